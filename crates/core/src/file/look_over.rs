@@ -1,0 +1,92 @@
+//! A first look at a plan file: that it is a plan, of which version, and that nothing in it would be read twice or passed over.
+
+use super::key_path::{KeyPath, Step};
+use super::places::{Kind, Place};
+use crate::plan::FORMAT_VERSION;
+
+/// Something wrong at an offset of the text.
+#[derive(Debug)]
+pub(super) struct Fault {
+    /// Where.
+    pub(super) path: KeyPath,
+    /// Its offset in the text.
+    pub(super) offset: usize,
+    /// What was read, and what would be right.
+    pub(super) message: String,
+}
+
+/// The keys whose values are lists. A list elsewhere is refused: serde would fill a group's keys from it in their order.
+const LISTS: [&str; 4] = ["bars", "segments", "sides", "polygon"];
+
+/// Looks the whole file over.
+pub(super) fn look_over(text: &str, top: &Place) -> Result<(), Fault> {
+    check_version(text, top)?;
+    check_value(top, &KeyPath::default())
+}
+
+fn check_version(text: &str, top: &Place) -> Result<(), Fault> {
+    let fault = |path, offset, message| Err(Fault { path, offset, message });
+    let Kind::Group(_) = top.kind else {
+        let message =
+            format!("this is no plan of First Heat: a plan is a group in {{ }}, but {} was read", top.kind.words());
+        return fault(KeyPath::default(), top.start, message);
+    };
+    let Some(member) = top.get("firstheat") else {
+        let message =
+            "this is no plan of First Heat: the key \"firstheat\" is missing; a plan begins with \"firstheat\": 1";
+        return fault(KeyPath::default(), top.start, message.to_owned());
+    };
+    let (path, offset) = (KeyPath::default().key("firstheat"), member.value.start);
+    match version(text, offset) {
+        Some(FORMAT_VERSION) => Ok(()),
+        Some(newer) if newer > FORMAT_VERSION => {
+            let message = format!(
+                "this plan was written by a newer First Heat, in version {newer} of the plan file; \
+                 this program reads up to version {FORMAT_VERSION}"
+            );
+            fault(path, offset, message)
+        }
+        // Older versions will be brought up to date before the plan is read. There is none yet.
+        _ => {
+            fault(path, offset, format!("this is no version of the plan file; versions run from 1 to {FORMAT_VERSION}"))
+        }
+    }
+}
+
+/// The whole number at an offset.
+fn version(text: &str, offset: usize) -> Option<u32> {
+    let rest = text.get(offset..)?;
+    let end = rest.find(|c: char| c == ',' || c == '}' || c.is_whitespace()).unwrap_or(rest.len());
+    rest[..end].parse().ok()
+}
+
+fn check_value(place: &Place, path: &KeyPath) -> Result<(), Fault> {
+    let fault = |message: String| Err(Fault { path: path.clone(), offset: place.start, message });
+    match &place.kind {
+        Kind::Null => fault("null says nothing here; leave the key out instead".to_owned()),
+        Kind::List(_) if !may_be_list(path) => fault("a list in [ ] was read, but none belongs here".to_owned()),
+        Kind::List(items) => {
+            items.iter().enumerate().try_for_each(|(index, item)| check_value(item, &path.index(index)))
+        }
+        Kind::Group(members) => {
+            for (position, member) in members.iter().enumerate() {
+                let path = path.key(&member.key);
+                if members.iter().take(position).any(|earlier| earlier.key == member.key) {
+                    let message = format!("the key \"{}\" stands here a second time", member.key);
+                    return Err(Fault { path, offset: member.start, message });
+                }
+                check_value(&member.value, &path)?;
+            }
+            Ok(())
+        }
+        Kind::Text | Kind::Number | Kind::TrueOrFalse => Ok(()),
+    }
+}
+
+fn may_be_list(path: &KeyPath) -> bool {
+    match path.steps() {
+        [.., Step::Key(key), Step::Index(_)] => key == "polygon",
+        [.., Step::Key(key)] => LISTS.contains(&key.as_str()),
+        _ => false,
+    }
+}

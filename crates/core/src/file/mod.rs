@@ -1,0 +1,131 @@
+//! The plan file: read with clear errors, written in one readable layout. Its keys are those of `docs/plan-format.md`.
+
+mod error;
+mod key_path;
+mod layout;
+mod look_over;
+mod places;
+mod schema;
+mod validate;
+mod wording;
+
+pub use error::FileError;
+pub use schema::schema;
+
+use crate::plan::Plan;
+use key_path::KeyPath;
+use places::{Kind, Place, Stopped};
+use serde::de::IgnoredAny;
+
+/// The most bytes a plan file may have: 16 MB. The largest plan we know of takes a thousandth of it.
+pub const MOST_BYTES: u64 = 16 * 1024 * 1024;
+
+/// Reads a plan.
+///
+/// # Errors
+/// When the bytes are not a plan that this program can read; the error names the place and what would be right.
+pub fn read(bytes: &[u8]) -> Result<Plan, FileError> {
+    let text = as_text(bytes)?;
+    check_json(text)?;
+    let top = places::places(text).map_err(|stopped| cannot_scan(text, &stopped))?;
+    look_over::look_over(text, &top)
+        .map_err(|fault| FileError::at(text, fault.offset, fault.path.to_string(), fault.message))?;
+    let plan = read_keys(text, &top)?;
+    validate::validate(&plan).map_err(|fault| {
+        let offset = top.follow(&fault.path).place.start;
+        FileError::at(text, offset, fault.path.to_string(), fault.message)
+    })?;
+    Ok(plan)
+}
+
+/// Writes a plan. What was read from a file in this layout gives the same text again.
+pub fn write(plan: &Plan) -> String {
+    // Only a map with keys that are no text can fail, and a plan has none.
+    let value = serde_json::to_value(plan).unwrap_or_default();
+    layout::lay_out(&value)
+}
+
+/// Why a file of this many bytes is not read at all.
+///
+/// # Errors
+/// When it is larger than [`MOST_BYTES`].
+pub fn check_size(bytes: u64) -> Result<(), FileError> {
+    if bytes <= MOST_BYTES {
+        return Ok(());
+    }
+    let (size, most) = (bytes / (1024 * 1024), MOST_BYTES / (1024 * 1024));
+    Err(FileError::whole(format!("the file has {size} MB, and a plan has {most} MB at most; this is hardly a plan")))
+}
+
+fn as_text(bytes: &[u8]) -> Result<&str, FileError> {
+    check_size(bytes.len() as u64)?;
+    if bytes.starts_with(&[0xFF, 0xFE]) || bytes.starts_with(&[0xFE, 0xFF]) {
+        return Err(FileError::whole("the file is written in UTF-16; save it as UTF-8"));
+    }
+    let text = std::str::from_utf8(bytes).map_err(|error| {
+        let at = error.valid_up_to();
+        let sound = String::from_utf8_lossy(bytes.get(..at).unwrap_or_default());
+        let byte = bytes.get(at).copied().unwrap_or_default();
+        let message =
+            format!("the file is not UTF-8 text: the byte {byte:#04x} stands for no character; save it as UTF-8");
+        FileError::at(&sound, at, String::new(), message)
+    })?;
+    Ok(text.strip_prefix('\u{feff}').unwrap_or(text))
+}
+
+/// Makes sure that the text is JSON, before its keys are looked at.
+fn check_json(text: &str) -> Result<(), FileError> {
+    if text.trim().is_empty() {
+        return Err(FileError::whole("the file is empty"));
+    }
+    serde_json::from_str::<IgnoredAny>(text).map(|_| ()).map_err(|error| {
+        let line_start = text.split_inclusive('\n').take(error.line().saturating_sub(1)).map(str::len).sum::<usize>();
+        let offset = line_start + error.column().saturating_sub(1);
+        FileError::at(text, offset, String::new(), wording::not_json_at(&error.to_string(), text, offset))
+    })
+}
+
+fn cannot_scan(text: &str, stopped: &Stopped) -> FileError {
+    match stopped {
+        Stopped::TooDeep(offset) => {
+            FileError::at(text, *offset, String::new(), wording::plain("recursion limit exceeded"))
+        }
+        Stopped::NotJson => FileError::whole("the file is not JSON"),
+    }
+}
+
+fn read_keys(text: &str, top: &Place) -> Result<Plan, FileError> {
+    let mut json = serde_json::Deserializer::from_str(text);
+    serde_path_to_error::deserialize(&mut json).map_err(|error| {
+        let said = error.inner().to_string();
+        let mut path = KeyPath::from(error.path());
+        let mut found = top.follow(&path);
+        path = path.first(found.steps);
+        let mut at_key = wording::is_about_a_key(&said);
+        // The name of a choice is the only key of its group.
+        if let (true, Kind::Group(members)) = (wording::is_about_a_name(&said), &found.place.kind) {
+            path = members.first().map_or(path.clone(), |member| path.key(&member.key));
+            (found, at_key) = (top.follow(&path), true);
+        }
+        let message = wrong_group(&said, found.place).unwrap_or_else(|| wording::plain(&said));
+        let offset = if at_key { found.key_start } else { found.place.start };
+        FileError::at(text, offset, path.to_string(), message)
+    })
+}
+
+/// The words for a value that is to be a name, or one name with its sizes. There `serde_json` sees no further than a missing bracket.
+fn wrong_group(said: &str, place: &Place) -> Option<String> {
+    if !wording::is_about_brackets(said) {
+        return None;
+    }
+    Some(match &place.kind {
+        Kind::Group(members) if members.len() > 1 => {
+            let names: Vec<_> = members.iter().map(|member| format!("\"{}\"", member.key)).collect();
+            format!("one name belongs in these {{ }}, but {} were read", names.join(" and "))
+        }
+        Kind::Group(members) if members.is_empty() => {
+            "nothing was read in these { }, but a name belongs here".to_owned()
+        }
+        kind => format!("{} was read, but a name in quotes or a group in {{ }} belongs here", kind.words()),
+    })
+}

@@ -1,0 +1,158 @@
+//! What the types of a plan cannot say of themselves: checked after reading, each fault with its key.
+//!
+//! Only what makes a file no plan is refused here. What cannot be forged is still a plan; the balance says so in its findings.
+
+use super::key_path::KeyPath;
+use crate::material;
+use crate::plan::{Bar, Bend, Form, Limits, OutlineSpec, Plan, RunoutSpec, SectionSpec, Segment};
+use fh_measure::{WrittenAngle, WrittenLength};
+
+mod polygon;
+
+/// Something wrong with a value.
+#[derive(Debug)]
+pub(super) struct Fault {
+    /// Its key.
+    pub(super) path: KeyPath,
+    /// What was read, and what would be right.
+    pub(super) message: String,
+}
+
+type Checked = Result<(), Fault>;
+
+fn refuse(path: KeyPath, message: impl Into<String>) -> Checked {
+    Err(Fault { path, message: message.into() })
+}
+
+/// Checks a whole plan.
+pub(super) fn validate(plan: &Plan) -> Checked {
+    let top = KeyPath::default();
+    if let Some(name) = &plan.material {
+        check_material(name, &top)?;
+    }
+    check_limits(&plan.limits, &top.key("limits"))?;
+    let bars = top.key("bars");
+    if plan.bars.is_empty() {
+        return refuse(bars, "a plan has at least one bar; this one has none");
+    }
+    plan.bars.iter().enumerate().try_for_each(|(index, bar)| check_bar(bar, &bars.index(index)))
+}
+
+fn check_material(name: &str, at: &KeyPath) -> Checked {
+    if material::find(name).is_some() {
+        return Ok(());
+    }
+    let known: Vec<_> = material::ALL.iter().map(|material| format!("\"{}\"", material.name)).collect();
+    refuse(at.key("material"), format!("there is no material \"{name}\" in the table; it has {}", known.join(", ")))
+}
+
+fn check_limits(limits: &Limits, at: &KeyPath) -> Checked {
+    let counts = [
+        ("step_to_radius", limits.step_to_radius),
+        ("upset_likely", limits.upset_likely),
+        ("upset_sure", limits.upset_sure),
+        ("upset_stage", limits.upset_stage),
+    ];
+    for (key, value) in counts {
+        if let Some(value) = value.filter(|value| !value.is_finite() || *value <= 0.0) {
+            return refuse(at.key(key), format!("{value} was read, but a limit is above 0"));
+        }
+    }
+    Ok(())
+}
+
+fn check_bar(bar: &Bar, at: &KeyPath) -> Checked {
+    if bar.count == Some(0) {
+        return refuse(at.key("count"), "0 pieces were read, but at least 1 is made");
+    }
+    if !bar.stock.kind().is_stock_shape() {
+        let message = format!(
+            "no bar has the section \"{}\"; name its own, for example {{ \"square\": \"12 mm\" }}",
+            bar.stock.kind().name()
+        );
+        return refuse(at.key("stock"), message);
+    }
+    let segments = at.key("segments");
+    bar.segments
+        .iter()
+        .enumerate()
+        .try_for_each(|(index, segment)| check_segment(segment, index == 0, &segments.index(index)))
+}
+
+fn check_segment(segment: &Segment, first: bool, at: &KeyPath) -> Checked {
+    let form = at.key("form").key(segment.form.kind().name());
+    for (key, section, end_of_taper) in sections(&segment.form) {
+        check_section(section, first, end_of_taper, &form.key(key))?;
+    }
+    match &segment.form {
+        Form::Taper { runout: Some(RunoutSpec::Power(power)), .. } if !(0.1..=10.0).contains(power) => {
+            let message = format!("the power {power} was read; it runs from 0.1 to 10");
+            return refuse(form.key("runout").key("power"), message);
+        }
+        Form::Flag { outline: OutlineSpec::Polygon(corners), .. } => {
+            check_polygon(corners, &form.key("outline").key("polygon"))?;
+        }
+        _ => {}
+    }
+    segment.bend.as_ref().map_or(Ok(()), |bend| check_bend(bend, &at.key("bend").key(bend.kind().name())))
+}
+
+/// The sections of a form: the key, the section, and whether it is the end of a taper.
+fn sections(form: &Form) -> Vec<(&'static str, &SectionSpec, bool)> {
+    match form {
+        Form::Drawn { section, .. } | Form::Peak { section } => vec![("section", section, false)],
+        Form::Shoulder { to, .. } => vec![("to", to, false)],
+        Form::Taper { from, to, .. } => {
+            let from = from.as_ref().map(|from| ("from", from, true));
+            from.into_iter().chain([("to", to, true)]).collect()
+        }
+        Form::Plain { .. }
+        | Form::Flag { .. }
+        | Form::Ball { .. }
+        | Form::Cube { .. }
+        | Form::Trim { .. }
+        | Form::Hold { .. } => Vec::new(),
+    }
+}
+
+fn check_section(section: &SectionSpec, first: bool, end_of_taper: bool, at: &KeyPath) -> Checked {
+    match section {
+        SectionSpec::Same if first => refuse(
+            at.clone(),
+            "\"same\" is as the segment before ends, and before the first there is none; \"stock\" may be meant",
+        ),
+        SectionSpec::Point | SectionSpec::Edge(_) if !end_of_taper => {
+            let message = format!("the section \"{}\" may only be the end of a taper", section.kind().name());
+            refuse(at.clone(), message)
+        }
+        _ => Ok(()),
+    }
+}
+
+fn check_polygon(corners: &[[WrittenLength; 2]], at: &KeyPath) -> Checked {
+    let points: Vec<[f64; 2]> = corners.iter().map(|[along, across]| [along.mm(), across.mm()]).collect();
+    match polygon::fault(&points) {
+        Some(fault) => refuse(at.clone(), fault),
+        None => Ok(()),
+    }
+}
+
+fn check_bend(bend: &Bend, at: &KeyPath) -> Checked {
+    let (key, turned) = match bend {
+        Bend::Curve { angle, .. } => ("angle", angle.as_ref()),
+        Bend::Ring { sweep, .. } => ("sweep", sweep.as_ref()),
+        Bend::Corner { angle, .. } => ("angle", Some(angle)),
+    };
+    match turned {
+        Some(angle) if !is_above_zero(angle) => {
+            let message =
+                format!("{} was read, but a bend turns by more than 0; \"side\" says which way", angle.text());
+            refuse(at.key(key), message)
+        }
+        _ => Ok(()),
+    }
+}
+
+fn is_above_zero(angle: &WrittenAngle) -> bool {
+    angle.radians() > 0.0
+}

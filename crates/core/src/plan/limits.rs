@@ -1,0 +1,54 @@
+//! The limits that the craft checks hold the plan against. The smith may change each of them in the plan.
+
+use fh_measure::WrittenLength;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// The smith's own limits; what is left out keeps its default.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Limits {
+    /// A step may be this many times as deep as its inside radius.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub step_to_radius: Option<f64>,
+    /// A free length of this many thicknesses is likely to buckle when upset.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub upset_likely: Option<f64>,
+    /// A free length of this many thicknesses will buckle when upset in one go.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub upset_sure: Option<f64>,
+    /// An upset that shortens the bar more than this many times asks for stages.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub upset_stage: Option<f64>,
+    /// The room a tool needs between two corners or shoulders.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tool_room: Option<WrittenLength>,
+    /// The least length to hold after parting off.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hold: Option<WrittenLength>,
+    /// How far from the end one heat covers.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reach: Option<WrittenLength>,
+}
+
+impl Limits {
+    /// Default of [`Limits::step_to_radius`]: common practice, no source.
+    pub const STEP_TO_RADIUS: f64 = 3.0;
+    /// Default of [`Limits::upset_likely`]: common practice, no source.
+    pub const UPSET_LIKELY: f64 = 2.5;
+    /// Default of [`Limits::upset_sure`]: Forging Industry Association, design rules for upset forgings, rule 1.
+    pub const UPSET_SURE: f64 = 3.0;
+    /// Default of [`Limits::upset_stage`]: common practice, no source.
+    pub const UPSET_STAGE: f64 = 3.0;
+    /// Default of [`Limits::tool_room`] in mm: common practice, no source.
+    pub const TOOL_ROOM_MM: f64 = 25.0;
+    /// Default of [`Limits::hold`] in mm: common practice, no source.
+    pub const HOLD_MM: f64 = 100.0;
+    /// Default of [`Limits::reach`] in mm: common practice, no source.
+    pub const REACH_MM: f64 = 300.0;
+
+    /// Whether nothing was changed.
+    pub fn is_default(&self) -> bool {
+        *self == Self::default()
+    }
+}

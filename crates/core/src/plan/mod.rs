@@ -1,0 +1,101 @@
+//! The plan as the smith wrote it: every size keeps its text. Its keys are those of `docs/plan-format.md`.
+
+mod bar;
+mod bend;
+mod corners;
+mod duty;
+mod form;
+mod length_or;
+mod limits;
+mod outline;
+mod section;
+mod segment;
+mod sides;
+mod square;
+mod thickness;
+mod units;
+
+pub use bar::Bar;
+pub use bend::{Bend, BendKind};
+pub use corners::MOST_CORNERS;
+pub use duty::{Coating, Duty};
+pub use form::{Form, FormKind, RunoutSpec};
+pub use limits::Limits;
+pub use outline::{OutlineKind, OutlineSpec};
+pub use section::{SectionKind, SectionSpec};
+pub use segment::{Gives, Segment};
+pub use sides::Sides;
+pub use square::SquareSpec;
+pub use thickness::ThicknessSpec;
+pub use units::{PlanUnit, Units};
+
+use fh_measure::WrittenShare;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// The version of the plan file that this program writes.
+pub const FORMAT_VERSION: u32 = 1;
+
+/// One job: a piece, or several alike, made of one bar or more.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Plan {
+    /// The version of the file format: 1.
+    #[schemars(range(min = 1, max = 1))]
+    pub firstheat: u32,
+    /// What the piece is called; may be empty.
+    #[serde(default)]
+    pub title: String,
+    /// Free words about the job.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub notes: Option<String>,
+    /// The unit of lengths and the rounding of marks.
+    #[serde(default)]
+    pub units: Units,
+    /// A name from the table of materials; mild steel where it is left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub material: Option<String>,
+    /// The share of metal lost to scale; none where it is left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub scale: Option<WrittenShare>,
+    /// What the finished piece is used for, where that calls for a caution.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub duty: Option<Duty>,
+    /// What the stock is coated with.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub coating: Option<Coating>,
+    /// The smith's own limits for the craft checks.
+    #[serde(default, skip_serializing_if = "Limits::is_default")]
+    pub limits: Limits,
+    /// The bars of the piece: at least one.
+    #[schemars(length(min = 1))]
+    pub bars: Vec<Bar>,
+}
+
+impl Plan {
+    /// A plan of one bar of the given stock with nothing on it yet.
+    pub fn new(title: &str, units: Units, stock: SectionSpec) -> Self {
+        Self {
+            firstheat: FORMAT_VERSION,
+            title: title.to_owned(),
+            notes: None,
+            units,
+            material: None,
+            scale: None,
+            duty: None,
+            coating: None,
+            limits: Limits::default(),
+            bars: vec![Bar::new("bar", stock)],
+        }
+    }
+
+    /// The name of the material, with the default filled in.
+    pub fn material_name(&self) -> &str {
+        self.material.as_deref().unwrap_or(crate::material::DEFAULT.name)
+    }
+
+    /// The segment at a place, where there is one.
+    pub fn segment(&self, bar: usize, segment: usize) -> Option<&Segment> {
+        self.bars.get(bar)?.segments.get(segment)
+    }
+}
