@@ -1,0 +1,44 @@
+//! The demo plans, carried in the program: ironwork for a kitchen garden.
+
+/// A demo plan.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Demo {
+    /// The name of its file.
+    pub file_name: &'static str,
+    /// What the piece is called.
+    pub title: &'static str,
+    /// The plan, in the words of its file.
+    pub text: &'static str,
+}
+
+/// Every demo plan, the first to show at the head.
+pub const DEMOS: &[Demo] = &[Demo {
+    file_name: "gate-hook.plan.json",
+    title: "Gate hook",
+    text: include_str!("../../../demo-plans/gate-hook.plan.json"),
+}];
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "tests")]
+mod tests {
+    use super::*;
+    use fh_core::file;
+
+    #[test]
+    fn every_demo_is_a_plan_in_the_programs_own_layout() {
+        for demo in DEMOS {
+            let plan = file::read(demo.text.as_bytes()).unwrap();
+            assert_eq!(plan.title, demo.title);
+            assert_eq!(file::write(&plan), demo.text, "{}", demo.file_name);
+        }
+    }
+
+    #[test]
+    fn every_file_in_the_folder_is_listed() {
+        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo-plans");
+        let names = std::fs::read_dir(folder).unwrap().flatten().map(|file| file.file_name());
+        for name in names.filter(|name| name.to_string_lossy().ends_with(".plan.json")) {
+            assert!(DEMOS.iter().any(|demo| *demo.file_name == *name), "{}", name.to_string_lossy());
+        }
+    }
+}

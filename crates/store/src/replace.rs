@@ -1,0 +1,152 @@
+//! Replacing a file whole: whoever reads it finds the old text or the new one, never a part, whatever is killed when.
+
+use crate::StoreError;
+use std::fs::{self, File, Permissions};
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+use tempfile::{Builder, NamedTempFile};
+
+/// How many links to follow before they must be a circle.
+const MOST_LINKS: usize = 40;
+
+/// What to do where the file is already there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Existing {
+    /// Take its place.
+    Replace,
+    /// Refuse.
+    Keep,
+}
+
+/// Writes a file whole, in place of any that is there, and waits until it is on the disk. Links are followed, permissions kept.
+///
+/// # Errors
+/// When it cannot be written; what was there is then still there.
+pub fn replace(path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
+    write_whole(path, bytes, Existing::Replace)
+}
+
+pub(crate) fn write_whole(path: &Path, bytes: &[u8], existing: Existing) -> Result<(), StoreError> {
+    let target = follow_links(path).map_err(|error| StoreError::write(path, error))?;
+    let there = fs::metadata(&target).ok();
+    if there.as_ref().is_some_and(|metadata| !metadata.is_file()) {
+        return Err(StoreError::NotAFile { path: path.to_owned() });
+    }
+    let permissions = there.map(|metadata| metadata.permissions());
+    put(&target, bytes, permissions, existing).map_err(|error| match error.kind() {
+        io::ErrorKind::AlreadyExists => StoreError::AlreadyThere { path: path.to_owned() },
+        _ => StoreError::write(path, error),
+    })
+}
+
+fn put(target: &Path, bytes: &[u8], permissions: Option<Permissions>, existing: Existing) -> io::Result<()> {
+    let folder = target.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let mut beside = new_file_in(folder)?;
+    beside.write_all(bytes)?;
+    if let Some(permissions) = permissions {
+        beside.as_file().set_permissions(permissions)?;
+    }
+    beside.as_file().sync_all()?;
+    match existing {
+        Existing::Replace => beside.persist(target),
+        Existing::Keep => beside.persist_noclobber(target),
+    }
+    .map_err(|failed| failed.error)?;
+    sync_folder(folder)
+}
+
+fn new_file_in(folder: &Path) -> io::Result<NamedTempFile> {
+    let mut builder = Builder::new();
+    builder.prefix(".firstheat-").suffix(".saving");
+    // Like any new file: what the user's umask leaves of it.
+    #[cfg(unix)]
+    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
+    builder.tempfile_in(folder)
+}
+
+/// Forces the folder's new entry to the disk. Only Unix has folders that can be opened for this.
+fn sync_folder(folder: &Path) -> io::Result<()> {
+    if cfg!(unix) { File::open(folder)?.sync_all() } else { Ok(()) }
+}
+
+/// The file that a path means in the end, whether it is there or not.
+fn follow_links(path: &Path) -> io::Result<PathBuf> {
+    let mut path = path.to_owned();
+    for _ in 0..MOST_LINKS {
+        match fs::read_link(&path) {
+            Ok(link) => path = path.parent().unwrap_or(Path::new("")).join(link),
+            Err(_) => return Ok(path),
+        }
+    }
+    Err(io::Error::other("its links run in a circle"))
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "tests")]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_file_is_replaced_and_nothing_is_left_beside_it() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("a.json");
+        replace(&path, b"one").unwrap();
+        replace(&path, b"two").unwrap();
+        assert_eq!(fs::read(&path).unwrap(), b"two");
+        assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+    }
+
+    #[test]
+    fn what_is_there_is_kept_when_asked() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("a.json");
+        replace(&path, b"one").unwrap();
+        let refused = write_whole(&path, b"two", Existing::Keep);
+        assert!(matches!(refused, Err(StoreError::AlreadyThere { .. })));
+        assert_eq!(fs::read(&path).unwrap(), b"one");
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn links_are_followed_and_permissions_kept() {
+        use std::os::unix::fs::{PermissionsExt, symlink};
+        let folder = tempfile::tempdir().unwrap();
+        let (real, link) = (folder.path().join("real.json"), folder.path().join("link.json"));
+        fs::write(&real, b"one").unwrap();
+        fs::set_permissions(&real, Permissions::from_mode(0o640)).unwrap();
+        symlink("real.json", &link).unwrap();
+        replace(&link, b"two").unwrap();
+        assert!(fs::symlink_metadata(&link).unwrap().is_symlink());
+        assert_eq!(fs::read(&real).unwrap(), b"two");
+        assert_eq!(fs::metadata(&real).unwrap().permissions().mode() & 0o777, 0o640);
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_link_to_nothing_makes_the_file_it_names() {
+        let folder = tempfile::tempdir().unwrap();
+        let link = folder.path().join("link.json");
+        std::os::unix::fs::symlink("later.json", &link).unwrap();
+        replace(&link, b"one").unwrap();
+        assert_eq!(fs::read(folder.path().join("later.json")).unwrap(), b"one");
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_circle_of_links_is_refused() {
+        let folder = tempfile::tempdir().unwrap();
+        let link = folder.path().join("link.json");
+        std::os::unix::fs::symlink("link.json", &link).unwrap();
+        assert!(replace(&link, b"one").is_err());
+    }
+
+    #[test]
+    fn folders_and_devices_are_refused() {
+        let folder = tempfile::tempdir().unwrap();
+        assert!(matches!(replace(folder.path(), b"one"), Err(StoreError::NotAFile { .. })));
+        let missing = folder.path().join("none/a.json");
+        let words = replace(&missing, b"one").unwrap_err().to_string();
+        assert!(words.starts_with("cannot write, there is no such file or folder: "), "{words}");
+        assert!(words.ends_with("a.json"), "{words}");
+    }
+}
