@@ -1,0 +1,54 @@
+//! How long a balance takes: the figures of docs/performance.md.
+
+#![allow(missing_docs, clippy::expect_used, reason = "criterion writes the functions, and a bench may stop")]
+
+use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
+use fh_core::balance::balance;
+use fh_core::file;
+use fh_core::plan::Plan;
+use std::hint::black_box;
+
+/// A run of segments that a real plan mixes: twelve forms and bends, repeated.
+const RUN: &str = r#"
+{"name":"point","form":{"taper":{"length":"2 1/2 in","from":{"square":"3/8 in"},"to":{"round":"1/4 in"},"runout":"eased"}}},
+{"name":"hook","form":{"drawn":{"section":{"round":"3/8 in"}}},"bend":{"curve":{"angle":"180 deg","inside_radius":"1 in"}}},
+{"name":"set-down","form":{"shoulder":{"to":{"square":"1/2 in"},"radius":"1/8 in","sides":"all"}}},
+{"name":"shank","form":{"plain":{"length":"5 in"}}},
+{"name":"leg","form":{"drawn":{"length":"3 in","section":{"flat":{"width":"3/4 in","thickness":"1/4 in"}}}}},
+{"name":"corner","form":{"peak":{"section":{"square":"1/2 in"}}},"bend":{"corner":{"angle":"90 deg","inside_radius":"1/4 in"}}},
+{"name":"reed","form":{"taper":{"length":"80 mm","from":{"half_round":{"width":"12 mm","height":"5 mm"}},"to":{"hexagon":"8 mm"}}}},
+{"name":"eye","form":{"drawn":{"section":{"round":"8 mm"}}},"bend":{"ring":{"inside_diameter":"25 mm"}}},
+{"name":"leaf","form":{"flag":{"outline":{"leaf":{"length":"60 mm","width":"24 mm"}},"thickness":{"root":"4 mm","tip":"2 mm"},"trim":"5 %"}}},
+{"name":"knob","form":{"ball":{"diameter":"20 mm"}}}"#;
+
+fn plan(segments: usize) -> Plan {
+    let run: Vec<&str> = RUN.trim().split(",\n").collect();
+    let all: Vec<&str> = (0..segments).map(|index| run[index % run.len()]).collect();
+    let text = format!(
+        r#"{{"firstheat":1,"title":"bench","units":{{"length":"in","marks":"1/16 in"}},"scale":"2 %",
+            "bars":[{{"name":"bar","stock":{{"square":"1/2 in"}},"segments":[{}]}}]}}"#,
+        all.join(",\n")
+    );
+    file::read(text.as_bytes()).expect("the bench's plan reads")
+}
+
+fn balances(criterion: &mut Criterion) {
+    let mut group = criterion.benchmark_group("balance");
+    for segments in [20, 200, 1000] {
+        let plan = plan(segments);
+        group.bench_with_input(BenchmarkId::from_parameter(segments), &plan, |bencher, plan| {
+            bencher.iter(|| balance(black_box(plan)));
+        });
+    }
+    group.finish();
+}
+
+fn files(criterion: &mut Criterion) {
+    let text = file::write(&plan(60));
+    criterion.bench_function("read a plan of 60 segments", |bencher| {
+        bencher.iter(|| file::read(black_box(text.as_bytes())));
+    });
+}
+
+criterion_group!(benches, balances, files);
+criterion_main!(benches);

@@ -1,0 +1,64 @@
+//! The balance: every length, mark, volume and finding of a plan, worked out anew from the plan alone.
+
+mod bar;
+mod draft;
+mod segment;
+mod settle;
+mod solve;
+mod trouble;
+mod walk;
+
+pub use bar::BarBalance;
+pub use segment::{Derived, SegmentBalance};
+
+pub(crate) use draft::{Draft, Surroundings, section_size};
+pub(crate) use settle::Settled;
+pub(crate) use solve::solve;
+pub(crate) use trouble::Trouble;
+pub(crate) use walk::Walk;
+
+use crate::findings::{self, Finding};
+use crate::material;
+use crate::plan::Plan;
+
+/// Everything that follows from a plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Balance {
+    /// One for each bar of the plan, in its order.
+    pub bars: Vec<BarBalance>,
+    /// What the plan is held against, stops first.
+    pub findings: Vec<Finding>,
+}
+
+/// Works out a plan.
+///
+/// It always answers: what could not be met is told in the findings, and the rest is worked out all the same.
+pub fn balance(plan: &Plan) -> Balance {
+    let density = material::find(plan.material_name()).unwrap_or(&material::DEFAULT).density();
+    let mut bars = Vec::with_capacity(plan.bars.len());
+    let mut troubles = Vec::new();
+    for (index, bar) in plan.bars.iter().enumerate() {
+        bars.push(bar::balance_bar(plan, index, bar, density, &mut troubles));
+    }
+    let findings = findings::findings(plan, &bars, &troubles);
+    Balance { bars, findings }
+}
+
+/// A trouble and where it was met.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Met {
+    pub(crate) bar: usize,
+    pub(crate) segment: Option<usize>,
+    pub(crate) trouble: BarTrouble,
+}
+
+/// What can go wrong on a bar.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum BarTrouble {
+    /// A segment's own sizes.
+    Segment(Trouble),
+    /// `takes_up` names no segment of the bar.
+    TakesUpUnknown,
+    /// `takes_up` is given, but the bar has no length of its own to fit.
+    TakesUpWithoutLength,
+}

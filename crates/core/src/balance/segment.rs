@@ -1,0 +1,90 @@
+//! The balance of one segment.
+
+use crate::metal::{Shape, View, in_mm, mm, mm2};
+use fh_measure::RoundedLength;
+use uom::si::f64::{Area, Length, Mass, Volume};
+
+/// A size that was not written but follows, or that gave way to a fixed length of bar.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Derived {
+    /// Which size: `length`, `inside radius`, `thickness` …
+    pub name: &'static str,
+    /// Its value, where it is a length.
+    pub length: Option<Length>,
+    /// Its value where it is an angle, in radians.
+    pub radians: Option<f64>,
+    /// Why it follows, in a few words.
+    pub because: &'static str,
+}
+
+impl Derived {
+    pub(crate) fn length(name: &'static str, length: Length, because: &'static str) -> Self {
+        Self { name, length: Some(length), radians: None, because }
+    }
+
+    pub(crate) fn angle(name: &'static str, radians: f64, because: &'static str) -> Self {
+        Self { name, length: None, radians: Some(radians), because }
+    }
+}
+
+/// Everything that follows for one segment.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SegmentBalance {
+    /// The segment's shape with every size settled; none where a size could not be settled.
+    pub shape: Option<Shape>,
+    /// Whether it is read from its other end: the first segment, whose tip is the free end of the bar.
+    pub reversed: bool,
+    /// Metal of the finished piece.
+    pub finished_volume: Volume,
+    /// Metal that is cut away or left in the tongs.
+    pub trimmed_volume: Volume,
+    /// The share of metal lost to scale, 0 to 1.
+    pub scale_share: f64,
+    /// The mass of the finished metal.
+    pub finished_mass: Mass,
+    /// Its length forged and still straight.
+    pub forged_length: Length,
+    /// Where it starts on the forged bar.
+    pub forged_start: Length,
+    /// Its length of starting bar.
+    pub stock_length: Length,
+    /// Where it starts on the starting bar, from the datum end.
+    pub mark_start: Length,
+    /// Where it ends on the starting bar, from the datum end.
+    pub mark_end: Length,
+    /// The mark at its end, rounded for the shop.
+    pub mark_end_shop: RoundedLength,
+    /// The sizes that were not written but follow.
+    pub derived: Vec<Derived>,
+    /// How far the bar's middle is shifted at its start by one-sided set-downs: toward you and up, in mm.
+    pub offset_mm: [f64; 2],
+}
+
+impl SegmentBalance {
+    /// How far the rounded mark at its end lies from its true place.
+    pub fn rounding_error(&self) -> Length {
+        mm((self.mark_end_shop.mm() - in_mm(self.mark_end)).abs())
+    }
+
+    /// Its outline as a closed polygon in mm, forged and still straight: along the bar from its datum end, then up (seen
+    /// from the side) or away from you (seen from above) from the middle of the first segment.
+    pub fn silhouette_mm(&self, view: View) -> Vec<[f64; 2]> {
+        let Some(shape) = &self.shape else { return Vec::new() };
+        let (start, length) = (in_mm(self.forged_start), in_mm(self.forged_length));
+        let across = match view {
+            View::Side => self.offset_mm[1],
+            View::Top => -self.offset_mm[0],
+        };
+        let place = |[along, aside]: [f64; 2]| {
+            let along = if self.reversed { length - along } else { along };
+            [start + along, aside + across]
+        };
+        shape.silhouette(view).into_iter().map(place).collect()
+    }
+
+    /// The area of its section at a share (0 to 1) of its forged length from the datum side.
+    pub fn area_at(&self, share: f64) -> Area {
+        let share = if self.reversed { 1.0 - share } else { share };
+        self.shape.as_ref().map_or(mm2(0.0), |shape| shape.area_at(share.clamp(0.0, 1.0)))
+    }
+}

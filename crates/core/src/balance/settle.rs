@@ -1,0 +1,189 @@
+//! Settling a segment: the third of three tied sizes, and the shape with every size known.
+
+use super::Derived;
+use super::draft::{BendSize, Draft};
+use super::solve::solve;
+use super::trouble::Trouble;
+use crate::metal::{CornerSize, Runout, Shape, in_mm, mm};
+use uom::si::f64::Length;
+
+/// A segment's settled shape. There is none where its length could not be found.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Settled {
+    pub(crate) shape: Option<Shape>,
+    pub(crate) derived: Vec<Derived>,
+    pub(crate) trouble: Option<Trouble>,
+}
+
+impl Draft {
+    /// Works out the tied sizes.
+    pub(crate) fn settle(&self) -> Settled {
+        let settled = match self.bend {
+            Some(BendSize::Corner { angle, inside_radius, side }) => self.settle_corner(angle, inside_radius, side),
+            _ if matches!(self.shape, Shape::Peak { .. }) => Settled::failed(Trouble::PeakWithoutCorner),
+            Some(BendSize::Curve { angle, inside_radius, side }) => self.settle_curve(angle, inside_radius, side),
+            Some(BendSize::Ring { inside_diameter, sweep, side }) => self.settle_ring(inside_diameter, sweep, side),
+            None if self.length_given => self.as_given(),
+            None => Settled::failed(Trouble::NoLength),
+        };
+        settled.with_metal()
+    }
+
+    fn as_given(&self) -> Settled {
+        Settled { shape: Some(self.shape.clone()), ..Settled::default() }
+    }
+
+    fn settle_corner(&self, angle: f64, inside_radius: Length, side: f64) -> Settled {
+        let Shape::Peak { section, .. } = &self.shape else {
+            return Settled { trouble: Some(Trouble::CornerWithoutPeak), ..self.length_as_given() };
+        };
+        let Some(corner) = CornerSize::new(section, angle, inside_radius, side) else {
+            return Settled::failed(Trouble::CornerTooFar);
+        };
+        let mut derived = vec![Derived::length("length", corner.length(), FROM_BEND)];
+        derived.push(Derived::length("inside face to apex", corner.to_apex(), FROM_BEND));
+        Settled { shape: Some(Shape::Peak { section: *section, corner }), derived, trouble: None }
+    }
+
+    /// The shape as far as its own length goes, without its bend.
+    fn length_as_given(&self) -> Settled {
+        if self.length_given { self.as_given() } else { Settled::failed(Trouble::NoLength) }
+    }
+
+    fn settle_curve(&self, angle: Option<f64>, inside_radius: Option<Length>, side: f64) -> Settled {
+        let way = Way::new(&self.shape, side);
+        match (self.length_given, angle, inside_radius) {
+            (true, Some(_), Some(_)) => Settled { trouble: Some(Trouble::TooMuchGiven), ..self.as_given() },
+            (true, Some(angle), None) => self.with_radius(&way, angle, 1.0, "inside radius"),
+            (true, None, Some(radius)) => {
+                let angle = in_mm(self.shape.length()) * way.turn_per_length(in_mm(radius));
+                let derived = vec![Derived::angle("angle", angle, FROM_BEND)];
+                Settled { derived, ..self.as_given() }
+            }
+            (false, Some(angle), Some(radius)) => self.with_length(&way, angle, radius),
+            _ => Settled { trouble: Some(Trouble::TooLittleGiven), ..self.length_as_given() },
+        }
+    }
+
+    fn settle_ring(&self, inside_diameter: Option<Length>, sweep: f64, side: f64) -> Settled {
+        let way = Way::new(&self.shape, side);
+        match (self.length_given, inside_diameter) {
+            (true, Some(_)) => Settled { trouble: Some(Trouble::TooMuchGiven), ..self.as_given() },
+            (true, None) => self.with_radius(&way, sweep, 2.0, "inside diameter"),
+            (false, Some(diameter)) => self.with_length(&way, sweep, diameter / 2.0),
+            (false, None) => Settled::failed(Trouble::TooLittleGiven),
+        }
+    }
+
+    /// The length that an angle at an inside radius takes: `(rᵢ + c) θ`.
+    fn with_length(&self, way: &Way, angle: f64, radius: Length) -> Settled {
+        let length = mm(angle / way.turn_per_length(in_mm(radius)));
+        match self.shape.with_length(length) {
+            Some(shape) => {
+                let derived = vec![Derived::length("length", length, FROM_BEND)];
+                Settled { shape: Some(shape), derived, trouble: None }
+            }
+            None => Settled { trouble: Some(Trouble::TooMuchGiven), ..self.as_given() },
+        }
+    }
+
+    /// The inside radius, or `per_radius` times it, that a length bent through an angle takes.
+    fn with_radius(&self, way: &Way, angle: f64, per_radius: f64, name: &'static str) -> Settled {
+        match way.radius(in_mm(self.shape.length()), angle) {
+            Ok(radius) => {
+                Settled { derived: vec![Derived::length(name, mm(radius * per_radius), FROM_BEND)], ..self.as_given() }
+            }
+            Err(radius) => Settled { trouble: Some(Trouble::RadiusBelowZero(mm(radius))), ..self.as_given() },
+        }
+    }
+}
+
+/// Why a tied size follows.
+const FROM_BEND: &str = "follows from the bend";
+
+/// The centroid's distance from the inside face of a bend, along the segment, in mm.
+struct Way {
+    start: f64,
+    end: f64,
+    runout: Runout,
+}
+
+impl Way {
+    fn new(shape: &Shape, side: f64) -> Self {
+        let (start, end) = shape.inside_to_centroid(side);
+        Self { start, end, runout: shape.runout() }
+    }
+
+    /// How far a bend at an inside radius turns per length of center line, in rad/mm: the mean of `1/(rᵢ + c)`.
+    ///
+    /// On an even section that is `1/(rᵢ + c)`. Along a taper bent round one mandrel c changes with the section, and
+    /// the mean is the integral over the length (plane geometry: dθ = ds / (rᵢ + c)).
+    fn turn_per_length(&self, radius: f64) -> f64 {
+        let (a, b) = (radius + self.start, radius + self.end);
+        if (a - b).abs() <= 1e-9 * a.max(b) {
+            return 2.0 / (a + b);
+        }
+        match self.runout {
+            Runout::Straight => (b / a).ln() / (b - a),
+            runout => gauss_mean(|t| 1.0 / (a + (b - a) * runout.share_at(t))),
+        }
+    }
+
+    /// The inside radius at which a length turns through an angle, in mm; where it would be below 0, that is the error.
+    fn radius(&self, length: f64, angle: f64) -> Result<f64, f64> {
+        let even = length / angle - (self.start + self.end) / 2.0;
+        if (self.start - self.end).abs() <= 1e-12 * length {
+            return if even >= 0.0 { Ok(even) } else { Err(even) };
+        }
+        if 1.0 / self.turn_per_length(0.0) * angle > length {
+            return Err(even.min(0.0));
+        }
+        solve(|radius| angle / self.turn_per_length(radius), length, even.max(1e-6)).ok_or(even)
+    }
+}
+
+/// The mean of a smooth function over 0 to 1 by Gauss's rule of 8 points on 16 pieces, finer toward both ends.
+/// Nodes and weights: Abramowitz and Stegun, *Handbook of Mathematical Functions*, table 25.4.
+fn gauss_mean(f: impl Fn(f64) -> f64) -> f64 {
+    const NODES: [(f64, f64); 4] = [
+        (0.183_434_642_495_649_8, 0.362_683_783_378_362),
+        (0.525_532_409_916_329, 0.313_706_645_877_887_3),
+        (0.796_666_477_413_626_7, 0.222_381_034_453_374_47),
+        (0.960_289_856_497_536_2, 0.101_228_536_290_376_26),
+    ];
+    const PIECES: usize = 16;
+    let bound = |piece: usize| (1.0 - (std::f64::consts::PI * piece as f64 / PIECES as f64).cos()) / 2.0;
+    let mut sum = 0.0;
+    for piece in 0..PIECES {
+        let (low, high) = (bound(piece), bound(piece + 1));
+        let (middle, half) = ((low + high) / 2.0, (high - low) / 2.0);
+        for (node, weight) in NODES {
+            sum += weight * half * (f(middle - half * node) + f(middle + half * node));
+        }
+    }
+    sum
+}
+
+impl Settled {
+    fn failed(trouble: Trouble) -> Self {
+        Self { trouble: Some(trouble), ..Self::default() }
+    }
+
+    /// A shape without metal is no shape.
+    fn with_metal(self) -> Self {
+        match &self.shape {
+            Some(shape) if !holds_metal(shape) => Self::failed(self.trouble.unwrap_or(Trouble::NoArea)),
+            _ => self,
+        }
+    }
+}
+
+fn holds_metal(shape: &Shape) -> bool {
+    let volume = shape.volume().value;
+    let even = match shape {
+        Shape::Prism { section, .. } | Shape::Peak { section, .. } => !section.is_end(),
+        Shape::Shoulder { from, to, .. } => !from.is_end() && !to.is_end(),
+        _ => true,
+    };
+    even && volume.is_finite() && volume > 0.0
+}

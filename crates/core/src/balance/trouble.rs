@@ -1,0 +1,28 @@
+//! Why a segment's sizes could not be settled as they were wished.
+
+use uom::si::f64::Length;
+
+/// One reason, with its numbers; the words are in [`crate::findings`].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Trouble {
+    /// No length is given and no bend fixes it.
+    NoLength,
+    /// The bend has more sizes than it needs.
+    TooMuchGiven,
+    /// The bend has too few sizes.
+    TooLittleGiven,
+    /// The bend would need an inside radius below 0.
+    RadiusBelowZero(Length),
+    /// A section without area where metal is needed.
+    NoArea,
+    /// A peak without its corner.
+    PeakWithoutCorner,
+    /// A corner on a form that is no peak.
+    CornerWithoutPeak,
+    /// A corner that turns right back on itself.
+    CornerTooFar,
+    /// None of its sizes may give.
+    NothingGives,
+    /// No value of the size that gives would fit.
+    CannotFit,
+}

@@ -1,0 +1,82 @@
+//! A segment in the smith's words: what the block becomes, and on which side.
+
+use crate::plan::{Bend, Form, RunoutSpec, SectionSpec, Segment, Sides};
+use fh_measure::{WrittenAngle, WrittenLength};
+
+/// What a segment becomes, with its target sizes: `taper 2 1/2 in, 3/8 in square to a point`.
+pub fn form_words(segment: &Segment) -> String {
+    let length = |length: &Option<WrittenLength>| length.as_ref().map_or(String::new(), |l| format!(" {}", l.text()));
+    match &segment.form {
+        Form::Plain { length: l } => format!("plain{}", length(l)),
+        Form::Drawn { length: l, section } => format!("drawn{} to {}", length(l), section.describe()),
+        Form::Taper { length: l, from, to, runout } => {
+            let from = from.as_ref().map_or_else(|| SectionSpec::Same.describe(), SectionSpec::describe);
+            format!("taper{}, {from} to {}{}", length(l), to.describe(), runout_words(*runout))
+        }
+        Form::Shoulder { to, radius, .. } => format!("shoulder to {}, radius {}", to.describe(), radius.text()),
+        Form::Flag { outline, thickness, trim } => {
+            let trim = trim.as_ref().map_or(String::new(), |share| format!(", {} trimmed", share.text()));
+            format!("{}, {}{trim}", outline.describe(), thickness.describe())
+        }
+        Form::Peak { section } => format!("peak on {}", section.describe()),
+        Form::Ball { diameter } => format!("ball Ø {}", diameter.text()),
+        Form::Cube { side } => format!("cube {}", side.text()),
+        Form::Trim { length: l } => format!("trim {}", l.text()),
+        Form::Hold { length: l } => format!("hold {}", l.text()),
+    }
+}
+
+fn runout_words(runout: Option<RunoutSpec>) -> String {
+    match runout {
+        None | Some(RunoutSpec::Straight) => String::new(),
+        Some(RunoutSpec::Eased) => ", eased".to_owned(),
+        Some(RunoutSpec::Power(power)) if power > 1.0 => format!(", full ({power})"),
+        Some(RunoutSpec::Power(power)) => format!(", hollow ({power})"),
+    }
+}
+
+/// How a segment is bent: `curve 180 deg, inside radius 1 in`; none where it is left straight.
+pub fn bend_words(segment: &Segment) -> Option<String> {
+    let angle = |angle: &Option<WrittenAngle>| angle.as_ref().map_or(String::new(), |a| format!(" {}", a.text()));
+    Some(match segment.bend.as_ref()? {
+        Bend::Curve { angle: a, inside_radius, .. } => {
+            let radius = inside_radius.as_ref().map_or(String::new(), |r| format!(", inside radius {}", r.text()));
+            format!("curve{}{radius}", angle(a))
+        }
+        Bend::Ring { inside_diameter, sweep, .. } => {
+            let diameter = inside_diameter.as_ref().map_or(String::new(), |d| format!(" Ø {} inside", d.text()));
+            let sweep = sweep.as_ref().map_or(String::new(), |s| format!(", {}", s.text()));
+            format!("ring{diameter}{sweep}")
+        }
+        Bend::Corner { angle, inside_radius, .. } => {
+            format!("corner {}, inside radius {}", angle.text(), inside_radius.text())
+        }
+    })
+}
+
+/// The side that a set-down or a peak is on; none where the form has no side.
+pub fn side_words(segment: &Segment) -> Option<String> {
+    match (&segment.form, &segment.bend) {
+        (Form::Shoulder { sides, .. }, _) => Some(sides.describe()),
+        // The peak stands on the outside, opposite to the side that the corner is bent toward.
+        (Form::Peak { .. }, Some(bend @ Bend::Corner { .. })) => {
+            Some(side_name((bend.side_radians().to_degrees() + 180.0).rem_euclid(360.0)))
+        }
+        _ => None,
+    }
+}
+
+/// The word for a side of the bar, or its angle where it is none of the four.
+pub fn side_name(degrees: f64) -> String {
+    let rounded = degrees.round();
+    if (degrees - rounded).abs() < 1e-9 && rounded % 90.0 == 0.0 {
+        Sides::name_of((rounded as u16) % 360).to_owned()
+    } else {
+        format!("{degrees:.0}° from up")
+    }
+}
+
+/// A segment's name, or its number where it has none.
+pub fn segment_name(segment: &Segment, index: usize) -> String {
+    if segment.name.trim().is_empty() { format!("segment {}", index + 1) } else { segment.name.clone() }
+}

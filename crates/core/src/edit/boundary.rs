@@ -1,0 +1,179 @@
+//! Moving a boundary: from the bar to the piece. A mark is moved, and one size of the segment gives until the volume fits.
+
+use super::Refusal;
+use super::rewrite::{rewrite, size_words};
+use crate::balance::{Draft, Trouble, Walk};
+use crate::metal::{in_mm, mm};
+use crate::plan::{Gives, Plan};
+use fh_measure::{LengthUnit, format_decimal};
+use uom::si::f64::Length;
+
+/// A wish to move the boundary at the end of a segment.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BoundaryMove {
+    /// The bar.
+    pub bar: usize,
+    /// The segment whose end is moved.
+    pub segment: usize,
+    /// Where it is to come.
+    pub to: BoundaryTarget,
+    /// What becomes of the segment after it.
+    pub neighbor: Neighbor,
+}
+
+/// Where a boundary is to come.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum BoundaryTarget {
+    /// The mark on the starting bar, from the datum end.
+    Mark(Length),
+    /// The end on the forged bar, from the datum end.
+    Forged(Length),
+}
+
+/// What becomes of the segment after a moved boundary.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Neighbor {
+    /// It keeps its metal, and the bar gets longer or shorter.
+    KeepsMetal,
+    /// It trades metal: what the one gains it loses.
+    TradesMetal,
+}
+
+/// A size that gave way.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Gave {
+    /// The segment.
+    pub segment: usize,
+    /// Which size: `length`, `thickness`, `inside radius` …
+    pub size: &'static str,
+    /// What it is now, as written.
+    pub text: String,
+}
+
+/// A plan after a boundary was moved.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Moved {
+    /// The plan.
+    pub plan: Plan,
+    /// What gave way.
+    pub gave: Vec<Gave>,
+}
+
+/// Moves a boundary.
+///
+/// # Errors
+/// Where there is no such boundary, nothing may give, or no size fits; the refusal says so in words and numbers.
+pub fn move_boundary(plan: &Plan, wish: &BoundaryMove) -> Result<Moved, Refusal> {
+    let bar = plan.bars.get(wish.bar).ok_or(Refusal::NoSuchPlace)?;
+    let walk = Walk::new(plan, bar);
+    let settled = walk.settle(None);
+    let segment = bar.segments.get(wish.segment).ok_or(Refusal::NoSuchPlace)?;
+    let lengths: Vec<f64> =
+        bar.segments.iter().zip(&settled).map(|(segment, settled)| walk.stock_length(segment, settled)).collect();
+    let mut change = Change { plan: plan.clone(), bar: wish.bar, gave: Vec::new() };
+    let gives = segment.giving();
+    let grown = match wish.to {
+        BoundaryTarget::Mark(mark) => {
+            let target = in_mm(mark) - lengths[..wish.segment].iter().sum::<f64>();
+            change.fit(wish.segment, gives, target)?;
+            target - lengths[wish.segment]
+        }
+        BoundaryTarget::Forged(end) => {
+            let forged = |index: usize| settled[index].shape.as_ref().map_or(0.0, |shape| in_mm(shape.length()));
+            let start: f64 = (0..wish.segment).map(forged).sum();
+            change.stretch(wish.segment, in_mm(end) - start, forged(wish.segment))?;
+            change.stock_length(wish.segment) - lengths[wish.segment]
+        }
+    };
+    let next = wish.segment + 1;
+    if wish.neighbor == Neighbor::TradesMetal && next < bar.segments.len() {
+        change.fit(next, bar.segments[next].giving(), lengths[next] - grown)?;
+    }
+    Ok(Moved { plan: change.plan, gave: change.gave })
+}
+
+/// A plan on its way to the next one.
+struct Change {
+    plan: Plan,
+    bar: usize,
+    gave: Vec<Gave>,
+}
+
+impl Change {
+    fn walk(&self) -> Walk<'_> {
+        Walk::new(&self.plan, &self.plan.bars[self.bar])
+    }
+
+    /// The length of bar that a segment takes now, in mm.
+    fn stock_length(&self, index: usize) -> f64 {
+        let walk = self.walk();
+        let segment = &walk.bar.segments[index];
+        walk.stock_length(segment, &Draft::new(segment, walk.surroundings(index)).settle())
+    }
+
+    /// Lets one size of a segment give until it takes this length of bar, in mm.
+    fn fit(&mut self, index: usize, gives: Gives, target: f64) -> Result<(), Refusal> {
+        if target <= 0.0 || !target.is_finite() {
+            return Err(self.refusal(index, &format!("no bar would be left for it ({})", self.words(target))));
+        }
+        let factor =
+            self.walk().factor_for(index, gives, mm(target)).map_err(|trouble| self.no_fit(index, trouble, target))?;
+        self.write(index, gives, factor)
+    }
+
+    /// Makes a segment this long, forged, in mm.
+    fn stretch(&mut self, index: usize, target: f64, now: f64) -> Result<(), Refusal> {
+        if target <= 0.0 || !target.is_finite() {
+            return Err(self.refusal(index, &format!("it would be {} long", self.words(target))));
+        }
+        if now <= 0.0 {
+            return Err(self.refusal(index, "its length is not settled yet"));
+        }
+        self.write(index, Gives::Length, target / now)
+    }
+
+    /// Writes the size that gave into the plan.
+    fn write(&mut self, index: usize, gives: Gives, factor: f64) -> Result<(), Refusal> {
+        let walk = self.walk();
+        let draft = Draft::new(&walk.bar.segments[index], walk.surroundings(index));
+        let scaled = draft.scaled(gives, factor).map_err(|trouble| self.no_fit(index, trouble, 0.0))?;
+        let settled = scaled.settle();
+        if let Some(trouble) = settled.trouble {
+            return Err(self.no_fit(index, trouble, 0.0));
+        }
+        let unit = self.plan.units.length.length_unit();
+        let mut segment = walk.bar.segments[index].clone();
+        let written = rewrite(&mut segment, gives, &settled, unit)
+            .ok_or_else(|| self.refusal(index, "the size would be beyond all measure"))?;
+        for size in written {
+            let text = size_words(&segment, size);
+            self.gave.push(Gave { segment: index, size, text });
+        }
+        self.plan.bars[self.bar].segments[index] = segment;
+        Ok(())
+    }
+
+    fn no_fit(&self, index: usize, trouble: Trouble, target: f64) -> Refusal {
+        let words = match trouble {
+            Trouble::NothingGives => "its sizes follow or hold, so nothing in it gives".to_owned(),
+            Trouble::RadiusBelowZero(radius) => {
+                format!("its bend would need an inside radius of {}, below 0", self.words(in_mm(radius)))
+            }
+            Trouble::CannotFit => format!("no size of it fits {} of bar", self.words(target)),
+            _ => "its own sizes are not settled yet".to_owned(),
+        };
+        self.refusal(index, &words)
+    }
+
+    fn refusal(&self, index: usize, words: &str) -> Refusal {
+        let segment = &self.plan.bars[self.bar].segments[index];
+        Refusal::CannotBe(format!("“{}”: {words}", crate::describe::segment_name(segment, index)))
+    }
+
+    fn words(&self, mm: f64) -> String {
+        match self.plan.units.length.length_unit() {
+            LengthUnit::Inch => format_decimal(mm, LengthUnit::Inch, 3),
+            unit => format_decimal(mm, unit, 1),
+        }
+    }
+}

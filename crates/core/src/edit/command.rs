@@ -1,0 +1,237 @@
+//! The edits that a plan knows: plain data, applied to a plan to give the next one.
+
+use super::boundary::{BoundaryMove, Gave, move_boundary};
+use crate::plan::{Bar, Coating, Duty, Limits, Plan, SectionSpec, Segment, Units};
+use fh_measure::{WrittenLength, WrittenShare};
+
+/// One edit of a plan.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Edit {
+    /// Another plan in place of this one, as one step that can be undone.
+    ReplacePlan(Box<Plan>),
+    /// What stands over the whole plan.
+    SetPlan(Box<PlanHeader>),
+    /// Adds a bar before the place `at`.
+    AddBar {
+        /// The place it takes.
+        at: usize,
+        /// The bar.
+        bar: Box<Bar>,
+    },
+    /// Takes a bar out; the last one stays.
+    RemoveBar {
+        /// The bar.
+        bar: usize,
+    },
+    /// What stands over a bar's segments.
+    SetBar {
+        /// The bar.
+        bar: usize,
+        /// Its new header.
+        header: Box<BarHeader>,
+    },
+    /// Puts a segment before the place `at`.
+    InsertSegment {
+        /// The bar.
+        bar: usize,
+        /// The place it takes.
+        at: usize,
+        /// The segment.
+        segment: Box<Segment>,
+    },
+    /// Another segment in the place of one.
+    ReplaceSegment {
+        /// The bar.
+        bar: usize,
+        /// The place.
+        at: usize,
+        /// The segment.
+        segment: Box<Segment>,
+    },
+    /// Takes a segment out.
+    RemoveSegment {
+        /// The bar.
+        bar: usize,
+        /// The place.
+        at: usize,
+    },
+    /// Moves a segment to another place on its bar.
+    MoveSegment {
+        /// The bar.
+        bar: usize,
+        /// Where it is.
+        from: usize,
+        /// Where it comes to be.
+        to: usize,
+    },
+    /// Moves the boundary at a segment's end.
+    MoveBoundary(BoundaryMove),
+}
+
+/// What stands over the whole plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlanHeader {
+    /// See [`Plan::title`].
+    pub title: String,
+    /// See [`Plan::notes`].
+    pub notes: Option<String>,
+    /// See [`Plan::units`].
+    pub units: Units,
+    /// See [`Plan::material`].
+    pub material: Option<String>,
+    /// See [`Plan::scale`].
+    pub scale: Option<WrittenShare>,
+    /// See [`Plan::duty`].
+    pub duty: Option<Duty>,
+    /// See [`Plan::coating`].
+    pub coating: Option<Coating>,
+    /// See [`Plan::limits`].
+    pub limits: Limits,
+}
+
+impl From<&Plan> for PlanHeader {
+    fn from(plan: &Plan) -> Self {
+        Self {
+            title: plan.title.clone(),
+            notes: plan.notes.clone(),
+            units: plan.units,
+            material: plan.material.clone(),
+            scale: plan.scale.clone(),
+            duty: plan.duty,
+            coating: plan.coating,
+            limits: plan.limits.clone(),
+        }
+    }
+}
+
+/// What stands over a bar's segments.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BarHeader {
+    /// See [`Bar::name`].
+    pub name: String,
+    /// See [`Bar::count`].
+    pub count: Option<u32>,
+    /// See [`Bar::stock`].
+    pub stock: SectionSpec,
+    /// See [`Bar::datum`].
+    pub datum: Option<String>,
+    /// See [`Bar::length`].
+    pub length: Option<WrittenLength>,
+    /// See [`Bar::takes_up`].
+    pub takes_up: Option<String>,
+    /// See [`Bar::scale`].
+    pub scale: Option<WrittenShare>,
+}
+
+impl From<&Bar> for BarHeader {
+    fn from(bar: &Bar) -> Self {
+        Self {
+            name: bar.name.clone(),
+            count: bar.count,
+            stock: bar.stock.clone(),
+            datum: bar.datum.clone(),
+            length: bar.length.clone(),
+            takes_up: bar.takes_up.clone(),
+            scale: bar.scale.clone(),
+        }
+    }
+}
+
+/// Why an edit was not done.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum Refusal {
+    /// There is no such bar or segment.
+    #[error("there is no such place in the plan")]
+    NoSuchPlace,
+    /// A plan keeps at least one bar.
+    #[error("a plan keeps at least one bar")]
+    LastBar,
+    /// A wish that cannot be met, in words and numbers.
+    #[error("{0}")]
+    CannotBe(String),
+}
+
+impl Edit {
+    /// The plan after this edit, and what gave way in it.
+    ///
+    /// # Errors
+    /// Where the edit names a place that is not there, or asks for what cannot be.
+    pub fn applied(&self, plan: &Plan) -> Result<(Plan, Vec<Gave>), Refusal> {
+        if let Self::MoveBoundary(wish) = self {
+            let moved = move_boundary(plan, wish)?;
+            return Ok((moved.plan, moved.gave));
+        }
+        let mut next = plan.clone();
+        self.change(&mut next)?;
+        Ok((next, Vec::new()))
+    }
+
+    fn change(&self, plan: &mut Plan) -> Result<(), Refusal> {
+        match self {
+            Self::ReplacePlan(other) => *plan = (**other).clone(),
+            Self::SetPlan(header) => set_plan(plan, header),
+            Self::AddBar { at, bar } => plan.bars.insert((*at).min(plan.bars.len()), (**bar).clone()),
+            Self::RemoveBar { bar } => {
+                bar_at(plan, *bar)?;
+                if plan.bars.len() < 2 {
+                    return Err(Refusal::LastBar);
+                }
+                plan.bars.remove(*bar);
+            }
+            Self::SetBar { bar, header } => set_bar(bar_at(plan, *bar)?, header),
+            Self::InsertSegment { bar, at, segment } => {
+                let segments = &mut bar_at(plan, *bar)?.segments;
+                segments.insert((*at).min(segments.len()), (**segment).clone());
+            }
+            Self::ReplaceSegment { bar, at, segment } => replace_segment(bar_at(plan, *bar)?, *at, segment)?,
+            Self::RemoveSegment { bar, at } => {
+                let segments = &mut bar_at(plan, *bar)?.segments;
+                (*at < segments.len()).then(|| segments.remove(*at)).ok_or(Refusal::NoSuchPlace)?;
+            }
+            Self::MoveSegment { bar, from, to } => {
+                let segments = &mut bar_at(plan, *bar)?.segments;
+                let moved = (*from < segments.len()).then(|| segments.remove(*from)).ok_or(Refusal::NoSuchPlace)?;
+                segments.insert((*to).min(segments.len()), moved);
+            }
+            Self::MoveBoundary(_) => {}
+        }
+        Ok(())
+    }
+}
+
+fn bar_at(plan: &mut Plan, bar: usize) -> Result<&mut Bar, Refusal> {
+    plan.bars.get_mut(bar).ok_or(Refusal::NoSuchPlace)
+}
+
+fn set_plan(plan: &mut Plan, header: &PlanHeader) {
+    let PlanHeader { title, notes, units, material, scale, duty, coating, limits } = header.clone();
+    plan.title = title;
+    plan.notes = notes;
+    plan.units = units;
+    plan.material = material;
+    plan.scale = scale;
+    plan.duty = duty;
+    plan.coating = coating;
+    plan.limits = limits;
+}
+
+fn set_bar(bar: &mut Bar, header: &BarHeader) {
+    let BarHeader { name, count, stock, datum, length, takes_up, scale } = header.clone();
+    bar.name = name;
+    bar.count = count;
+    bar.stock = stock;
+    bar.datum = datum;
+    bar.length = length;
+    bar.takes_up = takes_up;
+    bar.scale = scale;
+}
+
+/// A segment that is renamed stays the one that takes up.
+fn replace_segment(bar: &mut Bar, at: usize, segment: &Segment) -> Result<(), Refusal> {
+    let place = bar.segments.get_mut(at).ok_or(Refusal::NoSuchPlace)?;
+    if bar.takes_up.as_ref() == Some(&place.name) {
+        bar.takes_up = Some(segment.name.clone());
+    }
+    *place = segment.clone();
+    Ok(())
+}

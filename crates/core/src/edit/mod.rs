@@ -1,0 +1,10 @@
+//! Edits of a plan, as data, and their history.
+
+mod boundary;
+mod command;
+mod history;
+mod rewrite;
+
+pub use boundary::{BoundaryMove, BoundaryTarget, Gave, Moved, Neighbor, move_boundary};
+pub use command::{BarHeader, Edit, PlanHeader, Refusal};
+pub use history::History;

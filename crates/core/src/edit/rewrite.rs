@@ -1,0 +1,175 @@
+//! Writing a settled size back into the plan, in the plan's unit.
+
+use crate::balance::Settled;
+use crate::metal::{Outline, SectionSize, Shape, in_mm};
+use crate::plan::{Bend, Form, Gives, OutlineSpec, SectionSpec, Segment, SquareSpec, ThicknessSpec};
+use fh_measure::{LengthRange, LengthUnit, WrittenLength};
+use uom::si::f64::Length;
+
+/// Writes the sizes that gave into a segment; the names of the sizes that were written. None where one cannot be written.
+pub(super) fn rewrite(
+    segment: &mut Segment,
+    gives: Gives,
+    settled: &Settled,
+    unit: LengthUnit,
+) -> Option<Vec<&'static str>> {
+    let shape = settled.shape.as_ref()?;
+    let pen = Pen { unit };
+    if gives == Gives::Length && follows_from_bend(segment) {
+        return rewrite_bend(segment, settled, pen);
+    }
+    match (&mut segment.form, shape) {
+        (Form::Plain { length }, shape) => *length = Some(pen.write(shape.length())?),
+        (Form::Trim { length } | Form::Hold { length }, shape) => *length = pen.write(shape.length())?,
+        (Form::Drawn { length, section }, Shape::Prism { section: size, .. }) => match gives {
+            Gives::Length => *length = Some(pen.write(shape.length())?),
+            _ => *section = pen.section(*size)?,
+        },
+        (Form::Taper { length, to, .. }, Shape::Taper { to: size, .. }) => match gives {
+            Gives::Length => *length = Some(pen.write(shape.length())?),
+            _ => *to = pen.section(*size)?,
+        },
+        (Form::Flag { outline, thickness, .. }, Shape::Flag { outline: size, root, tip }) => match gives {
+            Gives::Thickness => *thickness = pen.thickness(thickness, *root, *tip)?,
+            _ => *outline = pen.outline(outline, size)?,
+        },
+        (Form::Ball { diameter: size } | Form::Cube { side: size }, shape) => *size = pen.write(shape.length())?,
+        _ => return None,
+    }
+    Some(vec![name_of(&segment.form, gives)])
+}
+
+/// Whether a segment has no length of its own: it follows from the bend.
+fn follows_from_bend(segment: &Segment) -> bool {
+    matches!(
+        segment.form,
+        Form::Plain { length: None } | Form::Drawn { length: None, .. } | Form::Taper { length: None, .. }
+    )
+}
+
+/// The bend's radius or diameter takes the place of the length that follows from it.
+fn rewrite_bend(segment: &mut Segment, settled: &Settled, pen: Pen) -> Option<Vec<&'static str>> {
+    let size = |name: &str| settled.derived.iter().find(|derived| derived.name == name)?.length;
+    match segment.bend.as_mut()? {
+        Bend::Curve { inside_radius, .. } => {
+            *inside_radius = Some(pen.write(size("inside radius")?)?);
+            Some(vec!["inside radius"])
+        }
+        Bend::Ring { inside_diameter, .. } => {
+            *inside_diameter = Some(pen.write(size("inside diameter")?)?);
+            Some(vec!["inside diameter"])
+        }
+        Bend::Corner { .. } => None,
+    }
+}
+
+fn name_of(form: &Form, gives: Gives) -> &'static str {
+    match form {
+        Form::Ball { .. } | Form::Flag { outline: OutlineSpec::Disc { .. }, .. } if gives != Gives::Thickness => {
+            "diameter"
+        }
+        Form::Ball { .. } => "diameter",
+        Form::Cube { .. } => "side",
+        _ => gives.name(),
+    }
+}
+
+/// A size of a segment as it is written now, by its name.
+pub(super) fn size_words(segment: &Segment, name: &str) -> String {
+    match (name, &segment.form, &segment.bend) {
+        ("inside radius", _, Some(Bend::Curve { inside_radius: Some(size), .. }))
+        | ("inside diameter", _, Some(Bend::Ring { inside_diameter: Some(size), .. })) => size.text().to_owned(),
+        ("thickness", Form::Flag { thickness, .. }, _) => thickness.describe(),
+        ("width", Form::Flag { outline, .. }, _) => outline.describe(),
+        ("width" | "thickness", Form::Drawn { section, .. } | Form::Taper { to: section, .. }, _) => section.describe(),
+        (_, Form::Flag { outline, .. }, _) => {
+            outline.length().map_or_else(|| outline.describe(), |l| l.text().to_owned())
+        }
+        (_, form, _) => form.length().map_or_else(String::new, |length| length.text().to_owned()),
+    }
+}
+
+/// Writes settled lengths in a unit.
+#[derive(Clone, Copy)]
+struct Pen {
+    unit: LengthUnit,
+}
+
+impl Pen {
+    fn write(self, length: Length) -> Option<WrittenLength> {
+        WrittenLength::from_mm(in_mm(length), self.unit, LengthRange::ZeroOrMore).ok()
+    }
+
+    /// A size that did not change keeps its text.
+    fn keep(self, written: &WrittenLength, length: Length) -> Option<WrittenLength> {
+        if (written.mm() - in_mm(length)).abs() < 1e-6 { Some(written.clone()) } else { self.write(length) }
+    }
+
+    fn section(self, size: SectionSize) -> Option<SectionSpec> {
+        let eased = |radius: Length| {
+            if in_mm(radius) > 0.0 { self.write(radius).map(Some) } else { Some(None) }
+        };
+        Some(match size {
+            SectionSize::Point => SectionSpec::Point,
+            SectionSize::Square { side, edge_radius } => {
+                SectionSpec::Square(SquareSpec { side: self.write(side)?, edge_radius: eased(edge_radius)? })
+            }
+            SectionSize::Round { diameter } => SectionSpec::Round(self.write(diameter)?),
+            SectionSize::Flat { width, thickness, edge_radius } => SectionSpec::Flat {
+                width: self.write(width)?,
+                thickness: self.write(thickness)?,
+                edge_radius: eased(edge_radius)?,
+            },
+            SectionSize::Oval { width, thickness } => {
+                SectionSpec::Oval { width: self.write(width)?, thickness: self.write(thickness)? }
+            }
+            SectionSize::Hexagon { across_flats } => SectionSpec::Hexagon(self.write(across_flats)?),
+            SectionSize::Octagon { across_flats } => SectionSpec::Octagon(self.write(across_flats)?),
+            SectionSize::Diamond { side } => SectionSpec::Diamond(self.write(side)?),
+            SectionSize::HalfRound { width, height } => {
+                SectionSpec::HalfRound { width: self.write(width)?, height: self.write(height)? }
+            }
+            SectionSize::Edge { width } => SectionSpec::Edge(self.write(width)?),
+        })
+    }
+
+    fn thickness(self, written: &ThicknessSpec, root: Length, tip: Length) -> Option<ThicknessSpec> {
+        Some(match written {
+            ThicknessSpec::Even(_) => ThicknessSpec::Even(self.write(root)?),
+            ThicknessSpec::Tapered { .. } => ThicknessSpec::Tapered { root: self.write(root)?, tip: self.write(tip)? },
+        })
+    }
+
+    /// An outline with its settled sizes.
+    fn outline(self, written: &OutlineSpec, size: &Outline) -> Option<OutlineSpec> {
+        let both = |length, width| Some((self.keep(length, size.length())?, self.keep(width, size.width())?));
+        Some(match (written, size) {
+            (OutlineSpec::Rectangle { length, width }, _) => {
+                both(length, width).map(|(length, width)| OutlineSpec::Rectangle { length, width })?
+            }
+            (OutlineSpec::Ellipse { length, width }, _) => {
+                both(length, width).map(|(length, width)| OutlineSpec::Ellipse { length, width })?
+            }
+            (OutlineSpec::Leaf { length, width }, _) => {
+                both(length, width).map(|(length, width)| OutlineSpec::Leaf { length, width })?
+            }
+            (OutlineSpec::Stadium { length, width }, _) => {
+                both(length, width).map(|(length, width)| OutlineSpec::Stadium { length, width })?
+            }
+            (OutlineSpec::Disc { diameter }, _) => OutlineSpec::Disc { diameter: self.keep(diameter, size.length())? },
+            (OutlineSpec::Trapezoid { length, root, tip }, Outline::Trapezoid { length: l, root: r, tip: t }) => {
+                OutlineSpec::Trapezoid {
+                    length: self.keep(length, *l)?,
+                    root: self.keep(root, *r)?,
+                    tip: self.keep(tip, *t)?,
+                }
+            }
+            (OutlineSpec::Polygon(_), Outline::Polygon(corners)) => {
+                let write = |mm: f64| WrittenLength::from_mm(mm, self.unit, LengthRange::Any).ok();
+                let corners = corners.iter().map(|[along, across]| Some([write(*along)?, write(*across)?]));
+                OutlineSpec::Polygon(corners.collect::<Option<Vec<_>>>()?)
+            }
+            _ => return None,
+        })
+    }
+}

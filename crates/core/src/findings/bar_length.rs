@@ -1,0 +1,43 @@
+//! A bar that is already cut: too short for the plan, or with some left over.
+
+use super::scene::{Rule, Scene};
+use super::{Check, Finding, Severity};
+use crate::metal::in_mm;
+
+pub(super) const CHECK: Check = Check {
+    ids: &["bar-too-short", "bar-left-over"],
+    summary: "Whether a bar that is already cut is long enough, and what is left of it.",
+    run,
+};
+
+const SHORT: Rule = Rule {
+    id: "bar-too-short",
+    severity: Severity::Stop,
+    reason: "The last part would come up short, and nothing can be put back.",
+};
+
+const LEFT_OVER: Rule =
+    Rule { id: "bar-left-over", severity: Severity::Note, reason: "What is left over is not part of any segment." };
+
+/// Less than this is the rounding of numbers, not metal: 1 µm.
+const NOTHING_MM: f64 = 1e-3;
+
+fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
+    let Some(length) = &scene.bar.length else { return };
+    let needed = in_mm(scene.balance.last_mark());
+    let over = needed - length.mm();
+    if over > NOTHING_MM {
+        let message = format!(
+            "The plan needs {} of bar; this bar is {} long: {} too short.",
+            scene.millimeters(needed),
+            scene.millimeters(length.mm()),
+            scene.millimeters(over)
+        );
+        let remedy = "Take a longer bar, shorten a segment, or let one segment take up the difference.";
+        found.push(SHORT.at(scene.place(None), message, remedy.to_owned()));
+    } else if over < -NOTHING_MM {
+        let message = format!("{} of the bar is left over.", scene.millimeters(-over));
+        let remedy = "Name a segment that takes it up, or add it as a hold or a trim.";
+        found.push(LEFT_OVER.at(scene.place(None), message, remedy.to_owned()));
+    }
+}

@@ -1,0 +1,78 @@
+//! Duty and coating: uses that need a rated and tested part, and coatings that give off poisonous fume.
+
+use super::scene::Rule;
+use super::{Finding, Place, Severity};
+use crate::balance::BarBalance;
+use crate::plan::{Bend, Coating, Duty, Plan, Segment};
+use std::f64::consts::PI;
+
+/// The ids of these findings.
+pub(super) const IDS: [&str; 4] = ["rated-part", "coated-stock", "poisonous-coating", "unrated-hook"];
+
+const RATED: Rule = Rule {
+    id: "rated-part",
+    severity: Severity::Warning,
+    reason: "A hand-forged part has no rating, and people are hurt when it fails.",
+};
+
+const UNRATED: Rule =
+    Rule { id: "unrated-hook", severity: Severity::Note, reason: "A hand-forged hook or ring has no rating." };
+
+const FUME: Rule = Rule {
+    id: "poisonous-coating",
+    severity: Severity::Stop,
+    reason: "Zinc and other platings give off poisonous fume when heated; it is felt only hours later.",
+};
+
+const PAINT: Rule = Rule {
+    id: "coated-stock",
+    severity: Severity::Warning,
+    reason: "Paint and powder burn off with harmful smoke, and old paint may hold lead.",
+};
+
+const EVERYWHERE: Place = Place { bar: None, segment: None };
+
+pub(super) fn check(plan: &Plan, bars: &[BarBalance], found: &mut Vec<Finding>) {
+    match plan.coating {
+        Some(Coating::Galvanised | Coating::Plated) => {
+            let coating = plan.coating.map_or("", Coating::name);
+            let remedy = "Use bare stock. Don't heat coated stock, and don't rely on burning it off.";
+            found.push(FUME.at(EVERYWHERE, format!("The stock is {coating}."), remedy.to_owned()));
+        }
+        Some(Coating::Painted) => {
+            let remedy = "Use bare stock, or strip it cold to bare metal with the protection that takes.";
+            found.push(PAINT.at(EVERYWHERE, "The stock is painted.".to_owned(), remedy.to_owned()));
+        }
+        Some(Coating::None) | None => {}
+    }
+    match plan.duty {
+        Some(duty @ (Duty::Lifts | Duty::HoldsPeople | Duty::Tows)) => {
+            let remedy = "Use a rated and tested part, or have this one designed, rated and proof-tested by a \
+                          competent person. Local codes and licensed practice decide.";
+            found.push(RATED.at(EVERYWHERE, format!("The piece {}.", duty.name()), remedy.to_owned()));
+        }
+        Some(Duty::Light) => {}
+        None => unrated(plan, bars, found),
+    }
+}
+
+/// A note where the plan has a hook or a ring and does not say what it is for.
+fn unrated(plan: &Plan, bars: &[BarBalance], found: &mut Vec<Finding>) {
+    for (index, bar) in plan.bars.iter().enumerate().take(bars.len()) {
+        if let Some(at) = bar.segments.iter().position(is_hook_or_ring) {
+            let place = Place { bar: Some(index), segment: Some(at) };
+            let message = "The piece has a hook or a ring; the plan does not say what it carries.".to_owned();
+            let remedy = "Say what it is for. It must not lift loads, hold people or tow vehicles without a rating.";
+            found.push(UNRATED.at(place, message, remedy.to_owned()));
+        }
+    }
+}
+
+fn is_hook_or_ring(segment: &Segment) -> bool {
+    match &segment.bend {
+        Some(Bend::Ring { .. }) => true,
+        // A hook turns back by about a half turn; 150° and more is taken as one.
+        Some(Bend::Curve { angle: Some(angle), .. }) => angle.radians() >= PI * 150.0 / 180.0,
+        _ => false,
+    }
+}

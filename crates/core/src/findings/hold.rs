@@ -1,0 +1,52 @@
+//! Hold: enough bar to hold after parting off.
+
+use super::scene::{Rule, Scene};
+use super::{Check, Finding, Severity};
+use crate::metal::in_mm;
+use crate::plan::{Form, Limits};
+
+pub(super) const CHECK: Check = Check {
+    ids: &["hold-too-short", "nothing-to-hold"],
+    summary: "Whether there is enough bar to hold while the rest is forged.",
+    run,
+};
+
+const SHORT: Rule = Rule {
+    id: "hold-too-short",
+    severity: Severity::Warning,
+    reason: "Tongs slip on a short end, and the hand comes too near the heat.",
+};
+
+const NOTHING: Rule = Rule {
+    id: "nothing-to-hold",
+    severity: Severity::Note,
+    reason: "Once it is parted off, the part that is held is a part that is still to be forged.",
+};
+
+fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
+    let least = scene.plan.limits.hold.as_ref().map_or(Limits::HOLD_MM, |hold| hold.mm());
+    let length_of = |holds: fn(&Form) -> bool| {
+        scene
+            .segments()
+            .filter(|seen| holds(&seen.segment.form))
+            .map(|seen| (in_mm(seen.balance.stock_length), seen.at))
+            .fold(None, |longest: Option<(f64, usize)>, next| match longest {
+                Some(longest) if longest.0 >= next.0 => Some(longest),
+                _ => Some(next),
+            })
+    };
+    let remedy = || format!("Leave {} or more to hold, or part off later.", scene.millimeters(least));
+    let plain = length_of(|form| matches!(form, Form::Plain { .. })).map_or(0.0, |(length, _)| length);
+    match length_of(|form| matches!(form, Form::Hold { .. })) {
+        Some((hold, at)) if hold < least && plain < least => {
+            let message =
+                format!("Only {} is left to hold; {} is the least.", scene.millimeters(hold), scene.millimeters(least));
+            found.push(SHORT.at(scene.place(Some(at)), message, remedy()));
+        }
+        None if plain < least && !scene.bar.segments.is_empty() => {
+            let message = format!("No hold is planned, and no plain part is as long as {}.", scene.millimeters(least));
+            found.push(NOTHING.at(scene.place(None), message, remedy()));
+        }
+        _ => {}
+    }
+}

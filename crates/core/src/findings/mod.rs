@@ -1,0 +1,69 @@
+//! Findings: what the plan is held against, each with its numbers, its reason and a remedy.
+//!
+//! Every check is a file of its own and a row of [`CHECKS`]. All rules are common practice without a source unless one is
+//! named; every limit can be changed in the plan ([`crate::plan::Limits`]).
+
+mod bar_length;
+mod cold_shut;
+mod duty;
+mod finding;
+mod hold;
+mod reach;
+mod rounding;
+mod scene;
+mod spreading;
+mod swelling;
+mod tool_room;
+mod trouble;
+mod upsetting;
+
+pub use finding::{Finding, Place, Severity};
+
+use crate::balance::{BarBalance, Met};
+use crate::plan::Plan;
+use scene::Scene;
+
+/// One check that plans are held against.
+pub struct Check {
+    /// The ids of its findings.
+    pub ids: &'static [&'static str],
+    /// What it looks for, in one line.
+    pub summary: &'static str,
+    run: fn(&Scene<'_>, &mut Vec<Finding>),
+}
+
+/// Every check of a bar.
+pub const CHECKS: [Check; 9] = [
+    bar_length::CHECK,
+    cold_shut::CHECK,
+    upsetting::CHECK,
+    spreading::CHECK,
+    tool_room::CHECK,
+    hold::CHECK,
+    reach::CHECK,
+    rounding::CHECK,
+    swelling::CHECK,
+];
+
+/// The id of every finding there can be.
+pub fn ids() -> impl Iterator<Item = &'static str> {
+    let checks = CHECKS.iter().flat_map(|check| check.ids);
+    checks.chain(&duty::IDS).chain(&trouble::IDS).copied()
+}
+
+/// All findings of a plan: stops first, then warnings, then notes; each group from the datum end on.
+pub(crate) fn findings(plan: &Plan, bars: &[BarBalance], met: &[Met]) -> Vec<Finding> {
+    let mut found = Vec::new();
+    for (index, (bar, balance)) in plan.bars.iter().zip(bars).enumerate() {
+        let scene = Scene::new(plan, bar, balance, index);
+        for met in met.iter().filter(|met| met.bar == index) {
+            found.push(trouble::finding(&scene, met));
+        }
+        for check in &CHECKS {
+            (check.run)(&scene, &mut found);
+        }
+    }
+    duty::check(plan, bars, &mut found);
+    found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+    found
+}

@@ -1,0 +1,80 @@
+//! What a check looks at: one bar of a plan, with words for its lengths in the plan's unit.
+
+use super::{Finding, Place, Severity};
+use crate::balance::{BarBalance, SegmentBalance};
+use crate::metal::{Shape, in_mm};
+use crate::plan::{Bar, Plan, PlanUnit, Segment};
+use fh_measure::{LengthUnit, format_decimal};
+use uom::si::f64::Length;
+
+/// One bar of a plan and what follows for it.
+pub(super) struct Scene<'a> {
+    pub(super) plan: &'a Plan,
+    pub(super) bar: &'a Bar,
+    pub(super) balance: &'a BarBalance,
+    pub(super) index: usize,
+}
+
+/// One segment of the bar in every respect.
+#[derive(Clone, Copy)]
+pub(super) struct Seen<'a> {
+    pub(super) at: usize,
+    pub(super) segment: &'a Segment,
+    pub(super) balance: &'a SegmentBalance,
+    pub(super) shape: &'a Shape,
+}
+
+impl<'a> Scene<'a> {
+    pub(super) fn new(plan: &'a Plan, bar: &'a Bar, balance: &'a BarBalance, index: usize) -> Self {
+        Self { plan, bar, balance, index }
+    }
+
+    /// The segments whose shape is settled.
+    pub(super) fn segments(&self) -> impl Iterator<Item = Seen<'a>> + use<'a> {
+        let pairs = self.bar.segments.iter().zip(&self.balance.segments).enumerate();
+        pairs.filter_map(|(at, (segment, balance))| {
+            let shape = balance.shape.as_ref()?;
+            Some(Seen { at, segment, balance, shape })
+        })
+    }
+
+    /// A length in the plan's unit, fine enough for a finding.
+    pub(super) fn length(&self, length: Length) -> String {
+        self.millimeters(in_mm(length))
+    }
+
+    /// A length in mm in the plan's unit, fine enough for a finding.
+    pub(super) fn millimeters(&self, mm: f64) -> String {
+        match self.plan.units.length {
+            PlanUnit::Inch => format_decimal(mm, LengthUnit::Inch, 3),
+            PlanUnit::Millimeter => format_decimal(mm, LengthUnit::Millimeter, 1),
+        }
+    }
+
+    /// A segment by its number and name.
+    pub(super) fn name(&self, at: usize) -> String {
+        match self.bar.segments.get(at) {
+            Some(segment) if !segment.name.is_empty() => segment.name.clone(),
+            _ => format!("segment {}", at + 1),
+        }
+    }
+
+    /// The place of a segment.
+    pub(super) fn place(&self, segment: Option<usize>) -> Place {
+        Place { bar: Some(self.index), segment }
+    }
+}
+
+/// Shorthand of a finding's fixed parts.
+pub(super) struct Rule {
+    pub(super) id: &'static str,
+    pub(super) severity: Severity,
+    pub(super) reason: &'static str,
+}
+
+impl Rule {
+    /// A finding of this rule.
+    pub(super) fn at(&self, place: Place, message: String, remedy: String) -> Finding {
+        Finding { id: self.id, severity: self.severity, place, message, reason: self.reason, remedy }
+    }
+}

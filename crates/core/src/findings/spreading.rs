@@ -1,0 +1,64 @@
+//! Spreading: a section larger than the stock one way and not the other.
+
+use super::scene::{Rule, Scene};
+use super::{Check, Finding, Severity};
+use crate::metal::{SectionSize, Shape, View};
+
+pub(super) const CHECK: Check = Check {
+    ids: &["spread-not-drawn", "larger-than-stock"],
+    summary: "Sections larger than the stock: one way is spreading, both ways is upsetting.",
+    run,
+};
+
+const SPREAD: Rule = Rule {
+    id: "spread-not-drawn",
+    severity: Severity::Note,
+    reason: "Drawing out lengthens; only the peen or a fuller along the bar makes it wider.",
+};
+
+const LARGER: Rule = Rule {
+    id: "larger-than-stock",
+    severity: Severity::Note,
+    reason: "Metal larger both ways than the bar has to be upset, which is slow and may buckle.",
+};
+
+/// Sizes within this share of each other are the same size.
+const SAME: f64 = 1.000_001;
+
+fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
+    for seen in scene.segments() {
+        let sections: &[&SectionSize] = match seen.shape {
+            Shape::Prism { section, .. } | Shape::Peak { section, .. } => &[section],
+            Shape::Taper { from, to, .. } => &[from, to],
+            Shape::Shoulder { to, .. } => &[to],
+            Shape::Flag { .. } | Shape::Ball { .. } | Shape::Cube { .. } => &[],
+        };
+        if let Some(finding) = sections.iter().find_map(|section| against_stock(scene, seen.at, section)) {
+            found.push(finding);
+        }
+    }
+}
+
+fn against_stock(scene: &Scene<'_>, at: usize, size: &SectionSize) -> Option<Finding> {
+    let (section, stock) = (size.section(), &scene.balance.stock_section);
+    let larger = |view: View| section.seen_mm(view) > stock.seen_mm(view) * SAME;
+    let sizes = |of: &crate::metal::Section| {
+        format!("{} × {}", scene.millimeters(of.seen_mm(View::Top)), scene.millimeters(of.seen_mm(View::Side)))
+    };
+    let message = format!("“{}” is {}, the stock {}", scene.name(at), sizes(&section), sizes(stock));
+    let place = scene.place(Some(at));
+    match (larger(View::Top), larger(View::Side)) {
+        (true, true) => {
+            let message = format!("{message}: larger both ways, so it is upset.");
+            let remedy = "Upset it, or choose a heavier bar and draw the rest down.";
+            Some(LARGER.at(place, message, remedy.to_owned()))
+        }
+        (false, false) => None,
+        (wide, _) => {
+            let way = if wide { "wider" } else { "thicker" };
+            let message = format!("{message}: {way} than the stock, so it is spread, not drawn.");
+            let remedy = "Spread with the peen or a fuller along the bar, or start from a flat.";
+            Some(SPREAD.at(place, message, remedy.to_owned()))
+        }
+    }
+}

@@ -1,0 +1,105 @@
+//! Troubles in words: why a wish could not be met.
+
+use super::scene::{Rule, Scene};
+use super::{Finding, Severity};
+use crate::balance::{BarTrouble, Met, Trouble};
+use uom::si::f64::Length;
+
+/// The ids of these findings.
+pub(super) const IDS: [&str; 11] = [
+    "no-length",
+    "over-determined",
+    "under-determined",
+    "bend-too-tight",
+    "no-metal",
+    "peak-without-corner",
+    "corner-without-peak",
+    "corner-too-far",
+    "nothing-gives",
+    "cannot-fit",
+    "takes-up",
+];
+
+const REASON: &str = "This part of the plan cannot be worked out; the rest is.";
+
+/// The finding of a trouble.
+pub(super) fn finding(scene: &Scene<'_>, met: &Met) -> Finding {
+    let name = met.segment.map_or_else(String::new, |segment| scene.name(segment));
+    let (id, message, remedy) = match met.trouble {
+        BarTrouble::Segment(trouble) => segment_words(scene, trouble, &name),
+        BarTrouble::TakesUpUnknown => (
+            "takes-up",
+            format!("No segment is called “{}”.", scene.bar.takes_up.as_deref().unwrap_or("")),
+            "Name the segment that takes up the difference, or leave it out.".to_owned(),
+        ),
+        BarTrouble::TakesUpWithoutLength => (
+            "takes-up",
+            "A segment takes up the difference, but the bar has no length of its own.".to_owned(),
+            "Say how long the bar is, or let nothing take up.".to_owned(),
+        ),
+    };
+    Rule { id, severity: Severity::Stop, reason: REASON }.at(scene.place(met.segment), message, remedy)
+}
+
+fn segment_words(scene: &Scene<'_>, trouble: Trouble, name: &str) -> (&'static str, String, String) {
+    let (id, message, remedy) = match trouble {
+        Trouble::NoLength => ("no-length", format!("“{name}” has no length."), "Give its length, or bend it."),
+        Trouble::TooMuchGiven => (
+            "over-determined",
+            format!("“{name}” has more sizes than its bend needs; they need not agree."),
+            "Leave one of the bend's tied sizes out: it follows from the others.",
+        ),
+        Trouble::TooLittleGiven => (
+            "under-determined",
+            format!("“{name}” has too few sizes for its bend."),
+            "Give one more of the length and the bend's sizes.",
+        ),
+        Trouble::RadiusBelowZero(radius) => return too_tight(scene, radius, name),
+        Trouble::NoArea => (
+            "no-metal",
+            format!("“{name}” comes out with no metal in it."),
+            "Give it a section with an area, and sizes above 0.",
+        ),
+        Trouble::PeakWithoutCorner => (
+            "peak-without-corner",
+            format!("The peak “{name}” has no corner to be bent to."),
+            "Add the bend “corner”: it fixes the peak's length.",
+        ),
+        Trouble::CornerWithoutPeak => (
+            "corner-without-peak",
+            format!("“{name}” is to be bent to a sharp corner, but is no peak."),
+            "Make it a peak, or bend it as a curve.",
+        ),
+        Trouble::CornerTooFar => (
+            "corner-too-far",
+            format!("The corner “{name}” does not turn between 0° and 180°."),
+            "A sharp corner turns by less than a half turn; beyond that bend a curve.",
+        ),
+        Trouble::NothingGives => (
+            "nothing-gives",
+            format!("“{name}” is to take up the difference, but none of its sizes gives."),
+            "Choose another size to give, or another segment to take up.",
+        ),
+        Trouble::CannotFit => return cannot_fit(scene, name),
+    };
+    (id, message, remedy.to_owned())
+}
+
+fn too_tight(scene: &Scene<'_>, radius: Length, name: &str) -> (&'static str, String, String) {
+    (
+        "bend-too-tight",
+        format!("“{name}” is too short for its bend: the inside radius would be {}, below 0.", scene.length(radius)),
+        "Make it longer, thinner, or turn it through less.".to_owned(),
+    )
+}
+
+fn cannot_fit(scene: &Scene<'_>, name: &str) -> (&'static str, String, String) {
+    let needed = crate::metal::in_mm(scene.balance.last_mark());
+    let length = scene.bar.length.as_ref().map_or(0.0, |length| length.mm());
+    let message = format!(
+        "“{name}” cannot take up the difference: with it as written the plan needs {}, and the bar is {}.",
+        scene.millimeters(needed),
+        scene.millimeters(length)
+    );
+    ("cannot-fit", message, "Take another bar, or make other segments longer or shorter.".to_owned())
+}

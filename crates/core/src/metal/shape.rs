@@ -1,0 +1,253 @@
+//! The settled shape of a segment, forged and still straight: its exact volume, length and section along the way.
+
+use super::section::mixed_area_mm2;
+use super::{CornerSize, Outline, Runout, SectionSize, in_mm, mm, mm2, mm3};
+use crate::plan::{Gives, Sides};
+use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
+use uom::si::f64::{Area, Length, Volume};
+
+/// A segment's shape with every size settled.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Shape {
+    /// One section all along: plain, drawn, trim, hold.
+    Prism {
+        /// Its section.
+        section: SectionSize,
+        /// Its length.
+        length: Length,
+    },
+    /// One section running into another.
+    Taper {
+        /// Where it starts.
+        from: SectionSize,
+        /// Where it ends.
+        to: SectionSize,
+        /// How it runs out, from `from` to `to`.
+        runout: Runout,
+        /// Its length.
+        length: Length,
+    },
+    /// An abrupt step with an inside radius.
+    Shoulder {
+        /// The section before it.
+        from: SectionSize,
+        /// The section after it.
+        to: SectionSize,
+        /// The inside radius, which is its length.
+        radius: Length,
+        /// The sides that step.
+        sides: Sides,
+    },
+    /// A spread block.
+    Flag {
+        /// Its outline.
+        outline: Outline,
+        /// Its thickness at the root.
+        root: Length,
+        /// Its thickness at the tip.
+        tip: Length,
+    },
+    /// Metal left standing for a sharp corner.
+    Peak {
+        /// The section of the legs.
+        section: SectionSize,
+        /// The corner it is for.
+        corner: CornerSize,
+    },
+    /// A ball.
+    Ball {
+        /// Its diameter.
+        diameter: Length,
+    },
+    /// A cube.
+    Cube {
+        /// Its side.
+        side: Length,
+    },
+}
+
+impl Shape {
+    /// Its length, forged and still straight.
+    pub fn length(&self) -> Length {
+        match self {
+            Self::Prism { length, .. } | Self::Taper { length, .. } => *length,
+            Self::Shoulder { radius, .. } => *radius,
+            Self::Flag { outline, .. } => outline.length(),
+            Self::Peak { corner, .. } => corner.length(),
+            Self::Ball { diameter } => *diameter,
+            Self::Cube { side } => *side,
+        }
+    }
+
+    /// Its exact volume. Sources of the formulas: docs/sources.md.
+    pub fn volume(&self) -> Volume {
+        match self {
+            Self::Prism { section, length } => section.section().area() * *length,
+            Self::Taper { from, to, runout, length } => transition_area(from, to, runout.means()) * *length,
+            Self::Shoulder { from, to, radius, sides } => shoulder_volume(from, to, *radius, sides),
+            Self::Flag { outline, root, tip } => outline.area() * (*root + (*tip - *root) * outline.centroid_share()),
+            Self::Peak { corner, .. } => corner.volume(),
+            Self::Ball { diameter } => mm3(PI / 6.0 * in_mm(*diameter).powi(3)),
+            Self::Cube { side } => mm3(in_mm(*side).powi(3)),
+        }
+    }
+
+    /// The area of its section at a share (0 to 1) of its length.
+    pub fn area_at(&self, share: f64) -> Area {
+        match self {
+            Self::Prism { section, .. } => section.section().area(),
+            Self::Taper { from, to, runout, .. } => {
+                let f = runout.share_at(share);
+                transition_area(from, to, (f, f * f))
+            }
+            Self::Shoulder { from, to, .. } => smaller(from, to).section().area(),
+            Self::Flag { outline, root, tip } => {
+                mm2(outline.width_at(share) * (in_mm(*root) + (in_mm(*tip) - in_mm(*root)) * share))
+            }
+            Self::Peak { section, corner } => {
+                let height = corner.peak_height_mm() * (1.0 - (2.0 * share - 1.0).abs());
+                section.section().area() + mm(height) * corner.width
+            }
+            Self::Ball { diameter } => {
+                let radius = in_mm(*diameter) / 2.0;
+                let along = radius * (2.0 * share - 1.0);
+                mm2(PI * (radius * radius - along * along).max(0.0))
+            }
+            Self::Cube { side } => *side * *side,
+        }
+    }
+
+    /// The section that the next segment finds: where this one ends, or starts where it is read from its other end.
+    ///
+    /// A finial, and a flag that runs out to nothing, leave the stock as it was.
+    pub fn end(&self, reversed: bool, stock: SectionSize) -> SectionSize {
+        match self {
+            Self::Prism { section, .. } | Self::Peak { section, .. } => *section,
+            Self::Taper { from, to, .. } => {
+                if reversed {
+                    *from
+                } else {
+                    *to
+                }
+            }
+            Self::Shoulder { to, .. } => *to,
+            Self::Flag { outline, root, tip } => {
+                let (share, thickness) = if reversed { (0.0, *root) } else { (1.0, *tip) };
+                let width = mm(outline.width_at(share));
+                if width > mm(0.0) { SectionSize::flat(width, thickness) } else { stock }
+            }
+            Self::Ball { .. } | Self::Cube { .. } => stock,
+        }
+    }
+
+    /// It with the size that gives multiplied; none where it has no such size.
+    pub fn scaled(&self, gives: Gives, factor: f64) -> Option<Self> {
+        let any = gives != Gives::Nothing;
+        match self {
+            Self::Prism { section, length } => Some(match gives {
+                Gives::Length => Self::Prism { section: *section, length: *length * factor },
+                _ => Self::Prism { section: section.scaled(gives, factor)?, length: *length },
+            }),
+            Self::Taper { from, to, runout, length } => Some(match gives {
+                Gives::Length => Self::Taper { from: *from, to: *to, runout: *runout, length: *length * factor },
+                _ => {
+                    let to = to.scaled(gives, factor)?;
+                    Self::Taper { from: *from, to, runout: *runout, length: *length }
+                }
+            }),
+            Self::Flag { outline, root, tip } => Some(match gives {
+                Gives::Thickness => Self::Flag { outline: outline.clone(), root: *root * factor, tip: *tip * factor },
+                _ => Self::Flag { outline: outline.scaled(gives, factor)?, root: *root, tip: *tip },
+            }),
+            Self::Ball { diameter } => any.then(|| Self::Ball { diameter: *diameter * factor }),
+            Self::Cube { side } => any.then(|| Self::Cube { side: *side * factor }),
+            Self::Shoulder { .. } | Self::Peak { .. } => None,
+        }
+    }
+
+    /// The width that gives, where it has one.
+    pub(crate) fn giving_width(&self) -> Option<Length> {
+        match self {
+            Self::Prism { section, .. } | Self::Taper { to: section, .. } => Some(section.section().width()),
+            Self::Flag { outline, .. } => Some(outline.width()),
+            Self::Ball { diameter: size } | Self::Cube { side: size } => Some(*size),
+            Self::Shoulder { .. } | Self::Peak { .. } => None,
+        }
+    }
+
+    /// The thickness that gives, where it has one; of a flag, at its root.
+    pub(crate) fn giving_thickness(&self) -> Option<Length> {
+        match self {
+            Self::Prism { section, .. } | Self::Taper { to: section, .. } => Some(section.section().thickness()),
+            Self::Flag { root, .. } => Some(*root),
+            Self::Ball { diameter: size } | Self::Cube { side: size } => Some(*size),
+            Self::Shoulder { .. } | Self::Peak { .. } => None,
+        }
+    }
+
+    /// It with another length; none where its length is not its own to choose.
+    pub(crate) fn with_length(&self, length: Length) -> Option<Self> {
+        match self {
+            Self::Prism { section, .. } => Some(Self::Prism { section: *section, length }),
+            Self::Taper { from, to, runout, .. } => Some(Self::Taper { from: *from, to: *to, runout: *runout, length }),
+            _ => None,
+        }
+    }
+
+    /// From the inside face of a bend toward a side to the centroid of the section, at the start and at the end.
+    pub(crate) fn inside_to_centroid(&self, side: f64) -> (f64, f64) {
+        match self {
+            Self::Prism { section, .. } | Self::Peak { section, .. } => {
+                let depth = depth_to_centroid(section, side);
+                (depth, depth)
+            }
+            Self::Taper { from, to, .. } | Self::Shoulder { from, to, .. } => {
+                (depth_to_centroid(from, side), depth_to_centroid(to, side))
+            }
+            Self::Flag { outline, root, tip } => {
+                let depth = |thickness| depth_to_centroid(&SectionSize::flat(outline.width(), thickness), side);
+                (depth(*root), depth(*tip))
+            }
+            Self::Ball { diameter: size } | Self::Cube { side: size } => (in_mm(*size) / 2.0, in_mm(*size) / 2.0),
+        }
+    }
+
+    /// How the change from its start to its end runs along it.
+    pub(crate) fn runout(&self) -> Runout {
+        match self {
+            Self::Taper { runout, .. } => *runout,
+            _ => Runout::Straight,
+        }
+    }
+}
+
+/// `(1 - 2 m₁ + m₂) A₀ + 2 (m₁ - m₂) M + m₂ A₁`: the mean area of a transition, or with (f, f²) its area at one place.
+fn transition_area(from: &SectionSize, to: &SectionSize, (m1, m2): (f64, f64)) -> Area {
+    let (from, to) = (from.section(), to.section());
+    let mixed = mixed_area_mm2(&from, &to);
+    let (start, end) = (mixed_area_mm2(&from, &from), mixed_area_mm2(&to, &to));
+    mm2((1.0 - 2.0 * m1 + m2) * start + 2.0 * (m1 - m2) * mixed + m2 * end)
+}
+
+/// The smaller section's run, and for each side set down `r² (1 - π/4)` times the width of that side.
+fn shoulder_volume(from: &SectionSize, to: &SectionSize, radius: Length, sides: &Sides) -> Volume {
+    let section = smaller(from, to).section();
+    let fillet = radius * radius * (1.0 - FRAC_PI_4);
+    let width_of = |degrees: u16| if degrees.is_multiple_of(180) { section.width() } else { section.thickness() };
+    let fillets = Sides::DEGREES.iter().filter(|side| sides.contains(**side)).map(|side| fillet * width_of(*side));
+    section.area() * radius + fillets.fold(mm3(0.0), |sum, fillet| sum + fillet)
+}
+
+/// The one of two sections with less area.
+pub(crate) fn smaller<'a>(first: &'a SectionSize, second: &'a SectionSize) -> &'a SectionSize {
+    if second.section().area() < first.section().area() { second } else { first }
+}
+
+/// From the face on a side of the bar to the centroid, in mm. `side` runs from up by way of toward-you.
+fn depth_to_centroid(section: &SectionSize, side: f64) -> f64 {
+    let outline = section.section();
+    let toward = FRAC_PI_2 - side;
+    let middle = (outline.reach_mm(toward) + outline.reach_mm(toward + PI)) / 2.0;
+    let rise = section.centroid_rise();
+    if rise == mm(0.0) { middle } else { outline.reach_mm(toward) - in_mm(rise) * toward.sin() }
+}

@@ -1,0 +1,24 @@
+//! Quantities as people write them: parse, keep as typed, print, round. Knows nothing of forging.
+//!
+//! A written quantity keeps its text and its value. The value is the correctly rounded number of exactly what was
+//! typed, and the text is what goes back into the file.
+
+mod error;
+mod exact;
+mod file_text;
+mod format;
+mod length_unit;
+mod rounding;
+mod scan;
+mod written_angle;
+mod written_length;
+mod written_share;
+
+pub use error::MeasureError;
+pub use file_text::{signed, zero_allowed};
+pub use format::{format_decimal, format_length};
+pub use length_unit::LengthUnit;
+pub use rounding::{RoundedLength, Rounding};
+pub use written_angle::WrittenAngle;
+pub use written_length::{LengthRange, WrittenLength};
+pub use written_share::WrittenShare;
