@@ -1,0 +1,3 @@
+//! The editor window.
+
+pub mod theme;
