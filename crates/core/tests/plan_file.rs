@@ -294,6 +294,32 @@ fn a_well_without_bottom_neither_hangs_nor_overflows() {
 }
 
 #[test]
+fn large_nonsense_is_told_in_few_words() {
+    let many_keys: Vec<String> = (0..200_000).map(|number| format!("\"{number}\": 1")).collect();
+    let long_key = "x".repeat(1_000_000);
+    for text in [
+        format!("{{ \"firstheat\": 1, {} }}", many_keys.join(", ")),
+        format!("{{ \"firstheat\": 1, \"{long_key}\": 1 }}"),
+        SOUND.replace("plain", &long_key),
+        SOUND.replace("\"all\"", &format!("\"{long_key}\"")),
+        SOUND.replace("\"4 in\"", &format!("\"{long_key}\"")),
+        SOUND.replace("\"units\"", &format!("\"material\": \"{long_key}\", \"units\"")),
+    ] {
+        let error = error_of(text.as_bytes());
+        assert!(error.to_string().chars().count() < 600, "{error}");
+    }
+}
+
+#[test]
+fn a_plan_of_many_segments_is_read() {
+    let segment = r#"{ "form": { "plain": { "length": "5 in" } }, "bend": { "curve": { "angle": "90 deg" } } },"#;
+    let count = 2 * 1024 * 1024 / segment.len();
+    let start = format!("\"segments\": [{}", segment.repeat(count));
+    let plan = file::read(SOUND.replace("\"segments\": [", &start).as_bytes()).unwrap();
+    assert_eq!(plan.bars[0].segments.len(), count + 5);
+}
+
+#[test]
 fn the_schema_names_every_key_of_the_example() {
     let schema = file::schema().to_string();
     let plan: serde_json::Value = serde_json::from_str(EVERY_KEY).unwrap();

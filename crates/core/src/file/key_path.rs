@@ -1,5 +1,6 @@
 //! The way from the top of a plan file to one of its values.
 
+use super::wording::shortened;
 use std::fmt;
 
 /// One step on the way: into a list by number, or into a group by key.
@@ -61,8 +62,8 @@ impl fmt::Display for KeyPath {
         for (position, step) in self.0.iter().enumerate() {
             match step {
                 Step::Index(index) => write!(f, "[{index}]")?,
-                Step::Key(key) if position == 0 => f.write_str(key)?,
-                Step::Key(key) => write!(f, ".{key}")?,
+                Step::Key(key) if position == 0 => f.write_str(&shortened(key))?,
+                Step::Key(key) => write!(f, ".{}", shortened(key))?,
             }
         }
         Ok(())

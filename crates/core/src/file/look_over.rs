@@ -2,7 +2,9 @@
 
 use super::key_path::{KeyPath, Step};
 use super::places::{Kind, Place};
+use super::wording::shortened;
 use crate::plan::FORMAT_VERSION;
+use std::collections::HashSet;
 
 /// Something wrong at an offset of the text.
 #[derive(Debug)]
@@ -69,15 +71,15 @@ fn check_value(place: &Place, path: &KeyPath) -> Result<(), Fault> {
             items.iter().enumerate().try_for_each(|(index, item)| check_value(item, &path.index(index)))
         }
         Kind::Group(members) => {
-            for (position, member) in members.iter().enumerate() {
+            let mut seen = HashSet::new();
+            members.iter().try_for_each(|member| {
                 let path = path.key(&member.key);
-                if members.iter().take(position).any(|earlier| earlier.key == member.key) {
-                    let message = format!("the key \"{}\" stands here a second time", member.key);
+                if !seen.insert(&member.key) {
+                    let message = format!("the key \"{}\" stands here a second time", shortened(&member.key));
                     return Err(Fault { path, offset: member.start, message });
                 }
-                check_value(&member.value, &path)?;
-            }
-            Ok(())
+                check_value(&member.value, &path)
+            })
         }
         Kind::Text | Kind::Number | Kind::TrueOrFalse => Ok(()),
     }

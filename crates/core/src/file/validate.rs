@@ -3,6 +3,7 @@
 //! Only what makes a file no plan is refused here. What cannot be forged is still a plan; the balance says so in its findings.
 
 use super::key_path::KeyPath;
+use super::wording::shortened;
 use crate::material;
 use crate::plan::{Bar, Bend, Form, Limits, OutlineSpec, Plan, RunoutSpec, SectionSpec, Segment};
 use fh_measure::{WrittenAngle, WrittenLength};
@@ -43,7 +44,10 @@ fn check_material(name: &str, at: &KeyPath) -> Checked {
         return Ok(());
     }
     let known: Vec<_> = material::ALL.iter().map(|material| format!("\"{}\"", material.name)).collect();
-    refuse(at.key("material"), format!("there is no material \"{name}\" in the table; it has {}", known.join(", ")))
+    refuse(
+        at.key("material"),
+        format!("there is no material \"{}\" in the table; it has {}", shortened(name), known.join(", ")),
+    )
 }
 
 fn check_limits(limits: &Limits, at: &KeyPath) -> Checked {

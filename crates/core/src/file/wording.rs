@@ -24,6 +24,15 @@ pub(super) fn plain(message: &str) -> String {
         .unwrap_or_else(|| message.to_owned())
 }
 
+/// A name or a text from the file, cut short where it would drown the message.
+pub(super) fn shortened(text: &str) -> String {
+    const MOST: usize = 40;
+    match text.char_indices().nth(MOST) {
+        Some((end, _)) => format!("{}…", &text[..end]),
+        None => text.to_owned(),
+    }
+}
+
 /// Whether a message speaks of the name that a choice is made by, as `taper` in `{ "taper": … }`.
 pub(super) fn is_about_a_name(message: &str) -> bool {
     message.starts_with("unknown variant ")
@@ -85,10 +94,14 @@ fn unknown_name(message: &str) -> Option<String> {
         if let Some((_, plural)) = NOT_BUILT.iter().find(|(known, _)| *known == name) {
             return Some(format!("{plural} are not built yet"));
         }
-        return Some(format!("there is no \"{name}\" here; {}", instead(name, rest, "what may stand here is")));
+        return Some(format!(
+            "there is no \"{}\" here; {}",
+            shortened(name),
+            instead(name, rest, "what may stand here is")
+        ));
     }
     let (name, rest) = quoted_after(message, "unknown field ")?;
-    Some(format!("there is no key \"{name}\" here; {}", instead(name, rest, "the keys are")))
+    Some(format!("there is no key \"{}\" here; {}", shortened(name), instead(name, rest, "the keys are")))
 }
 
 /// Names what could have been meant: the nearest name, or all of them.
@@ -145,7 +158,7 @@ fn what_was_read(read: &str) -> String {
         "sequence" => "a list in [ ]".to_owned(),
         "null" | "unit value" => "null".to_owned(),
         _ => match read.strip_prefix("string ") {
-            Some(text) => format!("the text {text}"),
+            Some(text) => format!("the text {}", shortened(text)),
             None if read.chars().all(|c| c.is_ascii_digit()) => format!("a list of {read}"),
             None => read.to_owned(),
         },
