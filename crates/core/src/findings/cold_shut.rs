@@ -49,7 +49,7 @@ fn shoulder(scene: &Scene<'_>, seen: &Seen<'_>, depth: f64, radius: f64, most: f
 fn deepest_step(seen: &Seen<'_>, sides: &Sides) -> f64 {
     let Shape::Shoulder { from, to, .. } = seen.shape else { return 0.0 };
     let step = |view: View, one: u16, other: u16| {
-        let change = (from.section().seen_mm(view) - to.section().seen_mm(view)).abs();
+        let change = (from.seen_mm(view) - to.seen_mm(view)).abs();
         match (sides.contains(one), sides.contains(other)) {
             (true, true) => change / 2.0,
             (false, false) => 0.0,

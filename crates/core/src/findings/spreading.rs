@@ -40,21 +40,24 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
 }
 
 fn against_stock(scene: &Scene<'_>, at: usize, size: &SectionSize) -> Option<Finding> {
-    let (section, stock) = (size.section(), &scene.balance.stock_section);
-    let larger = |view: View| section.seen_mm(view) > stock.seen_mm(view) * SAME;
-    let sizes = |of: &crate::metal::Section| {
+    let stock = &scene.balance.stock;
+    let larger = |view: View| size.seen_mm(view) > stock.seen_mm(view) * SAME;
+    let (wide, thick) = (larger(View::Top), larger(View::Side));
+    if !wide && !thick {
+        return None;
+    }
+    let sizes = |of: &SectionSize| {
         format!("{} × {}", scene.millimeters(of.seen_mm(View::Top)), scene.millimeters(of.seen_mm(View::Side)))
     };
-    let message = format!("“{}” is {}, the stock {}", scene.name(at), sizes(&section), sizes(stock));
+    let message = format!("“{}” is {}, the stock {}", scene.name(at), sizes(size), sizes(stock));
     let place = scene.place(Some(at));
-    match (larger(View::Top), larger(View::Side)) {
+    match (wide, thick) {
         (true, true) => {
             let message = format!("{message}: larger both ways, so it is upset.");
             let remedy = "Upset it, or choose a heavier bar and draw the rest down.";
             Some(LARGER.at(place, message, remedy.to_owned()))
         }
-        (false, false) => None,
-        (wide, _) => {
+        _ => {
             let way = if wide { "wider" } else { "thicker" };
             let message = format!("{message}: {way} than the stock, so it is spread, not drawn.");
             let remedy = "Spread with the peen or a fuller along the bar, or start from a flat.";

@@ -16,11 +16,15 @@ const RULE: Rule = Rule {
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     for seen in scene.segments() {
         let Shape::Taper { from, to, .. } = seen.shape else { continue };
-        let (first, second) = (from.section(), to.section());
-        let mixed = mixed_area(&first, &second);
-        let larger = first.area().max(second.area());
+        // Sections of one kind and way do not swell; they need no mixed area.
+        if std::mem::discriminant(from) == std::mem::discriminant(to) && from.is_even() {
+            continue;
+        }
+        let mixed = mixed_area(&from.section(), &to.section());
+        let (first, second) = (from.area(), to.area());
+        let larger = first.max(second);
         if mixed > larger * 1.000_001 {
-            let middle = (first.area() + mixed * 2.0 + second.area()) / 4.0;
+            let middle = (first + mixed * 2.0 + second) / 4.0;
             let message = format!(
                 "“{}” swells on the way: {:.0} % of its larger end's section in the middle.",
                 scene.name(seen.at),

@@ -26,7 +26,7 @@ const STAGES: Rule = Rule {
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     let limits = &scene.plan.limits;
-    let stock = &scene.balance.stock_section;
+    let stock = &scene.balance.stock;
     let thickness = stock.seen_mm(View::Side).min(stock.seen_mm(View::Top));
     for seen in scene.segments().filter(|seen| is_upset(scene, seen)) {
         let bar = in_mm(seen.balance.stock_length);

@@ -29,6 +29,12 @@ impl Corner {
         let (sin, cos) = angle.sin_cos();
         [self.center[0] + self.radius * cos, self.center[1] + self.radius * sin]
     }
+
+    /// Whether a direction is one of its outward normals.
+    fn faces(&self, [y, z]: [f64; 2]) -> bool {
+        let angle = z.atan2(y);
+        [-TAU, 0.0, TAU].iter().any(|turn| (self.start..=self.end).contains(&(angle + turn)))
+    }
 }
 
 /// The outline of a section. Build it with [`super::SectionSize::section`].
@@ -119,28 +125,49 @@ impl Section {
         Self { corners, len: list.len().min(MOST_CORNERS) }
     }
 
+    fn has_arcs(&self) -> bool {
+        self.corners().iter().any(|corner| corner.radius > 0.0)
+    }
+
     fn corners(&self) -> &[Corner] {
         &self.corners[..self.len]
     }
 
-    /// The straight edges: each outward normal with the edge's length.
-    fn edges(&self) -> impl Iterator<Item = (f64, f64)> + '_ {
+    /// The straight edges: each outward normal as a unit vector, with the edge's length.
+    fn edges(&self) -> impl Iterator<Item = ([f64; 2], f64)> + '_ {
         let corners = self.corners();
-        corners.iter().enumerate().map(|(index, corner)| {
+        corners.iter().enumerate().filter_map(|(index, corner)| {
             let next = &corners[(index + 1) % corners.len()];
-            let (sin, cos) = corner.end.sin_cos();
             let (dy, dz) = (next.center[0] - corner.center[0], next.center[1] - corner.center[1]);
-            (corner.end, (dz * cos - dy * sin).max(0.0))
+            if next.radius == corner.radius {
+                let length = dy.hypot(dz);
+                return (length > 0.0).then(|| ([dz / length, -dy / length], length));
+            }
+            // Between arcs of different radii the centers do not lie along the edge.
+            let (sin, cos) = corner.end.sin_cos();
+            let length = dz * cos - dy * sin;
+            (length > 0.0).then_some(([cos, sin], length))
         })
     }
 
     /// How far the outline reaches in the direction of an angle, in mm from the middle.
     pub(crate) fn reach_mm(&self, angle: f64) -> f64 {
         let (sin, cos) = angle.sin_cos();
-        self.corners()
-            .iter()
-            .map(|corner| corner.center[0] * cos + corner.center[1] * sin + corner.radius)
-            .fold(f64::NEG_INFINITY, f64::max)
+        self.reach_toward([cos, sin])
+    }
+
+    /// How far the outline reaches along a unit vector, in mm from the middle.
+    fn reach_toward(&self, direction: [f64; 2]) -> f64 {
+        let along = |[y, z]: [f64; 2]| y * direction[0] + z * direction[1];
+        let even = self.corners().iter().all(|corner| corner.radius == self.corners[0].radius);
+        let reach = |corner: &Corner| {
+            if even || corner.radius == 0.0 || corner.faces(direction) {
+                return along(corner.center) + corner.radius;
+            }
+            // Beyond its ends an arc reaches no further than they do.
+            along(corner.point_at(corner.start)).max(along(corner.point_at(corner.end)))
+        };
+        self.corners().iter().map(reach).fold(f64::NEG_INFINITY, f64::max)
     }
 
     /// Its size between two parallel faces whose normal is at an angle from toward-you.
@@ -161,8 +188,8 @@ impl Section {
     /// The size that is seen from a side, in mm.
     pub(crate) fn seen_mm(&self, view: View) -> f64 {
         match view {
-            View::Side => self.reach_mm(PI / 2.0) + self.reach_mm(-PI / 2.0),
-            View::Top => self.reach_mm(0.0) + self.reach_mm(PI),
+            View::Side => self.reach_toward([0.0, 1.0]) + self.reach_toward([0.0, -1.0]),
+            View::Top => self.reach_toward([1.0, 0.0]) + self.reach_toward([-1.0, 0.0]),
         }
     }
 
@@ -201,11 +228,9 @@ pub fn mixed_area(first: &Section, second: &Section) -> Area {
 }
 
 pub(super) fn mixed_area_mm2(first: &Section, second: &Section) -> f64 {
-    let straight: f64 = second
-        .edges()
-        .filter(|(_, length)| *length > 0.0)
-        .map(|(normal, length)| first.reach_mm(normal) * length)
-        .sum();
+    // M is symmetric; a second section without arcs needs no angles at all.
+    let (first, second) = if second.has_arcs() && !first.has_arcs() { (second, first) } else { (first, second) };
+    let straight: f64 = second.edges().map(|(normal, length)| first.reach_toward(normal) * length).sum();
     let round: f64 = second
         .corners()
         .iter()
@@ -217,6 +242,9 @@ pub(super) fn mixed_area_mm2(first: &Section, second: &Section) -> f64 {
 
 /// `∫ h(φ) dφ` of a section's support function between two normals: exact, corner by corner.
 fn reach_over(section: &Section, from: f64, to: f64) -> f64 {
+    if let ([corner], true) = (section.corners(), to - from == TAU) {
+        return corner.radius * TAU;
+    }
     let mut sum = 0.0;
     for corner in section.corners() {
         for turn in [-TAU, 0.0, TAU] {

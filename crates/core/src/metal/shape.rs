@@ -1,7 +1,7 @@
 //! The settled shape of a segment, forged and still straight: its exact volume, length and section along the way.
 
 use super::section::mixed_area_mm2;
-use super::{CornerSize, Outline, Runout, SectionSize, in_mm, mm, mm2, mm3};
+use super::{CornerSize, Outline, Runout, SectionSize, View, in_mm, mm, mm2, mm3};
 use crate::plan::{Gives, Sides};
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
 use uom::si::f64::{Area, Length, Volume};
@@ -82,7 +82,7 @@ impl Shape {
     /// Its exact volume. Sources of the formulas: docs/sources.md.
     pub fn volume(&self) -> Volume {
         match self {
-            Self::Prism { section, length } => section.section().area() * *length,
+            Self::Prism { section, length } => section.area() * *length,
             Self::Taper { from, to, runout, length } => transition_area(from, to, runout.means()) * *length,
             Self::Shoulder { from, to, radius, sides } => shoulder_volume(from, to, *radius, sides),
             Self::Flag { outline, root, tip } => outline.area() * (*root + (*tip - *root) * outline.centroid_share()),
@@ -95,18 +95,18 @@ impl Shape {
     /// The area of its section at a share (0 to 1) of its length.
     pub fn area_at(&self, share: f64) -> Area {
         match self {
-            Self::Prism { section, .. } => section.section().area(),
+            Self::Prism { section, .. } => section.area(),
             Self::Taper { from, to, runout, .. } => {
                 let f = runout.share_at(share);
                 transition_area(from, to, (f, f * f))
             }
-            Self::Shoulder { from, to, .. } => smaller(from, to).section().area(),
+            Self::Shoulder { from, to, .. } => smaller(from, to).area(),
             Self::Flag { outline, root, tip } => {
                 mm2(outline.width_at(share) * (in_mm(*root) + (in_mm(*tip) - in_mm(*root)) * share))
             }
             Self::Peak { section, corner } => {
                 let height = corner.peak_height_mm() * (1.0 - (2.0 * share - 1.0).abs());
-                section.section().area() + mm(height) * corner.width
+                section.area() + mm(height) * corner.width
             }
             Self::Ball { diameter } => {
                 let radius = in_mm(*diameter) / 2.0;
@@ -168,7 +168,7 @@ impl Shape {
     /// The width that gives, where it has one.
     pub(crate) fn giving_width(&self) -> Option<Length> {
         match self {
-            Self::Prism { section, .. } | Self::Taper { to: section, .. } => Some(section.section().width()),
+            Self::Prism { section, .. } | Self::Taper { to: section, .. } => Some(mm(section.seen_mm(View::Top))),
             Self::Flag { outline, .. } => Some(outline.width()),
             Self::Ball { diameter: size } | Self::Cube { side: size } => Some(*size),
             Self::Shoulder { .. } | Self::Peak { .. } => None,
@@ -178,7 +178,7 @@ impl Shape {
     /// The thickness that gives, where it has one; of a flag, at its root.
     pub(crate) fn giving_thickness(&self) -> Option<Length> {
         match self {
-            Self::Prism { section, .. } | Self::Taper { to: section, .. } => Some(section.section().thickness()),
+            Self::Prism { section, .. } | Self::Taper { to: section, .. } => Some(mm(section.seen_mm(View::Side))),
             Self::Flag { root, .. } => Some(*root),
             Self::Ball { diameter: size } | Self::Cube { side: size } => Some(*size),
             Self::Shoulder { .. } | Self::Peak { .. } => None,
@@ -223,31 +223,32 @@ impl Shape {
 
 /// `(1 - 2 m₁ + m₂) A₀ + 2 (m₁ - m₂) M + m₂ A₁`: the mean area of a transition, or with (f, f²) its area at one place.
 fn transition_area(from: &SectionSize, to: &SectionSize, (m1, m2): (f64, f64)) -> Area {
-    let (from, to) = (from.section(), to.section());
-    let mixed = mixed_area_mm2(&from, &to);
-    let (start, end) = (mixed_area_mm2(&from, &from), mixed_area_mm2(&to, &to));
-    mm2((1.0 - 2.0 * m1 + m2) * start + 2.0 * (m1 - m2) * mixed + m2 * end)
+    let mixed = mm2(mixed_area_mm2(&from.section(), &to.section()));
+    (1.0 - 2.0 * m1 + m2) * from.area() + 2.0 * (m1 - m2) * mixed + m2 * to.area()
 }
 
 /// The smaller section's run, and for each side set down `r² (1 - π/4)` times the width of that side.
 fn shoulder_volume(from: &SectionSize, to: &SectionSize, radius: Length, sides: &Sides) -> Volume {
-    let section = smaller(from, to).section();
+    let section = smaller(from, to);
     let fillet = radius * radius * (1.0 - FRAC_PI_4);
-    let width_of = |degrees: u16| if degrees.is_multiple_of(180) { section.width() } else { section.thickness() };
+    let width_of = |degrees: u16| mm(section.seen_mm(if degrees.is_multiple_of(180) { View::Top } else { View::Side }));
     let fillets = Sides::DEGREES.iter().filter(|side| sides.contains(**side)).map(|side| fillet * width_of(*side));
     section.area() * radius + fillets.fold(mm3(0.0), |sum, fillet| sum + fillet)
 }
 
 /// The one of two sections with less area.
 pub(crate) fn smaller<'a>(first: &'a SectionSize, second: &'a SectionSize) -> &'a SectionSize {
-    if second.section().area() < first.section().area() { second } else { first }
+    if second.area() < first.area() { second } else { first }
 }
 
 /// From the face on a side of the bar to the centroid, in mm. `side` runs from up by way of toward-you.
 fn depth_to_centroid(section: &SectionSize, side: f64) -> f64 {
+    let rise = section.centroid_rise();
+    if rise == mm(0.0) && side == 0.0 {
+        return section.seen_mm(View::Side) / 2.0;
+    }
     let outline = section.section();
     let toward = FRAC_PI_2 - side;
     let middle = (outline.reach_mm(toward) + outline.reach_mm(toward + PI)) / 2.0;
-    let rise = section.centroid_rise();
     if rise == mm(0.0) { middle } else { outline.reach_mm(toward) - in_mm(rise) * toward.sin() }
 }

@@ -57,7 +57,7 @@ impl Shape {
 
 /// Half the size of a section that is seen.
 fn half(section: &SectionSize, view: View) -> f64 {
-    section.section().seen_mm(view) / 2.0
+    section.seen_mm(view) / 2.0
 }
 
 /// The closed outline of a symmetric strip through (along, half size).
