@@ -153,8 +153,12 @@ fn factor_to_fit(walk: &Walk<'_>, at: usize, gives: Gives, target: f64) -> Resul
     };
     if gives == Gives::Length {
         // A length that gives leaves every section as it is, so the other segments keep their lengths of bar.
-        let others: f64 =
-            lengths(&walk.settle(None)).iter().enumerate().filter(|(i, _)| *i != at).map(|(_, l)| l).sum();
+        let others: f64 = lengths(&walk.settle(Some((at, gives, 1.0))))
+            .iter()
+            .enumerate()
+            .filter(|(i, _)| *i != at)
+            .map(|(_, l)| l)
+            .sum();
         return if target > others { walk.factor_for(at, gives, mm(target - others)) } else { Err(Trouble::CannotFit) };
     }
     if let Some(trouble) = walk.settle(Some((at, gives, 1.0)))[at].trouble {

@@ -47,14 +47,18 @@ impl Draft {
 
     /// It with the size that gives multiplied.
     ///
-    /// Where the length follows from the bend, a length that gives takes the bend's radius or diameter with it.
+    /// Where the length follows from the bend, a length that gives takes the bend's radius or diameter with it. Where no
+    /// length is written at all, the factor counts millimetres.
     pub(crate) fn scaled(&self, gives: Gives, factor: f64) -> Result<Self, Trouble> {
         if gives != Gives::Length || self.length_given {
             let shape = self.shape.scaled(gives, factor).ok_or(Trouble::NothingGives)?;
             return Ok(Self { shape, ..self.clone() });
         }
-        let settled = self.settle();
-        let shape = settled.shape.ok_or(Trouble::NothingGives)?;
+        let whole = match self.bend {
+            None => self.shape.with_length(mm(1.0)),
+            Some(_) => self.settle().shape,
+        };
+        let shape = whole.ok_or(Trouble::NothingGives)?;
         let shape = shape.scaled(gives, factor).ok_or(Trouble::NothingGives)?;
         let bend = self.bend.map(BendSize::freed);
         Ok(Self { shape, length_given: true, bend, trim_share: self.trim_share })
