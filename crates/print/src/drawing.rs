@@ -135,26 +135,27 @@ impl Text {
 
     /// The same words with their middle at the place.
     pub fn centered(self) -> Self {
-        Self {
-            align: Align::Center,
-            ..self
-        }
+        Self { align: Align::Center, ..self }
     }
 
     /// The same words with their end at the place.
     pub fn right(self) -> Self {
-        Self {
-            align: Align::Right,
-            ..self
-        }
+        Self { align: Align::Right, ..self }
+    }
+
+    /// The same words at another place.
+    pub fn moved_to(self, at: Point) -> Self {
+        Self { at, ..self }
+    }
+
+    /// The same words in a given weight.
+    pub fn weight(self, weight: Weight) -> Self {
+        Self { weight, ..self }
     }
 
     /// The same words, bolder.
     pub fn bold(self) -> Self {
-        Self {
-            weight: Weight::SemiBold,
-            ..self
-        }
+        Self { weight: Weight::SemiBold, ..self }
     }
 
     /// The same words in another gray.
@@ -164,10 +165,7 @@ impl Text {
 
     /// The same words running from the bottom up.
     pub fn upward(self) -> Self {
-        Self {
-            turn: Turn::Upward,
-            ..self
-        }
+        Self { turn: Turn::Upward, ..self }
     }
 
     /// The words as they are printed.
@@ -198,12 +196,7 @@ impl Item {
 
     /// A rectangle by two opposite corners.
     pub fn rectangle(corner: Point, opposite: Point, fill: Option<Gray>, pen: Option<Pen>) -> Self {
-        let points = vec![
-            corner,
-            at(opposite.x, corner.y),
-            opposite,
-            at(corner.x, opposite.y),
-        ];
+        let points = vec![corner, at(opposite.x, corner.y), opposite, at(corner.x, opposite.y)];
         Self::Polygon { points, fill, pen }
     }
 
@@ -215,9 +208,7 @@ impl Item {
                 shift(from);
                 shift(to);
             }
-            Self::Polyline { points, .. } | Self::Polygon { points, .. } => {
-                points.iter_mut().for_each(shift)
-            }
+            Self::Polyline { points, .. } | Self::Polygon { points, .. } => points.iter_mut().for_each(shift),
             Self::Text(text) => shift(&mut text.at),
         }
         self
@@ -228,9 +219,7 @@ impl Item {
         let sound = |point: &Point| point.x.is_finite() && point.y.is_finite();
         match self {
             Self::Line { from, to, .. } => sound(from) && sound(to),
-            Self::Polyline { points, .. } | Self::Polygon { points, .. } => {
-                points.iter().all(sound)
-            }
+            Self::Polyline { points, .. } | Self::Polygon { points, .. } => points.iter().all(sound),
             Self::Text(text) => sound(&text.at) && text.size_mm.is_finite(),
         }
     }

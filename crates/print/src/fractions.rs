@@ -16,8 +16,7 @@ pub(crate) fn with_fraction_bars(text: &str) -> String {
 fn is_fraction(before: &str, after: &str) -> bool {
     let top = before.trim_end_matches(|c: char| c.is_ascii_digit());
     let bottom = after.trim_start_matches(|c: char| c.is_ascii_digit());
-    let joined_before =
-        top.ends_with(|c: char| c.is_alphanumeric() || matches!(c, '.' | ',' | '/'));
+    let joined_before = top.ends_with(|c: char| c.is_alphanumeric() || matches!(c, '.' | ',' | '/'));
     let joined_after = bottom.starts_with(|c: char| c == '/' || c.is_alphanumeric());
     top.len() < before.len() && bottom.len() < after.len() && !joined_before && !joined_after
 }
@@ -35,9 +34,7 @@ mod tests {
 
     #[test]
     fn other_slashes_stay() {
-        for text in [
-            "3/4/1920", "and/or", "1/ 2", "kg/m", "M8/10", "0.5/2", "", "/",
-        ] {
+        for text in ["3/4/1920", "and/or", "1/ 2", "kg/m", "M8/10", "0.5/2", "", "/"] {
             assert_eq!(with_fraction_bars(text), text, "{text}");
         }
     }

@@ -7,11 +7,13 @@ pub mod drawing;
 pub mod fonts;
 pub mod paper;
 pub mod pen;
+pub mod sheets;
 pub mod typeset;
 
 mod error;
 mod fractions;
 mod pdf;
+mod shaping;
 mod svg;
 mod text_form;
 

@@ -61,12 +61,7 @@ impl Paper {
     /// The part of the sheet that can be printed on.
     pub fn printable(self, orientation: Orientation) -> Area {
         let (width, height) = self.size_mm(orientation);
-        Area {
-            left: MARGIN_MM,
-            top: MARGIN_MM,
-            right: width - MARGIN_MM,
-            bottom: height - MARGIN_MM,
-        }
+        Area { left: MARGIN_MM, top: MARGIN_MM, right: width - MARGIN_MM, bottom: height - MARGIN_MM }
     }
 }
 
@@ -90,10 +85,7 @@ mod tests {
     fn landscape_lays_the_long_side_on_top() {
         assert_eq!(Paper::A4.size_mm(Orientation::Landscape), (297.0, 210.0));
         assert_eq!(Paper::A4.size_mm(Orientation::Portrait), (210.0, 297.0));
-        assert_eq!(
-            Paper::Letter.size_mm(Orientation::Landscape),
-            (279.4, 215.9)
-        );
+        assert_eq!(Paper::Letter.size_mm(Orientation::Landscape), (279.4, 215.9));
     }
 
     #[test]

@@ -32,10 +32,7 @@ fn head(title: &str, width: f64, height: f64) -> String {
 
 fn write_page(out: &mut String, page: &Page, number: u32, top: f64, (width, height): (f64, f64)) {
     let (top, width, height) = (figure(top), figure(width), figure(height));
-    put(
-        out,
-        format_args!("<g id=\"page-{number}\" transform=\"translate(0 {top})\">\n"),
-    );
+    put(out, format_args!("<g id=\"page-{number}\" transform=\"translate(0 {top})\">\n"));
     put(
         out,
         format_args!(
@@ -61,24 +58,12 @@ fn write_item(out: &mut String, item: &Item) {
                 stroke(Some(*pen))
             ),
         ),
-        Item::Polyline { points, pen } => put(
-            out,
-            format_args!(
-                "<polyline points=\"{}\" fill=\"none\"{}/>\n",
-                corners(points),
-                stroke(Some(*pen))
-            ),
-        ),
+        Item::Polyline { points, pen } => {
+            put(out, format_args!("<polyline points=\"{}\" fill=\"none\"{}/>\n", corners(points), stroke(Some(*pen))))
+        }
         Item::Polygon { points, fill, pen } => {
             let fill = fill.map_or("none".to_owned(), color);
-            put(
-                out,
-                format_args!(
-                    "<polygon points=\"{}\" fill=\"{fill}\"{}/>\n",
-                    corners(points),
-                    stroke(*pen)
-                ),
-            );
+            put(out, format_args!("<polygon points=\"{}\" fill=\"{fill}\"{}/>\n", corners(points), stroke(*pen)));
         }
         Item::Text(text) => write_text(out, text),
     }
@@ -114,30 +99,15 @@ fn write_text(out: &mut String, text: &Text) {
 }
 
 fn corners(points: &[Point]) -> String {
-    points
-        .iter()
-        .map(|point| format!("{},{}", figure(point.x), figure(point.y)))
-        .collect::<Vec<_>>()
-        .join(" ")
+    points.iter().map(|point| format!("{},{}", figure(point.x), figure(point.y))).collect::<Vec<_>>().join(" ")
 }
 
 fn stroke(pen: Option<Pen>) -> String {
     let Some(pen) = pen else { return String::new() };
-    let mut stroke = format!(
-        " stroke=\"{}\" stroke-width=\"{}\"",
-        color(pen.gray()),
-        figure(pen.width_mm())
-    );
-    let dashes: Vec<String> = pen
-        .dashes_mm()
-        .iter()
-        .map(|length| figure(*length))
-        .collect();
+    let mut stroke = format!(" stroke=\"{}\" stroke-width=\"{}\"", color(pen.gray()), figure(pen.width_mm()));
+    let dashes: Vec<String> = pen.dashes_mm().iter().map(|length| figure(*length)).collect();
     if !dashes.is_empty() {
-        put(
-            &mut stroke,
-            format_args!(" stroke-dasharray=\"{}\"", dashes.join(" ")),
-        );
+        put(&mut stroke, format_args!(" stroke-dasharray=\"{}\"", dashes.join(" ")));
     }
     stroke
 }
@@ -188,12 +158,7 @@ mod tests {
 
     fn drawing(pages: Vec<Page>) -> Drawing {
         let title = "Hook & <eye>".to_owned();
-        Drawing {
-            title,
-            paper: Paper::Letter,
-            orientation: Orientation::Landscape,
-            pages,
-        }
+        Drawing { title, paper: Paper::Letter, orientation: Orientation::Landscape, pages }
     }
 
     fn page(item: Item) -> Page {
@@ -203,47 +168,26 @@ mod tests {
     #[test]
     fn one_page_has_the_size_of_the_paper() {
         let svg = svg(&drawing(vec![Page::default()]));
-        assert!(
-            svg.contains("width=\"279.4mm\" height=\"215.9mm\" viewBox=\"0 0 279.4 215.9\""),
-            "{svg}"
-        );
+        assert!(svg.contains("width=\"279.4mm\" height=\"215.9mm\" viewBox=\"0 0 279.4 215.9\""), "{svg}");
     }
 
     #[test]
     fn pages_stand_below_each_other() {
         let svg = svg(&drawing(vec![Page::default(), Page::default()]));
-        assert!(
-            svg.contains("height=\"441.8mm\"") && svg.contains("translate(0 225.9)"),
-            "{svg}"
-        );
+        assert!(svg.contains("height=\"441.8mm\"") && svg.contains("translate(0 225.9)"), "{svg}");
     }
 
     #[test]
     fn a_line_of_100_mm_measures_100_mm() {
-        let svg = svg(&drawing(vec![page(Item::line(
-            at(20.0, 30.0),
-            at(120.0, 30.0),
-            Pen::Dimension,
-        ))]));
-        assert!(
-            svg.contains("x1=\"20\" y1=\"30\" x2=\"120\" y2=\"30\""),
-            "{svg}"
-        );
+        let svg = svg(&drawing(vec![page(Item::line(at(20.0, 30.0), at(120.0, 30.0), Pen::Dimension))]));
+        assert!(svg.contains("x1=\"20\" y1=\"30\" x2=\"120\" y2=\"30\""), "{svg}");
     }
 
     #[test]
     fn words_stay_words_and_are_escaped() {
-        let svg = svg(&drawing(vec![page(
-            Text::new(at(1.0, 2.0), 6.0, "1/2 < 3/4 & \"more\"").into(),
-        )]));
-        assert!(
-            svg.contains(">1⁄2 &lt; 3⁄4 &amp; &quot;more&quot;</text>"),
-            "{svg}"
-        );
-        assert!(
-            svg.contains("<title>Hook &amp; &lt;eye&gt;</title>"),
-            "{svg}"
-        );
+        let svg = svg(&drawing(vec![page(Text::new(at(1.0, 2.0), 6.0, "1/2 < 3/4 & \"more\"").into())]));
+        assert!(svg.contains(">1⁄2 &lt; 3⁄4 &amp; &quot;more&quot;</text>"), "{svg}");
+        assert!(svg.contains("<title>Hook &amp; &lt;eye&gt;</title>"), "{svg}");
     }
 
     #[test]

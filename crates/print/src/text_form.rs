@@ -5,10 +5,7 @@ use crate::fonts::Weight;
 
 /// The page as text, in drawing order, with lengths in mm to two decimals.
 pub fn text_form(page: &Page) -> String {
-    page.items
-        .iter()
-        .map(|item| item_form(item) + "\n")
-        .collect()
+    page.items.iter().map(|item| item_form(item) + "\n").collect()
 }
 
 fn item_form(item: &Item) -> String {
@@ -18,14 +15,8 @@ fn item_form(item: &Item) -> String {
         }
         Item::Polyline { points, pen } => format!("polyline {}, {}", places(points), pen.name()),
         Item::Polygon { points, fill, pen } => {
-            let fill = fill.map_or("open".to_owned(), |gray| {
-                format!("gray {}", gray.lightness())
-            });
-            format!(
-                "polygon {}, {fill}, {}",
-                places(points),
-                pen.map_or("no edge", |pen| pen.name())
-            )
+            let fill = fill.map_or("open".to_owned(), |gray| format!("gray {}", gray.lightness()));
+            format!("polygon {}, {fill}, {}", places(points), pen.map_or("no edge", |pen| pen.name()))
         }
         Item::Text(text) => words_form(text),
     }
@@ -37,30 +28,13 @@ fn words_form(text: &Text) -> String {
         Align::Center => ", centered",
         Align::Right => ", right",
     };
-    let weight = if text.weight == Weight::SemiBold {
-        ", bold"
-    } else {
-        ""
-    };
-    let turn = if text.turn == Turn::Upward {
-        ", upward"
-    } else {
-        ""
-    };
-    format!(
-        "text {} em {:.2}{align}{weight}{turn}: {}",
-        place(text.at),
-        text.size_mm,
-        text.content()
-    )
+    let weight = if text.weight == Weight::SemiBold { ", bold" } else { "" };
+    let turn = if text.turn == Turn::Upward { ", upward" } else { "" };
+    format!("text {} em {:.2}{align}{weight}{turn}: {}", place(text.at), text.size_mm, text.content())
 }
 
 fn places(points: &[Point]) -> String {
-    points
-        .iter()
-        .map(|point| place(*point))
-        .collect::<Vec<_>>()
-        .join(" ")
+    points.iter().map(|point| place(*point)).collect::<Vec<_>>().join(" ")
 }
 
 fn place(point: Point) -> String {
@@ -82,10 +56,7 @@ mod tests {
     fn a_page_reads_in_its_order() {
         let items = vec![
             Item::line(at(0.0, -0.001), at(100.004, 0.0), Pen::Dimension),
-            Text::new(at(50.0, 4.0), 5.0, "1/2 in")
-                .centered()
-                .bold()
-                .into(),
+            Text::new(at(50.0, 4.0), 5.0, "1/2 in").centered().bold().into(),
         ];
         let form = text_form(&Page { items });
         assert_eq!(

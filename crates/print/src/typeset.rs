@@ -2,50 +2,7 @@
 
 use crate::fonts::Weight;
 use crate::fractions::{FRACTION_BAR, with_fraction_bars};
-use harfrust::{FontRef, ShapeOptions, ShaperData, UnicodeBuffer};
-use std::sync::LazyLock;
-
-/// A font made ready for measuring.
-struct Face {
-    font: FontRef<'static>,
-    shaper: ShaperData,
-}
-
-static REGULAR: LazyLock<Option<Face>> = LazyLock::new(|| Face::read(Weight::Regular));
-static SEMI_BOLD: LazyLock<Option<Face>> = LazyLock::new(|| Face::read(Weight::SemiBold));
-
-/// The width taken for a character where no font can be read, as a share of the em.
-const GUESSED_WIDTH: f64 = 0.5;
-
-impl Face {
-    fn read(weight: Weight) -> Option<Self> {
-        let font = FontRef::new(weight.bytes()).ok()?;
-        let shaper = ShaperData::new(&font);
-        Some(Self { font, shaper })
-    }
-
-    fn of(weight: Weight) -> Option<&'static Self> {
-        match weight {
-            Weight::Regular => REGULAR.as_ref(),
-            Weight::SemiBold => SEMI_BOLD.as_ref(),
-        }
-    }
-
-    /// The length of the words in ems.
-    fn width_em(&self, text: &str) -> f64 {
-        let shaper = self.shaper.shaper(&self.font).build();
-        let mut buffer = UnicodeBuffer::new();
-        buffer.push_str(text);
-        buffer.guess_segment_properties();
-        let glyphs = shaper.shape(buffer, ShapeOptions::new());
-        let advance: i64 = glyphs
-            .glyph_positions()
-            .iter()
-            .map(|glyph| i64::from(glyph.x_advance))
-            .sum();
-        advance as f64 / f64::from(shaper.units_per_em())
-    }
-}
+use crate::shaping::glyphs;
 
 /// The words as they are printed: fractions set, control characters as spaces, a diameter sign that the fonts have.
 pub fn printable(text: &str) -> String {
@@ -62,14 +19,7 @@ pub fn printable(text: &str) -> String {
 
 /// The length in mm of printable words with an em of `size_mm`.
 pub fn width_mm(text: &str, size_mm: f64, weight: Weight) -> f64 {
-    if text.is_empty() {
-        return 0.0;
-    }
-    let em = match Face::of(weight) {
-        Some(face) => face.width_em(text),
-        None => text.chars().count() as f64 * GUESSED_WIDTH,
-    };
-    em * size_mm
+    size_mm * glyphs(text, weight).iter().map(|glyph| glyph.advance[0]).sum::<f64>()
 }
 
 /// The words broken into lines no longer than `width_mm`; a word that is longer by itself is cut between letters.
@@ -78,15 +28,8 @@ pub fn wrap(text: &str, size_mm: f64, weight: Weight, width_mm: f64) -> Vec<Stri
     let text = printable(text);
     let mut lines = Vec::new();
     let mut line = String::new();
-    for word in unbroken_words(&text)
-        .iter()
-        .flat_map(|word| cut_to_width(word, size_mm, weight, width_mm))
-    {
-        let longer = if line.is_empty() {
-            word.clone()
-        } else {
-            format!("{line} {word}")
-        };
+    for word in unbroken_words(&text).iter().flat_map(|word| cut_to_width(word, size_mm, weight, width_mm)) {
+        let longer = if line.is_empty() { word.clone() } else { format!("{line} {word}") };
         if line.is_empty() || self::width_mm(&longer, size_mm, weight) <= width_mm {
             line = longer;
         } else {
@@ -114,19 +57,9 @@ pub fn shorten(text: &str, size_mm: f64, weight: Weight, width_mm: f64) -> Strin
 }
 
 /// The largest em up to `size_mm`, and no smaller than `smallest_mm`, at which the words fit `width_mm`.
-pub fn fitting_size(
-    text: &str,
-    size_mm: f64,
-    smallest_mm: f64,
-    weight: Weight,
-    width_mm: f64,
-) -> f64 {
+pub fn fitting_size(text: &str, size_mm: f64, smallest_mm: f64, weight: Weight, width_mm: f64) -> f64 {
     let natural = self::width_mm(&printable(text), size_mm, weight);
-    if natural <= width_mm {
-        size_mm
-    } else {
-        (size_mm * width_mm / natural).max(smallest_mm)
-    }
+    if natural <= width_mm { size_mm } else { (size_mm * width_mm / natural).max(smallest_mm) }
 }
 
 /// The words of a text that may not be broken: split at spaces, but a figure keeps its fraction and its unit.
@@ -148,8 +81,7 @@ fn unbroken_words(text: &str) -> Vec<String> {
 fn belong_together(before: &str, word: &str) -> bool {
     const UNITS: [&str; 9] = ["in", "mm", "cm", "m", "ft", "kg", "lb", "deg", "%"];
     let word = word.trim_end_matches([',', '.', ';', ':', ')']);
-    before.ends_with(|c: char| c.is_ascii_digit())
-        && (word.contains(FRACTION_BAR) || UNITS.contains(&word))
+    before.ends_with(|c: char| c.is_ascii_digit()) && (word.contains(FRACTION_BAR) || UNITS.contains(&word))
 }
 
 /// A word cut into pieces that fit a width; whole where it does.
@@ -157,15 +89,9 @@ fn cut_to_width(word: &str, size_mm: f64, weight: Weight, width_mm: f64) -> Vec<
     let mut pieces = Vec::new();
     let mut rest = word;
     while !rest.is_empty() {
-        let fits = |letters: usize| {
-            self::width_mm(first_letters(rest, letters), size_mm, weight) <= width_mm
-        };
+        let fits = |letters: usize| self::width_mm(first_letters(rest, letters), size_mm, weight) <= width_mm;
         let letters = rest.chars().count();
-        let fitting = if fits(letters) {
-            letters
-        } else {
-            longest_that(letters, fits).max(1)
-        };
+        let fitting = if fits(letters) { letters } else { longest_that(letters, fits).max(1) };
         let piece = first_letters(rest, fitting);
         pieces.push(piece.to_owned());
         rest = &rest[piece.len()..];
@@ -175,9 +101,7 @@ fn cut_to_width(word: &str, size_mm: f64, weight: Weight, width_mm: f64) -> Vec<
 
 /// The first so many letters of a text.
 fn first_letters(text: &str, letters: usize) -> &str {
-    text.char_indices()
-        .nth(letters)
-        .map_or(text, |(end, _)| &text[..end])
+    text.char_indices().nth(letters).map_or(text, |(end, _)| &text[..end])
 }
 
 /// The largest number up to `most` that fits, by halving; 0 where not even 1 does.
@@ -217,21 +141,14 @@ mod tests {
         let text = "A hot piece is often black: handle every piece as if it were hot.";
         let lines = wrap(text, 4.0, REGULAR, 40.0);
         assert!(lines.len() > 1);
-        assert!(
-            lines
-                .iter()
-                .all(|line| width_mm(line, 4.0, REGULAR) <= 40.0)
-        );
+        assert!(lines.iter().all(|line| width_mm(line, 4.0, REGULAR) <= 40.0));
         assert_eq!(lines.join(" "), text);
     }
 
     #[test]
     fn a_figure_keeps_its_fraction_and_unit() {
         let lines = wrap("drawn to 1 13/16 in, then", 4.0, REGULAR, 20.0);
-        assert!(
-            lines.iter().any(|line| line.contains("1 13⁄16 in")),
-            "{lines:?}"
-        );
+        assert!(lines.iter().any(|line| line.contains("1 13⁄16 in")), "{lines:?}");
     }
 
     #[test]
@@ -239,21 +156,14 @@ mod tests {
         let word = "W".repeat(100);
         let lines = wrap(&word, 4.0, REGULAR, 30.0);
         assert_eq!(lines.concat(), word);
-        assert!(
-            lines
-                .iter()
-                .all(|line| width_mm(line, 4.0, REGULAR) <= 30.0)
-        );
+        assert!(lines.iter().all(|line| width_mm(line, 4.0, REGULAR) <= 30.0));
         assert_eq!(wrap("WW", 4.0, REGULAR, 0.0), ["W", "W"]);
     }
 
     #[test]
     fn shortened_words_fit_and_say_so() {
         let short = shorten("shank with a long name", 4.0, REGULAR, 20.0);
-        assert!(
-            short.starts_with("shank") && short.ends_with('…'),
-            "{short}"
-        );
+        assert!(short.starts_with("shank") && short.ends_with('…'), "{short}");
         assert!(width_mm(&short, 4.0, REGULAR) <= 20.0);
         assert_eq!(shorten("shank", 4.0, REGULAR, 20.0), "shank");
         assert_eq!(shorten("shank", 4.0, REGULAR, 0.5), "");

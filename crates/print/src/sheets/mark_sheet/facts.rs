@@ -1,0 +1,59 @@
+//! The facts in the heading of a bar's part: what is fetched from the rack, and what is cut from it.
+
+use super::words::Fact;
+use fh_core::balance::BarBalance;
+use fh_core::plan::{Bar, Coating, Plan, PlanUnit};
+use uom::si::f64::Mass;
+use uom::si::length::millimeter;
+use uom::si::mass::{kilogram, pound};
+
+/// Stock, length, count, material and masses.
+pub(super) fn facts(plan: &Plan, bar: &Bar, worked: &BarBalance) -> Vec<Fact> {
+    let unit = plan.units.length;
+    vec![
+        Fact { caption: "stock", value: bar.stock.describe(), also: String::new() },
+        length_fact(bar, worked),
+        Fact { caption: "how many", value: bar.pieces().to_string(), also: String::new() },
+        material_fact(plan),
+        mass_fact("bar weighs", worked.stock_mass, bar.pieces(), unit),
+        mass_fact("piece weighs", worked.finished_mass, bar.pieces(), unit),
+    ]
+}
+
+/// The length to cut, as the last mark is rounded; or the length of a bar that is already cut.
+fn length_fact(bar: &Bar, worked: &BarBalance) -> Fact {
+    let exact = format!("exactly {:.1} mm", worked.stock_length.get::<millimeter>());
+    match (&bar.length, worked.segments.last()) {
+        (Some(length), _) => Fact { caption: "bar already cut to", value: length.text().to_owned(), also: exact },
+        (None, Some(last)) => Fact { caption: "cut length", value: last.mark_end_shop.text(), also: exact },
+        (None, None) => Fact { caption: "cut length", value: "not known yet".to_owned(), also: String::new() },
+    }
+}
+
+fn material_fact(plan: &Plan) -> Fact {
+    let also = plan.coating.map_or("", Coating::name).to_owned();
+    Fact { caption: "material", value: plan.material_name().to_owned(), also }
+}
+
+/// The mass of one, and of all where several are made.
+fn mass_fact(caption: &'static str, each: Mass, count: u32, unit: PlanUnit) -> Fact {
+    let also = match count {
+        0 | 1 => other_mass_words(each, unit),
+        _ => format!("all {count}: {}", mass_words(each * f64::from(count), unit)),
+    };
+    Fact { caption, value: mass_words(each, unit), also }
+}
+
+fn mass_words(mass: Mass, unit: PlanUnit) -> String {
+    match unit {
+        PlanUnit::Inch => format!("{:.2} lb", mass.get::<pound>()),
+        PlanUnit::Millimeter => format!("{:.2} kg", mass.get::<kilogram>()),
+    }
+}
+
+fn other_mass_words(mass: Mass, unit: PlanUnit) -> String {
+    match unit {
+        PlanUnit::Inch => mass_words(mass, PlanUnit::Millimeter),
+        PlanUnit::Millimeter => mass_words(mass, PlanUnit::Inch),
+    }
+}

@@ -1,0 +1,83 @@
+//! The findings that the smith must know before the bar is hot, and the cautions that stand on every sheet.
+
+use super::words::FindingWords;
+use crate::drawing::{Item, Text, at};
+use crate::fonts::Weight;
+use crate::pen::{Gray, Pen};
+use crate::sheets::flow::{Block, Flow};
+use crate::sheets::paragraph::paragraph;
+use crate::sheets::type_sizes::{BODY, FACT};
+use crate::typeset;
+
+/// The width of the column of severities.
+const SEVERITY_MM: f64 = 24.0;
+/// The findings of one bar that are printed at most.
+const MOST_FINDINGS: usize = 40;
+/// Free inside the frame of the cautions, and between their columns.
+const PAD_MM: f64 = 2.5;
+
+/// A heading over what follows.
+pub(super) fn heading(words: &str) -> Block {
+    Block { height: 8.0, items: vec![Text::new(at(0.0, 5.4), FACT, words).bold().into()] }
+}
+
+/// Puts the findings of a bar on the flow.
+pub(super) fn put_findings(flow: &mut Flow, findings: &[FindingWords]) {
+    let width = flow.width();
+    for (index, finding) in findings.iter().take(MOST_FINDINGS).enumerate() {
+        let block = finding_block(finding, width);
+        flow.put(if index == 0 { heading("Before you light the fire").over(block) } else { block });
+    }
+    if let Some(more @ 1..) = findings.len().checked_sub(MOST_FINDINGS) {
+        flow.put(paragraph(&format!("… and {more} more: open the plan to read them."), BODY, Weight::SemiBold, width));
+    }
+}
+
+fn finding_block(finding: &FindingWords, width: f64) -> Block {
+    let room = width - SEVERITY_MM;
+    let message = paragraph(&finding.message, BODY, Weight::SemiBold, room);
+    let remedy = paragraph(&finding.remedy, BODY, Weight::Regular, room);
+    let mut block = message.over(remedy).indented(SEVERITY_MM).then_free(2.0);
+    block.items.extend(severity_box(finding.stop));
+    block
+}
+
+/// White on black for a stop, black in a frame for a warning.
+fn severity_box(stop: bool) -> Vec<Item> {
+    let (word, ink, fill) =
+        if stop { ("STOP", Gray::WHITE, Gray::BLACK) } else { ("warning", Gray::BLACK, Gray::WHITE) };
+    vec![
+        Item::rectangle(at(0.0, 0.2), at(SEVERITY_MM - 4.0, 5.6), Some(fill), Some(Pen::Frame)),
+        Text::new(at((SEVERITY_MM - 4.0) / 2.0, 4.3), BODY, word).centered().bold().gray(ink).into(),
+    ]
+}
+
+/// The cautions in a frame, in two columns where the page is wide.
+pub(super) fn cautions_block(cautions: &[String], width: f64) -> Block {
+    let columns = if width > 220.0 { 2 } else { 1 };
+    let column_mm = (width - SEVERITY_MM - PAD_MM * columns as f64) / columns as f64;
+    let mut items = vec![Text::new(at(PAD_MM, PAD_MM + BODY), FACT, "Caution").bold().into()];
+    let mut height: f64 = 0.0;
+    for (index, column) in cautions.chunks(cautions.len().div_ceil(columns).max(1)).enumerate() {
+        let left = SEVERITY_MM + index as f64 * (column_mm + PAD_MM);
+        let block = column.iter().fold(Block::default(), |above, words| above.over(caution(words, column_mm)));
+        height = height.max(block.height);
+        items.extend(block.items.into_iter().map(|item| item.shifted(left, PAD_MM)));
+    }
+    let height = height + 1.2 * PAD_MM;
+    items.push(Item::rectangle(at(0.0, 0.0), at(width, height), None, Some(Pen::Frame)));
+    Block { height, items }
+}
+
+fn caution(words: &str, width: f64) -> Block {
+    const DOT_MM: f64 = 4.0;
+    let mut block = paragraph(words, BODY, Weight::Regular, width - DOT_MM).indented(DOT_MM).then_free(0.6);
+    block.items.push(Text::new(at(0.5, BODY * 0.85), BODY, "•").into());
+    block
+}
+
+/// The height that the notes of a plan may take, as words in lines.
+pub(super) fn notes_block(notes: &str, width: f64) -> Block {
+    let words = typeset::printable(notes);
+    heading("Notes").over(paragraph(&words, BODY, Weight::Regular, width)).then_free(2.0)
+}

@@ -1,0 +1,73 @@
+//! Settles what the mark sheet of a plan says.
+
+use super::facts::facts;
+use super::marks::{strip, table_rows};
+use super::words::{BarWords, FindingWords, SheetWords};
+use fh_core::balance::{Balance, BarBalance};
+use fh_core::describe::segment_name;
+use fh_core::findings::{Finding, Severity};
+use fh_core::plan::{Bar, Plan};
+
+/// The title of a plan that has none.
+const UNTITLED: &str = "Untitled piece";
+
+/// What every sheet warns of, whatever the piece (common practice, no source).
+const CAUTIONS: [&str; 6] = [
+    "Eye protection on, for you and for everyone near you.",
+    "Black steel can still be hot. Test it before you touch it.",
+    "Never heat galvanised or plated stock: its fume is poison.",
+    "Keep the shop aired, and water or an extinguisher at hand.",
+    "Not to lift, tow or hold people, unless a competent person has rated and tested the part.",
+    "Local codes and licensed practice come before this sheet.",
+];
+
+/// Everything that the sheet says.
+pub(super) fn sheet_words(plan: &Plan, balance: &Balance) -> SheetWords {
+    let title = if plan.title.trim().is_empty() { UNTITLED } else { plan.title.trim() };
+    let bars = plan.bars.iter().zip(&balance.bars).enumerate();
+    SheetWords {
+        title: title.to_owned(),
+        notes: plan.notes.clone().unwrap_or_default(),
+        bars: bars.map(|(index, (bar, worked))| bar_words(plan, balance, index, bar, worked)).collect(),
+        cautions: CAUTIONS.map(String::from).to_vec(),
+    }
+}
+
+fn bar_words(plan: &Plan, balance: &Balance, index: usize, bar: &Bar, worked: &BarBalance) -> BarWords {
+    BarWords {
+        name: bar_name(plan, index, bar),
+        facts: facts(plan, bar, worked),
+        strip: strip(bar, worked),
+        rows: table_rows(plan, bar, worked),
+        findings: findings_of(plan, balance, index),
+    }
+}
+
+/// The bar's name, with its number where there are several.
+fn bar_name(plan: &Plan, index: usize, bar: &Bar) -> String {
+    let count = plan.bars.len();
+    match (bar.name.trim(), count) {
+        ("", 1) => "bar".to_owned(),
+        ("", _) => format!("bar {} of {count}", index + 1),
+        (name, 1) => name.to_owned(),
+        (name, _) => format!("bar {} of {count}: {name}", index + 1),
+    }
+}
+
+/// The stops and warnings of a bar; those of the whole plan stand with the first.
+fn findings_of(plan: &Plan, balance: &Balance, bar: usize) -> Vec<FindingWords> {
+    let here = |finding: &&Finding| finding.severity > Severity::Note && finding.place.bar.unwrap_or(0) == bar;
+    balance.findings.iter().filter(here).map(|finding| finding_words(plan, finding)).collect()
+}
+
+fn finding_words(plan: &Plan, finding: &Finding) -> FindingWords {
+    let named = finding.place.bar.zip(finding.place.segment).and_then(|(bar, index)| {
+        let segment = plan.segment(bar, index)?;
+        Some(format!("{} {}: ", index + 1, segment_name(segment, index)))
+    });
+    FindingWords {
+        stop: finding.severity == Severity::Stop,
+        message: named.unwrap_or_default() + &finding.message,
+        remedy: finding.remedy.clone(),
+    }
+}

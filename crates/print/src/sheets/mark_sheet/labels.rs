@@ -1,0 +1,166 @@
+//! The running totals above a row of the strip: level where they fit, upright where marks are close together.
+
+use super::spread::spread;
+use super::words::StripMark;
+use crate::drawing::{Item, Text, at};
+use crate::fonts::{CAP_HEIGHT, Weight};
+use crate::pen::{Gray, Pen};
+use crate::sheets::type_sizes::{FIGURE, SMALLEST};
+use crate::typeset;
+
+/// The height that leaders have to reach labels that were moved aside.
+const LEADER_MM: f64 = 7.0;
+/// The height of level labels with their leaders.
+pub(super) const LEVEL_MM: f64 = LEADER_MM + FIGURE * CAP_HEIGHT + 1.4;
+/// The farthest that a label may be moved from its mark before the row turns its labels upright, or sets them smaller.
+const FARTHEST_MM: f64 = 24.0;
+/// The space between two labels.
+const GAP_MM: f64 = 2.5;
+/// The space between two upright labels.
+const UPRIGHT_GAP_MM: f64 = 1.5;
+/// The space around a number in its box, and between box and total.
+const BOX_PAD_MM: f64 = 0.9;
+
+/// One label: a number in a box, and a running total. The datum has no number.
+pub(super) struct Label {
+    mark_x: f64,
+    number: Option<String>,
+    total: String,
+}
+
+impl Label {
+    /// The label of the datum end at `x`.
+    pub(super) fn datum(x: f64) -> Self {
+        Self { mark_x: x, number: None, total: "0".to_owned() }
+    }
+
+    /// The label of a mark at `x`.
+    pub(super) fn of(mark: &StripMark, x: f64) -> Self {
+        Self { mark_x: x, number: Some(mark.number.to_string()), total: typeset::printable(&mark.total) }
+    }
+
+    fn box_mm(&self, size: f64) -> f64 {
+        let padded = |number: &String| typeset::width_mm(number, size, Weight::SemiBold) + 2.0 * BOX_PAD_MM;
+        self.number.as_ref().map_or(0.0, padded)
+    }
+
+    fn length_mm(&self, size: f64) -> f64 {
+        let between = if self.number.is_some() { BOX_PAD_MM } else { 0.0 };
+        self.box_mm(size) + between + typeset::width_mm(&self.total, size, Weight::SemiBold)
+    }
+}
+
+/// The labels of one row, placed.
+pub(super) struct PlacedLabels {
+    gave_up: bool,
+    labels: Vec<Label>,
+    places: Vec<f64>,
+    size: f64,
+    upright: bool,
+}
+
+impl PlacedLabels {
+    /// Places the labels between `low` and `high`. Where even the smallest upright ones have no room, none is placed.
+    pub(super) fn place(labels: Vec<Label>, low: f64, high: f64) -> Self {
+        if let Some(places) = level_places(&labels, low, high) {
+            return Self { gave_up: false, labels, places, size: FIGURE, upright: false };
+        }
+        for size in [FIGURE, 0.7 * FIGURE, SMALLEST] {
+            if let Some(places) = upright_places(&labels, size, low, high) {
+                return Self { gave_up: false, labels, places, size, upright: true };
+            }
+        }
+        Self { gave_up: true, labels: Vec::new(), places: Vec::new(), size: FIGURE, upright: false }
+    }
+
+    /// Whether the marks were too close together to be labelled.
+    pub(super) fn gave_up(&self) -> bool {
+        self.gave_up
+    }
+
+    /// The height from the top of the labels down to the marks, in mm.
+    pub(super) fn height_mm(&self) -> f64 {
+        let longest = self.labels.iter().map(|label| label.length_mm(self.size)).fold(0.0, f64::max);
+        LEADER_MM + if self.upright { longest } else { box_height(self.size) }
+    }
+
+    /// The labels with their leaders, the tops of the marks at height `y`.
+    pub(super) fn items(&self, y: f64) -> Vec<Item> {
+        let foot = y - LEADER_MM;
+        let draw = |(label, x): (&Label, &f64)| {
+            let mut items = vec![Item::line(at(label.mark_x, y), at(*x, foot + 0.6), Pen::Leader)];
+            items.extend(if self.upright {
+                self.upright_items(label, *x, foot)
+            } else {
+                self.level_items(label, *x, foot)
+            });
+            items
+        };
+        self.labels.iter().zip(&self.places).flat_map(draw).collect()
+    }
+
+    fn level_items(&self, label: &Label, x: f64, foot: f64) -> Vec<Item> {
+        let left = x - label.length_mm(self.size) / 2.0;
+        let (box_width, box_height) = (label.box_mm(self.size), box_height(self.size));
+        let baseline = foot - (box_height - self.size * CAP_HEIGHT) / 2.0;
+        let mut items = Vec::new();
+        if let Some(number) = &label.number {
+            let (corner, opposite) = (at(left, foot - box_height), at(left + box_width, foot));
+            items.push(Item::rectangle(corner, opposite, Some(Gray::BLACK), None));
+            let number = Text::new(at(left + box_width / 2.0, baseline), self.size, number);
+            items.push(number.centered().bold().gray(Gray::WHITE).into());
+        }
+        let between = if label.number.is_some() { BOX_PAD_MM } else { 0.0 };
+        items.push(Text::new(at(left + box_width + between, baseline), self.size, &label.total).bold().into());
+        items
+    }
+
+    fn upright_items(&self, label: &Label, x: f64, foot: f64) -> Vec<Item> {
+        let (box_length, half) = (label.box_mm(self.size), box_height(self.size) / 2.0);
+        let baseline = x + self.size * CAP_HEIGHT / 2.0;
+        let mut items = Vec::new();
+        if let Some(number) = &label.number {
+            let (corner, opposite) = (at(x - half, foot - box_length), at(x + half, foot));
+            items.push(Item::rectangle(corner, opposite, Some(Gray::BLACK), None));
+            let number = Text::new(at(baseline, foot - box_length / 2.0), self.size, number);
+            items.push(number.centered().bold().upward().gray(Gray::WHITE).into());
+        }
+        let start = at(baseline, foot - box_length - BOX_PAD_MM);
+        items.push(Text::new(start, self.size, &label.total).bold().upward().into());
+        items
+    }
+}
+
+/// The height of the box around a number, at right angles to its run.
+fn box_height(size: f64) -> f64 {
+    size * CAP_HEIGHT + 2.0 * 0.7
+}
+
+/// Places for level labels, unless they have no room or would stand too far from their marks.
+fn level_places(labels: &[Label], low: f64, high: f64) -> Option<Vec<f64>> {
+    let widths: Vec<f64> = labels.iter().map(|label| label.length_mm(FIGURE)).collect();
+    let apart: Vec<f64> = widths.windows(2).map(|pair| (pair[0] + pair[1]) / 2.0 + GAP_MM).collect();
+    let first = widths.first().map_or(0.0, |width| width / 2.0);
+    let last = widths.last().map_or(0.0, |width| width / 2.0);
+    let wanted = wanted(labels);
+    let places = spread(&wanted, &apart, low + first, high - last)?;
+    all_near(&places, &wanted).then_some(places)
+}
+
+/// Places for upright labels of a size, unless they have no room or would stand too far from their marks. The smallest
+/// may stand anywhere: there is no better way left.
+fn upright_places(labels: &[Label], size: f64, low: f64, high: f64) -> Option<Vec<f64>> {
+    let pitch = box_height(size) + UPRIGHT_GAP_MM * size / FIGURE;
+    let apart = vec![pitch; labels.len().saturating_sub(1)];
+    let wanted = wanted(labels);
+    let places = spread(&wanted, &apart, low + pitch / 2.0, high - pitch / 2.0)?;
+    (size <= SMALLEST || all_near(&places, &wanted)).then_some(places)
+}
+
+fn all_near(places: &[f64], wanted: &[f64]) -> bool {
+    places.iter().zip(wanted).all(|(place, want)| (place - want).abs() <= FARTHEST_MM)
+}
+
+fn wanted(labels: &[Label]) -> Vec<f64> {
+    labels.iter().map(|label| label.mark_x).collect()
+}

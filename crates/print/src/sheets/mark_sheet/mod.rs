@@ -1,0 +1,80 @@
+//! The mark sheet: the bar at full scale with its marks, and the table of what they are.
+
+mod columns;
+mod facts;
+mod findings;
+mod from_plan;
+mod header;
+mod labels;
+mod marks;
+mod rows;
+mod spread;
+mod strip;
+mod strip_row;
+mod table;
+mod words;
+
+use self::words::{BarWords, SheetWords};
+use crate::drawing::{Drawing, Item, Text, at};
+use crate::paper::{Orientation, Paper};
+use crate::pen::Gray;
+use crate::sheets::flow::{Block, Flow};
+use crate::sheets::type_sizes::FACT;
+use fh_core::balance::Balance;
+use fh_core::plan::Plan;
+
+/// Between two parts of a sheet.
+const BETWEEN_MM: f64 = 4.0;
+
+/// The mark sheet of a plan, with a part for each of its bars.
+///
+/// Marks are drawn at the rounded totals that are printed beside them; the table tells how far each is off.
+pub fn mark_sheet(plan: &Plan, balance: &Balance, paper: Paper, orientation: Orientation) -> Drawing {
+    laid_out(&from_plan::sheet_words(plan, balance), paper, orientation)
+}
+
+/// Lays the words out on pages.
+fn laid_out(words: &SheetWords, paper: Paper, orientation: Orientation) -> Drawing {
+    let mut flow = Flow::new(paper, orientation);
+    for bar in &words.bars {
+        flow.start_part(format!("{} · {}", words.title, bar.name));
+        put_bar(&mut flow, &words.title, bar);
+    }
+    if words.bars.is_empty() {
+        flow.start_part(words.title.clone());
+        flow.put(findings::heading("This plan has no bar yet."));
+    }
+    if !words.notes.trim().is_empty() {
+        flow.put(findings::notes_block(&words.notes, flow.width()));
+    }
+    flow.put_at_a_foot(findings::cautions_block(&words.cautions, flow.width()));
+    let title = format!("{}: mark sheet", words.title);
+    Drawing { title, paper, orientation, pages: flow.finish() }
+}
+
+fn put_bar(flow: &mut Flow, title: &str, bar: &BarWords) {
+    let width = flow.width();
+    flow.put(header::title_block(title, bar, width));
+    flow.put(header::facts_block(&bar.facts, width).then_free(BETWEEN_MM));
+    if bar.findings.iter().any(|finding| finding.stop) {
+        flow.put(stop_banner(width).then_free(BETWEEN_MM));
+    }
+    match &bar.strip {
+        Some(strip) => strip::put_strip(flow, strip),
+        None => flow.put(findings::heading("Nothing is marked on this bar yet: it has no segments.")),
+    }
+    table::put_table(flow, &bar.rows);
+    flow.skip(BETWEEN_MM);
+    findings::put_findings(flow, &bar.findings);
+    flow.skip(BETWEEN_MM);
+}
+
+/// A black band that cannot be overlooked.
+fn stop_banner(width: f64) -> Block {
+    let words = "STOP: this plan cannot be forged as it stands. Read the findings under the table.";
+    let items = vec![
+        Item::rectangle(at(0.0, 0.0), at(width, 8.5), Some(Gray::BLACK), None),
+        Text::new(at(3.0, 6.1), FACT, words).bold().gray(Gray::WHITE).into(),
+    ];
+    Block { height: 8.5, items }
+}

@@ -1,0 +1,286 @@
+//! One row of the strip: the bar's outline, the marks across it, the names under it, and how it joins its neighbours.
+
+use super::labels::{self, Label, PlacedLabels};
+use super::rows::{OVERLAP_MM, Row, join_letters};
+use super::words::{Fate, MarkKind, Strip, StripBlock, StripMark};
+use crate::drawing::{Item, Text, at};
+use crate::fonts::Weight;
+use crate::pen::{Gray, Pen};
+use crate::sheets::flow::Block;
+use crate::sheets::type_sizes::BODY;
+use crate::typeset;
+
+/// Left free at both ends of a row, for the datum's arrow and the printer's edge.
+pub(super) const SIDE_MM: f64 = 7.0;
+/// How far a mark stands out above and below the bar.
+const STAND_OUT_MM: f64 = 4.5;
+/// The height of the line over a row.
+const HEAD_MM: f64 = 6.0;
+/// The height of the names under the bar.
+const NAMES_MM: f64 = 6.0;
+/// A bar higher than this is drawn this high; its length stays true.
+const HIGHEST_MM: f64 = 50.0;
+/// A bar lower than this is drawn this high.
+const LOWEST_MM: f64 = 1.0;
+/// Between a label and the line that the row is cut out by.
+const CLEAR_MM: f64 = 1.0;
+/// The room for the words where the bar is broken off.
+const BREAK_WORDS_MM: f64 = 46.0;
+/// Marks closer together than this carry no spot for the punch.
+const SPOT_APART_MM: f64 = 2.5;
+/// Half the width of a cross.
+const CROSS_MM: f64 = 2.0;
+/// Between two hatch lines, along the bar.
+const HATCH_MM: f64 = 3.0;
+/// The least room that a name is cut to fit.
+const SHORTEST_NAME_MM: f64 = 9.0;
+
+/// The height of a row whose labels all stand level.
+pub(super) fn level_row_mm(bar_height_mm: f64) -> f64 {
+    HEAD_MM + labels::LEVEL_MM + drawn_height(bar_height_mm) + 2.0 * STAND_OUT_MM + NAMES_MM
+}
+
+/// The height that a bar is drawn at.
+fn drawn_height(bar_height_mm: f64) -> f64 {
+    bar_height_mm.clamp(LOWEST_MM, HIGHEST_MM)
+}
+
+/// One row, while it is drawn.
+pub(super) struct StripRow<'a> {
+    strip: &'a Strip,
+    row: Row,
+    index: usize,
+    count: usize,
+    shown_mm: f64,
+    labels: PlacedLabels,
+    top: f64,
+    bottom: f64,
+}
+
+impl<'a> StripRow<'a> {
+    /// Row `index` of `count`, of a strip that is drawn as far as `shown_mm`, on paper `width` mm wide.
+    pub(super) fn new(strip: &'a Strip, row: Row, index: usize, count: usize, shown_mm: f64, width: f64) -> Self {
+        let x = |place: f64| SIDE_MM + place - row.start;
+        let datum = row.shows(0.0).then(|| Label::datum(x(0.0)));
+        let marks = strip.marks.iter().filter(|mark| row.shows(mark.at_mm));
+        let labels = datum.into_iter().chain(marks.map(|mark| Label::of(mark, x(mark.at_mm)))).collect();
+        // Labels keep clear of where the row is cut out.
+        let low = if row.joined_before { x(row.start) + CLEAR_MM } else { 0.0 };
+        let high = if row.joined_after { x(row.end) - CLEAR_MM } else { width };
+        let labels = PlacedLabels::place(labels, low, high);
+        let top = HEAD_MM + labels.height_mm() + STAND_OUT_MM;
+        let bottom = top + drawn_height(strip.height_mm);
+        Self { strip, row, index, count, shown_mm, labels, top, bottom }
+    }
+
+    fn x(&self, place: f64) -> f64 {
+        SIDE_MM + place - self.row.start
+    }
+
+    /// The row as a block.
+    pub(super) fn block(&self) -> Block {
+        let mut items = self.scissor_frame();
+        items.extend(self.head());
+        items.extend(self.strip.blocks.iter().flat_map(|block| self.face(block)));
+        items.extend(self.outline());
+        items.extend(self.labels.items(self.top - STAND_OUT_MM));
+        items.extend(self.datum());
+        items
+            .extend(self.strip.marks.iter().filter(|mark| self.row.shows(mark.at_mm)).flat_map(|mark| self.mark(mark)));
+        items.extend(self.strip.blocks.iter().filter_map(|block| self.name(block)));
+        items.extend(self.crosses());
+        Block { height: self.height(), items }
+    }
+
+    fn height(&self) -> f64 {
+        self.bottom + STAND_OUT_MM + NAMES_MM
+    }
+
+    /// Where the row is cut out; only rows that are joined have to be.
+    fn scissor_frame(&self) -> Vec<Item> {
+        if self.count < 2 {
+            return Vec::new();
+        }
+        let (left, right) = (self.x(self.row.start), self.x(self.row.end));
+        let side = |x: f64| Item::line(at(x, HEAD_MM), at(x, self.height()), Pen::ScissorLine);
+        let ends = [(self.row.joined_before, left), (self.row.joined_after, right)];
+        ends.into_iter().filter(|(joined, _)| *joined).map(|(_, x)| side(x)).collect()
+    }
+
+    /// The line over the row: which end is the datum, which row it is.
+    fn head(&self) -> Vec<Item> {
+        let mut items = Vec::new();
+        let right = self.x(self.row.end).max(100.0);
+        if self.index == 0 {
+            let words = format!("▼ {}", self.strip.datum);
+            let words = typeset::shorten(&words, BODY, Weight::SemiBold, (right - 45.0).max(60.0));
+            items.push(Text::new(at(self.x(0.0) - 1.4, BODY), BODY, &words).bold().into());
+        }
+        let mut words = Vec::new();
+        if self.labels.gave_up() {
+            words.push("marks too close to label: see the table".to_owned());
+        }
+        if self.strip.height_mm > HIGHEST_MM {
+            words.push("bar drawn lower than it is".to_owned());
+        }
+        if self.count > 1 {
+            words.push(format!("row {} of {}", self.index + 1, self.count));
+        }
+        if !words.is_empty() {
+            let words = words.join(" · ");
+            items.push(Text::new(at(right, BODY), BODY, &words).right().gray(Gray::DARK).into());
+        }
+        items
+    }
+
+    /// The bar's edges; its ends are open where it goes on.
+    fn outline(&self) -> Vec<Item> {
+        let (left, right) = (self.x(self.row.start), self.x(self.row.end));
+        let edge = |y: f64| Item::line(at(left, y), at(right, y), Pen::Outline);
+        let mut items = vec![edge(self.top), edge(self.bottom)];
+        if !self.row.joined_after {
+            items.extend(if self.is_broken_off() { self.break_line(right) } else { vec![self.end_line(right)] });
+        }
+        items
+    }
+
+    fn end_line(&self, x: f64) -> Item {
+        Item::line(at(x, self.top), at(x, self.bottom), Pen::Outline)
+    }
+
+    /// A zigzag where the rest of the bar is not drawn, and the words that say so.
+    fn break_line(&self, x: f64) -> Vec<Item> {
+        let corner = |step: u32| {
+            let share = f64::from(step) / 6.0;
+            let aside = if step.is_multiple_of(2) { -1.2 } else { 1.2 };
+            at(x + aside, self.top - 1.5 + share * (self.bottom - self.top + 3.0))
+        };
+        let words = Text::new(at(x, self.height() - 1.5), BODY, &self.break_words()).right();
+        vec![Item::Polyline { points: (0..=6).map(corner).collect(), pen: Pen::MarkLine }, words.into()]
+    }
+
+    /// What becomes of a block, drawn on its face: hatched where it is cut away, gray where it is held.
+    fn face(&self, block: &StripBlock) -> Vec<Item> {
+        let (start, end) = (block.start_mm.max(self.row.start), block.end_mm.min(self.row.end));
+        if start >= end {
+            return Vec::new();
+        }
+        match block.fate {
+            Fate::Stays => Vec::new(),
+            Fate::Held => {
+                let (corner, opposite) = (at(self.x(start), self.top), at(self.x(end), self.bottom));
+                vec![Item::rectangle(corner, opposite, Some(Gray::LIGHT), None)]
+            }
+            Fate::CutAway => self.hatch(self.x(start), self.x(end)),
+        }
+    }
+
+    fn hatch(&self, left: f64, right: f64) -> Vec<Item> {
+        let height = self.bottom - self.top;
+        let lines = ((right - left + height) / HATCH_MM).floor() as u32;
+        let line = |number: u32| {
+            let foot = left + f64::from(number) * HATCH_MM;
+            let (low, high) = ((foot - height).max(left), foot.min(right));
+            let y = |x: f64| self.bottom - (foot - x);
+            Item::line(at(low, y(low)), at(high, y(high)), Pen::Hairline)
+        };
+        (1..=lines).map(line).collect()
+    }
+
+    /// The datum end: the heaviest line of the strip, with an arrow against it.
+    fn datum(&self) -> Vec<Item> {
+        if !self.row.shows(0.0) {
+            return Vec::new();
+        }
+        let (x, middle) = (self.x(0.0), (self.top + self.bottom) / 2.0);
+        let arrow = vec![at(x - 0.8, middle), at(x - 6.0, middle - 2.6), at(x - 6.0, middle + 2.6)];
+        vec![self.across(x, Pen::DatumLine), Item::Polygon { points: arrow, fill: Some(Gray::BLACK), pen: None }]
+    }
+
+    fn across(&self, x: f64, pen: Pen) -> Item {
+        Item::line(at(x, self.top - STAND_OUT_MM), at(x, self.bottom + STAND_OUT_MM), pen)
+    }
+
+    fn mark(&self, mark: &StripMark) -> Vec<Item> {
+        let x = self.x(mark.at_mm);
+        match mark.kind {
+            MarkKind::Cut => vec![self.across(x, Pen::CutLine)],
+            MarkKind::CentrePunch | MarkKind::CutLater if self.has_room_for_a_spot(mark) => {
+                vec![self.across(x, Pen::MarkLine), self.punch_spot(x)]
+            }
+            _ => vec![self.across(x, Pen::MarkLine)],
+        }
+    }
+
+    fn has_room_for_a_spot(&self, mark: &StripMark) -> bool {
+        let far = |other: &StripMark| (other.at_mm - mark.at_mm).abs() >= SPOT_APART_MM;
+        let neighbor = |number: usize| number.checked_sub(1).and_then(|index| self.strip.marks.get(index));
+        [neighbor(mark.number - 1), neighbor(mark.number + 1)].into_iter().flatten().all(far)
+    }
+
+    /// A spot where the punch is set.
+    fn punch_spot(&self, x: f64) -> Item {
+        const RADIUS_MM: f64 = 0.9;
+        const CORNERS: u32 = 16;
+        let middle = (self.top + self.bottom) / 2.0;
+        let corner = |step: u32| {
+            let (sin, cos) = (std::f64::consts::TAU * f64::from(step) / f64::from(CORNERS)).sin_cos();
+            at(x + RADIUS_MM * cos, middle + RADIUS_MM * sin)
+        };
+        Item::Polygon { points: (0..CORNERS).map(corner).collect(), fill: Some(Gray::BLACK), pen: None }
+    }
+
+    /// A block's name under it, where it has room; the table names it in any case.
+    fn name(&self, block: &StripBlock) -> Option<Item> {
+        let start = block.start_mm.max(self.row.start + if self.row.joined_before { OVERLAP_MM } else { 0.0 });
+        let end = block.end_mm.min(self.row.end - if self.row.joined_after { OVERLAP_MM } else { 0.0 });
+        let end = end.min(self.names_end());
+        let room = end - start - 2.0;
+        let name = typeset::printable(&block.name);
+        let fits = typeset::width_mm(&name, BODY, Weight::Regular) <= room;
+        if !fits && room < SHORTEST_NAME_MM {
+            return None;
+        }
+        let name = typeset::shorten(&name, BODY, Weight::Regular, room);
+        let place = at(self.x((start + end) / 2.0), self.height() - 1.5);
+        Some(Text::new(place, BODY, &name).centered().into())
+    }
+
+    /// Whether the bar goes on and is not drawn any further.
+    fn is_broken_off(&self) -> bool {
+        self.shown_mm < self.strip.length_mm
+    }
+
+    fn break_words(&self) -> String {
+        typeset::shorten(&format!("bar goes on to {} →", self.strip.length), BODY, Weight::Regular, BREAK_WORDS_MM)
+    }
+
+    /// Where names have to end, so that the words at the break have room.
+    fn names_end(&self) -> f64 {
+        let words = if self.is_broken_off() { BREAK_WORDS_MM + 2.0 } else { 0.0 };
+        self.shown_mm - words
+    }
+
+    /// The crosses that this row is joined to its neighbours by, each with its letters.
+    fn crosses(&self) -> Vec<Item> {
+        let before = self.row.cross_before().map(|place| (place, self.index.saturating_sub(1)));
+        let after = self.row.cross_after().map(|place| (place, self.index));
+        before.into_iter().chain(after).flat_map(|(place, join)| self.cross_pair(self.x(place), join)).collect()
+    }
+
+    fn cross_pair(&self, x: f64, join: usize) -> Vec<Item> {
+        let (above, under) = (self.top - STAND_OUT_MM / 2.0, self.bottom + STAND_OUT_MM / 2.0);
+        let mut items = cross(x, above);
+        items.extend(cross(x, under));
+        let letters = Text::new(at(x, self.height() - 1.0), BODY, &join_letters(join));
+        items.push(letters.centered().bold().into());
+        items
+    }
+}
+
+fn cross(x: f64, y: f64) -> Vec<Item> {
+    vec![
+        Item::line(at(x - CROSS_MM, y), at(x + CROSS_MM, y), Pen::JoinCross),
+        Item::line(at(x, y - CROSS_MM), at(x, y + CROSS_MM), Pen::JoinCross),
+    ]
+}

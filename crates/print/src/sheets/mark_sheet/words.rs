@@ -1,0 +1,146 @@
+//! What a mark sheet says, settled in words and mm before anything is laid out.
+
+/// The whole sheet.
+pub(super) struct SheetWords {
+    /// The title of the piece.
+    pub(super) title: String,
+    /// Free words about the job.
+    pub(super) notes: String,
+    /// One part for each bar.
+    pub(super) bars: Vec<BarWords>,
+    /// What to beware of.
+    pub(super) cautions: Vec<String>,
+}
+
+/// The part of one bar.
+pub(super) struct BarWords {
+    /// Which bar it is.
+    pub(super) name: String,
+    /// Stock, cut length and the like.
+    pub(super) facts: Vec<Fact>,
+    /// The bar to be drawn; none where nothing is marked on it.
+    pub(super) strip: Option<Strip>,
+    /// The table of marks.
+    pub(super) rows: Vec<TableRow>,
+    /// Stops and warnings.
+    pub(super) findings: Vec<FindingWords>,
+}
+
+/// One fact of the heading.
+pub(super) struct Fact {
+    /// What it is.
+    pub(super) caption: &'static str,
+    /// What it says.
+    pub(super) value: String,
+    /// The same in the other units, or empty.
+    pub(super) also: String,
+}
+
+/// The starting bar, as it is drawn at full scale.
+pub(super) struct Strip {
+    /// Which end the marks start from, as it is printed.
+    pub(super) datum: String,
+    /// The height of the bar as it lies, in mm.
+    pub(super) height_mm: f64,
+    /// The length of the bar in mm.
+    pub(super) length_mm: f64,
+    /// The length of the bar in the shop's figures.
+    pub(super) length: String,
+    /// The marks after the datum, in order along the bar.
+    pub(super) marks: Vec<StripMark>,
+    /// The blocks between the marks, in order along the bar.
+    pub(super) blocks: Vec<StripBlock>,
+}
+
+/// One mark across the bar.
+pub(super) struct StripMark {
+    /// Its running number.
+    pub(super) number: usize,
+    /// Its place from the datum, as printed beside it, in mm.
+    pub(super) at_mm: f64,
+    /// The running total beside it.
+    pub(super) total: String,
+    /// How it is struck.
+    pub(super) kind: MarkKind,
+}
+
+/// One block between two marks.
+pub(super) struct StripBlock {
+    /// What the smith calls it.
+    pub(super) name: String,
+    /// Where it starts from the datum, in mm.
+    pub(super) start_mm: f64,
+    /// Where it ends, in mm.
+    pub(super) end_mm: f64,
+    /// What becomes of it.
+    pub(super) fate: Fate,
+}
+
+/// What becomes of a block.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Fate {
+    /// It is metal of the finished piece.
+    Stays,
+    /// It is cut off on purpose.
+    CutAway,
+    /// The tongs hold it.
+    Held,
+}
+
+/// How a mark is struck (common practice, no source).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum MarkKind {
+    /// The bar is cut here before it is forged.
+    Cut,
+    /// What is trimmed or held is cut off here at some later step.
+    CutLater,
+    /// The edge of a set-down: a nick on the sides that are set down.
+    SetDownEdge,
+    /// A punch mark, seen on hot metal.
+    CentrePunch,
+}
+
+impl MarkKind {
+    /// The words for it.
+    pub(super) fn name(self) -> &'static str {
+        match self {
+            Self::Cut => "cut",
+            Self::CutLater => "cut off later",
+            Self::SetDownEdge => "set-down edge",
+            Self::CentrePunch => "centre punch",
+        }
+    }
+}
+
+/// One row of the table: a mark, and the block that ends at it.
+#[derive(Default)]
+pub(super) struct TableRow {
+    /// The mark's running number.
+    pub(super) number: String,
+    /// The running total in the shop's figures.
+    pub(super) total: String,
+    /// The exact running total in mm.
+    pub(super) exact_mm: String,
+    /// How far the shop's figure is off, or empty.
+    pub(super) off_by: String,
+    /// From the mark before, in the shop's figures.
+    pub(super) step: String,
+    /// What the smith calls the block.
+    pub(super) block: String,
+    /// What the block becomes, with further lines for its notes.
+    pub(super) becomes: Vec<String>,
+    /// Which side is set down or left standing.
+    pub(super) side: String,
+    /// How the mark is struck.
+    pub(super) strike: String,
+}
+
+/// One stop or warning.
+pub(super) struct FindingWords {
+    /// Whether the plan cannot be forged as it stands.
+    pub(super) stop: bool,
+    /// What was seen, with its numbers.
+    pub(super) message: String,
+    /// What the smith can do.
+    pub(super) remedy: String,
+}
