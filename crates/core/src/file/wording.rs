@@ -142,7 +142,7 @@ fn wrong_value(message: &str) -> Option<String> {
     if read == "unit variant" {
         return Some("its sizes are missing; they belong behind the name, as in { \"round\": \"12 mm\" }".to_owned());
     }
-    Some(format!("{} was read, but {} belongs here", what_was_read(read), what_belongs(expected)))
+    Some(format!("{} was read; wanted here: {}", what_was_read(read), what_belongs(expected)))
 }
 
 fn what_was_read(read: &str) -> String {
@@ -172,7 +172,7 @@ fn what_belongs(expected: &str) -> &str {
         "f64" => "a number",
         "a sequence" => "a list in [ ]",
         "an array of length 2" => "a pair, along and across",
-        "unit" | "unit variant" => "the name alone, in quotes,",
+        "unit" | "unit variant" => "the name alone, in quotes",
         _ if expected.starts_with("struct ") || expected.starts_with("map") => "a group in { }",
         _ => expected,
     }
@@ -220,10 +220,10 @@ mod tests {
             ("unknown field `colour`, expected `length`", "there is no key \"colour\" here; the keys are \"length\""),
             ("unknown variant `split`, expected one of `plain`, `drawn`", "splits are not built yet"),
             ("missing field `bars` at line 3 column 9", "the key \"bars\" is missing"),
-            ("invalid type: integer `5`, expected a string", "the number 5 was read, but text in quotes belongs here"),
+            ("invalid type: integer `5`, expected a string", "the number 5 was read; wanted here: text in quotes"),
             (
                 "invalid length 3, expected an array of length 2",
-                "a list of 3 was read, but a pair, along and across belongs here",
+                "a list of 3 was read; wanted here: a pair, along and across",
             ),
             ("the length is 0", "the length is 0"),
         ] {

@@ -1,0 +1,42 @@
+//! `firstheat check`: the findings.
+
+use crate::cli::ReadArgs;
+use crate::failure::Failure;
+use crate::finding_report::{self, FindingReport};
+use crate::{input, output};
+use fh_core::balance::{Balance, balance};
+use fh_core::findings::Severity;
+use serde::Serialize;
+use std::process::ExitCode;
+
+/// The exit status where the plan cannot be forged as it stands.
+const STOP: u8 = 1;
+
+/// The findings for other programs.
+#[derive(Serialize)]
+struct CheckReport<'a> {
+    title: &'a str,
+    findings: Vec<FindingReport<'a>>,
+}
+
+/// Prints the findings of a plan.
+pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
+    let plan = input::read(&args.plan)?;
+    let balance = balance(&plan);
+    if args.json {
+        let report = CheckReport { title: &plan.title, findings: finding_report::reports(&plan, &balance) };
+        output::print(&as_json(&report)?)?;
+    } else {
+        output::print(&finding_report::words(&plan, &balance))?;
+    }
+    Ok(if has_stop(&balance) { ExitCode::from(STOP) } else { ExitCode::SUCCESS })
+}
+
+fn has_stop(balance: &Balance) -> bool {
+    balance.findings.iter().any(|finding| finding.severity == Severity::Stop)
+}
+
+/// A report as JSON for other programs.
+pub(crate) fn as_json(report: &impl Serialize) -> Result<String, Failure> {
+    serde_json::to_string_pretty(report).map(|text| text + "\n").map_err(Failure::new)
+}

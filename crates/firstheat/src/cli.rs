@@ -1,0 +1,140 @@
+//! The command line: its words and its help.
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use clap_complete::Shell;
+use std::path::PathBuf;
+
+const EXAMPLES: &str = "\
+Examples:
+  firstheat                                        open the editor with a demo plan
+  firstheat gate-hook.plan.json                    open a plan
+  firstheat new --stock \"1/2 in square\" -o hook.plan.json
+  firstheat marks hook.plan.json                   the marks and the balance, as a table
+  firstheat marks hook.plan.json --json            the same for other programs
+  firstheat check hook.plan.json                   what to know before the bar is hot
+  firstheat sheet hook.plan.json -o hook.pdf       the mark sheet, at full scale
+  firstheat marks - < hook.plan.json               read the plan from standard input
+
+Exit status: 0 when all went well, 1 when `check` found a stop, 2 when a plan cannot be read or a command is wrong.";
+
+/// Plans a hand-forged piece: from the finished sizes to the marks on the bar, and a mark sheet at full scale.
+#[derive(Debug, Parser)]
+#[command(name = "firstheat", version, after_help = EXAMPLES, args_conflicts_with_subcommands = true)]
+pub(crate) struct Cli {
+    /// The plan to open in the editor; a demo plan where none is named.
+    pub(crate) plan: Option<PathBuf>,
+    #[command(subcommand)]
+    pub(crate) command: Option<Command>,
+}
+
+/// What is done without a screen.
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Prints the marks and the balance.
+    #[command(after_help = "Example:\n  firstheat marks hook.plan.json --json")]
+    Marks(ReadArgs),
+    /// Prints the findings; the exit status is 1 where one of them is a stop.
+    #[command(after_help = "Example:\n  firstheat check hook.plan.json && firstheat sheet hook.plan.json -o hook.pdf")]
+    Check(ReadArgs),
+    /// Writes the printed sheets.
+    #[command(
+        after_help = "Example:\n  firstheat sheet hook.plan.json -o hook.pdf --paper letter\n\nPrint at 100 %, and hold a rule to the check lines."
+    )]
+    Sheet(SheetArgs),
+    /// Writes an empty plan to start from.
+    #[command(
+        after_help = "Examples:\n  firstheat new --stock \"1/2 in square\" -o hook.plan.json\n  firstheat new --stock \"30 x 8 mm flat\" -o hinge.plan.json"
+    )]
+    New(NewArgs),
+    /// Prints the JSON Schema of the plan file.
+    Schema,
+    /// Prints a completion script for a shell.
+    #[command(
+        after_help = "Example:\n  firstheat completions bash > ~/.local/share/bash-completion/completions/firstheat"
+    )]
+    Completions(CompletionsArgs),
+}
+
+/// A plan to read.
+#[derive(Debug, Args)]
+pub(crate) struct ReadArgs {
+    /// The plan; `-` reads standard input.
+    pub(crate) plan: PathBuf,
+    /// Prints JSON for other programs.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+/// A plan to print.
+#[derive(Debug, Args)]
+pub(crate) struct SheetArgs {
+    /// The plan; `-` reads standard input.
+    pub(crate) plan: PathBuf,
+    /// The file to write, .pdf or .svg.
+    #[arg(short, long, value_name = "FILE")]
+    pub(crate) output: PathBuf,
+    /// The size of the paper.
+    #[arg(long, value_enum, default_value_t = PaperName::A4)]
+    pub(crate) paper: PaperName,
+    /// Which sheets, with commas between them.
+    #[arg(long, value_enum, value_delimiter = ',', default_value = "marks")]
+    pub(crate) what: Vec<SheetName>,
+}
+
+/// A size of paper.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(crate) enum PaperName {
+    /// 210 mm by 297 mm.
+    A4,
+    /// 8 1/2 in by 11 in.
+    Letter,
+}
+
+/// A kind of sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum SheetName {
+    /// The bar at full scale with its marks.
+    Marks,
+    /// The steps of the work. Not built yet.
+    Steps,
+    /// Templates to lay the hot iron on. Not built yet.
+    Templates,
+    /// The bars to cut and buy. Not built yet.
+    Cutlist,
+}
+
+/// An empty plan to write.
+#[derive(Debug, Args)]
+pub(crate) struct NewArgs {
+    /// The starting bar, for example "1/2 in square", "12 mm round", "30 x 8 mm flat".
+    #[arg(long)]
+    pub(crate) stock: String,
+    /// The file to write.
+    #[arg(short, long, value_name = "PLAN")]
+    pub(crate) output: PathBuf,
+    /// What the piece is called; as the file where it is left out.
+    #[arg(long)]
+    pub(crate) title: Option<String>,
+    /// Overwrites a file that is already there.
+    #[arg(long)]
+    pub(crate) force: bool,
+}
+
+/// A shell to print a completion script for.
+#[derive(Debug, Args)]
+pub(crate) struct CompletionsArgs {
+    /// The shell.
+    #[arg(value_enum)]
+    pub(crate) shell: Shell,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_command_line_is_sound() {
+        Cli::command().debug_assert();
+    }
+}

@@ -1,0 +1,57 @@
+//! `firstheat [PLAN]`: the editor, or without a display the marks and the mark sheet.
+
+use crate::failure::Failure;
+use crate::sheet::{self, FileKind};
+use crate::{input, marks, new, output, window};
+use fh_core::balance::balance;
+use fh_core::file;
+use fh_core::plan::Plan;
+use fh_print::paper::Paper;
+use fh_store::demos::DEMOS;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+/// Opens the editor.
+pub(crate) fn run(path: Option<PathBuf>) -> Result<ExitCode, Failure> {
+    // Read before the window opens: a plan that cannot be read is told where the command was typed.
+    let (name, plan) = match &path {
+        Some(path) => (new::stem(path), input::read(path)?),
+        None => demo()?,
+    };
+    if !has_display() {
+        return without_a_window(&name, &plan, "There is no display to open the editor on.");
+    }
+    if path.as_deref().is_some_and(input::is_standard_input) {
+        return Err(Failure::new("the editor opens files; `firstheat marks -` reads standard input"));
+    }
+    match window::open(path) {
+        Ok(()) => Ok(ExitCode::SUCCESS),
+        Err(error) => without_a_window(&name, &plan, &format!("The editor's window cannot be opened: {error}.")),
+    }
+}
+
+/// The first demo plan.
+fn demo() -> Result<(String, Plan), Failure> {
+    let demo = DEMOS.first().ok_or_else(|| Failure::new("there is no demo plan"))?;
+    let plan = file::read(demo.text.as_bytes()).map_err(Failure::new)?;
+    Ok((new::stem(Path::new(demo.file_name)), plan))
+}
+
+/// Whether a window could be opened. Only where the variables of X11 and Wayland matter can this be told beforehand.
+fn has_display() -> bool {
+    let is_set = |name| std::env::var_os(name).is_some_and(|value| !value.is_empty());
+    cfg!(not(all(unix, not(target_os = "macos")))) || is_set("DISPLAY") || is_set("WAYLAND_DISPLAY")
+}
+
+/// Shows what can be shown without a window: the mark sheet as a file in the working folder, and the marks.
+fn without_a_window(name: &str, plan: &Plan, why: &str) -> Result<ExitCode, Failure> {
+    let name = if matches!(name, "" | "-") { "plan" } else { name };
+    let sheet = PathBuf::from(format!("{name}-marks.pdf"));
+    let written = sheet::write_marks(plan, Paper::A4, FileKind::Pdf, &sheet);
+    let about = match &written {
+        Ok(()) => format!("Its mark sheet was written to {}; print it at 100 %.", sheet.display()),
+        Err(_) => "Its mark sheet could not be written here.".to_owned(),
+    };
+    output::print(&format!("{why}\n{about}\n\n{}", marks::words(plan, &balance(plan))))?;
+    written.map(|()| ExitCode::SUCCESS)
+}

@@ -1,0 +1,69 @@
+//! The findings, for people and for other programs.
+
+use crate::output::tame;
+use fh_core::balance::Balance;
+use fh_core::describe;
+use fh_core::findings::Finding;
+use fh_core::plan::Plan;
+use serde::Serialize;
+
+/// A finding for other programs. The keys and their order are a promise.
+#[derive(Debug, Serialize)]
+pub(crate) struct FindingReport<'a> {
+    id: &'a str,
+    severity: &'a str,
+    /// The bar's name; empty where the whole plan is meant.
+    bar: &'a str,
+    /// The segment, counted from 1; empty where the whole bar is meant.
+    path: String,
+    message: &'a str,
+    remedy: &'a str,
+}
+
+/// The findings for other programs.
+pub(crate) fn reports<'a>(plan: &'a Plan, balance: &'a Balance) -> Vec<FindingReport<'a>> {
+    let report = |finding: &'a Finding| FindingReport {
+        id: finding.id,
+        severity: finding.severity.name(),
+        bar: finding.place.bar.and_then(|bar| plan.bars.get(bar)).map_or("", |bar| &bar.name),
+        path: finding.place.path(),
+        message: &finding.message,
+        remedy: &finding.remedy,
+    };
+    balance.findings.iter().map(report).collect()
+}
+
+/// The findings for people, the place first.
+pub(crate) fn words(plan: &Plan, balance: &Balance) -> String {
+    if balance.findings.is_empty() {
+        return "No findings.\n".to_owned();
+    }
+    balance.findings.iter().map(|finding| finding_words(plan, finding)).collect()
+}
+
+fn finding_words(plan: &Plan, finding: &Finding) -> String {
+    let place = tame(&place_words(plan, finding));
+    let place = if place.is_empty() { String::new() } else { format!("{place}: ") };
+    let mut words = format!("{:<8} {place}{}\n", finding.severity.name(), tame(&finding.message));
+    for more in [finding.reason, &finding.remedy] {
+        if !more.is_empty() {
+            words.push_str(&format!("         {}\n", tame(more)));
+        }
+    }
+    words
+}
+
+/// The bar, and the segment by number and name. A bar needs no name where it is the only one.
+fn place_words(plan: &Plan, finding: &Finding) -> String {
+    let Some((index, bar)) = finding.place.bar.and_then(|index| Some((index, plan.bars.get(index)?))) else {
+        return String::new();
+    };
+    let segment = finding.place.segment.and_then(|index| Some((index, bar.segments.get(index)?)));
+    let segment = segment.map(|(index, segment)| format!("{} {}", index + 1, describe::segment_name(segment, index)));
+    let bar_name = if bar.name.trim().is_empty() { format!("bar {}", index + 1) } else { bar.name.clone() };
+    match segment {
+        Some(segment) if plan.bars.len() == 1 => segment,
+        Some(segment) => format!("{bar_name}, {segment}"),
+        None => bar_name,
+    }
+}

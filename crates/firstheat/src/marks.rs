@@ -1,0 +1,96 @@
+//! `firstheat marks`: the marks and the balance.
+
+use crate::cli::ReadArgs;
+use crate::failure::Failure;
+use crate::marks_report::MarksReport;
+use crate::output::tame;
+use crate::table::{Side, lined_up};
+use crate::{check, finding_report, input, output};
+use fh_core::balance::{Balance, BarBalance, balance};
+use fh_core::describe;
+use fh_core::plan::{Bar, Plan, Segment};
+use std::process::ExitCode;
+use uom::si::length::millimeter;
+use uom::si::mass::{kilogram, pound};
+
+/// Prints the marks of a plan.
+pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
+    let plan = input::read(&args.plan)?;
+    let balance = balance(&plan);
+    let text = if args.json { check::as_json(&MarksReport::new(&plan, &balance))? } else { words(&plan, &balance) };
+    output::print(&text)?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// The marks for people: each bar's table and totals, then the findings.
+pub(crate) fn words(plan: &Plan, balance: &Balance) -> String {
+    let title = if plan.title.trim().is_empty() { "Untitled plan".to_owned() } else { tame(&plan.title) };
+    let mut text = format!("{title} ({})\n", tame(plan.material_name()));
+    for (index, (bar, of_bar)) in plan.bars.iter().zip(&balance.bars).enumerate() {
+        text.push('\n');
+        text.push_str(&bar_words(plan, index, bar, of_bar));
+    }
+    format!("{text}\n{}", finding_report::words(plan, balance))
+}
+
+fn bar_words(plan: &Plan, index: usize, bar: &Bar, balance: &BarBalance) -> String {
+    let name = if bar.name.trim().is_empty() { format!("Bar {}", index + 1) } else { tame(&bar.name) };
+    let pieces = if bar.pieces() == 1 { "1 piece".to_owned() } else { format!("{} pieces", bar.pieces()) };
+    let mut text = format!("{name}: {}, {pieces}\n", bar.stock.describe());
+    if bar.segments.is_empty() {
+        text.push_str("Nothing is marked on this bar yet.\n");
+    } else {
+        text.push_str(&format!("Marks from the datum: {}\n\n", tame(bar.datum_name())));
+        text.push_str(&mark_table(plan, bar, balance));
+    }
+    format!("{text}\n{}", totals(plan, bar, balance))
+}
+
+fn mark_table(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
+    let columns = [Side::Right, Side::Right, Side::Right, Side::Right, Side::Left, Side::Left];
+    let mut rows = vec![["", "mark", "mm", "step", "segment", "becomes"].map(str::to_owned).to_vec()];
+    let mut before = plan.units.marks.round(0.0);
+    for (index, (segment, of_segment)) in bar.segments.iter().zip(&balance.segments).enumerate() {
+        let mark = of_segment.mark_end_shop;
+        rows.push(vec![
+            (index + 1).to_string(),
+            mark.to_string(),
+            format!("{:.1}", of_segment.mark_end.get::<millimeter>()),
+            (mark - before).to_string(),
+            tame(&describe::segment_name(segment, index)),
+            tame(&becomes(segment)),
+        ]);
+        before = mark;
+    }
+    lined_up(&columns, &rows)
+}
+
+/// What a segment becomes: its form, how it is bent and on which side.
+fn becomes(segment: &Segment) -> String {
+    let side = describe::side_words(segment).map(|side| format!("on {side}"));
+    [Some(describe::form_words(segment)), side, describe::bend_words(segment)]
+        .into_iter()
+        .flatten()
+        .collect::<Vec<_>>()
+        .join("; ")
+}
+
+fn totals(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
+    let cut = balance.stock_length.get::<millimeter>();
+    let mass = |mass: uom::si::f64::Mass| format!("{:.3} kg ({:.2} lb)", mass.get::<kilogram>(), mass.get::<pound>());
+    let mut rows = vec![
+        vec!["cut length".to_owned(), format!("{} ({cut:.1} mm)", plan.units.marks.round(cut))],
+        vec!["mass of the bar".to_owned(), mass(balance.stock_mass)],
+        vec!["mass of the piece".to_owned(), mass(balance.finished_mass)],
+    ];
+    if bar.pieces() > 1 {
+        let all = f64::from(bar.pieces());
+        rows.push(vec![
+            format!("all {} pieces", bar.pieces()),
+            format!("{}, {:.0} mm", mass(balance.stock_mass * all), cut * all),
+        ]);
+    }
+    let error = balance.largest_rounding_error.get::<millimeter>();
+    rows.push(vec!["marks are within".to_owned(), format!("{error:.2} mm of their true places")]);
+    lined_up(&[Side::Left, Side::Left], &rows)
+}

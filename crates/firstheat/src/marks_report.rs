@@ -1,0 +1,81 @@
+//! The marks for other programs: a stable contract. Its keys, their order and their units are a promise.
+
+use crate::finding_report::{self, FindingReport};
+use fh_core::balance::{Balance, BarBalance, SegmentBalance};
+use fh_core::plan::{Bar, Plan, Segment};
+use serde::Serialize;
+use uom::si::area::square_millimeter;
+use uom::si::length::millimeter;
+use uom::si::mass::kilogram;
+use uom::si::volume::cubic_millimeter;
+
+/// A plan's marks and balance.
+#[derive(Debug, Serialize)]
+pub(crate) struct MarksReport<'a> {
+    title: &'a str,
+    bars: Vec<BarReport<'a>>,
+    findings: Vec<FindingReport<'a>>,
+}
+
+#[derive(Debug, Serialize)]
+struct BarReport<'a> {
+    name: &'a str,
+    count: u32,
+    stock_area_mm2: f64,
+    stock_length_mm: f64,
+    finished_mass_kg: f64,
+    stock_mass_kg: f64,
+    segments: Vec<SegmentReport<'a>>,
+}
+
+#[derive(Debug, Serialize)]
+struct SegmentReport<'a> {
+    path: String,
+    name: &'a str,
+    finished_volume_mm3: f64,
+    trimmed_volume_mm3: f64,
+    forged_length_mm: f64,
+    stock_length_mm: f64,
+    mark_start_mm: f64,
+    mark_end_mm: f64,
+    mark_end_shop: String,
+}
+
+impl<'a> MarksReport<'a> {
+    /// The report of a plan.
+    pub(crate) fn new(plan: &'a Plan, balance: &'a Balance) -> Self {
+        let bars = plan.bars.iter().zip(&balance.bars).map(|(bar, balance)| BarReport::new(bar, balance)).collect();
+        Self { title: &plan.title, bars, findings: finding_report::reports(plan, balance) }
+    }
+}
+
+impl<'a> BarReport<'a> {
+    fn new(bar: &'a Bar, balance: &BarBalance) -> Self {
+        let segments = bar.segments.iter().zip(&balance.segments).enumerate();
+        Self {
+            name: &bar.name,
+            count: bar.pieces(),
+            stock_area_mm2: balance.stock_area.get::<square_millimeter>(),
+            stock_length_mm: balance.stock_length.get::<millimeter>(),
+            finished_mass_kg: balance.finished_mass.get::<kilogram>(),
+            stock_mass_kg: balance.stock_mass.get::<kilogram>(),
+            segments: segments.map(|(index, (segment, balance))| SegmentReport::new(index, segment, balance)).collect(),
+        }
+    }
+}
+
+impl<'a> SegmentReport<'a> {
+    fn new(index: usize, segment: &'a Segment, balance: &SegmentBalance) -> Self {
+        Self {
+            path: (index + 1).to_string(),
+            name: &segment.name,
+            finished_volume_mm3: balance.finished_volume.get::<cubic_millimeter>(),
+            trimmed_volume_mm3: balance.trimmed_volume.get::<cubic_millimeter>(),
+            forged_length_mm: balance.forged_length.get::<millimeter>(),
+            stock_length_mm: balance.stock_length.get::<millimeter>(),
+            mark_start_mm: balance.mark_start.get::<millimeter>(),
+            mark_end_mm: balance.mark_end.get::<millimeter>(),
+            mark_end_shop: balance.mark_end_shop.to_string(),
+        }
+    }
+}

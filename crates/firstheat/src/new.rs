@@ -1,0 +1,45 @@
+//! `firstheat new`: an empty plan to start from.
+
+use crate::cli::NewArgs;
+use crate::failure::Failure;
+use crate::{output, stock};
+use fh_core::plan::{Plan, Units};
+use fh_store::StoreError;
+use std::path::Path;
+use std::process::ExitCode;
+
+/// Writes an empty plan.
+pub(crate) fn run(args: &NewArgs) -> Result<ExitCode, Failure> {
+    let section = stock::parse(&args.stock).map_err(Failure::new)?;
+    let units = if stock::is_in_inches(&args.stock) { Units::inches() } else { Units::millimeters() };
+    let title = args.title.clone().unwrap_or_else(|| stem(&args.output));
+    let plan = Plan::new(&title, units, section);
+    fh_store::save(&args.output, &plan, None, args.force).map_err(|error| match error {
+        StoreError::AlreadyThere { .. } => Failure::new(format!("--force overwrites it; {error}")),
+        _ => Failure::new(error),
+    })?;
+    output::print(&format!("wrote {}\n", args.output.display()))?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// The name of a plan's file without its endings: `gate-hook` of `plans/gate-hook.plan.json`.
+pub(crate) fn stem(path: &Path) -> String {
+    let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+    let name = name.strip_suffix(".json").unwrap_or(&name);
+    let name = name.strip_suffix(".plan").unwrap_or(name);
+    name.to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_plan_is_named_as_its_file() {
+        for (path, name) in
+            [("a/gate-hook.plan.json", "gate-hook"), ("hinge.json", "hinge"), ("latch", "latch"), ("/", "")]
+        {
+            assert_eq!(stem(Path::new(path)), name);
+        }
+    }
+}

@@ -1,0 +1,66 @@
+//! `firstheat sheet`: the printed sheets.
+
+use crate::cli::{PaperName, SheetArgs, SheetName};
+use crate::failure::Failure;
+use crate::{input, output};
+use fh_core::balance::balance;
+use fh_core::plan::Plan;
+use fh_print::paper::{Orientation, Paper};
+use fh_print::sheets::mark_sheet;
+use std::path::Path;
+use std::process::ExitCode;
+
+/// Writes the sheets of a plan.
+pub(crate) fn run(args: &SheetArgs) -> Result<ExitCode, Failure> {
+    if let Some(sheet) = args.what.iter().find(|sheet| **sheet != SheetName::Marks) {
+        return Err(Failure::new(format!("{} are not built yet", not_built(*sheet))));
+    }
+    let kind = FileKind::of(&args.output)?;
+    let plan = input::read(&args.plan)?;
+    let paper = match args.paper {
+        PaperName::A4 => Paper::A4,
+        PaperName::Letter => Paper::Letter,
+    };
+    write_marks(&plan, paper, kind, &args.output)?;
+    output::print(&format!("wrote {}; print it at 100 %\n", args.output.display()))?;
+    Ok(ExitCode::SUCCESS)
+}
+
+fn not_built(sheet: SheetName) -> &'static str {
+    match sheet {
+        SheetName::Marks => "mark sheets",
+        SheetName::Steps => "step sheets",
+        SheetName::Templates => "templates",
+        SheetName::Cutlist => "cut lists",
+    }
+}
+
+/// A kind of file that sheets are written to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum FileKind {
+    /// For printing.
+    Pdf,
+    /// For drawing programs and browsers.
+    Svg,
+}
+
+impl FileKind {
+    fn of(path: &Path) -> Result<Self, Failure> {
+        let ending = path.extension().and_then(|ending| ending.to_str()).map(str::to_ascii_lowercase);
+        match ending.as_deref() {
+            Some("pdf") => Ok(Self::Pdf),
+            Some("svg") => Ok(Self::Svg),
+            _ => Err(Failure::new(format!("a sheet is written as .pdf or .svg, not as {}", path.display()))),
+        }
+    }
+}
+
+/// Writes the mark sheet of a plan to a file.
+pub(crate) fn write_marks(plan: &Plan, paper: Paper, kind: FileKind, path: &Path) -> Result<(), Failure> {
+    let drawing = mark_sheet(plan, &balance(plan), paper, Orientation::Landscape);
+    let bytes = match kind {
+        FileKind::Pdf => fh_print::pdf(&drawing).map_err(Failure::new)?,
+        FileKind::Svg => fh_print::svg(&drawing).into_bytes(),
+    };
+    Ok(fh_store::replace(path, &bytes)?)
+}
