@@ -22,7 +22,7 @@ impl Shop {
         let shop = Self { folder: tempfile::tempdir().unwrap() };
         shop.write("hook.plan.json", HOOK);
         let over_determined = r#""drawn": { "length": "9 in", "section""#;
-        shop.write("stopped.plan.json", &HOOK.replace(r#""drawn": { "section""#, over_determined));
+        shop.write("stopped.plan.json", HOOK.replace(r#""drawn": { "section""#, over_determined));
         shop
     }
 

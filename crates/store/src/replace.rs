@@ -4,7 +4,15 @@ use crate::StoreError;
 use std::fs::{self, File, Permissions};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 use tempfile::{Builder, NamedTempFile};
+
+/// What the names of files that are being written begin and end with.
+const PREFIX: &str = ".firstheat-";
+const SUFFIX: &str = ".saving";
+
+/// No save takes this long; a file that is still being written after it was left by a killed program.
+const STALE: Duration = Duration::from_secs(60 * 60);
 
 /// How many links to follow before they must be a circle.
 const MOST_LINKS: usize = 40;
@@ -52,12 +60,27 @@ fn put(target: &Path, bytes: &[u8], permissions: Option<Permissions>, existing: 
         Existing::Keep => beside.persist_noclobber(target),
     }
     .map_err(|failed| failed.error)?;
-    sync_folder(folder)
+    sync_folder(folder)?;
+    sweep(folder);
+    Ok(())
+}
+
+/// Removes what killed saves left in a folder. One that is still being written is younger than [`STALE`].
+fn sweep(folder: &Path) {
+    for file in fs::read_dir(folder).into_iter().flatten().flatten() {
+        let name = file.file_name();
+        let name = name.to_string_lossy();
+        let age = file.metadata().and_then(|metadata| metadata.modified()).ok().and_then(|time| time.elapsed().ok());
+        if name.starts_with(PREFIX) && name.ends_with(SUFFIX) && age.is_some_and(|age| age > STALE) {
+            // Litter that cannot be removed does no harm.
+            let _ = fs::remove_file(file.path());
+        }
+    }
 }
 
 fn new_file_in(folder: &Path) -> io::Result<NamedTempFile> {
     let mut builder = Builder::new();
-    builder.prefix(".firstheat-").suffix(".saving");
+    builder.prefix(PREFIX).suffix(SUFFIX);
     // Like any new file: what the user's umask leaves of it.
     #[cfg(unix)]
     builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
@@ -94,6 +117,17 @@ mod tests {
         replace(&path, b"two").unwrap();
         assert_eq!(fs::read(&path).unwrap(), b"two");
         assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+    }
+
+    #[test]
+    fn what_killed_saves_left_is_swept_up() {
+        let folder = tempfile::tempdir().unwrap();
+        let (old, young) = (folder.path().join(".firstheat-a.saving"), folder.path().join(".firstheat-b.saving"));
+        let long_ago = std::time::SystemTime::now() - 2 * STALE;
+        File::create(&old).unwrap().set_modified(long_ago).unwrap();
+        File::create(&young).unwrap();
+        replace(&folder.path().join("a.json"), b"one").unwrap();
+        assert!(!old.exists() && young.exists());
     }
 
     #[test]
