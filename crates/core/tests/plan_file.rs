@@ -294,6 +294,17 @@ fn a_well_without_bottom_neither_hangs_nor_overflows() {
 }
 
 #[test]
+fn a_plan_in_memory_is_checked_as_one_that_is_read() {
+    let mut plan = file::read(SOUND.as_bytes()).unwrap();
+    assert_eq!(file::check(&plan), Ok(()));
+    plan.bars[0].count = Some(0);
+    assert_eq!(
+        file::check(&plan).unwrap_err().to_string(),
+        "at bars[0].count: 0 pieces were read, but at least 1 is made"
+    );
+}
+
+#[test]
 fn large_nonsense_is_told_in_few_words() {
     let many_keys: Vec<String> = (0..200_000).map(|number| format!("\"{number}\": 1")).collect();
     let long_key = "x".repeat(1_000_000);

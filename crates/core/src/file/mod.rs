@@ -38,6 +38,15 @@ pub fn read(bytes: &[u8]) -> Result<Plan, FileError> {
     Ok(plan)
 }
 
+/// Whether a plan could be read back from its file; whoever changes a plan keeps it so.
+///
+/// # Errors
+/// When a value in it would be refused; the error names the key and what would be right.
+pub fn check(plan: &Plan) -> Result<(), FileError> {
+    validate::validate(plan)
+        .map_err(|fault| FileError { path: fault.path.to_string(), ..FileError::whole(fault.message) })
+}
+
 /// Writes a plan. What was read from a file in this layout gives the same text again.
 pub fn write(plan: &Plan) -> String {
     // Only a map with keys that are no text can fail, and a plan has none.
