@@ -26,7 +26,7 @@ fn head(title: &str, width: f64, height: f64) -> String {
     let (width, height, title) = (figure(width), figure(height), escaped(title));
     format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" \
-         viewBox=\"0 0 {width} {height}\" font-family=\"{FAMILY}, sans-serif\" xml:lang=\"en\">\n<title>{title}</title>\n"
+         viewBox=\"0 0 {width} {height}\" font-family=\"'{FAMILY}', sans-serif\" xml:lang=\"en\">\n<title>{title}</title>\n"
     )
 }
 

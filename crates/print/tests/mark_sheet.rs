@@ -86,7 +86,7 @@ fn every_plan() -> Vec<(&'static str, Plan)> {
 static SHEETS: LazyLock<Vec<(String, Drawing)>> = LazyLock::new(every_sheet);
 
 fn every_sheet() -> Vec<(String, Drawing)> {
-    let held = (16..60).map(|step| f64::from(step) * 9.0);
+    let held = (6..20).map(|step| f64::from(step) * 27.0);
     let mut sheets: Vec<_> = held.map(|start| (format!("held from {start}"), landscape(&held_plan(start)))).collect();
     for (name, plan) in every_plan() {
         for paper in Paper::ALL {

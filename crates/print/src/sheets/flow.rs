@@ -97,10 +97,15 @@ impl Flow {
         }
     }
 
+    /// Whether some page has room at its foot for a block.
+    pub(super) fn has_room_at_a_foot(&self, block: &Block) -> bool {
+        self.pages.iter().any(|filled| filled.y <= self.bottom - block.height)
+    }
+
     /// Puts a block at the foot of the first page that has room for it, or of a further one.
     pub(super) fn put_at_a_foot(&mut self, block: Block) {
         let (left, top) = (self.area.left, self.bottom - block.height);
-        if !self.pages.iter().any(|filled| filled.y <= top) {
+        if !self.has_room_at_a_foot(&block) {
             self.run_on();
         }
         if let Some(filled) = self.pages.iter_mut().find(|filled| filled.y <= top) {

@@ -10,14 +10,17 @@ use uom::si::mass::{kilogram, pound};
 /// Stock, length, count, material and masses.
 pub(super) fn facts(plan: &Plan, bar: &Bar, worked: &BarBalance) -> Vec<Fact> {
     let unit = plan.units.length;
-    vec![
+    let mut facts = vec![
         Fact { caption: "stock", value: bar.stock.describe(), also: String::new() },
         length_fact(bar, worked),
         Fact { caption: "how many", value: bar.pieces().to_string(), also: String::new() },
         material_fact(plan),
-        mass_fact("bar weighs", worked.stock_mass, bar.pieces(), unit),
-        mass_fact("piece weighs", worked.finished_mass, bar.pieces(), unit),
-    ]
+    ];
+    if !worked.segments.is_empty() {
+        facts.push(mass_fact("bar weighs", worked.stock_mass, bar.pieces(), unit));
+        facts.push(mass_fact("piece weighs", worked.finished_mass, bar.pieces(), unit));
+    }
+    facts
 }
 
 /// The length to cut, as the last mark is rounded; or the length of a bar that is already cut.

@@ -1,4 +1,4 @@
-//! The findings that the smith must know before the bar is hot, and the cautions that stand on every sheet.
+//! The findings that the smith must know before the bar is hot, and the smith's own notes.
 
 use super::words::FindingWords;
 use crate::drawing::{Item, Text, at};
@@ -13,8 +13,6 @@ use crate::typeset;
 const SEVERITY_MM: f64 = 24.0;
 /// The findings of one bar that are printed at most.
 const MOST_FINDINGS: usize = 40;
-/// Free inside the frame of the cautions, and between their columns.
-const PAD_MM: f64 = 2.5;
 
 /// A heading over what follows.
 pub(super) fn heading(words: &str) -> Block {
@@ -52,31 +50,7 @@ fn severity_box(stop: bool) -> Vec<Item> {
     ]
 }
 
-/// The cautions in a frame, in two columns where the page is wide.
-pub(super) fn cautions_block(cautions: &[String], width: f64) -> Block {
-    let columns = if width > 220.0 { 2 } else { 1 };
-    let column_mm = (width - SEVERITY_MM - PAD_MM * columns as f64) / columns as f64;
-    let mut items = vec![Text::new(at(PAD_MM, PAD_MM + BODY), FACT, "Caution").bold().into()];
-    let mut height: f64 = 0.0;
-    for (index, column) in cautions.chunks(cautions.len().div_ceil(columns).max(1)).enumerate() {
-        let left = SEVERITY_MM + index as f64 * (column_mm + PAD_MM);
-        let block = column.iter().fold(Block::default(), |above, words| above.over(caution(words, column_mm)));
-        height = height.max(block.height);
-        items.extend(block.items.into_iter().map(|item| item.shifted(left, PAD_MM)));
-    }
-    let height = height + 1.2 * PAD_MM;
-    items.push(Item::rectangle(at(0.0, 0.0), at(width, height), None, Some(Pen::Frame)));
-    Block { height, items }
-}
-
-fn caution(words: &str, width: f64) -> Block {
-    const DOT_MM: f64 = 4.0;
-    let mut block = paragraph(words, BODY, Weight::Regular, width - DOT_MM).indented(DOT_MM).then_free(0.6);
-    block.items.push(Text::new(at(0.5, BODY * 0.85), BODY, "•").into());
-    block
-}
-
-/// The height that the notes of a plan may take, as words in lines.
+/// The smith's own words about the job.
 pub(super) fn notes_block(notes: &str, width: f64) -> Block {
     let words = typeset::printable(notes);
     heading("Notes").over(paragraph(&words, BODY, Weight::Regular, width)).then_free(2.0)

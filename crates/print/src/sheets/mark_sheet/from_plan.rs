@@ -61,10 +61,9 @@ fn findings_of(plan: &Plan, balance: &Balance, bar: usize) -> Vec<FindingWords> 
 }
 
 fn finding_words(plan: &Plan, finding: &Finding) -> FindingWords {
-    let named = finding.place.bar.zip(finding.place.segment).and_then(|(bar, index)| {
-        let segment = plan.segment(bar, index)?;
-        Some(format!("{} {}: ", index + 1, segment_name(segment, index)))
-    });
+    let segment = finding.place.bar.zip(finding.place.segment);
+    let name = segment.and_then(|(bar, index)| Some(segment_name(plan.segment(bar, index)?, index)));
+    let named = name.filter(|name| !finding.message.contains(name.as_str())).map(|name| format!("{name}: "));
     FindingWords {
         stop: finding.severity == Severity::Stop,
         message: named.unwrap_or_default() + &finding.message,

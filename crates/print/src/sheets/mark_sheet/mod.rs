@@ -1,5 +1,6 @@
 //! The mark sheet: the bar at full scale with its marks, and the table of what they are.
 
+mod cautions;
 mod columns;
 mod facts;
 mod findings;
@@ -47,7 +48,7 @@ fn laid_out(words: &SheetWords, paper: Paper, orientation: Orientation) -> Drawi
     if !words.notes.trim().is_empty() {
         flow.put(findings::notes_block(&words.notes, flow.width()));
     }
-    flow.put_at_a_foot(findings::cautions_block(&words.cautions, flow.width()));
+    cautions::put_cautions(&mut flow, &words.cautions);
     let title = format!("{}: mark sheet", words.title);
     Drawing { title, paper, orientation, pages: flow.finish() }
 }
@@ -65,8 +66,10 @@ fn put_bar(flow: &mut Flow, title: &str, bar: &BarWords) {
     }
     table::put_table(flow, &bar.rows);
     flow.skip(BETWEEN_MM);
-    findings::put_findings(flow, &bar.findings);
-    flow.skip(BETWEEN_MM);
+    if !bar.findings.is_empty() {
+        findings::put_findings(flow, &bar.findings);
+        flow.skip(BETWEEN_MM);
+    }
 }
 
 /// A black band that cannot be overlooked.

@@ -133,13 +133,20 @@ impl<'a> StripRow<'a> {
         items
     }
 
-    /// The bar's edges; its ends are open where it goes on.
+    /// The bar's edges, as far as there is bar: marks may lie beyond a bar that is too short. Its ends are open where it
+    /// goes on.
     fn outline(&self) -> Vec<Item> {
-        let (left, right) = (self.x(self.row.start), self.x(self.row.end));
+        let bar_end = self.row.end.min(self.strip.length_mm);
+        if bar_end < self.row.start {
+            return Vec::new();
+        }
+        let (left, right) = (self.x(self.row.start), self.x(bar_end));
         let edge = |y: f64| Item::line(at(left, y), at(right, y), Pen::Outline);
         let mut items = vec![edge(self.top), edge(self.bottom)];
-        if !self.row.joined_after {
-            items.extend(if self.is_broken_off() { self.break_line(right) } else { vec![self.end_line(right)] });
+        if self.row.shows(self.strip.length_mm) {
+            items.push(self.end_line(right));
+        } else if !self.row.joined_after {
+            items.extend(self.break_line(right));
         }
         items
     }

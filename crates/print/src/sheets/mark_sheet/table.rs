@@ -10,11 +10,11 @@ use crate::sheets::type_sizes::{BODY, CAPTION, FIGURE, LINE_PITCH};
 use crate::typeset;
 
 /// Free above and below what stands in a row.
-const PAD_MM: f64 = 2.0;
+const PAD_MM: f64 = 1.7;
 /// From the top of a row to the baseline of its figures.
 const BASELINE_MM: f64 = PAD_MM + FIGURE * CAP_HEIGHT;
 /// From that baseline to the one of the small words below a figure.
-const BELOW_FIGURE_MM: f64 = CAPTION * 1.15;
+const BELOW_FIGURE_MM: f64 = CAPTION * 1.08;
 /// The height of the heads of the columns.
 const HEAD_MM: f64 = 7.5;
 /// The rows that are kept together at the start of the table: the datum and three marks, or all there are.
