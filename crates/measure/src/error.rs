@@ -2,9 +2,9 @@
 
 /// Why a text is not the quantity that was asked for.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("“{}”: {problem} (at character {at}); {remedy}", shown(.text))]
+#[error("“{text}”: {problem} (at character {at}); {remedy}")]
 pub struct MeasureError {
-    /// What was read.
+    /// What was read; a long text is cut.
     pub text: String,
     /// The character it failed at, counted from 1.
     pub at: usize,
@@ -18,11 +18,10 @@ pub struct MeasureError {
 const MOST_SHOWN: usize = 40;
 
 fn shown(text: &str) -> String {
-    if text.chars().count() <= MOST_SHOWN {
-        return text.to_owned();
+    match text.char_indices().nth(MOST_SHOWN) {
+        Some((end, _)) => format!("{}…", &text[..end]),
+        None => text.to_owned(),
     }
-    let start: String = text.chars().take(MOST_SHOWN).collect();
-    format!("{start}…")
 }
 
 /// A problem at a place, before it is known what would be right.
@@ -41,7 +40,7 @@ impl Problem {
     /// The refusal of a text.
     pub(crate) fn of(self, text: &str, remedy: &str) -> MeasureError {
         MeasureError {
-            text: text.to_owned(),
+            text: shown(text),
             at: self.at + 1,
             problem: self.words,
             remedy: format!("write for example {remedy}"),

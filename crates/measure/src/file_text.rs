@@ -7,7 +7,8 @@ use serde::ser::{Serialize, Serializer};
 use std::borrow::Cow;
 use std::fmt;
 
-/// Reads a string and parses it; refuses a bare number in words.
+/// Reads a string and parses it; refuses a bare number in words. It is handed to `deserialize_any`, because a reader that
+/// is asked for a string refuses a number itself and never says that only the unit is missing.
 struct Written<T> {
     what: &'static str,
     example: &'static str,
@@ -43,7 +44,8 @@ impl<T> Visitor<'_> for Written<T> {
     }
 
     fn visit_f64<E: Error>(self, number: f64) -> Result<T, E> {
-        Err(self.bare(number))
+        // Not written out: 1e300 has 301 figures.
+        Err(self.bare(format_args!("{number:?}")))
     }
 }
 
@@ -51,7 +53,7 @@ fn length_in<'de, D: Deserializer<'de>>(
     deserializer: D,
     parse: fn(&str) -> Result<WrittenLength, MeasureError>,
 ) -> Result<WrittenLength, D::Error> {
-    deserializer.deserialize_str(Written { what: "a length with its unit", example: "82.5 mm", parse })
+    deserializer.deserialize_any(Written { what: "a length with its unit", example: "82.5 mm", parse })
 }
 
 impl<'de> Deserialize<'de> for WrittenLength {
@@ -63,20 +65,20 @@ impl<'de> Deserialize<'de> for WrittenLength {
 impl<'de> Deserialize<'de> for WrittenAngle {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let parse = |text: &str| Self::parse(text, false);
-        deserializer.deserialize_str(Written { what: "an angle with its unit", example: "90 deg", parse })
+        deserializer.deserialize_any(Written { what: "an angle with its unit", example: "90 deg", parse })
     }
 }
 
 impl<'de> Deserialize<'de> for WrittenShare {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let parse = |text: &str| Self::parse(text, false);
-        deserializer.deserialize_str(Written { what: "a share in per cent", example: "2 %", parse })
+        deserializer.deserialize_any(Written { what: "a share in per cent", example: "2 %", parse })
     }
 }
 
 impl<'de> Deserialize<'de> for Rounding {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_str(Written { what: "a rounding", example: "1/16 in", parse: Self::parse })
+        deserializer.deserialize_any(Written { what: "a rounding", example: "1/16 in", parse: Self::parse })
     }
 }
 

@@ -6,15 +6,27 @@ use crate::rounding::Rounding;
 /// The finest fraction of an inch that is printed.
 const FINEST: f64 = 64.0;
 
+/// What is said of a length that is no number or too great to be printed.
+pub(crate) const BEYOND_MEASURE: &str = "beyond measure";
+
+/// Lengths from here on, in any unit, are not printed: the figures of a larger number mean nothing.
+const MOST_PRINTED: f64 = 1e15;
+
 /// A length of so many millimetres, rounded to a step and printed in a unit, with the unit.
 pub fn format_length(mm: f64, unit: LengthUnit, rounding: Rounding) -> String {
     let rounded = rounding.round(mm);
-    if rounding.unit() == unit { rounded.text() } else { format_decimal(rounded.mm(), unit, 3) }
+    if rounding.unit() == unit || rounded.is_beyond() { rounded.text() } else { format_decimal(rounded.mm(), unit, 3) }
 }
 
 /// A length of so many millimetres as a decimal in a unit, with the unit; no zeros at the end.
 pub fn format_decimal(mm: f64, unit: LengthUnit, decimals: usize) -> String {
-    format!("{} {}", trimmed_decimal(mm / unit.mm(), decimals), unit.symbol())
+    let amount = mm / unit.mm();
+    // Asked this way round, what is no number is beyond measure too.
+    if amount.abs() < MOST_PRINTED {
+        format!("{} {}", trimmed_decimal(amount, decimals), unit.symbol())
+    } else {
+        BEYOND_MEASURE.to_owned()
+    }
 }
 
 /// A length in a unit that reads back as the same length to a thousandth of a millimetre or better.
@@ -54,4 +66,41 @@ pub(crate) fn trimmed_decimal(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
     let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
     if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn fractions_are_reduced_and_carry() {
+        for (parts, printed) in [(0, "0"), (32, "1/2"), (63, "63/64"), (64, "1"), (116, "1 13/16"), (-208, "-3 1/4")] {
+            assert_eq!(fraction(parts, 64), printed);
+        }
+    }
+
+    #[test]
+    fn decimals_carry_and_end_without_zeros() {
+        assert_eq!(format_decimal(99.9996, LengthUnit::Millimeter, 3), "100 mm");
+        assert_eq!(format_decimal(100.0, LengthUnit::Millimeter, 0), "100 mm");
+        assert_eq!(format_decimal(12.7, LengthUnit::Inch, 3), "0.5 in");
+        assert_eq!(format_decimal(-0.0, LengthUnit::Meter, 2), "0 m");
+    }
+
+    #[test]
+    fn a_rounded_length_is_printed_in_the_unit_that_is_asked_for() {
+        assert_eq!(format_length(46.2, LengthUnit::Millimeter, Rounding::MILLIMETER), "46 mm");
+        assert_eq!(format_length(46.2, LengthUnit::Inch, Rounding::SIXTEENTH_INCH), "1 13/16 in");
+        assert_eq!(format_length(46.2, LengthUnit::Inch, Rounding::MILLIMETER), "1.811 in");
+        assert_eq!(format_length(25.4, LengthUnit::Centimeter, Rounding::SIXTEENTH_INCH), "2.54 cm");
+    }
+
+    #[test]
+    fn what_cannot_be_printed_is_said_to_be_beyond_measure() {
+        for mm in [f64::NAN, f64::INFINITY, -1e300] {
+            assert_eq!(format_decimal(mm, LengthUnit::Millimeter, 3), BEYOND_MEASURE);
+            assert_eq!(format_length(mm, LengthUnit::Inch, Rounding::SIXTEENTH_INCH), BEYOND_MEASURE);
+            assert_eq!(format_length(mm, LengthUnit::Meter, Rounding::SIXTEENTH_INCH), BEYOND_MEASURE);
+        }
+    }
 }

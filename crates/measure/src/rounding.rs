@@ -3,41 +3,47 @@
 use crate::error::{MeasureError, Problem};
 use crate::format;
 use crate::length_unit::LengthUnit;
-use std::fmt;
-use std::ops::Sub;
+use crate::rounded_length::RoundedLength;
+use crate::written_length::{LengthRange, WrittenLength};
 
 /// The step that marks are rounded to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Rounding {
+pub struct Rounding(Step);
+
+/// A step; neither number is ever 0.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(crate) enum Step {
     /// One inch divided by this.
-    Inch(u8),
+    InchOver(u8),
     /// So many tenths of a millimetre.
-    TenthMillimeter(u16),
+    TenthMillimeters(u8),
 }
 
 impl Rounding {
     /// 1/16 in.
-    pub const SIXTEENTH_INCH: Self = Self::Inch(16);
+    pub const SIXTEENTH_INCH: Self = Self(Step::InchOver(16));
     /// 1/32 in.
-    pub const THIRTY_SECOND_INCH: Self = Self::Inch(32);
+    pub const THIRTY_SECOND_INCH: Self = Self(Step::InchOver(32));
     /// 1/64 in.
-    pub const SIXTY_FOURTH_INCH: Self = Self::Inch(64);
+    pub const SIXTY_FOURTH_INCH: Self = Self(Step::InchOver(64));
     /// 1 mm.
-    pub const MILLIMETER: Self = Self::TenthMillimeter(10);
+    pub const MILLIMETER: Self = Self(Step::TenthMillimeters(10));
     /// 0.5 mm.
-    pub const HALF_MILLIMETER: Self = Self::TenthMillimeter(5);
+    pub const HALF_MILLIMETER: Self = Self(Step::TenthMillimeters(5));
     /// 0.1 mm.
-    pub const TENTH_MILLIMETER: Self = Self::TenthMillimeter(1);
+    pub const TENTH_MILLIMETER: Self = Self(Step::TenthMillimeters(1));
 
-    /// Every step there is, as they are offered.
-    pub const CHOICES: [Self; 10] = [
-        Self::Inch(4),
-        Self::Inch(8),
+    /// Every step there is, as they are offered: inches, then millimetres, the coarse ones first.
+    pub const CHOICES: [Self; 12] = [
+        Self(Step::InchOver(1)),
+        Self(Step::InchOver(2)),
+        Self(Step::InchOver(4)),
+        Self(Step::InchOver(8)),
         Self::SIXTEENTH_INCH,
         Self::THIRTY_SECOND_INCH,
         Self::SIXTY_FOURTH_INCH,
-        Self::TenthMillimeter(50),
-        Self::TenthMillimeter(20),
+        Self(Step::TenthMillimeters(50)),
+        Self(Step::TenthMillimeters(20)),
         Self::MILLIMETER,
         Self::HALF_MILLIMETER,
         Self::TENTH_MILLIMETER,
@@ -46,103 +52,77 @@ impl Rounding {
     /// Reads a step: `1/16 in`, `1 mm`, `0.5 mm`.
     ///
     /// # Errors
-    /// Where the text is none of [`Self::CHOICES`].
+    /// Where the text is no length, or none of [`Self::CHOICES`].
     pub fn parse(text: &str) -> Result<Self, MeasureError> {
-        let trimmed = text.trim();
-        let length = crate::WrittenLength::parse(trimmed, None, crate::LengthRange::AboveZero);
-        let step = length
-            .ok()
-            .and_then(|length| Self::CHOICES.into_iter().find(|step| (step.step_mm() - length.mm()).abs() < 1e-9));
-        step.ok_or_else(|| {
-            let known: Vec<String> = Self::CHOICES.iter().map(|step| step.text()).collect();
-            Problem::new(0, "marks are not rounded to this").of(trimmed, &known.join(", "))
+        let choices = || Self::CHOICES.map(Self::text).join(", ");
+        let length = WrittenLength::parse(text, None, LengthRange::AboveZero)
+            .map_err(|error| MeasureError { remedy: format!("marks are rounded to one of {}", choices()), ..error })?;
+        Self::CHOICES.into_iter().find(|step| (step.step_mm() - length.mm()).abs() < 1e-9).ok_or_else(|| {
+            let words = format!("marks are not rounded to this, but to one of {}", choices());
+            Problem::new(0, words).of(length.text(), "1/16 in or 1 mm")
         })
     }
 
     /// The step in words: `1/16 in`.
     pub fn text(self) -> String {
-        match self {
-            Self::Inch(denominator) => format!("1/{denominator} in"),
-            Self::TenthMillimeter(tenths) => {
-                format!("{} mm", format::trimmed_decimal(f64::from(tenths) / 10.0, 1))
-            }
-        }
+        let amount = match self.0 {
+            Step::InchOver(denominator) => format::fraction(1, i64::from(denominator)),
+            Step::TenthMillimeters(tenths) => format::trimmed_decimal(f64::from(tenths) / 10.0, 1),
+        };
+        format!("{amount} {}", self.unit().symbol())
     }
 
     /// The unit that it steps in.
     pub fn unit(self) -> LengthUnit {
-        match self {
-            Self::Inch(_) => LengthUnit::Inch,
-            Self::TenthMillimeter(_) => LengthUnit::Millimeter,
+        match self.0 {
+            Step::InchOver(_) => LengthUnit::Inch,
+            Step::TenthMillimeters(_) => LengthUnit::Millimeter,
         }
     }
 
     /// The step in millimetres.
     pub fn step_mm(self) -> f64 {
-        match self {
-            Self::Inch(denominator) => 25.4 / f64::from(denominator),
-            Self::TenthMillimeter(tenths) => f64::from(tenths) / 10.0,
+        match self.0 {
+            Step::InchOver(denominator) => 25.4 / f64::from(denominator),
+            Step::TenthMillimeters(tenths) => f64::from(tenths) / 10.0,
         }
     }
 
     /// The nearest step to a length in millimetres; halfway goes up.
     pub fn round(self, mm: f64) -> RoundedLength {
-        // Halfway in the smith's numbers may be a hair below halfway in the machine's.
-        let steps = mm / self.step_mm();
-        RoundedLength { rounding: self, steps: (steps + 0.5 + 1e-9).floor() as i64 }
+        RoundedLength::nearest(self, mm)
+    }
+
+    /// What it steps by.
+    pub(crate) fn step(self) -> Step {
+        self.0
     }
 }
 
-/// A whole number of steps.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct RoundedLength {
-    rounding: Rounding,
-    steps: i64,
-}
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "tests stop where something is wrong")]
+mod tests {
+    use super::*;
 
-impl RoundedLength {
-    /// The step that it is rounded to.
-    pub fn rounding(self) -> Rounding {
-        self.rounding
-    }
-
-    /// The length in millimetres.
-    pub fn mm(self) -> f64 {
-        let steps = self.steps as f64;
-        match self.rounding {
-            Rounding::Inch(denominator) => steps * 127.0 / (5.0 * f64::from(denominator)),
-            Rounding::TenthMillimeter(tenths) => steps * f64::from(tenths) / 10.0,
+    #[test]
+    fn every_step_reads_back_from_its_text() {
+        for step in Rounding::CHOICES {
+            assert_eq!(Rounding::parse(&step.text()).unwrap(), step);
         }
     }
 
-    /// With its unit: `1 13/16 in`, `46.5 mm`.
-    pub fn text(self) -> String {
-        format!("{} {}", self.bare_text(), self.rounding.unit().symbol())
+    #[test]
+    fn a_step_may_be_written_in_other_ways() {
+        assert_eq!(Rounding::parse(" 2/32\" ").unwrap(), Rounding::SIXTEENTH_INCH);
+        assert_eq!(Rounding::parse("0,5mm").unwrap(), Rounding::HALF_MILLIMETER);
+        assert_eq!(Rounding::parse("1 inch").unwrap().text(), "1 in");
     }
 
-    /// Without its unit: `1 13/16`, `46.5`.
-    pub fn bare_text(self) -> String {
-        match self.rounding {
-            Rounding::Inch(denominator) => format::fraction(self.steps, i64::from(denominator)),
-            Rounding::TenthMillimeter(tenths) => {
-                let decimals = usize::from(tenths % 10 != 0);
-                format!("{:.decimals$}", self.steps.saturating_mul(i64::from(tenths)) as f64 / 10.0)
-            }
+    #[test]
+    fn a_step_that_there_is_not_is_refused_with_those_that_there_are() {
+        for text in ["1/12 in", "3 mm", "1/16", "0 mm", "-1 mm", "coarse", ""] {
+            let refusal = Rounding::parse(text).unwrap_err().to_string();
+            assert!(refusal.contains("1/16 in, 1/32 in") && refusal.contains("0.5 mm"), "{refusal}");
         }
-    }
-}
-
-impl fmt::Display for RoundedLength {
-    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
-        formatter.write_str(&self.text())
-    }
-}
-
-/// The step from one mark to the next is the difference of their rounded totals. Both have one rounding.
-impl Sub for RoundedLength {
-    type Output = Self;
-
-    fn sub(self, other: Self) -> Self {
-        Self { rounding: self.rounding, steps: self.steps.saturating_sub(other.steps) }
     }
 }

@@ -6,12 +6,13 @@ use crate::exact::Exact;
 /// The longest text that is read at all.
 const MOST_CHARACTERS: usize = 80;
 /// The most figures of one number.
-const MOST_FIGURES: usize = 15;
+const MOST_FIGURES: usize = 18;
 
-/// A part of a written quantity and the character it starts at, counted from 0.
+/// A part of a written quantity, the character it starts at, counted from 0, and the one behind it.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Part {
     pub(crate) at: usize,
+    pub(crate) end: usize,
     pub(crate) kind: Kind,
 }
 
@@ -36,15 +37,15 @@ pub(crate) enum Kind {
 
 /// Cuts a text into parts.
 pub(crate) fn scan(text: &str) -> Result<Vec<Part>, Problem> {
-    let characters: Vec<char> = text.chars().collect();
-    if characters.len() > MOST_CHARACTERS {
+    if text.chars().nth(MOST_CHARACTERS).is_some() {
         return Err(Problem::new(MOST_CHARACTERS, "this is too long for a size"));
     }
+    let characters: Vec<char> = text.chars().collect();
     let mut parts = Vec::new();
     let mut at = 0;
     while let Some(&character) = characters.get(at) {
         let (kind, length) = match character {
-            _ if character.is_whitespace() => {
+            _ if is_space(character) => {
                 at += 1;
                 continue;
             }
@@ -52,23 +53,47 @@ pub(crate) fn scan(text: &str) -> Result<Vec<Part>, Problem> {
             '-' | '‐' | '‑' | '–' | '−' => (Kind::Minus, 1),
             '+' => (Kind::Plus, 1),
             '0'..='9' | '.' | ',' => number(&characters, at)?,
-            _ if character.is_alphabetic() => word(&characters, at),
             _ => match (vulgar(character), mark(&characters, at)) {
                 (Some(fraction), _) => (Kind::Vulgar(fraction), 1),
                 (None, Some((sign, length))) => (Kind::Word(sign.to_owned()), length),
-                (None, None) => return Err(Problem::new(at, format!("“{character}” does not belong in a size"))),
+                (None, None) if character.is_alphabetic() => word(&characters, at),
+                (None, None) => return Err(stranger(at, character)),
             },
         };
-        parts.push(Part { at, kind });
+        parts.push(Part { at, end: at + length, kind });
         at += length;
     }
     Ok(parts)
 }
 
+/// A space of any width, but no end of a line.
+fn is_space(character: char) -> bool {
+    character == '\t' || (character.is_whitespace() && !is_unseen(character))
+}
+
+/// Whether a character cannot be seen: ends of lines, marks of direction, joiners.
+fn is_unseen(character: char) -> bool {
+    let invisible = ['\u{AD}'..='\u{AD}', '\u{200B}'..='\u{200F}', '\u{2028}'..='\u{202E}', '\u{2060}'..='\u{206F}'];
+    character.is_control() || character == '\u{FEFF}' || invisible.iter().any(|range| range.contains(&character))
+}
+
+/// A character that stands in no size. One that cannot be seen is named by its number.
+fn stranger(at: usize, character: char) -> Problem {
+    let words = if is_unseen(character) {
+        format!("the unseen character U+{:04X} does not belong in a size", u32::from(character))
+    } else {
+        format!("“{character}” does not belong in a size")
+    };
+    Problem::new(at, words)
+}
+
+/// A word; the full stop of an abbreviation belongs to it.
 fn word(characters: &[char], at: usize) -> (Kind, usize) {
     let letters: String = characters[at..].iter().take_while(|character| character.is_alphabetic()).collect();
     let length = letters.chars().count();
-    (Kind::Word(letters), length)
+    let after = |ahead: usize| characters.get(at + length + ahead);
+    let stop = after(0) == Some(&'.') && !after(1).is_some_and(|c| c.is_ascii_digit() || *c == '.');
+    (Kind::Word(letters), length + usize::from(stop))
 }
 
 /// A whole number, or one with a point or a comma.
@@ -113,7 +138,7 @@ fn mark(characters: &[char], at: usize) -> Option<(&'static str, usize)> {
             Some(next) if single(*next) => ("\"", 2),
             _ => ("'", 1),
         },
-        '°' | 'º' => ("°", 1),
+        '°' | 'º' | '˚' => ("°", 1),
         '%' | '％' => ("%", 1),
         _ => return None,
     })
@@ -142,129 +167,4 @@ fn vulgar(character: char) -> Option<Exact> {
         _ => return None,
     };
     Exact::new(numerator, denominator)
-}
-
-/// Reads parts one after the other.
-pub(crate) struct Reader<'a> {
-    parts: &'a [Part],
-    next: usize,
-    end: usize,
-}
-
-impl<'a> Reader<'a> {
-    /// A reader of the parts of a text of so many characters.
-    pub(crate) fn new(parts: &'a [Part], characters: usize) -> Self {
-        Self { parts, next: 0, end: characters }
-    }
-
-    /// The next part, without taking it.
-    pub(crate) fn peek(&self) -> Option<&'a Kind> {
-        self.parts.get(self.next).map(|part| &part.kind)
-    }
-
-    /// The character that the next part starts at.
-    pub(crate) fn at(&self) -> usize {
-        self.parts.get(self.next).map_or(self.end, |part| part.at)
-    }
-
-    /// Takes the next part.
-    pub(crate) fn take(&mut self) {
-        self.next += 1;
-    }
-
-    /// Takes the next part if it is this one.
-    pub(crate) fn take_if(&mut self, kind: &Kind) -> bool {
-        let there = self.peek() == Some(kind);
-        self.next += usize::from(there);
-        there
-    }
-
-    /// A sign before a number: whether it is a minus.
-    pub(crate) fn sign(&mut self) -> bool {
-        if self.take_if(&Kind::Plus) { false } else { self.take_if(&Kind::Minus) }
-    }
-
-    /// A number: `3`, `3.25`, `1/4`, `3 1/4`, `3-1/4`, `3¼`.
-    pub(crate) fn number(&mut self) -> Result<Exact, Problem> {
-        let at = self.at();
-        let overflow = || Problem::new(at, "this is beyond all measure");
-        match self.peek() {
-            Some(Kind::Decimal(value)) => {
-                self.take();
-                self.no_fraction("a decimal number takes no fraction")?;
-                Ok(*value)
-            }
-            Some(Kind::Vulgar(value)) => {
-                self.take();
-                Ok(*value)
-            }
-            Some(Kind::Whole(whole)) => {
-                self.take();
-                if self.peek() == Some(&Kind::Slash) {
-                    return self.denominator(*whole);
-                }
-                match self.fraction_after_whole()? {
-                    Some(fraction) => Exact::new(*whole, 1).and_then(|w| w.plus(fraction)).ok_or_else(overflow),
-                    None => Exact::new(*whole, 1).ok_or_else(overflow),
-                }
-            }
-            Some(Kind::Slash) => Err(Problem::new(at, "the fraction has no numerator")),
-            Some(_) => Err(Problem::new(at, "a number belongs here")),
-            None => Err(Problem::new(at, "there is no number")),
-        }
-    }
-
-    /// The fraction of a mixed number, after a space or a hyphen.
-    fn fraction_after_whole(&mut self) -> Result<Option<Exact>, Problem> {
-        let hyphen = usize::from(self.peek() == Some(&Kind::Minus));
-        let kind = |ahead: usize| self.parts.get(self.next + hyphen + ahead).map(|part| &part.kind);
-        match (kind(0), kind(1)) {
-            (Some(Kind::Vulgar(value)), _) => {
-                let value = *value;
-                self.next += hyphen + 1;
-                Ok(Some(value))
-            }
-            (Some(Kind::Whole(numerator)), Some(Kind::Slash)) => {
-                let numerator = *numerator;
-                self.next += hyphen + 1;
-                self.denominator(numerator).map(Some)
-            }
-            _ => Ok(None),
-        }
-    }
-
-    /// The bar and the denominator of a fraction.
-    fn denominator(&mut self, numerator: i128) -> Result<Exact, Problem> {
-        self.take();
-        let at = self.at();
-        let Some(Kind::Whole(denominator)) = self.peek() else {
-            let words = match self.peek() {
-                Some(Kind::Decimal(_)) => "a fraction has whole numbers",
-                _ => "the fraction has no denominator",
-            };
-            return Err(Problem::new(at, words));
-        };
-        self.take();
-        if self.peek() == Some(&Kind::Slash) {
-            return Err(Problem::new(self.at(), "there is a second fraction bar"));
-        }
-        Exact::new(numerator, *denominator).ok_or_else(|| Problem::new(at, "nothing can be divided by 0"))
-    }
-
-    fn no_fraction(&self, words: &str) -> Result<(), Problem> {
-        match self.peek() {
-            Some(Kind::Slash | Kind::Vulgar(_)) => Err(Problem::new(self.at(), words)),
-            _ => Ok(()),
-        }
-    }
-
-    /// Refuses what is left over.
-    pub(crate) fn finish(&self) -> Result<(), Problem> {
-        match self.peek() {
-            None => Ok(()),
-            Some(Kind::Plus) => Err(Problem::new(self.at(), "sums are not worked out here")),
-            Some(Kind::Word(word)) => Err(Problem::new(self.at(), format!("“{word}” does not belong here"))),
-            Some(_) => Err(Problem::new(self.at(), "there is more than one number")),
-        }
-    }
 }

@@ -1,7 +1,9 @@
 //! An angle as it was written.
 
 use crate::error::{MeasureError, Problem};
-use crate::scan::{Kind, Reader, scan};
+use crate::exact::Exact;
+use crate::reader::Reader;
+use crate::scan::{Kind, scan};
 use std::f64::consts::TAU;
 use uom::si::angle::radian;
 use uom::si::f64::Angle;
@@ -14,6 +16,9 @@ pub struct WrittenAngle {
 }
 
 const EXAMPLE: &str = "90 deg, 1.5 rad or 1/4 turn";
+
+/// Angles beyond this many degrees are refused.
+const MOST_DEGREES: f64 = 1e9;
 
 impl WrittenAngle {
     /// Reads an angle: `90 deg`, `90°`, `1.5 rad`, `1/4 turn`. A bare number is degrees where `bare_is_degrees`.
@@ -30,7 +35,7 @@ impl WrittenAngle {
     /// # Errors
     /// Where it is not finite or beyond all measure.
     pub fn from_degrees(degrees: f64) -> Result<Self, MeasureError> {
-        if !degrees.is_finite() || degrees.abs() > 1e9 {
+        if !degrees.is_finite() || degrees.abs() > MOST_DEGREES {
             return Err(Problem::new(0, "this is beyond all measure").of(&format!("{degrees} deg"), EXAMPLE));
         }
         Self::parse(&format!("{} deg", crate::format::trimmed_decimal(degrees, 4)), false)
@@ -58,28 +63,53 @@ fn read(text: &str, bare_is_degrees: bool) -> Result<WrittenAngle, Problem> {
     if parts.is_empty() {
         return Err(Problem::new(0, "nothing is written"));
     }
-    let sign = if reader.sign() { -1.0 } else { 1.0 };
-    let value = reader.number()?.value();
-    let at = reader.at();
-    let (value, bare) = match reader.peek() {
-        Some(Kind::Word(word)) => (value * radians_in(word).ok_or_else(|| not_a_unit(at, word))?, false),
-        _ if bare_is_degrees => (value.to_radians(), true),
-        _ => return Err(Problem::new(at, "the unit is missing")),
-    };
-    reader.take();
+    let sign_at = reader.at();
+    let minus = reader.sign();
+    let number = reader.number()?;
+    let unit = unit_after(&mut reader)?;
     reader.finish()?;
-    let text = if bare { format!("{text} deg") } else { text.to_owned() };
-    // Not -0, which would print its sign.
-    Ok(WrittenAngle { text, radians: sign * value + 0.0 })
+    if unit.is_none() && !bare_is_degrees {
+        return Err(Problem::new(reader.at(), "the unit is missing"));
+    }
+    if minus && number.is_zero() {
+        return Err(Problem::new(sign_at, "0 has no minus"));
+    }
+    let size = unit.unwrap_or(AngleUnit::Degree).radians(number);
+    let size = size.filter(|radians| radians.to_degrees() <= MOST_DEGREES);
+    let size = size.ok_or_else(|| Problem::new(0, "this is beyond all measure"))?;
+    let text = if unit.is_some() { text.to_owned() } else { format!("{text} deg") };
+    Ok(WrittenAngle { text, radians: if minus { -size } else { size } })
 }
 
-fn radians_in(word: &str) -> Option<f64> {
-    Some(match word.to_lowercase().as_str() {
-        "deg" | "degree" | "degrees" | "°" => TAU / 360.0,
-        "rad" | "radian" | "radians" => 1.0,
-        "turn" | "turns" => TAU,
-        _ => return None,
-    })
+#[derive(Clone, Copy)]
+enum AngleUnit {
+    Degree,
+    Radian,
+    Turn,
+}
+
+impl AngleUnit {
+    /// So many of this unit in radians. Degrees become an exact share of a turn first, so that 90 deg is 1/4 turn.
+    fn radians(self, number: Exact) -> Option<f64> {
+        match self {
+            Self::Degree => Some(number.times(Exact::new(1, 360)?)?.value() * TAU),
+            Self::Radian => Some(number.value()),
+            Self::Turn => Some(number.value() * TAU),
+        }
+    }
+}
+
+/// The unit at this place, where there is one.
+fn unit_after(reader: &mut Reader<'_>) -> Result<Option<AngleUnit>, Problem> {
+    let Some(Kind::Word(word)) = reader.peek() else { return Ok(None) };
+    let unit = match word.to_lowercase().as_str() {
+        "deg" | "degs" | "degree" | "degrees" | "°" => AngleUnit::Degree,
+        "rad" | "rads" | "radian" | "radians" => AngleUnit::Radian,
+        "turn" | "turns" => AngleUnit::Turn,
+        _ => return Err(not_a_unit(reader.at(), word)),
+    };
+    reader.take();
+    Ok(Some(unit))
 }
 
 fn not_a_unit(at: usize, word: &str) -> Problem {

@@ -4,7 +4,8 @@ use crate::error::{MeasureError, Problem};
 use crate::exact::Exact;
 use crate::format;
 use crate::length_unit::LengthUnit;
-use crate::scan::{Kind, Reader, scan};
+use crate::reader::Reader;
+use crate::scan::{Kind, scan};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
@@ -81,20 +82,22 @@ fn read(text: &str, default_unit: Option<LengthUnit>, range: LengthRange) -> Res
     let minus = reader.sign();
     let first = reader.number()?;
     let unit = unit_after(&mut reader)?;
-    let mut sum = in_mm(first, unit.or(default_unit).ok_or_else(|| no_unit(&reader))?);
+    let Some(known_unit) = unit.or(default_unit) else {
+        reader.finish()?;
+        return Err(Problem::new(reader.at(), "the unit is missing"));
+    };
+    let mut sum = in_mm(first, known_unit);
     if unit == Some(LengthUnit::Foot) && reader.peek().is_some() {
-        reader.take_if(&Kind::Minus);
-        let at = reader.at();
-        let inches = reader.number()?;
-        if unit_after(&mut reader)? != Some(LengthUnit::Inch) {
-            return Err(Problem::new(at, "after feet only inches may stand, with their mark"));
-        }
+        let inches = inches_after_feet(&mut reader)?;
         sum = sum.and_then(|feet| feet.plus(in_mm(inches, LengthUnit::Inch)?));
     }
     reader.finish()?;
     let sum = sum.ok_or_else(|| Problem::new(0, "this is beyond all measure"))?;
+    if minus {
+        check_minus(sum, minus_at, range)?;
+    }
     let mm = if minus { sum.negated() } else { sum }.value();
-    check(mm, minus, minus_at, range)?;
+    check_size(mm, range)?;
     let text = match (unit, default_unit) {
         (None, Some(default)) => format!("{text} {}", default.symbol()),
         _ => text.to_owned(),
@@ -107,14 +110,28 @@ fn in_mm(number: Exact, unit: LengthUnit) -> Option<Exact> {
     number.times(Exact::new(numerator, denominator)?)
 }
 
-fn no_unit(reader: &Reader<'_>) -> Problem {
-    Problem::new(reader.at(), "the unit is missing")
+/// The inches that may follow feet, with or without a hyphen.
+fn inches_after_feet(reader: &mut Reader<'_>) -> Result<Exact, Problem> {
+    reader.take_hyphen();
+    let at = reader.at();
+    let inches = reader.number()?;
+    if unit_after(reader)? != Some(LengthUnit::Inch) {
+        return Err(Problem::new(at, "after feet only inches may stand, with their mark"));
+    }
+    Ok(inches)
 }
 
-fn check(mm: f64, minus: bool, minus_at: usize, range: LengthRange) -> Result<(), Problem> {
-    if minus && (range != LengthRange::Any || mm == 0.0) {
-        return Err(Problem::new(minus_at, "a size is not below 0"));
+fn check_minus(size: Exact, at: usize, range: LengthRange) -> Result<(), Problem> {
+    if range != LengthRange::Any {
+        return Err(Problem::new(at, "a size is not below 0"));
     }
+    if size.is_zero() {
+        return Err(Problem::new(at, "0 has no minus"));
+    }
+    Ok(())
+}
+
+fn check_size(mm: f64, range: LengthRange) -> Result<(), Problem> {
     if mm.abs() > MOST_MM {
         return Err(Problem::new(0, "this is longer than a million kilometres"));
     }

@@ -1,7 +1,9 @@
 //! A share as it was written.
 
 use crate::error::{MeasureError, Problem};
-use crate::scan::{Kind, Reader, scan};
+use crate::exact::Exact;
+use crate::reader::Reader;
+use crate::scan::{Kind, scan};
 
 /// A share of a whole, from 0 to below 100 %, that keeps its text.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,16 +44,14 @@ fn read(text: &str, bare_is_percent: bool) -> Result<WrittenShare, Problem> {
     if reader.sign() {
         return Err(Problem::new(0, "a share is not below 0"));
     }
-    let ratio = reader.number()?.value() / 100.0;
-    let percent = Kind::Word("%".to_owned());
-    let signed = reader.take_if(&percent);
-    if !signed && (!bare_is_percent || reader.peek().is_some()) {
+    let percent = reader.number()?;
+    let signed = reader.take_if(&Kind::Word("%".to_owned()));
+    reader.finish()?;
+    if !signed && !bare_is_percent {
         return Err(Problem::new(reader.at(), "the sign % is missing"));
     }
-    reader.finish()?;
-    if ratio >= 1.0 {
-        return Err(Problem::new(0, "a share is below 100 %"));
-    }
+    let ratio = Exact::new(1, 100).and_then(|hundredth| percent.times(hundredth)).map(Exact::value);
+    let ratio = ratio.filter(|ratio| *ratio < 1.0).ok_or_else(|| Problem::new(0, "a share is below 100 %"))?;
     let text = if signed { text.to_owned() } else { format!("{text} %") };
     Ok(WrittenShare { text, ratio })
 }
