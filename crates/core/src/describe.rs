@@ -1,6 +1,6 @@
 //! A segment in the smith's words: what the block becomes, and on which side.
 
-use crate::plan::{Bend, Form, RunoutSpec, SectionSpec, Segment, Sides};
+use crate::plan::{Bend, Form, RunoutSpec, Segment, Sides};
 use fh_measure::{WrittenAngle, WrittenLength};
 
 /// What a segment becomes, with its target sizes: `taper 2 1/2 in, 3/8 in square to a point`.
@@ -10,8 +10,8 @@ pub fn form_words(segment: &Segment) -> String {
         Form::Plain { length: l } => format!("plain{}", length(l)),
         Form::Drawn { length: l, section } => format!("drawn{} to {}", length(l), section.describe()),
         Form::Taper { length: l, from, to, runout } => {
-            let from = from.as_ref().map_or_else(|| SectionSpec::Same.describe(), SectionSpec::describe);
-            format!("taper{}, {from} to {}{}", length(l), to.describe(), runout_words(*runout))
+            let from = from.as_ref().map_or(String::new(), |from| format!(", {}", from.describe()));
+            format!("taper{}{from} to {}{}", length(l), to.describe(), runout_words(*runout))
         }
         Form::Shoulder { to, radius, .. } => format!("shoulder to {}, radius {}", to.describe(), radius.text()),
         Form::Flag { outline, thickness, trim } => {

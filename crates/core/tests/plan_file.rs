@@ -86,6 +86,7 @@ fn keys_that_are_wrong_are_named() {
         (r#""length": "4 in""#, r#"▸"lenght": "4 in""#, &format!("{drawn}.lenght"), r#"was "length" meant?"#),
         (r#""length": "4 in""#, r#""length": "4 in", ▸"length": "5 in""#, &format!("{drawn}.length"), "a second time"),
         (r#""name": "hook""#, r#"▸"colour": 3"#, "bars[0].colour", r#"the keys are "name", "count", "stock""#),
+        (r#""count": 2"#, r#"▸"tools": ["swage"]"#, "bars[0].tools", r#"there is no key "tools" here"#),
         (r#""units""#, r#"▸"firstheat""#, "firstheat", "stands here a second time"),
         ("{\n      \"name\": \"hook\"", "{ \"nam\\u0065\": \"hook\", ▸\"name\": \"\"", "bars[0].name", "a second time"),
         (r#"{ "plain": { "length": "5 in" } }"#, "▸{}", form, "a name belongs here"),
@@ -103,7 +104,7 @@ fn keys_that_are_wrong_are_named() {
 #[test]
 fn what_is_not_built_yet_is_refused_by_name() {
     for (name, words) in [("hole", "holes"), ("tenon", "tenons"), ("weld", "welds"), ("split", "splits")] {
-        let error = broken("{ \"plain\": { \"length\": \"5 in\" } }", &format!("{{ \"{name}\": {{ \"any\": 3 }} }}"));
+        let error = broken("{ \"plain\": { \"length\": \"5 in\" } }", &format!("{{ \"{name}\": {{ \"any\": [] }} }}"));
         assert_eq!(error.message, format!("{words} are not built yet"));
         assert_eq!(error.path, format!("bars[0].segments[3].form.{name}"));
     }

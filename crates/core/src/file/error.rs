@@ -26,6 +26,11 @@ impl FileError {
         let (line, column) = line_and_column(text, offset);
         Self { line: Some(line), column: Some(column), path, message: message.into() }
     }
+
+    /// Whether it stands before another in the file.
+    pub(super) fn is_before(&self, other: &Self) -> bool {
+        (self.line, self.column) < (other.line, other.column)
+    }
 }
 
 /// The line and the column of a byte of the text, from 1.

@@ -15,19 +15,21 @@ pub(super) struct Fault {
     pub(super) offset: usize,
     /// What was read, and what would be right.
     pub(super) message: String,
+    /// Whether a wrong key before it is the better thing to tell: a list may be wrong only because its key is.
+    pub(super) key_first: bool,
 }
 
 /// The keys whose values are lists. A list elsewhere is refused: serde would fill a group's keys from it in their order.
 const LISTS: [&str; 4] = ["bars", "segments", "sides", "polygon"];
 
-/// Looks the whole file over.
-pub(super) fn look_over(text: &str, top: &Place) -> Result<(), Fault> {
-    check_version(text, top)?;
+/// Looks the whole file over: no null, no key twice, no list where none belongs.
+pub(super) fn look_over(top: &Place) -> Result<(), Fault> {
     check_value(top, &KeyPath::default())
 }
 
-fn check_version(text: &str, top: &Place) -> Result<(), Fault> {
-    let fault = |path, offset, message| Err(Fault { path, offset, message });
+/// That it is a plan, of a version that can be read.
+pub(super) fn check_version(text: &str, top: &Place) -> Result<(), Fault> {
+    let fault = |path, offset, message| Err(Fault { path, offset, message, key_first: false });
     let Kind::Group(_) = top.kind else {
         let message =
             format!("this is no plan of First Heat: a plan is a group in {{ }}, but {} was read", top.kind.words());
@@ -63,10 +65,13 @@ fn version(text: &str, offset: usize) -> Option<u32> {
 }
 
 fn check_value(place: &Place, path: &KeyPath) -> Result<(), Fault> {
-    let fault = |message: String| Err(Fault { path: path.clone(), offset: place.start, message });
+    let fault = |message: &str| {
+        let key_first = matches!(place.kind, Kind::List(_));
+        Err(Fault { path: path.clone(), offset: place.start, message: message.to_owned(), key_first })
+    };
     match &place.kind {
-        Kind::Null => fault("null says nothing here; leave the key out instead".to_owned()),
-        Kind::List(_) if !may_be_list(path) => fault("a list in [ ] was read, but none belongs here".to_owned()),
+        Kind::Null => fault("null says nothing here; leave the key out instead"),
+        Kind::List(_) if !may_be_list(path) => fault("a list in [ ] was read, but none belongs here"),
         Kind::List(items) => {
             items.iter().enumerate().try_for_each(|(index, item)| check_value(item, &path.index(index)))
         }
@@ -76,7 +81,7 @@ fn check_value(place: &Place, path: &KeyPath) -> Result<(), Fault> {
                 let path = path.key(&member.key);
                 if !seen.insert(&member.key) {
                     let message = format!("the key \"{}\" stands here a second time", shortened(&member.key));
-                    return Err(Fault { path, offset: member.start, message });
+                    return Err(Fault { path, offset: member.start, message, key_first: false });
                 }
                 check_value(&member.value, &path)
             })

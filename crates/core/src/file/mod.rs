@@ -28,9 +28,15 @@ pub fn read(bytes: &[u8]) -> Result<Plan, FileError> {
     let text = as_text(bytes)?;
     check_json(text)?;
     let top = places::places(text).map_err(|stopped| cannot_scan(text, &stopped))?;
-    look_over::look_over(text, &top)
-        .map_err(|fault| FileError::at(text, fault.offset, fault.path.to_string(), fault.message))?;
-    let plan = read_keys(text, &top)?;
+    let at = |fault: look_over::Fault| FileError::at(text, fault.offset, fault.path.to_string(), fault.message);
+    look_over::check_version(text, &top).map_err(at)?;
+    let looked = look_over::look_over(&top);
+    let key_first = looked.as_ref().is_err_and(|fault| fault.key_first);
+    let plan = match (looked.map_err(at), read_keys(text, &top)) {
+        (Ok(()), read) => read?,
+        (Err(fault), Err(error)) if key_first && error.is_before(&fault) => return Err(error),
+        (Err(fault), _) => return Err(fault),
+    };
     validate::validate(&plan).map_err(|fault| {
         let offset = top.follow(&fault.path).place.start;
         FileError::at(text, offset, fault.path.to_string(), fault.message)

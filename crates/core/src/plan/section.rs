@@ -150,8 +150,8 @@ impl SectionSpec {
     pub fn describe(&self) -> String {
         let name = self.kind().name();
         match self {
-            Self::Stock => "as stock".to_owned(),
-            Self::Same => "as before".to_owned(),
+            Self::Stock => "the stock's section".to_owned(),
+            Self::Same => "the section before".to_owned(),
             Self::Point => "a point".to_owned(),
             Self::Square(square) => match &square.edge_radius {
                 Some(radius) => format!("{} square, edges eased {}", square.side.text(), radius.text()),
