@@ -12,11 +12,44 @@ pub struct Demo {
 }
 
 /// Every demo plan, the first to show at the head.
-pub const DEMOS: &[Demo] = &[Demo {
-    file_name: "gate-hook.plan.json",
-    title: "Gate hook",
-    text: include_str!("../../../demo-plans/gate-hook.plan.json"),
-}];
+pub const DEMOS: &[Demo] = &[
+    Demo {
+        file_name: "gate-hook.plan.json",
+        title: "Gate hook",
+        text: include_str!("../../../demo-plans/gate-hook.plan.json"),
+    },
+    Demo {
+        file_name: "trellis-bracket.plan.json",
+        title: "Trellis bracket",
+        text: include_str!("../../../demo-plans/trellis-bracket.plan.json"),
+    },
+    Demo {
+        file_name: "row-marker.plan.json",
+        title: "Row marker",
+        text: include_str!("../../../demo-plans/row-marker.plan.json"),
+    },
+    Demo {
+        file_name: "line-pin.plan.json",
+        title: "Garden line pin",
+        text: include_str!("../../../demo-plans/line-pin.plan.json"),
+    },
+    Demo { file_name: "dibber.plan.json", title: "Dibber", text: include_str!("../../../demo-plans/dibber.plan.json") },
+    Demo {
+        file_name: "boot-scraper.plan.json",
+        title: "Boot scraper",
+        text: include_str!("../../../demo-plans/boot-scraper.plan.json"),
+    },
+    Demo {
+        file_name: "trowel.plan.json",
+        title: "Planting trowel",
+        text: include_str!("../../../demo-plans/trowel.plan.json"),
+    },
+    Demo {
+        file_name: "twine-stake.plan.json",
+        title: "Twine stake",
+        text: include_str!("../../../demo-plans/twine-stake.plan.json"),
+    },
+];
 
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "tests")]
