@@ -1,0 +1,113 @@
+//! The marks above the starting bar: their numbers and their running totals from the datum end.
+
+use super::boundary::Spot;
+use super::labels::{Wanted, placed, thinned};
+use super::layout::Strip;
+use super::stage::Stage;
+use crate::theme::{Text, space};
+use egui::{Galley, Rect, Stroke, StrokeKind, pos2, vec2};
+use std::sync::Arc;
+
+/// How many rows of labels there are.
+pub(super) const LANES: usize = 3;
+
+/// One label.
+struct Label {
+    /// The mark that it belongs to.
+    x: f32,
+    left: f32,
+    rank: u8,
+    /// The mark's number; none at the datum end.
+    number: Option<Arc<Galley>>,
+    words: Arc<Galley>,
+}
+
+impl Label {
+    fn width(&self) -> f32 {
+        let number = self.number.as_ref().map_or(0.0, |number| chip_width(number) + space::TIGHT);
+        number + self.words.size().x
+    }
+}
+
+fn chip_width(number: &Galley) -> f32 {
+    number.size().x + 2.0 * space::TIGHT
+}
+
+impl Stage<'_> {
+    /// Paints the labels that have room, with a stem down to the bar.
+    pub(super) fn paint_marks(&self) {
+        let labels = self.mark_labels();
+        let wanted: Vec<_> = labels
+            .iter()
+            .map(|label| Wanted { span: [label.left, label.left + label.width()], rank: label.rank })
+            .collect();
+        let lanes = placed(&wanted, LANES, space::GAP);
+        let stem = Stroke::new(self.theme.hairline(), self.theme.ink_quiet);
+        let bar_top = self.layout.stretch_of(Strip::Bar).top;
+        // All stems first: a stem may pass behind a label of the lower row.
+        for (label, lane) in labels.iter().zip(&lanes) {
+            if let Some(lane) = lane {
+                self.painter.vline(label.x, self.lane_bottom(*lane)..=bar_top, stem);
+            }
+        }
+        for (label, lane) in labels.iter().zip(&lanes) {
+            if let Some(lane) = lane {
+                self.paint_mark_label(label, *lane);
+            }
+        }
+    }
+
+    fn lane_bottom(&self, lane: usize) -> f32 {
+        self.layout.marks.bottom - space::GAP - lane as f32 * self.sizes.line
+    }
+
+    fn mark_labels(&self) -> Vec<Label> {
+        let datum = self.axis.x(0.0);
+        let words = self.text(&self.model.datum, Text::Strong, self.theme.ink);
+        let mut labels = vec![Label { x: datum, left: datum + space::TIGHT, rank: 2, number: None, words }];
+        let places = self.model.blocks.iter().enumerate().map(|(index, block)| (index, self.axis.x(block.stock[1])));
+        let places = places.filter(|(_, x)| self.sees([*x, *x]));
+        let chosen = |segment| self.mark_rank(segment) > 0;
+        labels.extend(thinned(places, self.sizes.line, chosen).into_iter().filter_map(|(segment, x)| {
+            let block = self.model.blocks.get(segment)?;
+            let rank = self.mark_rank(segment);
+            let ink = if rank > 1 { self.theme.accent } else { self.theme.ink };
+            let number = self.text((segment + 1).to_string(), Text::Small, ink);
+            let words = self.text(block.mark.bare_text(), Text::Strong, ink);
+            let mut label = Label { x, left: x, rank, number: Some(number), words };
+            label.left = (x - label.width() / 2.0).max(datum + space::TIGHT);
+            Some(label)
+        }));
+        labels
+    }
+
+    /// How much a mark matters: in hand, then of the selected segment, then the last one.
+    fn mark_rank(&self, segment: usize) -> u8 {
+        let spot = Spot { strip: Strip::Bar, segment };
+        match segment {
+            _ if self.hot == Some(spot) || self.focused == Some(spot) => 4,
+            _ if self.selected == Some(segment) => 3,
+            _ if segment + 1 == self.model.blocks.len() => 1,
+            _ => 0,
+        }
+    }
+
+    fn paint_mark_label(&self, label: &Label, lane: usize) {
+        let bottom = self.lane_bottom(lane);
+        let area =
+            Rect::from_min_max(pos2(label.left, bottom - self.sizes.line), pos2(label.left + label.width(), bottom));
+        self.painter.rect_filled(area.expand2(vec2(space::HAIRLINE, 0.0)), 0.0, self.theme.ground);
+        let mut left = area.left();
+        if let Some(number) = &label.number {
+            let chip = Rect::from_min_size(area.min, vec2(chip_width(number), area.height()));
+            let chip = chip.shrink2(vec2(0.0, space::HAIRLINE));
+            let ring = Stroke::new(self.theme.hairline(), self.theme.ink_quiet);
+            self.painter.rect_stroke(chip, f32::from(space::CORNER), ring, StrokeKind::Inside);
+            let at = chip.center() - number.size() / 2.0;
+            self.painter.galley(at, Arc::clone(number), self.theme.ink);
+            left = chip.right() + space::TIGHT;
+        }
+        let at = pos2(left, area.center().y - label.words.size().y / 2.0);
+        self.painter.galley(at, Arc::clone(&label.words), self.theme.ink);
+    }
+}

@@ -1,0 +1,231 @@
+//! The drawing area: the starting bar, the same metal forged, and the bands that join them.
+//!
+//! It draws a balance and tells what the hand does; it changes no plan. `model` says what to draw in millimetres,
+//! `camera` and `layout` where, the painters how, and the rest reads the pointer and the keys.
+
+mod bands;
+mod boundary;
+mod camera;
+mod captions;
+mod clip;
+mod cursor;
+mod drag;
+mod empty;
+mod entry;
+mod fill;
+mod focus;
+mod labels;
+mod layout;
+mod lengths;
+mod marks;
+mod model;
+mod names;
+mod ruler;
+mod segments;
+mod shapes;
+mod sizes;
+mod snap;
+mod stage;
+mod steer;
+mod strips;
+mod tag;
+
+use crate::theme::Theme;
+use boundary::Spot;
+use camera::Camera;
+use drag::Drag;
+use entry::Entry;
+use fh_core::balance::Balance;
+use fh_core::edit::BoundaryMove;
+use fh_core::metal::View;
+use fh_core::plan::Plan;
+use focus::Focus;
+use model::Model;
+use sizes::Sizes;
+use stage::Stage;
+
+/// From which sides the bars are seen.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Views {
+    /// From the side.
+    #[default]
+    Side,
+    /// From above.
+    Top,
+    /// From the side and, below it, from above.
+    Both,
+}
+
+impl Views {
+    /// Every choice, in the order they are offered.
+    pub const ALL: [Self; 3] = [Self::Side, Self::Top, Self::Both];
+
+    /// The words for it.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Side => "Side view",
+            Self::Top => "Top view",
+            Self::Both => "Side and top view",
+        }
+    }
+
+    fn shown(self) -> &'static [View] {
+        match self {
+            Self::Side => &[View::Side],
+            Self::Top => &[View::Top],
+            Self::Both => &[View::Side, View::Top],
+        }
+    }
+}
+
+/// What is to be drawn.
+pub struct Scene<'a> {
+    /// The plan.
+    pub plan: &'a Plan,
+    /// Its balance.
+    pub balance: &'a Balance,
+    /// The bar of it that is shown.
+    pub bar: usize,
+    /// The selected segment.
+    pub selected: Option<usize>,
+    /// Where the plot's cursor stands, in mm on the starting bar.
+    pub cursor_mm: Option<f64>,
+    /// The look.
+    pub theme: &'a Theme,
+}
+
+/// What the hand did on the drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub enum CanvasEvent {
+    /// A segment was chosen, or none.
+    Select(Option<usize>),
+    /// A drag, or one nudge by the keyboard, begins.
+    GestureBegin,
+    /// A boundary is to be moved; within a gesture, from the gesture's beginning.
+    Move(BoundaryMove),
+    /// The gesture ends: one step that can be undone.
+    GestureCommit,
+    /// The gesture is taken back.
+    GestureCancel,
+    /// The pointer lies over the bars: where on the starting bar, in mm; none once it has left them.
+    Cursor(Option<f64>),
+    /// The length field of a segment should take the keyboard.
+    EditExact {
+        /// The segment.
+        segment: usize,
+    },
+    /// One line for the status bar.
+    Status(String),
+}
+
+/// What became of the last move, in words.
+#[derive(Clone, Debug, Default)]
+struct Feedback {
+    gave: Option<String>,
+    refused: Option<String>,
+}
+
+/// The drawing area and what it remembers from frame to frame.
+#[derive(Default)]
+pub struct Canvas {
+    /// From which sides the bars are seen.
+    pub views: Views,
+    /// How many times thicker than true the bars are drawn, beyond 1; see [`Self::exaggeration`].
+    thicker: f32,
+    camera: Camera,
+    zoom_asked: Option<f32>,
+    shown_bar: usize,
+    drag: Option<Drag>,
+    focus: Focus,
+    entry: Option<Entry>,
+    feedback: Feedback,
+    hovered: Option<Spot>,
+    cursor_told: Option<f64>,
+}
+
+impl Canvas {
+    /// Chooses from which sides the bars are seen.
+    pub fn set_views(&mut self, views: Views) {
+        self.views = views;
+    }
+
+    /// How many times thicker than true the bars are drawn: 1 where they are true to scale.
+    pub fn exaggeration(&self) -> f32 {
+        1.0 + self.thicker
+    }
+
+    /// Draws the bars so many times thicker than they are, 1 to 8. The drawing says so.
+    pub fn set_exaggeration(&mut self, times: f32) {
+        self.thicker = if times.is_finite() { times.clamp(1.0, 8.0) - 1.0 } else { 0.0 };
+    }
+
+    /// Shows the whole bar.
+    pub fn fit(&mut self) {
+        self.camera.fit();
+    }
+
+    /// Zooms about the middle of the window, or about the selected boundary.
+    pub fn zoom_by(&mut self, factor: f32) {
+        self.zoom_asked = Some(self.zoom_asked.unwrap_or(1.0) * factor);
+    }
+
+    /// Tells that the last move was refused, and why.
+    pub fn refused(&mut self, words: String) {
+        self.feedback = Feedback { gave: None, refused: Some(words) };
+    }
+
+    /// Tells what gave way in the last move.
+    pub fn gave(&mut self, words: String) {
+        self.feedback = Feedback { gave: Some(words), refused: None };
+    }
+
+    /// Whether a boundary is in hand: Escape belongs to the drawing then.
+    pub fn is_holding(&self) -> bool {
+        self.drag.is_some() || self.entry.is_some()
+    }
+
+    /// Draws the bars and reads what the hand does on them.
+    pub fn show(&mut self, ui: &mut egui::Ui, scene: &Scene<'_>) -> Vec<CanvasEvent> {
+        let mut events = Vec::new();
+        let size = ui.available_size().max(egui::Vec2::splat(crate::theme::space::TARGET));
+        let (rect, ground) = ui.allocate_exact_size(size, egui::Sense::CLICK | egui::Sense::DRAG);
+        let sizes = Sizes::new(scene.theme);
+        if self.shown_bar != scene.bar {
+            self.shown_bar = scene.bar;
+            self.let_go(&mut events);
+            self.camera.fit();
+        }
+        let Some(model) = Model::new(scene).filter(|model| !model.blocks.is_empty()) else {
+            self.let_go(&mut events);
+            empty::paint(ui, rect, scene, &sizes);
+            self.tell_cursor(None, &mut events);
+            return events;
+        };
+        let window = Stage::window(rect, &sizes);
+        self.steer(ui, &ground, window, &model, &sizes, scene);
+        let Some(mut stage) = Stage::new(ui, rect, scene, &model, sizes, self) else { return events };
+        self.read_keys(ui, &stage, &mut events);
+        self.touch_segments(ui, &stage, &ground, &mut events);
+        self.touch_boundaries(ui, &stage, &mut events);
+        self.touch_cursor(ui, &mut stage, &ground, scene.cursor_mm, &mut events);
+        (stage.hot, stage.focused) = (self.hot(), self.focused(ui));
+        stage.paint();
+        self.show_tag(ui, &stage);
+        self.show_entry(ui, &stage, &mut events);
+        events
+    }
+
+    /// The boundary that is in hand, or has the keyboard, or lies under the pointer.
+    fn hot(&self) -> Option<Spot> {
+        self.drag.as_ref().map(|drag| drag.spot).or(self.entry.as_ref().map(|entry| entry.spot)).or(self.hovered)
+    }
+
+    /// Lets go of whatever is in hand.
+    fn let_go(&mut self, events: &mut Vec<CanvasEvent>) {
+        if self.drag.take().is_some() {
+            events.push(CanvasEvent::GestureCommit);
+        }
+        self.entry = None;
+        self.hovered = None;
+    }
+}

@@ -1,0 +1,152 @@
+//! The stage: everything that the painters and the readers of the hand share in one frame.
+
+use super::boundary::Spot;
+use super::camera::{Axis, Frame};
+use super::layout::{Heights, Layout, Strip};
+use super::model::Model;
+use super::sizes::Sizes;
+use super::{Canvas, Scene, Views};
+use crate::theme::{Text, Theme, space};
+use egui::{Color32, Galley, Painter, Rect, Ui, pos2};
+use fh_core::balance::BarBalance;
+use fh_core::plan::Segment;
+use std::sync::Arc;
+
+/// One frame of the drawing.
+pub(super) struct Stage<'a> {
+    /// Paints within the window.
+    pub(super) painter: Painter,
+    /// Paints on all of the drawing area, captions and ruler too.
+    pub(super) outer: Painter,
+    pub(super) theme: &'a Theme,
+    pub(super) model: &'a Model,
+    pub(super) balance: &'a BarBalance,
+    pub(super) segments: &'a [Segment],
+    pub(super) sizes: Sizes,
+    pub(super) axis: Axis,
+    pub(super) layout: Layout,
+    pub(super) frame: Frame,
+    /// All of the drawing area.
+    pub(super) rect: Rect,
+    /// Where the strips lie: right of the captions, below the ruler.
+    pub(super) window: Rect,
+    pub(super) exaggeration: f32,
+    pub(super) selected: Option<usize>,
+    /// The boundary in hand or under the pointer.
+    pub(super) hot: Option<Spot>,
+    /// The boundary that has the keyboard.
+    pub(super) focused: Option<Spot>,
+    /// Where the cursor stands, in mm on the starting bar and on the forged bar.
+    pub(super) cursor: Option<[f64; 2]>,
+}
+
+impl<'a> Stage<'a> {
+    /// Where the strips lie within the drawing area.
+    pub(super) fn window(rect: Rect, sizes: &Sizes) -> Rect {
+        let corner = pos2(rect.left() + sizes.gutter, rect.top() + sizes.ruler);
+        Rect::from_min_max(corner.min(rect.max), rect.max)
+    }
+
+    /// What the camera is told of a model and a window.
+    pub(super) fn frame(window: Rect, model: &Model, sizes: &Sizes, views: Views, exaggeration: f32) -> Frame {
+        Frame {
+            length_mm: model.length_mm(),
+            across_mm: model.edges.across_mm(views) * f64::from(exaggeration),
+            width: window.width(),
+            height: window.height() - heights(window, sizes).fixed(views),
+            margins: sizes.margins,
+        }
+    }
+
+    /// The stage of this frame, with the camera where it is.
+    pub(super) fn new(
+        ui: &Ui,
+        rect: Rect,
+        scene: &Scene<'a>,
+        model: &'a Model,
+        sizes: Sizes,
+        canvas: &mut Canvas,
+    ) -> Option<Self> {
+        let balance = scene.balance.bars.get(scene.bar)?;
+        let window = Self::window(rect, &sizes);
+        let (views, exaggeration) = (canvas.views, canvas.exaggeration());
+        let axis = canvas.camera.axis(window.left());
+        let heights = heights(window, &sizes);
+        let scale = axis.scale * f64::from(exaggeration);
+        let unscrolled = Layout::new(&model.edges, views, scale, &heights, window.top());
+        let most = (unscrolled.total - window.height()).max(0.0);
+        canvas.camera.scrolled = canvas.camera.scrolled.clamp(0.0, most);
+        let top = window.top() - canvas.camera.scrolled;
+        Some(Self {
+            balance,
+            segments: &scene.plan.bars.get(scene.bar)?.segments,
+            painter: ui.painter().with_clip_rect(window.intersect(ui.clip_rect())),
+            outer: ui.painter().with_clip_rect(rect.intersect(ui.clip_rect())),
+            theme: scene.theme,
+            model,
+            sizes,
+            axis,
+            layout: if top == window.top() {
+                unscrolled
+            } else {
+                Layout::new(&model.edges, views, scale, &heights, top)
+            },
+            frame: Self::frame(window, model, &sizes, views, exaggeration),
+            rect,
+            window,
+            exaggeration,
+            selected: scene.selected,
+            hot: None,
+            focused: None,
+            cursor: None,
+        })
+    }
+
+    /// Paints all of it.
+    pub(super) fn paint(&self) {
+        self.outer.rect_filled(self.rect, 0.0, self.theme.ground);
+        self.paint_bands();
+        self.paint_strips();
+        self.paint_cursor();
+        self.paint_marks();
+        self.paint_names();
+        self.paint_lengths();
+        self.paint_boundaries();
+        self.paint_captions();
+        self.paint_ruler();
+    }
+
+    /// Text laid out on one line.
+    pub(super) fn text(&self, words: impl Into<String>, text: Text, color: Color32) -> Arc<Galley> {
+        self.painter.layout_no_wrap(words.into(), self.theme.font(text), color)
+    }
+
+    /// From where to where a segment reaches on the screen, on one of the bars.
+    pub(super) fn span(&self, segment: usize, strip: Strip) -> Option<[f32; 2]> {
+        let [start, end] = Spot { strip, segment }.reach(self.model)?;
+        Some([self.axis.x(start), self.axis.x(end)])
+    }
+
+    /// Whether a stretch along the bar can be seen.
+    pub(super) fn sees(&self, [left, right]: [f32; 2]) -> bool {
+        right >= self.window.left() - space::GAP && left <= self.window.right() + space::GAP
+    }
+
+    /// A line as wide as an edge, or heavier where something stands out.
+    pub(super) fn edge(&self, heavy: bool) -> f32 {
+        if heavy { space::HEAVY } else { self.theme.hairline() }
+    }
+}
+
+/// The heights of everything but the metal.
+fn heights(window: Rect, sizes: &Sizes) -> Heights {
+    Heights {
+        window: window.height(),
+        marks: sizes.line * super::marks::LANES as f32 + space::GAP,
+        names: sizes.line + space::TIGHT,
+        lengths: sizes.line + space::TIGHT,
+        bands: sizes.bands,
+        row: sizes.row,
+        gap: space::GAP,
+    }
+}

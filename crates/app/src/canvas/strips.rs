@@ -1,0 +1,180 @@
+//! The strips themselves: the starting bar, and the forged bar's silhouettes.
+
+use super::boundary::Spot;
+use super::clip::{clipped, parted, without_crowding};
+use super::fill::filled;
+use super::focus::spot_rect;
+use super::labels::thinned;
+use super::layout::{Row, Strip};
+use super::model::Block;
+use super::stage::Stage;
+use crate::theme::space;
+use egui::{Color32, Pos2, Rect, Shape, Stroke, StrokeKind, Vec2, pos2};
+use fh_core::findings::Severity;
+
+impl Stage<'_> {
+    /// Paints both bars from every side that is shown.
+    pub(super) fn paint_strips(&self) {
+        for row in &self.layout.rows {
+            match row.strip {
+                Strip::Bar => self.paint_bar(row),
+                Strip::Forged => self.paint_forged(row),
+            }
+        }
+    }
+
+    fn paint_bar(&self, row: &Row) {
+        let model = self.model;
+        let edge = Stroke::new(self.edge(false), self.theme.stock_edge);
+        let filled = model.cut_mm.min(model.last_mark_mm);
+        let bar = self.bar_rect(row, 0.0, filled);
+        self.painter.rect_filled(bar, 0.0, self.theme.stock_fill);
+        for block in model.blocks.iter().filter(|block| block.hatched) {
+            let [start, end] = block.stock.map(|mm| mm.min(filled));
+            let part = self.bar_rect(row, start, end);
+            self.painter.rect_filled(part, 0.0, self.theme.hold_fill);
+            self.paint_hatch(part, self.theme.stock_edge);
+        }
+        self.painter.rect_stroke(bar, 0.0, edge, StrokeKind::Middle);
+        // What is left over of a bar already cut, or what it is too short.
+        let [left, right] = [filled, model.cut_mm.max(model.last_mark_mm)];
+        if right > left {
+            let short = model.cut_mm < model.last_mark_mm;
+            let color = if short { self.theme.stop } else { self.theme.stock_edge };
+            self.paint_dashed(self.bar_rect(row, left, right), Stroke::new(space::LINE, color));
+        }
+        self.paint_unsettled(row);
+        if let Some(selected) = self.selected_block() {
+            self.paint_selection(self.bar_rect(row, selected.stock[0], selected.stock[1]));
+        }
+    }
+
+    /// A length of the starting bar, cut off a little outside of the window.
+    fn bar_rect(&self, row: &Row, from: f64, to: f64) -> Rect {
+        let [lower, upper] = *self.model.edges.bar.of(row.view);
+        let rect = Rect::from_min_max(pos2(self.axis.x(from), row.y(upper)), pos2(self.axis.x(to), row.y(lower)));
+        let rect = rect.intersect(self.window.expand(self.sizes.gutter));
+        if rect.is_negative() { Rect::from_min_size(rect.min, Vec2::ZERO) } else { rect }
+    }
+
+    fn paint_forged(&self, row: &Row) {
+        for (index, block) in self.model.blocks.iter().enumerate() {
+            if self.selected != Some(index) {
+                self.paint_block(row, index, block, false);
+            }
+        }
+        self.paint_unsettled(row);
+        if let (Some(index), Some(block)) = (self.selected, self.selected_block()) {
+            self.paint_block(row, index, block, true);
+        }
+    }
+
+    fn paint_block(&self, row: &Row, index: usize, block: &Block, selected: bool) {
+        let Some(span) = self.span(index, Strip::Forged).filter(|span| self.sees(*span)) else { return };
+        let points = block.outlines.of(row.view).iter().map(|[along, up]| pos2(self.axis.x(*along), row.y(*up)));
+        let points = without_crowding(clipped(points.collect(), self.window.expand(self.sizes.gutter)));
+        if points.len() < 3 {
+            return;
+        }
+        let around = Rect::from_points(&points);
+        let fill = if block.hatched { self.theme.hold_fill } else { self.theme.forged_fill };
+        self.painter.add(Shape::mesh(filled(&points, fill)));
+        if block.hatched {
+            self.paint_hatch(around, self.theme.forged_edge);
+        }
+        if selected {
+            self.paint_outline(&points, Stroke::new(space::HEAVY, self.theme.accent));
+            self.paint_brackets(around, self.theme.accent);
+        } else if span[1] - span[0] > space::HAIRLINE {
+            self.paint_outline(&points, Stroke::new(self.edge(false), self.theme.forged_edge));
+        }
+    }
+
+    fn paint_outline(&self, points: &[Pos2], stroke: Stroke) {
+        self.painter.extend(parted(points).into_iter().map(|line| Shape::line(line, stroke)));
+    }
+
+    /// Segments whose sizes are not settled: a dashed box with the shape that stops.
+    fn paint_unsettled(&self, row: &Row) {
+        let mut last = f32::NEG_INFINITY;
+        for (index, _) in self.model.blocks.iter().enumerate().filter(|(_, block)| !block.settled) {
+            let Some([x, _]) = self.span(index, row.strip) else { continue };
+            let half = self.sizes.unsettled / 2.0;
+            if !self.sees([x - half, x + half]) || x - last < space::TIGHT {
+                continue;
+            }
+            last = x;
+            let box_ = self.unsettled_rect(row, x);
+            let selected = self.selected == Some(index);
+            let color = if selected { self.theme.accent } else { self.theme.stop };
+            self.painter.rect_filled(box_, 0.0, self.theme.ground);
+            self.paint_dashed(box_, Stroke::new(if selected { space::HEAVY } else { space::LINE }, color));
+            self.paint_severity(Severity::Stop, box_.center());
+            if selected {
+                self.paint_brackets(box_, color);
+            }
+        }
+    }
+
+    fn unsettled_rect(&self, row: &Row, x: f32) -> Rect {
+        let [lower, upper] = *self.model.edges.bar.of(row.view);
+        let height = (row.y(lower) - row.y(upper)).max(self.sizes.unsettled);
+        let width = self.sizes.unsettled;
+        Rect::from_center_size(pos2(x, (row.y(lower) + row.y(upper)) / 2.0), egui::vec2(width, height))
+    }
+
+    fn paint_selection(&self, rect: Rect) {
+        if rect.width() <= 0.0 {
+            return;
+        }
+        let stroke = Stroke::new(space::HEAVY, self.theme.accent);
+        self.painter.rect_stroke(rect, 0.0, stroke, StrokeKind::Middle);
+        self.paint_brackets(rect, self.theme.accent);
+    }
+
+    fn selected_block(&self) -> Option<&Block> {
+        self.model.blocks.get(self.selected?).filter(|block| block.settled)
+    }
+
+    /// Paints the marks across the bar, and the boundary in hand on either bar.
+    pub(super) fn paint_boundaries(&self) {
+        let places = self.model.blocks.iter().enumerate().map(|(index, block)| (index, self.axis.x(block.stock[1])));
+        let places = places.filter(|(_, x)| self.sees([*x, *x]));
+        let stroke = Stroke::new(space::LINE, self.theme.mark);
+        for (segment, x) in thinned(places, space::TIGHT, |_| false) {
+            if self.selected != Some(segment) && self.selected != Some(segment + 1) {
+                self.paint_across(Strip::Bar, x, 0.0, stroke);
+            }
+        }
+        if let Some(spot) = self.focused {
+            let ring = Stroke::new(space::LINE, self.theme.focus);
+            let rect = spot_rect(self, spot).expand(space::LINE);
+            self.painter.rect_stroke(rect, f32::from(space::CORNER), ring, StrokeKind::Middle);
+        }
+        for spot in [self.focused, self.hot].into_iter().flatten() {
+            self.paint_hot(spot);
+        }
+    }
+
+    fn paint_hot(&self, spot: Spot) {
+        let Some([_, end]) = spot.reach(self.model) else { return };
+        let x = self.axis.x(end);
+        self.paint_across(spot.strip, x, space::TIGHT, Stroke::new(space::HEAVY, self.theme.accent));
+        let stretch = self.layout.stretch_of(spot.strip);
+        for (y, away) in [(stretch.top - space::TIGHT, -1.0), (stretch.bottom + space::TIGHT, 1.0)] {
+            self.paint_knob(pos2(x, y), away, self.theme.accent);
+        }
+    }
+
+    /// A small wedge that points at the boundary.
+    fn paint_knob(&self, tip: Pos2, away: f32, color: Color32) {
+        let (half, height) = (self.sizes.shape / 2.0, self.sizes.shape * 0.7 * away);
+        let corners = vec![tip, tip + egui::vec2(half, height), tip + egui::vec2(-half, height)];
+        self.painter.add(Shape::convex_polygon(corners, color, Stroke::NONE));
+    }
+
+    fn paint_across(&self, strip: Strip, x: f32, beyond: f32, stroke: Stroke) {
+        let stretch = self.layout.stretch_of(strip);
+        self.painter.vline(x, stretch.top - beyond..=stretch.bottom + beyond, stroke);
+    }
+}

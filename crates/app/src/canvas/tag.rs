@@ -1,0 +1,104 @@
+//! The tag at a boundary in hand: the mark, the lengths, and what gives or why it cannot be.
+
+use super::Canvas;
+use super::boundary::Spot;
+use super::layout::Strip;
+use super::model::Model;
+use super::stage::Stage;
+use crate::theme::{Text, Theme, space};
+use egui::{Align, Area, Frame, Grid, Id, Layout, Order, Pos2, RichText, Stroke, Ui, pos2, vec2};
+use fh_core::plan::PlanUnit;
+use fh_measure::{LengthUnit, Rounding, format_decimal};
+
+/// The lines of a tag: what it is, in the shop's words, in the other words.
+fn lines(spot: Spot, model: &Model) -> Option<[[String; 3]; 3]> {
+    let block = model.blocks.get(spot.segment)?;
+    let [stock, forged] = [block.stock[1] - block.stock[0], block.forged[1] - block.forged[0]];
+    let mark = [format!("from the {}", model.datum), block.mark.text(), exact(block.stock[1])];
+    Some([mark, line("takes of the bar", stock, model), line("forged length", forged, model)])
+}
+
+fn line(what: &str, mm: f64, model: &Model) -> [String; 3] {
+    [what.to_owned(), in_plan_unit(mm, model.unit), exact(mm)]
+}
+
+/// A length in the plan's unit, fine enough to see a nudge.
+fn in_plan_unit(mm: f64, unit: PlanUnit) -> String {
+    match unit {
+        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH.round(mm).text(),
+        PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER.round(mm).text(),
+    }
+}
+
+fn exact(mm: f64) -> String {
+    format_decimal(mm, LengthUnit::Millimeter, 2)
+}
+
+impl Canvas {
+    /// Shows the tag at the pointer during a drag, or at the boundary that has the keyboard.
+    pub(super) fn show_tag(&self, ui: &Ui, stage: &Stage<'_>) {
+        let dragged = self.drag.as_ref().map(|drag| drag.spot);
+        let Some(spot) = dragged.or(stage.focused).filter(|_| self.entry.is_none()) else { return };
+        let pointer = ui.input(|input| input.pointer.latest_pos()).filter(|_| dragged.is_some());
+        let off = vec2(space::GROUP, space::GROUP);
+        let at = pointer.map_or_else(|| below(stage, spot), |pointer| pointer + off);
+        let Some(lines) = lines(spot, stage.model) else { return };
+        tag_area(Id::unique("canvas tag"), at, stage.theme).show(ui, |ui| {
+            framed(ui, stage.theme, |ui| {
+                ui.spacing_mut().interact_size.y = 0.0;
+                ui.label(RichText::new(spot.name(stage.model)).text_style(Text::Strong.style()));
+                let in_mm = stage.model.unit == PlanUnit::Millimeter;
+                Grid::new("canvas tag lines").spacing(vec2(space::PAD, space::TIGHT)).show(ui, |ui| {
+                    for (index, [what, shop, exact]) in lines.iter().enumerate() {
+                        let figures = RichText::new(shop).text_style(Text::Strong.style());
+                        ui.label(RichText::new(what).color(stage.theme.ink_quiet));
+                        right(ui, figures);
+                        if !in_mm || index == 0 {
+                            right(ui, RichText::new(exact).color(stage.theme.ink_quiet));
+                        }
+                        ui.end_row();
+                    }
+                });
+                self.show_outcome(ui, stage.theme);
+            });
+        });
+    }
+
+    /// What gave, or why it cannot be.
+    fn show_outcome(&self, ui: &mut Ui, theme: &Theme) {
+        if let Some(refused) = &self.feedback.refused {
+            ui.label(RichText::new(format!("■ {refused}")).color(theme.stop));
+        } else if let Some(gave) = &self.feedback.gave {
+            ui.label(RichText::new(gave).color(theme.accent));
+        }
+    }
+}
+
+fn right(ui: &mut Ui, text: RichText) {
+    ui.with_layout(Layout::right_to_left(Align::Center), |ui| ui.label(text));
+}
+
+/// Below a boundary that has the keyboard, clear of the strip.
+pub(super) fn below(stage: &Stage<'_>, spot: Spot) -> Pos2 {
+    let x = spot.reach(stage.model).map_or(stage.window.left(), |[_, end]| stage.axis.x(end));
+    let bottom = match spot.strip {
+        Strip::Bar => stage.layout.bands.top,
+        Strip::Forged => stage.layout.lengths.bottom,
+    };
+    pos2(x.clamp(stage.window.left(), stage.window.right()) + space::GAP, bottom + space::GAP)
+}
+
+/// An area above everything, kept on the screen, that the pointer goes through.
+fn tag_area(id: Id, at: Pos2, theme: &Theme) -> Area {
+    Area::new(id).order(Order::Tooltip).fixed_pos(at).interactable(false).default_width(theme.scaled(320.0))
+}
+
+/// A raised card.
+pub(super) fn framed(ui: &mut Ui, theme: &Theme, contents: impl FnOnce(&mut Ui)) {
+    Frame::NONE
+        .fill(theme.panel_raised)
+        .stroke(Stroke::new(space::LINE, theme.accent))
+        .corner_radius(space::CORNER)
+        .inner_margin(space::GAP)
+        .show(ui, contents);
+}
