@@ -1,7 +1,7 @@
 //! The edits that a plan knows: plain data, applied to a plan to give the next one.
 
 use super::boundary::{BoundaryMove, Gave, move_boundary};
-use crate::plan::{Bar, Coating, Duty, Limits, Plan, SectionSpec, Segment, Units};
+use crate::plan::{Bar, Coating, Duty, Form, Limits, Plan, SectionSpec, Segment, Units};
 use fh_measure::{WrittenLength, WrittenShare};
 
 /// One edit of a plan.
@@ -163,6 +163,9 @@ impl Edit {
         }
         let mut next = plan.clone();
         self.change(&mut next)?;
+        next.bars.iter_mut().for_each(mend_first_segment);
+        // What could not be read back from a file must not come into a plan.
+        crate::file::check(&next).map_err(|error| Refusal::CannotBe(error.message))?;
         Ok((next, Vec::new()))
     }
 
@@ -234,4 +237,20 @@ fn replace_segment(bar: &mut Bar, at: usize, segment: &Segment) -> Result<(), Re
     }
     *place = segment.clone();
     Ok(())
+}
+
+/// Before the first segment there is none whose section it could have: it has the stock's.
+fn mend_first_segment(bar: &mut Bar) {
+    let Some(first) = bar.segments.first_mut() else { return };
+    let section = match &mut first.form {
+        Form::Taper { from, to, .. } => {
+            from.take_if(|from| *from == SectionSpec::Same);
+            to
+        }
+        Form::Drawn { section, .. } | Form::Peak { section } | Form::Shoulder { to: section, .. } => section,
+        _ => return,
+    };
+    if *section == SectionSpec::Same {
+        *section = SectionSpec::Stock;
+    }
 }
