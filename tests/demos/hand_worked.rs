@@ -1,0 +1,195 @@
+//! The marks of the demo plans, worked by hand: each number comes from the arithmetic beside it, not from the program.
+//!
+//! Every step is the same: the volume of a segment, with what is trimmed added, divided by one less the scale and by the
+//! area of the bar. Plain, trim and hold take their own length of bar. The marks are the running sums.
+//!
+//! Notation: V volume, A area, S area of the stock, s scale, M mixed area, L length, π as it is.
+
+/// One bar of a demo plan and the true place of each of its marks.
+pub(crate) struct HandWorked {
+    /// The demo's file.
+    pub(crate) file_name: &'static str,
+    /// Which of its bars.
+    pub(crate) bar: usize,
+    /// Millimetres in the unit that the marks are in.
+    pub(crate) unit_mm: f64,
+    /// The place of the mark at the end of each segment, from the datum end.
+    pub(crate) marks: &'static [f64],
+}
+
+const INCH: f64 = 25.4;
+const MILLIMETER: f64 = 1.0;
+
+/// In inches. S = 1/2² = 0.25, 1 - s = 0.98, so each volume is divided by 0.245.
+///
+/// 1. leaf, L 1 3/4, W 7/8: R = (3.0625 + 0.765625) / (4 × 0.875) = 1.09375; θ = 4 atan(1/2) = 1.854590; sin θ = 0.96;
+///    A = 1.196289 × 0.894590 = 1.070189. Its middle is half-way, so t = (3/16 + 1/16)/2 = 1/8: V = 0.133774;
+///    with 5 %: 0.140462. Bar 0.573315.
+/// 2. stem, 1 long, round 1/4 to square 3/8: A₀ = π/64 = 0.049087, M = 3/8 × 1/4 = 0.093750, A₁ = 0.140625;
+///    V = (A₀ + M + A₁)/3 = 0.094487. Bar 0.385663.
+/// 3. hook: L = (5/8 + 3/16) π = 2.552544; V = L × 9/64 = 0.358952. Bar 1.465108.
+/// 4. shoulder, r 1/8: 9/64 × 1/8 = 0.017578; four fillets of 3/8 × r² (1 - π/4) = 3/8 × 0.003353153: 0.005030;
+///    V = 0.022608. Bar 0.092277.
+/// 5. shank: 5.
+/// 6. eye shoulder to round 3/8, A = 0.110447: 0.110447/8 = 0.013806; the four fillets 0.005030; V = 0.018836.
+///    Bar 0.076880.
+/// 7. eye: L = π (5/8 + 3/8) = π; V = π × 0.110447 = 0.346978. Bar 1.416238.
+/// 8. hold: 4.
+const GATE_HOOK: HandWorked = HandWorked {
+    file_name: "gate-hook.plan.json",
+    bar: 0,
+    unit_mm: INCH,
+    marks: &[0.57332, 0.95898, 2.42409, 2.51636, 7.51636, 7.59324, 9.00948, 13.00948],
+};
+
+/// In mm. S = 144, 1 - s = 0.98: each volume is divided by 141.12.
+///
+/// 1. screw plate: 50 × 28 × 4 = 5600; with 4 %: 5824. Bar 41.2698.
+/// 2. wall leg: 80.
+/// 3. corner, t = w = 12, r 3, 90°: V = 12 [15² tan 45° - 3² π/4] = 12 (225 - 7.06858) = 2615.177. Bar 18.5316.
+/// 4. arm: 100.
+/// 5. seat shoulder, one side, r 3: 12 × 8 × 3 = 288; one fillet 12 × 9 (1 - π/4) = 12 × 1.931417 = 23.177;
+///    V = 311.177. Bar 2.2050.
+/// 6. seat: 12 × 8 × 40 = 3840. Bar 27.2109.
+/// 7. lip shoulder: as 5, read the other way. Bar 2.2050.
+/// 8. curl, 60 long, f = t^0.6 from square 12 to square 5: m₁ = 1/1.6 = 0.625, m₂ = 1/2.2 = 0.454545;
+///    A₀ = 144, M = 12 × 5 = 60, A₁ = 25; V = 60 (0.204545 × 144 + 0.340909 × 60 + 0.454545 × 25)
+///    = 60 (29.4545 + 20.4545 + 11.3636) = 3676.364. Bar 26.0513.
+const TRELLIS_BRACKET: HandWorked = HandWorked {
+    file_name: "trellis-bracket.plan.json",
+    bar: 0,
+    unit_mm: MILLIMETER,
+    marks: &[41.270, 121.270, 139.801, 239.801, 242.006, 269.217, 271.422, 297.474],
+};
+
+/// In mm. S = 25 π = 78.5398, 1 - s = 0.98.
+///
+/// 1. point, 45 long, eased: M with a point is 0 and m₁ = 1/2, m₂ = 13/35, so V = 45 S (1 - 1 + 13/35) = 16.7143 S.
+///    Bar 16.7143/0.98 = 17.0554.
+/// 2. leg: 210.
+/// 3. neck, 25 long, round 10 to oval 12 × 6: the oval is a line of 6 swept by a disk of 3, A₁ = 6 × 6 + 9 π = 64.2743;
+///    M = 5 × 12/2 + π × 5 × 3 = 30 + 47.1239 = 77.1239; V = 25 (78.5398 + 77.1239 + 64.2743)/3 = 1832.817.
+///    Bar 23.8124.
+/// 4. fishtail: 45 × (12 + 40)/2 × 3 = 3510; with 4 %: 3650.4. Bar 47.4269.
+const ROW_MARKER_STAKE: HandWorked = HandWorked {
+    file_name: "row-marker.plan.json",
+    bar: 0,
+    unit_mm: MILLIMETER,
+    marks: &[17.055, 227.055, 250.868, 298.295],
+};
+
+/// In mm. S = 20 × 5 = 100, 1 - s = 0.97.
+///
+/// 1. plate: (60 - 28) × 28 + π/4 × 28² = 896 + 615.752 = 1511.752; × 2.5 = 3779.380; with 3 %: 3892.762. Bar 40.1316.
+/// 2. ring: L = (11 + 5)/2 × 300° = 8 × 5.235988 = 41.8879; × π/4 × 25 = 822.467. Bar 8.4790.
+/// 3. saw cut: 2.
+/// 4. hold: 120.
+const ROW_MARKER_PLATE: HandWorked = HandWorked {
+    file_name: "row-marker.plan.json",
+    bar: 1,
+    unit_mm: MILLIMETER,
+    marks: &[40.132, 48.611, 50.611, 170.611],
+};
+
+/// In inches. S = π/16, 1 - s = 0.97; rounds on a round compare by the squares of their diameters.
+///
+/// 1. point, 3 long: a third of its length. Bar 1/0.97 = 1.030928.
+/// 2. shank: 6.
+/// 3. collar: 3/8 × (3/4 : 1/2)² = 3/8 × 9/4 = 0.843750. Bar 0.869845.
+/// 4. neck: 3/2 × (3/8 : 1/2)² = 3/2 × 9/16 = 0.843750. Bar 0.869845: what the collar takes, the neck gives back.
+/// 5. thumb plate: π/4 × 9/4 × 3/16, over S: 9 × 3/16 = 1.6875; with 5 %: 1.771875. Bar 1.826675.
+const LINE_PIN: HandWorked = HandWorked {
+    file_name: "line-pin.plan.json",
+    bar: 0,
+    unit_mm: INCH,
+    marks: &[1.03093, 7.03093, 7.90077, 8.77062, 10.59729],
+};
+
+/// In inches. S = π/4 × 25/64 = 0.306796, 1 - s = 0.98.
+///
+/// 1. point, 5 long, f = t²: m₁ = 1/3, m₂ = 1/5; V = 5 S (1 - 2/3 + 1/5) = 5 S × 8/15. Bar 2.666667/0.98 = 2.721088.
+/// 2. body: 4.
+/// 3. grip shoulder, r 1/8, to octagon 1/2: A = 2 (√2 - 1)/4 = 0.207107; A/8 = 0.025888; four fillets of
+///    1/2 × 0.003353153: 0.006706; V = 0.032595. Bar 0.108411.
+/// 4. grip: 4 A = 0.828427. Bar 2.755361.
+/// 5. neck, 3/4 long, eased, octagon 1/2 to round 5/16: the octagon's edges are 8 × 1/2 × tan 22.5° = 1.656854 together;
+///    M = 5/32 × 1.656854/2 = 0.129442; A₁ = π × (5/32)² = 0.076699;
+///    V = 3/4 [13/35 × 0.207107 + 2 (1/2 - 13/35) × 0.129442 + 13/35 × 0.076699]
+///    = 3/4 (0.076925 + 0.033285 + 0.028488) = 0.104024. Bar 0.345986.
+/// 6. knob: π/6 × 27/64 = 0.220893; over S: 0.72. Bar 0.734694.
+const DIBBER: HandWorked = HandWorked {
+    file_name: "dibber.plan.json",
+    bar: 0,
+    unit_mm: INCH,
+    marks: &[2.72109, 6.72109, 6.82950, 9.58486, 9.93084, 10.66554],
+};
+
+/// In mm. S = 40 × 8 - (4 - π) × 1² = 319.1416, 1 - s = 0.98.
+///
+/// 1. foot, 70 long, to an edge 40 wide: the edge's two sides face up and down, where the bar reaches 4 each way:
+///    M = ½ × 40 × (4 + 4) = 160; A₁ = 0; V = 70 (319.1416/3 + 160/3) = 11179.970. Bar 35.7463.
+/// 2. leg: 130.
+/// 3. corner, t 8, w 40, r 4, 90°: V = 40 [12² - 4² π/4] = 40 (144 - 12.5664) = 5257.345. Bar 16.8096.
+/// 4. blade: what is left of 600: 600 - 2 × (35.7463 + 130 + 16.8096) = 234.8882.
+/// 5. to 7. the same again from the other end.
+const BOOT_SCRAPER: HandWorked = HandWorked {
+    file_name: "boot-scraper.plan.json",
+    bar: 0,
+    unit_mm: MILLIMETER,
+    marks: &[35.746, 165.746, 182.556, 417.444, 434.254, 564.254, 600.0],
+};
+
+/// In mm. S = 20² - (4 - π) × 2² = 396.5664, 1 - s = 0.97, on the blade 0.95.
+///
+/// 1. blade, in three parts from the root: 25 × (20 + 60)/2 = 1000; 65 × 60 = 3900; 40 × 60/2 = 1200: A = 6100.
+///    Moments about the root: 25²/6 × (20 + 2 × 60) = 14583.33; 3900 × 57.5 = 224250; 1200 × (90 + 40/3) = 124000:
+///    362833.33, so the middle lies at 59.48087. t there = 5 - 3 × 59.48087/130 = 3.627364; V = 22126.923;
+///    with 5 %: 23233.269. Bar 23233.269/0.95/396.5664 = 61.6696.
+/// 2. neck, 40 long, flat 20 × 7 to half-round 14 × 7, which is half a disc of radius 7: A₀ = 140, A₁ = 49 π/2 = 76.9690;
+///    M = ½ (20 × 7 + 7 × 14) = 119; V = 40 (140 + 119 + 76.9690)/3 = 4479.587. Bar 11.6453.
+/// 3. crank toward the round side, 45°, r 12: the centroid of half a disc lies 4 × 7/(3 π) = 2.970892 over its flat, so
+///    c = 7 - 2.970892 = 4.029108; L = 16.029108 π/4 = 12.589232; V = L × 76.9690 = 968.981. Bar 2.5190.
+/// 4. shank: 50 × 76.9690 = 3848.451. Bar 10.0046.
+/// 5. crank back toward the flat: c = 2.970892; L = 14.970892 π/4 = 11.758111; V = 905.010. Bar 2.3527.
+/// 6. tang shoulder, r 3, to square 7: 49 × 3 = 147; four fillets of 7 × 1.931417 = 54.080; V = 201.080. Bar 0.5227.
+/// 7. tang, 90 long, square 7 to 4: 90 (49 + 28 + 16)/3 = 2790. Bar 7.2530.
+/// 8. hold: 120.
+const TROWEL: HandWorked = HandWorked {
+    file_name: "trowel.plan.json",
+    bar: 0,
+    unit_mm: MILLIMETER,
+    marks: &[61.670, 73.315, 75.834, 85.838, 88.191, 88.714, 95.967, 215.967],
+};
+
+/// In inches. S = √3/2 × 1/4 = 0.216506, 1 - s = 0.98.
+///
+/// 1. point, 2 long: a third of its length. Bar 0.666667/0.98 = 0.680272.
+/// 2. leg: 5.
+/// 3. tread: π/4 × 1.5 × 1.125 × 0.25 = 0.331340. Bar 1.561630.
+/// 4. upper leg: 1.5.
+/// 5. neck, 1 long, eased, to diamond 5/16: the diamond's four sides face 45°. The hexagon's corners lie 1/2/√3 = 0.288675
+///    from its middle, the nearest 15° off: it reaches 0.288675 cos 15° = 0.278839 each way;
+///    M = ½ × 4 × 5/16 × 0.278839 = 0.174274; A₁ = 25/256 = 0.097656;
+///    V = 13/35 × 0.216506 + 9/35 × 0.174274 + 13/35 × 0.097656 = 0.080417 + 0.044813 + 0.036272 = 0.161502.
+///    Bar 0.761170.
+/// 6. stem: 2 × 0.097656 = 0.195313. Bar 0.920522.
+/// 7. finial: (5/8)³ = 0.244141. Bar 1.150652.
+const TWINE_STAKE: HandWorked = HandWorked {
+    file_name: "twine-stake.plan.json",
+    bar: 0,
+    unit_mm: INCH,
+    marks: &[0.68027, 5.68027, 7.24190, 8.74190, 9.50307, 10.42359, 11.57424],
+};
+
+/// Every bar that was worked by hand: all of them.
+pub(crate) const ALL: [HandWorked; 9] = [
+    GATE_HOOK,
+    TRELLIS_BRACKET,
+    ROW_MARKER_STAKE,
+    ROW_MARKER_PLATE,
+    LINE_PIN,
+    DIBBER,
+    BOOT_SCRAPER,
+    TROWEL,
+    TWINE_STAKE,
+];
