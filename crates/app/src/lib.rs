@@ -1,3 +1,4 @@
 //! The editor window.
 
+pub mod canvas;
 pub mod theme;

@@ -8,7 +8,7 @@ use egui::epaint::{Mesh, Vertex, WHITE_UV};
 use egui::{Color32, Pos2, Shape, Stroke, pos2};
 
 /// Steps down a band.
-pub(super) const STEPS: usize = 20;
+pub(super) const STEPS: usize = 32;
 
 /// A place on the way from the upper to the lower bar, at a share of the way; it leaves and arrives upright.
 pub(super) fn between(upper: f32, lower: f32, share: f32) -> f32 {

@@ -60,6 +60,21 @@ impl Row {
         const FAR: f64 = 1e6;
         self.middle - (up_mm * self.scale).clamp(-FAR, FAR) as f32
     }
+
+    /// The place of a height, in millimetres up from the bar's middle.
+    fn up_mm(&self, y: f32) -> f64 {
+        f64::from(self.middle - y) / self.scale
+    }
+}
+
+/// A place of the metal across the bars, to be found again in another layout.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Anchor {
+    strip: Strip,
+    view: View,
+    up_mm: f64,
+    /// How far beside the row it lies, in points.
+    beside: f32,
 }
 
 /// The heights that do not follow from the metal, in points.
@@ -152,6 +167,20 @@ impl Layout {
         Self { rows, marks, bands, names, lengths, piece: None, total: content }
     }
 
+    /// What lies at a height.
+    pub(super) fn anchor(&self, y: f32) -> Option<Anchor> {
+        let away = |row: &Row| (y - y.clamp(row.stretch.top, row.stretch.bottom.max(row.stretch.top))).abs();
+        let row = self.rows.iter().min_by(|a, b| away(a).total_cmp(&away(b)))?;
+        let inside = y.clamp(row.stretch.top, row.stretch.bottom.max(row.stretch.top));
+        Some(Anchor { strip: row.strip, view: row.view, up_mm: row.up_mm(inside), beside: y - inside })
+    }
+
+    /// The height at which something lies now.
+    pub(super) fn y_of(&self, anchor: &Anchor) -> Option<f32> {
+        let row = self.rows.iter().find(|row| row.strip == anchor.strip && row.view == anchor.view)?;
+        Some(row.y(anchor.up_mm) + anchor.beside)
+    }
+
     /// The rows of one bar.
     pub(super) fn rows_of(&self, strip: Strip) -> impl Iterator<Item = &Row> {
         self.rows.iter().filter(move |row| row.strip == strip)
@@ -223,6 +252,18 @@ mod tests {
         let forged = &layout.rows[1];
         assert!((forged.y(10.0) - forged.stretch.top).abs() < 1e-4);
         assert!((forged.y(-6.0) - forged.stretch.bottom).abs() < 1e-4);
+    }
+
+    #[test]
+    fn a_place_is_found_again_at_another_scale() {
+        let at = |scale| Layout::new(&edges(), Views::Both, scale, &HEIGHTS, 0.0);
+        let (near, far) = (at(8.0), at(2.0));
+        for row in &far.rows {
+            let anchor = far.anchor(row.y(3.0)).unwrap_or_else(|| unreachable!("there are rows"));
+            let same = near.rows.iter().find(|other| other.strip == row.strip && other.view == row.view);
+            let y = near.y_of(&anchor).unwrap_or_default();
+            assert!(same.is_some_and(|same| (same.y(3.0) - y).abs() < 1e-2));
+        }
     }
 
     #[test]

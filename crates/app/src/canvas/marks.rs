@@ -64,18 +64,22 @@ impl Stage<'_> {
     fn mark_labels(&self) -> Vec<Label> {
         let datum = self.axis.x(0.0);
         let words = self.text(&self.model.datum, Text::Strong, self.theme.ink);
-        let mut labels = vec![Label { x: datum, left: datum + space::TIGHT, rank: 2, number: None, words }];
+        let at_datum = Label { x: datum, left: datum + space::TIGHT, rank: 2, number: None, words };
+        let mut labels: Vec<_> =
+            Some(at_datum).filter(|label| self.window.x_range().contains(label.x)).into_iter().collect();
         let places = self.model.blocks.iter().enumerate().map(|(index, block)| (index, self.axis.x(block.stock[1])));
-        let places = places.filter(|(_, x)| self.sees([*x, *x]));
+        let places = places.filter(|(_, x)| self.window.x_range().contains(*x));
         let chosen = |segment| self.mark_rank(segment) > 0;
-        labels.extend(thinned(places, self.sizes.line, chosen).into_iter().filter_map(|(segment, x)| {
+        labels.extend(thinned(places, space::GAP, chosen).into_iter().filter_map(|(segment, x)| {
             let block = self.model.blocks.get(segment)?;
             let rank = self.mark_rank(segment);
             let ink = if rank > 1 { self.theme.accent } else { self.theme.ink };
             let number = self.text((segment + 1).to_string(), Text::Small, ink);
             let words = self.text(block.mark.bare_text(), Text::Strong, ink);
             let mut label = Label { x, left: x, rank, number: Some(number), words };
-            label.left = (x - label.width() / 2.0).max(datum + space::TIGHT);
+            let most = self.window.right() - space::TIGHT - label.width();
+            let least = (datum + space::TIGHT).max(self.window.left() + space::TIGHT);
+            label.left = (x - label.width() / 2.0).min(most).max(least);
             Some(label)
         }));
         labels

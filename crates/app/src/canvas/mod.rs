@@ -109,7 +109,7 @@ pub enum CanvasEvent {
     GestureCancel,
     /// The pointer lies over the bars: where on the starting bar, in mm; none once it has left them.
     Cursor(Option<f64>),
-    /// The length field of a segment should take the keyboard.
+    /// A segment was clicked twice: the field of its length should take the keyboard.
     EditExact {
         /// The segment.
         segment: usize,

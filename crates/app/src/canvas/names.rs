@@ -48,8 +48,12 @@ impl Stage<'_> {
 
     /// Paints a name in the middle of its band where it fits, cut short with an ellipsis where it must; tells whether it did.
     fn paint_name_on_band(&self, index: usize) -> bool {
-        let Some([left, right]) = bands::at_share(self, index, NAME_SHARE) else { return false };
-        let (left, right) = (left.max(self.window.left()), right.min(self.window.right()));
+        // A band that slants leaves less room: what is free at the top and at the bottom of the line counts.
+        let half_line = self.sizes.line / 2.0 / self.layout.bands.height().max(1.0);
+        let edges = [NAME_SHARE - half_line, NAME_SHARE + half_line].map(|share| bands::at_share(self, index, share));
+        let [Some(above), Some(below)] = edges else { return false };
+        let left = above[0].max(below[0]).max(self.window.left());
+        let right = above[1].min(below[1]).min(self.window.right());
         let room = right - left - 2.0 * space::TIGHT;
         if room < self.sizes.name / 3.0 {
             return false;

@@ -33,13 +33,16 @@ fn steps(unit: PlanUnit) -> Vec<f64> {
     steps
 }
 
-/// The ticks between two places, none left of the datum end; `tick` and `numeral` are the least distances in points.
-fn ticks(unit: PlanUnit, axis: &Axis, width: f32, tick: f32, numeral: f32) -> Vec<Tick> {
+/// The ticks between two places, none left of the datum end.
+///
+/// `tick` is the least distance of ticks in points, and `numeral` that of numerals such as this one.
+fn ticks(unit: PlanUnit, axis: &Axis, width: f32, tick: f32, numeral: impl Fn(&str) -> f32) -> Vec<Tick> {
     let steps = steps(unit);
-    let wide = |least: f32| steps.iter().position(|step| step * axis.scale >= f64::from(least));
-    let (Some(finest), Some(numbered)) = (wide(tick), wide(numeral)) else { return Vec::new() };
-    let Some(step) = steps.get(finest).copied() else { return Vec::new() };
     let [from, to] = [axis.left_mm, axis.left_mm + f64::from(width) / axis.scale];
+    let finest = steps.iter().position(|step| step * axis.scale >= f64::from(tick));
+    let has_room = |step: &f64| step * axis.scale >= f64::from(numeral(&widest(unit, to, *step)));
+    let (Some(finest), Some(numbered)) = (finest, steps.iter().position(has_room)) else { return Vec::new() };
+    let Some(step) = steps.get(finest).copied() else { return Vec::new() };
     let (first, last) = ((from / step).floor().max(0.0), (to / step).ceil());
     let mut ticks = Vec::new();
     let mut number = first;
@@ -49,15 +52,23 @@ fn ticks(unit: PlanUnit, axis: &Axis, width: f32, tick: f32, numeral: f32) -> Ve
             number % ratio == 0.0
         };
         let rank = steps.iter().skip(finest + 1).take_while(divides).count();
-        let numeral = (finest + rank >= numbered).then(|| numeral_words(unit, number * step, steps.get(numbered)));
+        let numeral =
+            (finest + rank >= numbered).then(|| numeral_words(unit, number * step, steps.get(numbered).copied()));
         ticks.push(Tick { mm: number * step, rank, numeral });
         number += 1.0;
     }
     ticks
 }
 
-fn numeral_words(unit: PlanUnit, mm: f64, step: Option<&f64>) -> String {
-    let whole = step.is_none_or(|step| *step >= 1.0);
+/// About the widest numeral up to a place, where they go by a step.
+fn widest(unit: PlanUnit, to: f64, step: f64) -> String {
+    let one = unit.length_unit().mm();
+    let whole = (to.max(0.0) / one).floor() * one;
+    numeral_words(unit, if step < one { whole + one - step } else { whole }, Some(step))
+}
+
+fn numeral_words(unit: PlanUnit, mm: f64, step: Option<f64>) -> String {
+    let whole = step.is_none_or(|step| step >= 1.0);
     let rounding = match unit {
         PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
         PlanUnit::Millimeter if whole => Rounding::MILLIMETER,
@@ -80,7 +91,8 @@ impl Stage<'_> {
         let beside = Rect::from_min_max(pos2(self.window.left(), ruler.top()), ruler.max);
         let painter = self.outer.with_clip_rect(beside.intersect(self.outer.clip_rect()));
         let room = ruler.height() - self.sizes.line;
-        let ticks = ticks(self.model.unit, &self.axis, self.window.width(), self.sizes.tick, self.sizes.numeral);
+        let numeral = |words: &str| self.text(words, Text::Small, theme.ink_quiet).size().x + space::GROUP;
+        let ticks = ticks(self.model.unit, &self.axis, self.window.width(), self.sizes.tick, numeral);
         let stroke = Stroke::new(theme.hairline(), theme.ink_quiet);
         for tick in &ticks {
             let x = self.outer.round_to_pixel_center(self.axis.x(tick.mm));
@@ -116,13 +128,13 @@ mod tests {
 
     fn numerals(unit: PlanUnit, scale: f64, width: f32) -> Vec<String> {
         let axis = Axis { left: 0.0, left_mm: 0.0, scale };
-        ticks(unit, &axis, width, 4.0, 36.0).into_iter().filter_map(|tick| tick.numeral).collect()
+        ticks(unit, &axis, width, 4.0, |_| 36.0).into_iter().filter_map(|tick| tick.numeral).collect()
     }
 
     #[test]
     fn inches_are_numbered_and_divided_into_sixteenths() {
         let axis = Axis { left: 0.0, left_mm: 0.0, scale: 4.0 };
-        let ticks = ticks(PlanUnit::Inch, &axis, 220.0, 4.0, 36.0);
+        let ticks = ticks(PlanUnit::Inch, &axis, 220.0, 4.0, |_| 36.0);
         assert!((ticks.get(1).unwrap().mm - 25.4 / 16.0).abs() < 1e-12);
         assert_eq!(numerals(PlanUnit::Inch, 4.0, 255.0), ["0", "1/2", "1", "1 1/2", "2", "2 1/2"]);
     }
@@ -134,9 +146,19 @@ mod tests {
     }
 
     #[test]
+    fn long_numerals_stand_farther_apart() {
+        let axis = Axis { left: 0.0, left_mm: 150.0, scale: 50.0 };
+        let ticks = ticks(PlanUnit::Inch, &axis, 1000.0, 4.0, |words| 8.0 * words.len() as f32);
+        let numbered: Vec<_> = ticks.iter().filter_map(|tick| Some((tick.mm, tick.numeral.as_ref()?))).collect();
+        for pair in numbered.windows(2) {
+            assert!((pair[1].0 - pair[0].0) * 50.0 >= 8.0 * pair[0].1.len() as f64, "{pair:?}");
+        }
+    }
+
+    #[test]
     fn coarser_ticks_are_longer() {
         let axis = Axis { left: 0.0, left_mm: 0.0, scale: 4.0 };
-        let ticks = ticks(PlanUnit::Millimeter, &axis, 60.0, 4.0, 36.0);
+        let ticks = ticks(PlanUnit::Millimeter, &axis, 60.0, 4.0, |_| 36.0);
         let rank = |mm: f64| ticks.iter().find(|tick| tick.mm == mm).unwrap().rank;
         assert!(rank(1.0) < rank(5.0) && rank(5.0) < rank(10.0) && rank(10.0) < rank(0.0));
     }
@@ -144,7 +166,7 @@ mod tests {
     #[test]
     fn nothing_lies_left_of_the_datum_end() {
         let axis = Axis { left: 0.0, left_mm: -50.0, scale: 4.0 };
-        assert!(ticks(PlanUnit::Inch, &axis, 400.0, 4.0, 36.0).iter().all(|tick| tick.mm >= 0.0));
+        assert!(ticks(PlanUnit::Inch, &axis, 400.0, 4.0, |_| 36.0).iter().all(|tick| tick.mm >= 0.0));
     }
 
     #[test]
@@ -153,7 +175,7 @@ mod tests {
             for scale in [1e-12, 1e-6, 1.0, 1e4, 1e9] {
                 for left_mm in [-10.0, 0.0, 1e9, 1e12] {
                     let axis = Axis { left: 0.0, left_mm, scale };
-                    assert!(ticks(unit, &axis, 1000.0, 4.0, 36.0).len() < 300, "{unit:?} {scale} {left_mm}");
+                    assert!(ticks(unit, &axis, 1000.0, 4.0, |_| 36.0).len() < 300, "{unit:?} {scale} {left_mm}");
                 }
             }
         }

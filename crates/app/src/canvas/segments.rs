@@ -3,7 +3,7 @@
 use super::layout::Strip;
 use super::stage::Stage;
 use super::{Canvas, CanvasEvent, bands};
-use crate::theme::{Text, space};
+use crate::theme::Text;
 use egui::{Pos2, Rect, Response, RichText, Role, Sense, Ui, WidgetInfo, pos2};
 use fh_core::plan::Segment;
 
@@ -16,7 +16,7 @@ impl Canvas {
         for (index, block) in stage.model.blocks.iter().enumerate() {
             let Some([left, right]) = stage.span(index, Strip::Bar) else { continue };
             let [left, right] = widened(left, right, stage.sizes.catch, block.settled);
-            let kept = stage.selected == Some(index) || right - last_right >= space::HAIRLINE;
+            let kept = stage.selected == Some(index) || right - last_right >= stage.sizes.catch / 4.0;
             if !stage.sees([left, right]) || !kept {
                 continue;
             }
@@ -28,11 +28,17 @@ impl Canvas {
             if response.clicked() {
                 events.push(CanvasEvent::Select(Some(index)));
             }
+            if response.double_clicked() {
+                events.push(CanvasEvent::EditExact { segment: index });
+            }
             tell(&response, stage, Some(index));
         }
         let under = ground.hover_pos().or(ground.interact_pointer_pos()).and_then(|at| segment_at(stage, at));
         if ground.clicked() {
             events.push(CanvasEvent::Select(under));
+        }
+        if let Some(segment) = under.filter(|_| ground.double_clicked()) {
+            events.push(CanvasEvent::EditExact { segment });
         }
         tell(ground, stage, under);
     }

@@ -23,9 +23,8 @@ pub(super) struct Sizes {
     pub(super) hatch: f32,
     /// The least width of a box for a segment that is not settled.
     pub(super) unsettled: f32,
-    /// The least distance of the ruler's ticks, and of its numerals.
+    /// The least distance of the ruler's ticks.
     pub(super) tick: f32,
-    pub(super) numeral: f32,
     /// The narrowest place for a name.
     pub(super) name: f32,
     /// What stays free at the left and the right end of a fitted bar.
@@ -48,7 +47,6 @@ impl Sizes {
             hatch: steps(2.0),
             unsettled: steps(4.0),
             tick: space::GRID,
-            numeral: steps(9.0),
             name: steps(8.0),
             margins: [steps(4.0), steps(10.0)],
         }

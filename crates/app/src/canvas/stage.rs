@@ -70,13 +70,7 @@ impl<'a> Stage<'a> {
         let balance = scene.balance.bars.get(scene.bar)?;
         let window = Self::window(rect, &sizes);
         let (views, exaggeration) = (canvas.views, canvas.exaggeration());
-        let axis = canvas.camera.axis(window.left());
-        let heights = heights(window, &sizes);
-        let scale = axis.scale * f64::from(exaggeration);
-        let unscrolled = Layout::new(&model.edges, views, scale, &heights, window.top());
-        let most = (unscrolled.total - window.height()).max(0.0);
-        canvas.camera.scrolled = canvas.camera.scrolled.clamp(0.0, most);
-        let top = window.top() - canvas.camera.scrolled;
+        let layout = canvas.layout(window, model, &sizes);
         Some(Self {
             balance,
             segments: &scene.plan.bars.get(scene.bar)?.segments,
@@ -85,12 +79,8 @@ impl<'a> Stage<'a> {
             theme: scene.theme,
             model,
             sizes,
-            axis,
-            layout: if top == window.top() {
-                unscrolled
-            } else {
-                Layout::new(&model.edges, views, scale, &heights, top)
-            },
+            layout,
+            axis: canvas.camera.axis(window.left()),
             frame: Self::frame(window, model, &sizes, views, exaggeration),
             rect,
             window,
@@ -139,7 +129,7 @@ impl<'a> Stage<'a> {
 }
 
 /// The heights of everything but the metal.
-fn heights(window: Rect, sizes: &Sizes) -> Heights {
+pub(super) fn heights(window: Rect, sizes: &Sizes) -> Heights {
     Heights {
         window: window.height(),
         marks: sizes.line * super::marks::LANES as f32 + space::GAP,

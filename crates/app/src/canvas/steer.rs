@@ -1,8 +1,9 @@
 //! Zoom and pan: wheel, pinch, dragging the ground, and the buttons of the shell.
 
+use super::layout::Layout;
 use super::model::Model;
 use super::sizes::Sizes;
-use super::stage::Stage;
+use super::stage::{Stage, heights};
 use super::{Canvas, Scene};
 use egui::{CursorIcon, PointerButton, Rect, Response, Ui, Vec2};
 
@@ -28,7 +29,13 @@ impl Canvas {
         if let Some(pointer) = ui.input(|input| input.pointer.hover_pos())
             && ui.rect_contains_pointer(ground.rect)
         {
-            self.camera.zoom_about(ui.input(egui::InputState::zoom_delta), pointer.x - window.left(), &frame);
+            let before = self.layout(window, model, sizes).anchor(pointer.y);
+            let factor = ui.input(egui::InputState::zoom_delta);
+            self.camera.zoom_about(factor, pointer.x - window.left(), &frame);
+            let after = before.and_then(|anchor| self.layout(window, model, sizes).y_of(&anchor));
+            if let Some(after) = after.filter(|_| factor != 1.0) {
+                self.camera.scrolled += after - pointer.y;
+            }
             let wheel = self.wheel(ui, window, &frame);
             self.camera.pan(wheel.x, wheel.y, &frame);
         }
@@ -39,6 +46,19 @@ impl Canvas {
             self.camera.pan(moved.x, moved.y, &frame);
             ui.set_cursor_icon(CursorIcon::Grabbing);
         }
+    }
+
+    /// The layout where the camera is now; the camera's scrolling is kept within it.
+    pub(super) fn layout(&mut self, window: Rect, model: &Model, sizes: &Sizes) -> Layout {
+        let scale = self.camera.axis(0.0).scale * f64::from(self.exaggeration());
+        let heights = heights(window, sizes);
+        let unscrolled = Layout::new(&model.edges, self.views, scale, &heights, window.top());
+        let most = (unscrolled.total - window.height()).max(0.0);
+        self.camera.scrolled = self.camera.scrolled.clamp(0.0, most);
+        if self.camera.scrolled == 0.0 {
+            return unscrolled;
+        }
+        Layout::new(&model.edges, self.views, scale, &heights, window.top() - self.camera.scrolled)
     }
 
     /// What the wheel pans. It goes along the bar, unless the strips are higher than the window.

@@ -8,7 +8,7 @@ use super::labels::thinned;
 use super::layout::{Row, Strip};
 use super::model::Block;
 use super::stage::Stage;
-use crate::theme::space;
+use crate::theme::{Text, space};
 use egui::{Color32, Pos2, Rect, Shape, Stroke, StrokeKind, Vec2, pos2};
 use fh_core::findings::Severity;
 
@@ -36,16 +36,26 @@ impl Stage<'_> {
             self.paint_hatch(part, self.theme.stock_edge);
         }
         self.painter.rect_stroke(bar, 0.0, edge, StrokeKind::Middle);
-        // What is left over of a bar already cut, or what it is too short.
-        let [left, right] = [filled, model.cut_mm.max(model.last_mark_mm)];
-        if right > left {
-            let short = model.cut_mm < model.last_mark_mm;
-            let color = if short { self.theme.stop } else { self.theme.stock_edge };
-            self.paint_dashed(self.bar_rect(row, left, right), Stroke::new(space::LINE, color));
-        }
+        self.paint_rest(row, [filled, model.cut_mm.max(model.last_mark_mm)]);
         self.paint_unsettled(row);
         if let Some(selected) = self.selected_block() {
             self.paint_selection(self.bar_rect(row, selected.stock[0], selected.stock[1]));
+        }
+    }
+
+    /// What is left over of a bar already cut, or what it is too short.
+    fn paint_rest(&self, row: &Row, [from, to]: [f64; 2]) {
+        if to - from <= 1e-6 {
+            return;
+        }
+        let short = self.model.cut_mm < self.model.last_mark_mm;
+        let (words, color) =
+            if short { ("bar too short", self.theme.stop) } else { ("left over", self.theme.ink_quiet) };
+        let rest = self.bar_rect(row, from, to);
+        self.paint_dashed(rest, Stroke::new(space::LINE, color));
+        let words = self.text(words, Text::Small, color);
+        if words.size().x + 2.0 * space::GAP < rest.width() && words.size().y < rest.height() {
+            self.painter.galley(rest.center() - words.size() / 2.0, words, color);
         }
     }
 
