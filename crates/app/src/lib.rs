@@ -1,4 +1,20 @@
-//! The editor window.
+//! The editor window. All editing goes through commands with undo; panels only read.
 
 pub mod canvas;
 pub mod theme;
+
+mod app;
+mod commands;
+mod dialogs;
+mod editor;
+mod figures;
+mod new_segment;
+mod panels;
+mod services;
+mod state;
+mod widgets;
+
+pub use app::{RunError, Start, run};
+pub use dialogs::{Answer, Ask, Dialogs, Native, Scripted};
+pub use editor::Editor;
+pub use services::Services;

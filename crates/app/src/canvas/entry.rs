@@ -4,7 +4,7 @@ use super::boundary::Spot;
 use super::drag::neighbor;
 use super::layout::Strip;
 use super::stage::Stage;
-use super::tag::{below, framed};
+use super::tag::{beside, framed};
 use super::{Canvas, CanvasEvent, Feedback};
 use crate::theme::{Text, space};
 use egui::{Area, Id, Key, Modifiers, Order, RichText, TextEdit, Ui};
@@ -44,9 +44,9 @@ impl Canvas {
                 None => return self.focus.take(ui, entry.spot),
             }
         }
-        let at = below(stage, entry.spot);
+        let (at, corner) = beside(stage, entry.spot);
         let id = Id::unique("canvas entry");
-        let answer = Area::new(id).order(Order::Foreground).fixed_pos(at).show(ui, |ui| {
+        let answer = Area::new(id).order(Order::Foreground).fixed_pos(at).pivot(corner).show(ui, |ui| {
             let mut answer = Answer::Stay;
             framed(ui, stage.theme, |ui| answer = entry.ask(ui, stage));
             answer

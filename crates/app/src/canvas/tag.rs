@@ -6,7 +6,7 @@ use super::layout::Strip;
 use super::model::Model;
 use super::stage::Stage;
 use crate::theme::{Text, Theme, space};
-use egui::{Align, Area, Frame, Grid, Id, Layout, Order, Pos2, RichText, Stroke, Ui, pos2, vec2};
+use egui::{Align, Align2, Area, Frame, Grid, Id, Layout, Order, Pos2, RichText, Stroke, Ui, pos2, vec2};
 use fh_core::plan::PlanUnit;
 use fh_measure::{LengthUnit, Rounding, format_decimal};
 
@@ -41,7 +41,7 @@ impl Canvas {
         let Some(spot) = dragged.or(stage.focused).filter(|_| self.entry.is_none()) else { return };
         let pointer = ui.input(|input| input.pointer.latest_pos()).filter(|_| dragged.is_some());
         let off = vec2(space::GROUP, space::GROUP);
-        let at = pointer.map_or_else(|| below(stage, spot), |pointer| pointer + off);
+        let at = pointer.map_or_else(|| beside(stage, spot), |pointer| (pointer + off, Align2::LEFT_TOP));
         let Some(lines) = lines(spot, stage.model) else { return };
         tag_area(Id::unique("canvas tag"), at, stage.theme).show(ui, |ui| {
             framed(ui, stage.theme, |ui| {
@@ -78,19 +78,24 @@ fn right(ui: &mut Ui, text: RichText) {
     ui.with_layout(Layout::right_to_left(Align::Center), |ui| ui.label(text));
 }
 
-/// Below a boundary that has the keyboard, clear of the strip.
-pub(super) fn below(stage: &Stage<'_>, spot: Spot) -> Pos2 {
+/// Beside a boundary that has the keyboard, over the bands and clear of its strip; and which corner lies there.
+pub(super) fn beside(stage: &Stage<'_>, spot: Spot) -> (Pos2, Align2) {
     let x = spot.reach(stage.model).map_or(stage.window.left(), |[_, end]| stage.axis.x(end));
-    let bottom = match spot.strip {
-        Strip::Bar => stage.layout.bands.top,
-        Strip::Forged => stage.layout.lengths.bottom,
-    };
-    pos2(x.clamp(stage.window.left(), stage.window.right()) + space::GAP, bottom + space::GAP)
+    let x = x.clamp(stage.window.left(), stage.window.right()) + space::GAP;
+    match spot.strip {
+        Strip::Bar => (pos2(x, stage.layout.bands.top + space::GAP), Align2::LEFT_TOP),
+        Strip::Forged => (pos2(x, stage.layout.names.top - space::GAP), Align2::LEFT_BOTTOM),
+    }
 }
 
 /// An area above everything, kept on the screen, that the pointer goes through.
-fn tag_area(id: Id, at: Pos2, theme: &Theme) -> Area {
-    Area::new(id).order(Order::Tooltip).fixed_pos(at).interactable(false).default_width(theme.scaled(320.0))
+fn tag_area(id: Id, (at, corner): (Pos2, Align2), theme: &Theme) -> Area {
+    Area::new(id)
+        .order(Order::Tooltip)
+        .fixed_pos(at)
+        .pivot(corner)
+        .interactable(false)
+        .default_width(theme.scaled(320.0))
 }
 
 /// A raised card.

@@ -1,0 +1,26 @@
+//! The commands that explain the program.
+
+use super::{Command, Row};
+use crate::dialogs::Dialog;
+use crate::editor::Editor;
+use egui::{Context, Key, KeyboardShortcut, Modifiers};
+
+pub(super) const ROWS: [Row; 3] = [
+    Row::new(Command::Tour, "Tour of the screen", "Show what is where, in six short notes.", tour)
+        .keys(KeyboardShortcut::new(Modifiers::SHIFT, Key::F1)),
+    Row::new(Command::KeyboardList, "Keys…", "List the keys of every command.", keyboard_list)
+        .keys(KeyboardShortcut::new(Modifiers::NONE, Key::F1)),
+    Row::new(Command::About, "About First Heat…", "The version, and the licence of the fonts.", about),
+];
+
+fn tour(editor: &mut Editor, _: &Context) {
+    editor.start_tour();
+}
+
+fn keyboard_list(editor: &mut Editor, _: &Context) {
+    editor.dialog = Some(Dialog::Keys);
+}
+
+fn about(editor: &mut Editor, _: &Context) {
+    editor.dialog = Some(Dialog::About);
+}

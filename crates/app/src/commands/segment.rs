@@ -1,0 +1,100 @@
+//! The commands that change which segments there are and in what order.
+
+use super::edit::has_segment;
+use super::{Command, Row, WhileTyping};
+use crate::editor::Editor;
+use crate::state::{Desk, Side};
+use egui::{Context, Key, KeyboardShortcut, Modifiers};
+
+const CTRL: Modifiers = Modifiers::COMMAND;
+const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
+
+pub(super) const ROWS: [Row; 10] = [
+    Row::new(
+        Command::AddAfter,
+        "Add segment after…",
+        "Add a segment after the selected one; choose its form.",
+        add_after,
+    )
+    .keys(KeyboardShortcut::new(CTRL, Key::Enter)),
+    Row::new(
+        Command::AddBefore,
+        "Add segment before…",
+        "Add a segment before the selected one; choose its form.",
+        add_before,
+    )
+    .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::Enter)),
+    Row::new(Command::Duplicate, "Duplicate segment", "Put a copy of the selected segment after it.", duplicate)
+        .keys(KeyboardShortcut::new(CTRL, Key::D))
+        .when(has_segment),
+    Row::new(Command::Remove, "Remove segment", "Take the selected segment out of the bar.", remove)
+        .keys(KeyboardShortcut::new(Modifiers::NONE, Key::Delete))
+        .while_typing(WhileTyping::Not)
+        .when(has_segment),
+    Row::new(Command::MoveUp, "Move up", "Move the selected segment toward the datum end.", move_up)
+        .keys(KeyboardShortcut::new(Modifiers::ALT, Key::ArrowUp))
+        .when(|desk| desk.selection.segment().is_some_and(|segment| segment > 0)),
+    Row::new(Command::MoveDown, "Move down", "Move the selected segment away from the datum end.", move_down)
+        .keys(KeyboardShortcut::new(Modifiers::ALT, Key::ArrowDown))
+        .when(is_not_last),
+    Row::new(Command::NextSegment, "Next segment", "Select the segment after the selected one.", next)
+        .keys(KeyboardShortcut::new(CTRL, Key::ArrowDown)),
+    Row::new(Command::PreviousSegment, "Previous segment", "Select the segment before the selected one.", previous)
+        .keys(KeyboardShortcut::new(CTRL, Key::ArrowUp)),
+    Row::new(Command::AddBar, "Add a bar", "Add a second bar of the same stock to the plan.", add_bar),
+    Row::new(Command::RemoveBar, "Remove this bar", "Take the bar and all its segments out of the plan.", remove_bar)
+        .when(|desk| desk.document.plan().bars.len() > 1),
+];
+
+fn is_not_last(desk: &Desk<'_>) -> bool {
+    let count = desk.document.plan().bars.get(desk.selection.bar).map_or(0, |bar| bar.segments.len());
+    desk.selection.segment().is_some_and(|segment| segment + 1 < count)
+}
+
+fn add_after(editor: &mut Editor, _: &Context) {
+    editor.ask_form(Side::After);
+}
+
+fn add_before(editor: &mut Editor, _: &Context) {
+    editor.ask_form(Side::Before);
+}
+
+fn duplicate(editor: &mut Editor, _: &Context) {
+    if let Some(segment) = editor.selected_segment().cloned() {
+        editor.insert_segment(segment, Side::After);
+    }
+}
+
+fn remove(editor: &mut Editor, _: &Context) {
+    editor.remove_segment();
+}
+
+fn move_up(editor: &mut Editor, _: &Context) {
+    if let Some(segment) = editor.selection.segment() {
+        editor.move_segment(segment, segment.saturating_sub(1));
+    }
+}
+
+fn move_down(editor: &mut Editor, _: &Context) {
+    if let Some(segment) = editor.selection.segment() {
+        editor.move_segment(segment, segment + 1);
+    }
+}
+
+fn next(editor: &mut Editor, _: &Context) {
+    let segment = editor.selection.segment().map_or(0, |segment| segment + 1);
+    editor.select_segment(segment);
+}
+
+fn previous(editor: &mut Editor, _: &Context) {
+    let segment = editor.selection.segment().map_or(0, |segment| segment.saturating_sub(1));
+    editor.select_segment(segment);
+}
+
+fn add_bar(editor: &mut Editor, _: &Context) {
+    editor.add_bar();
+}
+
+fn remove_bar(editor: &mut Editor, _: &Context) {
+    editor.remove_bar();
+}

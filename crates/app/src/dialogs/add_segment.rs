@@ -1,0 +1,39 @@
+//! The dialog that offers the forms of a new segment, each with a drawing and a line of what it is.
+
+use super::frame::{Frame, other_button};
+use crate::state::{Desk, Request, Side};
+use crate::theme::space;
+use crate::widgets::form_card;
+use egui::{Context, Grid};
+use fh_core::plan::FormKind;
+
+pub(super) fn show(ctx: &Context, desk: &Desk<'_>, side: Side, out: &mut Vec<Request>) {
+    let title = match side {
+        Side::Before => "Add a segment before",
+        Side::After => "Add a segment after",
+    };
+    Frame { title, width: 640.0 }.show(
+        ctx,
+        desk,
+        out,
+        |ui, out| {
+            let columns = if ui.available_width() > desk.theme.scaled(500.0) { 2 } else { 1 };
+            let width = ((ui.available_width() - space::GAP) / columns as f32 - space::GAP).floor();
+            Grid::new("forms").num_columns(columns).spacing([space::GAP, space::GAP]).show(ui, |ui| {
+                for (index, kind) in FormKind::ALL.into_iter().enumerate() {
+                    if form_card::show(ui, desk.theme, kind, width).clicked() {
+                        out.push(Request::AddSegment(kind, side));
+                    }
+                    if (index + 1) % columns == 0 {
+                        ui.end_row();
+                    }
+                }
+            });
+        },
+        |ui, out, ()| {
+            if other_button(ui, "Cancel") {
+                out.push(Request::CloseDialog);
+            }
+        },
+    );
+}

@@ -1,0 +1,83 @@
+//! The dialogs: one stands in front at a time, and asks for what the user chose in it.
+
+mod about;
+mod add_segment;
+mod files;
+mod frame;
+mod keys;
+mod message;
+mod new_plan;
+mod path_entry;
+mod recovered;
+mod sheet;
+mod system;
+mod tour;
+mod unsaved;
+
+pub use system::{Answer, Ask, Dialogs, Native, Scripted};
+
+pub(crate) use files::{OpenPlan, SavePlan};
+pub(crate) use message::Message;
+pub(crate) use new_plan::NewPlan;
+pub(crate) use recovered::Recovered;
+pub(crate) use sheet::SheetFile;
+pub(crate) use tour::{Spots, Tour};
+pub(crate) use unsaved::ChangedOnDisk;
+
+use crate::state::{Desk, Request, Side, Then};
+use egui::Context;
+
+/// The dialog in front.
+pub(crate) enum Dialog {
+    /// Choose the bar of a new plan.
+    NewPlan(NewPlan),
+    /// Choose a plan to open.
+    Open(OpenPlan),
+    /// Choose a file to save in.
+    SaveAs(SavePlan),
+    /// Choose paper and file of the mark sheet.
+    Sheet(SheetFile),
+    /// Choose the form of a new segment.
+    AddSegment(Side),
+    /// What becomes of unsaved changes?
+    Unsaved(Then),
+    /// Someone else changed the file.
+    ChangedOnDisk(ChangedOnDisk),
+    /// Work was left over by a program that is gone.
+    Recovered(Recovered),
+    /// Something to be told.
+    Message(Message),
+    /// The list of keys.
+    Keys,
+    /// About the program.
+    About,
+}
+
+impl Dialog {
+    /// Its field for a path, where it has one.
+    pub(crate) fn path_entry(&mut self) -> Option<&mut path_entry::PathEntry> {
+        match self {
+            Self::Open(dialog) => Some(&mut dialog.entry),
+            Self::SaveAs(dialog) => Some(&mut dialog.entry),
+            Self::Sheet(dialog) => Some(&mut dialog.entry),
+            _ => None,
+        }
+    }
+
+    /// Shows it, and adds what the user chose.
+    pub(crate) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
+        match self {
+            Self::NewPlan(dialog) => dialog.show(ctx, desk, out),
+            Self::Open(dialog) => dialog.show(ctx, desk, out),
+            Self::SaveAs(dialog) => dialog.show(ctx, desk, out),
+            Self::Sheet(dialog) => dialog.show(ctx, desk, out),
+            Self::AddSegment(side) => add_segment::show(ctx, desk, *side, out),
+            Self::Unsaved(then) => unsaved::show(ctx, desk, then, out),
+            Self::ChangedOnDisk(dialog) => dialog.show(ctx, desk, out),
+            Self::Recovered(dialog) => dialog.show(ctx, desk, out),
+            Self::Message(dialog) => dialog.show(ctx, desk, out),
+            Self::Keys => keys::show(ctx, desk, out),
+            Self::About => about::show(ctx, desk, out),
+        }
+    }
+}

@@ -1,0 +1,85 @@
+//! The dialog that makes the mark sheet.
+
+use super::frame::{Frame, main_button, other_button};
+use super::path_entry::PathEntry;
+use crate::state::{Desk, PaperSize, Request, SheetKind};
+use crate::theme::{Text, space};
+use egui::{Context, RichText, Ui};
+use std::path::{Path, PathBuf};
+
+/// Paper, kind and file of the mark sheet.
+pub(crate) struct SheetFile {
+    pub(crate) entry: PathEntry,
+    paper: PaperSize,
+    kind: SheetKind,
+}
+
+impl SheetFile {
+    /// Begins with a path without its ending.
+    pub(crate) fn new(path: &Path, kind: SheetKind, paper: PaperSize) -> Self {
+        Self { entry: PathEntry::new(&with_ending(path, kind)), paper, kind }
+    }
+
+    /// The kind of file that is chosen.
+    pub(crate) fn kind(&self) -> SheetKind {
+        self.kind
+    }
+
+    /// The system's dialog gave a file: what is to be written.
+    pub(crate) fn write(&self, path: PathBuf) -> Request {
+        Request::WriteSheet(path, self.kind, self.paper)
+    }
+
+    pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
+        let frame = Frame { title: "Print the mark sheet", width: 560.0 };
+        let Self { entry, paper, kind } = self;
+        frame.show(
+            ctx,
+            desk,
+            out,
+            |ui, out| {
+                choices(ui, entry, paper, kind);
+                ui.add_space(space::GAP);
+                entry.show(ui, desk, out);
+                ui.add_space(space::GAP);
+                let hint =
+                    "Print it at 100 %, not “fit to page”, and lay a rule on its 100 mm line before you mark the bar.";
+                ui.label(RichText::new(hint).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
+                (entry.path().filter(|path| !path.is_dir()), *kind, *paper)
+            },
+            |ui, out, (chosen, kind, paper)| {
+                if main_button(ui, desk.theme, "Make the sheet", chosen.is_some())
+                    && let Some(path) = chosen
+                {
+                    out.push(Request::WriteSheet(path, kind, paper));
+                }
+                if other_button(ui, "Cancel") {
+                    out.push(Request::CloseDialog);
+                }
+            },
+        );
+    }
+}
+
+fn choices(ui: &mut Ui, entry: &mut PathEntry, paper: &mut PaperSize, kind: &mut SheetKind) {
+    ui.horizontal_wrapped(|ui| {
+        ui.label("Paper");
+        for choice in PaperSize::ALL {
+            ui.radio_value(paper, choice, choice.paper().name());
+        }
+    });
+    ui.horizontal_wrapped(|ui| {
+        ui.label("Kind of file");
+        for choice in SheetKind::ALL {
+            if ui.radio_value(kind, choice, choice.name()).changed()
+                && let Some(path) = entry.path()
+            {
+                entry.set(&path.with_extension(choice.ending()));
+            }
+        }
+    });
+}
+
+fn with_ending(path: &Path, kind: SheetKind) -> PathBuf {
+    path.with_extension(kind.ending())
+}

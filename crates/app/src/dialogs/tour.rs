@@ -1,0 +1,137 @@
+//! The tour of the screen: a few short notes, each beside what it speaks of.
+
+use crate::state::{Desk, Request};
+use crate::theme::{Text, space};
+use egui::{Area, Context, Id, Key, Order, Pos2, Rect, RichText, Stroke, StrokeKind, Ui, Vec2, pos2, vec2};
+
+/// Where the parts of the screen are.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Spots {
+    pub(crate) top: Rect,
+    pub(crate) list: Rect,
+    pub(crate) strips: Rect,
+    pub(crate) plot: Rect,
+    pub(crate) inspector: Rect,
+    pub(crate) foot: Rect,
+}
+
+impl Default for Spots {
+    fn default() -> Self {
+        let none = Rect::ZERO;
+        Self { top: none, list: none, strips: none, plot: none, inspector: none, foot: none }
+    }
+}
+
+/// How wide a note is, in points at normal text size.
+const WIDTH: f32 = 320.0;
+
+/// A note: its head, its words, and the part of the screen that it speaks of.
+struct Note(&'static str, &'static str, fn(&Spots) -> Rect);
+
+const NOTES: [Note; 6] = [
+    Note(
+        "The piece, part by part",
+        "Each length of bar and what it becomes, from the datum end on. Add, reorder and copy parts here.",
+        |spots| spots.list,
+    ),
+    Note(
+        "One metal, twice",
+        "The starting bar with its marks, and the same metal forged. Drag a mark or an end: everything follows at once, and Esc takes it back.",
+        |spots| spots.strips,
+    ),
+    Note(
+        "How thick it is where",
+        "The area of the section along the forged bar. Below the dashed line the stock is drawn out, above it is upset.",
+        |spots| spots.plot,
+    ),
+    Note(
+        "Sizes as you say them",
+        "3 1/4, 82.5 mm, 1' 2 3/8\": type it as you would write it. Sizes that follow from others stand in italics.",
+        |spots| spots.inspector,
+    ),
+    Note(
+        "Is it sound?",
+        "What to cut and what it weighs, always in sight. Beside it what the plan is held against; a click shows the place.",
+        |spots| spots.foot,
+    ),
+    Note(
+        "To the anvil",
+        "Print mark sheet… makes the full-scale sheet to lay beside the bar. Every command has its keys: F1 lists them.",
+        |spots| spots.top,
+    ),
+];
+
+/// The tour, at one of its notes.
+#[derive(Default)]
+pub(crate) struct Tour {
+    at: usize,
+}
+
+impl Tour {
+    /// Shows the note.
+    pub(crate) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, spots: &Spots, out: &mut Vec<Request>) {
+        let Some(note) = NOTES.get(self.at) else {
+            out.push(Request::EndTour);
+            return;
+        };
+        let target = (note.2)(spots);
+        let theme = desk.theme;
+        let painter = ctx.layer_painter(egui::LayerId::new(Order::Foreground, Id::unique("tour frame")));
+        painter.rect_stroke(
+            target.shrink(space::TIGHT),
+            space::CORNER,
+            Stroke::new(space::HEAVY, theme.focus),
+            StrokeKind::Inside,
+        );
+        let width = theme.scaled(WIDTH);
+        let area = Area::new(Id::unique("tour")).order(Order::Tooltip).fixed_pos(beside(
+            target,
+            ctx.content_rect(),
+            vec2(width, theme.scaled(180.0)),
+        ));
+        area.constrain(true).show(ctx, |ui| {
+            egui::Frame::window(ui.style()).show(ui, |ui| {
+                ui.set_width(width - 2.0 * space::GROUP);
+                self.words(ui, desk, note, out);
+            });
+        });
+        if ctx.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Escape)) {
+            out.push(Request::EndTour);
+        }
+    }
+
+    fn words(&mut self, ui: &mut Ui, desk: &Desk<'_>, note: &Note, out: &mut Vec<Request>) {
+        ui.label(RichText::new(note.0).text_style(Text::Heading.style()));
+        ui.label(note.1);
+        ui.add_space(space::GAP);
+        ui.horizontal(|ui| {
+            let last = self.at + 1 == NOTES.len();
+            if ui.button(if last { "Begin" } else { "Next" }).clicked() {
+                self.at += 1;
+            }
+            if !last && ui.button("Skip the tour").clicked() {
+                out.push(Request::EndTour);
+            }
+            let count = format!("{} of {}", self.at + 1, NOTES.len());
+            ui.label(RichText::new(count).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
+        });
+    }
+}
+
+/// A place for a note beside a part of the screen: where there is room for it, else in its middle.
+fn beside(target: Rect, screen: Rect, size: Vec2) -> Pos2 {
+    let gap = space::PAD;
+    if target.right() + gap + size.x < screen.right() {
+        return pos2(target.right() + gap, target.top() + gap);
+    }
+    if target.left() - gap - size.x > screen.left() {
+        return pos2(target.left() - gap - size.x, target.top() + gap);
+    }
+    if target.top() - gap - size.y > screen.top() {
+        return pos2(target.center().x - size.x / 2.0, target.top() - gap - size.y);
+    }
+    if target.bottom() + gap + size.y < screen.bottom() {
+        return pos2(target.center().x - size.x / 2.0, target.bottom() + gap);
+    }
+    target.center() - size / 2.0
+}

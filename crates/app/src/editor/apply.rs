@@ -1,0 +1,185 @@
+//! Requests are done here, after the frame, one after the other.
+
+use super::{Editor, views};
+use crate::canvas::CanvasEvent;
+use crate::state::{Focus, Request, Then, ViewsShown};
+use crate::theme::{Look, Theme};
+use crate::widgets::entry;
+use egui::Context;
+use fh_core::edit::{Edit, Gave};
+use fh_core::plan::{PlanUnit, Units};
+
+impl Editor {
+    /// Does what was asked for. What must not overtake a field that is still being typed in waits for the next frame, when
+    /// the field has given what was typed.
+    pub(super) fn apply_all(&mut self, requests: Vec<Request>, ctx: &Context) {
+        let unsettled = entry::unsettled(ctx);
+        for request in requests {
+            if let Some(field) = unsettled.filter(|_| waits(&request)) {
+                ctx.memory_mut(|memory| memory.surrender_focus(field));
+                ctx.request_repaint();
+                self.waiting.push(request);
+            } else {
+                self.apply(request, ctx);
+            }
+        }
+        self.selection.settle(&self.document);
+    }
+
+    fn apply(&mut self, request: Request, ctx: &Context) {
+        match request {
+            Request::Run(command) => command.run(self, ctx),
+            Request::Edit(edit) => self.edit(&edit),
+            Request::Canvas(event) => self.on_canvas(event, ctx),
+            Request::SelectPlan => self.selection.focus = Focus::Plan,
+            Request::Select(bar, segment) => self.select(bar, segment),
+            Request::Cursor(cursor) => self.selection.cursor_mm = cursor,
+            Request::AddSegment(kind, side) => self.add_segment(kind, side),
+            Request::Begin(plan) => self.begin(*plan),
+            Request::Open(path) => self.leave_then(Then::Open(path), ctx),
+            Request::OpenDemo(index) => self.leave_then(Then::OpenDemo(index), ctx),
+            Request::Recovered(index, open) => self.on_recovered(index, open, ctx),
+            Request::SaveTo(path, overwrite) => self.save_to(&path, overwrite, ctx),
+            Request::WriteSheet(path, kind, paper) => self.write_sheet(&path, kind, paper),
+            Request::Browse => self.browse(ctx),
+            Request::Reload => self.go(Then::Reload, ctx),
+            Request::Unsaved(choice, then) => self.on_unsaved(choice, then, ctx),
+            Request::CloseDialog => self.close_dialog(),
+            Request::Look(look) => self.set_look(look, ctx),
+            Request::TextSize(size) => self.set_text_size(size, ctx),
+            Request::ShowFindings(open) => {
+                self.settings.findings_open = open;
+                self.keep_settings();
+            }
+            Request::EndTour => self.end_tour(),
+        }
+    }
+
+    fn on_canvas(&mut self, event: CanvasEvent, ctx: &Context) {
+        match event {
+            CanvasEvent::Select(segment) => self.select(self.selection.bar, segment),
+            CanvasEvent::GestureBegin => self.document.begin(),
+            CanvasEvent::Move(wish) => {
+                let done = self.document.drag(&Edit::MoveBoundary(wish));
+                match done {
+                    Ok(gave) => self.canvas.gave(self.words_of(&gave)),
+                    Err(refusal) => self.canvas.refused(refusal.to_string()),
+                }
+            }
+            CanvasEvent::GestureCommit => self.document.commit(),
+            CanvasEvent::GestureCancel => self.document.cancel(),
+            CanvasEvent::Cursor(cursor) => self.selection.cursor_mm = cursor,
+            CanvasEvent::EditExact { segment } => {
+                self.select(self.selection.bar, Some(segment));
+                entry::ask_focus(ctx, "Length");
+            }
+            CanvasEvent::Status(words) => self.said = words,
+        }
+    }
+
+    /// What gave way, in words: `shank: length 4 1/2 in`.
+    fn words_of(&self, gave: &[Gave]) -> String {
+        let plan = self.document.plan();
+        let name = |at: usize| {
+            plan.segment(self.selection.bar, at).map(|segment| fh_core::describe::segment_name(segment, at))
+        };
+        let words = |gave: &Gave| format!("{}: {} {}", name(gave.segment).unwrap_or_default(), gave.size, gave.text);
+        gave.iter().map(words).collect::<Vec<_>>().join(", ")
+    }
+
+    /// Applies an edit, or says why it is refused.
+    pub(crate) fn edit(&mut self, edit: &Edit) {
+        match self.document.edit(edit) {
+            Ok(_) => self.said.clear(),
+            Err(refusal) => self.said = format!("■ Not done: {refusal}"),
+        }
+        self.after_change();
+    }
+
+    /// Keeps selection on what is there.
+    pub(crate) fn after_change(&mut self) {
+        self.selection.settle(&self.document);
+    }
+
+    fn select(&mut self, bar: usize, segment: Option<usize>) {
+        self.selection.bar = bar;
+        self.selection.focus = segment.map_or(Focus::Bar, Focus::Segment);
+    }
+
+    /// Chooses the views of the bar.
+    pub(crate) fn show_views(&mut self, shown: ViewsShown) {
+        self.canvas.set_views(views(shown));
+        self.settings.views = shown;
+        self.keep_settings();
+    }
+
+    /// Chooses the plan's unit.
+    pub(crate) fn set_units(&mut self, units: Units) {
+        if self.document.plan().units.length == units.length {
+            return;
+        }
+        let mut header = fh_core::edit::PlanHeader::from(self.document.plan());
+        header.units = units;
+        self.edit(&Edit::SetPlan(Box::new(header)));
+        let unit = match units.length {
+            PlanUnit::Inch => "inches",
+            PlanUnit::Millimeter => "millimetres",
+        };
+        self.say(format!("Lengths in {unit}; marks to {}.", units.marks.text()));
+    }
+
+    fn set_look(&mut self, look: Look, ctx: &Context) {
+        self.settings.look = look;
+        self.dress_anew(ctx);
+    }
+
+    /// Chooses the size of text: 1 is 100 %.
+    pub(crate) fn set_text_size(&mut self, size: f32, ctx: &Context) {
+        self.settings.text_size = size.clamp(1.0, 2.0);
+        self.dress_anew(ctx);
+    }
+
+    fn dress_anew(&mut self, ctx: &Context) {
+        self.theme = Theme::new(self.settings.look, self.settings.text_size);
+        self.theme.apply(ctx);
+        self.keep_settings();
+        // Panels were sized for the text as it was.
+        self.sized_for += 1;
+    }
+
+    fn end_tour(&mut self) {
+        self.tour = None;
+        self.settings.tour_seen = true;
+        self.keep_settings();
+    }
+
+    fn close_dialog(&mut self) {
+        self.dialog = None;
+        self.after_save = None;
+    }
+
+    /// Selects the place of the next finding.
+    pub(crate) fn next_finding(&mut self) {
+        let findings = &self.document.balance().findings;
+        if findings.is_empty() {
+            self.say("Nothing was found.");
+            return;
+        }
+        let next = self.looked_at_finding.map_or(0, |at| at + 1) % findings.len();
+        self.looked_at_finding = Some(next);
+        let place = findings[next].place;
+        self.said = findings[next].message.clone();
+        match place.bar {
+            Some(bar) => self.select(bar, place.segment),
+            None => self.selection.focus = Focus::Plan,
+        }
+    }
+}
+
+/// Whether a request must not overtake a field that is still being typed in.
+fn waits(request: &Request) -> bool {
+    !matches!(
+        request,
+        Request::Cursor(_) | Request::Edit(_) | Request::Canvas(CanvasEvent::Cursor(_) | CanvasEvent::Status(_))
+    )
+}

@@ -1,0 +1,38 @@
+//! What goes on around the panels: the window's title, the journal of unsaved work, the end of the program.
+
+use super::Editor;
+use egui::{Context, ViewportCommand};
+use std::time::Duration;
+
+impl Editor {
+    /// Tells the window its title: the plan, marked where it has changes that are not saved.
+    pub(super) fn tell_title(&mut self, ctx: &Context) {
+        let title = self.title();
+        if title != self.told_title {
+            ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));
+            self.told_title = title;
+        }
+    }
+
+    /// The window's title.
+    pub fn title(&self) -> String {
+        let mark = if self.document.is_changed() { "*" } else { "" };
+        format!("{mark}{} • First Heat", self.document.name())
+    }
+
+    /// Keeps unsaved work in the journal.
+    pub(super) fn keep_work(&mut self, ctx: &Context) {
+        let now = ctx.input(|input| input.time);
+        match self.keeper.watch(self.services.home.as_ref(), &self.document, now) {
+            Ok(Some(seconds)) => ctx.request_repaint_after(Duration::from_secs_f64(seconds.max(0.01))),
+            Ok(None) => {}
+            Err(error) => self.said = format!("■ Unsaved work cannot be kept safe: {error}"),
+        }
+    }
+
+    /// The window is closed: unsaved changes were asked about before.
+    pub(crate) fn close(&mut self) {
+        // Nobody is left to be told.
+        let _ = self.keeper.close();
+    }
+}

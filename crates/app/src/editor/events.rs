@@ -1,0 +1,104 @@
+//! What comes from outside between two frames: keys, the clipboard, dropped files, answers of the system's dialogs.
+
+use super::Editor;
+use crate::commands::{Command, Typing, take_pressed};
+use crate::dialogs::{Answer, Dialog};
+use crate::state::{Clipboard, Request, Side, Then};
+use crate::widgets::entry;
+use egui::{Context, Event, ViewportCommand};
+
+impl Editor {
+    /// Reads all of it.
+    pub(super) fn read_events(&mut self, ctx: &Context, out: &mut Vec<Request>) {
+        self.read_close(ctx, out);
+        self.read_answer(out);
+        if self.dialog.is_some() {
+            return;
+        }
+        self.read_dropped(ctx, out);
+        let typing = if entry::unsettled(ctx).is_some() {
+            Typing::Unsettled
+        } else if ctx.text_edit_focused() {
+            Typing::Settled
+        } else {
+            Typing::No
+        };
+        if !self.canvas.is_holding() {
+            out.extend(take_pressed(ctx, typing).into_iter().map(Request::Run));
+        }
+        self.read_clipboard(ctx, typing, out);
+    }
+
+    /// The window is asked to close: not before unsaved changes were asked about.
+    fn read_close(&mut self, ctx: &Context, out: &mut Vec<Request>) {
+        if self.may_close || !ctx.input(|input| input.viewport().close_requested()) {
+            return;
+        }
+        if self.document.is_changed() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            out.push(Request::Run(Command::Quit));
+        } else {
+            self.may_close = true;
+        }
+    }
+
+    fn read_answer(&mut self, out: &mut Vec<Request>) {
+        let Some(answer) = self.services.dialogs.answer() else { return };
+        match (answer, &mut self.dialog) {
+            (Answer::File(path), Some(Dialog::Open(_))) => out.push(Request::Open(path)),
+            // The system's dialog has asked already whether a file may be replaced.
+            (Answer::File(path), Some(Dialog::SaveAs(_))) => out.push(Request::SaveTo(path, true)),
+            (Answer::File(path), Some(Dialog::Sheet(dialog))) => out.push(dialog.write(path)),
+            (Answer::NoDialog, Some(dialog)) => {
+                if let Some(entry) = dialog.path_entry() {
+                    entry.say("No file dialog answered here. Type the path of the file.");
+                }
+            }
+            _ => {}
+        }
+    }
+
+    fn read_dropped(&mut self, ctx: &Context, out: &mut Vec<Request>) {
+        let dropped = ctx.input(|input| input.raw.dropped_files.first().map(|file| file.path().to_owned()));
+        out.extend(dropped.map(Request::Open));
+    }
+
+    fn read_clipboard(&mut self, ctx: &Context, typing: Typing, out: &mut Vec<Request>) {
+        if let Some(text) = self.clipboard.tick() {
+            self.paste(&text);
+        } else if self.clipboard.is_waiting() {
+            ctx.request_repaint();
+        }
+        if typing != Typing::No && !self.clipboard.is_waiting() {
+            return;
+        }
+        for event in ctx.input(|input| input.events.clone()) {
+            match event {
+                Event::Copy => out.push(Request::Run(Command::Copy)),
+                Event::Cut => out.push(Request::Run(Command::Cut)),
+                Event::Paste(text) => {
+                    self.clipboard.answered();
+                    self.paste(&text);
+                }
+                _ => {}
+            }
+        }
+    }
+
+    /// Puts the segment in a text after the selected one. Text of something else gives way to our own copy.
+    fn paste(&mut self, text: &str) {
+        match Clipboard::segment(text) {
+            Ok(segment) => self.insert_segment(segment, Side::After),
+            Err(why) => self.say(format!("Nothing was pasted: {why}.")),
+        }
+    }
+
+    /// Does what was wanted, or first asks about unsaved changes.
+    pub(crate) fn leave_then(&mut self, then: Then, ctx: &Context) {
+        if self.document.is_changed() {
+            self.dialog = Some(Dialog::Unsaved(then));
+        } else {
+            self.go(then, ctx);
+        }
+    }
+}

@@ -1,0 +1,210 @@
+//! Opening, saving and leaving plans.
+
+use super::Editor;
+use crate::dialogs::{Ask, ChangedOnDisk, Dialog, Message, NewPlan, OpenPlan, SavePlan};
+use crate::state::{Choice, PlanFile, Then};
+use egui::{Context, ViewportCommand};
+use fh_core::plan::Plan;
+use fh_store::StoreError;
+use fh_store::demos::DEMOS;
+use std::path::{Path, PathBuf};
+
+impl Editor {
+    /// Does what was wanted once nothing stands in its way.
+    pub(super) fn go(&mut self, then: Then, ctx: &Context) {
+        match then {
+            Then::New => self.dialog = Some(Dialog::NewPlan(NewPlan::new(self.document.plan().units.length))),
+            Then::AskOpen => self.dialog = Some(Dialog::Open(OpenPlan::new(self.settings.folder.as_deref()))),
+            Then::Open(path) => self.open_file(&path),
+            Then::OpenDemo(index) => self.open_demo(index),
+            Then::Recover(index) => self.recover(index),
+            Then::Reload => {
+                if let Some(path) = self.document.file().map(|file| file.path.clone()) {
+                    self.open_file(&path);
+                }
+            }
+            Then::Close => {
+                self.may_close = true;
+                ctx.send_viewport_cmd(ViewportCommand::Close);
+            }
+        }
+    }
+
+    /// What becomes of unsaved changes was chosen.
+    pub(super) fn on_unsaved(&mut self, choice: Choice, then: Then, ctx: &Context) {
+        self.dialog = None;
+        match choice {
+            Choice::Save => {
+                self.after_save = Some(then);
+                self.save(ctx);
+            }
+            Choice::Discard => {
+                // Discarded work is not offered back.
+                let _ = self.keeper.clear();
+                self.go(then, ctx);
+            }
+        }
+    }
+
+    /// Begins a plan.
+    pub(super) fn begin(&mut self, plan: Plan) {
+        self.take(plan, None, false);
+        self.begin_tour_once();
+    }
+
+    /// Opens a plan's file; where it cannot be read, a dialog says why and the open plan stays.
+    pub(super) fn open_file(&mut self, path: &Path) {
+        match fh_store::load(path) {
+            Ok(loaded) => {
+                let file = PlanFile { path: path.to_owned(), stamp: loaded.stamp };
+                self.take(loaded.plan, Some(file), false);
+                self.remember(path);
+            }
+            Err(error) => {
+                self.dialog = Some(Dialog::Message(Message::new("The plan cannot be opened", &error)));
+                self.recent.remove(path);
+            }
+        }
+    }
+
+    fn open_demo(&mut self, index: usize) {
+        let Some(demo) = DEMOS.get(index) else { return };
+        match fh_core::file::read(demo.text.as_bytes()) {
+            Ok(plan) => self.take(plan, None, false),
+            Err(error) => self.dialog = Some(Dialog::Message(Message::new("The demo cannot be opened", error))),
+        }
+    }
+
+    /// Saves the plan in its file, or asks for one.
+    pub(crate) fn save(&mut self, ctx: &Context) {
+        match self.document.file().map(|file| file.path.clone()) {
+            Some(path) => self.save_to(&path, false, ctx),
+            None => self.ask_save_as(),
+        }
+    }
+
+    /// Asks in which file to save.
+    pub(crate) fn ask_save_as(&mut self) {
+        let path = match self.document.file() {
+            Some(file) => file.path.clone(),
+            None => self.folder().join(format!("{}.plan.json", self.document.file_stem())),
+        };
+        self.dialog = Some(Dialog::SaveAs(SavePlan::new(&path)));
+    }
+
+    /// Saves the plan in a file.
+    pub(super) fn save_to(&mut self, path: &Path, overwrite: bool, ctx: &Context) {
+        match self.document.save(path, overwrite) {
+            Ok(()) => {
+                self.dialog = None;
+                self.remember(path);
+                self.say(format!("Saved in {}.", path.display()));
+                if let Err(error) = self.keeper.clear() {
+                    self.say(format!("Saved, but the journal was not cleared: {error}"));
+                }
+                if let Some(then) = self.after_save.take() {
+                    self.go(then, ctx);
+                }
+            }
+            Err(StoreError::ChangedOnDisk { path }) => {
+                self.dialog = Some(Dialog::ChangedOnDisk(ChangedOnDisk { path }))
+            }
+            Err(StoreError::AlreadyThere { path }) => match &mut self.dialog {
+                Some(Dialog::SaveAs(dialog)) => dialog.found(path),
+                _ => {
+                    let mut dialog = SavePlan::new(&path);
+                    dialog.found(path);
+                    self.dialog = Some(Dialog::SaveAs(dialog));
+                }
+            },
+            Err(error) => match &mut self.dialog {
+                Some(Dialog::SaveAs(dialog)) => dialog.entry.say(error.to_string()),
+                _ => self.dialog = Some(Dialog::Message(Message::new("The plan was not saved", &error))),
+            },
+        }
+    }
+
+    /// Asks the system's dialog for the file of the dialog in front.
+    pub(super) fn browse(&mut self, ctx: &Context) {
+        let plan = ("Plans".to_owned(), "json".to_owned());
+        let folder = Some(self.folder()).filter(|folder| folder.is_dir());
+        let stem = self.document.file_stem();
+        let ask = match &self.dialog {
+            Some(Dialog::Open(_)) => Ask { title: "Open a plan".to_owned(), folder, new_name: None, kind: plan },
+            Some(Dialog::SaveAs(_)) => Ask {
+                title: "Save the plan".to_owned(),
+                folder,
+                new_name: Some(format!("{stem}.plan.json")),
+                kind: plan,
+            },
+            Some(Dialog::Sheet(dialog)) => {
+                let kind = dialog.kind();
+                let name = Some(format!("{stem}-marks.{}", kind.ending()));
+                let kind = (kind.name().to_owned(), kind.ending().to_owned());
+                Ask { title: "Print the mark sheet".to_owned(), folder, new_name: name, kind }
+            }
+            _ => return,
+        };
+        self.services.dialogs.ask(ask, ctx);
+    }
+
+    /// The folder to begin in.
+    pub(super) fn folder(&self) -> PathBuf {
+        let own = self.document.file().and_then(|file| file.path.parent()).map(Path::to_owned);
+        let own = own.filter(|folder| !folder.as_os_str().is_empty());
+        own.or_else(|| self.settings.folder.clone()).or_else(|| std::env::current_dir().ok()).unwrap_or_default()
+    }
+
+    fn remember(&mut self, path: &Path) {
+        self.recent.add(path);
+        let folder = std::path::absolute(path).ok().and_then(|path| path.parent().map(Path::to_owned));
+        self.settings.folder = folder.or_else(|| self.settings.folder.take());
+        self.keep_settings();
+        if let Some(home) = &self.services.home
+            && let Err(error) = self.recent.save(home)
+        {
+            self.said = format!("The list of recent plans was not kept: {error}");
+        }
+    }
+
+    /// Recovered work was opened or let go.
+    pub(super) fn on_recovered(&mut self, index: usize, open: bool, ctx: &Context) {
+        if open {
+            self.go(Then::Recover(index), ctx);
+            return;
+        }
+        let Some(Dialog::Recovered(dialog)) = &mut self.dialog else { return };
+        if index < dialog.work.len() {
+            let discarded = dialog.work.remove(index).discard();
+            let is_empty = dialog.work.is_empty();
+            if is_empty {
+                self.dialog = None;
+            }
+            if let Err(error) = discarded {
+                self.say(format!("The work was not discarded: {error}"));
+            }
+        }
+    }
+
+    /// Opens recovered work: it is written into the own journal before it is taken from the one that was left over.
+    fn recover(&mut self, index: usize) {
+        let Some(Dialog::Recovered(dialog)) = &mut self.dialog else { return };
+        if index >= dialog.work.len() {
+            return;
+        }
+        let work = dialog.work.remove(index);
+        match work.plan() {
+            Ok(plan) => {
+                let file = work.document().zip(work.stamp());
+                let file = file.map(|(path, stamp)| PlanFile { path: path.to_owned(), stamp: stamp.clone() });
+                self.take(plan, file, true);
+                let kept = match &self.services.home {
+                    Some(home) => self.keeper.write(home, &self.document).and_then(|()| work.discard()),
+                    None => Ok(()),
+                };
+                self.say(kept.map_or_else(|error| error.to_string(), |()| "Recovered; not saved yet.".to_owned()));
+            }
+            Err(error) => self.dialog = Some(Dialog::Message(Message::new("The work cannot be read", error))),
+        }
+    }
+}

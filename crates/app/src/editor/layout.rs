@@ -1,0 +1,137 @@
+//! The layout of the window: what stands where, and how it gives way to large text and small windows.
+
+use super::Editor;
+use crate::canvas::Scene;
+use crate::dialogs::Spots;
+use crate::panels::area_plot::Curve;
+use crate::panels::{area_plot, findings, inspector, menu_bar, parts_list, strips_bar, totals};
+use crate::state::Request;
+use crate::theme::{Theme, space};
+use egui::{Frame, Margin, Panel, Rect, ScrollArea, Stroke, Ui};
+
+/// First widths and heights, in points at normal text size.
+const LIST: f32 = 264.0;
+const INSPECTOR: f32 = 304.0;
+const PLOT: f32 = 132.0;
+const FINDINGS: f32 = 100.0;
+/// The share of the window that side panels may take at most, so that large text leaves room for the strips.
+const MOST_OF_WIDTH: f32 = 0.31;
+const MOST_OF_HEIGHT: f32 = 0.24;
+
+impl Editor {
+    /// Shows the whole editor.
+    pub fn show(&mut self, ui: &mut Ui) {
+        if !self.dress(ui.ctx()) {
+            return;
+        }
+        let ctx = ui.ctx().clone();
+        let mut requests = std::mem::take(&mut self.waiting);
+        self.read_events(&ctx, &mut requests);
+        self.refresh_curve();
+        self.show_panels(ui, &mut requests);
+        self.show_in_front(&ctx, &mut requests);
+        self.apply_all(requests, &ctx);
+        self.keep_work(&ctx);
+        self.tell_title(&ctx);
+    }
+
+    fn refresh_curve(&mut self) {
+        let now = (self.document.serial(), self.document.revision(), self.selection.bar);
+        if self.curve_of == Some(now) {
+            return;
+        }
+        self.curve_of = Some(now);
+        let unit = self.document.plan().units.length;
+        let bar = self.document.balance().bars.get(self.selection.bar);
+        self.curve = bar.map_or_else(Curve::default, |bar| Curve::new(bar, unit));
+    }
+
+    fn show_panels(&mut self, ui: &mut Ui, out: &mut Vec<Request>) {
+        let mut spots = Spots::default();
+        let size = ui.available_size();
+        let sized = self.sized_for;
+        let desk = self.desk();
+        let theme = desk.theme;
+        let side = |points: f32| theme.scaled(points).min((size.x * MOST_OF_WIDTH).round());
+        spots.top =
+            Panel::top("top").frame(bar_frame(theme)).show(ui, |ui| menu_bar::show(ui, &desk, out)).response.rect;
+        spots.foot =
+            Panel::bottom("totals").frame(bar_frame(theme)).show(ui, |ui| totals::show(ui, &desk, out)).response.rect;
+        if desk.settings.findings_open && !desk.document.balance().findings.is_empty() {
+            let height = theme.scaled(FINDINGS).min((size.y * MOST_OF_HEIGHT).round());
+            let panel =
+                Panel::bottom(("findings", sized)).resizable(true).default_size(height).min_size(theme.scaled(36.0));
+            let shown = panel.frame(bar_frame(theme)).show(ui, |ui| findings::show(ui, &desk, out));
+            spots.foot = spots.foot.union(shown.response.rect);
+        }
+        let list = Panel::left(("parts", sized)).resizable(true).default_size(side(LIST)).min_size(side(LIST) * 0.75);
+        spots.list = list.frame(list_frame(theme)).show(ui, |ui| list_panel(ui, &desk, out)).response.rect;
+        let panel = Panel::right(("inspector", sized))
+            .resizable(true)
+            .default_size(side(INSPECTOR))
+            .min_size(side(INSPECTOR) * 0.75);
+        spots.inspector = panel.frame(side_frame(theme)).show(ui, |ui| inspector::show(ui, &desk, out)).response.rect;
+        let height = theme.scaled(PLOT).min((size.y * MOST_OF_HEIGHT).round());
+        let plot = Panel::bottom(("plot", sized)).resizable(true).default_size(height).min_size(height * 0.6);
+        let curve = &self.curve;
+        spots.plot = plot.frame(bar_frame(theme)).show(ui, |ui| area_plot::show(ui, &desk, curve, out)).response.rect;
+        spots.strips = self.show_strips(ui, out);
+        self.spots = spots;
+    }
+
+    fn show_strips(&mut self, ui: &mut Ui, out: &mut Vec<Request>) -> Rect {
+        let desk = self.desk();
+        let frame = bar_frame(desk.theme);
+        Panel::top("strips bar").frame(frame).show(ui, |ui| strips_bar::show(ui, &desk, &self.said, out));
+        let rect = ui.available_rect_before_wrap();
+        let scene = Scene {
+            plan: self.document.plan(),
+            balance: self.document.balance(),
+            bar: self.selection.bar,
+            selected: self.selection.segment(),
+            cursor_mm: self.selection.cursor_mm,
+            theme: &self.theme,
+        };
+        let canvas = &mut self.canvas;
+        let events = egui::CentralPanel::default()
+            .frame(Frame::new().fill(scene.theme.ground))
+            .show(ui, |ui| canvas.show(ui, &scene));
+        out.extend(events.inner.into_iter().map(Request::Canvas));
+        rect
+    }
+
+    fn show_in_front(&mut self, ctx: &egui::Context, out: &mut Vec<Request>) {
+        if let Some(mut dialog) = self.dialog.take() {
+            dialog.show(ctx, &self.desk(), out);
+            self.dialog = Some(dialog);
+        } else if let Some(mut tour) = self.tour.take() {
+            tour.show(ctx, &self.desk(), &self.spots, out);
+            self.tour = Some(tour);
+        }
+    }
+}
+
+fn list_panel(ui: &mut Ui, desk: &crate::state::Desk<'_>, out: &mut Vec<Request>) {
+    Panel::bottom("parts buttons").frame(bar_frame(desk.theme)).show(ui, |ui| parts_list::show_buttons(ui, desk, out));
+    ScrollArea::neither().show(ui, |ui| parts_list::show(ui, desk, out));
+}
+
+/// A panel along the top or the bottom.
+fn bar_frame(theme: &Theme) -> Frame {
+    framed(theme, Margin::symmetric(12, 6))
+}
+
+/// A panel at the side.
+fn side_frame(theme: &Theme) -> Frame {
+    framed(theme, Margin { left: 12, right: 4, top: 8, bottom: 0 })
+}
+
+/// The list, whose lines reach from edge to edge.
+fn list_frame(theme: &Theme) -> Frame {
+    framed(theme, Margin::ZERO)
+}
+
+fn framed(theme: &Theme, margin: Margin) -> Frame {
+    let line = Stroke::new(if theme.high_contrast { space::HAIRLINE } else { 0.0 }, theme.rule);
+    Frame::new().fill(theme.panel).inner_margin(margin).stroke(line)
+}

@@ -1,0 +1,229 @@
+//! The editor: everything in the window. It needs no window itself, so that tests can show it in any `Ui`.
+
+mod apply;
+mod chrome;
+mod events;
+mod files;
+mod layout;
+mod segments;
+mod sheet;
+
+use crate::canvas::{Canvas, Views};
+use crate::dialogs::{Dialog, NewPlan, Recovered, Spots, Tour};
+use crate::panels::area_plot::Curve;
+use crate::services::Services;
+use crate::state::{Clipboard, Desk, Document, Keeper, PlanFile, Request, Selection, Settings, Then, ViewsShown};
+use crate::theme::{self, Theme};
+use fh_core::balance::Balance;
+use fh_core::plan::{Plan, PlanUnit, SectionSpec, Segment, Units};
+use fh_store::{Journal, Recent};
+use std::path::Path;
+
+/// The editor: the open plan, what is selected, and the dialog in front.
+pub struct Editor {
+    services: Services,
+    pub(crate) settings: Settings,
+    recent: Recent,
+    theme: Theme,
+    is_dressed: bool,
+    pub(crate) document: Document,
+    pub(crate) selection: Selection,
+    pub(crate) canvas: Canvas,
+    curve: Curve,
+    curve_of: Option<(u64, u64, usize)>,
+    pub(crate) clipboard: Clipboard,
+    pub(crate) dialog: Option<Dialog>,
+    tour: Option<Tour>,
+    spots: Spots,
+    keeper: Keeper,
+    said: String,
+    /// Requests that wait until a field that was being typed in is settled.
+    waiting: Vec<Request>,
+    /// What is to be done once the plan is saved.
+    after_save: Option<Then>,
+    /// Whether the window may close.
+    may_close: bool,
+    told_title: String,
+    serial: u64,
+    looked_at_finding: Option<usize>,
+    /// Counts how often the look was changed: panels are sized anew then.
+    sized_for: u32,
+}
+
+impl Editor {
+    /// An editor with nothing in it but an empty plan, and the dialog that asks for its bar.
+    pub fn new(services: Services) -> Self {
+        let mut editor = Self::bare(services, Document::new(empty_plan(), None, 0));
+        editor.dialog = Some(Dialog::NewPlan(NewPlan::new(PlanUnit::Inch)));
+        editor.offer_leftovers();
+        editor
+    }
+
+    /// An editor with a plan in it that is in no file.
+    pub fn with_plan(services: Services, plan: Plan) -> Self {
+        let mut editor = Self::bare(services, Document::new(plan, None, 0));
+        editor.selection = Selection::first(&editor.document);
+        editor.begin_tour_once();
+        editor.offer_leftovers();
+        editor
+    }
+
+    /// An editor that opens a plan's file. Where it cannot be read, a dialog says why.
+    pub fn with_file(services: Services, path: &Path) -> Self {
+        let mut editor = Self::bare(services, Document::new(empty_plan(), None, 0));
+        editor.begin_tour_once();
+        editor.open_file(path);
+        editor.offer_leftovers();
+        editor
+    }
+
+    fn bare(services: Services, document: Document) -> Self {
+        let home = services.home.as_ref();
+        let settings: Settings =
+            home.and_then(|home| fh_store::settings::load(home).ok().flatten()).unwrap_or_default();
+        let recent = home.map_or_else(Recent::default, Recent::load);
+        let mut canvas = Canvas::default();
+        canvas.set_views(views(settings.views));
+        Self {
+            services,
+            theme: Theme::new(settings.look, settings.text_size),
+            is_dressed: false,
+            settings,
+            recent,
+            selection: Selection::first(&document),
+            document,
+            canvas,
+            curve: Curve::default(),
+            curve_of: None,
+            clipboard: Clipboard::default(),
+            dialog: None,
+            tour: None,
+            spots: Spots::default(),
+            keeper: Keeper::default(),
+            said: String::new(),
+            waiting: Vec::new(),
+            after_save: None,
+            may_close: false,
+            told_title: String::new(),
+            serial: 0,
+            looked_at_finding: None,
+            sized_for: 0,
+        }
+    }
+
+    /// The plan as it stands.
+    pub fn plan(&self) -> &Plan {
+        self.document.plan()
+    }
+
+    /// What follows from the plan.
+    pub fn balance(&self) -> &Balance {
+        self.document.balance()
+    }
+
+    /// Whether the plan has changes that are not saved.
+    pub fn is_changed(&self) -> bool {
+        self.document.is_changed()
+    }
+
+    /// The place of the selected segment on its bar, where one is selected.
+    pub fn selected(&self) -> Option<usize> {
+        self.selection.segment()
+    }
+
+    /// What panels and dialogs may look at.
+    pub(crate) fn desk(&self) -> Desk<'_> {
+        Desk {
+            document: &self.document,
+            selection: self.selection,
+            theme: &self.theme,
+            settings: &self.settings,
+            recent: &self.recent,
+            views: self.canvas.views,
+            exaggeration: self.canvas.exaggeration(),
+        }
+    }
+
+    /// The selected segment.
+    pub(crate) fn selected_segment(&self) -> Option<&Segment> {
+        self.document.plan().segment(self.selection.bar, self.selection.segment()?)
+    }
+
+    /// One line over the strips.
+    pub(crate) fn say(&mut self, words: impl Into<String>) {
+        self.said = words.into();
+    }
+
+    /// Puts another plan in the place of the open one.
+    fn take(&mut self, plan: Plan, file: Option<PlanFile>, is_recovered: bool) {
+        self.serial += 1;
+        self.document = if is_recovered {
+            Document::recovered(plan, file, self.serial)
+        } else {
+            Document::new(plan, file, self.serial)
+        };
+        self.selection = Selection::first(&self.document);
+        self.canvas.fit();
+        self.dialog = None;
+        self.said.clear();
+        self.looked_at_finding = None;
+    }
+
+    fn offer_leftovers(&mut self) {
+        let Some(home) = &self.services.home else { return };
+        let work = Journal::leftovers(home);
+        if !work.is_empty() {
+            self.dialog = Some(Dialog::Recovered(Recovered { work }));
+        }
+    }
+
+    fn begin_tour_once(&mut self) {
+        if !self.settings.tour_seen {
+            self.start_tour();
+        }
+    }
+
+    /// Begins the tour of the screen.
+    pub(crate) fn start_tour(&mut self) {
+        self.tour = Some(Tour::default());
+    }
+
+    /// Makes fonts and colors known. In the first frame nothing can be shown: fonts are there from the next one on.
+    fn dress(&mut self, ctx: &egui::Context) -> bool {
+        let was_dressed = self.is_dressed;
+        if !was_dressed {
+            theme::install_fonts(ctx);
+            ctx.options_mut(|options| options.zoom_with_keyboard = false);
+            self.theme.apply(ctx);
+            self.is_dressed = true;
+            ctx.request_repaint();
+        }
+        was_dressed
+    }
+
+    fn keep_settings(&mut self) {
+        if let Some(home) = &self.services.home
+            && let Err(error) = fh_store::settings::save(home, &self.settings)
+        {
+            self.said = format!("The settings were not kept: {error}");
+        }
+    }
+}
+
+/// The plan behind the dialog that asks for a bar.
+fn empty_plan() -> Plan {
+    let units = Units::inches();
+    let side = fh_measure::WrittenLength::parse("1/2 in", None, fh_measure::LengthRange::AboveZero);
+    let stock = side
+        .map_or(SectionSpec::Point, |side| SectionSpec::Square(fh_core::plan::SquareSpec { side, edge_radius: None }));
+    Plan::new("", units, stock)
+}
+
+/// The views as the strips know them.
+fn views(shown: ViewsShown) -> Views {
+    match shown {
+        ViewsShown::Side => Views::Side,
+        ViewsShown::Top => Views::Top,
+        ViewsShown::Both => Views::Both,
+    }
+}

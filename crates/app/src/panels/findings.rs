@@ -1,0 +1,77 @@
+//! The list of findings: what was seen, why it matters, what to do. Each selects its place.
+
+use crate::state::{Desk, Request};
+use crate::theme::{Text, space};
+use crate::widgets::severity_sign::{color, sign};
+use egui::text::LayoutJob;
+use egui::{RichText, Role, ScrollArea, Sense, TextFormat, Ui, WidgetInfo, vec2};
+use fh_core::describe::segment_name;
+use fh_core::findings::Finding;
+
+/// How many findings are shown; the rest is counted. Each that is mended lets another one up.
+const MOST: usize = 60;
+
+/// Shows the list.
+pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let findings = &desk.document.balance().findings;
+    ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+        if findings.is_empty() {
+            ui.label(RichText::new("Nothing speaks against this plan.").color(desk.theme.ink_quiet));
+        }
+        for finding in findings.iter().take(MOST) {
+            line(ui, desk, finding, out);
+        }
+        if findings.len() > MOST {
+            let rest = format!("and {} more", findings.len() - MOST);
+            ui.label(RichText::new(rest).color(desk.theme.ink_quiet));
+        }
+    });
+}
+
+fn line(ui: &mut Ui, desk: &Desk<'_>, finding: &Finding, out: &mut Vec<Request>) {
+    let theme = desk.theme;
+    let width = ui.available_width();
+    let galley = ui.painter().layout_job(words(desk, finding, width - 2.0 * space::GAP));
+    let size = vec2(width, galley.size().y + 2.0 * space::TIGHT);
+    let (rect, response) = ui.allocate_exact_size(size, Sense::click());
+    let spoken = format!("{}: {}", finding.severity.name(), finding.message);
+    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &spoken));
+    if response.hovered() || response.has_focus() {
+        ui.painter().rect_filled(rect, space::CORNER, theme.panel_raised);
+    }
+    if response.has_focus() {
+        ui.painter().rect_stroke(rect, space::CORNER, (space::LINE, theme.focus), egui::StrokeKind::Inside);
+    }
+    ui.painter().galley(rect.min + vec2(space::GAP, space::TIGHT), galley, theme.ink);
+    if response.on_hover_text("Show the place.").clicked() {
+        match finding.place.bar {
+            Some(bar) => out.push(Request::Select(bar, finding.place.segment)),
+            None => out.push(Request::SelectPlan),
+        }
+    }
+}
+
+fn words(desk: &Desk<'_>, finding: &Finding, width: f32) -> LayoutJob {
+    let theme = desk.theme;
+    let mut job = LayoutJob::default();
+    let tint = color(theme, finding.severity);
+    let head = format!("{} {}", sign(finding.severity), finding.severity.name());
+    job.append(&head, 0.0, TextFormat::simple(theme.font(Text::Strong), tint));
+    if let Some(place) = place(desk, finding) {
+        job.append(&place, space::PAD, TextFormat::simple(theme.font(Text::Strong), theme.ink));
+    }
+    job.append(&finding.message, space::PAD, TextFormat::simple(theme.font(Text::Body), theme.ink));
+    let rest = format!("{} {}", finding.reason, finding.remedy);
+    job.append(&rest, space::GAP, TextFormat::simple(theme.font(Text::Body), theme.ink_quiet));
+    job.wrap.max_width = width;
+    job
+}
+
+/// The name of the segment or bar that a finding speaks of.
+fn place(desk: &Desk<'_>, finding: &Finding) -> Option<String> {
+    let bar = desk.document.plan().bars.get(finding.place.bar?)?;
+    Some(match finding.place.segment {
+        Some(segment) => segment_name(bar.segments.get(segment)?, segment),
+        None => bar.name.clone(),
+    })
+}

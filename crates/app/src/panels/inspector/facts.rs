@@ -1,0 +1,72 @@
+//! The selected segment's section over the stock's, and its figures.
+
+use crate::figures;
+use crate::state::Desk;
+use crate::widgets::section_picture::{Drawn, show as section_picture};
+use crate::widgets::{heading, row};
+use egui::Ui;
+use fh_core::balance::{BarBalance, SegmentBalance};
+use fh_core::metal::{Section, Shape};
+use uom::si::f64::Length;
+
+/// Shows the picture and the figures.
+pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize) {
+    let Some(bar) = desk.document.balance().bars.get(desk.selection.bar) else { return };
+    let Some(segment) = bar.segments.get(at) else { return };
+    heading::show(ui, desk.theme, "Section, over the stock's");
+    picture(ui, desk, bar, segment);
+    heading::show(ui, desk.theme, "Figures");
+    figures_of(ui, desk, bar, segment, at);
+}
+
+fn picture(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentBalance) {
+    let stock = desk.document.plan().bars.get(desk.selection.bar).map(|bar| bar.stock.describe()).unwrap_or_default();
+    let ends = segment.shape.as_ref().map_or_else(Vec::new, |shape| sections(shape, bar));
+    let drawn: Vec<_> = ends.iter().map(|(words, section)| Drawn { section, words }).collect();
+    section_picture(ui, desk.theme, &Drawn { section: &bar.stock_section, words: &stock }, &drawn);
+}
+
+/// The sections that a shape is made of, the larger first.
+fn sections(shape: &Shape, bar: &BarBalance) -> Vec<(&'static str, Section)> {
+    let both = |from: Section, to: Section| {
+        let mut both = vec![("start", from), ("end", to)];
+        both.sort_by(|first, second| second.1.area().value.total_cmp(&first.1.area().value));
+        both
+    };
+    match shape {
+        Shape::Prism { section, .. } | Shape::Peak { section, .. } => vec![("all along", section.section())],
+        Shape::Taper { from, to, .. } | Shape::Shoulder { from, to, .. } => both(from.section(), to.section()),
+        _ => vec![("end", shape.end(false, bar.stock).section())],
+    }
+}
+
+fn figures_of(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentBalance, at: usize) {
+    let plan = desk.document.plan();
+    let unit = plan.units.length;
+    let shop = |length: Length| plan.units.marks.round(figures::mm(length)).text();
+    let mut fact = |label: &str, value: String| row::fact(ui, desk.theme, label, &value);
+    fact("Length of bar", shop(segment.stock_length));
+    fact("Forged length", shop(segment.forged_length));
+    fact("Share of the bar", figures::percent(segment.stock_length.value / bar.last_mark().value));
+    let metal = segment.finished_volume + segment.trimmed_volume;
+    fact("Volume", figures::volume(metal, unit));
+    fact("Mass", figures::mass(segment.finished_mass, unit));
+    let (draw, ratio) = draw_ratio(bar, segment);
+    fact(draw, ratio);
+    fact(&format!("Mark {at}, at its start"), shop(segment.mark_start));
+    fact(&format!("Mark {}, at its end", at + 1), segment.mark_end_shop.text());
+}
+
+/// How many times smaller or larger the smaller end's section is than the stock's.
+fn draw_ratio(bar: &BarBalance, segment: &SegmentBalance) -> (&'static str, String) {
+    let (start, end) = (segment.area_at(0.0), segment.area_at(1.0));
+    let area = if start < end { start } else { end };
+    let ratio = (bar.stock_area / area).value;
+    if !ratio.is_finite() {
+        ("Drawn out", "to nothing".to_owned())
+    } else if ratio < 0.995 {
+        ("Upset", format!("1 : {}", figures::three_digits(1.0 / ratio)))
+    } else {
+        ("Drawn out", format!("{} : 1", figures::three_digits(ratio)))
+    }
+}

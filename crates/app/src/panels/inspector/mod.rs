@@ -1,0 +1,31 @@
+//! The sizes of what is selected: a segment, a bar, or the whole plan.
+
+mod bar;
+mod bend;
+mod facts;
+mod flag;
+mod form;
+mod limits;
+mod notes;
+mod plan;
+mod polygon;
+mod segment;
+mod sides;
+mod taper;
+
+use crate::state::{Desk, Focus, Request};
+use egui::{ScrollArea, Ui};
+
+/// Shows the sizes of what is selected.
+pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let selection = desk.selection;
+    // What is typed and not yet taken belongs to one place of one plan.
+    let place = (desk.document.serial(), selection.bar, selection.segment(), selection.focus == Focus::Plan);
+    ScrollArea::vertical().id_salt(place).auto_shrink([false, false]).show(ui, |ui| {
+        ui.push_id(place, |ui| match selection.focus {
+            Focus::Plan => plan::show(ui, desk, out),
+            Focus::Bar => bar::show(ui, desk, out),
+            Focus::Segment(segment) => segment::show(ui, desk, segment, out),
+        });
+    });
+}

@@ -1,0 +1,75 @@
+//! The whole plan: what it is called, its unit, its material, and the limits that it is held against.
+
+use super::{limits, notes};
+use crate::state::{Desk, Request};
+use crate::theme::Text;
+use crate::widgets::entry::Entry;
+use crate::widgets::{Sizing, chooser, fields, heading};
+use egui::{RichText, Ui};
+use fh_core::edit::{Edit, PlanHeader};
+use fh_core::material;
+use fh_core::plan::{Coating, Duty, PlanUnit, Units};
+use fh_measure::Rounding;
+
+/// Shows the plan.
+pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let plan = desk.document.plan();
+    let sizing = Sizing::new(desk.theme, plan.units, None);
+    let mut next = PlanHeader::from(plan);
+    ui.label(RichText::new("Plan").text_style(Text::Heading.style()).color(desk.theme.ink));
+    if let Some(title) = fields::words(ui, &sizing, &Entry::new("Title"), &plan.title) {
+        next.title = title;
+    }
+    units(ui, &sizing, &mut next.units);
+    heading::show(ui, desk.theme, "Material");
+    material(ui, &sizing, &mut next, plan.material_name());
+    let scale = Entry::named("Scale", "Scale of the plan").hint("none");
+    if let Some(scale) = fields::optional_share(ui, &sizing, &scale, plan.scale.as_ref()) {
+        next.scale = scale;
+    }
+    let coatings = std::iter::once((None, "not said".to_owned()))
+        .chain(Coating::ALL.into_iter().map(|coating| (Some(coating), coating.name().to_owned())));
+    if let Some(coating) =
+        chooser::show(ui, desk.theme, "Coating", "Coating of the stock", plan.coating, &coatings.collect::<Vec<_>>())
+    {
+        next.coating = coating;
+    }
+    heading::show(ui, desk.theme, "Use");
+    let duties = std::iter::once((None, "not said".to_owned()))
+        .chain(Duty::ALL.into_iter().map(|duty| (Some(duty), duty.name().to_owned())));
+    if let Some(duty) = chooser::show(ui, desk.theme, "Use", "Use of the piece", plan.duty, &duties.collect::<Vec<_>>())
+    {
+        next.duty = duty;
+    }
+    limits::show(ui, &sizing, &mut next.limits);
+    heading::show(ui, desk.theme, "Notes");
+    if let Some(notes) = notes::show(ui, "Notes on the plan", plan.notes.as_deref()) {
+        next.notes = notes;
+    }
+    if next != PlanHeader::from(plan) {
+        out.push(Request::Edit(Edit::SetPlan(Box::new(next))));
+    }
+}
+
+fn units(ui: &mut Ui, sizing: &Sizing<'_>, units: &mut Units) {
+    let choices = [(PlanUnit::Inch, "inches".to_owned()), (PlanUnit::Millimeter, "millimetres".to_owned())];
+    if let Some(unit) = chooser::show(ui, sizing.theme, "Lengths in", "Unit of lengths", units.length, &choices) {
+        *units = match unit {
+            PlanUnit::Inch => Units::inches(),
+            PlanUnit::Millimeter => Units::millimeters(),
+        };
+    }
+    let choices: Vec<_> = Rounding::CHOICES.into_iter().map(|rounding| (rounding, rounding.text())).collect();
+    if let Some(marks) = chooser::show(ui, sizing.theme, "Marks to", "Rounding of the marks", units.marks, &choices) {
+        units.marks = marks;
+    }
+}
+
+fn material(ui: &mut Ui, sizing: &Sizing<'_>, next: &mut PlanHeader, now: &str) {
+    let at = material::ALL.iter().position(|material| material.name == now);
+    let choices: Vec<_> =
+        material::ALL.iter().enumerate().map(|(at, material)| (Some(at), material.name.to_owned())).collect();
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Metal", "Material", at, &choices) {
+        next.material = choice.and_then(|at| material::ALL.get(at)).map(|material| material.name.to_owned());
+    }
+}

@@ -1,0 +1,107 @@
+//! The selected segment: its name, its form and bend with their sizes, what it gives, its section and its figures.
+
+use super::{bend, facts, form, notes};
+use crate::figures;
+use crate::new_segment::change_form;
+use crate::state::{Desk, Request};
+use crate::theme::{Text, space};
+use crate::widgets::entry::Entry;
+use crate::widgets::{Sizing, chooser, fields, form_card, form_icon, heading, row};
+use egui::{ComboBox, Rect, RichText, Sense, Ui, vec2};
+use fh_core::balance::SegmentBalance;
+use fh_core::edit::Edit;
+use fh_core::plan::{FormKind, Gives, Segment};
+
+/// The width of the cards that forms are offered on, in points at normal text size.
+const CARD: f32 = 300.0;
+/// The height of the drawing beside the form's name.
+const ICON: f32 = 20.0;
+
+/// Shows the segment.
+pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Request>) {
+    let bar = desk.selection.bar;
+    let plan = desk.document.plan();
+    let Some(segment) = plan.segment(bar, at) else { return };
+    let bar_balance = desk.document.balance().bars.get(bar);
+    let balance = bar_balance.and_then(|bar| bar.segments.get(at));
+    let sizing = Sizing::new(desk.theme, plan.units, bar_balance);
+    let mut next = segment.clone();
+    head(ui, desk, at);
+    if let Some(name) = fields::words(ui, &sizing, &Entry::new("Name"), &segment.name) {
+        next.name = name;
+    }
+    if let Some(kind) = form_chooser(ui, desk, segment.form.kind())
+        && let Some(changed) = change_form(segment, kind, &sizing)
+    {
+        next = changed;
+    }
+    form::show(ui, &sizing, &mut next.form, balance, at == 0);
+    heading::show(ui, desk.theme, "Bend");
+    bend::show(ui, &sizing, &mut next, balance);
+    heading::show(ui, desk.theme, "When the bar is set from outside");
+    gives(ui, &sizing, &mut next, balance);
+    facts::show(ui, desk, at);
+    heading::show(ui, desk.theme, "Notes");
+    if let Some(notes) = notes::show(ui, "Notes on this segment", next.notes.as_deref()) {
+        next.notes = notes;
+    }
+    if next != *segment {
+        out.push(Request::Edit(Edit::ReplaceSegment { bar, at, segment: Box::new(next) }));
+    }
+}
+
+fn head(ui: &mut Ui, desk: &Desk<'_>, at: usize) {
+    let words = format!("Segment {}", at + 1);
+    ui.label(RichText::new(words).text_style(Text::Heading.style()).color(desk.theme.ink));
+}
+
+/// The form, with its drawing; the list offers each with a line of what it is.
+fn form_chooser(ui: &mut Ui, desk: &Desk<'_>, now: FormKind) -> Option<FormKind> {
+    let theme = desk.theme;
+    row::show(ui, theme, "Form", |ui| {
+        let icon = vec2(form_icon::width_for(theme.scaled(ICON)), theme.scaled(space::TARGET));
+        let (rect, _) = ui.allocate_exact_size(icon, Sense::hover());
+        form_icon::paint(
+            ui.painter(),
+            theme,
+            Rect::from_center_size(rect.center(), vec2(icon.x, theme.scaled(ICON))),
+            now,
+        );
+        let width = ui.available_width() - space::GAP;
+        let combo = ComboBox::from_id_salt("form").selected_text(form_card::title(now)).width(width);
+        let shown = combo.height(theme.scaled(480.0)).show_ui(ui, |ui| {
+            let mut chosen = None;
+            for kind in FormKind::ALL {
+                if form_card::show(ui, theme, kind, theme.scaled(CARD)).clicked() {
+                    chosen = Some(kind);
+                    ui.close();
+                }
+            }
+            chosen
+        });
+        shown.response.accessible_name("Form");
+        shown.inner.flatten().filter(|kind| *kind != now)
+    })
+}
+
+fn gives(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Option<&SegmentBalance>) {
+    let usual = segment.form.default_gives();
+    let words = |gives: Gives| {
+        let usual = if gives == usual { " (usual)" } else { "" };
+        format!("its {}{usual}", gives.name())
+    };
+    let choices: Vec<_> = Gives::ALL
+        .into_iter()
+        .map(|gives| (gives, if gives == Gives::Nothing { "nothing: its sizes hold".to_owned() } else { words(gives) }))
+        .collect();
+    if let Some(gives) = chooser::show(ui, sizing.theme, "Gives", "What gives", segment.giving(), &choices) {
+        segment.gives = (gives != usual).then_some(gives);
+    }
+    let share = balance.map_or(0.0, |balance| balance.scale_share);
+    let hint =
+        if share > 0.0 { format!("{}, as the bar", figures::percent(share)) } else { "none, as the bar".to_owned() };
+    let entry = Entry::named("Scale", "Scale of this segment").hint(&hint);
+    if let Some(scale) = fields::optional_share(ui, sizing, &entry, segment.scale.as_ref()) {
+        segment.scale = scale;
+    }
+}

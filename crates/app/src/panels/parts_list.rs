@@ -1,0 +1,126 @@
+//! The list of the plan's bars and their segments, in order from the datum end.
+
+use super::part_row::{self, Part};
+use crate::commands::Command;
+use crate::state::{Desk, Focus, Request};
+use crate::theme::space;
+use crate::widgets::command_button::{bar_button, menu_line};
+use egui::{ScrollArea, Ui};
+use fh_core::edit::Edit;
+
+/// A line of the list.
+#[derive(Clone, Copy, PartialEq)]
+enum Row {
+    Plan,
+    Bar(usize),
+    Segment(usize, usize),
+}
+
+/// What is carried while a line is dragged: its bar and its place.
+#[derive(Clone, Copy)]
+struct Carried(usize, usize);
+
+/// Shows the list. Only the lines in sight are drawn, so that a thousand segments cost no more than twenty.
+pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let rows = rows(desk);
+    let height = part_row::height(desk.theme);
+    ui.spacing_mut().item_spacing.y = 0.0;
+    ScrollArea::vertical().auto_shrink([false, false]).show_rows(ui, height, rows.len(), |ui, range| {
+        for row in rows.get(range).unwrap_or_default() {
+            match row {
+                Row::Plan => plan_line(ui, desk, out),
+                Row::Bar(bar) => bar_line(ui, desk, *bar, out),
+                Row::Segment(bar, segment) => segment_line(ui, desk, *bar, *segment, out),
+            }
+        }
+    });
+}
+
+/// Shows the buttons below the list.
+pub(crate) fn show_buttons(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = egui::vec2(space::TIGHT, space::TIGHT);
+        bar_button(ui, desk, Command::AddBefore, "Add before…", out);
+        bar_button(ui, desk, Command::AddAfter, "Add after…", out);
+        bar_button(ui, desk, Command::Duplicate, "Duplicate", out);
+        bar_button(ui, desk, Command::Remove, "Remove", out);
+        bar_button(ui, desk, Command::MoveUp, "↑", out);
+        bar_button(ui, desk, Command::MoveDown, "↓", out);
+    });
+}
+
+fn rows(desk: &Desk<'_>) -> Vec<Row> {
+    let mut rows = vec![Row::Plan];
+    for (index, bar) in desk.document.plan().bars.iter().enumerate() {
+        rows.push(Row::Bar(index));
+        rows.extend((0..bar.segments.len()).map(|segment| Row::Segment(index, segment)));
+    }
+    rows
+}
+
+fn plan_line(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let selected = desk.selection.focus == Focus::Plan;
+    let part = Part::plan(desk);
+    if part_row::show(ui, desk.theme, &part, selected).clicked() {
+        out.push(Request::SelectPlan);
+    }
+}
+
+fn bar_line(ui: &mut Ui, desk: &Desk<'_>, bar: usize, out: &mut Vec<Request>) {
+    let selected = desk.selection.focus == Focus::Bar && desk.selection.bar == bar;
+    let Some(part) = Part::bar(desk, bar) else { return };
+    let response = part_row::show(ui, desk.theme, &part, selected);
+    if response.clicked() {
+        out.push(Request::Select(bar, None));
+    }
+    response.context_menu(|ui| {
+        if selected || desk.selection.bar == bar {
+            menu_line(ui, desk, Command::AddBar, out);
+            menu_line(ui, desk, Command::RemoveBar, out);
+        } else if ui.button("Select this bar").clicked() {
+            out.push(Request::Select(bar, None));
+            ui.close();
+        }
+    });
+}
+
+fn segment_line(ui: &mut Ui, desk: &Desk<'_>, bar: usize, segment: usize, out: &mut Vec<Request>) {
+    let selected = desk.selection.bar == bar && desk.selection.segment() == Some(segment);
+    let Some(part) = Part::segment(desk, bar, segment) else { return };
+    let response = part_row::show(ui, desk.theme, &part, selected);
+    if response.clicked() || response.secondary_clicked() {
+        out.push(Request::Select(bar, Some(segment)));
+    }
+    response.dnd_set_drag_payload(Carried(bar, segment));
+    drop_line(ui, desk, &response, bar, segment, out);
+    response.context_menu(|ui| {
+        for command in [
+            Command::AddBefore,
+            Command::AddAfter,
+            Command::Duplicate,
+            Command::Cut,
+            Command::Copy,
+            Command::Paste,
+            Command::Remove,
+        ] {
+            menu_line(ui, desk, command, out);
+        }
+    });
+}
+
+/// Shows where a carried segment would come to lie, and lets it down there. A segment stays on its bar.
+fn drop_line(ui: &Ui, desk: &Desk<'_>, response: &egui::Response, bar: usize, segment: usize, out: &mut Vec<Request>) {
+    let Some(carried) = response.dnd_hover_payload::<Carried>().filter(|carried| carried.0 == bar) else { return };
+    let Some(pointer) = ui.input(|input| input.pointer.interact_pos()) else { return };
+    let below = pointer.y > response.rect.center().y;
+    let y = if below { response.rect.bottom() } else { response.rect.top() };
+    ui.painter().hline(response.rect.x_range(), y, (space::HEAVY, desk.theme.accent));
+    if response.dnd_release_payload::<Carried>().is_some() {
+        let gap = segment + usize::from(below);
+        let to = if gap > carried.1 { gap - 1 } else { gap };
+        if to != carried.1 {
+            out.push(Request::Edit(Edit::MoveSegment { bar, from: carried.1, to }));
+            out.push(Request::Select(bar, Some(to)));
+        }
+    }
+}

@@ -1,0 +1,82 @@
+//! The foot of the window: what to cut and what it weighs, and what was found. Always in sight.
+
+use crate::figures;
+use crate::state::{Desk, Request};
+use crate::theme::{Text, space};
+use crate::widgets::severity_sign::{color, count_words, sign};
+use egui::text::LayoutJob;
+use egui::{Align, Button, Layout, RichText, TextFormat, Ui};
+use fh_core::findings::Severity;
+
+/// Shows the totals of the selected bar.
+pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = space::GROUP;
+        figures_of_bar(ui, desk);
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| findings_button(ui, desk, out));
+    });
+}
+
+fn figures_of_bar(ui: &mut Ui, desk: &Desk<'_>) {
+    let plan = desk.document.plan();
+    let index = desk.selection.bar;
+    let (Some(bar), Some(balance)) = (plan.bars.get(index), desk.document.balance().bars.get(index)) else { return };
+    let unit = plan.units.length;
+    let shop = plan.units.marks.round(figures::mm(balance.stock_length)).text();
+    let mm = figures::in_millimeters(balance.stock_length);
+    cell(ui, desk, "Cut length", &shop, if mm == shop { None } else { Some(mm) });
+    cell(ui, desk, "Bar", &figures::mass(balance.stock_mass, unit), None);
+    cell(ui, desk, "Piece", &figures::mass(balance.finished_mass, unit), None);
+    cell(ui, desk, "Pieces", &bar.pieces().to_string(), None);
+    cell(ui, desk, "Largest rounding", &figures::in_millimeters(balance.largest_rounding_error), None);
+}
+
+/// A figure under its name.
+fn cell(ui: &mut Ui, desk: &Desk<'_>, name: &str, figure: &str, beside: Option<String>) {
+    let theme = desk.theme;
+    ui.vertical(|ui| {
+        ui.spacing_mut().item_spacing.y = 0.0;
+        ui.label(RichText::new(name).text_style(Text::Small.style()).color(theme.ink_quiet));
+        let mut words = LayoutJob::default();
+        words.append(figure, 0.0, TextFormat::simple(theme.font(Text::Figure), theme.ink));
+        if let Some(beside) = beside {
+            words.append(&beside, space::GAP, TextFormat::simple(theme.font(Text::Body), theme.ink_quiet));
+        }
+        words.wrap.max_width = f32::INFINITY;
+        ui.add(egui::Label::new(words).extend());
+    });
+}
+
+fn findings_button(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let open = desk.settings.findings_open;
+    let (words, spoken) = summary(desk);
+    let button = Button::new(words).selected(open);
+    let tip = if open { "Close the list of findings." } else { "Open the list of findings." };
+    let response = ui.add(button).on_hover_text(tip);
+    if response.clicked() {
+        out.push(Request::ShowFindings(!open));
+    }
+    response.accessible_name(format!("Findings: {spoken}"));
+}
+
+/// How many findings there are of each severity, with their signs and in words.
+fn summary(desk: &Desk<'_>) -> (LayoutJob, String) {
+    let theme = desk.theme;
+    let mut job = LayoutJob::default();
+    let mut spoken = Vec::new();
+    for severity in [Severity::Stop, Severity::Warning, Severity::Note] {
+        let count = desk.document.balance().findings.iter().filter(|finding| finding.severity == severity).count();
+        if count > 0 {
+            let words = count_words(count, severity);
+            let text = format!("{} {words}", sign(severity));
+            let lead = if job.is_empty() { 0.0 } else { space::PAD };
+            job.append(&text, lead, TextFormat::simple(theme.font(Text::Body), color(theme, severity)));
+            spoken.push(words);
+        }
+    }
+    if spoken.is_empty() {
+        job.append("✓ Nothing found", 0.0, TextFormat::simple(theme.font(Text::Body), theme.ink));
+        spoken.push("nothing found".to_owned());
+    }
+    (job, spoken.join(", "))
+}

@@ -1,0 +1,30 @@
+//! What the editor remembers from frame to frame. Panels read it and ask for changes; nothing here draws.
+
+mod clipboard;
+mod document;
+mod keeper;
+mod request;
+mod selection;
+mod settings;
+
+pub(crate) use clipboard::Clipboard;
+pub(crate) use document::{Document, PlanFile};
+pub(crate) use keeper::Keeper;
+pub(crate) use request::{Choice, Request, Side, Then};
+pub(crate) use selection::{Focus, Selection};
+pub(crate) use settings::{PaperSize, Settings, SheetKind, ViewsShown};
+
+use crate::canvas::Views;
+use crate::theme::Theme;
+use fh_store::Recent;
+
+/// What panels and dialogs may look at.
+pub(crate) struct Desk<'a> {
+    pub(crate) document: &'a Document,
+    pub(crate) selection: Selection,
+    pub(crate) theme: &'a Theme,
+    pub(crate) settings: &'a Settings,
+    pub(crate) recent: &'a Recent,
+    pub(crate) views: Views,
+    pub(crate) exaggeration: f32,
+}

@@ -1,0 +1,93 @@
+//! What panels and dialogs ask for. It is done after the frame, one after the other.
+
+use super::{PaperSize, SheetKind};
+use crate::canvas::CanvasEvent;
+use crate::commands::Command;
+use crate::theme::Look;
+use fh_core::edit::Edit;
+use fh_core::plan::{FormKind, Plan};
+use std::path::PathBuf;
+
+/// Something to be done after the frame.
+#[derive(Clone, Debug)]
+pub(crate) enum Request {
+    /// A command of the menus.
+    Run(Command),
+    /// A change of the plan.
+    Edit(Edit),
+    /// What the strips ask for.
+    Canvas(CanvasEvent),
+    /// Select the whole plan.
+    SelectPlan,
+    /// Select a bar, or a segment of it.
+    Select(usize, Option<usize>),
+    /// The cursor moved along the plot: mm on the starting bar.
+    Cursor(Option<f64>),
+    /// Add a segment of a form.
+    AddSegment(FormKind, Side),
+    /// Begin this plan.
+    Begin(Box<Plan>),
+    /// Open a plan's file.
+    Open(PathBuf),
+    /// Open a demo plan.
+    OpenDemo(usize),
+    /// Open recovered work, or let it go.
+    Recovered(usize, bool),
+    /// Save the plan in a file; whether whatever is there is replaced.
+    SaveTo(PathBuf, bool),
+    /// Write the mark sheet to a file.
+    WriteSheet(PathBuf, SheetKind, PaperSize),
+    /// Ask the system's file dialog for the file of the dialog in front.
+    Browse,
+    /// Read the plan's file again, and let go of what was changed here.
+    Reload,
+    /// What to do with unsaved changes.
+    Unsaved(Choice, Then),
+    /// Close the dialog in front.
+    CloseDialog,
+    /// The look.
+    Look(Look),
+    /// The size of text.
+    TextSize(f32),
+    /// Open or close the list of findings.
+    ShowFindings(bool),
+    /// The tour was ended.
+    EndTour,
+}
+
+/// On which side of the selected segment a new one is put.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Side {
+    /// Before it, toward the datum end.
+    Before,
+    /// After it.
+    After,
+}
+
+/// What to do with unsaved changes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Choice {
+    /// Save them.
+    Save,
+    /// Let them go.
+    Discard,
+}
+
+/// What was wanted before unsaved changes were asked about.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Then {
+    /// Begin a new plan: ask for its stock.
+    New,
+    /// Ask which plan to open.
+    AskOpen,
+    /// Open a plan's file.
+    Open(PathBuf),
+    /// Open a demo plan.
+    OpenDemo(usize),
+    /// Open recovered work.
+    Recover(usize),
+    /// Read the plan's file again.
+    Reload,
+    /// Close the window.
+    Close,
+}

@@ -1,0 +1,112 @@
+//! What the user chose about the program itself, kept between runs.
+
+use crate::theme::Look;
+use fh_print::paper::Paper;
+use serde::{Deserialize, Serialize};
+use std::path::PathBuf;
+
+/// The user's choices.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub(crate) struct Settings {
+    /// Colors.
+    pub(crate) look: Look,
+    /// The size of text: 1 is 100 %.
+    pub(crate) text_size: f32,
+    /// Which views of the bar are shown.
+    pub(crate) views: ViewsShown,
+    /// The paper that sheets are printed on.
+    pub(crate) paper: PaperSize,
+    /// The kind of file that sheets are written to.
+    pub(crate) sheet: SheetKind,
+    /// Whether the tour was seen or skipped.
+    pub(crate) tour_seen: bool,
+    /// Whether the list of findings is open.
+    pub(crate) findings_open: bool,
+    /// The folder of the last file that was opened or saved.
+    pub(crate) folder: Option<PathBuf>,
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            look: Look::Light,
+            text_size: 1.0,
+            views: ViewsShown::Both,
+            paper: PaperSize::A4,
+            sheet: SheetKind::Pdf,
+            tour_seen: false,
+            findings_open: true,
+            folder: None,
+        }
+    }
+}
+
+/// Which views of the bar are shown.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum ViewsShown {
+    /// From the side.
+    Side,
+    /// From above.
+    Top,
+    /// Both.
+    #[default]
+    Both,
+}
+
+/// A size of paper.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum PaperSize {
+    /// 210 mm × 297 mm.
+    #[default]
+    A4,
+    /// 8 1/2 in × 11 in.
+    Letter,
+}
+
+impl PaperSize {
+    /// Every size, in the order they are offered.
+    pub(crate) const ALL: [Self; 2] = [Self::A4, Self::Letter];
+
+    /// The paper to print on.
+    pub(crate) fn paper(self) -> Paper {
+        match self {
+            Self::A4 => Paper::A4,
+            Self::Letter => Paper::Letter,
+        }
+    }
+}
+
+/// A kind of file for sheets.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum SheetKind {
+    /// For printing.
+    #[default]
+    Pdf,
+    /// For drawing programs and browsers.
+    Svg,
+}
+
+impl SheetKind {
+    /// Every kind, in the order they are offered.
+    pub(crate) const ALL: [Self; 2] = [Self::Pdf, Self::Svg];
+
+    /// The word for it.
+    pub(crate) fn name(self) -> &'static str {
+        match self {
+            Self::Pdf => "PDF",
+            Self::Svg => "SVG",
+        }
+    }
+
+    /// The ending of its files.
+    pub(crate) fn ending(self) -> &'static str {
+        match self {
+            Self::Pdf => "pdf",
+            Self::Svg => "svg",
+        }
+    }
+}

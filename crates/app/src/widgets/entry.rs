@@ -1,0 +1,175 @@
+//! A field that takes a written value: what is typed is checked at once and taken on Enter, Tab or a click elsewhere.
+//!
+//! A bad entry keeps its text and says why below it; the last good value stays in force until it is mended or taken back
+//! with Escape.
+
+use crate::theme::{Text, Theme, space};
+use crate::widgets::row;
+use egui::text::{CCursor, CCursorRange};
+use egui::{Context, Id, Key, Modifiers, Response, RichText, TextEdit, Ui};
+
+/// The widest a field grows, in points at normal text size.
+const WIDEST: f32 = 240.0;
+
+/// What a field is called and how it looks while it is empty.
+pub(crate) struct Entry<'a> {
+    /// The words beside it.
+    pub(crate) label: &'a str,
+    /// Its name for screen readers: one of its own within the panel.
+    pub(crate) name: &'a str,
+    /// What stands in it while it is empty.
+    pub(crate) hint: &'a str,
+    /// Why it is empty: what its value follows from.
+    pub(crate) because: Option<&'a str>,
+}
+
+impl<'a> Entry<'a> {
+    /// A field whose name is its label.
+    pub(crate) fn new(label: &'a str) -> Self {
+        Self { label, name: label, hint: "", because: None }
+    }
+
+    /// With a name of its own.
+    pub(crate) fn named(label: &'a str, name: &'a str) -> Self {
+        Self { name, ..Self::new(label) }
+    }
+
+    /// With words that stand in it while it is empty.
+    pub(crate) fn hint(mut self, hint: &'a str) -> Self {
+        self.hint = hint;
+        self
+    }
+
+    /// With a reason why it is empty.
+    pub(crate) fn because(mut self, because: Option<&'a str>) -> Self {
+        self.because = because;
+        self
+    }
+}
+
+/// How a value is read from text, and what one step up or down makes of it.
+pub(crate) struct Reading<'a, T> {
+    /// Reads the text; in words why it cannot be taken.
+    pub(crate) read: &'a dyn Fn(&str) -> Result<T, String>,
+    /// The value so many steps away.
+    pub(crate) step: Option<&'a dyn Fn(i32) -> Option<T>>,
+}
+
+/// Text that was typed and is not in the plan yet.
+#[derive(Clone)]
+struct Typed {
+    text: String,
+    /// The value it was typed over: once that changes, the typed text is void.
+    over: String,
+}
+
+/// Shows the field. The value, once it is taken.
+pub(crate) fn show<T>(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, now: &str, reading: &Reading<'_, T>) -> Option<T> {
+    row::show(ui, theme, entry.label, |ui| ui.vertical(|ui| field(ui, theme, entry, now, reading)).inner)
+}
+
+fn field<T>(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, now: &str, reading: &Reading<'_, T>) -> Option<T> {
+    let id = ui.make_persistent_id(("entry", entry.name));
+    let typed = ui.data(|data| data.get_temp::<Typed>(id)).filter(|typed| typed.over == now);
+    let mut text = typed.map_or_else(|| now.to_owned(), |typed| typed.text);
+    let stepped = take_step(ui, id, reading);
+    let response = edit(ui, theme, entry, id, &mut text);
+    let is_typed = text != now;
+    let read = is_typed.then(|| (reading.read)(&text));
+    let taken_back = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Escape));
+    let taken =
+        if response.lost_focus() && !taken_back { read.as_ref().and_then(|read| read.as_ref().ok()) } else { None };
+    if stepped.is_some() || taken.is_some() || taken_back || !is_typed {
+        ui.data_mut(|data| data.remove::<Typed>(id));
+    } else {
+        ui.data_mut(|data| data.insert_temp(id, Typed { text, over: now.to_owned() }));
+    }
+    note_unsettled(ui.ctx(), id, is_typed && response.has_focus());
+    match read {
+        Some(Err(why)) if stepped.is_none() && !taken_back => mistake(ui, theme, &why),
+        Some(Ok(value)) if response.lost_focus() && !taken_back => return Some(value),
+        _ => because(ui, theme, entry, now),
+    }
+    stepped
+}
+
+/// The value one step up or down, where the field has the keyboard and an arrow was pressed.
+fn take_step<T>(ui: &Ui, id: Id, reading: &Reading<'_, T>) -> Option<T> {
+    let step = reading.step?;
+    if !ui.memory(|memory| memory.has_focus(id)) {
+        return None;
+    }
+    let pressed = |key| ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
+    let steps = i32::from(pressed(Key::ArrowUp)) - i32::from(pressed(Key::ArrowDown));
+    if steps == 0 { None } else { step(steps) }
+}
+
+fn edit(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, id: Id, text: &mut String) -> Response {
+    let width = ui.available_width().min(theme.scaled(WIDEST));
+    let hint = RichText::new(entry.hint).color(theme.ink_quiet);
+    let hint = if entry.because.is_some() { hint.italics() } else { hint };
+    let field = TextEdit::singleline(text).id(id).desired_width(width).hint_text(hint);
+    let field = field.min_size(egui::vec2(0.0, theme.scaled(space::TARGET))).align(egui::Align2::LEFT_CENTER);
+    let mut output = field.show(ui);
+    let by_keyboard = ui.input(|input| !input.pointer.any_down() && !input.pointer.any_released());
+    if output.response.gained_focus() && by_keyboard {
+        let all = CCursorRange::two(CCursor::default(), CCursor::new(text.chars().count()));
+        output.state.cursor.set_char_range(Some(all));
+        output.state.store(ui.ctx(), id);
+    }
+    if ui.data(|data| data.get_temp::<&'static str>(wanted_id())) == Some(entry.name) {
+        ui.data_mut(|data| data.remove::<&'static str>(wanted_id()));
+        output.response.response.request_focus();
+    }
+    output.response.response.accessible_name(entry.name)
+}
+
+fn mistake(ui: &mut Ui, theme: &Theme, why: &str) {
+    ui.label(RichText::new(format!("■ {why}")).text_style(Text::Small.style()).color(theme.stop));
+    let frame = ui.ctx().cumulative_frame_nr();
+    ui.data_mut(|data| data.insert_temp(mistake_id(), frame));
+}
+
+fn because(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, now: &str) {
+    if let Some(because) = entry.because.filter(|_| now.is_empty()) {
+        ui.label(RichText::new(because).text_style(Text::Small.style()).italics().color(theme.ink_quiet));
+    }
+}
+
+/// Whether a field showed a mistake in this frame.
+pub(crate) fn shows_a_mistake(ctx: &Context) -> bool {
+    ctx.data(|data| data.get_temp::<u64>(mistake_id())) == Some(ctx.cumulative_frame_nr())
+}
+
+fn mistake_id() -> Id {
+    Id::unique("an entry shows a mistake")
+}
+
+/// The field that holds text which is not in the plan yet, where one does and has the keyboard.
+pub(crate) fn unsettled(ctx: &Context) -> Option<Id> {
+    let id = ctx.data(|data| data.get_temp::<Id>(unsettled_id()))?;
+    ctx.memory(|memory| memory.has_focus(id)).then_some(id)
+}
+
+fn note_unsettled(ctx: &Context, id: Id, is_unsettled: bool) {
+    ctx.data_mut(|data| {
+        if is_unsettled {
+            data.insert_temp(unsettled_id(), id);
+        } else if data.get_temp::<Id>(unsettled_id()) == Some(id) {
+            data.remove::<Id>(unsettled_id());
+        }
+    });
+}
+
+fn unsettled_id() -> Id {
+    Id::unique("the entry that is not settled")
+}
+
+/// Gives the keyboard to the field of this name, where it is shown next.
+pub(crate) fn ask_focus(ctx: &Context, name: &'static str) {
+    ctx.data_mut(|data| data.insert_temp(wanted_id(), name));
+}
+
+fn wanted_id() -> Id {
+    Id::unique("the entry that is to have the keyboard")
+}

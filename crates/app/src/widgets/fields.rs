@@ -1,0 +1,147 @@
+//! The fields for lengths, angles, shares, numbers and words.
+
+use super::Sizing;
+use super::entry::{self, Entry, Reading};
+use egui::Ui;
+use fh_measure::{LengthRange, WrittenAngle, WrittenLength, WrittenShare};
+
+/// How far one step of an angle goes.
+const ANGLE_STEP_DEGREES: f64 = 5.0;
+
+fn read_length(sizing: &Sizing<'_>, text: &str, range: LengthRange) -> Result<WrittenLength, String> {
+    WrittenLength::parse(text, Some(sizing.units.length.length_unit()), range).map_err(|error| error.to_string())
+}
+
+/// The length so many steps of the marks' rounding away from a length in mm.
+fn step_length(sizing: &Sizing<'_>, from_mm: f64, steps: i32, range: LengthRange) -> Option<WrittenLength> {
+    let step = sizing.units.marks.step_mm();
+    let on_a_step = (from_mm / step).round() * step;
+    WrittenLength::from_mm(on_a_step + f64::from(steps) * step, sizing.units.marks.unit(), range).ok()
+}
+
+/// A length that must be there.
+pub(crate) fn length(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    entry: &Entry<'_>,
+    now: &WrittenLength,
+    range: LengthRange,
+) -> Option<WrittenLength> {
+    let read = |text: &str| read_length(sizing, text, range);
+    let step = |steps| step_length(sizing, now.mm(), steps, range);
+    entry::show(ui, sizing.theme, entry, now.text(), &Reading { read: &read, step: Some(&step) })
+}
+
+/// A length that may be left out. `follows_mm` is what it then is.
+pub(crate) fn optional_length(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    entry: &Entry<'_>,
+    now: Option<&WrittenLength>,
+    range: LengthRange,
+    follows_mm: Option<f64>,
+) -> Option<Option<WrittenLength>> {
+    let read = |text: &str| optional(text, |text| read_length(sizing, text, range));
+    let step = |steps| {
+        let from = now.map(WrittenLength::mm).or(follows_mm)?;
+        step_length(sizing, from, steps, range).map(Some)
+    };
+    let text = now.map_or("", WrittenLength::text);
+    entry::show(ui, sizing.theme, entry, text, &Reading { read: &read, step: Some(&step) })
+}
+
+fn read_angle(text: &str) -> Result<WrittenAngle, String> {
+    WrittenAngle::parse(text, true).map_err(|error| error.to_string())
+}
+
+fn step_angle(from: f64, steps: i32) -> Option<WrittenAngle> {
+    let on_a_step = (from.to_degrees() / ANGLE_STEP_DEGREES).round() * ANGLE_STEP_DEGREES;
+    WrittenAngle::from_degrees(on_a_step + f64::from(steps) * ANGLE_STEP_DEGREES).ok()
+}
+
+/// An angle that must be there.
+pub(crate) fn angle(ui: &mut Ui, sizing: &Sizing<'_>, entry: &Entry<'_>, now: &WrittenAngle) -> Option<WrittenAngle> {
+    let step = |steps| step_angle(now.radians(), steps);
+    entry::show(ui, sizing.theme, entry, now.text(), &Reading { read: &read_angle, step: Some(&step) })
+}
+
+/// An angle that may be left out. `follows` is what it then is, in radians.
+pub(crate) fn optional_angle(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    entry: &Entry<'_>,
+    now: Option<&WrittenAngle>,
+    follows: Option<f64>,
+) -> Option<Option<WrittenAngle>> {
+    let read = |text: &str| optional(text, read_angle);
+    let step = |steps| step_angle(now.map(WrittenAngle::radians).or(follows)?, steps).map(Some);
+    let text = now.map_or("", WrittenAngle::text);
+    entry::show(ui, sizing.theme, entry, text, &Reading { read: &read, step: Some(&step) })
+}
+
+/// A share that may be left out.
+pub(crate) fn optional_share(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    entry: &Entry<'_>,
+    now: Option<&WrittenShare>,
+) -> Option<Option<WrittenShare>> {
+    let read_share = |text: &str| WrittenShare::parse(text, true).map_err(|error| error.to_string());
+    let read = |text: &str| optional(text, read_share);
+    let text = now.map_or("", WrittenShare::text);
+    entry::show(ui, sizing.theme, entry, text, &Reading { read: &read, step: None })
+}
+
+/// A number above 0 that may be left out.
+pub(crate) fn optional_number(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    entry: &Entry<'_>,
+    now: Option<f64>,
+) -> Option<Option<f64>> {
+    let read = |text: &str| optional(text, read_number);
+    let text = now.map_or_else(String::new, |number| number.to_string());
+    entry::show(ui, sizing.theme, entry, &text, &Reading { read: &read, step: None })
+}
+
+fn read_number(text: &str) -> Result<f64, String> {
+    let number = text.trim().replace(',', ".").parse::<f64>().ok();
+    number
+        .filter(|number| number.is_finite() && *number > 0.0)
+        .ok_or_else(|| format!("“{}” is no number above 0; write for example 2.5", text.trim()))
+}
+
+/// How many pieces are made; 1 where it is left out.
+pub(crate) fn count(ui: &mut Ui, sizing: &Sizing<'_>, entry: &Entry<'_>, now: Option<u32>) -> Option<Option<u32>> {
+    let read = |text: &str| {
+        optional(text, |text| {
+            let count = text.trim().parse::<u32>().ok().filter(|count| *count > 0);
+            count.ok_or_else(|| format!("“{}” is no count of pieces; write a whole number from 1", text.trim()))
+        })
+    };
+    let step = |steps| now.unwrap_or(1).checked_add_signed(steps).filter(|count| *count > 0).map(Some);
+    let text = now.map_or_else(String::new, |count| count.to_string());
+    entry::show(ui, sizing.theme, entry, &text, &Reading { read: &read, step: Some(&step) })
+}
+
+/// Words.
+pub(crate) fn words(ui: &mut Ui, sizing: &Sizing<'_>, entry: &Entry<'_>, now: &str) -> Option<String> {
+    let read = |text: &str| Ok(text.trim().to_owned());
+    entry::show(ui, sizing.theme, entry, now, &Reading { read: &read, step: None })
+}
+
+/// Words that may be left out.
+pub(crate) fn optional_words(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    entry: &Entry<'_>,
+    now: Option<&str>,
+) -> Option<Option<String>> {
+    let read = |text: &str| optional(text, |text| Ok(text.trim().to_owned()));
+    entry::show(ui, sizing.theme, entry, now.unwrap_or(""), &Reading { read: &read, step: None })
+}
+
+/// Reads a text that may be empty.
+fn optional<T>(text: &str, read: impl Fn(&str) -> Result<T, String>) -> Result<Option<T>, String> {
+    if text.trim().is_empty() { Ok(None) } else { read(text).map(Some) }
+}

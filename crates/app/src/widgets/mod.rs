@@ -1,0 +1,16 @@
+//! The widgets of this program: fields that take what a smith writes, choosers with drawings, small pictures.
+
+pub(crate) mod chooser;
+pub(crate) mod command_button;
+pub(crate) mod entry;
+pub(crate) mod fields;
+pub(crate) mod form_card;
+pub(crate) mod form_icon;
+pub(crate) mod heading;
+pub(crate) mod row;
+pub(crate) mod section_form;
+pub(crate) mod section_picture;
+pub(crate) mod severity_sign;
+mod sizing;
+
+pub(crate) use sizing::Sizing;
