@@ -3,6 +3,6 @@
 use std::path::PathBuf;
 
 /// Opens the window and stays until it is closed.
-pub(crate) fn open(_plan: Option<PathBuf>) -> Result<(), String> {
-    Err("the editor is not part of this build".to_owned())
+pub(crate) fn open(plan: Option<PathBuf>) -> Result<(), String> {
+    fh_app::run(fh_app::Start { plan }).map_err(|error| error.to_string())
 }
