@@ -34,12 +34,11 @@ const MILLIMETER: f64 = 1.0;
 /// 6. eye shoulder to round 3/8, A = 0.110447: 0.110447/8 = 0.013806; the four fillets 0.005030; V = 0.018836.
 ///    Bar 0.076880.
 /// 7. eye: L = π (5/8 + 3/8) = π; V = π × 0.110447 = 0.346978. Bar 1.416238.
-/// 8. hold: 4.
 const GATE_HOOK: HandWorked = HandWorked {
     file_name: "gate-hook.plan.json",
     bar: 0,
     unit_mm: INCH,
-    marks: &[0.57332, 0.95898, 2.42409, 2.51636, 7.51636, 7.59324, 9.00948, 13.00948],
+    marks: &[0.57332, 0.95898, 2.42409, 2.51636, 7.51636, 7.59324, 9.00948],
 };
 
 /// In mm. S = 144, 1 - s = 0.98: each volume is divided by 141.12.

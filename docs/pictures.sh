@@ -1,0 +1,124 @@
+#!/usr/bin/env bash
+# Makes the pictures of the readme and the handbook from the real program, on a screen of its own.
+# Needs a built program, and Debian's xvfb, xdotool, imagemagick and poppler-utils.
+#   docs/pictures.sh [NAME…]      all of them, or only the named ones
+# Look at each picture afterwards: nobody else does.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+
+program=target/release/firstheat
+[ -x "$program" ] || program=target/debug/firstheat
+out=docs/pictures
+width=1366 height=768
+mkdir -p "$out"
+
+work=$(mktemp -d)
+export FIRSTHEAT_HOME="$work/home"
+unset WAYLAND_DISPLAY
+screen="" app=""
+stop() { [ -z "$1" ] || { kill "$1" 2>/dev/null || true; wait "$1" 2>/dev/null || true; }; }
+clean_up() { stop "$app"; stop "$screen"; rm -rf "$work"; }
+trap clean_up EXIT
+
+Xvfb -displayfd 3 -screen 0 "${width}x${height}x24" -nolisten tcp 3>"$work/display" 2>/dev/null &
+screen=$!
+until [ -s "$work/display" ]; do sleep 0.1; done
+export DISPLAY=":$(cat "$work/display")"
+
+wanted=("$@")
+is_wanted() { [ "${#wanted[@]}" -eq 0 ] || printf '%s\n' "${wanted[@]}" | grep -qx "$1"; }
+
+# start LOOK TEXT_SIZE PLAN: opens the editor with a fresh home, without the tour.
+start() {
+  rm -rf "$FIRSTHEAT_HOME" && mkdir -p "$FIRSTHEAT_HOME"
+  printf '{ "look": "%s", "text_size": %s, "tour_seen": true }\n' "$1" "$2" >"$FIRSTHEAT_HOME/settings.json"
+  # A copy, so that nothing done for a picture reaches the plan itself.
+  cp "$3" "$work/$(basename "$3")"
+  "$program" "$work/$(basename "$3")" 2>"$work/log" &
+  app=$!
+  xdotool search --sync --pid "$app" --name "First Heat" windowfocus >/dev/null 2>&1 ||
+    xdotool search --sync --name "First Heat" windowfocus >/dev/null
+  sleep 3
+  rest
+}
+
+# The pointer out of the way.
+rest() { xdotool mousemove $((width - 4)) $((height - 4)); sleep 0.7; }
+keys() { for key in "$@"; do xdotool key --clearmodifiers "$key"; sleep 0.3; done; }
+finish() { stop "$app"; app=""; }
+
+# shot NAME: keeps the screen as it is.
+shot() {
+  sleep 0.8
+  import -window root "$work/$1.png"
+  keep "$work/$1.png" "$1"
+}
+
+# keep FILE NAME [WIDTH]: few colors and no extras keep a picture small.
+keep() {
+  convert "$1" ${3:+-resize "${3}x"} -strip +dither -colors 160 -define png:compression-level=9 "PNG8:$out/$2.png"
+  echo "$out/$2.png  $(stat -c %s "$out/$2.png") bytes"
+}
+
+if is_wanted editor; then
+  start light 1 demo-plans/gate-hook.plan.json
+  keys ctrl+Down ctrl+Down
+  shot editor
+  finish
+fi
+
+if is_wanted drag; then
+  start light 1 demo-plans/gate-hook.plan.json
+  # The mark between the shank and the eye's shoulder, as it lies in a window of this size.
+  xdotool mousemove 714 205; sleep 0.5; xdotool mousedown 1
+  for x in 720 728 736 744 750 754; do xdotool mousemove "$x" 207; sleep 0.15; done
+  shot drag
+  xdotool key Escape; xdotool mouseup 1
+  finish
+fi
+
+if is_wanted add-segment; then
+  start light 1 docs/handbook/shed-hook.plan.json
+  keys ctrl+Return; rest
+  shot add-segment
+  finish
+fi
+
+if is_wanted first-plan; then
+  start light 1 docs/handbook/shed-hook.plan.json
+  keys ctrl+Down ctrl+Down ctrl+Down ctrl+Down ctrl+Down
+  shot first-plan
+  finish
+fi
+
+if is_wanted findings; then
+  start light 1 docs/handbook/too-much-asked.plan.json
+  keys F8
+  shot findings
+  finish
+fi
+
+if is_wanted editor-dark; then
+  start dark 1 demo-plans/trowel.plan.json
+  keys ctrl+Down ctrl+Down ctrl+Down
+  shot editor-dark
+  finish
+fi
+
+if is_wanted editor-large-text; then
+  start high_contrast 1.5 demo-plans/boot-scraper.plan.json
+  keys ctrl+Down ctrl+Down ctrl+Down ctrl+Down
+  shot editor-large-text
+  finish
+fi
+
+# sheet NAME PLAN: the first page of its mark sheet.
+sheet() {
+  is_wanted "$1" || return 0
+  "$program" sheet "$2" -o "$work/$1.pdf" >/dev/null
+  pdftoppm -r 120 -png -f 1 -l 1 -singlefile "$work/$1.pdf" "$work/$1"
+  keep "$work/$1.png" "$1" 1300
+}
+sheet sheet-gate-hook demo-plans/gate-hook.plan.json
+sheet sheet-shed-hook docs/handbook/shed-hook.plan.json
+sheet sheet-boot-scraper demo-plans/boot-scraper.plan.json
