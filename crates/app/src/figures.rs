@@ -69,9 +69,9 @@ pub(crate) fn in_millimeters(length: Length) -> String {
     format_decimal(mm(length), LengthUnit::Millimeter, 1)
 }
 
-/// A share as per cent.
+/// A share as per cent, to a tenth.
 pub(crate) fn percent(share: f64) -> String {
-    if share.is_finite() { format!("{} %", three_digits(share * 100.0)) } else { "–".to_owned() }
+    if share.is_finite() { format!("{} %", (share * 1000.0).round() / 10.0) } else { "–".to_owned() }
 }
 
 #[cfg(test)]

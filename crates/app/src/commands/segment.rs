@@ -32,10 +32,10 @@ pub(super) const ROWS: [Row; 10] = [
         .while_typing(WhileTyping::Not)
         .when(has_segment),
     Row::new(Command::MoveUp, "Move up", "Move the selected segment toward the datum end.", move_up)
-        .keys(KeyboardShortcut::new(Modifiers::ALT, Key::ArrowUp))
+        .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::ArrowUp))
         .when(|desk| desk.selection.segment().is_some_and(|segment| segment > 0)),
     Row::new(Command::MoveDown, "Move down", "Move the selected segment away from the datum end.", move_down)
-        .keys(KeyboardShortcut::new(Modifiers::ALT, Key::ArrowDown))
+        .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::ArrowDown))
         .when(is_not_last),
     Row::new(Command::NextSegment, "Next segment", "Select the segment after the selected one.", next)
         .keys(KeyboardShortcut::new(CTRL, Key::ArrowDown)),

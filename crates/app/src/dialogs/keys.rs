@@ -7,15 +7,18 @@ use crate::theme::{Text, space};
 use egui::{Context, Grid, RichText, Ui};
 
 /// The keys that belong to no command.
-const OTHERS: [(&str, &str); 8] = [
-    ("Tab, Shift+Tab", "Go to the next or the previous field or boundary"),
-    ("← →", "On a boundary: move it by one step of the marks' rounding"),
-    ("Enter", "On a boundary: type its exact place. In a field: take what was typed"),
-    ("↑ ↓", "In a field for a size: one step more or less"),
-    ("Esc", "Take a drag or what was typed back; close a dialog"),
-    ("Ctrl", "While dragging a boundary: free of the rounding"),
-    ("Shift", "While dragging a boundary: the neighbor trades metal instead of the bar growing"),
-    ("Ctrl + wheel", "Zoom about the pointer"),
+const OTHERS: [(&str, &str); 11] = [
+    ("Tab, Shift+Tab", "The next or the previous field, button or bar"),
+    ("← →, Home, End", "On a bar: the next, previous, first or last mark"),
+    ("↑ ↓", "On a mark: one step of the rounding. In a field: one step more or less"),
+    ("Alt+↑ ↓", "On a mark: a fine step"),
+    ("Shift+↑ ↓", "On a mark: the neighbor trades metal, the bar keeps its length"),
+    ("Enter", "On a mark: type its exact place. In a field: take what was typed"),
+    ("Esc", "Take back a drag or what was typed; close a dialog"),
+    ("Drag", "A mark: it snaps to the rounding"),
+    ("Alt+drag", "A mark: free of the rounding"),
+    ("Shift+drag", "A mark: the neighbor trades metal, the bar keeps its length"),
+    ("Ctrl+wheel", "Zoom about the pointer"),
 ];
 
 pub(super) fn show(ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
@@ -32,7 +35,7 @@ pub(super) fn show(ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
                     }
                 });
             }
-            head(ui, desk, "By hand");
+            head(ui, desk, "Marks, fields and the pointer");
             Grid::new("by hand").num_columns(2).spacing([space::GROUP, space::TIGHT]).show(ui, |ui| {
                 for (keys, words) in OTHERS {
                     line(ui, keys, words);

@@ -51,6 +51,10 @@ impl Editor {
                 self.settings.findings_open = open;
                 self.keep_settings();
             }
+            Request::ShowPlot(open) => {
+                self.settings.plot_open = Some(open);
+                self.keep_settings();
+            }
             Request::EndTour => self.end_tour(),
         }
     }

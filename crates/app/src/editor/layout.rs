@@ -6,16 +6,18 @@ use crate::dialogs::Spots;
 use crate::panels::area_plot::Curve;
 use crate::panels::{area_plot, findings, inspector, menu_bar, parts_list, strips_bar, totals};
 use crate::state::Request;
-use crate::theme::{Theme, space};
-use egui::{Frame, Margin, Panel, Rect, ScrollArea, Stroke, Ui};
+use crate::theme::Theme;
+use egui::{Frame, Margin, Panel, Rect, ScrollArea, Ui};
 
 /// First widths and heights, in points at normal text size.
 const LIST: f32 = 264.0;
 const INSPECTOR: f32 = 304.0;
 const PLOT: f32 = 132.0;
 const FINDINGS: f32 = 100.0;
+/// The height between the bars at the top and the foot from which the plot is open unless it was closed.
+const LEAST_HEIGHT_WITH_PLOT: f32 = 400.0;
 /// The share of the window that side panels may take at most, so that large text leaves room for the strips.
-const MOST_OF_WIDTH: f32 = 0.31;
+const MOST_OF_WIDTH: f32 = 0.27;
 const MOST_OF_HEIGHT: f32 = 0.24;
 
 impl Editor {
@@ -71,12 +73,23 @@ impl Editor {
             .default_size(side(INSPECTOR))
             .min_size(side(INSPECTOR) * 0.75);
         spots.inspector = panel.frame(side_frame(theme)).show(ui, |ui| inspector::show(ui, &desk, out)).response.rect;
-        let height = theme.scaled(PLOT).min((size.y * MOST_OF_HEIGHT).round());
-        let plot = Panel::bottom(("plot", sized)).resizable(true).default_size(height).min_size(height * 0.6);
-        let curve = &self.curve;
-        spots.plot = plot.frame(bar_frame(theme)).show(ui, |ui| area_plot::show(ui, &desk, curve, out)).response.rect;
+        spots.plot = self.show_plot(ui, size.y, out);
         spots.strips = self.show_strips(ui, out);
         self.spots = spots;
+    }
+
+    /// Shows the plot, or only its head where it is closed or there is no room for both it and the strips.
+    fn show_plot(&self, ui: &mut Ui, window_height: f32, out: &mut Vec<Request>) -> Rect {
+        let desk = self.desk();
+        let theme = desk.theme;
+        let has_room = ui.available_height() > theme.scaled(LEAST_HEIGHT_WITH_PLOT);
+        if !desk.settings.plot_open.unwrap_or(has_room) {
+            let panel = Panel::bottom("plot head").frame(bar_frame(theme));
+            return panel.show(ui, |ui| area_plot::show_head(ui, &desk, false, out)).response.rect;
+        }
+        let height = theme.scaled(PLOT).min((window_height * MOST_OF_HEIGHT).round());
+        let plot = Panel::bottom(("plot", self.sized_for)).resizable(true).default_size(height).min_size(height * 0.6);
+        plot.frame(bar_frame(theme)).show(ui, |ui| area_plot::show(ui, &desk, &self.curve, out)).response.rect
     }
 
     fn show_strips(&mut self, ui: &mut Ui, out: &mut Vec<Request>) -> Rect {
@@ -132,6 +145,5 @@ fn list_frame(theme: &Theme) -> Frame {
 }
 
 fn framed(theme: &Theme, margin: Margin) -> Frame {
-    let line = Stroke::new(if theme.high_contrast { space::HAIRLINE } else { 0.0 }, theme.rule);
-    Frame::new().fill(theme.panel).inner_margin(margin).stroke(line)
+    Frame::new().fill(theme.panel).inner_margin(margin)
 }

@@ -3,7 +3,7 @@
 use crate::figures;
 use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
-use egui::{Align2, RichText, Ui};
+use egui::{Align2, Button, RichText, Ui};
 use egui_plot::{AxisHints, FilledArea, GridMark, HLine, Line, LineStyle, Plot, PlotPoint, PlotPoints, VLine};
 use fh_core::balance::BarBalance;
 use fh_core::plan::PlanUnit;
@@ -13,6 +13,14 @@ use std::ops::RangeInclusive;
 const MOST_POINTS: usize = 4000;
 /// Points along one segment whose section changes.
 const POINTS_PER_SEGMENT: usize = 24;
+/// How many places along the curve the screen can tell apart.
+const MOST_PLACES: f64 = 400.0;
+/// The most ticks along the bar and up.
+const MOST_TICKS_ALONG: f64 = 14.0;
+const MOST_TICKS_UP: f64 = 4.0;
+/// Between which distances of ticks, in points, their labels come to be seen: all at once.
+const LABELS_FROM: f32 = 8.0;
+const LABELS_FULL: f32 = 9.0;
 /// The room over the highest point, as a share of it.
 const HEADROOM: f64 = 1.2;
 
@@ -24,25 +32,46 @@ pub(crate) struct Curve {
 }
 
 impl Curve {
+    /// Adds a point. One that lies closer to the last than the screen can show is left out, but for the end of a segment.
+    fn put(&mut self, along: f64, area: f64, shortest: f64, is_end: bool) {
+        let is_close = self.along.last().is_some_and(|last| along - last < shortest);
+        if along.is_finite() && area.is_finite() && (is_end || !is_close) {
+            self.along.push(along);
+            self.area.push(area);
+        }
+    }
+
     /// Takes the areas along a bar.
     pub(crate) fn new(bar: &BarBalance, unit: PlanUnit) -> Self {
         let mut curve = Self::default();
         let each = (MOST_POINTS / bar.segments.len().max(1)).clamp(2, POINTS_PER_SEGMENT);
         let inch_or_mm = unit.length_unit().mm();
+        let shortest = figures::mm(bar.forged_length) / inch_or_mm / MOST_PLACES;
         for segment in &bar.segments {
             let (start, length) = (figures::mm(segment.forged_start), figures::mm(segment.forged_length));
             for point in 0..each {
                 let share = point as f64 / (each - 1) as f64;
-                let (along, area) =
-                    ((start + length * share) / inch_or_mm, figures::area_value(segment.area_at(share), unit));
-                if along.is_finite() && area.is_finite() {
-                    curve.along.push(along);
-                    curve.area.push(area);
-                }
+                let along = (start + length * share) / inch_or_mm;
+                curve.put(along, figures::area_value(segment.area_at(share), unit), shortest, point + 1 == each);
             }
         }
         curve
     }
+}
+
+/// Shows the head of the plot: a click opens or closes it.
+pub(crate) fn show_head(ui: &mut Ui, desk: &Desk<'_>, open: bool, out: &mut Vec<Request>) {
+    let unit = desk.document.plan().units.length;
+    let (area, along) = (figures::area_sign(unit), unit.length_unit().symbol());
+    let arrow = if open { "▼" } else { "▶" };
+    let words = format!("{arrow}  Section area ({area}) along the forged bar ({along})");
+    let words = RichText::new(words).text_style(Text::Small.style()).color(desk.theme.ink_quiet);
+    let tip = if open { "Close the plot." } else { "Open the plot." };
+    let response = ui.add(Button::new(words).frame(false)).on_hover_text(tip);
+    if response.clicked() {
+        out.push(Request::ShowPlot(!open));
+    }
+    response.accessible_name("Plot of section area");
 }
 
 /// Shows the plot.
@@ -50,7 +79,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, curve: &Curve, out: &mut Vec<Re
     let plan = desk.document.plan();
     let Some(bar) = desk.document.balance().bars.get(desk.selection.bar) else { return };
     let unit = plan.units.length;
-    head(ui, desk, unit);
+    show_head(ui, desk, true, out);
     let stock = figures::area_value(bar.stock_area, unit);
     let length = curve.along.last().copied().unwrap_or(1.0).max(f64::MIN_POSITIVE);
     let top = curve.area.iter().copied().fold(stock, f64::max).max(f64::MIN_POSITIVE) * HEADROOM;
@@ -81,24 +110,20 @@ fn was_here_id() -> egui::Id {
     egui::Id::unique("the pointer was over the plot")
 }
 
-fn head(ui: &mut Ui, desk: &Desk<'_>, unit: PlanUnit) {
-    let words = format!("Section area along the forged bar, {}", figures::area_sign(unit));
-    ui.label(RichText::new(words).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
-}
-
 fn plot<'a>(ui: &Ui, desk: &Desk<'a>) -> Plot<'a> {
     let theme = desk.theme;
-    let unit = desk.document.plan().units.length;
     let small = theme.font(Text::Small);
-    let sign = unit.length_unit().symbol();
-    let along = move |mark: GridMark, _: &RangeInclusive<f64>| format!("{} {sign}", short(mark.value));
-    let area = |mark: GridMark, _: &RangeInclusive<f64>| short(mark.value);
-    let axis_x = AxisHints::new_x().formatter(along).tick_label_font(small.clone()).tick_label_color(theme.ink_quiet);
-    let axis_y = AxisHints::new_y().formatter(area).tick_label_font(small).tick_label_color(theme.ink_quiet);
+    let tick = |mark: GridMark, _: &RangeInclusive<f64>| short(mark.value);
+    let spacing = egui::Rangef::new(LABELS_FROM, LABELS_FULL);
+    let axis_x = AxisHints::new_x().formatter(tick).tick_label_font(small.clone()).tick_label_color(theme.ink_quiet);
+    let axis_y = AxisHints::new_y().formatter(tick).tick_label_font(small).tick_label_color(theme.ink_quiet);
+    let axis_y = axis_y.min_thickness(theme.scaled(52.0)).label_spacing(spacing);
     Plot::new("section area")
         .height(ui.available_height())
-        .custom_x_axes(vec![axis_x])
-        .custom_y_axes(vec![axis_y.min_thickness(theme.scaled(52.0))])
+        .custom_x_axes(vec![axis_x.label_spacing(spacing)])
+        .x_grid_spacer(|grid| steps(grid.bounds, MOST_TICKS_ALONG))
+        .y_grid_spacer(|grid| steps(grid.bounds, MOST_TICKS_UP))
+        .custom_y_axes(vec![axis_y])
         .show_background(false)
         .show_crosshair(false)
         .show_grid([false, true])
@@ -112,6 +137,20 @@ fn plot<'a>(ui: &Ui, desk: &Desk<'a>) -> Plot<'a> {
         .allow_axis_zoom_drag(false)
         .set_margin_fraction(egui::Vec2::ZERO)
         .label_formatter(|_| None)
+}
+
+/// Even steps of 1, 2 or 5 times a power of ten, so many at most.
+fn steps((from, to): (f64, f64), most: f64) -> Vec<GridMark> {
+    let least = (to - from) / most;
+    if !least.is_finite() || least <= 0.0 {
+        return Vec::new();
+    }
+    let power = 10.0_f64.powf(least.log10().floor());
+    let step_size =
+        [1.0, 2.0, 5.0, 10.0].into_iter().map(|nice| nice * power).find(|step| *step >= least).unwrap_or(least);
+    let first = (from / step_size).ceil();
+    let mark = |index: i32| GridMark { value: (first + f64::from(index)) * step_size, step_size };
+    (0..=most as i32).map(mark).take_while(|mark| mark.value <= to).collect()
 }
 
 fn short(value: f64) -> String {

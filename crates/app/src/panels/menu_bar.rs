@@ -107,6 +107,8 @@ fn view_menu(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
 
 fn buttons(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     ui.horizontal_wrapped(|ui| {
+        // Buttons are to look like buttons, not like menus.
+        ui.set_style(ui.ctx().global_style());
         bar_button(ui, desk, Command::Save, "Save", out);
         bar_button(ui, desk, Command::Undo, "Undo", out);
         bar_button(ui, desk, Command::Redo, "Redo", out);

@@ -6,6 +6,9 @@ use crate::theme::{Text, space};
 use crate::widgets::command_button::bar_button;
 use egui::{Align, Layout, RichText, Ui};
 
+/// The room that the choices of thickness take, in points at normal text size; without it they are in the menu only.
+const THICKNESS: f32 = 264.0;
+
 /// Shows the line; at its right end what was last said.
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, said: &str, out: &mut Vec<Request>) {
     ui.horizontal_wrapped(|ui| {
@@ -17,11 +20,13 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, said: &str, out: &mut Vec<Reque
         bar_button(ui, desk, Command::ZoomOut, "–", out);
         bar_button(ui, desk, Command::ZoomFit, "Fit", out);
         bar_button(ui, desk, Command::ZoomIn, "+", out);
-        ui.add_space(space::GAP);
-        ui.label(RichText::new("Thickness").color(desk.theme.ink_quiet));
-        bar_button(ui, desk, Command::TrueThickness, "true", out);
-        bar_button(ui, desk, Command::DoubleThickness, "× 2", out);
-        bar_button(ui, desk, Command::FourfoldThickness, "× 4", out);
+        if ui.available_width() > desk.theme.scaled(THICKNESS) {
+            ui.add_space(space::GAP);
+            ui.label(RichText::new("Thickness").color(desk.theme.ink_quiet));
+            bar_button(ui, desk, Command::TrueThickness, "true", out);
+            bar_button(ui, desk, Command::DoubleThickness, "× 2", out);
+            bar_button(ui, desk, Command::FourfoldThickness, "× 4", out);
+        }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             let words = RichText::new(said).text_style(Text::Small.style()).color(desk.theme.ink_quiet);
             ui.add(egui::Label::new(words).truncate());

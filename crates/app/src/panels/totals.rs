@@ -50,7 +50,7 @@ fn cell(ui: &mut Ui, desk: &Desk<'_>, name: &str, figure: &str, beside: Option<S
 fn findings_button(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let open = desk.settings.findings_open;
     let (words, spoken) = summary(desk);
-    let button = Button::new(words).selected(open);
+    let button = Button::new(words);
     let tip = if open { "Close the list of findings." } else { "Open the list of findings." };
     let response = ui.add(button).on_hover_text(tip);
     if response.clicked() {
@@ -74,7 +74,10 @@ fn summary(desk: &Desk<'_>) -> (LayoutJob, String) {
             spoken.push(words);
         }
     }
-    if spoken.is_empty() {
+    if !spoken.is_empty() {
+        let arrow = if desk.settings.findings_open { "▼" } else { "▲" };
+        job.append(arrow, space::PAD, TextFormat::simple(theme.font(Text::Small), theme.ink_quiet));
+    } else {
         job.append("✓ Nothing found", 0.0, TextFormat::simple(theme.font(Text::Body), theme.ink));
         spoken.push("nothing found".to_owned());
     }

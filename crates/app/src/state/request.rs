@@ -51,6 +51,8 @@ pub(crate) enum Request {
     TextSize(f32),
     /// Open or close the list of findings.
     ShowFindings(bool),
+    /// Open or close the plot.
+    ShowPlot(bool),
     /// The tour was ended.
     EndTour,
 }

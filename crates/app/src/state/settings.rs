@@ -23,6 +23,8 @@ pub(crate) struct Settings {
     pub(crate) tour_seen: bool,
     /// Whether the list of findings is open.
     pub(crate) findings_open: bool,
+    /// Whether the plot is open; where it was not said, it is where there is room for it.
+    pub(crate) plot_open: Option<bool>,
     /// The folder of the last file that was opened or saved.
     pub(crate) folder: Option<PathBuf>,
 }
@@ -37,6 +39,7 @@ impl Default for Settings {
             sheet: SheetKind::Pdf,
             tour_seen: false,
             findings_open: true,
+            plot_open: None,
             folder: None,
         }
     }

@@ -55,6 +55,8 @@ pub struct Theme {
     pub note: Color32,
     /// The ring around what has the keyboard.
     pub focus: Color32,
+    /// A choice that is in force, such as the view that is shown.
+    pub chosen: Color32,
     /// Whether light text stands on dark ground.
     pub dark: bool,
     /// Whether edges are drawn heavier so that nothing rests on a shade.

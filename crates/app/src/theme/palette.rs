@@ -66,6 +66,7 @@ fn light(scale: f32) -> Theme {
         warning: hex(0x75_4a_00),
         note: hex(0x27_52_76),
         focus: hex(0x0a_5a_a8),
+        chosen: hex(0xc9_d6_de),
         dark: false,
         high_contrast: false,
         scale,
@@ -94,6 +95,7 @@ fn dark(scale: f32) -> Theme {
         warning: hex(0xf0_bd_5c),
         note: hex(0x8f_c4_f1),
         focus: hex(0x7c_c1_ff),
+        chosen: hex(0x3b_4a_56),
         dark: true,
         high_contrast: false,
         scale,
@@ -122,6 +124,7 @@ fn high_contrast(scale: f32) -> Theme {
         warning: hex(0xff_e0_66),
         note: hex(0x82_d6_ff),
         focus: hex(0xff_ff_00),
+        chosen: hex(0x00_3c_78),
         dark: true,
         high_contrast: true,
         scale,
@@ -157,7 +160,9 @@ mod tests {
                 }
             }
             assert!(contrast(t.on_accent, t.accent) >= 4.5, "{look:?}: text on the accent");
-            assert!(contrast(t.ink, t.band_selected) >= 4.5, "{look:?}: text on the selected band");
+            for ground in [t.band_selected, t.chosen] {
+                assert!(contrast(t.ink, ground) >= 4.5, "{look:?}: text on {ground:?}");
+            }
             assert!(contrast(t.stock_edge, t.ground) >= 3.0 && contrast(t.forged_edge, t.ground) >= 3.0, "{look:?}");
         }
     }

@@ -61,8 +61,8 @@ fn set_colors(style: &mut Style, theme: &Theme) {
     let shadow = Shadow { offset: [0, 4], blur: 16, spread: 0, color: Color32::from_black_alpha(shade) };
     visuals.window_shadow = shadow;
     visuals.popup_shadow = shadow;
-    visuals.selection.bg_fill = theme.band_selected;
-    visuals.selection.stroke = Stroke::new(space::LINE, theme.accent);
+    visuals.selection.bg_fill = theme.chosen;
+    visuals.selection.stroke = Stroke::new(space::LINE, theme.ink);
     visuals.disabled_alpha = 0.55;
 }
 
@@ -80,6 +80,6 @@ fn set_widgets(style: &mut Style, theme: &Theme) {
     widgets.noninteractive = look(theme.panel, theme.rule, edge, theme.ink);
     widgets.inactive = look(theme.panel_raised, theme.rule, edge, theme.ink);
     widgets.hovered = look(theme.panel_raised, theme.ink_quiet, edge, theme.ink);
-    widgets.active = look(theme.band_selected, theme.accent, space::LINE, theme.ink);
+    widgets.active = look(theme.chosen, theme.focus, space::LINE, theme.ink);
     widgets.open = look(theme.panel_raised, theme.ink_quiet, edge, theme.ink);
 }

@@ -1,7 +1,7 @@
 //! A list to choose one of a few from.
 
 use super::row;
-use crate::theme::{Theme, space};
+use crate::theme::Theme;
 use egui::{ComboBox, Ui};
 
 /// The widest a chooser grows, in points at normal text size.
@@ -18,7 +18,7 @@ pub(crate) fn show<T: Copy + PartialEq>(
 ) -> Option<T> {
     let words = choices.iter().find(|(choice, _)| *choice == now).map_or("", |(_, words)| words.as_str());
     row::show(ui, theme, label, |ui| {
-        let width = (ui.available_width() - space::GAP).min(theme.scaled(WIDEST));
+        let width = ui.available_width().min(theme.scaled(WIDEST));
         let combo = ComboBox::from_id_salt(("chooser", name)).selected_text(words).width(width).truncate();
         let shown = combo.show_ui(ui, |ui| {
             let mut chosen = None;

@@ -15,7 +15,9 @@ pub(crate) fn show(ui: &mut Ui, theme: &Theme, kind: FormKind, width: f32) -> Re
     let lay = |text: &str, font: FontId, color| ui.painter().layout(text.to_owned(), font, color, wrap);
     let name = lay(&title(kind), theme.font(Text::Strong), theme.ink);
     let summary = lay(kind.summary(), theme.font(Text::Small), theme.ink_quiet);
-    let height = (name.size().y + summary.size().y).max(icon.y) + 2.0 * space::GAP;
+    // Cards beside each other are of one height, whether the summary takes one line or two.
+    let two_lines = 2.0 * ui.text_style_height(&Text::Small.style());
+    let height = (name.size().y + summary.size().y.max(two_lines)).max(icon.y) + 2.0 * space::GAP;
     let (rect, response) = ui.allocate_exact_size(vec2(width, height), Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, title(kind)));
     let visuals = ui.style().interact(&response);

@@ -14,6 +14,8 @@ use fh_core::plan::{FormKind, Gives, Segment};
 
 /// The width of the cards that forms are offered on, in points at normal text size.
 const CARD: f32 = 300.0;
+/// The height of the list of forms.
+const LIST: f32 = 480.0;
 /// The height of the drawing beside the form's name.
 const ICON: f32 = 20.0;
 
@@ -38,7 +40,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     form::show(ui, &sizing, &mut next.form, balance, at == 0);
     heading::show(ui, desk.theme, "Bend");
     bend::show(ui, &sizing, &mut next, balance);
-    heading::show(ui, desk.theme, "When the bar is set from outside");
+    heading::show(ui, desk.theme, "When its mark is moved");
     gives(ui, &sizing, &mut next, balance);
     facts::show(ui, desk, at);
     heading::show(ui, desk.theme, "Notes");
@@ -57,31 +59,27 @@ fn head(ui: &mut Ui, desk: &Desk<'_>, at: usize) {
 
 /// The form, with its drawing; the list offers each with a line of what it is.
 fn form_chooser(ui: &mut Ui, desk: &Desk<'_>, now: FormKind) -> Option<FormKind> {
+    row::show(ui, desk.theme, "Form", |ui| ui.horizontal(|ui| form_combo(ui, desk, now)).inner)
+}
+
+fn form_combo(ui: &mut Ui, desk: &Desk<'_>, now: FormKind) -> Option<FormKind> {
     let theme = desk.theme;
-    row::show(ui, theme, "Form", |ui| {
-        let icon = vec2(form_icon::width_for(theme.scaled(ICON)), theme.scaled(space::TARGET));
-        let (rect, _) = ui.allocate_exact_size(icon, Sense::hover());
-        form_icon::paint(
-            ui.painter(),
-            theme,
-            Rect::from_center_size(rect.center(), vec2(icon.x, theme.scaled(ICON))),
-            now,
-        );
-        let width = ui.available_width() - space::GAP;
-        let combo = ComboBox::from_id_salt("form").selected_text(form_card::title(now)).width(width);
-        let shown = combo.height(theme.scaled(480.0)).show_ui(ui, |ui| {
-            let mut chosen = None;
-            for kind in FormKind::ALL {
-                if form_card::show(ui, theme, kind, theme.scaled(CARD)).clicked() {
-                    chosen = Some(kind);
-                    ui.close();
-                }
+    let icon = vec2(form_icon::width_for(theme.scaled(ICON)), theme.scaled(ICON));
+    let (rect, _) = ui.allocate_exact_size(vec2(icon.x, theme.scaled(space::TARGET)), Sense::hover());
+    form_icon::paint(ui.painter(), theme, Rect::from_center_size(rect.center(), icon), now);
+    let combo = ComboBox::from_id_salt("form").selected_text(form_card::title(now)).width(ui.available_width());
+    let shown = combo.height(theme.scaled(LIST)).show_ui(ui, |ui| {
+        let mut chosen = None;
+        for kind in FormKind::ALL {
+            if form_card::show(ui, theme, kind, theme.scaled(CARD)).clicked() {
+                chosen = Some(kind);
+                ui.close();
             }
-            chosen
-        });
-        shown.response.accessible_name("Form");
-        shown.inner.flatten().filter(|kind| *kind != now)
-    })
+        }
+        chosen
+    });
+    shown.response.accessible_name("Form");
+    shown.inner.flatten().filter(|kind| *kind != now)
 }
 
 fn gives(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Option<&SegmentBalance>) {

@@ -1,0 +1,154 @@
+//! An editor to sit at: with a folder of its own, and hands that click and type by name.
+
+use egui::accesskit::Role;
+use egui::{Key, Modifiers, vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+use fh_app::{Answer, Editor, Scripted, Services};
+use fh_core::plan::Plan;
+use fh_store::Home;
+use tempfile::TempDir;
+
+/// An editor at work.
+pub(crate) struct Desk {
+    pub(crate) harness: Harness<'static, Editor>,
+    pub(crate) folder: TempDir,
+}
+
+/// A plan of three segments in millimetres.
+const SMALL: &str = r#"{
+  "firstheat": 1,
+  "title": "Bean hook",
+  "units": { "length": "mm", "marks": "1 mm" },
+  "bars": [ {
+    "name": "hook",
+    "stock": { "square": "12 mm" },
+    "segments": [
+      { "name": "point", "form": { "taper": { "length": "60 mm", "to": "point" } } },
+      { "name": "shank", "form": { "plain": { "length": "120 mm" } } },
+      { "name": "rest", "form": { "hold": { "length": "150 mm" } } }
+    ]
+  } ]
+}"#;
+
+/// The small plan.
+pub(crate) fn small_plan() -> Plan {
+    fh_core::file::read(SMALL.as_bytes()).unwrap()
+}
+
+impl Desk {
+    /// With an empty plan: the dialog that asks for the bar is in front.
+    pub(crate) fn empty() -> Self {
+        Self::with(Vec::new(), |services, _| Editor::new(services))
+    }
+
+    /// With a plan.
+    pub(crate) fn with_plan(plan: Plan) -> Self {
+        Self::with(Vec::new(), |services, _| Editor::with_plan(services, plan))
+    }
+
+    /// With system dialogs that answer as they are told, and the tour seen already.
+    pub(crate) fn with(answers: Vec<Answer>, editor: impl FnOnce(Services, &std::path::Path) -> Editor) -> Self {
+        let folder = tempfile::tempdir().unwrap();
+        let settings = format!(r#"{{ "tour_seen": true, "folder": {:?} }}"#, folder.path());
+        std::fs::write(folder.path().join("settings.json"), settings).unwrap();
+        Self::in_folder(folder, answers, editor)
+    }
+
+    /// In a folder that may hold settings and work already.
+    pub(crate) fn in_folder(
+        folder: TempDir,
+        answers: Vec<Answer>,
+        editor: impl FnOnce(Services, &std::path::Path) -> Editor,
+    ) -> Self {
+        let services = Services { home: Some(Home::at(folder.path())), dialogs: Box::new(Scripted::new(answers)) };
+        let editor = editor(services, folder.path());
+        let mut harness = Harness::builder()
+            .with_size([1366.0, 768.0])
+            .with_max_steps(24)
+            .build_ui_state(|ui, editor: &mut Editor| editor.show(ui), editor);
+        harness.run();
+        Self { harness, folder }
+    }
+
+    /// The editor.
+    pub(crate) fn editor(&self) -> &Editor {
+        self.harness.state()
+    }
+
+    /// The plan.
+    pub(crate) fn plan(&self) -> &Plan {
+        self.editor().plan()
+    }
+
+    /// Presses the button of this name; where a dialog has one too, that of the dialog, which stands in front.
+    pub(crate) fn press(&mut self, name: &str) {
+        let buttons = self.harness.get_all_by_role_and_label(Role::Button, name);
+        buttons.last().unwrap().click();
+        self.harness.run();
+    }
+
+    /// Chooses from a list.
+    pub(crate) fn choose(&mut self, list: &str, choice: &str) {
+        self.harness.get_by_role_and_label(Role::ComboBox, list).scroll_to_me();
+        self.harness.run();
+        self.harness.get_by_role_and_label(Role::ComboBox, list).click();
+        self.harness.run();
+        self.harness.get_by_role_and_label(Role::Button, choice).click();
+        self.harness.run();
+    }
+
+    /// Types into a field in place of what is in it. Nothing is taken yet.
+    pub(crate) fn type_only(&mut self, field: &str, text: &str) {
+        self.harness.get_by_role_and_label(Role::TextInput, field).focus();
+        self.harness.run();
+        self.harness.key_press_modifiers(Modifiers::COMMAND, Key::A);
+        self.harness.run();
+        self.harness.get_by_role_and_label(Role::TextInput, field).type_text(text);
+        self.harness.run();
+    }
+
+    /// Types into a field and goes on with Tab.
+    pub(crate) fn type_in(&mut self, field: &str, text: &str) {
+        self.type_only(field, text);
+        self.harness.key_press(Key::Tab);
+        self.harness.run();
+    }
+
+    /// Presses keys.
+    pub(crate) fn keys(&mut self, modifiers: Modifiers, key: Key) {
+        self.harness.key_press_modifiers(modifiers, key);
+        self.harness.run();
+    }
+
+    /// What stands in a field.
+    pub(crate) fn text_of(&self, field: &str) -> String {
+        self.harness.get_by_role_and_label(Role::TextInput, field).value().unwrap_or_default()
+    }
+
+    /// Whether words stand anywhere in the window.
+    pub(crate) fn shows(&self, words: &str) -> bool {
+        self.harness
+            .query_all_by(|node| {
+                let said = node.label().or_else(|| node.value());
+                said.is_some_and(|said| said.contains(words))
+            })
+            .next()
+            .is_some()
+    }
+
+    /// Drags what has this name so many points along, and lets go.
+    pub(crate) fn drag(&mut self, name: &str, along: f32) {
+        let from = self.harness.get_by_label(name).rect().center();
+        self.harness.hover_at(from);
+        self.harness.run();
+        self.harness.drag_at(from);
+        self.harness.run();
+        for step in 1..=8 {
+            self.harness.hover_at(from + vec2(along * step as f32 / 8.0, 0.0));
+            self.harness.step();
+        }
+        self.harness.drop_at(from + vec2(along, 0.0));
+        self.harness.run();
+    }
+}

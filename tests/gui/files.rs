@@ -1,0 +1,191 @@
+//! Plans are saved, opened, guarded and recovered; the mark sheet is made.
+
+use crate::desk::{Desk, small_plan};
+use egui::{Key, Modifiers};
+use fh_app::{Answer, Editor};
+use fh_store::{Home, Journal};
+use std::path::Path;
+
+#[test]
+fn a_plan_is_saved_by_a_typed_path_where_there_is_no_dialog() {
+    let mut desk = Desk::with_plan(small_plan());
+    let path = desk.folder.path().join("hook.plan.json");
+    desk.keys(Modifiers::COMMAND, Key::S);
+    desk.press("Browse…");
+    assert!(desk.shows("Type the path"), "it says that no dialog answered");
+    desk.type_only("File", path.to_str().unwrap());
+    desk.press("Save");
+    assert_eq!(fh_store::load(&path).unwrap().plan, small_plan());
+    assert!(!desk.editor().is_changed());
+}
+
+#[test]
+fn a_plan_is_saved_through_the_systems_dialog() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("chosen.plan.json");
+    let mut desk =
+        Desk::with(vec![Answer::File(path.clone())], |services, _| Editor::with_plan(services, small_plan()));
+    desk.keys(Modifiers::COMMAND, Key::S);
+    desk.press("Browse…");
+    assert_eq!(fh_store::load(&path).unwrap().plan, small_plan());
+}
+
+#[test]
+fn a_file_that_is_there_is_not_replaced_unasked() {
+    let mut desk = Desk::with_plan(small_plan());
+    let path = desk.folder.path().join("other.plan.json");
+    std::fs::write(&path, "something else").unwrap();
+    desk.keys(Modifiers::COMMAND, Key::S);
+    desk.type_only("File", path.to_str().unwrap());
+    desk.press("Save");
+    assert_eq!(std::fs::read_to_string(&path).unwrap(), "something else");
+    desk.press("Replace it");
+    assert_eq!(fh_store::load(&path).unwrap().plan, small_plan());
+}
+
+fn opened() -> (Desk, std::path::PathBuf) {
+    let mut path = None;
+    let desk = Desk::with(Vec::new(), |services, folder| {
+        let file = folder.join("hook.plan.json");
+        fh_store::save(&file, &small_plan(), None, false).unwrap();
+        path = Some(file.clone());
+        Editor::with_file(services, &file)
+    });
+    (desk, path.unwrap())
+}
+
+fn change(desk: &mut Desk) {
+    desk.press("Segment 2: shank");
+    desk.type_in("Length", "200");
+    assert!(desk.editor().is_changed());
+}
+
+#[test]
+fn a_file_that_someone_else_changed_is_not_overwritten_unasked() {
+    let (mut desk, path) = opened();
+    change(&mut desk);
+    std::fs::write(&path, "theirs").unwrap();
+    desk.keys(Modifiers::COMMAND, Key::S);
+    assert_eq!(std::fs::read_to_string(&path).unwrap(), "theirs");
+    desk.press("Overwrite it");
+    assert_eq!(fh_store::load(&path).unwrap().plan, *desk.plan());
+    assert!(!desk.editor().is_changed());
+}
+
+#[test]
+fn unsaved_changes_are_asked_about_before_another_plan_is_begun() {
+    let (mut desk, path) = opened();
+    change(&mut desk);
+    desk.keys(Modifiers::COMMAND, Key::N);
+    desk.press("Cancel");
+    assert!(desk.editor().is_changed());
+    desk.keys(Modifiers::COMMAND, Key::N);
+    desk.press("Save");
+    assert_eq!(fh_store::load(&path).unwrap().plan.bars[0].segments[1].form.length().unwrap().text(), "200 mm");
+    desk.press("Begin");
+    assert!(desk.plan().bars[0].segments.is_empty());
+}
+
+#[test]
+fn the_title_marks_unsaved_changes() {
+    let (mut desk, _) = opened();
+    assert_eq!(desk.editor().title(), "Bean hook • First Heat");
+    change(&mut desk);
+    assert_eq!(desk.editor().title(), "*Bean hook • First Heat");
+}
+
+#[test]
+fn a_file_that_is_no_plan_is_refused_in_words() {
+    let desk = Desk::with(Vec::new(), |services, folder| {
+        let file = folder.join("broken.plan.json");
+        std::fs::write(&file, "{ \"firstheat\": 1, \"bars\": [ 7 ] }").unwrap();
+        Editor::with_file(services, &file)
+    });
+    assert!(desk.shows("The plan cannot be opened"));
+    assert!(desk.shows("broken.plan.json"));
+}
+
+/// Work that a killed program left in a folder.
+fn leave_work(folder: &Path) {
+    let journal = Journal::open(&Home::at(folder)).unwrap();
+    journal.write(None, &small_plan()).unwrap();
+}
+
+#[test]
+fn work_that_was_left_over_is_offered_back() {
+    let mut desk = Desk::with(Vec::new(), |services, folder| {
+        leave_work(folder);
+        let other = fh_core::file::read(fh_store::demos::DEMOS[0].text.as_bytes()).unwrap();
+        Editor::with_plan(services, other)
+    });
+    assert!(desk.shows("Recovered work from a minute ago: Bean hook"));
+    desk.press("Open");
+    assert_eq!(*desk.plan(), small_plan());
+    assert!(desk.editor().is_changed(), "it is in no file yet");
+}
+
+#[test]
+fn work_that_was_left_over_is_let_go_when_asked() {
+    let mut desk = Desk::with(Vec::new(), |services, folder| {
+        leave_work(folder);
+        Editor::with_plan(services, small_plan())
+    });
+    desk.press("Discard");
+    assert!(Journal::leftovers(&Home::at(desk.folder.path())).is_empty());
+}
+
+#[test]
+fn unsaved_work_is_kept_in_the_journal_a_while_after_the_change() {
+    let (mut desk, _) = opened();
+    change(&mut desk);
+    desk.harness.run_steps(16);
+    let journal = Home::at(desk.folder.path()).journal_folder();
+    let works = std::fs::read_dir(journal)
+        .unwrap()
+        .flatten()
+        .filter(|file| std::fs::read_to_string(file.path()).is_ok_and(|text| text.contains("200 mm")));
+    assert_eq!(works.count(), 1);
+}
+
+#[test]
+fn the_mark_sheet_is_made_as_pdf_and_as_svg() {
+    let mut desk = Desk::with_plan(small_plan());
+    for (kind, name, head) in [("PDF", "sheet.pdf", "%PDF"), ("SVG", "sheet.svg", "<")] {
+        let path = desk.folder.path().join(name);
+        desk.keys(Modifiers::COMMAND, Key::P);
+        desk.harness.get_by_label_button(kind);
+        desk.harness.run();
+        desk.type_only("File", path.to_str().unwrap());
+        desk.press("Make the sheet");
+        let bytes = std::fs::read(&path).unwrap();
+        assert!(bytes.starts_with(head.as_bytes()), "{name}");
+    }
+}
+
+/// Presses a round button by its name.
+trait Choose {
+    fn get_by_label_button(&mut self, name: &str);
+}
+
+impl Choose for egui_kittest::Harness<'static, Editor> {
+    fn get_by_label_button(&mut self, name: &str) {
+        use egui_kittest::kittest::Queryable;
+        self.get_by_role_and_label(egui::accesskit::Role::RadioButton, name).click();
+    }
+}
+
+#[test]
+fn the_tour_is_shown_once_and_never_again() {
+    let first = |folder: tempfile::TempDir| {
+        Desk::in_folder(folder, Vec::new(), |services, _| Editor::with_plan(services, small_plan()))
+    };
+    let mut desk = first(tempfile::tempdir().unwrap());
+    assert!(desk.shows("1 of 6"));
+    for _ in 0..5 {
+        desk.press("Next");
+    }
+    desk.press("Begin");
+    assert!(!desk.shows("of 6"));
+    let desk = first(desk.folder);
+    assert!(!desk.shows("1 of 6"));
+}

@@ -1,0 +1,11 @@
+//! The editor without a window, driven by the names that screen readers hear.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
+
+mod absurd;
+mod building;
+mod desk;
+mod dragging;
+mod files;
+mod findings;
+mod typing;
