@@ -5,6 +5,9 @@ use crate::theme::{Text, Theme, space};
 use crate::widgets::entry;
 use egui::{Button, Context, Id, Key, Modal, RichText, ScrollArea, Ui};
 
+/// What the head and the buttons take of the height, in points at normal text size.
+const ROUND_ABOUT: f32 = 110.0;
+
 /// A dialog's head and width.
 pub(super) struct Frame<'a> {
     pub(super) title: &'a str,
@@ -31,8 +34,8 @@ impl Frame<'_> {
             ui.set_width(width);
             ui.label(RichText::new(self.title).text_style(Text::Title.style()).color(theme.ink));
             ui.add_space(space::GAP);
-            let height = screen.y - theme.scaled(40.0) - 10.0 * space::GROUP;
-            let area = ScrollArea::vertical().max_height(height.max(theme.scaled(120.0)));
+            let height = screen.y - theme.scaled(ROUND_ABOUT) - 6.0 * space::GROUP;
+            let area = ScrollArea::vertical().auto_shrink([false, true]).max_height(height.max(theme.scaled(120.0)));
             let chosen = area.show(ui, |ui| contents(ui, out)).inner;
             ui.add_space(space::GROUP);
             ui.horizontal_wrapped(|ui| buttons(ui, out, chosen));

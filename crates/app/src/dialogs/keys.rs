@@ -6,6 +6,8 @@ use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use egui::{Context, Grid, RichText, Ui};
 
+/// The width of the keys, in points at normal text size.
+const KEYS: f32 = 140.0;
 /// The keys that belong to no command.
 const OTHERS: [(&str, &str); 11] = [
     ("Tab, Shift+Tab", "The next or the previous field, button or bar"),
@@ -29,18 +31,26 @@ pub(super) fn show(ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
         |ui, _| {
             for (group, rows) in GROUPS {
                 head(ui, desk, group);
-                Grid::new(group).num_columns(2).spacing([space::GROUP, space::TIGHT]).show(ui, |ui| {
-                    for row in rows.iter().filter(|row| row.keys.is_some()) {
-                        line(ui, &keys_text(ctx, row.command), row.text.trim_end_matches('…'));
-                    }
-                });
+                Grid::new(group)
+                    .num_columns(2)
+                    .min_col_width(desk.theme.scaled(KEYS))
+                    .spacing([space::GROUP, space::TIGHT])
+                    .show(ui, |ui| {
+                        for row in rows.iter().filter(|row| row.keys.is_some()) {
+                            line(ui, &keys_text(ctx, row.command), row.text.trim_end_matches('…'));
+                        }
+                    });
             }
             head(ui, desk, "Marks, fields and the pointer");
-            Grid::new("by hand").num_columns(2).spacing([space::GROUP, space::TIGHT]).show(ui, |ui| {
-                for (keys, words) in OTHERS {
-                    line(ui, keys, words);
-                }
-            });
+            Grid::new("by hand")
+                .num_columns(2)
+                .min_col_width(desk.theme.scaled(KEYS))
+                .spacing([space::GROUP, space::TIGHT])
+                .show(ui, |ui| {
+                    for (keys, words) in OTHERS {
+                        line(ui, keys, words);
+                    }
+                });
         },
         |ui, out, ()| {
             if main_button(ui, desk.theme, "Close", true) {

@@ -48,7 +48,7 @@ impl Editor {
             Request::Look(look) => self.set_look(look, ctx),
             Request::TextSize(size) => self.set_text_size(size, ctx),
             Request::ShowFindings(open) => {
-                self.settings.findings_open = open;
+                self.settings.findings_open = Some(open);
                 self.keep_settings();
             }
             Request::ShowPlot(open) => {

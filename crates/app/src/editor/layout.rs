@@ -1,7 +1,7 @@
 //! The layout of the window: what stands where, and how it gives way to large text and small windows.
 
-use super::Editor;
-use crate::canvas::Scene;
+use super::{Editor, views};
+use crate::canvas::{Scene, Views};
 use crate::dialogs::Spots;
 use crate::panels::area_plot::Curve;
 use crate::panels::{area_plot, findings, inspector, menu_bar, parts_list, strips_bar, totals};
@@ -13,9 +13,13 @@ use egui::{Frame, Margin, Panel, Rect, ScrollArea, Ui};
 const LIST: f32 = 264.0;
 const INSPECTOR: f32 = 304.0;
 const PLOT: f32 = 132.0;
-const FINDINGS: f32 = 100.0;
+const FINDINGS: f32 = 124.0;
 /// The height between the bars at the top and the foot from which the plot is open unless it was closed.
 const LEAST_HEIGHT_WITH_PLOT: f32 = 400.0;
+/// The height of the window from which the list of findings is open unless it was closed.
+const LEAST_HEIGHT_WITH_FINDINGS: f32 = 500.0;
+/// The height of the strips from which both views are shown where both were chosen.
+const LEAST_HEIGHT_WITH_BOTH: f32 = 220.0;
 /// The share of the window that side panels may take at most, so that large text leaves room for the strips.
 const MOST_OF_WIDTH: f32 = 0.27;
 const MOST_OF_HEIGHT: f32 = 0.24;
@@ -51,6 +55,7 @@ impl Editor {
     fn show_panels(&mut self, ui: &mut Ui, out: &mut Vec<Request>) {
         let mut spots = Spots::default();
         let size = ui.available_size();
+        self.has_room_for_findings = size.y > self.theme.scaled(LEAST_HEIGHT_WITH_FINDINGS);
         let sized = self.sized_for;
         let desk = self.desk();
         let theme = desk.theme;
@@ -59,7 +64,7 @@ impl Editor {
             Panel::top("top").frame(bar_frame(theme)).show(ui, |ui| menu_bar::show(ui, &desk, out)).response.rect;
         spots.foot =
             Panel::bottom("totals").frame(bar_frame(theme)).show(ui, |ui| totals::show(ui, &desk, out)).response.rect;
-        if desk.settings.findings_open && !desk.document.balance().findings.is_empty() {
+        if desk.findings_open && !desk.document.balance().findings.is_empty() {
             let height = theme.scaled(FINDINGS).min((size.y * MOST_OF_HEIGHT).round());
             let panel =
                 Panel::bottom(("findings", sized)).resizable(true).default_size(height).min_size(theme.scaled(36.0));
@@ -97,6 +102,11 @@ impl Editor {
         let frame = bar_frame(desk.theme);
         Panel::top("strips bar").frame(frame).show(ui, |ui| strips_bar::show(ui, &desk, &self.said, out));
         let rect = ui.available_rect_before_wrap();
+        let has_room = rect.height() > self.theme.scaled(LEAST_HEIGHT_WITH_BOTH);
+        self.canvas.set_views(match views(self.settings.views) {
+            Views::Both if !has_room => Views::Side,
+            chosen => chosen,
+        });
         let scene = Scene {
             plan: self.document.plan(),
             balance: self.document.balance(),

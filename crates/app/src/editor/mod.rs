@@ -48,6 +48,7 @@ pub struct Editor {
     looked_at_finding: Option<usize>,
     /// Counts how often the look was changed: panels are sized anew then.
     sized_for: u32,
+    has_room_for_findings: bool,
 }
 
 impl Editor {
@@ -108,6 +109,7 @@ impl Editor {
             serial: 0,
             looked_at_finding: None,
             sized_for: 0,
+            has_room_for_findings: true,
         }
     }
 
@@ -139,8 +141,9 @@ impl Editor {
             theme: &self.theme,
             settings: &self.settings,
             recent: &self.recent,
-            views: self.canvas.views,
+            views: views(self.settings.views),
             exaggeration: self.canvas.exaggeration(),
+            findings_open: self.settings.findings_open.unwrap_or(self.has_room_for_findings),
         }
     }
 

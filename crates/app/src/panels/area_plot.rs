@@ -29,16 +29,32 @@ const HEADROOM: f64 = 1.2;
 pub(crate) struct Curve {
     along: Vec<f64>,
     area: Vec<f64>,
+    /// Where each segment's points begin.
+    starts: Vec<usize>,
 }
 
 impl Curve {
-    /// Adds a point. One that lies closer to the last than the screen can show is left out, but for the end of a segment.
-    fn put(&mut self, along: f64, area: f64, shortest: f64, is_end: bool) {
+    /// Adds a point. One that lies closer to the last than the screen can show is left out, but for the ends of a segment.
+    fn put(&mut self, along: f64, area: f64, shortest: f64, at_an_end: bool) {
         let is_close = self.along.last().is_some_and(|last| along - last < shortest);
-        if along.is_finite() && area.is_finite() && (is_end || !is_close) {
+        if along.is_finite() && area.is_finite() && (at_an_end || !is_close) {
             self.along.push(along);
             self.area.push(area);
         }
+    }
+
+    /// The curve in lines: one for each segment, and one for each step between two. A single line with corners so close
+    /// to each other would be drawn with long spikes.
+    fn lines(&self) -> Vec<Vec<[f64; 2]>> {
+        let points: Vec<[f64; 2]> = self.along.iter().zip(&self.area).map(|(along, area)| [*along, *area]).collect();
+        let mut lines = Vec::with_capacity(2 * self.starts.len());
+        for (index, start) in self.starts.iter().enumerate() {
+            let end = self.starts.get(index + 1).copied().unwrap_or(points.len());
+            lines.extend(points.get(*start..end).map(<[_]>::to_vec));
+            let step = points.get(end.saturating_sub(1)).zip(points.get(end));
+            lines.extend(step.map(|(last, next)| vec![*last, *next]));
+        }
+        lines
     }
 
     /// Takes the areas along a bar.
@@ -49,10 +65,16 @@ impl Curve {
         let shortest = figures::mm(bar.forged_length) / inch_or_mm / MOST_PLACES;
         for segment in &bar.segments {
             let (start, length) = (figures::mm(segment.forged_start), figures::mm(segment.forged_length));
+            curve.starts.push(curve.along.len());
             for point in 0..each {
                 let share = point as f64 / (each - 1) as f64;
                 let along = (start + length * share) / inch_or_mm;
-                curve.put(along, figures::area_value(segment.area_at(share), unit), shortest, point + 1 == each);
+                curve.put(
+                    along,
+                    figures::area_value(segment.area_at(share), unit),
+                    shortest,
+                    point == 0 || point + 1 == each,
+                );
             }
         }
         curve
@@ -162,10 +184,10 @@ fn draw<'a>(plot: &mut egui_plot::PlotUi<'a>, desk: &Desk<'a>, curve: &Curve, st
     let theme = desk.theme;
     let floor = vec![0.0; curve.along.len()];
     plot.add(FilledArea::new("", &curve.along, &floor, &curve.area).fill_color(theme.forged_fill.gamma_multiply(0.6)));
-    let points: Vec<[f64; 2]> = curve.along.iter().zip(&curve.area).map(|(along, area)| [*along, *area]).collect();
-    plot.line(
-        Line::new("area", PlotPoints::new(points)).color(theme.forged_edge).width(space::LINE).allow_hover(false),
-    );
+    for line in curve.lines() {
+        let line = Line::new("area", PlotPoints::new(line)).color(theme.forged_edge).width(space::LINE);
+        plot.line(line.allow_hover(false));
+    }
     let dashes = LineStyle::Dashed { length: 2.0 * space::TIGHT };
     plot.hline(HLine::new("stock", stock).color(theme.stock_edge).width(space::LINE).style(dashes).allow_hover(false));
     let bounds = plot.plot_bounds();

@@ -6,11 +6,13 @@ use crate::theme::{Text, space};
 use crate::widgets::command_button::bar_button;
 use egui::{Align, Layout, RichText, Ui};
 
-/// The room that the choices of thickness take, in points at normal text size; without it they are in the menu only.
-const THICKNESS: f32 = 264.0;
+/// The width from which the choices of thickness are shown here too, in points at normal text size. They are in the menu
+/// in any case.
+const WITH_THICKNESS: f32 = 460.0;
 
 /// Shows the line; at its right end what was last said.
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, said: &str, out: &mut Vec<Request>) {
+    let has_room = ui.available_width() > desk.theme.scaled(WITH_THICKNESS);
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = space::TIGHT;
         bar_button(ui, desk, Command::ViewSide, "Side", out);
@@ -20,7 +22,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, said: &str, out: &mut Vec<Reque
         bar_button(ui, desk, Command::ZoomOut, "–", out);
         bar_button(ui, desk, Command::ZoomFit, "Fit", out);
         bar_button(ui, desk, Command::ZoomIn, "+", out);
-        if ui.available_width() > desk.theme.scaled(THICKNESS) {
+        if has_room {
             ui.add_space(space::GAP);
             ui.label(RichText::new("Thickness").color(desk.theme.ink_quiet));
             bar_button(ui, desk, Command::TrueThickness, "true", out);

@@ -7,6 +7,11 @@ use crate::widgets::severity_sign::{color, count_words, sign};
 use egui::text::LayoutJob;
 use egui::{Align, Button, Layout, RichText, TextFormat, Ui};
 use fh_core::findings::Severity;
+use fh_core::plan::{Plan, PlanUnit};
+use fh_measure::{LengthUnit, format_decimal};
+
+/// From how far off a rounded length is said to be rounded, in mm.
+const LEAST_OFF_MM: f64 = 0.05;
 
 /// Shows the totals of the selected bar.
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
@@ -23,12 +28,29 @@ fn figures_of_bar(ui: &mut Ui, desk: &Desk<'_>) {
     let (Some(bar), Some(balance)) = (plan.bars.get(index), desk.document.balance().bars.get(index)) else { return };
     let unit = plan.units.length;
     let shop = plan.units.marks.round(figures::mm(balance.stock_length)).text();
-    let mm = figures::in_millimeters(balance.stock_length);
-    cell(ui, desk, "Cut length", &shop, if mm == shop { None } else { Some(mm) });
-    cell(ui, desk, "Bar", &figures::mass(balance.stock_mass, unit), None);
-    cell(ui, desk, "Piece", &figures::mass(balance.finished_mass, unit), None);
+    match &bar.length {
+        None => cell(ui, desk, "Cut length", &shop, beside(plan, figures::mm(balance.stock_length))),
+        Some(_) => {
+            let needs = plan.units.marks.round(figures::mm(balance.last_mark())).text();
+            cell(ui, desk, "Bar as cut", &shop, Some(format!("needs {needs}")));
+        }
+    }
+    cell(ui, desk, "Bar weighs", &figures::mass(balance.stock_mass, unit), None);
+    cell(ui, desk, "Piece weighs", &figures::mass(balance.finished_mass, unit), None);
     cell(ui, desk, "Pieces", &bar.pieces().to_string(), None);
     cell(ui, desk, "Largest rounding", &figures::in_millimeters(balance.largest_rounding_error), None);
+}
+
+/// What stands beside the rounded length: millimetres, or the exact length where the rounding shows.
+fn beside(plan: &Plan, mm: f64) -> Option<String> {
+    let exact = format_decimal(mm, LengthUnit::Millimeter, 1);
+    match plan.units.length {
+        PlanUnit::Inch => Some(exact),
+        PlanUnit::Millimeter => {
+            let off = (plan.units.marks.round(mm).mm() - mm).abs();
+            (off >= LEAST_OFF_MM).then(|| format!("exactly {exact}"))
+        }
+    }
 }
 
 /// A figure under its name.
@@ -48,7 +70,7 @@ fn cell(ui: &mut Ui, desk: &Desk<'_>, name: &str, figure: &str, beside: Option<S
 }
 
 fn findings_button(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
-    let open = desk.settings.findings_open;
+    let open = desk.findings_open;
     let (words, spoken) = summary(desk);
     let button = Button::new(words);
     let tip = if open { "Close the list of findings." } else { "Open the list of findings." };
@@ -75,7 +97,7 @@ fn summary(desk: &Desk<'_>) -> (LayoutJob, String) {
         }
     }
     if !spoken.is_empty() {
-        let arrow = if desk.settings.findings_open { "▼" } else { "▲" };
+        let arrow = if desk.findings_open { "▼" } else { "▲" };
         job.append(arrow, space::PAD, TextFormat::simple(theme.font(Text::Small), theme.ink_quiet));
     } else {
         job.append("✓ Nothing found", 0.0, TextFormat::simple(theme.font(Text::Body), theme.ink));

@@ -27,4 +27,5 @@ pub(crate) struct Desk<'a> {
     pub(crate) recent: &'a Recent,
     pub(crate) views: Views,
     pub(crate) exaggeration: f32,
+    pub(crate) findings_open: bool,
 }

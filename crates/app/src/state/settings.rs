@@ -21,8 +21,8 @@ pub(crate) struct Settings {
     pub(crate) sheet: SheetKind,
     /// Whether the tour was seen or skipped.
     pub(crate) tour_seen: bool,
-    /// Whether the list of findings is open.
-    pub(crate) findings_open: bool,
+    /// Whether the list of findings is open; where it was not said, it is where there is room for it.
+    pub(crate) findings_open: Option<bool>,
     /// Whether the plot is open; where it was not said, it is where there is room for it.
     pub(crate) plot_open: Option<bool>,
     /// The folder of the last file that was opened or saved.
@@ -38,7 +38,7 @@ impl Default for Settings {
             paper: PaperSize::A4,
             sheet: SheetKind::Pdf,
             tour_seen: false,
-            findings_open: true,
+            findings_open: None,
             plot_open: None,
             folder: None,
         }

@@ -23,6 +23,8 @@ pub struct Theme {
     pub panel_raised: Color32,
     /// Hairlines.
     pub rule: Color32,
+    /// The edges of fields and buttons.
+    pub edge: Color32,
     /// Text.
     pub ink: Color32,
     /// Text that stands back: units, hints, sizes that follow.

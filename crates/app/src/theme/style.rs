@@ -37,7 +37,13 @@ fn set_spacing(style: &mut Style, theme: &Theme) {
     spacing.combo_width = theme.scaled(120.0);
     spacing.combo_height = theme.scaled(420.0);
     spacing.tooltip_width = theme.scaled(320.0);
-    spacing.scroll = ScrollStyle { bar_width: 10.0, ..ScrollStyle::solid() };
+    spacing.scroll = ScrollStyle {
+        bar_width: 10.0,
+        floating_width: 6.0,
+        floating_allocated_width: 8.0,
+        dormant_handle_opacity: 0.5,
+        ..ScrollStyle::floating()
+    };
 }
 
 fn set_colors(style: &mut Style, theme: &Theme) {
@@ -78,8 +84,8 @@ fn set_widgets(style: &mut Style, theme: &Theme) {
     };
     let widgets = &mut style.visuals.widgets;
     widgets.noninteractive = look(theme.panel, theme.rule, edge, theme.ink);
-    widgets.inactive = look(theme.panel_raised, theme.rule, edge, theme.ink);
-    widgets.hovered = look(theme.panel_raised, theme.ink_quiet, edge, theme.ink);
+    widgets.inactive = look(theme.panel_raised, theme.edge, edge, theme.ink);
+    widgets.hovered = look(theme.panel_raised, theme.ink, edge, theme.ink);
     widgets.active = look(theme.chosen, theme.focus, space::LINE, theme.ink);
-    widgets.open = look(theme.panel_raised, theme.ink_quiet, edge, theme.ink);
+    widgets.open = look(theme.panel_raised, theme.ink, edge, theme.ink);
 }

@@ -3,12 +3,14 @@
 use crate::theme::space;
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields};
-use egui::Ui;
+use egui::{Button, Label, RichText, Ui, vec2};
 use fh_core::plan::MOST_CORNERS;
 use fh_measure::{LengthRange, WrittenLength};
 
 /// An outline has three corners at least.
 const LEAST_CORNERS: usize = 3;
+/// The width of a corner's number, in points at normal text size.
+const NUMBER: f32 = 20.0;
 
 /// A first outline: a kite of this length and width.
 pub(super) fn first(
@@ -27,28 +29,53 @@ pub(super) fn first(
 /// Shows the corners.
 pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, corners: &mut Vec<[WrittenLength; 2]>) {
     let mut removed = None;
-    for (index, [along, across]) in corners.iter_mut().enumerate() {
-        let number = index + 1;
-        coordinate(ui, sizing, &format!("{number} along"), &format!("Corner {number} along the bar"), along);
-        coordinate(ui, sizing, &format!("{number} across"), &format!("Corner {number} across the bar"), across);
-        let button = ui.small_button(format!("Remove corner {number}"));
-        if button.clicked() {
+    let can_remove = corners.len() > LEAST_CORNERS;
+    ui.label(RichText::new("Each corner: along the bar from the root, and across it.").color(sizing.theme.ink_quiet));
+    for (index, corner) in corners.iter_mut().enumerate() {
+        if corner_line(ui, sizing, index + 1, corner, can_remove) {
             removed = Some(index);
         }
-        ui.add_space(space::TIGHT);
     }
-    if let Some(index) = removed.filter(|_| corners.len() > LEAST_CORNERS) {
+    if let Some(index) = removed {
         corners.remove(index);
     }
-    if ui.add_enabled(corners.len() < MOST_CORNERS, egui::Button::new("Add a corner")).clicked() {
+    if ui.add_enabled(corners.len() < MOST_CORNERS, Button::new("Add a corner")).clicked() {
         add(corners, sizing);
     }
 }
 
-fn coordinate(ui: &mut Ui, sizing: &Sizing<'_>, label: &str, name: &str, now: &mut WrittenLength) {
-    if let Some(value) = fields::length(ui, sizing, &Entry::named(label, name), now, LengthRange::Any) {
-        *now = value;
-    }
+/// A corner in one line; whether it is to be removed.
+fn corner_line(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    number: usize,
+    [along, across]: &mut [WrittenLength; 2],
+    can_remove: bool,
+) -> bool {
+    let label = number.to_string();
+    let button = sizing.theme.scaled(space::TARGET);
+    ui.horizontal_top(|ui| {
+        let number_width = sizing.theme.scaled(NUMBER);
+        ui.add_sized([number_width, button], Label::new(RichText::new(label).color(sizing.theme.ink_quiet)));
+        let width = ((ui.available_width() - button - 2.0 * space::GAP) / 2.0).floor();
+        coordinate(ui, sizing, width, &format!("Corner {number} along the bar"), along);
+        coordinate(ui, sizing, width, &format!("Corner {number} across the bar"), across);
+        let remove = ui.add_enabled(can_remove, Button::new("×").min_size(vec2(button, button)));
+        let remove = remove.on_hover_text("Remove this corner.");
+        let clicked = remove.clicked();
+        remove.accessible_name(format!("Remove corner {number}"));
+        clicked
+    })
+    .inner
+}
+
+fn coordinate(ui: &mut Ui, sizing: &Sizing<'_>, width: f32, name: &str, now: &mut WrittenLength) {
+    ui.allocate_ui(vec2(width, sizing.theme.scaled(space::TARGET)), |ui| {
+        ui.set_width(width);
+        if let Some(value) = fields::length(ui, sizing, &Entry::named("", name), now, LengthRange::Any) {
+            *now = value;
+        }
+    });
 }
 
 /// Adds a corner halfway between the last and the first.
