@@ -66,6 +66,7 @@ impl Desk {
         let mut harness = Harness::builder()
             .with_size([1366.0, 768.0])
             .with_max_steps(24)
+            .with_accessibility_check(true)
             .build_ui_state(|ui, editor: &mut Editor| editor.show(ui), editor);
         harness.run();
         Self { harness, folder }

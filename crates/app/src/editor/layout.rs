@@ -66,9 +66,8 @@ impl Editor {
             Panel::bottom("totals").frame(bar_frame(theme)).show(ui, |ui| totals::show(ui, &desk, out)).response.rect;
         if desk.findings_open && !desk.document.balance().findings.is_empty() {
             let height = theme.scaled(FINDINGS).min((size.y * MOST_OF_HEIGHT).round());
-            let panel =
-                Panel::bottom(("findings", sized)).resizable(true).default_size(height).min_size(theme.scaled(36.0));
-            let shown = panel.frame(bar_frame(theme)).show(ui, |ui| findings::show(ui, &desk, out));
+            let panel = Panel::bottom("findings").resizable(false).frame(bar_frame(theme));
+            let shown = panel.show(ui, |ui| findings::show(ui, &desk, height, out));
             spots.foot = spots.foot.union(shown.response.rect);
         }
         let list = Panel::left(("parts", sized)).resizable(true).default_size(side(LIST)).min_size(side(LIST) * 0.75);

@@ -11,10 +11,10 @@ use fh_core::findings::Finding;
 /// How many findings are shown; the rest is counted. Each that is mended lets another one up.
 const MOST: usize = 60;
 
-/// Shows the list.
-pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+/// Shows the list, no higher than this.
+pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, most_height: f32, out: &mut Vec<Request>) {
     let findings = &desk.document.balance().findings;
-    ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+    ScrollArea::vertical().max_height(most_height).auto_shrink([false, true]).show(ui, |ui| {
         if findings.is_empty() {
             ui.label(RichText::new("Nothing speaks against this plan.").color(desk.theme.ink_quiet));
         }
