@@ -1,7 +1,10 @@
 //! A segment in the smith's words: what the block becomes, and on which side.
 
-use crate::plan::{Bend, Form, RunoutSpec, Segment, Sides};
-use fh_measure::{WrittenAngle, WrittenLength};
+use crate::balance::Derived;
+use crate::plan::{Bend, Form, PlanUnit, RunoutSpec, Segment, Sides};
+use fh_measure::{Rounding, WrittenAngle, WrittenLength, format_length};
+use uom::si::f64::Length;
+use uom::si::length::millimeter;
 
 /// What a segment becomes, with its target sizes: `taper 2 1/2 in, 3/8 in square to a point`.
 pub fn form_words(segment: &Segment) -> String {
@@ -35,10 +38,11 @@ fn runout_words(runout: Option<RunoutSpec>) -> String {
     }
 }
 
-/// How a segment is bent: `curve 180 deg, inside radius 1 in`; none where it is left straight.
+/// How a segment is bent: `curve 180 deg, inside radius 1 in, upward`; none where it is left straight.
 pub fn bend_words(segment: &Segment) -> Option<String> {
     let angle = |angle: &Option<WrittenAngle>| angle.as_ref().map_or(String::new(), |a| format!(" {}", a.text()));
-    Some(match segment.bend.as_ref()? {
+    let bend = segment.bend.as_ref()?;
+    let words = match bend {
         Bend::Curve { angle: a, inside_radius, .. } => {
             let radius = inside_radius.as_ref().map_or(String::new(), |r| format!(", inside radius {}", r.text()));
             format!("curve{}{radius}", angle(a))
@@ -51,7 +55,38 @@ pub fn bend_words(segment: &Segment) -> Option<String> {
         Bend::Corner { angle, inside_radius, .. } => {
             format!("corner {}, inside radius {}", angle.text(), inside_radius.text())
         }
-    })
+    };
+    Some(format!("{words}, {}", toward_words(bend)))
+}
+
+/// The side that a segment is bent toward: `toward you`, `downward`.
+fn toward_words(bend: &Bend) -> String {
+    match side_name(bend.side_radians().to_degrees().rem_euclid(360.0)).as_str() {
+        "up" => "upward".to_owned(),
+        "down" => "downward".to_owned(),
+        "away" => "away from you".to_owned(),
+        side => side.to_owned(),
+    }
+}
+
+/// A size that was not written but follows: `inside radius 1 5/64 in`, `length 234.9 mm, to fit the bar`.
+pub fn derived_words(size: &Derived, unit: PlanUnit) -> Option<String> {
+    let value = match (size.length, size.radians) {
+        (Some(length), _) => fine_length(length, unit),
+        (None, Some(radians)) => format!("{:.1}°", radians.to_degrees()),
+        (None, None) => return None,
+    };
+    let to_fit = if size.gave { ", to fit the bar" } else { "" };
+    Some(format!("{} {value}{to_fit}", size.name))
+}
+
+/// A length that the smith forges to, finer than the marks.
+fn fine_length(length: Length, unit: PlanUnit) -> String {
+    let rounding = match unit {
+        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
+        PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
+    };
+    format_length(length.get::<millimeter>(), unit.length_unit(), rounding)
 }
 
 /// The side that a set-down or a peak is on; none where the form has no side.

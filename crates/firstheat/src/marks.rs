@@ -6,9 +6,9 @@ use crate::marks_report::MarksReport;
 use crate::output::tame;
 use crate::table::{Side, lined_up};
 use crate::{check, finding_report, input, output};
-use fh_core::balance::{Balance, BarBalance, balance};
+use fh_core::balance::{Balance, BarBalance, SegmentBalance, balance};
 use fh_core::describe;
-use fh_core::plan::{Bar, Plan, Segment};
+use fh_core::plan::{Bar, Plan, PlanUnit, Segment};
 use std::process::ExitCode;
 use uom::si::length::millimeter;
 use uom::si::mass::{kilogram, pound};
@@ -49,28 +49,28 @@ fn bar_words(plan: &Plan, index: usize, bar: &Bar, balance: &BarBalance) -> Stri
 fn mark_table(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
     let columns = [Side::Right, Side::Right, Side::Right, Side::Right, Side::Left, Side::Left];
     let mut rows = vec![["", "mark", "mm", "step", "segment", "becomes"].map(str::to_owned).to_vec()];
-    let mut before = plan.units.marks.round(0.0);
     for (index, (segment, of_segment)) in bar.segments.iter().zip(&balance.segments).enumerate() {
         let mark = of_segment.mark_end_shop;
         rows.push(vec![
             (index + 1).to_string(),
             mark.to_string(),
             format!("{:.1}", of_segment.mark_end.get::<millimeter>()),
-            (mark - before).to_string(),
+            balance.step_shop(index).map_or_else(String::new, |step| step.to_string()),
             tame(&describe::segment_name(segment, index)),
-            tame(&becomes(segment)),
+            tame(&becomes(segment, of_segment, plan.units.length)),
         ]);
-        before = mark;
     }
     lined_up(&columns, &rows)
 }
 
-/// What a segment becomes: its form, how it is bent and on which side.
-fn becomes(segment: &Segment) -> String {
+/// What a segment becomes: its form, the side it is on, how it is bent, and the sizes that follow.
+fn becomes(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -> String {
     let side = describe::side_words(segment).map(|side| format!("on {side}"));
+    let derived = balance.derived.iter().filter_map(|size| describe::derived_words(size, unit));
     [Some(describe::form_words(segment)), side, describe::bend_words(segment)]
         .into_iter()
         .flatten()
+        .chain(derived)
         .collect::<Vec<_>>()
         .join("; ")
 }

@@ -66,13 +66,13 @@ impl Part {
     /// A segment.
     pub(super) fn segment(desk: &Desk<'_>, bar: usize, index: usize) -> Option<Self> {
         let segment = desk.document.plan().segment(bar, index)?;
-        let balance = desk.document.balance().bars.get(bar)?.segments.get(index)?;
+        let balance = desk.document.balance().bars.get(bar)?;
         let name = segment_name(segment, index);
         Some(Self {
             spoken: format!("Segment {}: {name}", index + 1),
             name,
             below: form_words(segment),
-            value: desk.document.plan().units.marks.round(figures::mm(balance.stock_length)).text(),
+            value: balance.step_shop(index)?.text(),
             icon: Some(segment.form.kind()),
             worst: worst(desk, bar, Some(index)),
             is_head: false,

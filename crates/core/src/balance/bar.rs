@@ -4,6 +4,7 @@ use super::walk::{sane, trim_share};
 use super::{BarTrouble, Derived, Met, SegmentBalance, Settled, Trouble, Walk};
 use crate::metal::{Section, SectionSize, View, in_mm, mm, mm3};
 use crate::plan::{Bar, Gives, Plan};
+use fh_measure::RoundedLength;
 use uom::si::f64::{Area, Length, Mass, MassDensity, Volume};
 
 /// Everything that follows for one bar.
@@ -35,6 +36,16 @@ impl BarBalance {
     /// The last mark: the length of bar that the segments need.
     pub fn last_mark(&self) -> Length {
         self.segments.last().map_or(mm(0.0), |segment| segment.mark_end)
+    }
+
+    /// The step from the mark before a segment to the mark at its end: the difference of the rounded totals.
+    pub fn step_shop(&self, index: usize) -> Option<RoundedLength> {
+        let end = self.segments.get(index)?.mark_end_shop;
+        let before = match index.checked_sub(1) {
+            Some(before) => self.segments.get(before)?.mark_end_shop,
+            None => end.rounding().round(0.0),
+        };
+        Some(end - before)
     }
 
     /// The lower and the upper edge of the starting bar in mm from its middle, as it is seen.
@@ -179,7 +190,7 @@ fn note_what_gave(settled: &mut Settled, gives: Gives) {
     };
     if let Some(size) = size {
         settled.derived.retain(|derived| derived.name != gives.name());
-        settled.derived.push(Derived::length(gives.name(), size, "gives to fit the bar"));
+        settled.derived.push(Derived { gave: true, ..Derived::length(gives.name(), size, "gives to fit the bar") });
     }
 }
 

@@ -15,15 +15,17 @@ pub struct Derived {
     pub radians: Option<f64>,
     /// Why it follows, in a few words.
     pub because: &'static str,
+    /// Whether it is written, but gave way to a bar that is already cut.
+    pub gave: bool,
 }
 
 impl Derived {
     pub(crate) fn length(name: &'static str, length: Length, because: &'static str) -> Self {
-        Self { name, length: Some(length), radians: None, because }
+        Self { name, length: Some(length), radians: None, because, gave: false }
     }
 
     pub(crate) fn angle(name: &'static str, radians: f64, because: &'static str) -> Self {
-        Self { name, length: None, radians: Some(radians), because }
+        Self { name, length: None, radians: Some(radians), because, gave: false }
     }
 }
 

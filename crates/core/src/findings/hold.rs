@@ -24,7 +24,7 @@ const NOTHING: Rule = Rule {
 };
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
-    let least = scene.plan.limits.hold.as_ref().map_or(Limits::HOLD_MM, |hold| hold.mm());
+    let least = scene.limit(scene.plan.limits.hold.as_ref(), Limits::HOLD);
     let length_of = |holds: fn(&Form) -> bool| {
         scene
             .segments()

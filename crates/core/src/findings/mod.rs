@@ -7,6 +7,7 @@ mod bar_length;
 mod cold_shut;
 mod duty;
 mod finding;
+mod half_round;
 mod hold;
 mod reach;
 mod rounding;
@@ -33,7 +34,7 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 9] = [
+pub const CHECKS: [Check; 10] = [
     bar_length::CHECK,
     cold_shut::CHECK,
     upsetting::CHECK,
@@ -43,6 +44,7 @@ pub const CHECKS: [Check; 9] = [
     reach::CHECK,
     rounding::CHECK,
     swelling::CHECK,
+    half_round::CHECK,
 ];
 
 /// The id of every finding there can be.
@@ -64,6 +66,6 @@ pub(crate) fn findings(plan: &Plan, bars: &[BarBalance], met: &[Met]) -> Vec<Fin
         }
     }
     duty::check(plan, bars, &mut found);
-    found.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+    found.sort_by_key(|finding| (std::cmp::Reverse(finding.severity), finding.place.bar, finding.place.segment));
     found
 }

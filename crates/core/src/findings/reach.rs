@@ -18,7 +18,7 @@ const RULE: Rule = Rule {
 };
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
-    let reach = scene.plan.limits.reach.as_ref().map_or(Limits::REACH_MM, |reach| reach.mm());
+    let reach = scene.limit(scene.plan.limits.reach.as_ref(), Limits::REACH);
     let forged = |form: &Form| !matches!(form, Form::Plain { .. } | Form::Trim { .. } | Form::Hold { .. });
     let Some(last) = scene.segments().filter(|seen| forged(&seen.segment.form) || seen.segment.bend.is_some()).last()
     else {

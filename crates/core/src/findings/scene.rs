@@ -3,8 +3,8 @@
 use super::{Finding, Place, Severity};
 use crate::balance::{BarBalance, SegmentBalance};
 use crate::metal::{Shape, in_mm};
-use crate::plan::{Bar, Plan, PlanUnit, Segment};
-use fh_measure::{LengthUnit, format_decimal};
+use crate::plan::{Bar, InBoth, Plan, PlanUnit, Segment};
+use fh_measure::{LengthUnit, WrittenLength, format_decimal};
 use uom::si::f64::Length;
 
 /// One bar of a plan and what follows for it.
@@ -49,6 +49,11 @@ impl<'a> Scene<'a> {
             PlanUnit::Inch => format_decimal(mm, LengthUnit::Inch, 3),
             PlanUnit::Millimeter => format_decimal(mm, LengthUnit::Millimeter, 1),
         }
+    }
+
+    /// A limit in mm: the smith's own, or the default in the round numbers of the plan's unit.
+    pub(super) fn limit(&self, own: Option<&WrittenLength>, default: InBoth) -> f64 {
+        own.map_or_else(|| default.in_unit(self.plan.units.length), WrittenLength::mm)
     }
 
     /// A segment by its number and name.

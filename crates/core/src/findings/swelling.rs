@@ -24,11 +24,12 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
         let (first, second) = (from.area(), to.area());
         let larger = first.max(second);
         if mixed > larger * 1.000_001 {
-            let middle = (first + mixed * 2.0 + second) / 4.0;
+            // (1-f)² A₀ + 2 f (1-f) M + f² A₁ is fullest at f = (M - A₀) / (2 M - A₀ - A₁).
+            let fullest = (mixed * mixed - first * second) / (mixed * 2.0 - first - second);
             let message = format!(
-                "“{}” swells on the way: {:.0} % of its larger end's section in the middle.",
+                "“{}” swells on the way, to {:.0} % of its larger end's section.",
                 scene.name(seen.at),
-                (middle / larger).value * 100.0
+                (fullest / larger).value * 100.0
             );
             let remedy = "Let it swell, forge it hollow and trust the mark less, or go by way of a round.";
             found.push(RULE.at(scene.place(Some(seen.at)), message, remedy.to_owned()));

@@ -18,7 +18,7 @@ const RULE: Rule = Rule {
 };
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
-    let room = scene.plan.limits.tool_room.as_ref().map_or(Limits::TOOL_ROOM_MM, |room| room.mm());
+    let room = scene.limit(scene.plan.limits.tool_room.as_ref(), Limits::TOOL_ROOM);
     let mut last: Option<(usize, f64)> = None;
     for seen in scene.segments() {
         if !matches!(seen.shape, Shape::Shoulder { .. } | Shape::Peak { .. }) {

@@ -1,6 +1,7 @@
 //! The limits that the craft checks hold the plan against. The smith may change each of them in the plan.
 
-use fh_measure::WrittenLength;
+use super::PlanUnit;
+use fh_measure::{LengthUnit, WrittenLength};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -31,6 +32,25 @@ pub struct Limits {
     pub reach: Option<WrittenLength>,
 }
 
+/// A rule of thumb in the round numbers of both units.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct InBoth {
+    /// In a plan of millimetres.
+    pub mm: f64,
+    /// In a plan of inches.
+    pub inches: f64,
+}
+
+impl InBoth {
+    /// The rule in mm, for a plan in this unit.
+    pub fn in_unit(self, unit: PlanUnit) -> f64 {
+        match unit {
+            PlanUnit::Millimeter => self.mm,
+            PlanUnit::Inch => self.inches * LengthUnit::Inch.mm(),
+        }
+    }
+}
+
 impl Limits {
     /// Default of [`Limits::step_to_radius`]: common practice, no source.
     pub const STEP_TO_RADIUS: f64 = 3.0;
@@ -40,12 +60,12 @@ impl Limits {
     pub const UPSET_SURE: f64 = 3.0;
     /// Default of [`Limits::upset_stage`]: common practice, no source.
     pub const UPSET_STAGE: f64 = 3.0;
-    /// Default of [`Limits::tool_room`] in mm: common practice, no source.
-    pub const TOOL_ROOM_MM: f64 = 25.0;
-    /// Default of [`Limits::hold`] in mm: common practice, no source.
-    pub const HOLD_MM: f64 = 100.0;
-    /// Default of [`Limits::reach`] in mm: common practice, no source.
-    pub const REACH_MM: f64 = 300.0;
+    /// Default of [`Limits::tool_room`]: common practice, no source.
+    pub const TOOL_ROOM: InBoth = InBoth { mm: 25.0, inches: 1.0 };
+    /// Default of [`Limits::hold`]: common practice, no source.
+    pub const HOLD: InBoth = InBoth { mm: 100.0, inches: 4.0 };
+    /// Default of [`Limits::reach`]: common practice, no source.
+    pub const REACH: InBoth = InBoth { mm: 300.0, inches: 12.0 };
 
     /// Whether nothing was changed.
     pub fn is_default(&self) -> bool {

@@ -20,7 +20,7 @@ pub use bend::{Bend, BendKind};
 pub use corners::MOST_CORNERS;
 pub use duty::{Coating, Duty};
 pub use form::{Form, FormKind, RunoutSpec};
-pub use limits::Limits;
+pub use limits::{InBoth, Limits};
 pub use outline::{OutlineKind, OutlineSpec};
 pub use section::{SectionKind, SectionSpec};
 pub use segment::{Gives, Segment};

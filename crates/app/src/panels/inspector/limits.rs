@@ -3,7 +3,7 @@
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields};
 use egui::{CollapsingHeader, Ui};
-use fh_core::plan::Limits;
+use fh_core::plan::{InBoth, Limits};
 use fh_measure::{LengthRange, WrittenLength, format_decimal};
 
 /// Shows the limits.
@@ -14,10 +14,10 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, limits: &mut Limits) {
         ("Upset sure to buckle", &mut limits.upset_sure, Limits::UPSET_SURE),
         ("Upset in stages", &mut limits.upset_stage, Limits::UPSET_STAGE),
     ];
-    let lengths: [(&str, &mut Option<WrittenLength>, f64); 3] = [
-        ("Room for tools", &mut limits.tool_room, Limits::TOOL_ROOM_MM),
-        ("Least to hold", &mut limits.hold, Limits::HOLD_MM),
-        ("Reach of a heat", &mut limits.reach, Limits::REACH_MM),
+    let lengths: [(&str, &mut Option<WrittenLength>, InBoth); 3] = [
+        ("Room for tools", &mut limits.tool_room, Limits::TOOL_ROOM),
+        ("Least to hold", &mut limits.hold, Limits::HOLD),
+        ("Reach of a heat", &mut limits.reach, Limits::REACH),
     ];
     CollapsingHeader::new("Limits of the findings").show(ui, |ui| {
         for (label, now, usual) in numbers {
@@ -27,6 +27,7 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, limits: &mut Limits) {
             }
         }
         for (label, now, usual) in lengths {
+            let usual = usual.in_unit(sizing.units.length);
             let hint = format!("{}, as usual", format_decimal(usual, sizing.units.length.length_unit(), 2));
             let entry = Entry::new(label).hint(&hint);
             let typed = fields::optional_length(ui, sizing, &entry, now.as_ref(), LengthRange::AboveZero, Some(usual));

@@ -1,25 +1,27 @@
 //! The marks of a bar, for the strip and for the table.
 
 use super::words::{Fate, MarkKind, Strip, StripBlock, StripMark, TableRow};
-use fh_core::balance::{BarBalance, Derived, SegmentBalance};
-use fh_core::describe::{bend_words, form_words, segment_name, side_words};
+use fh_core::balance::{BarBalance, SegmentBalance};
+use fh_core::describe::{bend_words, derived_words, form_words, segment_name, side_words};
 use fh_core::metal::View;
-use fh_core::plan::{Bar, Form, Plan, PlanUnit, Segment};
-use fh_measure::{Rounding, format_length};
-use uom::si::f64::Length;
+use fh_core::plan::{Bar, Form, Plan, Segment};
 use uom::si::length::millimeter;
 
 /// The bar as it is drawn; none where nothing is marked on it.
 pub(super) fn strip(bar: &Bar, worked: &BarBalance) -> Option<Strip> {
     let last = worked.segments.last()?;
-    let [low, high] = worked.stock_edges_mm(View::Side);
+    // As it lies on the sheet: a flat lies on its width.
+    let across = |view: View| {
+        let [low, high] = worked.stock_edges_mm(view);
+        high - low
+    };
     let (length_mm, length) = match &bar.length {
         Some(length) => (length.mm(), length.text().to_owned()),
         None => (last.mark_end_shop.mm(), last.mark_end_shop.text()),
     };
     Some(Strip {
         datum: datum_words(bar),
-        height_mm: sane(high - low),
+        height_mm: sane(across(View::Side).max(across(View::Top))),
         length_mm: sane(length_mm),
         length,
         marks: strip_marks(bar, worked),
@@ -122,22 +124,13 @@ fn off_by(balance: &SegmentBalance) -> String {
 /// What the block becomes: its form, its bend, the sizes that follow, and the smith's own notes.
 fn becomes(plan: &Plan, segment: &Segment, balance: &SegmentBalance) -> Vec<String> {
     let bend = bend_words(segment).map_or_else(String::new, |bend| format!(", then {bend}"));
-    let sizes: Vec<String> = balance.derived.iter().filter_map(|size| derived_words(plan, size)).collect();
+    let sizes: Vec<String> = balance.derived.iter().filter_map(|size| derived_words(size, plan.units.length)).collect();
     let mut words = vec![form_words(segment) + &bend];
     if !sizes.is_empty() {
         words.push(format!("→ {}", sizes.join(", ")));
     }
     words.extend(segment.notes.iter().filter(|notes| !notes.trim().is_empty()).cloned());
     words
-}
-
-fn derived_words(plan: &Plan, size: &Derived) -> Option<String> {
-    let value = match (size.length, size.radians) {
-        (Some(length), _) => length_words(plan.units.length, length),
-        (None, Some(radians)) => format!("{:.1}°", radians.to_degrees()),
-        (None, None) => return None,
-    };
-    Some(format!("{} {value}", size.name))
 }
 
 fn side(segment: &Segment) -> String {
@@ -147,15 +140,6 @@ fn side(segment: &Segment) -> String {
         (Some(side), _) => side,
         (None, _) => String::new(),
     }
-}
-
-/// A length that the smith forges to, finer than the marks.
-fn length_words(unit: PlanUnit, length: Length) -> String {
-    let rounding = match unit {
-        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
-        PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
-    };
-    format_length(length.get::<millimeter>(), unit.length_unit(), rounding)
 }
 
 /// A length that can be drawn: what is not a number, or below zero, is nothing.
