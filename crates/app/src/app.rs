@@ -49,7 +49,19 @@ pub fn run(start: Start) -> Result<(), RunError> {
             crate::theme::install_fonts(&context.egui_ctx);
             Ok(Box::new(Window { editor: editor(&start) }))
         };
-    eframe::run_native(APP_ID, options, Box::new(window)).map_err(|error| RunError(error.to_string()))
+    eframe::run_native(APP_ID, options, Box::new(window)).map_err(|error| RunError(why(&error)))
+}
+
+/// Why there is no window, without the places in the code that the window library names.
+fn why(error: &eframe::Error) -> String {
+    let (what, words) = match error {
+        eframe::Error::Winit(_) | eframe::Error::WinitEventLoop(_) => {
+            ("the display cannot be reached", error.to_string())
+        }
+        _ => ("the display cannot draw with OpenGL", error.to_string()),
+    };
+    let cause = words.rsplit(": ").next().unwrap_or_default().trim_end_matches('.');
+    format!("{what} ({cause})")
 }
 
 fn editor(start: &Start) -> Editor {

@@ -6,7 +6,7 @@
 use crate::theme::{Text, Theme, space};
 use crate::widgets::row;
 use egui::text::{CCursor, CCursorRange};
-use egui::{Context, Id, Key, Modifiers, Response, RichText, TextEdit, Ui};
+use egui::{Context, Id, Key, Modifiers, Response, RichText, StrokeKind, TextEdit, Ui};
 
 /// The widest a field grows, in points at normal text size.
 const WIDEST: f32 = 240.0;
@@ -86,7 +86,7 @@ fn field<T>(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, now: &str, reading: &
     }
     note_unsettled(ui.ctx(), id, is_typed && response.has_focus());
     match read {
-        Some(Err(why)) if stepped.is_none() && !taken_back => mistake(ui, theme, &why),
+        Some(Err(why)) if stepped.is_none() && !taken_back => mistake(ui, theme, &response, now, &why),
         Some(Ok(value)) if response.lost_focus() && !taken_back => return Some(value),
         _ => because(ui, theme, entry, now),
     }
@@ -124,8 +124,13 @@ fn edit(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, id: Id, text: &mut String
     output.response.response.accessible_name(entry.name)
 }
 
-fn mistake(ui: &mut Ui, theme: &Theme, why: &str) {
-    ui.label(RichText::new(format!("■ {why}")).text_style(Text::Small.style()).color(theme.stop));
+/// Says why an entry is not taken, and which value stays.
+fn mistake(ui: &mut Ui, theme: &Theme, field: &Response, now: &str, why: &str) {
+    let edge = (space::LINE, theme.stop);
+    ui.painter().rect_stroke(field.rect, space::CORNER, edge, StrokeKind::Inside);
+    let stays = if now.is_empty() { String::new() } else { format!(". Until then {now} stays.") };
+    let words = RichText::new(format!("■ {why}{stays}")).text_style(Text::Small.style()).color(theme.stop);
+    ui.label(words);
     let frame = ui.ctx().cumulative_frame_nr();
     ui.data_mut(|data| data.insert_temp(mistake_id(), frame));
 }

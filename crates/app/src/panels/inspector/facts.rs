@@ -45,7 +45,7 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentB
     let unit = plan.units.length;
     let shop = |length: Length| plan.units.marks.round(figures::mm(length)).text();
     let mut fact = |label: &str, value: String| row::fact(ui, desk.theme, label, &value);
-    fact("Length of bar", shop(segment.stock_length));
+    fact("Length of bar", bar.step_shop(at).map_or_else(String::new, |step| step.text()));
     fact("Forged length", shop(segment.forged_length));
     fact("Share of the bar", figures::percent(segment.stock_length.value / bar.last_mark().value));
     let metal = segment.finished_volume + segment.trimmed_volume;
