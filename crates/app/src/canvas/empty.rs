@@ -17,8 +17,5 @@ pub(super) fn paint(ui: &Ui, rect: Rect, scene: &Scene<'_>, sizes: &Sizes) {
     let stroke = Stroke::new(space::LINE, theme.ink_quiet);
     painter.extend(egui::Shape::dashed_line(&corners, stroke, space::GAP, space::TIGHT));
     let middle = pos2(rect.center().x, bar.bottom() + sizes.line);
-    let title =
-        painter.text(middle, Align2::CENTER_TOP, "Nothing on this bar yet.", theme.font(Text::Title), theme.ink);
-    let below = pos2(middle.x, title.bottom() + space::GAP);
-    painter.text(below, Align2::CENTER_TOP, "Add the first segment.", theme.font(Text::Body), theme.ink_quiet);
+    painter.text(middle, Align2::CENTER_TOP, "Nothing on this bar yet.", theme.font(Text::Title), theme.ink);
 }

@@ -2,11 +2,12 @@
 
 use super::{Editor, views};
 use crate::canvas::{Scene, Views};
+use crate::commands::Command;
 use crate::dialogs::Spots;
 use crate::panels::area_plot::Curve;
 use crate::panels::{area_plot, findings, inspector, menu_bar, parts_list, strips_bar, totals};
 use crate::state::Request;
-use crate::theme::Theme;
+use crate::theme::{Theme, space};
 use egui::{Frame, Margin, Panel, Rect, ScrollArea, Ui};
 
 /// First widths and heights, in points at normal text size.
@@ -20,6 +21,9 @@ const LEAST_HEIGHT_WITH_PLOT: f32 = 400.0;
 const LEAST_HEIGHT_WITH_FINDINGS: f32 = 500.0;
 /// The height of the strips from which both views are shown where both were chosen.
 const LEAST_HEIGHT_WITH_BOTH: f32 = 220.0;
+/// The width of the button on an empty bar, and how far it stands below the middle.
+const FIRST_SEGMENT: f32 = 184.0;
+const FIRST_SEGMENT_BELOW: f32 = 64.0;
 /// The share of the window that side panels may take at most, so that large text leaves room for the strips.
 const MOST_OF_WIDTH: f32 = 0.27;
 const MOST_OF_HEIGHT: f32 = 0.24;
@@ -119,6 +123,10 @@ impl Editor {
             .frame(Frame::new().fill(scene.theme.ground))
             .show(ui, |ui| canvas.show(ui, &scene));
         out.extend(events.inner.into_iter().map(Request::Canvas));
+        let is_empty = scene.plan.bars.get(scene.bar).is_some_and(|bar| bar.segments.is_empty());
+        if is_empty {
+            first_segment_button(ui, &self.theme, rect, out);
+        }
         rect
     }
 
@@ -133,8 +141,18 @@ impl Editor {
     }
 }
 
+/// The one thing to do on an empty bar, in the middle of it.
+fn first_segment_button(ui: &mut Ui, theme: &Theme, ground: Rect, out: &mut Vec<Request>) {
+    let size = egui::vec2(theme.scaled(FIRST_SEGMENT), theme.scaled(space::TARGET));
+    let place = Rect::from_center_size(ground.center() + egui::vec2(0.0, theme.scaled(FIRST_SEGMENT_BELOW)), size);
+    if ui.put(place, egui::Button::new("Add the first segment…")).clicked() {
+        out.push(Request::Run(Command::AddAfter));
+    }
+}
+
 fn list_panel(ui: &mut Ui, desk: &crate::state::Desk<'_>, out: &mut Vec<Request>) {
-    Panel::bottom("parts buttons").frame(bar_frame(desk.theme)).show(ui, |ui| parts_list::show_buttons(ui, desk, out));
+    // Over the list: under it they would move with the list of findings, and a click meant for one would meet another.
+    Panel::top("parts buttons").frame(bar_frame(desk.theme)).show(ui, |ui| parts_list::show_buttons(ui, desk, out));
     ScrollArea::neither().show(ui, |ui| parts_list::show(ui, desk, out));
 }
 
