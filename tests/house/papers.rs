@@ -3,7 +3,7 @@
 use crate::{assert_none, files, said, text};
 use fh_core::balance::balance;
 use fh_core::file;
-use fh_core::findings::Severity;
+use fh_core::findings::{self, Severity};
 use std::fs;
 use std::path::{Path, PathBuf};
 use tests::project;
@@ -72,6 +72,15 @@ fn every_path_that_a_paper_names_is_there() {
         }
     }
     assert_none("papers name what is not there", &faults);
+}
+
+#[test]
+fn every_finding_is_in_the_handbook() {
+    let handbook: String = files("docs/handbook", &[".md"]).iter().map(|path| text(path)).collect();
+    let words = quoted(&handbook);
+    let faults: Vec<String> =
+        findings::ids().filter(|id| !words.iter().any(|word| word == id)).map(str::to_owned).collect();
+    assert_none("findings without a line in docs/handbook", &faults);
 }
 
 /// The plans in a folder.

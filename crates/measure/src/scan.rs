@@ -5,8 +5,10 @@ use crate::exact::Exact;
 
 /// The longest text that is read at all.
 const MOST_CHARACTERS: usize = 80;
-/// The most figures of one number.
+/// The most figures of one number; zeros before the first other figure do not count.
 const MOST_FIGURES: usize = 18;
+/// The most figures with those zeros: 10 to this power can still be counted exactly.
+const MOST_WITH_ZEROS: usize = 36;
 
 /// A part of a written quantity, the character it starts at, counted from 0, and the one behind it.
 #[derive(Clone, Debug, PartialEq)]
@@ -123,7 +125,7 @@ fn number(characters: &[char], at: usize) -> Result<(Kind, usize), Problem> {
 }
 
 fn value(figures: &str, at: usize) -> Result<i128, Problem> {
-    if figures.len() > MOST_FIGURES {
+    if figures.trim_start_matches('0').len() > MOST_FIGURES || figures.len() > MOST_WITH_ZEROS {
         return Err(Problem::new(at, format!("a number of more than {MOST_FIGURES} figures is no size")));
     }
     figures.parse().map_err(|_| Problem::new(at, "this is not a number"))

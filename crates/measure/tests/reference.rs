@@ -116,6 +116,14 @@ fn the_text_is_kept_and_a_default_unit_is_added() {
 }
 
 #[test]
+fn zeros_before_the_first_figure_do_not_count() {
+    let read = WrittenLength::parse("0.012345678901234567 m", None, LengthRange::AboveZero).unwrap();
+    assert!((read.mm() - 12.345_678_901_234_567).abs() < 1e-14);
+    let endless = format!("0.{}1 mm", "0".repeat(40));
+    assert!(WrittenLength::parse(&endless, None, LengthRange::AboveZero).is_err());
+}
+
+#[test]
 fn ranges_are_held() {
     assert!(WrittenLength::parse("0 mm", None, LengthRange::AboveZero).is_err());
     assert_eq!(WrittenLength::parse("0 mm", None, LengthRange::ZeroOrMore).unwrap().mm(), 0.0);

@@ -115,7 +115,7 @@ pub(super) fn balance_bar(
     };
     let finished_volume = segments.iter().fold(mm3(0.0), |sum, segment| sum + segment.finished_volume);
     let stock_section = walk.stock.section();
-    let stock_area = stock_section.area();
+    let stock_area = walk.stock.area();
     BarBalance {
         stock: walk.stock,
         stock_section,
@@ -128,6 +128,16 @@ pub(super) fn balance_bar(
         largest_rounding_error: segments.iter().map(SegmentBalance::rounding_error).fold(mm(0.0), Length::max),
         segments,
     }
+}
+
+/// The segments of a bar already cut, settled to fit it, and which of them takes up; none where that cannot be.
+pub(crate) fn settled_on_cut_bar(walk: &Walk<'_>) -> Option<(usize, Vec<Settled>)> {
+    walk.bar.length.as_ref()?;
+    let name = walk.bar.takes_up.as_ref()?;
+    let at = walk.bar.segments.iter().position(|segment| segment.name == *name)?;
+    let mut met = Vec::new();
+    let settled = settle_to_fit(walk, 0, &mut met);
+    met.is_empty().then_some((at, settled))
 }
 
 /// The segments settled; on a bar already cut, the one that takes up gives until the sum fits.

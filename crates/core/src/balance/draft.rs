@@ -21,8 +21,8 @@ pub(crate) struct Draft {
     pub(crate) shape: Shape,
     pub(crate) length_given: bool,
     pub(crate) bend: Option<BendSize>,
-    /// Trimmed metal as a share of the finished volume.
-    pub(crate) trim_share: f64,
+    /// Whether it is left as stock: its section is not its own to give.
+    pub(crate) as_stock: bool,
 }
 
 /// A bend as numbers; what is none follows.
@@ -38,11 +38,8 @@ impl Draft {
     pub(crate) fn new(segment: &Segment, around: Surroundings) -> Self {
         let (shape, length_given) = draft_shape(&segment.form, around);
         let bend = segment.bend.as_ref().map(bend_size);
-        let trim_share = match &segment.form {
-            Form::Flag { trim: Some(share), .. } => share.ratio(),
-            _ => 0.0,
-        };
-        Self { shape, length_given, bend, trim_share }
+        let as_stock = matches!(segment.form, Form::Plain { .. } | Form::Trim { .. } | Form::Hold { .. });
+        Self { shape, length_given, bend, as_stock }
     }
 
     /// It with the size that gives multiplied.
@@ -50,6 +47,9 @@ impl Draft {
     /// Where the length follows from the bend, a length that gives takes the bend's radius or diameter with it. Where no
     /// length is written at all, the factor counts millimetres.
     pub(crate) fn scaled(&self, gives: Gives, factor: f64) -> Result<Self, Trouble> {
+        if self.as_stock && gives != Gives::Length {
+            return Err(Trouble::NothingGives);
+        }
         if gives != Gives::Length || self.length_given {
             let shape = self.shape.scaled(gives, factor).ok_or(Trouble::NothingGives)?;
             return Ok(Self { shape, ..self.clone() });
@@ -61,7 +61,7 @@ impl Draft {
         let shape = whole.ok_or(Trouble::NothingGives)?;
         let shape = shape.scaled(gives, factor).ok_or(Trouble::NothingGives)?;
         let bend = self.bend.map(BendSize::freed);
-        Ok(Self { shape, length_given: true, bend, trim_share: self.trim_share })
+        Ok(Self { shape, length_given: true, bend, as_stock: self.as_stock })
     }
 }
 

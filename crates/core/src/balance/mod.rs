@@ -11,6 +11,7 @@ mod walk;
 pub use bar::BarBalance;
 pub use segment::{Derived, SegmentBalance};
 
+pub(crate) use bar::settled_on_cut_bar;
 pub(crate) use draft::{Draft, Surroundings, section_size};
 pub(crate) use settle::Settled;
 pub(crate) use solve::solve;

@@ -20,7 +20,7 @@ impl<'a> Walk<'a> {
     pub(crate) fn new(plan: &'a Plan, bar: &'a Bar) -> Self {
         let none = Surroundings { stock: SectionSize::Point, before: SectionSize::Point };
         let stock = section_size(&bar.stock, none);
-        let stock_area = stock.section().area().get::<uom::si::area::square_millimeter>();
+        let stock_area = stock.area().get::<uom::si::area::square_millimeter>();
         Self { plan, bar, stock, stock_area }
     }
 

@@ -1,10 +1,10 @@
 //! Moving a boundary: from the bar to the piece. A mark is moved, and one size of the segment gives until the volume fits.
 
 use super::Refusal;
-use super::rewrite::{rewrite, size_words};
-use crate::balance::{Draft, Trouble, Walk};
+use super::rewrite::{Pen, rewrite, size_words};
+use crate::balance::{Draft, Settled, Trouble, Walk, settled_on_cut_bar};
 use crate::metal::{in_mm, mm};
-use crate::plan::{Gives, Plan};
+use crate::plan::{Gives, Plan, Segment};
 use fh_measure::{LengthUnit, format_decimal};
 use uom::si::f64::Length;
 
@@ -66,11 +66,17 @@ pub struct Moved {
 pub fn move_boundary(plan: &Plan, wish: &BoundaryMove) -> Result<Moved, Refusal> {
     let bar = plan.bars.get(wish.bar).ok_or(Refusal::NoSuchPlace)?;
     let walk = Walk::new(plan, bar);
-    let settled = walk.settle(None);
     let segment = bar.segments.get(wish.segment).ok_or(Refusal::NoSuchPlace)?;
+    let fitted = settled_on_cut_bar(&walk);
+    let takes_up = fitted.as_ref().map(|(at, _)| *at);
+    let settled = fitted.map_or_else(|| walk.settle(None), |(_, settled)| settled);
     let lengths: Vec<f64> =
         bar.segments.iter().zip(&settled).map(|(segment, settled)| walk.stock_length(segment, settled)).collect();
     let mut change = Change { plan: plan.clone(), bar: wish.bar, gave: Vec::new() };
+    if let Some(at) = takes_up {
+        change.move_on_cut_bar(wish, at, &lengths, &settled)?;
+        return Ok(Moved { plan: change.plan, gave: change.gave });
+    }
     let gives = segment.giving();
     let grown = match wish.to {
         BoundaryTarget::Mark(mark) => {
@@ -92,6 +98,11 @@ pub fn move_boundary(plan: &Plan, wish: &BoundaryMove) -> Result<Moved, Refusal>
     Ok(Moved { plan: change.plan, gave: change.gave })
 }
 
+/// A mark comes to lie this close to where it was wished, in mm.
+const CLOSE_MM: f64 = 0.001;
+/// The most decimals that a size is written with beyond the usual ones.
+const FINEST: usize = 8;
+
 /// A plan on its way to the next one.
 struct Change {
     plan: Plan,
@@ -109,6 +120,52 @@ impl Change {
         let walk = self.walk();
         let segment = &walk.bar.segments[index];
         walk.stock_length(segment, &Draft::new(segment, walk.surroundings(index)).settle())
+    }
+
+    /// Moves a boundary of a bar already cut, whose segment `takes_up` makes good for what the others gain or lose.
+    ///
+    /// Before it the marks are reckoned from the datum; from it on they are reckoned from the end of the bar, which stays.
+    fn move_on_cut_bar(
+        &mut self,
+        wish: &BoundaryMove,
+        takes_up: usize,
+        lengths: &[f64],
+        settled: &[Settled],
+    ) -> Result<(), Refusal> {
+        let (at, next) = (wish.segment, wish.segment + 1);
+        let gives = |change: &Self, index: usize| change.plan.bars[change.bar].segments[index].giving();
+        let forged = |index: usize| settled[index].shape.as_ref().map_or(0.0, |shape| in_mm(shape.length()));
+        let from_end = at >= takes_up;
+        if from_end && next >= lengths.len() {
+            return Err(self.refusal(at, "the bar is already cut, so its end stays where it is"));
+        }
+        let grown = match wish.to {
+            BoundaryTarget::Mark(mark) => in_mm(mark) - lengths[..=at].iter().sum::<f64>(),
+            BoundaryTarget::Forged(end) => {
+                let target = in_mm(end) - (0..at).map(forged).sum::<f64>();
+                if at == takes_up {
+                    if gives(self, at) != Gives::Length || forged(at) <= 0.0 {
+                        return Err(self.refusal(at, "it takes up what is left of the bar, but not by its length"));
+                    }
+                    lengths[at] * (target / forged(at) - 1.0)
+                } else {
+                    self.stretch(at, target, forged(at))?;
+                    self.stock_length(at) - lengths[at]
+                }
+            }
+        };
+        let is_stretched = matches!(wish.to, BoundaryTarget::Forged(_));
+        let trades = wish.neighbor == Neighbor::TradesMetal || (is_stretched && from_end);
+        if at != takes_up && !is_stretched && (trades || !from_end) {
+            self.fit(at, gives(self, at), lengths[at] + grown)?;
+        }
+        if next != takes_up && next < lengths.len() && (trades || from_end) {
+            self.fit(next, gives(self, next), lengths[next] - grown)?;
+        }
+        match settled_on_cut_bar(&self.walk()) {
+            Some(_) => Ok(()),
+            None => Err(self.refusal(takes_up, "no bar would be left for it to take up")),
+        }
     }
 
     /// Lets one size of a segment give until it takes this length of bar, in mm.
@@ -141,9 +198,9 @@ impl Change {
         if let Some(trouble) = settled.trouble {
             return Err(self.no_fit(index, trouble, 0.0));
         }
-        let unit = self.plan.units.length.length_unit();
-        let mut segment = walk.bar.segments[index].clone();
-        let written = rewrite(&mut segment, gives, &settled, unit)
+        let wanted = walk.stock_length(&walk.bar.segments[index], &settled);
+        let (segment, written) = self
+            .written(index, gives, &settled, wanted)
             .ok_or_else(|| self.refusal(index, "the size would be beyond all measure"))?;
         for size in written {
             let text = size_words(&segment, size);
@@ -151,6 +208,29 @@ impl Change {
         }
         self.plan.bars[self.bar].segments[index] = segment;
         Ok(())
+    }
+
+    /// The segment with the size that gave, written as finely as the mark needs.
+    fn written(
+        &self,
+        index: usize,
+        gives: Gives,
+        settled: &Settled,
+        wanted: f64,
+    ) -> Option<(Segment, Vec<&'static str>)> {
+        let walk = self.walk();
+        let mut best = None;
+        for finer in 0..=FINEST {
+            let mut segment = walk.bar.segments[index].clone();
+            let pen = Pen { unit: self.plan.units.length.length_unit(), finer };
+            let Some(written) = rewrite(&mut segment, gives, settled, pen) else { continue };
+            let got = walk.stock_length(&segment, &Draft::new(&segment, walk.surroundings(index)).settle());
+            best = Some((segment, written));
+            if (got - wanted).abs() <= CLOSE_MM {
+                break;
+            }
+        }
+        best
     }
 
     fn no_fit(&self, index: usize, trouble: Trouble, target: f64) -> Refusal {

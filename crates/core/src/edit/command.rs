@@ -159,6 +159,7 @@ impl Edit {
     pub fn applied(&self, plan: &Plan) -> Result<(Plan, Vec<Gave>), Refusal> {
         if let Self::MoveBoundary(wish) = self {
             let moved = move_boundary(plan, wish)?;
+            crate::file::check(&moved.plan).map_err(|error| Refusal::CannotBe(error.message))?;
             return Ok((moved.plan, moved.gave));
         }
         let mut next = plan.clone();

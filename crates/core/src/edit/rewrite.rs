@@ -1,20 +1,14 @@
 //! Writing a settled size back into the plan, in the plan's unit.
 
 use crate::balance::Settled;
-use crate::metal::{Outline, SectionSize, Shape, in_mm};
+use crate::metal::{Outline, SectionSize, Shape, in_mm, mm};
 use crate::plan::{Bend, Form, Gives, OutlineSpec, SectionSpec, Segment, SquareSpec, ThicknessSpec};
-use fh_measure::{LengthRange, LengthUnit, WrittenLength};
+use fh_measure::{LengthRange, LengthUnit, WrittenLength, format_decimal};
 use uom::si::f64::Length;
 
 /// Writes the sizes that gave into a segment; the names of the sizes that were written. None where one cannot be written.
-pub(super) fn rewrite(
-    segment: &mut Segment,
-    gives: Gives,
-    settled: &Settled,
-    unit: LengthUnit,
-) -> Option<Vec<&'static str>> {
+pub(super) fn rewrite(segment: &mut Segment, gives: Gives, settled: &Settled, pen: Pen) -> Option<Vec<&'static str>> {
     let shape = settled.shape.as_ref()?;
-    let pen = Pen { unit };
     if gives == Gives::Length && follows_from_bend(segment) {
         return rewrite_bend(segment, settled, pen);
     }
@@ -52,7 +46,7 @@ fn rewrite_bend(segment: &mut Segment, settled: &Settled, pen: Pen) -> Option<Ve
     let size = |name: &str| settled.derived.iter().find(|derived| derived.name == name)?.length;
     match segment.bend.as_mut()? {
         Bend::Curve { inside_radius, .. } => {
-            *inside_radius = Some(pen.write(size("inside radius")?)?);
+            *inside_radius = Some(pen.write_in(size("inside radius")?, LengthRange::ZeroOrMore)?);
             Some(vec!["inside radius"])
         }
         Bend::Ring { inside_diameter, .. } => {
@@ -91,13 +85,27 @@ pub(super) fn size_words(segment: &Segment, name: &str) -> String {
 
 /// Writes settled lengths in a unit.
 #[derive(Clone, Copy)]
-struct Pen {
-    unit: LengthUnit,
+pub(super) struct Pen {
+    /// The unit.
+    pub(super) unit: LengthUnit,
+    /// How many decimals more than usual: a size that much bar hangs on is written more finely.
+    pub(super) finer: usize,
 }
 
 impl Pen {
     fn write(self, length: Length) -> Option<WrittenLength> {
-        WrittenLength::from_mm(in_mm(length), self.unit, LengthRange::ZeroOrMore).ok()
+        self.write_in(length, LengthRange::AboveZero)
+    }
+
+    fn write_in(self, length: Length, range: LengthRange) -> Option<WrittenLength> {
+        let usual = match self.unit {
+            LengthUnit::Millimeter => 3,
+            _ => 4,
+        };
+        match self.finer {
+            0 => WrittenLength::from_mm(in_mm(length), self.unit, range).ok(),
+            finer => WrittenLength::parse(&format_decimal(in_mm(length), self.unit, usual + finer), None, range).ok(),
+        }
     }
 
     /// A size that did not change keeps its text.
@@ -165,7 +173,7 @@ impl Pen {
                 }
             }
             (OutlineSpec::Polygon(_), Outline::Polygon(corners)) => {
-                let write = |mm: f64| WrittenLength::from_mm(mm, self.unit, LengthRange::Any).ok();
+                let write = |coordinate: f64| self.write_in(mm(coordinate), LengthRange::Any);
                 let corners = corners.iter().map(|[along, across]| Some([write(*along)?, write(*across)?]));
                 OutlineSpec::Polygon(corners.collect::<Option<Vec<_>>>()?)
             }

@@ -208,7 +208,7 @@ fn leaf_area(length: f64, width: f64) -> f64 {
 }
 
 /// θ - sin θ without losing figures where θ is small.
-fn less_sine(angle: f64) -> f64 {
+pub(super) fn less_sine(angle: f64) -> f64 {
     if angle < 0.1 {
         let square = angle * angle;
         angle * square / 6.0 * (1.0 - square / 20.0 * (1.0 - square / 42.0 * (1.0 - square / 72.0)))

@@ -1,5 +1,6 @@
 //! The sizes of a section, settled.
 
+use super::outline::less_sine;
 use super::{Section, View, in_mm, mm, mm2};
 use crate::plan::Gives;
 use std::f64::consts::{PI, SQRT_2};
@@ -103,7 +104,7 @@ impl SectionSize {
             Self::Diamond { side } => side * side,
             Self::HalfRound { width, height } => {
                 let (radius, spread) = segment_arc(width, height);
-                mm2(radius * radius * (spread - spread.sin() * spread.cos()))
+                mm2(radius * radius * less_sine(2.0 * spread) / 2.0)
             }
         }
     }
@@ -162,7 +163,11 @@ impl SectionSize {
     pub fn centroid_rise(&self) -> Length {
         let Self::HalfRound { width, height } = *self else { return mm(0.0) };
         let (radius, spread) = segment_arc(width, height);
-        let area = radius * radius * (spread - spread.sin() * spread.cos());
+        let area = radius * radius * less_sine(2.0 * spread) / 2.0;
+        // So low an arc is a parabola, whose centroid lies 2/5 of its height up; the arc's own figures would be lost.
+        if height < width * 1e-4 {
+            return height * -0.1;
+        }
         mm(in_mm(height) / 2.0 - radius + 2.0 * (radius * spread.sin()).powi(3) / (3.0 * area))
     }
 

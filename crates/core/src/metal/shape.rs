@@ -134,7 +134,8 @@ impl Shape {
             Self::Flag { outline, root, tip } => {
                 let (share, thickness) = if reversed { (0.0, *root) } else { (1.0, *tip) };
                 let width = mm(outline.width_at(share));
-                if width > mm(0.0) { SectionSize::flat(width, thickness) } else { stock }
+                // A round tip comes out as nothing but for the last figures.
+                if width > outline.width() * 1e-9 { SectionSize::flat(width, thickness) } else { stock }
             }
             Self::Ball { .. } | Self::Cube { .. } => stock,
         }

@@ -1,0 +1,123 @@
+//! The laws that every balance keeps.
+
+use crate::cases;
+use crate::plans::plan;
+use crate::sizes::Sizes;
+use fh_core::balance::{BarBalance, SegmentBalance, balance};
+use fh_core::findings::Finding;
+use fh_core::metal::View;
+use fh_core::plan::Plan;
+use proptest::prelude::*;
+use tests::{mm, mm2, mm3};
+
+/// Metal in is metal out, to this share.
+const KEPT: f64 = 1e-9;
+/// A mark beyond this many millimetres (a thousand kilometres) is rounded no more.
+const MOST_MARK: f64 = 1e9;
+
+/// Checks a plan's balance against every law.
+pub(crate) fn check(plan: &Plan) -> Result<(), TestCaseError> {
+    let balance = balance(plan);
+    prop_assert_eq!(balance.bars.len(), plan.bars.len());
+    for (bar, balanced) in plan.bars.iter().zip(&balance.bars) {
+        prop_assert_eq!(balanced.segments.len(), bar.segments.len());
+        metal_is_kept(balanced)?;
+        marks_run_forward(balanced)?;
+        marks_are_rounded_to_half_a_step(balanced, plan.units.marks.step_mm())?;
+        numbers_are_numbers(balanced)?;
+    }
+    for finding in &balance.findings {
+        words_are_words(finding)?;
+    }
+    Ok(())
+}
+
+/// Σ (finished + trimmed) / (1 - scale) = the stock's area × the last mark.
+fn metal_is_kept(bar: &BarBalance) -> Result<(), TestCaseError> {
+    let taken = |segment: &SegmentBalance| {
+        (mm3(segment.finished_volume) + mm3(segment.trimmed_volume)) / (1.0 - segment.scale_share)
+    };
+    let used: f64 = bar.segments.iter().map(taken).sum();
+    let given = mm2(bar.stock_area) * mm(bar.last_mark());
+    prop_assert!((used - given).abs() <= KEPT * used.max(given), "{} of {}", used, given);
+    Ok(())
+}
+
+/// The same but for the last figures.
+fn close(got: f64, want: f64) -> bool {
+    (got - want).abs() <= 1e-12 * want
+}
+
+fn marks_run_forward(bar: &BarBalance) -> Result<(), TestCaseError> {
+    let (mut mark, mut forged) = (0.0, 0.0);
+    for segment in &bar.segments {
+        prop_assert!(close(mm(segment.mark_start), mark));
+        prop_assert!(close(mm(segment.forged_start), forged));
+        prop_assert!(segment.mark_end >= segment.mark_start);
+        mark = mm(segment.mark_end);
+        forged = mm(segment.forged_start + segment.forged_length);
+    }
+    Ok(())
+}
+
+fn marks_are_rounded_to_half_a_step(bar: &BarBalance, step: f64) -> Result<(), TestCaseError> {
+    for segment in bar.segments.iter().filter(|segment| mm(segment.mark_end) < MOST_MARK) {
+        let error = mm(segment.rounding_error());
+        prop_assert!(error <= step * 0.500_001 + mm(segment.mark_end) * 1e-15, "{} of a step of {}", error, step);
+        prop_assert!(bar.largest_rounding_error >= segment.rounding_error());
+    }
+    Ok(())
+}
+
+/// Nothing is below 0, without end or no number.
+fn numbers_are_numbers(bar: &BarBalance) -> Result<(), TestCaseError> {
+    let sound = |what: &str, value: f64| {
+        prop_assert!(value.is_finite() && value >= 0.0, "{}: {}", what, value);
+        Ok(())
+    };
+    sound("stock area", mm2(bar.stock_area))?;
+    sound("bar", mm(bar.stock_length))?;
+    sound("forged bar", mm(bar.forged_length))?;
+    sound("finished mass", bar.finished_mass.value)?;
+    sound("mass of the bar", bar.stock_mass.value)?;
+    for segment in &bar.segments {
+        sound("finished", mm3(segment.finished_volume))?;
+        sound("trimmed", mm3(segment.trimmed_volume))?;
+        sound("length of bar", mm(segment.stock_length))?;
+        sound("forged length", mm(segment.forged_length))?;
+        sound("slice", mm2(segment.area_at(0.0)))?;
+        sound("slice", mm2(segment.area_at(0.37)))?;
+        sound("slice", mm2(segment.area_at(1.0)))?;
+        for derived in &segment.derived {
+            sound(derived.name, derived.length.map_or(0.0, mm))?;
+            sound(derived.name, derived.radians.unwrap_or(0.0))?;
+        }
+        for [along, across] in segment.silhouette_mm(View::Side).into_iter().chain(segment.silhouette_mm(View::Top)) {
+            prop_assert!(along.is_finite() && across.is_finite());
+        }
+    }
+    Ok(())
+}
+
+fn words_are_words(finding: &Finding) -> Result<(), TestCaseError> {
+    for text in [&finding.message, &finding.remedy] {
+        prop_assert!(!text.is_empty());
+        prop_assert!(!text.contains("NaN") && !text.contains("inf "), "{}", text);
+    }
+    prop_assert!(fh_core::findings::ids().any(|id| id == finding.id), "{} is not in the list of ids", finding.id);
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(cases(400))]
+
+    #[test]
+    fn every_plan_keeps_its_metal(plan in plan(Sizes::Usual)) {
+        check(&tests::read(&plan.0))?;
+    }
+
+    #[test]
+    fn absurd_sizes_keep_the_laws_too(plan in plan(Sizes::Absurd)) {
+        check(&tests::read(&plan.0))?;
+    }
+}
