@@ -39,16 +39,24 @@ fn runout_words(runout: Option<RunoutSpec>) -> String {
 }
 
 /// How a segment is bent: `curve 180 deg, inside radius 1 in, upward`; none where it is left straight.
-pub fn bend_words(segment: &Segment) -> Option<String> {
+///
+/// A radius or a diameter that gave to fit the bar is left out: `derived` tells it.
+pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
+    let written = |size: &Option<WrittenLength>, name: &str| {
+        let gave = derived.iter().any(|derived| derived.gave && derived.name == name);
+        size.clone().filter(|_| !gave)
+    };
     let angle = |angle: &Option<WrittenAngle>| angle.as_ref().map_or(String::new(), |a| format!(" {}", a.text()));
     let bend = segment.bend.as_ref()?;
     let words = match bend {
         Bend::Curve { angle: a, inside_radius, .. } => {
-            let radius = inside_radius.as_ref().map_or(String::new(), |r| format!(", inside radius {}", r.text()));
+            let radius = written(inside_radius, "inside radius")
+                .map_or(String::new(), |r| format!(", inside radius {}", r.text()));
             format!("curve{}{radius}", angle(a))
         }
         Bend::Ring { inside_diameter, sweep, .. } => {
-            let diameter = inside_diameter.as_ref().map_or(String::new(), |d| format!(" Ø {} inside", d.text()));
+            let diameter = written(inside_diameter, "inside diameter")
+                .map_or(String::new(), |d| format!(" Ø {} inside", d.text()));
             let sweep = sweep.as_ref().map_or(String::new(), |s| format!(", {}", s.text()));
             format!("ring{diameter}{sweep}")
         }

@@ -67,7 +67,7 @@ fn mark_table(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
 fn becomes(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -> String {
     let side = describe::side_words(segment).map(|side| format!("on {side}"));
     let derived = balance.derived.iter().filter_map(|size| describe::derived_words(size, unit));
-    [Some(describe::form_words(segment)), side, describe::bend_words(segment)]
+    [Some(describe::form_words(segment)), side, describe::bend_words(segment, &balance.derived)]
         .into_iter()
         .flatten()
         .chain(derived)

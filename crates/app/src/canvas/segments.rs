@@ -103,7 +103,7 @@ fn tell(response: &Response, stage: &Stage<'_>, segment: Option<usize>) {
 /// What a segment becomes, and how it is bent then.
 fn words(segment: &Segment) -> String {
     let form = fh_core::describe::form_words(segment);
-    match fh_core::describe::bend_words(segment) {
+    match fh_core::describe::bend_words(segment, &[]) {
         Some(bend) => format!("{form}; {bend}"),
         None => form,
     }

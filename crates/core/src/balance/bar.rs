@@ -2,7 +2,7 @@
 
 use super::walk::{sane, trim_share};
 use super::{BarTrouble, Derived, Met, SegmentBalance, Settled, Trouble, Walk};
-use crate::metal::{Section, SectionSize, View, in_mm, mm, mm3};
+use crate::metal::{Section, SectionSize, Shape, View, in_mm, mm, mm3};
 use crate::plan::{Bar, Gives, Plan};
 use fh_measure::RoundedLength;
 use uom::si::f64::{Area, Length, Mass, MassDensity, Volume};
@@ -160,8 +160,12 @@ fn settle_to_fit(walk: &Walk<'_>, index: usize, met: &mut Vec<Met>) -> Vec<Settl
             settled
         }
         Err(trouble) => {
-            report(Some(at), BarTrouble::Segment(trouble));
-            walk.settle(None)
+            let settled = walk.settle(None);
+            // A segment that is in this trouble by itself says so once.
+            if settled[at].trouble != Some(trouble) {
+                report(Some(at), BarTrouble::Segment(trouble));
+            }
+            settled
         }
     }
 }
@@ -189,18 +193,28 @@ fn factor_to_fit(walk: &Walk<'_>, at: usize, gives: Gives, target: f64) -> Resul
     super::solve(total, target, 1.0).ok_or(Trouble::CannotFit)
 }
 
-/// Names the size that gave.
+/// Names the sizes that gave.
 fn note_what_gave(settled: &mut Settled, gives: Gives) {
     let Some(shape) = &settled.shape else { return };
-    let size = match gives {
-        Gives::Length => Some(shape.length()),
-        Gives::Width => shape.giving_width(),
-        Gives::Thickness => shape.giving_thickness(),
-        Gives::Nothing => None,
+    let sizes: Vec<(&'static str, Option<Length>)> = match (shape, gives) {
+        (_, Gives::Nothing) => Vec::new(),
+        (Shape::Ball { diameter }, _) => vec![("diameter", Some(*diameter))],
+        (Shape::Cube { side }, _) => vec![("side", Some(*side))],
+        (Shape::Flag { root, tip, .. }, Gives::Thickness) if root != tip => {
+            vec![("thickness at the root", Some(*root)), ("at the tip", Some(*tip))]
+        }
+        (shape, Gives::Length) => vec![("length", Some(shape.length()))],
+        (shape, Gives::Width) => vec![("width", shape.giving_width())],
+        (shape, Gives::Thickness) => vec![("thickness", shape.giving_thickness())],
     };
-    if let Some(size) = size {
-        settled.derived.retain(|derived| derived.name != gives.name());
-        settled.derived.push(Derived { gave: true, ..Derived::length(gives.name(), size, "gives to fit the bar") });
+    settled.derived.retain(|derived| !sizes.iter().any(|(name, _)| *name == derived.name));
+    // A tied size that follows now was written, and gave with the length.
+    for derived in settled.derived.iter_mut().filter(|derived| derived.length.is_some()) {
+        derived.gave = true;
+    }
+    for (name, size) in sizes {
+        let gave = size.map(|size| Derived { gave: true, ..Derived::length(name, size, "gives to fit the bar") });
+        settled.derived.extend(gave);
     }
 }
 

@@ -38,7 +38,7 @@ impl Draft {
     pub(crate) fn new(segment: &Segment, around: Surroundings) -> Self {
         let (shape, length_given) = draft_shape(&segment.form, around);
         let bend = segment.bend.as_ref().map(bend_size);
-        let as_stock = matches!(segment.form, Form::Plain { .. } | Form::Trim { .. } | Form::Hold { .. });
+        let as_stock = segment.form.is_as_stock();
         Self { shape, length_given, bend, as_stock }
     }
 

@@ -55,6 +55,9 @@ impl Draft {
         match (self.length_given, angle, inside_radius) {
             (true, Some(_), Some(_)) => Settled { trouble: Some(Trouble::TooMuchGiven), ..self.as_given() },
             (true, Some(angle), None) => self.with_radius(&way, angle, 1.0, "inside radius"),
+            (_, _, Some(radius)) if way.is_pinched(in_mm(radius)) => {
+                Settled { trouble: Some(Trouble::Pinched), ..self.length_as_given() }
+            }
             (true, None, Some(radius)) => {
                 let angle = in_mm(self.shape.length()) * way.turn_per_length(in_mm(radius));
                 let derived = vec![Derived::angle("angle", angle, FROM_BEND)];
@@ -70,6 +73,7 @@ impl Draft {
         match (self.length_given, inside_diameter) {
             (true, Some(_)) => Settled { trouble: Some(Trouble::TooMuchGiven), ..self.as_given() },
             (true, None) => self.with_radius(&way, sweep, 2.0, "inside diameter"),
+            (false, Some(diameter)) if way.is_pinched(in_mm(diameter) / 2.0) => Settled::failed(Trouble::Pinched),
             (false, Some(diameter)) => self.with_length(&way, sweep, diameter / 2.0),
             (false, None) => Settled::failed(Trouble::TooLittleGiven),
         }
@@ -119,24 +123,34 @@ impl Way {
     /// On an even section that is `1/(rᵢ + c)`. Along a taper bent round one mandrel c changes with the section, and
     /// the mean is the integral over the length (plane geometry: dθ = ds / (rᵢ + c)).
     fn turn_per_length(&self, radius: f64) -> f64 {
-        let (a, b) = (radius + self.start, radius + self.end);
-        if (a - b).abs() <= 1e-9 * a.max(b) {
-            return 2.0 / (a + b);
+        let (a, change) = (radius + self.start, self.end - self.start);
+        if change == 0.0 {
+            return 1.0 / a;
         }
         match self.runout {
-            Runout::Straight => (b / a).ln() / (b - a),
-            runout => gauss_mean(|t| 1.0 / (a + (b - a) * runout.share_at(t))),
+            Runout::Straight => (change / a).ln_1p() / change,
+            // Counted along f instead of t: t^p turns too sharply at its start for a quadrature.
+            Runout::Power(power) if power < 1.0 => {
+                let rest = 1.0 / power;
+                gauss_mean(|f| rest * f.powf(rest - 1.0) / (a + change * f))
+            }
+            runout => gauss_mean(|t| 1.0 / (a + change * runout.share_at(t))),
         }
+    }
+
+    /// Whether the centroid lies in the inside face at this radius: there a length turns through any angle.
+    fn is_pinched(&self, radius: f64) -> bool {
+        radius + self.start.min(self.end) <= 0.0
     }
 
     /// The inside radius at which a length turns through an angle, in mm; where it would be below 0, that is the error.
     fn radius(&self, length: f64, angle: f64) -> Result<f64, f64> {
         let even = length / angle - (self.start + self.end) / 2.0;
-        if (self.start - self.end).abs() <= 1e-12 * length {
+        if self.start == self.end {
             return if even >= 0.0 { Ok(even) } else { Err(even) };
         }
-        if 1.0 / self.turn_per_length(0.0) * angle > length {
-            return Err(even.min(0.0));
+        if !self.is_pinched(0.0) && angle / self.turn_per_length(0.0) > length {
+            return Err(even);
         }
         solve(|radius| angle / self.turn_per_length(radius), length, even.max(1e-6)).ok_or(even)
     }

@@ -13,6 +13,8 @@ pub(crate) enum Trouble {
     TooLittleGiven,
     /// The bend would need an inside radius below 0.
     RadiusBelowZero(Length),
+    /// A bend round nothing: its inside face and the middle of the metal fall together at a point.
+    Pinched,
     /// A section without area where metal is needed.
     NoArea,
     /// A peak without its corner.

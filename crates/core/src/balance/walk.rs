@@ -66,9 +66,11 @@ impl<'a> Walk<'a> {
     /// Whether a segment is read from its other end.
     ///
     /// The first segment's free end is the datum end: a taper to a point or an edge, and a flag, have their tip there.
+    /// What is trimmed away before it does not count.
     pub(crate) fn is_reversed(&self, index: usize, segment: &Segment) -> bool {
         use crate::plan::Form;
-        index == 0
+        let at_free_end = self.bar.segments.iter().take(index).all(|before| matches!(before.form, Form::Trim { .. }));
+        at_free_end
             && match &segment.form {
                 Form::Taper { to, .. } => matches!(to, SectionSpec::Point | SectionSpec::Edge(_)),
                 Form::Flag { .. } => true,
@@ -78,8 +80,7 @@ impl<'a> Walk<'a> {
 
     /// The share of metal lost to scale in a segment: none in plain, trim and hold.
     pub(crate) fn scale_share(&self, segment: &Segment) -> f64 {
-        use crate::plan::Form;
-        if matches!(segment.form, Form::Plain { .. } | Form::Trim { .. } | Form::Hold { .. }) {
+        if segment.form.is_as_stock() {
             return 0.0;
         }
         let scale = segment.scale.as_ref().or(self.bar.scale.as_ref()).or(self.plan.scale.as_ref());
@@ -89,7 +90,7 @@ impl<'a> Walk<'a> {
     /// The length of bar that a settled segment takes, in mm: `(V_finished + V_trimmed) / (1 - s) / A_stock`.
     pub(crate) fn stock_length(&self, segment: &Segment, settled: &Settled) -> f64 {
         let Some(shape) = &settled.shape else { return 0.0 };
-        if let (crate::metal::Shape::Prism { length, .. }, true) = (shape, is_stock(segment)) {
+        if let (crate::metal::Shape::Prism { length, .. }, true) = (shape, segment.form.is_as_stock()) {
             return in_mm(*length);
         }
         let volume = shape.volume().get::<uom::si::volume::cubic_millimeter>();
@@ -117,12 +118,6 @@ pub(crate) fn scaled(draft: &Draft, gives: Gives, factor: f64) -> Settled {
         Ok(draft) => draft.settle(),
         Err(trouble) => Settled { trouble: Some(trouble), ..draft.settle() },
     }
-}
-
-/// Whether a segment is stock as it was: its length of bar is its length.
-fn is_stock(segment: &Segment) -> bool {
-    use crate::plan::Form;
-    matches!(segment.form, Form::Plain { .. } | Form::Trim { .. } | Form::Hold { .. })
 }
 
 /// Trimmed metal as a share of the finished volume.

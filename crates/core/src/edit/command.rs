@@ -232,8 +232,9 @@ fn set_bar(bar: &mut Bar, header: &BarHeader) {
 
 /// A segment that is renamed stays the one that takes up.
 fn replace_segment(bar: &mut Bar, at: usize, segment: &Segment) -> Result<(), Refusal> {
+    let takes_up = bar.segments.iter().position(|segment| Some(&segment.name) == bar.takes_up.as_ref());
     let place = bar.segments.get_mut(at).ok_or(Refusal::NoSuchPlace)?;
-    if bar.takes_up.as_ref() == Some(&place.name) {
+    if takes_up == Some(at) {
         bar.takes_up = Some(segment.name.clone());
     }
     *place = segment.clone();

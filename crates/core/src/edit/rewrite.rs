@@ -59,10 +59,8 @@ fn rewrite_bend(segment: &mut Segment, settled: &Settled, pen: Pen) -> Option<Ve
 
 fn name_of(form: &Form, gives: Gives) -> &'static str {
     match form {
-        Form::Ball { .. } | Form::Flag { outline: OutlineSpec::Disc { .. }, .. } if gives != Gives::Thickness => {
-            "diameter"
-        }
         Form::Ball { .. } => "diameter",
+        Form::Flag { outline: OutlineSpec::Disc { .. }, .. } if gives != Gives::Thickness => "diameter",
         Form::Cube { .. } => "side",
         _ => gives.name(),
     }

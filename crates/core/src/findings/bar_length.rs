@@ -19,8 +19,8 @@ const SHORT: Rule = Rule {
 const LEFT_OVER: Rule =
     Rule { id: "bar-left-over", severity: Severity::Note, reason: "What is left over is not part of any segment." };
 
-/// Less than this is the rounding of numbers, not metal: 1 µm.
-const NOTHING_MM: f64 = 1e-3;
+/// Less than this cannot be said in the words of a finding, nor cut in a shop.
+const NOTHING_MM: f64 = 0.05;
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     let Some(length) = &scene.bar.length else { return };

@@ -41,7 +41,7 @@ fn shoulder(scene: &Scene<'_>, seen: &Seen<'_>, depth: f64, radius: f64, most: f
         scene.millimeters(radius),
         depth / radius
     );
-    let remedy = format!("Use a radius of {} or more, or set down in stages.", scene.millimeters(depth / most));
+    let remedy = format!("Use a radius of {} or more, or set down in stages.", scene.millimeters_or_more(depth / most));
     RULE.at(scene.place(Some(seen.at)), message, remedy)
 }
 

@@ -2,7 +2,7 @@
 
 use super::scene::Rule;
 use super::{Finding, Place, Severity};
-use crate::balance::BarBalance;
+use crate::balance::{BarBalance, SegmentBalance};
 use crate::plan::{Bend, Coating, Duty, Plan, Segment};
 use std::f64::consts::PI;
 
@@ -58,8 +58,9 @@ pub(super) fn check(plan: &Plan, bars: &[BarBalance], found: &mut Vec<Finding>) 
 
 /// A note where the plan has a hook or a ring and does not say what it is for.
 fn unrated(plan: &Plan, bars: &[BarBalance], found: &mut Vec<Finding>) {
-    for (index, bar) in plan.bars.iter().enumerate().take(bars.len()) {
-        if let Some(at) = bar.segments.iter().position(is_hook_or_ring) {
+    for (index, (bar, balance)) in plan.bars.iter().zip(bars).enumerate() {
+        let mut segments = bar.segments.iter().zip(&balance.segments);
+        if let Some(at) = segments.position(|(segment, balance)| is_hook_or_ring(segment, balance)) {
             let place = Place { bar: Some(index), segment: Some(at) };
             let message = "The piece has a hook or a ring; the plan does not say what it carries.".to_owned();
             let remedy = "Say what it is for. It must not lift loads, hold people or tow vehicles without a rating.";
@@ -68,11 +69,13 @@ fn unrated(plan: &Plan, bars: &[BarBalance], found: &mut Vec<Finding>) {
     }
 }
 
-fn is_hook_or_ring(segment: &Segment) -> bool {
-    match &segment.bend {
-        Some(Bend::Ring { .. }) => true,
-        // A hook turns back by about a half turn; 150° and more is taken as one.
-        Some(Bend::Curve { angle: Some(angle), .. }) => angle.radians() >= PI * 150.0 / 180.0,
-        _ => false,
-    }
+fn is_hook_or_ring(segment: &Segment, balance: &SegmentBalance) -> bool {
+    let turn = match &segment.bend {
+        Some(Bend::Ring { .. }) => return true,
+        Some(Bend::Curve { angle: Some(angle), .. }) => angle.radians(),
+        Some(Bend::Curve { angle: None, .. }) => balance.derived.iter().find_map(|size| size.radians).unwrap_or(0.0),
+        _ => 0.0,
+    };
+    // A hook turns back by about a half turn; 150° and more is taken as one.
+    turn >= PI * 150.0 / 180.0
 }

@@ -37,6 +37,9 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     };
     let remedy = || format!("Leave {} or more to hold, or part off later.", scene.millimeters(least));
     let plain = length_of(|form| matches!(form, Form::Plain { .. })).map_or(0.0, |(length, _)| length);
+    // What is left over of a bar already cut can be held as well.
+    let left_over = scene.bar.length.as_ref().map_or(0.0, |bar| bar.mm() - in_mm(scene.balance.last_mark()));
+    let plain = plain.max(left_over);
     match length_of(|form| matches!(form, Form::Hold { .. })) {
         Some((hold, at)) if hold < least && plain < least => {
             let message =

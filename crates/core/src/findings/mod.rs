@@ -5,13 +5,15 @@
 
 mod bar_length;
 mod cold_shut;
+mod corner_as_box;
 mod duty;
 mod finding;
-mod half_round;
 mod hold;
 mod reach;
 mod rounding;
 mod scene;
+mod section_sizes;
+mod shoulder_sides;
 mod spreading;
 mod swelling;
 mod tool_room;
@@ -34,7 +36,7 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 10] = [
+pub const CHECKS: [Check; 12] = [
     bar_length::CHECK,
     cold_shut::CHECK,
     upsetting::CHECK,
@@ -44,7 +46,9 @@ pub const CHECKS: [Check; 10] = [
     reach::CHECK,
     rounding::CHECK,
     swelling::CHECK,
-    half_round::CHECK,
+    section_sizes::CHECK,
+    shoulder_sides::CHECK,
+    corner_as_box::CHECK,
 ];
 
 /// The id of every finding there can be.

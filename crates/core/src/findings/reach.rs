@@ -19,20 +19,24 @@ const RULE: Rule = Rule {
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     let reach = scene.limit(scene.plan.limits.reach.as_ref(), Limits::REACH);
-    let forged = |form: &Form| !matches!(form, Form::Plain { .. } | Form::Trim { .. } | Form::Hold { .. });
-    let Some(last) = scene.segments().filter(|seen| forged(&seen.segment.form) || seen.segment.bend.is_some()).last()
-    else {
-        return;
+    let mut worked = scene.segments().filter(|seen| !seen.segment.form.is_as_stock() || seen.segment.bend.is_some());
+    // Where the hold is at the datum, the free end is the other one, and the first worked part is the farthest from it.
+    let held_at_datum = matches!(scene.bar.segments.first().map(|first| &first.form), Some(Form::Hold { .. }));
+    let farthest = if held_at_datum { worked.next() } else { worked.last() };
+    let Some(seen) = farthest else { return };
+    let from_free_end = if held_at_datum {
+        in_mm(scene.balance.last_mark() - seen.balance.mark_start)
+    } else {
+        in_mm(seen.balance.mark_end)
     };
-    let end = in_mm(last.balance.mark_end);
-    if end > reach {
+    if from_free_end > reach {
         let message = format!(
-            "The mark nearest the tongs, at the end of “{}”, is {} from the datum end; one heat covers about {}.",
-            scene.name(last.at),
-            scene.millimeters(end),
+            "The mark nearest the tongs, at “{}”, is {} from the free end; one heat covers about {}.",
+            scene.name(seen.at),
+            scene.millimeters(from_free_end),
             scene.millimeters(reach)
         );
         let remedy = "Plan more heats along the bar, and mark each part again from a shoulder if the marks burn off.";
-        found.push(RULE.at(scene.place(Some(last.at)), message, remedy.to_owned()));
+        found.push(RULE.at(scene.place(Some(seen.at)), message, remedy.to_owned()));
     }
 }

@@ -2,6 +2,7 @@
 
 use super::{Finding, Place, Severity};
 use crate::balance::{BarBalance, SegmentBalance};
+use crate::describe::segment_name;
 use crate::metal::{Shape, in_mm};
 use crate::plan::{Bar, InBoth, Plan, PlanUnit, Segment};
 use fh_measure::{LengthUnit, WrittenLength, format_decimal};
@@ -51,6 +52,15 @@ impl<'a> Scene<'a> {
         }
     }
 
+    /// A length in mm in the plan's unit, rounded up: what is said to be enough is enough.
+    pub(super) fn millimeters_or_more(&self, mm: f64) -> String {
+        let finest = match self.plan.units.length {
+            PlanUnit::Inch => LengthUnit::Inch.mm() / 1000.0,
+            PlanUnit::Millimeter => 0.1,
+        };
+        self.millimeters((mm / finest - 1e-9).ceil() * finest)
+    }
+
     /// A limit in mm: the smith's own, or the default in the round numbers of the plan's unit.
     pub(super) fn limit(&self, own: Option<&WrittenLength>, default: InBoth) -> f64 {
         own.map_or_else(|| default.in_unit(self.plan.units.length), WrittenLength::mm)
@@ -58,10 +68,7 @@ impl<'a> Scene<'a> {
 
     /// A segment by its number and name.
     pub(super) fn name(&self, at: usize) -> String {
-        match self.bar.segments.get(at) {
-            Some(segment) if !segment.name.is_empty() => segment.name.clone(),
-            _ => format!("segment {}", at + 1),
-        }
+        self.bar.segments.get(at).map_or_else(String::new, |segment| segment_name(segment, at))
     }
 
     /// The place of a segment.

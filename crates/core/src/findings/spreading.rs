@@ -2,7 +2,7 @@
 
 use super::scene::{Rule, Scene};
 use super::{Check, Finding, Severity};
-use crate::metal::{SectionSize, Shape, View};
+use crate::metal::{SectionSize, View};
 
 pub(super) const CHECK: Check = Check {
     ids: &["spread-not-drawn", "larger-than-stock"],
@@ -27,15 +27,7 @@ const SAME: f64 = 1.000_001;
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     for seen in scene.segments() {
-        let sections: &[&SectionSize] = match seen.shape {
-            Shape::Prism { section, .. } | Shape::Peak { section, .. } => &[section],
-            Shape::Taper { from, to, .. } => &[from, to],
-            Shape::Shoulder { to, .. } => &[to],
-            Shape::Flag { .. } | Shape::Ball { .. } | Shape::Cube { .. } => &[],
-        };
-        if let Some(finding) = sections.iter().find_map(|section| against_stock(scene, seen.at, section)) {
-            found.push(finding);
-        }
+        found.extend(seen.shape.sections().find_map(|section| against_stock(scene, seen.at, section)));
     }
 }
 
@@ -43,7 +35,9 @@ fn against_stock(scene: &Scene<'_>, at: usize, size: &SectionSize) -> Option<Fin
     let stock = &scene.balance.stock;
     let larger = |view: View| size.seen_mm(view) > stock.seen_mm(view) * SAME;
     let (wide, thick) = (larger(View::Top), larger(View::Side));
-    if !wide && !thick {
+    // Larger both ways with no more metal is the stock's section turned, as a diamond of it is.
+    let gathers = size.area() > scene.balance.stock_area * SAME;
+    if !wide && !thick || wide && thick && !gathers {
         return None;
     }
     let sizes = |of: &SectionSize| {

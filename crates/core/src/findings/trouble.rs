@@ -6,11 +6,12 @@ use crate::balance::{BarTrouble, Met, Trouble};
 use uom::si::f64::Length;
 
 /// The ids of these findings.
-pub(super) const IDS: [&str; 11] = [
+pub(super) const IDS: [&str; 12] = [
     "no-length",
     "over-determined",
     "under-determined",
     "bend-too-tight",
+    "bend-round-nothing",
     "no-metal",
     "peak-without-corner",
     "corner-without-peak",
@@ -55,6 +56,11 @@ fn segment_words(scene: &Scene<'_>, trouble: Trouble, name: &str) -> (&'static s
             "Give one more of the length and the bend's sizes.",
         ),
         Trouble::RadiusBelowZero(radius) => return too_tight(scene, radius, name),
+        Trouble::Pinched => (
+            "bend-round-nothing",
+            format!("“{name}” runs out to nothing and is bent with no inside radius."),
+            "Give the bend an inside radius above 0: a point cannot be bent round nothing.",
+        ),
         Trouble::NoArea => (
             "no-metal",
             format!("“{name}” comes out with no metal in it."),

@@ -13,6 +13,9 @@ pub(super) const CHECK: Check = Check {
 
 const REASON: &str = "A long thin length folds under the hammer instead of thickening.";
 
+const REMEDY: &str = "Heat a short length at a time and straighten between blows, take a heavier bar and draw the rest \
+                      down, or weld on the mass.";
+
 const LIKELY: Rule = Rule { id: "upset-likely-to-buckle", severity: Severity::Note, reason: REASON };
 
 /// 3 diameters in one blow: Forging Industry Association, design rules for upset forgings, rule 1.
@@ -42,10 +45,10 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
             (limits.upset_likely.unwrap_or(Limits::UPSET_LIKELY), limits.upset_sure.unwrap_or(Limits::UPSET_SURE));
         if free > sure {
             let message = format!("{seen_words}: over {sure} it buckles.");
-            found.push(SURE.at(place, message, remedy(shortened)));
+            found.push(SURE.at(place, message, REMEDY.to_owned()));
         } else if free > likely {
             let message = format!("{seen_words}: over {likely} it is likely to buckle.");
-            found.push(LIKELY.at(place, message, remedy(shortened)));
+            found.push(LIKELY.at(place, message, REMEDY.to_owned()));
         }
         let stage = limits.upset_stage.unwrap_or(Limits::UPSET_STAGE);
         if shortened > stage {
@@ -67,10 +70,4 @@ fn is_upset(scene: &Scene<'_>, seen: &Seen<'_>) -> bool {
         let stock = scene.balance.stock_area;
         stock < seen.balance.area_at(0.5)
     }
-}
-
-fn remedy(shortened: f64) -> String {
-    let less =
-        if shortened > 1.0 { "Heat a short length at a time and straighten between blows" } else { "Upset less" };
-    format!("{less}, take a heavier bar and draw the rest down, or weld on the mass.")
 }

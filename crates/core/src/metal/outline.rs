@@ -145,6 +145,21 @@ impl Outline {
         }
     }
 
+    /// The width it ends with at its root or its tip; none where it runs out to a point or a round.
+    pub(crate) fn end_width(&self, tip: bool) -> Option<Length> {
+        match self {
+            Self::Rectangle { width, .. } => Some(*width),
+            Self::Trapezoid { root, tip: at_tip, .. } => Some(if tip { *at_tip } else { *root }),
+            Self::Stadium { length, width } => (width > length).then(|| *width - *length),
+            Self::Ellipse { .. } | Self::Disc { .. } | Self::Leaf { .. } => None,
+            Self::Polygon(_) => {
+                // At the very end an edge across the bar is met only from inside.
+                let width = mm(self.width_at(if tip { 1.0 - 1e-12 } else { 1e-12 }));
+                (width > self.width() * 1e-9).then_some(width)
+            }
+        }
+    }
+
     /// The outline in mm as a closed polygon: along the bar from the root, and across it.
     pub fn points_mm(&self) -> Vec<[f64; 2]> {
         match self {

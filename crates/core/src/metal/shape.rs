@@ -132,10 +132,8 @@ impl Shape {
             }
             Self::Shoulder { to, .. } => *to,
             Self::Flag { outline, root, tip } => {
-                let (share, thickness) = if reversed { (0.0, *root) } else { (1.0, *tip) };
-                let width = mm(outline.width_at(share));
-                // A round tip comes out as nothing but for the last figures.
-                if width > outline.width() * 1e-9 { SectionSize::flat(width, thickness) } else { stock }
+                let thickness = if reversed { *root } else { *tip };
+                outline.end_width(!reversed).map_or(stock, |width| SectionSize::flat(width, thickness))
             }
             Self::Ball { .. } | Self::Cube { .. } => stock,
         }
@@ -213,6 +211,18 @@ impl Shape {
         }
     }
 
+    /// The sections that the hammer gives it, in order; none where it is no bar any more.
+    pub(crate) fn sections(&self) -> impl Iterator<Item = &SectionSize> {
+        let (first, second) = match self {
+            Self::Prism { section, .. } | Self::Peak { section, .. } | Self::Shoulder { to: section, .. } => {
+                (Some(section), None)
+            }
+            Self::Taper { from, to, .. } => (Some(from), Some(to)),
+            Self::Flag { .. } | Self::Ball { .. } | Self::Cube { .. } => (None, None),
+        };
+        first.into_iter().chain(second)
+    }
+
     /// How the change from its start to its end runs along it.
     pub(crate) fn runout(&self) -> Runout {
         match self {
@@ -243,6 +253,8 @@ pub(crate) fn smaller<'a>(first: &'a SectionSize, second: &'a SectionSize) -> &'
 }
 
 /// From the face on a side of the bar to the centroid, in mm. `side` runs from up by way of toward-you.
+///
+/// Most bends are upward; for those no outline is built.
 fn depth_to_centroid(section: &SectionSize, side: f64) -> f64 {
     let rise = section.centroid_rise();
     if rise == mm(0.0) && side == 0.0 {

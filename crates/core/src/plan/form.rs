@@ -205,6 +205,11 @@ impl Form {
         }
     }
 
+    /// Whether the bar stays as it is: its section is not its own, and no scale is reckoned.
+    pub fn is_as_stock(&self) -> bool {
+        matches!(self, Self::Plain { .. } | Self::Trim { .. } | Self::Hold { .. })
+    }
+
     /// Whether it is metal of the finished piece.
     pub fn is_finished(&self) -> bool {
         !matches!(self, Self::Trim { .. } | Self::Hold { .. })

@@ -153,14 +153,14 @@ impl SectionSpec {
             Self::Stock => "the stock's section".to_owned(),
             Self::Same => "the section before".to_owned(),
             Self::Point => "a point".to_owned(),
-            Self::Square(square) => match &square.edge_radius {
+            Self::Square(square) => match square.edge_radius.as_ref().filter(|radius| radius.mm() > 0.0) {
                 Some(radius) => format!("{} square, edges eased {}", square.side.text(), radius.text()),
                 None => format!("{} square", square.side.text()),
             },
-            Self::Flat { width, thickness, edge_radius: Some(radius) } => {
+            Self::Flat { width, thickness, edge_radius: Some(radius) } if radius.mm() > 0.0 => {
                 format!("{} × {} flat, edges eased {}", width.text(), thickness.text(), radius.text())
             }
-            Self::Flat { width, thickness, edge_radius: None } | Self::Oval { width, thickness } => {
+            Self::Flat { width, thickness, .. } | Self::Oval { width, thickness } => {
                 format!("{} × {} {name}", width.text(), thickness.text())
             }
             Self::HalfRound { width, height } => format!("{} × {} {name}", width.text(), height.text()),

@@ -123,7 +123,7 @@ fn off_by(balance: &SegmentBalance) -> String {
 
 /// What the block becomes: its form, its bend, the sizes that follow, and the smith's own notes.
 fn becomes(plan: &Plan, segment: &Segment, balance: &SegmentBalance) -> Vec<String> {
-    let bend = bend_words(segment).map_or_else(String::new, |bend| format!(", then {bend}"));
+    let bend = bend_words(segment, &balance.derived).map_or_else(String::new, |bend| format!(", then {bend}"));
     let sizes: Vec<String> = balance.derived.iter().filter_map(|size| derived_words(size, plan.units.length)).collect();
     let mut words = vec![form_words(segment) + &bend];
     if !sizes.is_empty() {
