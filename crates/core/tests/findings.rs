@@ -1,0 +1,222 @@
+//! Every finding there can be, brought about by a plan that deserves it; and none of them by one that does not.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, missing_docs, reason = "tests stop where something is wrong")]
+
+use fh_core::balance::balance;
+use fh_core::file;
+use fh_core::findings::{Finding, Severity, ids};
+use std::collections::BTreeSet;
+
+/// The findings of a 12 mm square bar with these segments; `plan` and `bar` are further keys.
+fn findings(plan: &str, bar: &str, segments: &str) -> Vec<Finding> {
+    let bar =
+        if bar.contains("stock") { bar.to_owned() } else { format!(r#""stock": {{ "square": "12 mm" }}, {bar}"#) };
+    let text = format!(
+        r#"{{ "firstheat": 1, {plan} "units": {{ "length": "mm", "marks": "1 mm" }},
+              "bars": [{{ "name": "bar", {bar} "segments": [{segments}] }}] }}"#
+    );
+    let plan = file::read(text.as_bytes()).unwrap_or_else(|error| panic!("{error}\n{text}"));
+    balance(&plan).findings
+}
+
+/// A plan that brings a finding about: its id, further keys of the plan and of the bar, and the segments.
+const CASES: &[(&str, &str, &str, &str)] = &[
+    ("bar-too-short", "", r#""length": "100 mm","#, r#"{ "form": { "plain": { "length": "120 mm" } } }"#),
+    ("bar-left-over", "", r#""length": "400 mm","#, r#"{ "form": { "plain": { "length": "120 mm" } } }"#),
+    (
+        "cold-shut",
+        "",
+        "",
+        r#"{ "form": { "shoulder": { "to": { "square": "4 mm" }, "radius": "1 mm", "sides": "all" } } }"#,
+    ),
+    (
+        "upset-likely-to-buckle",
+        "",
+        "",
+        r#"{ "form": { "drawn": { "length": "20 mm", "section": { "square": "15 mm" } } } }"#,
+    ),
+    ("upset-buckles", "", "", r#"{ "form": { "ball": { "diameter": "25 mm" } } }"#),
+    ("upset-in-stages", "", "", r#"{ "form": { "drawn": { "length": "20 mm", "section": { "square": "22 mm" } } } }"#),
+    (
+        "spread-not-drawn",
+        "",
+        "",
+        r#"{ "form": { "drawn": { "length": "50 mm", "section": { "flat": { "width": "20 mm", "thickness": "5 mm" } } } } }"#,
+    ),
+    (
+        "larger-than-stock",
+        "",
+        "",
+        r#"{ "form": { "drawn": { "length": "20 mm", "section": { "square": "15 mm" } } } }"#,
+    ),
+    (
+        "tool-room",
+        "",
+        "",
+        r#"{ "form": { "shoulder": { "to": { "square": "9 mm" }, "radius": "2 mm", "sides": "all" } } },
+        { "form": { "drawn": { "length": "10 mm", "section": "same" } } },
+        { "form": { "shoulder": { "to": "stock", "radius": "2 mm", "sides": "all" } } }"#,
+    ),
+    (
+        "hold-too-short",
+        "",
+        "",
+        r#"{ "form": { "drawn": { "length": "50 mm", "section": { "square": "9 mm" } } } },
+        { "form": { "hold": { "length": "40 mm" } } }"#,
+    ),
+    ("nothing-to-hold", "", "", r#"{ "form": { "drawn": { "length": "50 mm", "section": { "square": "9 mm" } } } }"#),
+    (
+        "beyond-one-heat",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "400 mm" } } }, { "form": { "cube": { "side": "12 mm" } } }"#,
+    ),
+    ("below-rounding", "", "", r#"{ "form": { "drawn": { "length": "2 mm", "section": { "square": "6 mm" } } } }"#),
+    ("swells", "", "", r#"{ "form": { "taper": { "length": "50 mm", "to": { "diamond": "12 mm" } } } }"#),
+    (
+        "half-round-too-high",
+        "",
+        "",
+        r#"{ "form": { "drawn": { "length": "50 mm", "section": { "half_round": { "width": "8 mm", "height": "6 mm" } } } } }"#,
+    ),
+    ("eased-too-far", "", r#""stock": { "square": { "side": "12 mm", "edge_radius": "10 mm" } },"#, ""),
+    (
+        "shoulder-sides",
+        "",
+        "",
+        r#"{ "form": { "shoulder": { "to": { "square": "6 mm" }, "radius": "2 mm", "sides": [0] } } }"#,
+    ),
+    (
+        "corner-as-box",
+        "",
+        r#""stock": { "round": "12 mm" },"#,
+        r#"{ "form": { "peak": { "section": "stock" } }, "bend": { "corner": { "angle": "90 deg", "inside_radius": "6 mm" } } }"#,
+    ),
+    ("rated-part", r#""duty": "lifts","#, "", ""),
+    ("coated-stock", r#""coating": "painted","#, "", ""),
+    ("poisonous-coating", r#""coating": "galvanised","#, "", ""),
+    (
+        "unrated-hook",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "100 mm" } }, "bend": { "curve": { "inside_radius": "20 mm" } } }"#,
+    ),
+    ("no-length", "", "", r#"{ "form": { "plain": {} } }"#),
+    (
+        "over-determined",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "100 mm" } }, "bend": { "curve": { "angle": "90 deg", "inside_radius": "20 mm" } } }"#,
+    ),
+    ("under-determined", "", "", r#"{ "form": { "plain": {} }, "bend": { "curve": { "angle": "90 deg" } } }"#),
+    (
+        "bend-too-tight",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "5 mm" } }, "bend": { "curve": { "angle": "90 deg" } } }"#,
+    ),
+    (
+        "bend-round-nothing",
+        "",
+        "",
+        r#"{ "form": { "taper": { "length": "50 mm", "to": "point" } }, "bend": { "curve": { "inside_radius": "0 mm" } } }"#,
+    ),
+    ("no-metal", "", "", r#"{ "form": { "taper": { "length": "50 mm", "from": "point", "to": "point" } } }"#),
+    ("peak-without-corner", "", "", r#"{ "form": { "peak": { "section": "stock" } } }"#),
+    (
+        "corner-without-peak",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "50 mm" } }, "bend": { "corner": { "angle": "90 deg", "inside_radius": "6 mm" } } }"#,
+    ),
+    (
+        "corner-too-far",
+        "",
+        "",
+        r#"{ "form": { "peak": { "section": "stock" } }, "bend": { "corner": { "angle": "180 deg", "inside_radius": "6 mm" } } }"#,
+    ),
+    (
+        "nothing-gives",
+        "",
+        r#""length": "300 mm", "takes_up": "a","#,
+        r#"{ "name": "a", "form": { "plain": { "length": "50 mm" } }, "gives": "nothing" }"#,
+    ),
+    (
+        "cannot-fit",
+        "",
+        r#""length": "100 mm", "takes_up": "a","#,
+        r#"{ "name": "a", "form": { "plain": {} } }, { "form": { "plain": { "length": "120 mm" } } }"#,
+    ),
+    ("takes-up", "", r#""length": "300 mm", "takes_up": "nobody","#, ""),
+];
+
+#[test]
+fn every_finding_is_brought_about_by_a_plan_that_deserves_it() {
+    for (id, plan, bar, segments) in CASES {
+        let found = findings(plan, bar, segments);
+        let finding = found.iter().find(|finding| finding.id == *id);
+        let finding = finding.unwrap_or_else(|| panic!("{id} is not among {found:#?}"));
+        assert!(!finding.reason.is_empty() && !finding.remedy.is_empty(), "{id} has a reason and a remedy");
+        let doubles = found.iter().filter(|other| other.id == *id && other.place == finding.place).count();
+        assert_eq!(doubles, 1, "{id} is told once");
+    }
+}
+
+#[test]
+fn no_finding_is_without_its_case() {
+    let covered: BTreeSet<&str> = CASES.iter().map(|(id, ..)| *id).collect();
+    assert_eq!(covered, ids().collect::<BTreeSet<&str>>());
+}
+
+#[test]
+fn a_sound_plan_has_no_finding() {
+    let found = findings(
+        "",
+        "",
+        r#"
+        { "form": { "taper": { "length": "60 mm", "to": "point" } } },
+        { "form": { "plain": { "length": "80 mm" } } },
+        { "form": { "hold": { "length": "150 mm" } } }"#,
+    );
+    assert_eq!(found, []);
+}
+
+#[test]
+fn limits_are_the_smiths_own() {
+    let segments = r#"{ "form": { "drawn": { "length": "50 mm", "section": { "square": "9 mm" } } } },
+                      { "form": { "hold": { "length": "40 mm" } } }"#;
+    let holds = |plan: &str| findings(plan, "", segments).iter().any(|finding| finding.id == "hold-too-short");
+    assert!(holds(""));
+    assert!(!holds(r#""limits": { "hold": "30 mm" },"#));
+}
+
+#[test]
+fn stops_come_first_and_say_what_is_missing() {
+    let found = findings("", r#""length": "100 mm","#, r#"{ "form": { "plain": { "length": "141 mm" } } }"#);
+    assert_eq!(found[0].severity, Severity::Stop);
+    assert!(found[0].message.contains("41 mm too short"), "{}", found[0].message);
+}
+
+#[test]
+fn a_hair_too_much_is_no_shortage() {
+    let found = findings("", r#""length": "200 mm","#, r#"{ "form": { "plain": { "length": "200.03 mm" } } }"#);
+    assert!(found.iter().all(|finding| finding.severity != Severity::Stop), "{found:?}");
+}
+
+#[test]
+fn the_section_after_a_round_tip_is_the_stock() {
+    // Every leaf, whatever its sizes: after it the bar is stock again.
+    for tenths in 200..700 {
+        let text = format!(
+            r#"{{ "firstheat": 1, "units": {{ "length": "mm", "marks": "1 mm" }}, "bars": [{{ "stock": {{ "square": "12 mm" }},
+              "segments": [ {{ "form": {{ "plain": {{ "length": "10 mm" }} }} }},
+              {{ "form": {{ "flag": {{ "outline": {{ "leaf": {{ "length": "{}.{} mm", "width": "21 mm" }} }}, "thickness": "3 mm" }} }} }},
+              {{ "form": {{ "drawn": {{ "length": "60 mm", "section": "same" }} }} }} ] }}] }}"#,
+            tenths / 10,
+            tenths % 10
+        );
+        let balance = balance(&file::read(text.as_bytes()).unwrap());
+        let bar = balance.bars[0].segments[2].stock_length.value * 1000.0;
+        assert!((bar - 60.0).abs() < 1e-9, "{bar} at {tenths}");
+    }
+}
