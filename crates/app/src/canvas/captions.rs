@@ -14,11 +14,15 @@ impl Stage<'_> {
         let painter = self.outer.with_clip_rect(gutter.intersect(self.outer.clip_rect()));
         let right = gutter.right() - space::GAP;
         for strip in [Strip::Bar, Strip::Forged] {
+            let mut last_foot = f32::NEG_INFINITY;
             for (index, row) in self.layout.rows_of(strip).enumerate() {
                 let middle = row.y(0.0);
                 let view = if row.view == View::Side { "side" } else { "top" };
                 let name_above = if index == 0 { self.sizes.line / 2.0 } else { 0.0 };
-                let below = pos2(right, middle + name_above);
+                // Where the rows lie closer than the words are high, the lower word gives way.
+                let at = (middle + name_above).max(last_foot + self.sizes.line / 2.0);
+                last_foot = at + self.sizes.line / 2.0;
+                let below = pos2(right, at);
                 painter.text(below, Align2::RIGHT_CENTER, view, self.theme.font(Text::Small), self.theme.ink_quiet);
                 if index == 0 {
                     let above = pos2(right, middle - name_above);
