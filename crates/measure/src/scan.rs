@@ -7,8 +7,8 @@ use crate::exact::Exact;
 const MOST_CHARACTERS: usize = 80;
 /// The most figures of one number; zeros before the first other figure do not count.
 const MOST_FIGURES: usize = 18;
-/// The most figures with those zeros: 10 to this power can still be counted exactly.
-const MOST_WITH_ZEROS: usize = 36;
+/// The most figures with those zeros.
+const MOST_WITH_ZEROS: usize = 22;
 
 /// A part of a written quantity, the character it starts at, counted from 0, and the one behind it.
 #[derive(Clone, Debug, PartialEq)]
