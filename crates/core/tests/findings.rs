@@ -198,6 +198,13 @@ fn stops_come_first_and_say_what_is_missing() {
 }
 
 #[test]
+fn a_shoulder_that_steps_nowhere_is_told() {
+    let shoulder = r#"{ "form": { "shoulder": { "to": "stock", "radius": "2 mm", "sides": "all" } } }"#;
+    let found = findings("", "", shoulder);
+    assert!(found.iter().any(|finding| finding.message.contains("steps nowhere")), "{found:?}");
+}
+
+#[test]
 fn a_hair_too_much_is_no_shortage() {
     let found = findings("", r#""length": "200 mm","#, r#"{ "form": { "plain": { "length": "200.03 mm" } } }"#);
     assert!(found.iter().all(|finding| finding.severity != Severity::Stop), "{found:?}");

@@ -5,7 +5,10 @@ use egui::{Context, KeyboardShortcut};
 
 /// The keys of a command as they are written in menus: `Ctrl+Shift+S`.
 pub(crate) fn keys_text(ctx: &Context, command: Command) -> String {
-    command.row().keys.map_or_else(String::new, |keys| ctx.format_shortcut(&keys))
+    let words = command.row().keys.map_or_else(String::new, |keys| ctx.format_shortcut(&keys));
+    // The signs on the keys, not their names.
+    let signs = [("OpenBracket", "["), ("CloseBracket", "]"), ("Plus", "+"), ("Minus", "−"), ("Equals", "=")];
+    signs.iter().fold(words, |words, (name, sign)| words.replace(name, sign))
 }
 
 /// Who has the keyboard.

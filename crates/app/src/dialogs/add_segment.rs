@@ -8,7 +8,9 @@ use egui::{Context, Grid};
 use fh_core::plan::FormKind;
 
 pub(super) fn show(ctx: &Context, desk: &Desk<'_>, side: Side, out: &mut Vec<Request>) {
+    let bar = desk.document.plan().bars.get(desk.selection.bar);
     let title = match side {
+        _ if bar.is_some_and(|bar| bar.segments.is_empty()) => "Add the first segment",
         Side::Before => "Add a segment before",
         Side::After => "Add a segment after",
     };

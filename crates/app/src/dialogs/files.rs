@@ -111,7 +111,7 @@ impl SavePlan {
                 entry.show(ui, desk, out);
                 let hint = "Plans are files that end in .plan.json.";
                 ui.label(RichText::new(hint).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
-                entry.path().filter(|path| !path.is_dir())
+                entry.path().filter(|path| !path.is_dir()).map(with_ending)
             },
             |ui, out, chosen| {
                 let replace = chosen.is_some() && chosen == *found;
@@ -119,7 +119,7 @@ impl SavePlan {
                 if main_button(ui, desk.theme, words, chosen.is_some())
                     && let Some(path) = chosen
                 {
-                    out.push(Request::SaveTo(with_ending(path), replace));
+                    out.push(Request::SaveTo(path, replace));
                 }
                 if other_button(ui, "Cancel") {
                     out.push(Request::CloseDialog);
@@ -131,5 +131,11 @@ impl SavePlan {
 
 /// The path with the ending of plans, where it has none.
 fn with_ending(path: PathBuf) -> PathBuf {
-    if path.extension().is_some() { path } else { path.with_extension("plan.json") }
+    if path.extension().is_some_and(|ending| ending == "json") {
+        return path;
+    }
+    // Behind whatever the smith wrote: hook-v1.2 has no ending of its own.
+    let mut whole = path.into_os_string();
+    whole.push(".plan.json");
+    whole.into()
 }

@@ -13,6 +13,8 @@ pub(crate) struct NewPlan {
     title: String,
     units: Units,
     stock: SectionSpec,
+    /// Whether the title has had the keyboard; it has it first.
+    met: bool,
 }
 
 impl NewPlan {
@@ -22,7 +24,7 @@ impl NewPlan {
             PlanUnit::Inch => Units::inches(),
             PlanUnit::Millimeter => Units::millimeters(),
         };
-        Self { title: String::new(), units, stock: common_bar(unit) }
+        Self { title: String::new(), units, stock: common_bar(unit), met: false }
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
@@ -50,7 +52,10 @@ impl NewPlan {
     fn contents(&mut self, ui: &mut Ui, desk: &Desk<'_>) {
         let label = ui.label("What is the piece called?");
         let field = TextEdit::singleline(&mut self.title).desired_width(f32::INFINITY).hint_text("Gate hook");
-        ui.add(field).labelled_by(label.id);
+        let response = ui.add(field).labelled_by(label.id);
+        if !std::mem::replace(&mut self.met, true) {
+            response.request_focus();
+        }
         ui.add_space(space::GAP);
         ui.horizontal(|ui| {
             ui.label("Lengths in");

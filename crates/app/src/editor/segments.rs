@@ -6,7 +6,7 @@ use crate::new_segment::new_segment;
 use crate::state::{Focus, Side};
 use crate::widgets::Sizing;
 use fh_core::edit::Edit;
-use fh_core::plan::{Bar, FormKind, Segment};
+use fh_core::plan::{Bar, Form, FormKind, SectionSpec, Segment};
 
 impl Editor {
     /// Asks which form a new segment has.
@@ -19,21 +19,40 @@ impl Editor {
         self.dialog = None;
         let plan = self.document.plan();
         let sizing = Sizing::new(&self.theme, plan.units, self.document.balance().bars.get(self.selection.bar));
-        if let Some(segment) = new_segment(kind, &sizing) {
+        if let Some(mut segment) = new_segment(kind, &sizing) {
+            if let Form::Shoulder { to, .. } = &mut segment.form
+                && self.is_set_down_before(self.place_beside(side))
+            {
+                *to = SectionSpec::Stock;
+            }
             self.insert_segment(segment, side);
         }
     }
 
-    /// Puts a segment beside the selected one: at the end of the bar where none is selected, or at its datum end.
-    pub(crate) fn insert_segment(&mut self, mut segment: Segment, side: Side) {
-        let bar = self.selection.bar;
-        let Some(segments) = self.document.plan().bars.get(bar).map(|bar| &bar.segments) else { return };
-        let at = match (side, self.selection.segment()) {
+    /// Whether the bar is no longer as bought where a segment would be put: a shoulder there steps back up.
+    fn is_set_down_before(&self, at: usize) -> bool {
+        let Some(bar) = self.document.balance().bars.get(self.selection.bar) else { return false };
+        let before = at.checked_sub(1).and_then(|before| bar.segments.get(before));
+        let end = before.and_then(|before| Some(before.shape.as_ref()?.end(before.reversed, bar.stock)));
+        end.is_some_and(|end| end != bar.stock)
+    }
+
+    /// The place beside the selected segment: the end of the bar where none is selected, or its datum end.
+    fn place_beside(&self, side: Side) -> usize {
+        let count = self.document.plan().bars.get(self.selection.bar).map_or(0, |bar| bar.segments.len());
+        match (side, self.selection.segment()) {
             (Side::Before, Some(selected)) => selected,
             (Side::After, Some(selected)) => selected + 1,
             (Side::Before, None) => 0,
-            (Side::After, None) => segments.len(),
-        };
+            (Side::After, None) => count,
+        }
+    }
+
+    /// Puts a segment beside the selected one.
+    pub(crate) fn insert_segment(&mut self, mut segment: Segment, side: Side) {
+        let bar = self.selection.bar;
+        let Some(segments) = self.document.plan().bars.get(bar).map(|bar| &bar.segments) else { return };
+        let at = self.place_beside(side);
         segment.name = free_name(segments, &segment.name);
         self.edit(&Edit::InsertSegment { bar, at, segment: Box::new(segment) });
         self.select_segment(at);

@@ -22,7 +22,7 @@ impl Editor {
         {
             Ok(()) => {
                 self.dialog = None;
-                self.say(format!("The mark sheet is in {}. Print it at 100 %.", path.display()));
+                self.say(format!("Print it at 100 %: the mark sheet is in {}.", path.display()));
             }
             Err(why) => {
                 if let Some(Dialog::Sheet(dialog)) = &mut self.dialog {

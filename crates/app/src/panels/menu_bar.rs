@@ -85,8 +85,7 @@ fn demos(ui: &mut Ui, out: &mut Vec<Request>) {
 }
 
 fn view_menu(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
-    lines(ui, desk, &VIEW, out);
-    ui.separator();
+    // First what large text makes most wanted: the end of a long menu may lie below the screen.
     ui.menu_button("Look", |ui| {
         for look in Look::ALL {
             if ui.radio(desk.settings.look == look, look.name()).clicked() {
@@ -103,6 +102,9 @@ fn view_menu(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         }
         lines(ui, desk, &[&[Command::LargerText, Command::SmallerText]], out);
     });
+    ui.separator();
+    let room = ui.ctx().content_rect().bottom() - ui.cursor().top() - space::GAP;
+    egui::ScrollArea::vertical().max_height(room).show(ui, |ui| lines(ui, desk, &VIEW, out));
 }
 
 fn buttons(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {

@@ -6,9 +6,10 @@ use crate::state::Desk;
 use crate::theme::{Text, Theme, space};
 use crate::widgets::{form_icon, severity_sign};
 use egui::{Align2, Color32, Rect, Response, Role, Sense, Ui, WidgetInfo, pos2, vec2};
-use fh_core::describe::{form_words, segment_name};
+use fh_core::balance::SegmentBalance;
+use fh_core::describe::{derived_words, form_words, segment_name};
 use fh_core::findings::Severity;
-use fh_core::plan::FormKind;
+use fh_core::plan::{FormKind, Segment};
 
 /// The height of a line, in points at normal text size.
 const HEIGHT: f32 = 44.0;
@@ -71,13 +72,21 @@ impl Part {
         Some(Self {
             spoken: format!("Segment {}: {name}", index + 1),
             name,
-            below: form_words(segment),
+            below: below(desk, segment, balance.segments.get(index)?),
             value: balance.step_shop(index)?.text(),
             icon: Some(segment.form.kind()),
             worst: worst(desk, bar, Some(index)),
             is_head: false,
         })
     }
+}
+
+/// What a segment becomes; where a size gave to fit the bar, that size in place of the written one.
+fn below(desk: &Desk<'_>, segment: &Segment, balance: &SegmentBalance) -> String {
+    let unit = desk.document.plan().units.length;
+    let gave = balance.derived.iter().filter(|size| size.gave).filter_map(|size| derived_words(size, unit));
+    let gave: Vec<String> = gave.collect();
+    if gave.is_empty() { form_words(segment) } else { format!("{}: {}", segment.form.kind().name(), gave.join(", ")) }
 }
 
 /// The worst finding that speaks of a place.

@@ -25,7 +25,8 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
         let Shape::Shoulder { from, to, sides, .. } = seen.shape else { continue };
         let thickness = disagreement(scene, (from, to), View::Side, sides, [0, 180]);
         let width = disagreement(scene, (from, to), View::Top, sides, [90, 270]);
-        if let Some(words) = thickness.or(width) {
+        let nowhere = (from == to).then(|| "steps nowhere: the section is the same on both sides of it".to_owned());
+        if let Some(words) = nowhere.or(thickness).or(width) {
             let message = format!("The shoulder “{}” {words}.", scene.name(seen.at));
             let remedy = "Name the sides that are set down, and give the section that this leaves.";
             found.push(RULE.at(scene.place(Some(seen.at)), message, remedy.to_owned()));

@@ -7,7 +7,7 @@ use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, heading};
 use egui::{RichText, Ui};
 use fh_core::edit::{BarHeader, Edit};
-use fh_core::plan::{Bar, SectionKind};
+use fh_core::plan::{Bar, Gives, SectionKind};
 use fh_measure::LengthRange;
 
 /// Shows the bar.
@@ -56,7 +56,7 @@ fn already_cut(ui: &mut Ui, sizing: &Sizing<'_>, bar: &Bar, next: &mut BarHeader
         bar.segments
             .iter()
             .enumerate()
-            .filter(|(_, segment)| !segment.name.is_empty())
+            .filter(|(_, segment)| !segment.name.is_empty() && segment.giving() != Gives::Nothing)
             .map(|(at, segment)| (Some(at), segment.name.clone())),
     );
     let now = bar.takes_up.as_ref().and_then(|name| bar.segments.iter().position(|segment| segment.name == *name));

@@ -14,7 +14,7 @@ use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
 /// Shows the bend.
 pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Option<&SegmentBalance>) {
     let now = segment.bend.as_ref().map(Bend::kind);
-    let choices: Vec<_> = std::iter::once((None, "left straight".to_owned()))
+    let choices: Vec<_> = std::iter::once((None, "none".to_owned()))
         .chain(
             BendKind::ALL
                 .into_iter()

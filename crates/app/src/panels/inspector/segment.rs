@@ -9,6 +9,7 @@ use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, form_card, form_icon, heading, row};
 use egui::{ComboBox, Rect, RichText, Sense, Ui, vec2};
 use fh_core::balance::SegmentBalance;
+use fh_core::describe::derived_words;
 use fh_core::edit::Edit;
 use fh_core::plan::{FormKind, Gives, Segment};
 
@@ -38,6 +39,9 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
         next = changed;
     }
     form::show(ui, &sizing, &mut next.form, balance, at == 0);
+    if let Some(balance) = balance {
+        what_gave(ui, desk, balance);
+    }
     heading::show(ui, desk.theme, "Bend");
     bend::show(ui, &sizing, &mut next, balance);
     heading::show(ui, desk.theme, "When its mark is moved");
@@ -80,6 +84,14 @@ fn form_combo(ui: &mut Ui, desk: &Desk<'_>, now: FormKind) -> Option<FormKind> {
     });
     shown.response.accessible_name("Form");
     shown.inner.flatten().filter(|kind| *kind != now)
+}
+
+/// The sizes that gave to fit a bar already cut: what is written above does not hold for them.
+fn what_gave(ui: &mut Ui, desk: &Desk<'_>, balance: &SegmentBalance) {
+    let unit = desk.document.plan().units.length;
+    for words in balance.derived.iter().filter(|size| size.gave).filter_map(|size| derived_words(size, unit)) {
+        ui.label(RichText::new(format!("now {words}")).italics().color(desk.theme.ink));
+    }
 }
 
 fn gives(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Option<&SegmentBalance>) {
