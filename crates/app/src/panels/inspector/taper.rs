@@ -32,13 +32,17 @@ pub(super) fn show(
 ) {
     let ends: Vec<_> = [SectionKind::Point, SectionKind::Edge].into_iter().chain(BODIES).collect();
     run_out(ui, sizing, runout);
-    let mut start = from.clone().unwrap_or(SectionSpec::Same);
-    let head = if first { "Section toward the bar" } else { "Section at its start" };
+    // Before the first segment there is only the stock.
+    let usual = if first { SectionSpec::Stock } else { SectionSpec::Same };
+    let mut start = from.clone().unwrap_or_else(|| usual.clone());
+    // A point or an edge of the first segment is the free end of the bar.
+    let turned = first && matches!(to, SectionSpec::Point | SectionSpec::Edge(_));
+    let head = if turned { "Section toward the bar" } else { "Section at its start" };
     section(ui, sizing, head, "section at its start", &mut start, &BODIES);
     if from.as_ref() != Some(&start) {
-        *from = (start != SectionSpec::Same).then_some(start);
+        *from = (start != usual).then_some(start);
     }
-    let head = if first { "Section at the free end" } else { "Section at its end" };
+    let head = if turned { "Section at the free end" } else { "Section at its end" };
     section(ui, sizing, head, "section at its end", to, &ends);
 }
 
