@@ -6,8 +6,8 @@ use fh_core::metal::Section;
 
 /// The height of the picture, in points at normal text size.
 const HEIGHT: f32 = 132.0;
-/// Points along each round corner.
-const ARC_POINTS: usize = 12;
+/// Points along a full turn of a round outline.
+const TURN_POINTS: usize = 96;
 /// The dashes of the stock's edge.
 const DASH: f32 = 4.0;
 
@@ -49,7 +49,7 @@ fn legend(stock: &Drawn<'_>, sections: &[Drawn<'_>]) -> String {
 }
 
 fn outline(section: &Section) -> Vec<[f64; 2]> {
-    let points = section.outline_mm(ARC_POINTS);
+    let points = section.outline_mm(TURN_POINTS);
     if points.iter().flatten().all(|value| value.is_finite()) { points } else { Vec::new() }
 }
 

@@ -205,11 +205,13 @@ impl Section {
         mm(straight + round)
     }
 
-    /// Its outline as points in mm, counter-clockwise seen from the datum end; each arc is cut into `arc_points` steps.
-    pub fn outline_mm(&self, arc_points: usize) -> Vec<[f64; 2]> {
-        let mut points = Vec::with_capacity(self.len * (arc_points + 1));
+    /// Its outline as points in mm, counter-clockwise seen from the datum end; a full turn is cut into `turn_points` steps.
+    pub fn outline_mm(&self, turn_points: usize) -> Vec<[f64; 2]> {
+        let mut points = Vec::with_capacity(self.len + turn_points);
         for corner in self.corners() {
-            let steps = if corner.radius > 0.0 { arc_points.max(1) } else { 0 };
+            let share_of_turn = (corner.end - corner.start) / TAU;
+            let steps =
+                if corner.radius > 0.0 { (share_of_turn * turn_points as f64).ceil().max(1.0) as usize } else { 0 };
             for step in 0..=steps {
                 let share = if steps == 0 { 0.0 } else { step as f64 / steps as f64 };
                 points.push(corner.point_at(corner.start + (corner.end - corner.start) * share));
