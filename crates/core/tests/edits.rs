@@ -109,6 +109,18 @@ fn a_gesture_is_one_step_and_starts_from_its_beginning() {
 }
 
 #[test]
+fn a_part_in_trouble_takes_nothing_up_and_holds_no_mark() {
+    // The crook has one size too many, so it cannot take up; the marks are those of the sizes as written.
+    let text = PLAN.replace(r#""plain": {}"#, r#""plain": { "length": "80 mm" }"#).replace(
+        r#""stock": { "square": "12 mm" },"#,
+        r#""stock": { "square": "12 mm" }, "length": "500 mm", "takes_up": "crook","#,
+    );
+    let mut history = History::new(file::read(text.as_bytes()).unwrap());
+    history.apply(&move_end(4, 400.0, Neighbor::KeepsMetal)).unwrap();
+    assert!(near(marks(history.plan())[4], 400.0), "{:?}", marks(history.plan()));
+}
+
+#[test]
 fn what_a_file_would_refuse_is_refused_in_an_edit() {
     let mut history = history();
     let mut header = fh_core::edit::BarHeader::from(&history.plan().bars[0]);

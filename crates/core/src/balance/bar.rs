@@ -137,7 +137,9 @@ pub(crate) fn settled_on_cut_bar(walk: &Walk<'_>) -> Option<(usize, Vec<Settled>
     let at = walk.bar.segments.iter().position(|segment| segment.name == *name)?;
     let mut met = Vec::new();
     let settled = settle_to_fit(walk, 0, &mut met);
-    met.is_empty().then_some((at, settled))
+    // What is in trouble by itself took nothing up, and says so elsewhere.
+    let fits = met.is_empty() && settled[at].trouble.is_none();
+    fits.then_some((at, settled))
 }
 
 /// The segments settled; on a bar already cut, the one that takes up gives until the sum fits.
