@@ -43,6 +43,19 @@ fn a_file_that_is_there_is_not_replaced_unasked() {
     assert_eq!(fh_store::load(&path).unwrap().plan, small_plan());
 }
 
+#[test]
+fn a_file_named_without_its_ending_can_be_replaced_too() {
+    let mut desk = Desk::with_plan(small_plan());
+    let path = desk.folder.path().join("hook-v1.2.plan.json");
+    std::fs::write(&path, "something else").unwrap();
+    desk.keys(Modifiers::COMMAND, Key::S);
+    let typed = desk.folder.path().join("hook-v1.2");
+    desk.type_only("File", typed.to_str().unwrap());
+    desk.press("Save");
+    desk.press("Replace it");
+    assert_eq!(fh_store::load(&path).unwrap().plan, small_plan());
+}
+
 fn opened() -> (Desk, std::path::PathBuf) {
     let mut path = None;
     let desk = Desk::with(Vec::new(), |services, folder| {
