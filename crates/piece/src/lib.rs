@@ -1,0 +1,12 @@
+//! The piece in space: its center line bend after bend, and its surface as closed meshes.
+//!
+//! Everything here is in mm. A bar starts at the origin: x runs along it from the datum end, y toward the smith, z up,
+//! as in the core; a [`Frame`] carries these three along the center line.
+
+mod frame;
+mod mesh;
+mod piece;
+
+pub use frame::Frame;
+pub use mesh::Mesh;
+pub use piece::{Line, Piece, Quality, Solid, piece};
