@@ -143,11 +143,14 @@ macro_rules! as_string {
 as_string!(
     WrittenLength,
     "Length",
-    "A length as people write it, with its unit.",
+    "A length as people write it, with its unit. It may be a range, which stands for its middle and has its own ends.",
     "3 1/4 in",
     "1' 2 3/8\"",
     "82.5 mm",
-    "12,5 mm"
+    "12,5 mm",
+    "1/4 to 9/32 in",
+    "6 ± 0.5 mm",
+    "6 +0.5 -0 mm"
 );
 as_string!(WrittenAngle, "Angle", "An angle with its unit.", "90 deg", "90°", "1.5 rad", "1/4 turn");
 as_string!(WrittenShare, "Share", "A share in per cent, from 0 to below 100 %.", "2 %");

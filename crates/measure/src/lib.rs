@@ -1,7 +1,7 @@
 //! Quantities as people write them: parse, keep as typed, print, round. Knows nothing of forging.
 //!
 //! A written quantity keeps its text and its value. The value is the correctly rounded number of exactly what was
-//! typed, and the text is what goes back into the file.
+//! typed, and the text is what goes back into the file. A length may be written as a range; its value is then the middle.
 
 mod error;
 mod exact;
@@ -12,6 +12,8 @@ mod reader;
 mod rounded_length;
 mod rounding;
 mod scan;
+mod size;
+mod span;
 mod written_angle;
 mod written_length;
 mod written_share;

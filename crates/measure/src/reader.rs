@@ -57,6 +57,11 @@ impl<'a> Reader<'a> {
         if self.take_if(&Kind::Plus) { false } else { self.take_if(&Kind::Minus) }
     }
 
+    /// Whether a sign is next and stands close to what follows it.
+    pub(crate) fn sign_leans(&self) -> bool {
+        matches!(self.peek(), Some(Kind::Plus | Kind::Minus)) && self.space_before(1) == 0
+    }
+
     /// A number: `3`, `3.25`, `1/4`, `3 1/4`, `3-1/4`, `3¼`.
     pub(crate) fn number(&mut self) -> Result<Exact, Problem> {
         let at = self.at();
@@ -140,6 +145,7 @@ impl<'a> Reader<'a> {
         match self.peek() {
             None => Ok(()),
             Some(Kind::Plus | Kind::Minus) => Err(Problem::new(self.at(), "sums are not worked out here")),
+            Some(Kind::PlusMinus) => Err(Problem::new(self.at(), "“±” does not belong here")),
             Some(Kind::Slash) => Err(Problem::new(self.at(), "there is a fraction bar too many")),
             Some(Kind::Word(word)) => Err(Problem::new(self.at(), format!("“{word}” does not belong here"))),
             Some(_) => Err(Problem::new(self.at(), "there is more than one number")),

@@ -57,7 +57,8 @@ impl Rounding {
         let choices = || Self::CHOICES.map(Self::text).join(", ");
         let length = WrittenLength::parse(text, None, LengthRange::AboveZero)
             .map_err(|error| MeasureError { remedy: format!("marks are rounded to one of {}", choices()), ..error })?;
-        Self::CHOICES.into_iter().find(|step| (step.step_mm() - length.mm()).abs() < 1e-9).ok_or_else(|| {
+        let is_length = |step: &Self| !length.is_range() && (step.step_mm() - length.mm()).abs() < 1e-9;
+        Self::CHOICES.into_iter().find(is_length).ok_or_else(|| {
             let words = format!("marks are not rounded to this, but to one of {}", choices());
             Problem::new(0, words).of(length.text(), "1/16 in or 1 mm")
         })
@@ -120,7 +121,7 @@ mod tests {
 
     #[test]
     fn a_step_that_there_is_not_is_refused_with_those_that_there_are() {
-        for text in ["1/12 in", "3 mm", "1/16", "0 mm", "-1 mm", "coarse", ""] {
+        for text in ["1/12 in", "3 mm", "1/16", "0 mm", "-1 mm", "0.5 to 1.5 mm", "coarse", ""] {
             let refusal = Rounding::parse(text).unwrap_err().to_string();
             assert!(refusal.contains("1/16 in, 1/32 in") && refusal.contains("0.5 mm"), "{refusal}");
         }

@@ -33,6 +33,8 @@ pub(crate) enum Kind {
     Minus,
     /// A plus.
     Plus,
+    /// One of the signs ± +- +/-.
+    PlusMinus,
     /// A word, or one of the signs ' " ° %.
     Word(String),
 }
@@ -51,9 +53,10 @@ pub(crate) fn scan(text: &str) -> Result<Vec<Part>, Problem> {
                 at += 1;
                 continue;
             }
-            '/' | '⁄' | '∕' => (Kind::Slash, 1),
-            '-' | '‐' | '‑' | '–' | '−' => (Kind::Minus, 1),
-            '+' => (Kind::Plus, 1),
+            _ if is_slash(character) => (Kind::Slash, 1),
+            '±' => (Kind::PlusMinus, 1),
+            '+' => plus(&characters, at),
+            _ if is_minus(character) => (Kind::Minus, 1),
             '0'..='9' | '.' | ',' => number(&characters, at)?,
             _ => match (vulgar(character), mark(&characters, at)) {
                 (Some(fraction), _) => (Kind::Vulgar(fraction), 1),
@@ -66,6 +69,24 @@ pub(crate) fn scan(text: &str) -> Result<Vec<Part>, Problem> {
         at += length;
     }
     Ok(parts)
+}
+
+fn is_minus(character: char) -> bool {
+    matches!(character, '-' | '‐' | '‑' | '–' | '−')
+}
+
+fn is_slash(character: char) -> bool {
+    matches!(character, '/' | '⁄' | '∕')
+}
+
+/// A plus, or one with a minus right behind it.
+fn plus(characters: &[char], at: usize) -> (Kind, usize) {
+    let behind = |ahead: usize| characters.get(at + ahead).copied().unwrap_or_default();
+    match (behind(1), behind(2)) {
+        (minus, _) if is_minus(minus) => (Kind::PlusMinus, 2),
+        (slash, minus) if is_slash(slash) && is_minus(minus) => (Kind::PlusMinus, 3),
+        _ => (Kind::Plus, 1),
+    }
 }
 
 /// A space of any width, but no end of a line.

@@ -1,11 +1,12 @@
 //! A length as it was written.
 
 use crate::error::{MeasureError, Problem};
-use crate::exact::Exact;
 use crate::format;
 use crate::length_unit::LengthUnit;
 use crate::reader::Reader;
-use crate::scan::{Kind, scan};
+use crate::scan::scan;
+use crate::size::Size;
+use crate::span::{Ends, Span};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
@@ -20,11 +21,14 @@ pub enum LengthRange {
     Any,
 }
 
-/// A length that keeps its text.
+/// A length that keeps its text. It may be written as a range, and is then the middle of it with a low and a high end.
 #[derive(Clone, Debug, PartialEq)]
 pub struct WrittenLength {
     text: String,
+    unit: LengthUnit,
     mm: f64,
+    lowest_mm: f64,
+    highest_mm: f64,
 }
 
 /// Lengths beyond this many millimetres (a million kilometres) are refused.
@@ -36,6 +40,9 @@ impl WrittenLength {
     /// Reads a length: `3 1/4 in`, `3-1/4"`, `1' 2 3/8"`, `7/16 in`, `¼ in`, `3¼″`, `82.5 mm`, `12,5 mm`, `8.25 cm`, `0.3 m`.
     ///
     /// A number without a unit takes `default_unit`, which is then added to the text; without a default it is refused.
+    ///
+    /// It may be a range: `1/4 to 9/32 in`, `6 mm to 1/4 in`, `6 ± 0.5 mm`, `6 +- 0.5 mm`, `6 +0.5 -0 mm`. A number
+    /// without a unit then takes that of the other. The rule for the size holds for its low end.
     ///
     /// # Errors
     /// Where the text is no length or not in the range: what was read, where, and what would be right.
@@ -56,17 +63,82 @@ impl WrittenLength {
         Self::parse(&format::format_exact(mm, unit), None, range)
     }
 
+    /// The same length times a factor, written in the same unit; a range stays a range: `1/4 in to 5/16 in`.
+    ///
+    /// # Errors
+    /// Where the factor is not above 0, or the length becomes too small or too great to be written.
+    pub fn scaled(&self, factor: f64) -> Result<Self, MeasureError> {
+        if !factor.is_finite() || factor <= 0.0 {
+            return Err(Problem::new(0, "a size is scaled by a number above 0").of(&factor.to_string(), "2 or 0.5"));
+        }
+        let range = match self.mm {
+            mm if mm > 0.0 && self.lowest_mm > 0.0 => LengthRange::AboveZero,
+            _ => LengthRange::Any,
+        };
+        if !self.is_range() {
+            return Self::from_mm(self.mm * factor, self.unit, range);
+        }
+        let low = Self::from_mm(self.lowest_mm * factor, self.unit, range)?;
+        let high = Self::from_mm(self.highest_mm * factor, self.unit, range)?;
+        Self::parse(&format!("{} to {}", low.text, high.text), None, range)
+    }
+
+    /// The low end as a length of its own. Its value is exact; its text may round it to a thousandth of a millimetre.
+    #[must_use]
+    pub fn at_lowest(&self) -> Self {
+        self.at(self.lowest_mm)
+    }
+
+    /// The high end as a length of its own. Its value is exact; its text may round it to a thousandth of a millimetre.
+    #[must_use]
+    pub fn at_highest(&self) -> Self {
+        self.at(self.highest_mm)
+    }
+
+    fn at(&self, mm: f64) -> Self {
+        if !self.is_range() {
+            return self.clone();
+        }
+        let text = format::format_exact(mm, self.unit);
+        Self { text, unit: self.unit, mm, lowest_mm: mm, highest_mm: mm }
+    }
+
     /// The text as typed.
     pub fn text(&self) -> &str {
         &self.text
     }
 
-    /// The length in millimetres.
+    /// The unit that it was written in; the last one, where there are several.
+    pub fn unit(&self) -> LengthUnit {
+        self.unit
+    }
+
+    /// The length in millimetres; of a range, the middle.
     pub fn mm(&self) -> f64 {
         self.mm
     }
 
-    /// The length as a quantity.
+    /// The length in millimetres at the low end of its range; where it is no range, the length.
+    pub fn lowest_mm(&self) -> f64 {
+        self.lowest_mm
+    }
+
+    /// The length in millimetres at the high end of its range; where it is no range, the length.
+    pub fn highest_mm(&self) -> f64 {
+        self.highest_mm
+    }
+
+    /// Whether it was written as a range.
+    pub fn is_range(&self) -> bool {
+        self.lowest_mm < self.highest_mm
+    }
+
+    /// How far in millimetres it may lie to either side of the middle; 0 where it is no range.
+    pub fn tolerance_mm(&self) -> f64 {
+        (self.highest_mm - self.lowest_mm) / 2.0
+    }
+
+    /// The length as a quantity; of a range, the middle.
     pub fn length(&self) -> Length {
         Length::new::<millimeter>(self.mm)
     }
@@ -78,79 +150,53 @@ fn read(text: &str, default_unit: Option<LengthUnit>, range: LengthRange) -> Res
     if parts.is_empty() {
         return Err(Problem::new(0, "nothing is written"));
     }
-    let minus_at = reader.at();
-    let minus = reader.sign();
-    let first = reader.number()?;
-    let unit = unit_after(&mut reader)?;
-    let Some(known_unit) = unit.or(default_unit) else {
-        reader.finish()?;
-        return Err(Problem::new(reader.at(), "the unit is missing"));
-    };
-    let mut sum = in_mm(first, known_unit);
-    if unit == Some(LengthUnit::Foot) && reader.peek().is_some() {
-        let inches = inches_after_feet(&mut reader)?;
-        sum = sum.and_then(|feet| feet.plus(in_mm(inches, LengthUnit::Inch)?));
-    }
+    let size = Size::read(&mut reader)?;
+    let span = Span::read(&mut reader)?;
     reader.finish()?;
-    let sum = sum.ok_or_else(|| Problem::new(0, "this is beyond all measure"))?;
-    if minus {
-        check_minus(sum, minus_at, range)?;
-    }
-    let mm = if minus { sum.negated() } else { sum }.value();
-    check_size(mm, range)?;
-    let text = match (unit, default_unit) {
-        (None, Some(default)) => format!("{text} {}", default.symbol()),
-        _ => text.to_owned(),
+    let default_unit = match names_no_unit(&size, span.as_ref()) {
+        true if default_unit.is_none() => return Err(Problem::new(reader.at(), "the unit is missing")),
+        true => default_unit,
+        false => None,
     };
-    Ok(WrittenLength { text, mm })
+    let beside = size.unit_beside().or_else(|| span.as_ref().and_then(Span::unit_beside));
+    let unit_of_bare = beside.or(default_unit);
+    let first = size.mm(unit_of_bare, range)?;
+    let ends = span.as_ref().map(|span| span.ends(first, unit_of_bare, range)).transpose()?;
+    let ends = ends.unwrap_or(Ends { lowest: first, middle: first, highest: first });
+    check_sizes(&ends, span.as_ref(), range)?;
+    let unit = span.as_ref().and_then(Span::unit).or_else(|| size.unit()).or(default_unit);
+    let text = match default_unit {
+        Some(default) => format!("{text} {}", default.symbol()),
+        None => text.to_owned(),
+    };
+    Ok(WrittenLength {
+        text,
+        unit: unit.unwrap_or(LengthUnit::Millimeter),
+        mm: ends.middle.value(),
+        lowest_mm: ends.lowest.value(),
+        highest_mm: ends.highest.value(),
+    })
 }
 
-fn in_mm(number: Exact, unit: LengthUnit) -> Option<Exact> {
-    let (numerator, denominator) = unit.exact_mm();
-    number.times(Exact::new(numerator, denominator)?)
+fn names_no_unit(size: &Size, span: Option<&Span>) -> bool {
+    size.unit().is_none() && span.is_none_or(|span| span.unit().is_none())
 }
 
-/// The inches that may follow feet, with or without a hyphen.
-fn inches_after_feet(reader: &mut Reader<'_>) -> Result<Exact, Problem> {
-    reader.take_hyphen();
-    let at = reader.at();
-    let inches = reader.number()?;
-    if unit_after(reader)? != Some(LengthUnit::Inch) {
-        return Err(Problem::new(at, "after feet only inches may stand, with their mark"));
-    }
-    Ok(inches)
-}
-
-fn check_minus(size: Exact, at: usize, range: LengthRange) -> Result<(), Problem> {
-    if range != LengthRange::Any {
-        return Err(Problem::new(at, "a size is not below 0"));
-    }
-    if size.is_zero() {
-        return Err(Problem::new(at, "0 has no minus"));
-    }
-    Ok(())
-}
-
-fn check_size(mm: f64, range: LengthRange) -> Result<(), Problem> {
-    if mm.abs() > MOST_MM {
+fn check_sizes(ends: &Ends, span: Option<&Span>, range: LengthRange) -> Result<(), Problem> {
+    let (lowest, highest) = (ends.lowest.value(), ends.highest.value());
+    if lowest.abs() > MOST_MM || highest.abs() > MOST_MM {
         return Err(Problem::new(0, "this is longer than a million kilometres"));
     }
-    if range == LengthRange::AboveZero && mm <= 0.0 {
-        return Err(Problem::new(0, "a size greater than 0 belongs here"));
-    }
-    Ok(())
-}
-
-/// The unit at this place, where there is one.
-fn unit_after(reader: &mut Reader<'_>) -> Result<Option<LengthUnit>, Problem> {
-    let Some(Kind::Word(word)) = reader.peek() else { return Ok(None) };
-    let unit = match word.as_str() {
-        "\"" => LengthUnit::Inch,
-        "'" => LengthUnit::Foot,
-        word => LengthUnit::from_word(word).ok_or_else(|| {
-            Problem::new(reader.at(), format!("“{word}” is no unit of length; there are in, ft, mm, cm and m"))
-        })?,
+    let (too_low, words, of_range) = match range {
+        LengthRange::AboveZero => {
+            (lowest <= 0.0, "a size greater than 0 belongs here", "the low end of a range is greater than 0 here")
+        }
+        LengthRange::ZeroOrMore => (lowest < 0.0, "a size is not below 0", "the low end of a range is not below 0"),
+        LengthRange::Any => return Ok(()),
     };
-    reader.take();
-    Ok(Some(unit))
+    match span {
+        _ if !too_low => Ok(()),
+        Some(span) if !span.is_to() => Err(Problem::new(span.at(), of_range)),
+        _ => Err(Problem::new(0, words)),
+    }
 }
