@@ -1,5 +1,9 @@
 //! A segment in the smith's words: what the block becomes, and on which side.
 
+mod repeats;
+
+pub use repeats::{repeat_count_words, repeat_first_words, repeat_free_words, repeat_places_words, segment_end_words};
+
 use crate::balance::Derived;
 use crate::plan::{Bend, Form, PlanUnit, RunoutSpec, Segment, Sides};
 use fh_measure::{Rounding, WrittenAngle, WrittenLength, format_length};

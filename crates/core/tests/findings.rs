@@ -147,6 +147,13 @@ const CASES: &[(&str, &str, &str, &str)] = &[
         r#""length": "100 mm", "takes_up": "a","#,
         r#"{ "name": "a", "form": { "plain": {} } }, { "form": { "plain": { "length": "120 mm" } } }"#,
     ),
+    (
+        "repeats",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "30 mm" } }, "repeats": [{ "what": "lines", "step": "6 mm", "count": 7 },
+             { "what": "dots", "step": "6 mm", "margin": "20 mm" }] }"#,
+    ),
     ("takes-up", "", r#""length": "300 mm", "takes_up": "nobody","#, ""),
 ];
 

@@ -2,6 +2,7 @@
 
 mod bar;
 mod draft;
+mod repeats;
 mod segment;
 mod settle;
 mod solve;
@@ -9,6 +10,7 @@ mod trouble;
 mod walk;
 
 pub use bar::BarBalance;
+pub use repeats::{LaidRepeat, laid_repeats, lay_repeat};
 pub use segment::{Derived, SegmentBalance};
 
 pub(crate) use bar::settled_on_cut_bar;

@@ -9,6 +9,7 @@ use crate::plan::{Bar, Bend, Form, Limits, OutlineSpec, Plan, RunoutSpec, Sectio
 use fh_measure::{WrittenAngle, WrittenLength};
 
 mod polygon;
+mod repeats;
 
 /// Something wrong with a value.
 #[derive(Debug)]
@@ -98,6 +99,7 @@ fn check_segment(segment: &Segment, first: bool, at: &KeyPath) -> Checked {
         }
         _ => {}
     }
+    repeats::check_repeats(&segment.repeats, &at.key("repeats"))?;
     segment.bend.as_ref().map_or(Ok(()), |bend| check_bend(bend, &at.key("bend").key(bend.kind().name())))
 }
 

@@ -10,6 +10,7 @@ mod duty;
 mod finding;
 mod hold;
 mod reach;
+mod repeats;
 mod rounding;
 mod scene;
 mod section_sizes;
@@ -36,7 +37,7 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 12] = [
+pub const CHECKS: [Check; 13] = [
     bar_length::CHECK,
     cold_shut::CHECK,
     upsetting::CHECK,
@@ -49,6 +50,7 @@ pub const CHECKS: [Check; 12] = [
     section_sizes::CHECK,
     shoulder_sides::CHECK,
     corner_as_box::CHECK,
+    repeats::CHECK,
 ];
 
 /// The id of every finding there can be.

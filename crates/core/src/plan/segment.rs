@@ -1,6 +1,6 @@
 //! A segment: one length of the bar and what it becomes.
 
-use super::{Bend, Form};
+use super::{Bend, Form, Repeat};
 use fh_measure::WrittenShare;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -46,6 +46,9 @@ pub struct Segment {
     /// What is done to it once it is forged.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bend: Option<Bend>,
+    /// Rows of marks at equal steps along it, once it is forged.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub repeats: Vec<Repeat>,
     /// Which of its sizes gives; its length where this is left out and it has one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub gives: Option<Gives>,
@@ -60,7 +63,7 @@ pub struct Segment {
 impl Segment {
     /// A segment of a form, with nothing else said.
     pub fn new(name: &str, form: Form) -> Self {
-        Self { name: name.to_owned(), form, bend: None, gives: None, scale: None, notes: None }
+        Self { name: name.to_owned(), form, bend: None, repeats: Vec::new(), gives: None, scale: None, notes: None }
     }
 
     /// The size that gives, with the default filled in.
