@@ -1,6 +1,7 @@
 //! The metal itself: settled shapes and their exact volumes. Sizes here are quantities, no longer text.
 
 mod corner;
+mod matched;
 mod outline;
 mod runout;
 mod section;
@@ -9,6 +10,7 @@ mod shape;
 mod silhouette;
 
 pub use corner::CornerSize;
+pub use matched::{MatchedPoint, arc_swell, matched_outline};
 pub use outline::Outline;
 pub use runout::Runout;
 pub use section::{Section, View, mixed_area};

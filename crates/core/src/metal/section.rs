@@ -16,11 +16,11 @@ const MOST_CORNERS: usize = 8;
 
 /// One corner: an arc about `center` from the normal `start` to the normal `end` (radians, counter-clockwise).
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
-struct Corner {
-    center: [f64; 2],
-    radius: f64,
-    start: f64,
-    end: f64,
+pub(super) struct Corner {
+    pub(super) center: [f64; 2],
+    pub(super) radius: f64,
+    pub(super) start: f64,
+    pub(super) end: f64,
 }
 
 impl Corner {
@@ -125,11 +125,11 @@ impl Section {
         Self { corners, len: list.len().min(MOST_CORNERS) }
     }
 
-    fn has_arcs(&self) -> bool {
+    pub(super) fn has_arcs(&self) -> bool {
         self.corners().iter().any(|corner| corner.radius > 0.0)
     }
 
-    fn corners(&self) -> &[Corner] {
+    pub(super) fn corners(&self) -> &[Corner] {
         &self.corners[..self.len]
     }
 

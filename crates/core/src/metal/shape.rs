@@ -194,7 +194,7 @@ impl Shape {
     }
 
     /// From the inside face of a bend toward a side to the centroid of the section, at the start and at the end.
-    pub(crate) fn inside_to_centroid(&self, side: f64) -> (f64, f64) {
+    pub fn inside_to_centroid(&self, side: f64) -> (f64, f64) {
         match self {
             Self::Prism { section, .. } | Self::Peak { section, .. } => {
                 let depth = depth_to_centroid(section, side);
@@ -224,7 +224,7 @@ impl Shape {
     }
 
     /// How the change from its start to its end runs along it.
-    pub(crate) fn runout(&self) -> Runout {
+    pub fn runout(&self) -> Runout {
         match self {
             Self::Taper { runout, .. } => *runout,
             _ => Runout::Straight,

@@ -41,7 +41,7 @@ impl Shape {
     }
 
     /// How far the bar's middle moves across it, toward you and up, in mm: a one-sided set-down moves it.
-    pub(crate) fn middle_shift(&self) -> [f64; 2] {
+    pub fn middle_shift(&self) -> [f64; 2] {
         let Self::Shoulder { from, to, sides, .. } = self else { return [0.0, 0.0] };
         let shift = |view: View, high: u16, low: u16| {
             let change = half(from, view) - half(to, view);
