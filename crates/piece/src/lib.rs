@@ -7,6 +7,8 @@ mod frame;
 mod mesh;
 mod piece;
 
+pub mod raster;
+
 pub use frame::Frame;
 pub use mesh::Mesh;
 pub use piece::{Line, Piece, Quality, Solid, piece};
