@@ -8,4 +8,5 @@ mod desk;
 mod dragging;
 mod files;
 mod findings;
+mod repeats;
 mod typing;

@@ -7,6 +7,7 @@
 mod check_lines;
 mod marks;
 mod page;
+mod repeats;
 mod words;
 
 use fh_core::balance::{Balance, balance};

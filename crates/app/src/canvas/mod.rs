@@ -20,6 +20,7 @@ mod lengths;
 mod marks;
 mod model;
 mod names;
+mod repeats;
 mod ruler;
 mod segments;
 mod shapes;

@@ -2,7 +2,7 @@
 
 use super::Scene;
 use super::layout::Edges;
-use fh_core::balance::SegmentBalance;
+use fh_core::balance::{LaidRepeat, SegmentBalance, laid_repeats};
 use fh_core::findings::{Finding, Severity};
 use fh_core::metal::View;
 use fh_core::plan::{Form, PlanUnit, Segment};
@@ -59,6 +59,8 @@ pub(super) struct Block {
     pub(super) severity: Option<Severity>,
     /// Its silhouettes on the forged bar, in mm.
     pub(super) outlines: PerView<Vec<[f64; 2]>>,
+    /// Its rows of marks.
+    pub(super) repeats: Vec<LaidRepeat>,
 }
 
 /// One bar as it is drawn.
@@ -128,6 +130,7 @@ fn block(index: usize, segment: &Segment, balance: &SegmentBalance, alone: bool,
         settled: balance.shape.is_some(),
         severity,
         outlines: PerView::each(|view| balance.silhouette_mm(view)),
+        repeats: laid_repeats(segment, balance),
     }
 }
 

@@ -97,6 +97,7 @@ impl<'a> Stage<'a> {
         self.outer.rect_filled(self.rect, 0.0, self.theme.ground);
         self.paint_bands();
         self.paint_strips();
+        self.paint_repeats();
         self.paint_cursor();
         self.paint_marks();
         self.paint_names();

@@ -1,13 +1,15 @@
 //! Repeats in the smith's words: how many at what step, where the first one is, and what is left over.
 
-use crate::balance::LaidRepeat;
+use crate::balance::{BarBalance, LaidRepeat};
 use crate::metal::in_mm;
-use crate::plan::{Form, PlanUnit, RepeatFrom, Segment};
+use crate::plan::{Bar, Form, PlanUnit, RepeatFrom};
 use fh_measure::{Rounding, format_decimal};
 use uom::si::f64::Length;
 
 /// What lies below this, in mm, is no length worth a word.
 const NOTHING_MM: f64 = 0.01;
+/// How many places are told one by one.
+const MOST_PLACES: usize = 40;
 
 /// How many there are and how far apart: `7 at 6 mm`, `4 side by side, 10 mm each`.
 pub fn repeat_count_words(laid: &LaidRepeat, unit: PlanUnit) -> String {
@@ -52,13 +54,17 @@ pub fn repeat_free_words(laid: &LaidRepeat, unit: PlanUnit) -> Option<String> {
 }
 
 /// The places from the segment's start, one after the other, with the unit behind the last: `4.5, 10.5, 16.5 mm`.
+/// Of very many the first ones and the last.
 pub fn repeat_places_words(laid: &LaidRepeat, unit: PlanUnit) -> String {
     let symbol = unit.length_unit().symbol();
     let bare = |place: &Length| {
         let words = place_words(*place, unit);
         words.strip_suffix(symbol).map_or(words.clone(), |bare| bare.trim_end().to_owned())
     };
-    let places: Vec<_> = laid.places.iter().map(bare).collect();
+    let mut places: Vec<_> = laid.places.iter().take(MOST_PLACES).map(bare).collect();
+    if let Some(last) = laid.places.get(MOST_PLACES..).and_then(<[Length]>::last) {
+        places.extend(["…".to_owned(), bare(last)]);
+    }
     if places.is_empty() { String::new() } else { format!("{} {symbol}", places.join(", ")) }
 }
 
@@ -81,13 +87,26 @@ fn step_words(step: Length, unit: PlanUnit) -> String {
 }
 
 /// The words for the two ends of a segment that rows are measured from: a shoulder beside it is named.
-pub fn segment_end_words(before: Option<&Segment>, after: Option<&Segment>) -> [&'static str; 2] {
-    let is_shoulder =
-        |segment: Option<&Segment>| segment.is_some_and(|segment| matches!(segment.form, Form::Shoulder { .. }));
+pub fn segment_end_words(bar: &Bar, balance: &BarBalance, at: usize) -> [&'static str; 2] {
+    let Some(here) = balance.segments.get(at) else { return ["its start", "its end"] };
+    let (start, end) = (here.forged_start, here.forged_start + here.forged_length);
+    let before = at.checked_sub(1).filter(|before| {
+        balance.segments.get(*before).is_some_and(|before| touch(before.forged_start + before.forged_length, start))
+    });
+    let after =
+        Some(at + 1).filter(|after| balance.segments.get(*after).is_some_and(|after| touch(end, after.forged_start)));
+    let is_shoulder = |beside: Option<usize>| {
+        let segment = beside.and_then(|beside| bar.segments.get(beside));
+        segment.is_some_and(|segment| matches!(segment.form, Form::Shoulder { .. }))
+    };
     [
         if is_shoulder(before) { "the shoulder" } else { "its start" },
         if is_shoulder(after) { "the shoulder" } else { "its end" },
     ]
+}
+
+fn touch(one: Length, other: Length) -> bool {
+    in_mm(one - other).abs() < NOTHING_MM
 }
 
 #[cfg(test)]

@@ -9,6 +9,7 @@ mod limits;
 mod notes;
 mod plan;
 mod polygon;
+mod repeats;
 mod segment;
 mod sides;
 mod taper;

@@ -1,6 +1,6 @@
 //! The selected segment: its name, its form and bend with their sizes, what it gives, its section and its figures.
 
-use super::{bend, facts, form, notes};
+use super::{bend, facts, form, notes, repeats};
 use crate::figures;
 use crate::new_segment::change_form;
 use crate::state::{Desk, Request};
@@ -9,7 +9,7 @@ use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, form_card, form_icon, heading, row};
 use egui::{ComboBox, Rect, RichText, Sense, Ui, vec2};
 use fh_core::balance::SegmentBalance;
-use fh_core::describe::derived_words;
+use fh_core::describe::{derived_words, segment_end_words};
 use fh_core::edit::Edit;
 use fh_core::plan::{FormKind, Gives, Segment};
 
@@ -44,6 +44,8 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     }
     heading::show(ui, desk.theme, "Bend");
     bend::show(ui, &sizing, &mut next, balance);
+    heading::show(ui, desk.theme, "Repeats");
+    repeats::show(ui, &sizing, &mut next, balance, ends(desk, at));
     heading::show(ui, desk.theme, "When its mark is moved");
     gives(ui, &sizing, &mut next, balance);
     facts::show(ui, desk, at);
@@ -54,6 +56,13 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     if next != *segment {
         out.push(Request::Edit(Edit::ReplaceSegment { bar, at, segment: Box::new(next) }));
     }
+}
+
+/// The words for the segment's two ends.
+fn ends(desk: &Desk<'_>, at: usize) -> [&'static str; 2] {
+    let bar = desk.selection.bar;
+    let both = desk.document.plan().bars.get(bar).zip(desk.document.balance().bars.get(bar));
+    both.map_or(["its start", "its end"], |(bar, balance)| segment_end_words(bar, balance, at))
 }
 
 fn head(ui: &mut Ui, desk: &Desk<'_>, at: usize) {

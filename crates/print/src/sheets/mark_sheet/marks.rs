@@ -1,5 +1,6 @@
 //! The marks of a bar, for the strip and for the table.
 
+use super::repeats::repeat_lines;
 use super::words::{Fate, MarkKind, Strip, StripBlock, StripMark, TableRow};
 use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::describe::{bend_words, derived_words, form_words, segment_name, side_words};
@@ -92,7 +93,10 @@ pub(super) fn table_rows(plan: &Plan, bar: &Bar, worked: &BarBalance) -> Vec<Tab
         let step = balance.mark_end_shop - before;
         before = balance.mark_end_shop;
         let strike = mark_kind(bar, index).name().to_owned();
-        TableRow { step: step.text(), strike, ..block_row(plan, index, segment, balance) }
+        let mut row = TableRow { step: step.text(), strike, ..block_row(plan, index, segment, balance) };
+        row.becomes.extend(repeat_lines(plan.units.length, bar, worked, index, segment));
+        row.becomes.extend(notes(segment));
+        row
     });
     std::iter::once(datum).chain(rows).collect()
 }
@@ -121,7 +125,7 @@ fn off_by(balance: &SegmentBalance) -> String {
     }
 }
 
-/// What the block becomes: its form, its bend, the sizes that follow, and the smith's own notes.
+/// What the block becomes: its form, its bend, and the sizes that follow.
 fn becomes(plan: &Plan, segment: &Segment, balance: &SegmentBalance) -> Vec<String> {
     let bend = bend_words(segment, &balance.derived).map_or_else(String::new, |bend| format!(", then {bend}"));
     let sizes: Vec<String> = balance.derived.iter().filter_map(|size| derived_words(size, plan.units.length)).collect();
@@ -129,8 +133,12 @@ fn becomes(plan: &Plan, segment: &Segment, balance: &SegmentBalance) -> Vec<Stri
     if !sizes.is_empty() {
         words.push(format!("→ {}", sizes.join(", ")));
     }
-    words.extend(segment.notes.iter().filter(|notes| !notes.trim().is_empty()).cloned());
     words
+}
+
+/// The smith's own notes.
+fn notes(segment: &Segment) -> Option<String> {
+    segment.notes.clone().filter(|notes| !notes.trim().is_empty())
 }
 
 fn side(segment: &Segment) -> String {

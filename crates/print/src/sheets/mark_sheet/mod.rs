@@ -8,6 +8,7 @@ mod from_plan;
 mod header;
 mod labels;
 mod marks;
+mod repeats;
 mod rows;
 mod spread;
 mod strip;
