@@ -26,6 +26,25 @@ pub fn form_words(segment: &Segment) -> String {
             format!("{}, {}{trim}", outline.describe(), thickness.describe())
         }
         Form::Peak { section } => format!("peak on {}", section.describe()),
+        Form::Hole { outline, thickness, hole, made, .. } => {
+            let boss = outline.describe();
+            format!("{} {} in {boss}, {} thick", made.name(), hole.describe(), thickness.text())
+        }
+        Form::Tenon { section, grip, allowance } => {
+            format!("tenon {}, grip {}, head {}", section.describe(), grip.text(), allowance.text())
+        }
+        Form::Rivet { diameter, grip, allowance } => {
+            format!("rivet Ø {}, grip {}, heads {}", diameter.text(), grip.text(), allowance.text())
+        }
+        Form::Collar { section, width, height, .. } => {
+            format!("collar of {} round {} × {}", section.describe(), width.text(), height.text())
+        }
+        Form::Weld { allowance } => format!("weld, {} for the scarf", allowance.text()),
+        Form::Split { branches, root, .. } => {
+            let names: Vec<_> = branches.iter().enumerate().map(|(index, branch)| branch.title(index)).collect();
+            let root = root.as_ref().map_or(String::new(), |root| format!(", {}", root.describe()));
+            format!("split: {}{root}", names.join(", "))
+        }
         Form::Ball { diameter } => format!("ball Ø {}", diameter.text()),
         Form::Cube { side } => format!("cube {}", side.text()),
         Form::Trim { length: l } => format!("trim {}", l.text()),
@@ -67,8 +86,32 @@ pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
         Bend::Corner { angle, inside_radius, .. } => {
             format!("corner {}, inside radius {}", angle.text(), inside_radius.text())
         }
+        Bend::Scroll { inner_radius, outer_radius, turns, run, .. } => {
+            let size = |size: &Option<WrittenLength>, name: &str| {
+                written(size, name).map_or_else(|| "…".to_owned(), |size| size.text().to_owned())
+            };
+            let (inner, outer) = (size(inner_radius, "inner radius"), size(outer_radius, "outer radius"));
+            let turns = turns.map_or(String::new(), |turns| format!(", {} turns", plain_number(turns)));
+            format!("{} scroll, radius {inner} to {outer}{turns}", run.name())
+        }
+        Bend::Socket { mandrel, sweep, axis, .. } => {
+            let mandrel = written(mandrel, "mandrel").map_or(String::new(), |size| format!(" round Ø {}", size.text()));
+            let sweep = sweep.as_ref().map_or(String::new(), |sweep| format!(", {}", sweep.text()));
+            format!("socket{mandrel}{sweep}, {}", axis.name())
+        }
+        Bend::Twist { turns, shortening } => {
+            let shorter = shortening.as_ref().map_or(String::new(), |share| format!(", {} shorter", share.text()));
+            let way = if *turns < 0.0 { ", left-handed" } else { "" };
+            return Some(format!("twist, {} turns{way}{shorter}", plain_number(turns.abs())));
+        }
     };
     Some(format!("{words}, {}", toward_words(bend)))
+}
+
+/// A count without needless figures: `1.25`, `2`.
+fn plain_number(value: f64) -> String {
+    let text = format!("{value:.3}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 /// The side that a segment is bent toward: `toward you`, `downward`.
@@ -83,10 +126,11 @@ fn toward_words(bend: &Bend) -> String {
 
 /// A size that was not written but follows: `inside radius 1 5/64 in`, `length 234.9 mm, to fit the bar`.
 pub fn derived_words(size: &Derived, unit: PlanUnit) -> Option<String> {
-    let value = match (size.length, size.radians) {
-        (Some(length), _) => fine_length(length, unit),
-        (None, Some(radians)) => format!("{:.1}°", radians.to_degrees()),
-        (None, None) => return None,
+    let value = match (size.length, size.radians, size.count) {
+        (Some(length), _, _) => fine_length(length, unit),
+        (None, Some(radians), _) => format!("{:.1}°", radians.to_degrees()),
+        (None, None, Some(count)) => plain_number(count),
+        (None, None, None) => return None,
     };
     let to_fit = if size.gave { ", to fit the bar" } else { "" };
     Some(format!("{} {value}{to_fit}", size.name))

@@ -1,9 +1,10 @@
 //! The balance of one bar.
 
-use super::walk::{sane, trim_share};
+use super::lay_off::lay_off;
+use super::settle::FROM_BEND;
 use super::{BarTrouble, Derived, Met, SegmentBalance, Settled, Trouble, Walk};
 use crate::metal::{Section, SectionSize, Shape, View, in_mm, mm, mm3};
-use crate::plan::{Bar, Gives, Plan};
+use crate::plan::{Bar, Chain, Gives, Plan};
 use fh_measure::RoundedLength;
 use uom::si::f64::{Area, Length, Mass, MassDensity, Volume};
 
@@ -16,7 +17,7 @@ pub struct BarBalance {
     pub stock_section: Section,
     /// The area of the starting bar's section.
     pub stock_area: Area,
-    /// One for each segment of the bar, in its order.
+    /// One for each segment, counted through the bar: those of a split's branches stand behind the split.
     pub segments: Vec<SegmentBalance>,
     /// The length of bar to cut: the last mark; for a bar already cut, its length.
     pub stock_length: Length,
@@ -35,17 +36,18 @@ pub struct BarBalance {
 impl BarBalance {
     /// The last mark: the length of bar that the segments need.
     pub fn last_mark(&self) -> Length {
-        self.segments.last().map_or(mm(0.0), |segment| segment.mark_end)
+        self.whole().last().map_or(mm(0.0), |(_, segment)| segment.mark_end)
+    }
+
+    /// The segments of the bar itself with their numbers, without those of branches.
+    pub fn whole(&self) -> impl DoubleEndedIterator<Item = (usize, &SegmentBalance)> {
+        self.segments.iter().enumerate().filter(|(_, segment)| segment.chain == Chain::Bar)
     }
 
     /// The step from the mark before a segment to the mark at its end: the difference of the rounded totals.
     pub fn step_shop(&self, index: usize) -> Option<RoundedLength> {
-        let end = self.segments.get(index)?.mark_end_shop;
-        let before = match index.checked_sub(1) {
-            Some(before) => self.segments.get(before)?.mark_end_shop,
-            None => end.rounding().round(0.0),
-        };
-        Some(end - before)
+        let segment = self.segments.get(index)?;
+        Some(segment.mark_end_shop - segment.mark_start_shop)
     }
 
     /// The lower and the upper edge of the starting bar in mm from its middle, as it is seen.
@@ -80,7 +82,7 @@ impl BarBalance {
         to: impl Fn(&SegmentBalance) -> (Length, Length),
     ) -> f64 {
         let mut end = 0.0;
-        for segment in &self.segments {
+        for (_, segment) in self.whole() {
             let ((start, length), (to_start, to_length)) = (from(segment), to(segment));
             let (start, length) = (in_mm(start), in_mm(length));
             if place <= start + length && length > 0.0 {
@@ -108,12 +110,14 @@ pub(super) fn balance_bar(
         }
     }
     let segments = lay_off(&walk, settled, density);
-    let last = segments.last();
+    let mut whole = segments.iter().filter(|segment| segment.chain == Chain::Bar);
+    let finished_volume = whole.clone().fold(mm3(0.0), |sum, segment| sum + segment.finished_volume);
+    let last = whole.next_back();
     let stock_length = match &bar.length {
         Some(length) => length.length(),
         None => last.map_or(mm(0.0), |segment| segment.mark_end),
     };
-    let finished_volume = segments.iter().fold(mm3(0.0), |sum, segment| sum + segment.finished_volume);
+    let forged_length = last.map_or(mm(0.0), |segment| segment.forged_start + segment.forged_length);
     let stock_section = walk.stock.section();
     let stock_area = walk.stock.area();
     BarBalance {
@@ -121,7 +125,7 @@ pub(super) fn balance_bar(
         stock_section,
         stock_area,
         stock_length,
-        forged_length: last.map_or(mm(0.0), |segment| segment.forged_start + segment.forged_length),
+        forged_length,
         finished_volume,
         finished_mass: finished_volume * density,
         stock_mass: stock_area * stock_length * density,
@@ -134,7 +138,7 @@ pub(super) fn balance_bar(
 pub(crate) fn settled_on_cut_bar(walk: &Walk<'_>) -> Option<(usize, Vec<Settled>)> {
     walk.bar.length.as_ref()?;
     let name = walk.bar.takes_up.as_ref()?;
-    let at = walk.bar.segments.iter().position(|segment| segment.name == *name)?;
+    let at = walk.bar.flat().iter().position(|flat| flat.segment.name == *name)?;
     let mut met = Vec::new();
     let settled = settle_to_fit(walk, 0, &mut met);
     // What is in trouble by itself took nothing up, and says so elsewhere.
@@ -150,11 +154,12 @@ fn settle_to_fit(walk: &Walk<'_>, index: usize, met: &mut Vec<Met>) -> Vec<Settl
         report(None, BarTrouble::TakesUpWithoutLength);
         return walk.settle(None);
     };
-    let Some(at) = walk.bar.segments.iter().position(|segment| segment.name == *name) else {
+    let flat = walk.bar.flat();
+    let Some(at) = flat.iter().position(|flat| flat.segment.name == *name) else {
         report(None, BarTrouble::TakesUpUnknown);
         return walk.settle(None);
     };
-    let gives = walk.bar.segments[at].giving();
+    let gives = flat[at].segment.giving();
     match factor_to_fit(walk, at, gives, length.mm()) {
         Ok(factor) => {
             let mut settled = walk.settle(Some((at, gives, factor)));
@@ -174,25 +179,18 @@ fn settle_to_fit(walk: &Walk<'_>, index: usize, met: &mut Vec<Met>) -> Vec<Settl
 
 /// The factor on the size that gives of one segment at which the whole bar needs `target` mm.
 fn factor_to_fit(walk: &Walk<'_>, at: usize, gives: Gives, target: f64) -> Result<f64, Trouble> {
-    let lengths = |settled: &[Settled]| -> Vec<f64> {
-        let all = walk.bar.segments.iter().zip(settled);
-        all.map(|(segment, settled)| walk.stock_length(segment, settled)).collect()
-    };
-    if gives == Gives::Length {
+    let is_of_bar = walk.bar.place_of(at).is_some_and(|(chain, _)| chain == Chain::Bar);
+    if gives == Gives::Length && is_of_bar {
         // A length that gives leaves every section as it is, so the other segments keep their lengths of bar.
-        let others: f64 = lengths(&walk.settle(Some((at, gives, 1.0))))
-            .iter()
-            .enumerate()
-            .filter(|(i, _)| *i != at)
-            .map(|(_, l)| l)
-            .sum();
+        let settled = walk.settle(Some((at, gives, 1.0)));
+        let own = walk.bar.segment(at).map_or(0.0, |segment| walk.stock_length(segment, &settled[at]));
+        let others = walk.total(&settled) - own;
         return if target > others { walk.factor_for(at, gives, mm(target - others)) } else { Err(Trouble::CannotFit) };
     }
     if let Some(trouble) = walk.settle(Some((at, gives, 1.0)))[at].trouble {
         return Err(trouble);
     }
-    let total = |factor: f64| lengths(&walk.settle(Some((at, gives, factor)))).iter().sum();
-    super::solve(total, target, 1.0).ok_or(Trouble::CannotFit)
+    super::solve(|factor| walk.total(&walk.settle(Some((at, gives, factor)))), target, 1.0).ok_or(Trouble::CannotFit)
 }
 
 /// Names the sizes that gave.
@@ -211,47 +209,12 @@ fn note_what_gave(settled: &mut Settled, gives: Gives) {
     };
     settled.derived.retain(|derived| !sizes.iter().any(|(name, _)| *name == derived.name));
     // A tied size that follows now was written, and gave with the length.
-    for derived in settled.derived.iter_mut().filter(|derived| derived.length.is_some()) {
+    let tied = |derived: &&mut Derived| derived.length.is_some() && derived.because == FROM_BEND;
+    for derived in settled.derived.iter_mut().filter(tied) {
         derived.gave = true;
     }
     for (name, size) in sizes {
         let gave = size.map(|size| Derived { gave: true, ..Derived::length(name, size, "gives to fit the bar") });
         settled.derived.extend(gave);
     }
-}
-
-/// Lays the settled segments off one after the other: the running sums are the marks.
-fn lay_off(walk: &Walk<'_>, settled: Vec<Settled>, density: MassDensity) -> Vec<SegmentBalance> {
-    let marks = walk.plan.units.marks;
-    let (mut mark, mut forged, mut offset) = (0.0, 0.0, [0.0, 0.0]);
-    let mut laid = Vec::with_capacity(settled.len());
-    for (index, (segment, settled)) in walk.bar.segments.iter().zip(settled).enumerate() {
-        let stock_length = sane(walk.stock_length(segment, &settled));
-        let volume = settled.shape.as_ref().map_or(mm3(0.0), |shape| shape.volume());
-        let forged_length = settled.shape.as_ref().map_or(mm(0.0), |shape| shape.length());
-        let (finished_volume, trimmed_volume) =
-            if segment.form.is_finished() { (volume, volume * trim_share(segment)) } else { (mm3(0.0), volume) };
-        let shift = settled.shape.as_ref().map_or([0.0, 0.0], |shape| shape.middle_shift());
-        let mark_start = mark;
-        mark += in_mm(stock_length);
-        laid.push(SegmentBalance {
-            reversed: walk.is_reversed(index, segment),
-            finished_volume,
-            trimmed_volume,
-            scale_share: walk.scale_share(segment),
-            finished_mass: finished_volume * density,
-            forged_length,
-            forged_start: mm(forged),
-            stock_length,
-            mark_start: mm(mark_start),
-            mark_end: mm(mark),
-            mark_end_shop: marks.round(mark),
-            derived: settled.derived,
-            offset_mm: offset,
-            shape: settled.shape,
-        });
-        forged += in_mm(forged_length);
-        offset = [offset[0] + shift[0], offset[1] + shift[1]];
-    }
-    laid
 }

@@ -1,18 +1,22 @@
 //! A segment's sizes as numbers, before the bend's ties are settled.
 
 use super::trouble::Trouble;
-use crate::metal::{CornerSize, Outline, Runout, SectionSize, Shape, mm};
-use crate::plan::{Bend, Form, Gives, OutlineSpec, SectionSpec, Segment, ThicknessSpec};
+use crate::metal::{CornerSize, HoleSize, Outline, Runout, SectionSize, Shape, mm};
+use crate::plan::{
+    Bend, CollarRule, Form, Gives, OutlineSpec, ScrollEye, ScrollRun, SectionSpec, Segment, SocketAxis, ThicknessSpec,
+};
 use fh_measure::{WrittenAngle, WrittenLength};
 use uom::si::f64::Length;
 
 /// What a segment finds when it is worked out: the bar's stock and how the segment before ends.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Surroundings {
-    /// The starting bar.
+    /// The starting bar; in a branch, what the cut leaves of it.
     pub(crate) stock: SectionSize,
     /// How the segment before ends.
     pub(crate) before: SectionSize,
+    /// How collars are reckoned where the segment does not say.
+    pub(crate) collar: CollarRule,
 }
 
 /// A segment as numbers. The shape's length counts only where `length_given`.
@@ -23,6 +27,23 @@ pub(crate) struct Draft {
     pub(crate) bend: Option<BendSize>,
     /// Whether it is left as stock: its section is not its own to give.
     pub(crate) as_stock: bool,
+    /// Whether none of its sizes may give.
+    pub(crate) holds: bool,
+    /// The size of a flag's outline that is left to follow from its socket.
+    pub(crate) rolled: Rolled,
+}
+
+/// Which sizes of a flag's outline are left out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Rolled {
+    /// None.
+    Given,
+    /// Its length.
+    LengthFollows,
+    /// Its width.
+    WidthFollows,
+    /// More than can follow.
+    Unknown,
 }
 
 /// A bend as numbers; what is none follows.
@@ -31,6 +52,20 @@ pub(crate) enum BendSize {
     Curve { angle: Option<f64>, inside_radius: Option<Length>, side: f64 },
     Ring { inside_diameter: Option<Length>, sweep: f64, side: f64 },
     Corner { angle: f64, inside_radius: Length, side: f64 },
+    Scroll(ScrollSize),
+    Socket { mandrel: Option<Length>, sweep: Option<f64>, less: Length, axis: SocketAxis, side: f64 },
+    Twist { angle: f64, shortening: f64 },
+}
+
+/// A scroll as numbers; of its radii, its turns and its length one is none.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct ScrollSize {
+    pub(crate) inner: Option<Length>,
+    pub(crate) outer: Option<Length>,
+    pub(crate) turns: Option<f64>,
+    pub(crate) opening: bool,
+    pub(crate) eye_at_start: bool,
+    pub(crate) side: f64,
 }
 
 impl Draft {
@@ -39,7 +74,11 @@ impl Draft {
         let (shape, length_given) = draft_shape(&segment.form, around);
         let bend = segment.bend.as_ref().map(bend_size);
         let as_stock = segment.form.is_as_stock();
-        Self { shape, length_given, bend, as_stock }
+        let holds = matches!(
+            segment.form,
+            Form::Tenon { .. } | Form::Rivet { .. } | Form::Collar { .. } | Form::Weld { .. } | Form::Split { .. }
+        );
+        Self { shape, length_given, bend, as_stock, holds, rolled: rolled(&segment.form) }
     }
 
     /// It with the size that gives multiplied.
@@ -47,8 +86,11 @@ impl Draft {
     /// Where the length follows from the bend, a length that gives takes the bend's radius or diameter with it. Where no
     /// length is written at all, the factor counts millimetres.
     pub(crate) fn scaled(&self, gives: Gives, factor: f64) -> Result<Self, Trouble> {
-        if self.as_stock && gives != Gives::Length {
+        if self.holds || (self.as_stock && gives != Gives::Length) {
             return Err(Trouble::NothingGives);
+        }
+        if self.rolled != Rolled::Given && gives != Gives::Thickness {
+            return self.scaled_socket(gives, factor);
         }
         if gives != Gives::Length || self.length_given {
             let shape = self.shape.scaled(gives, factor).ok_or(Trouble::NothingGives)?;
@@ -61,7 +103,18 @@ impl Draft {
         let shape = whole.ok_or(Trouble::NothingGives)?;
         let shape = shape.scaled(gives, factor).ok_or(Trouble::NothingGives)?;
         let bend = self.bend.map(BendSize::freed);
-        Ok(Self { shape, length_given: true, bend, as_stock: self.as_stock })
+        Ok(Self { shape, length_given: true, bend, ..self.clone() })
+    }
+
+    /// A flag whose rolled size follows from its mandrel: where that size gives, it takes the mandrel with it.
+    fn scaled_socket(&self, gives: Gives, factor: f64) -> Result<Self, Trouble> {
+        let shape = self.settle().shape.ok_or(Trouble::NothingGives)?;
+        let shape = shape.scaled(gives, factor).ok_or(Trouble::NothingGives)?;
+        let follows = if gives == Gives::Length { Rolled::LengthFollows } else { Rolled::WidthFollows };
+        if self.rolled != follows {
+            return Ok(Self { shape, ..self.clone() });
+        }
+        Ok(Self { shape, rolled: Rolled::Given, bend: self.bend.map(BendSize::freed), ..self.clone() })
     }
 }
 
@@ -71,7 +124,11 @@ impl BendSize {
         match self {
             Self::Curve { angle, side, .. } => Self::Curve { angle, inside_radius: None, side },
             Self::Ring { sweep, side, .. } => Self::Ring { inside_diameter: None, sweep, side },
-            Self::Corner { .. } => self,
+            Self::Scroll(scroll) => Self::Scroll(ScrollSize { outer: None, ..scroll }),
+            Self::Socket { sweep, less, axis, side, .. } => {
+                Self::Socket { mandrel: None, sweep: Some(sweep.unwrap_or(std::f64::consts::TAU)), less, axis, side }
+            }
+            Self::Corner { .. } | Self::Twist { .. } => self,
         }
     }
 }
@@ -104,6 +161,20 @@ pub(crate) fn section_size(spec: &SectionSpec, around: Surroundings) -> SectionS
     }
 }
 
+/// Which sizes of a form's outline are left out.
+fn rolled(form: &Form) -> Rolled {
+    match form {
+        Form::Flag { outline: OutlineSpec::Rectangle { length, width }, .. }
+        | Form::Hole { outline: OutlineSpec::Rectangle { length, width }, .. } => match (length, width) {
+            (Some(_), Some(_)) => Rolled::Given,
+            (None, Some(_)) => Rolled::LengthFollows,
+            (Some(_), None) => Rolled::WidthFollows,
+            (None, None) => Rolled::Unknown,
+        },
+        _ => Rolled::Given,
+    }
+}
+
 /// The shape of a form, and whether its length is given.
 fn draft_shape(form: &Form, around: Surroundings) -> (Shape, bool) {
     match form {
@@ -131,6 +202,29 @@ fn draft_shape(form: &Form, around: Surroundings) -> (Shape, bool) {
         Form::Peak { section } => {
             (Shape::Peak { section: section_size(section, around), corner: CornerSize::default() }, false)
         }
+        Form::Hole { outline, thickness, hole, at, .. } => {
+            let outline = outline_size(outline);
+            let at = at.as_ref().map_or_else(|| outline.length() / 2.0, WrittenLength::length);
+            (Shape::Hole { outline, thickness: thickness.length(), hole: HoleSize::from(hole), at }, true)
+        }
+        Form::Tenon { section, grip, allowance } => {
+            let length = grip.length() + allowance.length();
+            (Shape::Prism { section: section_size(section, around), length }, true)
+        }
+        Form::Rivet { diameter, grip, allowance } => {
+            let section = SectionSize::Round { diameter: diameter.length() };
+            (Shape::Prism { section, length: grip.length() + allowance.length() * 2.0 }, true)
+        }
+        Form::Collar { section, width, height, rule } => {
+            let section = section_size(section, around);
+            let thickness = mm(section.seen_mm(crate::metal::View::Side));
+            let perimeter = (width.length() + height.length()) * 2.0;
+            let length = perimeter + thickness * rule.unwrap_or(around.collar).thicknesses();
+            (Shape::Prism { section, length }, true)
+        }
+        Form::Weld { allowance } => (Shape::Prism { section: around.stock, length: allowance.length() }, true),
+        // The walk along the bar settles its branches.
+        Form::Split { .. } => (Shape::Prism { section: around.stock, length: mm(0.0) }, true),
         Form::Ball { diameter } => (Shape::Ball { diameter: diameter.length() }, true),
         Form::Cube { side } => (Shape::Cube { side: side.length() }, true),
     }
@@ -143,7 +237,7 @@ fn prism(section: SectionSize, length: Option<&WrittenLength>) -> (Shape, bool) 
 fn outline_size(spec: &OutlineSpec) -> Outline {
     match spec {
         OutlineSpec::Rectangle { length, width } => {
-            Outline::Rectangle { length: length.length(), width: width.length() }
+            Outline::Rectangle { length: or_zero(length.as_ref()), width: or_zero(width.as_ref()) }
         }
         OutlineSpec::Trapezoid { length, root, tip } => {
             Outline::Trapezoid { length: length.length(), root: root.length(), tip: tip.length() }
@@ -174,6 +268,25 @@ fn bend_size(bend: &Bend) -> BendSize {
         Bend::Corner { angle, inside_radius, .. } => {
             BendSize::Corner { angle: angle.radians(), inside_radius: inside_radius.length(), side }
         }
+        Bend::Scroll { inner_radius, outer_radius, turns, run, eye, .. } => BendSize::Scroll(ScrollSize {
+            inner: inner_radius.as_ref().map(WrittenLength::length),
+            outer: outer_radius.as_ref().map(WrittenLength::length),
+            turns: *turns,
+            opening: *run == ScrollRun::Opening,
+            eye_at_start: *eye == ScrollEye::Start,
+            side,
+        }),
+        Bend::Socket { mandrel, sweep, less, axis, .. } => BendSize::Socket {
+            mandrel: mandrel.as_ref().map(WrittenLength::length),
+            sweep: sweep.as_ref().map(WrittenAngle::radians),
+            less: or_zero(less.as_ref()),
+            axis: *axis,
+            side,
+        },
+        Bend::Twist { turns, shortening } => BendSize::Twist {
+            angle: turns * std::f64::consts::TAU,
+            shortening: shortening.as_ref().map_or(0.0, fh_measure::WrittenShare::ratio),
+        },
     }
 }
 

@@ -2,16 +2,25 @@
 
 mod bar;
 mod draft;
+mod ladder;
+mod lay_off;
 mod repeats;
 mod segment;
 mod settle;
+mod settle_scroll;
+mod settle_socket;
+mod settle_split;
 mod solve;
+mod spread;
+mod trade_sizes;
 mod trouble;
 mod walk;
 
 pub use bar::BarBalance;
+pub use ladder::{Ladder, Rung, ladder};
 pub use repeats::{LaidRepeat, laid_repeats, lay_repeat};
 pub use segment::{Derived, SegmentBalance};
+pub use spread::{BarSpread, Between, SegmentSpread, Spread, spread};
 
 pub(crate) use bar::settled_on_cut_bar;
 pub(crate) use draft::{Draft, Surroundings, section_size};

@@ -1,6 +1,7 @@
 //! The balance of one segment.
 
-use crate::metal::{Shape, View, in_mm, mm, mm2};
+use crate::metal::{Bent, Shape, View, in_mm, mm, mm2};
+use crate::plan::Chain;
 use fh_measure::RoundedLength;
 use uom::si::f64::{Area, Length, Mass, Volume};
 
@@ -13,6 +14,8 @@ pub struct Derived {
     pub length: Option<Length>,
     /// Its value where it is an angle, in radians.
     pub radians: Option<f64>,
+    /// Its value where it is a count, as of turns.
+    pub count: Option<f64>,
     /// Why it follows, in a few words.
     pub because: &'static str,
     /// Whether it is written, but gave way to a bar that is already cut.
@@ -21,19 +24,30 @@ pub struct Derived {
 
 impl Derived {
     pub(crate) fn length(name: &'static str, length: Length, because: &'static str) -> Self {
-        Self { name, length: Some(length), radians: None, because, gave: false }
+        Self { name, length: Some(length), radians: None, count: None, because, gave: false }
     }
 
     pub(crate) fn angle(name: &'static str, radians: f64, because: &'static str) -> Self {
-        Self { name, length: None, radians: Some(radians), because, gave: false }
+        Self { name, length: None, radians: Some(radians), count: None, because, gave: false }
+    }
+
+    pub(crate) fn turns(turns: f64) -> Self {
+        let because = super::settle::FROM_BEND;
+        Self { name: "turns", length: None, radians: None, count: Some(turns), because, gave: false }
     }
 }
 
 /// Everything that follows for one segment.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SegmentBalance {
+    /// The chain it belongs to: the bar itself, or a branch of a split.
+    pub chain: Chain,
     /// The segment's shape with every size settled; none where a size could not be settled.
     pub shape: Option<Shape>,
+    /// Its bend with every size settled; none where it stays straight or a size could not be settled.
+    pub bent: Option<Bent>,
+    /// How many times more metal than its shape it takes: above 1 for a twist that makes it shorter and thicker.
+    pub swell: f64,
     /// Whether it is read from its other end: the first segment, whose tip is the free end of the bar.
     pub reversed: bool,
     /// Metal of the finished piece.
@@ -58,7 +72,10 @@ pub struct SegmentBalance {
     pub mark_end_shop: RoundedLength,
     /// The sizes that were not written but follow.
     pub derived: Vec<Derived>,
-    /// How far the bar's middle is shifted at its start by one-sided set-downs: toward you and up, in mm.
+    /// The mark before it: where the step to its own mark begins, rounded for the shop.
+    pub mark_start_shop: RoundedLength,
+    /// How far its middle is shifted at its start by one-sided set-downs, and for the drawing of branches beside each
+    /// other: toward you and up, in mm.
     pub offset_mm: [f64; 2],
 }
 
@@ -82,6 +99,15 @@ impl SegmentBalance {
             [start + along, aside + across]
         };
         shape.silhouette(view).into_iter().map(place).collect()
+    }
+
+    /// The outline of its hole as a closed polygon in mm where it is seen: from above, as [`Self::silhouette_mm`].
+    pub fn hole_mm(&self) -> Option<Vec<[f64; 2]>> {
+        let Some(Shape::Hole { hole, at, .. }) = &self.shape else { return None };
+        let (start, length) = (in_mm(self.forged_start), in_mm(self.forged_length));
+        let middle = if self.reversed { length - in_mm(*at) } else { in_mm(*at) };
+        let place = |[along, toward]: [f64; 2]| [start + middle + along, -self.offset_mm[0] - toward];
+        Some(hole.points_mm(48).into_iter().map(place).collect())
     }
 
     /// The area of its section at a share (0 to 1) of its forged length from the datum side.

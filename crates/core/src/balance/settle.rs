@@ -1,16 +1,21 @@
 //! Settling a segment: the third of three tied sizes, and the shape with every size known.
 
 use super::Derived;
-use super::draft::{BendSize, Draft};
+use super::draft::{BendSize, Draft, Rolled};
 use super::solve::solve;
 use super::trouble::Trouble;
-use crate::metal::{CornerSize, Runout, Shape, in_mm, mm};
+use crate::metal::{Bent, CornerSize, Runout, Shape, in_mm, mm};
 use uom::si::f64::Length;
 
 /// A segment's settled shape. There is none where its length could not be found.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Settled {
     pub(crate) shape: Option<Shape>,
+    pub(crate) bent: Option<Bent>,
+    /// How many times more metal than its shape it takes: a twist that shortens it swells it.
+    pub(crate) swell: Option<f64>,
+    /// Whether it is read from its other end.
+    pub(crate) reversed: bool,
     pub(crate) derived: Vec<Derived>,
     pub(crate) trouble: Option<Trouble>,
 }
@@ -23,13 +28,19 @@ impl Draft {
             _ if matches!(self.shape, Shape::Peak { .. }) => Settled::failed(Trouble::PeakWithoutCorner),
             Some(BendSize::Curve { angle, inside_radius, side }) => self.settle_curve(angle, inside_radius, side),
             Some(BendSize::Ring { inside_diameter, sweep, side }) => self.settle_ring(inside_diameter, sweep, side),
+            Some(BendSize::Scroll(scroll)) => self.settle_scroll(&scroll),
+            Some(BendSize::Socket { mandrel, sweep, less, axis, side }) => {
+                self.settle_socket(mandrel, sweep, less, axis, side)
+            }
+            Some(BendSize::Twist { angle, shortening }) => self.settle_twist(angle, shortening),
+            None if self.rolled != Rolled::Given => Settled::failed(Trouble::NoLength),
             None if self.length_given => self.as_given(),
             None => Settled::failed(Trouble::NoLength),
         };
         settled.with_metal()
     }
 
-    fn as_given(&self) -> Settled {
+    pub(super) fn as_given(&self) -> Settled {
         Settled { shape: Some(self.shape.clone()), ..Settled::default() }
     }
 
@@ -42,68 +53,86 @@ impl Draft {
         };
         let mut derived = vec![Derived::length("length", corner.length(), FROM_BEND)];
         derived.push(Derived::length("inside face to apex", corner.to_apex(), FROM_BEND));
-        Settled { shape: Some(Shape::Peak { section: *section, corner }), derived, trouble: None }
+        let bent = Some(Bent::Corner { side });
+        Settled { shape: Some(Shape::Peak { section: *section, corner }), bent, derived, ..Settled::default() }
     }
 
     /// The shape as far as its own length goes, without its bend.
-    fn length_as_given(&self) -> Settled {
+    pub(super) fn length_as_given(&self) -> Settled {
         if self.length_given { self.as_given() } else { Settled::failed(Trouble::NoLength) }
     }
 
     fn settle_curve(&self, angle: Option<f64>, inside_radius: Option<Length>, side: f64) -> Settled {
         let way = Way::new(&self.shape, side);
+        let bend = |angle, inside_radius| Bent::Curve { angle, inside_radius, side };
         match (self.length_given, angle, inside_radius) {
             (true, Some(_), Some(_)) => Settled { trouble: Some(Trouble::TooMuchGiven), ..self.as_given() },
-            (true, Some(angle), None) => self.with_radius(&way, angle, 1.0, "inside radius"),
+            (true, Some(angle), None) => {
+                self.with_radius(&way, angle, |radius| ("inside radius", radius, bend(angle, radius)))
+            }
             (_, _, Some(radius)) if way.is_pinched(in_mm(radius)) => {
                 Settled { trouble: Some(Trouble::Pinched), ..self.length_as_given() }
             }
             (true, None, Some(radius)) => {
                 let angle = in_mm(self.shape.length()) * way.turn_per_length(in_mm(radius));
                 let derived = vec![Derived::angle("angle", angle, FROM_BEND)];
-                Settled { derived, ..self.as_given() }
+                Settled { derived, bent: Some(bend(angle, radius)), ..self.as_given() }
             }
-            (false, Some(angle), Some(radius)) => self.with_length(&way, angle, radius),
+            (false, Some(angle), Some(radius)) => self.with_length(&way, angle, radius, bend(angle, radius)),
             _ => Settled { trouble: Some(Trouble::TooLittleGiven), ..self.length_as_given() },
         }
     }
 
     fn settle_ring(&self, inside_diameter: Option<Length>, sweep: f64, side: f64) -> Settled {
         let way = Way::new(&self.shape, side);
+        let bend = |inside_diameter| Bent::Ring { inside_diameter, sweep, side };
         match (self.length_given, inside_diameter) {
             (true, Some(_)) => Settled { trouble: Some(Trouble::TooMuchGiven), ..self.as_given() },
-            (true, None) => self.with_radius(&way, sweep, 2.0, "inside diameter"),
+            (true, None) => {
+                self.with_radius(&way, sweep, |radius| ("inside diameter", radius * 2.0, bend(radius * 2.0)))
+            }
             (false, Some(diameter)) if way.is_pinched(in_mm(diameter) / 2.0) => Settled::failed(Trouble::Pinched),
-            (false, Some(diameter)) => self.with_length(&way, sweep, diameter / 2.0),
+            (false, Some(diameter)) => self.with_length(&way, sweep, diameter / 2.0, bend(diameter)),
             (false, None) => Settled::failed(Trouble::TooLittleGiven),
         }
     }
 
     /// The length that an angle at an inside radius takes: `(rᵢ + c) θ`.
-    fn with_length(&self, way: &Way, angle: f64, radius: Length) -> Settled {
-        let length = mm(angle / way.turn_per_length(in_mm(radius)));
+    fn with_length(&self, way: &Way, angle: f64, radius: Length, bent: Bent) -> Settled {
+        self.of_length(mm(angle / way.turn_per_length(in_mm(radius))), bent)
+    }
+
+    /// The shape with the length that its bend takes.
+    pub(super) fn of_length(&self, length: Length, bent: Bent) -> Settled {
         match self.shape.with_length(length) {
             Some(shape) => {
                 let derived = vec![Derived::length("length", length, FROM_BEND)];
-                Settled { shape: Some(shape), derived, trouble: None }
+                Settled { shape: Some(shape), derived, bent: Some(bent), ..Settled::default() }
             }
             None => Settled { trouble: Some(Trouble::TooMuchGiven), ..self.as_given() },
         }
     }
 
-    /// The inside radius, or `per_radius` times it, that a length bent through an angle takes.
-    fn with_radius(&self, way: &Way, angle: f64, per_radius: f64, name: &'static str) -> Settled {
+    /// The inside radius that a length bent through an angle takes; `named` says under which name and as which bend.
+    fn with_radius(&self, way: &Way, angle: f64, named: impl Fn(Length) -> (&'static str, Length, Bent)) -> Settled {
         match way.radius(in_mm(self.shape.length()), angle) {
             Ok(radius) => {
-                Settled { derived: vec![Derived::length(name, mm(radius * per_radius), FROM_BEND)], ..self.as_given() }
+                let (name, size, bent) = named(mm(radius));
+                let derived = vec![Derived::length(name, size, FROM_BEND)];
+                Settled { derived, bent: Some(bent), ..self.as_given() }
             }
             Err(radius) => Settled { trouble: Some(Trouble::RadiusBelowZero(mm(radius))), ..self.as_given() },
         }
     }
+
+    fn settle_twist(&self, angle: f64, shortening: f64) -> Settled {
+        let swell = (shortening > 0.0).then(|| 1.0 / (1.0 - shortening));
+        Settled { bent: Some(Bent::Twist { angle }), swell, ..self.length_as_given() }
+    }
 }
 
 /// Why a tied size follows.
-const FROM_BEND: &str = "follows from the bend";
+pub(super) const FROM_BEND: &str = "follows from the bend";
 
 /// The centroid's distance from the inside face of a bend, along the segment, in mm.
 struct Way {
@@ -179,13 +208,22 @@ fn gauss_mean(f: impl Fn(f64) -> f64) -> f64 {
 }
 
 impl Settled {
-    fn failed(trouble: Trouble) -> Self {
+    /// The metal of the finished segment in mm³.
+    pub(crate) fn volume_mm3(&self) -> f64 {
+        let volume = self.shape.as_ref().map_or(0.0, |shape| (shape.volume() / crate::metal::mm3(1.0)).value);
+        volume * self.swell.unwrap_or(1.0)
+    }
+
+    pub(super) fn failed(trouble: Trouble) -> Self {
         Self { trouble: Some(trouble), ..Self::default() }
     }
 
     /// A shape without metal is no shape.
     fn with_metal(self) -> Self {
         match &self.shape {
+            Some(Shape::Hole { outline, hole, at, .. }) if !outline.holds(hole, *at) => {
+                Self { trouble: Some(self.trouble.unwrap_or(Trouble::HoleTooLarge)), ..self }
+            }
             Some(shape) if !holds_metal(shape) => Self::failed(self.trouble.unwrap_or(Trouble::NoArea)),
             _ => self,
         }

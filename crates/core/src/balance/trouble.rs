@@ -25,6 +25,22 @@ pub(crate) enum Trouble {
     CornerTooFar,
     /// None of its sizes may give.
     NothingGives,
+    /// A scroll shorter than the straight line from its inner to its outer radius.
+    ScrollTooShort(Length),
+    /// An opening scroll that starts from its very center: it would turn for ever.
+    ScrollFromCenter,
+    /// Round so small a mandrel the rolled size would be nothing.
+    NothingToRoll,
+    /// A socket is not made of a flag.
+    SocketWithoutFlag,
+    /// A split without two branches with metal in them.
+    EmptyBranch,
+    /// A split that is the whole bar: its branches hang together nowhere.
+    SplitAtBothEnds,
+    /// Branches too short to be opened so wide.
+    OpeningTooWide(Length),
+    /// A hole that leaves no metal round it.
+    HoleTooLarge,
     /// No value of the size that gives would fit.
     CannotFit,
 }

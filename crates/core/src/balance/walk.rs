@@ -1,8 +1,8 @@
-//! The walk along a bar from its datum end: each segment settled after the one before it.
+//! The walk along a bar from its datum end: each segment settled after the one before it, branches within their split.
 
 use super::{Draft, Settled, Surroundings, Trouble, section_size};
-use crate::metal::{SectionSize, in_mm, mm};
-use crate::plan::{Bar, Gives, Plan, SectionSpec, Segment};
+use crate::metal::{FreeEnd, SectionSize, Shape, in_mm, mm, slug_area};
+use crate::plan::{Bar, CollarRule, Form, Gives, Made, Plan, SectionSpec, Segment};
 use uom::si::f64::Length;
 
 /// One bar of a plan as it is walked along.
@@ -15,10 +15,32 @@ pub(crate) struct Walk<'a> {
     pub(crate) stock_area: f64,
 }
 
+/// The size that gives of one segment, and the factor on it.
+pub(crate) type Give = (usize, Gives, f64);
+
+/// One walk along the bar: what is asked of it, and what it has found so far.
+pub(super) struct Pass {
+    /// The size of one segment that is multiplied.
+    give: Option<Give>,
+    /// The segment whose surroundings are wanted.
+    seek: Option<usize>,
+    found: Option<Surroundings>,
+    /// The segments settled so far, counted through the bar.
+    pub(super) all: Vec<Settled>,
+}
+
+/// Which ends of a chain hang on nothing.
+#[derive(Clone, Copy)]
+pub(super) struct Free {
+    pub(super) datum: bool,
+    pub(super) far: bool,
+}
+
 impl<'a> Walk<'a> {
     /// A walk along a bar.
     pub(crate) fn new(plan: &'a Plan, bar: &'a Bar) -> Self {
-        let none = Surroundings { stock: SectionSize::Point, before: SectionSize::Point };
+        let collar = CollarRule::Butted;
+        let none = Surroundings { stock: SectionSize::Point, before: SectionSize::Point, collar };
         let stock = section_size(&bar.stock, none);
         let stock_area = stock.area().get::<uom::si::area::square_millimeter>();
         Self { plan, bar, stock, stock_area }
@@ -26,61 +48,75 @@ impl<'a> Walk<'a> {
 
     /// What the first segment finds.
     pub(crate) fn start(&self) -> Surroundings {
-        Surroundings { stock: self.stock, before: self.stock }
+        let collar = self.plan.practice.collar.unwrap_or(CollarRule::Butted);
+        Surroundings { stock: self.stock, before: self.stock, collar }
     }
 
-    /// The segments settled one after the other; `give` multiplies the size that gives of one of them.
-    pub(crate) fn settle(&self, give: Option<(usize, Gives, f64)>) -> Vec<Settled> {
-        let mut around = self.start();
-        let mut all = Vec::with_capacity(self.bar.segments.len());
-        for (index, segment) in self.bar.segments.iter().enumerate() {
-            let draft = Draft::new(segment, around);
-            let settled = match give {
-                Some((at, gives, factor)) if at == index => scaled(&draft, gives, factor),
-                _ => draft.settle(),
-            };
-            around.before = self.after(index, segment, &settled, around);
-            all.push(settled);
-        }
-        all
+    /// The segments settled one after the other, counted through the bar; `give` multiplies a size of one of them.
+    pub(crate) fn settle(&self, give: Option<Give>) -> Vec<Settled> {
+        self.walk(give, None).all
     }
 
     /// What a segment finds, after all before it.
     pub(crate) fn surroundings(&self, index: usize) -> Surroundings {
-        let mut around = self.start();
-        for (at, segment) in self.bar.segments.iter().enumerate().take(index) {
-            let settled = Draft::new(segment, around).settle();
-            around.before = self.after(at, segment, &settled, around);
-        }
-        around
+        self.walk(None, Some(index)).found.unwrap_or(self.start())
     }
 
-    /// The section that a segment leaves for the next.
-    fn after(&self, index: usize, segment: &Segment, settled: &Settled, around: Surroundings) -> SectionSize {
-        match &settled.shape {
-            Some(shape) => shape.end(self.is_reversed(index, segment), self.stock),
-            None => around.before,
-        }
+    fn walk(&self, give: Option<Give>, seek: Option<usize>) -> Pass {
+        let mut pass = Pass { give, seek, found: None, all: Vec::with_capacity(self.bar.segments.len()) };
+        self.walk_chain(&self.bar.segments, self.start(), Free { datum: true, far: true }, &mut pass);
+        pass
     }
 
-    /// Whether a segment is read from its other end.
-    ///
-    /// The first segment's free end is the datum end: a taper to a point or an edge, and a flag, have their tip there.
-    /// What is trimmed away before it does not count.
-    pub(crate) fn is_reversed(&self, index: usize, segment: &Segment) -> bool {
-        use crate::plan::Form;
-        let at_free_end = self.bar.segments.iter().take(index).all(|before| matches!(before.form, Form::Trim { .. }));
-        at_free_end
-            && match &segment.form {
-                Form::Taper { to, .. } => matches!(to, SectionSpec::Point | SectionSpec::Edge(_)),
-                Form::Flag { .. } => true,
-                _ => false,
+    /// Settles the segments of a chain.
+    pub(super) fn walk_chain(&self, segments: &[Segment], mut around: Surroundings, free: Free, pass: &mut Pass) {
+        let mut at_free_end = free.datum;
+        for (place, segment) in segments.iter().enumerate() {
+            let index = pass.all.len();
+            if pass.seek == Some(index) {
+                pass.found = Some(around);
             }
+            if let Form::Split { .. } = segment.form {
+                pass.all.push(Settled::default());
+                let rest = segments.get(place + 1..).unwrap_or_default();
+                let open = free_end(at_free_end, free.far, rest);
+                let mut settled = self.settle_split(segment, around, open, pass);
+                if at_free_end && free.far && rest.iter().all(|after| matches!(after.form, Form::Trim { .. })) {
+                    settled.trouble = Some(Trouble::SplitAtBothEnds);
+                }
+                pass.all[index] = settled;
+            } else {
+                let settled = self.settle_one(segment, index, around, at_free_end, pass.give);
+                if let Some(shape) = &settled.shape {
+                    around.before = shape.end(settled.reversed, around.stock);
+                }
+                pass.all.push(settled);
+            }
+            // What is trimmed away before it does not count.
+            at_free_end &= matches!(segment.form, Form::Trim { .. });
+        }
     }
 
-    /// The share of metal lost to scale in a segment: none in plain, trim and hold.
+    fn settle_one(
+        &self,
+        segment: &Segment,
+        index: usize,
+        around: Surroundings,
+        at_free_end: bool,
+        give: Option<Give>,
+    ) -> Settled {
+        let draft = Draft::new(segment, around);
+        let mut settled = match give {
+            Some((at, gives, factor)) if at == index => scaled(&draft, gives, factor),
+            _ => draft.settle(),
+        };
+        settled.reversed = at_free_end && has_free_end(&segment.form);
+        settled
+    }
+
+    /// The share of metal lost to scale in a segment: none in plain, trim and hold; in a split, that of its branches.
     pub(crate) fn scale_share(&self, segment: &Segment) -> f64 {
-        if segment.form.is_as_stock() {
+        if segment.form.is_as_stock() || matches!(segment.form, Form::Split { .. }) {
             return 0.0;
         }
         let scale = segment.scale.as_ref().or(self.bar.scale.as_ref()).or(self.plan.scale.as_ref());
@@ -88,18 +124,35 @@ impl<'a> Walk<'a> {
     }
 
     /// The length of bar that a settled segment takes, in mm: `(V_finished + V_trimmed) / (1 - s) / A_stock`.
+    ///
+    /// In a branch, the length of whole bar that holds its metal.
     pub(crate) fn stock_length(&self, segment: &Segment, settled: &Settled) -> f64 {
-        let Some(shape) = &settled.shape else { return 0.0 };
-        if let (crate::metal::Shape::Prism { length, .. }, true) = (shape, segment.form.is_as_stock()) {
-            return in_mm(*length);
+        match &settled.shape {
+            None => return 0.0,
+            Some(Shape::Split(split)) => return in_mm(split.stock_length),
+            Some(Shape::Prism { length, section }) if segment.form.is_as_stock() && *section == self.stock => {
+                return in_mm(*length) * settled.swell.unwrap_or(1.0);
+            }
+            Some(_) => {}
         }
-        let volume = shape.volume().get::<uom::si::volume::cubic_millimeter>();
-        volume * (1.0 + trim_share(segment)) / (1.0 - self.scale_share(segment)) / self.stock_area
+        let metal = settled.volume_mm3() + trimmed_mm3(segment, settled);
+        metal / (1.0 - self.scale_share(segment)) / self.stock_area
+    }
+
+    /// The length of bar that all segments need, in mm.
+    pub(crate) fn total(&self, settled: &[Settled]) -> f64 {
+        let mut index = 0;
+        let mut sum = 0.0;
+        for segment in &self.bar.segments {
+            sum += settled.get(index).map_or(0.0, |settled| self.stock_length(segment, settled));
+            index += segment.count();
+        }
+        sum
     }
 
     /// The factor on the size that gives at which a segment takes this length of bar.
     pub(crate) fn factor_for(&self, index: usize, gives: Gives, stock_length: Length) -> Result<f64, Trouble> {
-        let segment = self.bar.segments.get(index).ok_or(Trouble::NothingGives)?;
+        let segment = self.bar.segment(index).ok_or(Trouble::NothingGives)?;
         let draft = Draft::new(segment, self.surroundings(index));
         let now = draft.scaled(gives, 1.0)?.settle();
         if let Some(trouble) = now.trouble {
@@ -112,6 +165,26 @@ impl<'a> Walk<'a> {
     }
 }
 
+/// At which end the branches of a split are free: what follows it, and what goes before, holds them together.
+fn free_end(at_free_datum: bool, far_is_free: bool, rest: &[Segment]) -> FreeEnd {
+    if at_free_datum {
+        FreeEnd::Datum
+    } else if far_is_free && rest.iter().all(|after| !after.form.is_finished()) {
+        FreeEnd::Far
+    } else {
+        FreeEnd::Neither
+    }
+}
+
+/// Whether a form at the datum end is read from its other end: its tip is the free end of the bar.
+fn has_free_end(form: &Form) -> bool {
+    match form {
+        Form::Taper { to, .. } => matches!(to, SectionSpec::Point | SectionSpec::Edge(_)),
+        Form::Flag { .. } => true,
+        _ => false,
+    }
+}
+
 /// A draft with the size that gives multiplied, settled.
 pub(crate) fn scaled(draft: &Draft, gives: Gives, factor: f64) -> Settled {
     match draft.scaled(gives, factor) {
@@ -120,10 +193,19 @@ pub(crate) fn scaled(draft: &Draft, gives: Gives, factor: f64) -> Settled {
     }
 }
 
-/// Trimmed metal as a share of the finished volume.
-pub(crate) fn trim_share(segment: &Segment) -> f64 {
-    match &segment.form {
-        crate::plan::Form::Flag { trim: Some(share), .. } => share.ratio(),
+/// The metal of a settled segment that is cut away, in mm³: what is trimmed off a flag, and what a hole loses.
+pub(crate) fn trimmed_mm3(segment: &Segment, settled: &Settled) -> f64 {
+    let volume = settled.volume_mm3();
+    match (&segment.form, &settled.shape) {
+        (Form::Flag { trim: Some(share), .. }, _) => volume * share.ratio(),
+        (Form::Hole { made, slug, .. }, Some(Shape::Hole { hole, thickness, .. })) => {
+            let lost = match (made, slug) {
+                (Made::Drifted, _) => return 0.0,
+                (Made::Punched, Some(slug)) => slug_area(slug.length()),
+                _ => hole.area(),
+            };
+            (lost * *thickness / crate::metal::mm3(1.0)).value
+        }
         _ => 0.0,
     }
 }

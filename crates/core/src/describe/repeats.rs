@@ -96,7 +96,7 @@ pub fn segment_end_words(bar: &Bar, balance: &BarBalance, at: usize) -> [&'stati
     let after =
         Some(at + 1).filter(|after| balance.segments.get(*after).is_some_and(|after| touch(end, after.forged_start)));
     let is_shoulder = |beside: Option<usize>| {
-        let segment = beside.and_then(|beside| bar.segments.get(beside));
+        let segment = beside.and_then(|beside| bar.segment(beside));
         segment.is_some_and(|segment| matches!(segment.form, Form::Shoulder { .. }))
     };
     [

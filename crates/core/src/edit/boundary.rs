@@ -4,7 +4,7 @@ use super::Refusal;
 use super::rewrite::{Pen, rewrite, size_words};
 use crate::balance::{Draft, Settled, Trouble, Walk, settled_on_cut_bar};
 use crate::metal::{in_mm, mm};
-use crate::plan::{Gives, Plan, Segment};
+use crate::plan::{Chain, Gives, Plan, Segment};
 use fh_measure::{LengthUnit, format_decimal};
 use uom::si::f64::Length;
 
@@ -66,36 +66,51 @@ pub struct Moved {
 pub fn move_boundary(plan: &Plan, wish: &BoundaryMove) -> Result<Moved, Refusal> {
     let bar = plan.bars.get(wish.bar).ok_or(Refusal::NoSuchPlace)?;
     let walk = Walk::new(plan, bar);
-    let segment = bar.segments.get(wish.segment).ok_or(Refusal::NoSuchPlace)?;
+    let flat = bar.flat();
+    let segment = flat.get(wish.segment).ok_or(Refusal::NoSuchPlace)?.segment;
     let fitted = settled_on_cut_bar(&walk);
     let takes_up = fitted.as_ref().map(|(at, _)| *at);
     let settled = fitted.map_or_else(|| walk.settle(None), |(_, settled)| settled);
     let lengths: Vec<f64> =
-        bar.segments.iter().zip(&settled).map(|(segment, settled)| walk.stock_length(segment, settled)).collect();
+        flat.iter().zip(&settled).map(|(flat, settled)| walk.stock_length(flat.segment, settled)).collect();
     let mut change = Change { plan: plan.clone(), bar: wish.bar, gave: Vec::new() };
-    if let Some(at) = takes_up {
+    let is_plain = flat.iter().all(|flat| flat.depth == 0);
+    if let (Some(at), true) = (takes_up, is_plain) {
         change.move_on_cut_bar(wish, at, &lengths, &settled)?;
         return Ok(Moved { plan: change.plan, gave: change.gave });
     }
     let gives = segment.giving();
     let grown = match wish.to {
         BoundaryTarget::Mark(mark) => {
-            let target = in_mm(mark) - lengths[..wish.segment].iter().sum::<f64>();
+            let target = change.wanted_length(wish, in_mm(mark), &lengths)?;
             change.fit(wish.segment, gives, target)?;
             target - lengths[wish.segment]
         }
         BoundaryTarget::Forged(end) => {
             let forged = |index: usize| settled[index].shape.as_ref().map_or(0.0, |shape| in_mm(shape.length()));
-            let start: f64 = (0..wish.segment).map(forged).sum();
+            let start = forged_start(plan, wish, forged);
             change.stretch(wish.segment, in_mm(end) - start, forged(wish.segment))?;
             change.stock_length(wish.segment) - lengths[wish.segment]
         }
     };
-    let next = wish.segment + 1;
-    if wish.neighbor == Neighbor::TradesMetal && next < bar.segments.len() {
-        change.fit(next, bar.segments[next].giving(), lengths[next] - grown)?;
+    if let (Neighbor::TradesMetal, Some(next)) = (wish.neighbor, bar.next_in_chain(wish.segment)) {
+        change.fit(next, flat[next].segment.giving(), lengths[next] - grown)?;
     }
     Ok(Moved { plan: change.plan, gave: change.gave })
+}
+
+/// Where the segment starts on the forged bar, in mm.
+fn forged_start(plan: &Plan, wish: &BoundaryMove, forged: impl Fn(usize) -> f64) -> f64 {
+    let bar = &plan.bars[wish.bar];
+    match bar.place_of(wish.segment) {
+        Some((Chain::Bar, _)) => bar.before_in_chain(wish.segment).into_iter().map(forged).sum(),
+        // A branch hangs where its split puts it.
+        _ => {
+            let balance = crate::balance::balance(plan);
+            let segment = balance.bars.get(wish.bar).and_then(|bar| bar.segments.get(wish.segment));
+            segment.map_or(0.0, |segment| in_mm(segment.forged_start))
+        }
+    }
 }
 
 /// A mark comes to lie this close to where it was wished, in mm.
@@ -118,8 +133,44 @@ impl Change {
     /// The length of bar that a segment takes now, in mm.
     fn stock_length(&self, index: usize) -> f64 {
         let walk = self.walk();
-        let segment = &walk.bar.segments[index];
+        let Some(segment) = walk.bar.segment(index) else { return 0.0 };
         walk.stock_length(segment, &Draft::new(segment, walk.surroundings(index)).settle())
+    }
+
+    /// The length of bar that a segment must take for the mark at its end to come to a place, in mm.
+    ///
+    /// In a branch the slit grows with it: with c the length of bar up to the mark, b that of the branch, s that of all
+    /// branches and m the wished length of slit, the segment must gain d with `(c + d)(s + d) = m (b + d)`; where it
+    /// trades with the next one, b and s stay, and `c + d = m b / s`.
+    fn wanted_length(&self, wish: &BoundaryMove, mark: f64, lengths: &[f64]) -> Result<f64, Refusal> {
+        let bar = &self.plan.bars[self.bar];
+        let (chain, _) = bar.place_of(wish.segment).ok_or(Refusal::NoSuchPlace)?;
+        let before: f64 = bar.before_in_chain(wish.segment).iter().map(|at| lengths[*at]).sum();
+        let Chain::Branch { split, branch } = chain else { return Ok(mark - before) };
+        let sum = |branch: usize| -> f64 {
+            let count = bar.chain(Chain::Branch { split, branch }).map_or(0, Vec::len);
+            let numbers = (0..count).filter_map(|place| bar.number_of(Chain::Branch { split, branch }, place));
+            numbers.map(|at| lengths[at]).sum()
+        };
+        let all: f64 = (0..bar.segment(split).map_or(0, |split| split.form.branches().len())).map(sum).sum();
+        let (own, start) = (sum(branch), self.chain_start(split, branch));
+        let (slit, upto) = (mark - start, before + lengths[wish.segment]);
+        let trades = wish.neighbor == Neighbor::TradesMetal && bar.next_in_chain(wish.segment).is_some();
+        if trades {
+            return Ok(slit * own / all - before);
+        }
+        let half = (upto + all - slit) / 2.0;
+        let gained = (half * half - (upto * all - slit * own)).max(0.0).sqrt() - half;
+        Ok(lengths[wish.segment] + gained)
+    }
+
+    /// Where the first segment of a branch starts on the bar, in mm.
+    fn chain_start(&self, split: usize, branch: usize) -> f64 {
+        let balance = crate::balance::balance(&self.plan);
+        let bar = &self.plan.bars[self.bar];
+        let first = bar.number_of(Chain::Branch { split, branch }, 0);
+        let segment = first.and_then(|first| balance.bars.get(self.bar)?.segments.get(first));
+        segment.map_or(0.0, |segment| in_mm(segment.mark_start))
     }
 
     /// Moves a boundary of a bar already cut, whose segment `takes_up` makes good for what the others gain or lose.
@@ -192,13 +243,14 @@ impl Change {
     /// Writes the size that gave into the plan.
     fn write(&mut self, index: usize, gives: Gives, factor: f64) -> Result<(), Refusal> {
         let walk = self.walk();
-        let draft = Draft::new(&walk.bar.segments[index], walk.surroundings(index));
+        let Some(segment) = walk.bar.segment(index) else { return Err(Refusal::NoSuchPlace) };
+        let draft = Draft::new(segment, walk.surroundings(index));
         let scaled = draft.scaled(gives, factor).map_err(|trouble| self.no_fit(index, trouble, 0.0))?;
         let settled = scaled.settle();
         if let Some(trouble) = settled.trouble {
             return Err(self.no_fit(index, trouble, 0.0));
         }
-        let wanted = walk.stock_length(&walk.bar.segments[index], &settled);
+        let wanted = walk.stock_length(segment, &settled);
         let (segment, written) = self
             .written(index, gives, &settled, wanted)
             .ok_or_else(|| self.refusal(index, "the size would be beyond all measure"))?;
@@ -206,7 +258,9 @@ impl Change {
             let text = size_words(&segment, size);
             self.gave.push(Gave { segment: index, size, text });
         }
-        self.plan.bars[self.bar].segments[index] = segment;
+        if let Some(place) = self.plan.bars[self.bar].segment_mut(index) {
+            *place = segment;
+        }
         Ok(())
     }
 
@@ -221,7 +275,7 @@ impl Change {
         let walk = self.walk();
         let mut best = None;
         for finer in 0..=FINEST {
-            let mut segment = walk.bar.segments[index].clone();
+            let mut segment = walk.bar.segment(index)?.clone();
             let pen = Pen { unit: self.plan.units.length.length_unit(), finer };
             let Some(written) = rewrite(&mut segment, gives, settled, pen) else { continue };
             let got = walk.stock_length(&segment, &Draft::new(&segment, walk.surroundings(index)).settle());
@@ -246,8 +300,9 @@ impl Change {
     }
 
     fn refusal(&self, index: usize, words: &str) -> Refusal {
-        let segment = &self.plan.bars[self.bar].segments[index];
-        Refusal::CannotBe(format!("“{}”: {words}", crate::describe::segment_name(segment, index)))
+        let segment = self.plan.bars[self.bar].segment(index);
+        let name = segment.map_or_else(String::new, |segment| crate::describe::segment_name(segment, index));
+        Refusal::CannotBe(format!("“{name}”: {words}"))
     }
 
     fn words(&self, mm: f64) -> String {

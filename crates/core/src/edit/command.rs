@@ -1,7 +1,7 @@
 //! The edits that a plan knows: plain data, applied to a plan to give the next one.
 
 use super::boundary::{BoundaryMove, Gave, move_boundary};
-use crate::plan::{Bar, Coating, Duty, Form, Limits, Plan, SectionSpec, Segment, Units};
+use crate::plan::{Bar, Chain, Coating, Duty, Form, Limits, Plan, Practice, SectionSpec, Segment, Units};
 use fh_measure::{WrittenLength, WrittenShare};
 
 /// One edit of a plan.
@@ -30,12 +30,23 @@ pub enum Edit {
         /// Its new header.
         header: Box<BarHeader>,
     },
-    /// Puts a segment before the place `at`.
+    /// Puts a segment before the one with the number `at`, counted through the bar; at the end where there is none.
     InsertSegment {
         /// The bar.
         bar: usize,
         /// The place it takes.
         at: usize,
+        /// The segment.
+        segment: Box<Segment>,
+    },
+    /// Puts a segment into a chain: the bar itself, or a branch of a split.
+    InsertInto {
+        /// The bar.
+        bar: usize,
+        /// The chain.
+        chain: Chain,
+        /// The place in it that the segment takes.
+        place: usize,
         /// The segment.
         segment: Box<Segment>,
     },
@@ -55,7 +66,7 @@ pub enum Edit {
         /// The place.
         at: usize,
     },
-    /// Moves a segment to another place on its bar.
+    /// Moves a segment to the place of another one of its chain.
     MoveSegment {
         /// The bar.
         bar: usize,
@@ -87,6 +98,8 @@ pub struct PlanHeader {
     pub coating: Option<Coating>,
     /// See [`Plan::limits`].
     pub limits: Limits,
+    /// See [`Plan::practice`].
+    pub practice: Practice,
 }
 
 impl From<&Plan> for PlanHeader {
@@ -100,6 +113,7 @@ impl From<&Plan> for PlanHeader {
             duty: plan.duty,
             coating: plan.coating,
             limits: plan.limits.clone(),
+            practice: plan.practice,
         }
     }
 }
@@ -184,18 +198,21 @@ impl Edit {
             }
             Self::SetBar { bar, header } => set_bar(bar_at(plan, *bar)?, header),
             Self::InsertSegment { bar, at, segment } => {
-                let segments = &mut bar_at(plan, *bar)?.segments;
-                segments.insert((*at).min(segments.len()), (**segment).clone());
+                let bar = bar_at(plan, *bar)?;
+                let (chain, place) = bar.place_of(*at).unwrap_or((Chain::Bar, bar.segments.len()));
+                insert_into(bar, chain, place, segment)?;
+            }
+            Self::InsertInto { bar, chain, place, segment } => {
+                insert_into(bar_at(plan, *bar)?, *chain, *place, segment)?;
             }
             Self::ReplaceSegment { bar, at, segment } => replace_segment(bar_at(plan, *bar)?, *at, segment)?,
             Self::RemoveSegment { bar, at } => {
-                let segments = &mut bar_at(plan, *bar)?.segments;
-                (*at < segments.len()).then(|| segments.remove(*at)).ok_or(Refusal::NoSuchPlace)?;
+                let bar = bar_at(plan, *bar)?;
+                let (chain, place) = bar.place_of(*at).ok_or(Refusal::NoSuchPlace)?;
+                bar.chain_mut(chain).ok_or(Refusal::NoSuchPlace)?.remove(place);
             }
             Self::MoveSegment { bar, from, to } => {
-                let segments = &mut bar_at(plan, *bar)?.segments;
-                let moved = (*from < segments.len()).then(|| segments.remove(*from)).ok_or(Refusal::NoSuchPlace)?;
-                segments.insert((*to).min(segments.len()), moved);
+                move_segment(bar_at(plan, *bar)?, *from, *to)?;
             }
             Self::MoveBoundary(_) => {}
         }
@@ -208,7 +225,7 @@ fn bar_at(plan: &mut Plan, bar: usize) -> Result<&mut Bar, Refusal> {
 }
 
 fn set_plan(plan: &mut Plan, header: &PlanHeader) {
-    let PlanHeader { title, notes, units, material, scale, duty, coating, limits } = header.clone();
+    let PlanHeader { title, notes, units, material, scale, duty, coating, limits, practice } = header.clone();
     plan.title = title;
     plan.notes = notes;
     plan.units = units;
@@ -217,6 +234,7 @@ fn set_plan(plan: &mut Plan, header: &PlanHeader) {
     plan.duty = duty;
     plan.coating = coating;
     plan.limits = limits;
+    plan.practice = practice;
 }
 
 fn set_bar(bar: &mut Bar, header: &BarHeader) {
@@ -230,26 +248,59 @@ fn set_bar(bar: &mut Bar, header: &BarHeader) {
     bar.scale = scale;
 }
 
-/// A segment that is renamed stays the one that takes up.
-fn replace_segment(bar: &mut Bar, at: usize, segment: &Segment) -> Result<(), Refusal> {
-    let takes_up = bar.segments.iter().position(|segment| Some(&segment.name) == bar.takes_up.as_ref());
-    let place = bar.segments.get_mut(at).ok_or(Refusal::NoSuchPlace)?;
-    if takes_up == Some(at) {
-        bar.takes_up = Some(segment.name.clone());
-    }
-    *place = segment.clone();
+fn insert_into(bar: &mut Bar, chain: Chain, place: usize, segment: &Segment) -> Result<(), Refusal> {
+    let segments = bar.chain_mut(chain).ok_or(Refusal::NoSuchPlace)?;
+    segments.insert(place.min(segments.len()), segment.clone());
     Ok(())
 }
 
-/// Before the first segment there is none whose section it could have: it has the stock's.
+/// A segment stays in its chain: beyond the end it comes to be the last.
+fn move_segment(bar: &mut Bar, from: usize, to: usize) -> Result<(), Refusal> {
+    let (chain, place) = bar.place_of(from).ok_or(Refusal::NoSuchPlace)?;
+    let end = bar.chain(chain).map_or(0, Vec::len);
+    let wanted = match bar.place_of(to) {
+        Some((other, wanted)) if other == chain => wanted,
+        Some(_) => return Err(Refusal::NoSuchPlace),
+        None => end,
+    };
+    let segments = bar.chain_mut(chain).ok_or(Refusal::NoSuchPlace)?;
+    let moved = segments.remove(place);
+    segments.insert(wanted.min(segments.len()), moved);
+    Ok(())
+}
+
+/// A segment that is renamed stays the one that takes up.
+fn replace_segment(bar: &mut Bar, at: usize, segment: &Segment) -> Result<(), Refusal> {
+    let takes_up = bar.flat().iter().position(|flat| Some(&flat.segment.name) == bar.takes_up.as_ref());
+    if takes_up == Some(at) {
+        bar.takes_up = Some(segment.name.clone());
+    }
+    *bar.segment_mut(at).ok_or(Refusal::NoSuchPlace)? = segment.clone();
+    Ok(())
+}
+
+/// Before the first segment of a chain there is none whose section it could have: it has the stock's.
 fn mend_first_segment(bar: &mut Bar) {
-    let Some(first) = bar.segments.first_mut() else { return };
+    mend_first_of(&mut bar.segments);
+}
+
+fn mend_first_of(segments: &mut [Segment]) {
+    for segment in segments.iter_mut() {
+        if let Form::Split { branches, .. } = &mut segment.form {
+            branches.iter_mut().for_each(|branch| mend_first_of(&mut branch.segments));
+        }
+    }
+    let Some(first) = segments.first_mut() else { return };
     let section = match &mut first.form {
         Form::Taper { from, to, .. } => {
             from.take_if(|from| *from == SectionSpec::Same);
             to
         }
-        Form::Drawn { section, .. } | Form::Peak { section } | Form::Shoulder { to: section, .. } => section,
+        Form::Drawn { section, .. }
+        | Form::Peak { section }
+        | Form::Tenon { section, .. }
+        | Form::Collar { section, .. }
+        | Form::Shoulder { to: section, .. } => section,
         _ => return,
     };
     if *section == SectionSpec::Same {

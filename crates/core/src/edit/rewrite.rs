@@ -9,7 +9,7 @@ use uom::si::f64::Length;
 /// Writes the sizes that gave into a segment; the names of the sizes that were written. None where one cannot be written.
 pub(super) fn rewrite(segment: &mut Segment, gives: Gives, settled: &Settled, pen: Pen) -> Option<Vec<&'static str>> {
     let shape = settled.shape.as_ref()?;
-    if gives == Gives::Length && follows_from_bend(segment) {
+    if follows_from_socket(segment, gives) || (gives == Gives::Length && follows_from_bend(segment)) {
         return rewrite_bend(segment, settled, pen);
     }
     match (&mut segment.form, shape) {
@@ -27,6 +27,15 @@ pub(super) fn rewrite(segment: &mut Segment, gives: Gives, settled: &Settled, pe
             Gives::Thickness => *thickness = pen.thickness(thickness, *root, *tip)?,
             _ => *outline = pen.outline(outline, size)?,
         },
+        (Form::Hole { outline, thickness, at, .. }, Shape::Hole { outline: size, thickness: thick, at: place, .. }) => {
+            match gives {
+                Gives::Thickness => *thickness = pen.write(*thick)?,
+                _ => *outline = pen.outline(outline, size)?,
+            }
+            if let (Some(at), Gives::Length) = (at, gives) {
+                *at = pen.write(*place)?;
+            }
+        }
         (Form::Ball { diameter: size } | Form::Cube { side: size }, shape) => *size = pen.write(shape.length())?,
         _ => return None,
     }
@@ -41,6 +50,18 @@ fn follows_from_bend(segment: &Segment) -> bool {
     )
 }
 
+/// Whether the size of a flag that gives is the one that follows from its socket.
+fn follows_from_socket(segment: &Segment, gives: Gives) -> bool {
+    match &segment.form {
+        Form::Flag { outline: OutlineSpec::Rectangle { length, width }, .. } => match gives {
+            Gives::Length => length.is_none(),
+            Gives::Width => width.is_none(),
+            Gives::Thickness | Gives::Nothing => false,
+        },
+        _ => false,
+    }
+}
+
 /// The bend's radius or diameter takes the place of the length that follows from it.
 fn rewrite_bend(segment: &mut Segment, settled: &Settled, pen: Pen) -> Option<Vec<&'static str>> {
     let size = |name: &str| settled.derived.iter().find(|derived| derived.name == name)?.length;
@@ -53,7 +74,15 @@ fn rewrite_bend(segment: &mut Segment, settled: &Settled, pen: Pen) -> Option<Ve
             *inside_diameter = Some(pen.write(size("inside diameter")?)?);
             Some(vec!["inside diameter"])
         }
-        Bend::Corner { .. } => None,
+        Bend::Scroll { outer_radius, .. } => {
+            *outer_radius = Some(pen.write(size("outer radius")?)?);
+            Some(vec!["outer radius"])
+        }
+        Bend::Socket { mandrel, .. } => {
+            *mandrel = Some(pen.write(size("mandrel")?)?);
+            Some(vec!["mandrel"])
+        }
+        Bend::Corner { .. } | Bend::Twist { .. } => None,
     }
 }
 
@@ -71,6 +100,10 @@ pub(super) fn size_words(segment: &Segment, name: &str) -> String {
     match (name, &segment.form, &segment.bend) {
         ("inside radius", _, Some(Bend::Curve { inside_radius: Some(size), .. }))
         | ("inside diameter", _, Some(Bend::Ring { inside_diameter: Some(size), .. })) => size.text().to_owned(),
+        ("outer radius", _, Some(Bend::Scroll { outer_radius: Some(size), .. }))
+        | ("mandrel", _, Some(Bend::Socket { mandrel: Some(size), .. })) => size.text().to_owned(),
+        ("thickness", Form::Hole { thickness, .. }, _) => thickness.text().to_owned(),
+        ("width", Form::Hole { outline, .. }, _) => outline.describe(),
         ("thickness", Form::Flag { thickness, .. }, _) => thickness.describe(),
         ("width", Form::Flag { outline, .. }, _) => outline.describe(),
         ("width" | "thickness", Form::Drawn { section, .. } | Form::Taper { to: section, .. }, _) => section.describe(),
@@ -151,7 +184,11 @@ impl Pen {
         let both = |length, width| Some((self.keep(length, size.length())?, self.keep(width, size.width())?));
         Some(match (written, size) {
             (OutlineSpec::Rectangle { length, width }, _) => {
-                both(length, width).map(|(length, width)| OutlineSpec::Rectangle { length, width })?
+                // A size that follows stays left out.
+                let keep = |written: &Option<WrittenLength>, size| {
+                    written.as_ref().map_or(Some(None), |written| self.keep(written, size).map(Some))
+                };
+                OutlineSpec::Rectangle { length: keep(length, size.length())?, width: keep(width, size.width())? }
             }
             (OutlineSpec::Ellipse { length, width }, _) => {
                 both(length, width).map(|(length, width)| OutlineSpec::Ellipse { length, width })?

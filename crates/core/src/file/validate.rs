@@ -5,7 +5,7 @@
 use super::key_path::KeyPath;
 use super::wording::shortened;
 use crate::material;
-use crate::plan::{Bar, Bend, Form, Limits, OutlineSpec, Plan, RunoutSpec, SectionSpec, Segment};
+use crate::plan::{Bar, Bend, Branch, Form, Limits, Opening, OutlineSpec, Plan, RunoutSpec, SectionSpec, Segment};
 use fh_measure::{WrittenAngle, WrittenLength};
 
 mod polygon;
@@ -97,16 +97,44 @@ fn check_segment(segment: &Segment, first: bool, at: &KeyPath) -> Checked {
         Form::Flag { outline: OutlineSpec::Polygon(corners), .. } => {
             check_polygon(corners, &form.key("outline").key("polygon"))?;
         }
+        Form::Hole { outline: OutlineSpec::Polygon(corners), .. } => {
+            check_polygon(corners, &form.key("outline").key("polygon"))?;
+        }
+        Form::Split { branches, side, opening, .. } => check_split(branches, side.as_ref(), opening.as_ref(), &form)?,
         _ => {}
     }
     repeats::check_repeats(&segment.repeats, &at.key("repeats"))?;
     segment.bend.as_ref().map_or(Ok(()), |bend| check_bend(bend, &at.key("bend").key(bend.kind().name())))
 }
 
+/// A split's branches are chains of their own; it is cut along one of the four sides.
+fn check_split(branches: &[Branch], side: Option<&WrittenAngle>, opening: Option<&Opening>, at: &KeyPath) -> Checked {
+    let list = at.key("branches");
+    if branches.len() < 2 {
+        return refuse(list, format!("a split has two branches or more; this one has {}", branches.len()));
+    }
+    if let Some(side) = side
+        && (side.radians() / std::f64::consts::FRAC_PI_2).fract().abs() > 1e-9
+    {
+        return refuse(at.key("side"), format!("{} was read; the sides are 0, 90, 180 and 270 deg", side.text()));
+    }
+    if let Some(turns) = opening.and_then(|opening| opening.turns).filter(|turns| !turns.is_finite()) {
+        return refuse(at.key("opening").key("turns"), format!("{turns} is no count of turns"));
+    }
+    branches.iter().enumerate().try_for_each(|(index, branch)| {
+        let segments = list.index(index).key("segments");
+        let mut each = branch.segments.iter().enumerate();
+        each.try_for_each(|(place, segment)| check_segment(segment, place == 0, &segments.index(place)))
+    })
+}
+
 /// The sections of a form: the key, the section, and whether it is the end of a taper.
 fn sections(form: &Form) -> Vec<(&'static str, &SectionSpec, bool)> {
     match form {
-        Form::Drawn { section, .. } | Form::Peak { section } => vec![("section", section, false)],
+        Form::Drawn { section, .. }
+        | Form::Peak { section }
+        | Form::Tenon { section, .. }
+        | Form::Collar { section, .. } => vec![("section", section, false)],
         Form::Shoulder { to, .. } => vec![("to", to, false)],
         Form::Taper { from, to, .. } => {
             let from = from.as_ref().map(|from| ("from", from, true));
@@ -114,6 +142,10 @@ fn sections(form: &Form) -> Vec<(&'static str, &SectionSpec, bool)> {
         }
         Form::Plain { .. }
         | Form::Flag { .. }
+        | Form::Hole { .. }
+        | Form::Rivet { .. }
+        | Form::Weld { .. }
+        | Form::Split { .. }
         | Form::Ball { .. }
         | Form::Cube { .. }
         | Form::Trim { .. }
@@ -148,6 +180,9 @@ fn check_bend(bend: &Bend, at: &KeyPath) -> Checked {
         Bend::Curve { angle, .. } => ("angle", angle.as_ref()),
         Bend::Ring { sweep, .. } => ("sweep", sweep.as_ref()),
         Bend::Corner { angle, .. } => ("angle", Some(angle)),
+        Bend::Socket { sweep, .. } => ("sweep", sweep.as_ref()),
+        Bend::Scroll { turns, .. } => return check_turns(turns.filter(|turns| *turns <= 0.0), at),
+        Bend::Twist { turns, .. } => return check_turns(Some(*turns).filter(|turns| *turns == 0.0), at),
     };
     match turned {
         Some(angle) if !is_above_zero(angle) => {
@@ -156,6 +191,14 @@ fn check_bend(bend: &Bend, at: &KeyPath) -> Checked {
             refuse(at.key(key), message)
         }
         _ => Ok(()),
+    }
+}
+
+/// A count of turns that says nothing.
+fn check_turns(wrong: Option<f64>, at: &KeyPath) -> Checked {
+    match wrong {
+        Some(turns) => refuse(at.key("turns"), format!("{turns} turns were read, which is no bend")),
+        None => Ok(()),
     }
 }
 

@@ -1,16 +1,5 @@
 //! The readers' own messages, turned into words that a smith can act on.
 
-/// Forms and bends that the plan format names and that are not built yet, and what they are called in the plural.
-const NOT_BUILT: [(&str, &str); 7] = [
-    ("hole", "holes"),
-    ("tenon", "tenons"),
-    ("weld", "welds"),
-    ("split", "splits"),
-    ("scroll", "scrolls"),
-    ("socket", "sockets"),
-    ("twist", "twists"),
-];
-
 /// What a reader's message says, in plain words. A message that a size or another check worded itself stays as it is.
 pub(super) fn plain(message: &str) -> String {
     let message = without_place(message);
@@ -91,9 +80,6 @@ fn quoted_after<'a>(message: &'a str, prefix: &str) -> Option<(&'a str, &'a str)
 
 fn unknown_name(message: &str) -> Option<String> {
     if let Some((name, rest)) = quoted_after(message, "unknown variant ") {
-        if let Some((_, plural)) = NOT_BUILT.iter().find(|(known, _)| *known == name) {
-            return Some(format!("{plural} are not built yet"));
-        }
         return Some(format!(
             "there is no \"{}\" here; {}",
             shortened(name),
@@ -218,7 +204,6 @@ mod tests {
                 "there is no key \"lenght\" here; was \"length\" meant?",
             ),
             ("unknown field `colour`, expected `length`", "there is no key \"colour\" here; the keys are \"length\""),
-            ("unknown variant `split`, expected one of `plain`, `drawn`", "splits are not built yet"),
             ("missing field `bars` at line 3 column 9", "the key \"bars\" is missing"),
             ("invalid type: integer `5`, expected a string", "the number 5 was read; wanted here: text in quotes"),
             (

@@ -23,6 +23,9 @@ const LEFT_OVER: Rule =
 const NOTHING_MM: f64 = 0.05;
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
+    if !scene.is_bar() {
+        return;
+    }
     let Some(length) = &scene.bar.length else { return };
     let needed = in_mm(scene.balance.last_mark());
     let over = needed - length.mm();

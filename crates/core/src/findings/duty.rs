@@ -59,8 +59,9 @@ pub(super) fn check(plan: &Plan, bars: &[BarBalance], found: &mut Vec<Finding>) 
 /// A note where the plan has a hook or a ring and does not say what it is for.
 fn unrated(plan: &Plan, bars: &[BarBalance], found: &mut Vec<Finding>) {
     for (index, (bar, balance)) in plan.bars.iter().zip(bars).enumerate() {
-        let mut segments = bar.segments.iter().zip(&balance.segments);
-        if let Some(at) = segments.position(|(segment, balance)| is_hook_or_ring(segment, balance)) {
+        let flat = bar.flat();
+        let mut segments = flat.iter().zip(&balance.segments);
+        if let Some(at) = segments.position(|(flat, balance)| is_hook_or_ring(flat.segment, balance)) {
             let place = Place { bar: Some(index), segment: Some(at) };
             let message = "The piece has a hook or a ring; the plan does not say what it carries.".to_owned();
             let remedy = "Say what it is for. It must not lift loads, hold people or tow vehicles without a rating.";

@@ -1,5 +1,7 @@
 //! A finding: one thing the smith should know before the bar is hot.
 
+use crate::plan::Plan;
+
 /// How much a finding matters.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Severity {
@@ -27,14 +29,16 @@ impl Severity {
 pub struct Place {
     /// The bar, counted from 0; none where the whole plan is meant.
     pub bar: Option<usize>,
-    /// The segment, counted from 0; none where the whole bar is meant.
+    /// The segment, counted through the bar from 0; none where the whole bar is meant.
     pub segment: Option<usize>,
 }
 
 impl Place {
-    /// The segment as the command line writes it: `4` for the fourth; empty where the whole bar is meant.
-    pub fn path(&self) -> String {
-        self.segment.map_or_else(String::new, |segment| (segment + 1).to_string())
+    /// The segment as the command line writes it: `4` for the fourth, `4.2.1` within the split at 4; empty where the whole
+    /// bar is meant.
+    pub fn path(&self, plan: &Plan) -> String {
+        let bar = self.bar.and_then(|bar| plan.bars.get(bar));
+        bar.zip(self.segment).map_or_else(String::new, |(bar, segment)| bar.path(segment))
     }
 }
 

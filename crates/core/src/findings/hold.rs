@@ -24,6 +24,9 @@ const NOTHING: Rule = Rule {
 };
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
+    if !scene.is_bar() {
+        return;
+    }
     let least = scene.limit(scene.plan.limits.hold.as_ref(), Limits::HOLD);
     let length_of = |holds: fn(&Form) -> bool| {
         scene

@@ -24,7 +24,7 @@ mod upsetting;
 pub use finding::{Finding, Place, Severity};
 
 use crate::balance::{BarBalance, Met};
-use crate::plan::Plan;
+use crate::plan::{Chain, Flat, Plan};
 use scene::Scene;
 
 /// One check that plans are held against.
@@ -63,15 +63,27 @@ pub fn ids() -> impl Iterator<Item = &'static str> {
 pub(crate) fn findings(plan: &Plan, bars: &[BarBalance], met: &[Met]) -> Vec<Finding> {
     let mut found = Vec::new();
     for (index, (bar, balance)) in plan.bars.iter().zip(bars).enumerate() {
-        let scene = Scene::new(plan, bar, balance, index);
+        let flat = bar.flat();
+        let scene = |chain| Scene::new(plan, (index, bar, &flat), balance, chain);
         for met in met.iter().filter(|met| met.bar == index) {
-            found.push(trouble::finding(&scene, met));
+            found.push(trouble::finding(&scene(Chain::Bar), met));
         }
-        for check in &CHECKS {
-            (check.run)(&scene, &mut found);
+        for chain in chains(&flat) {
+            let scene = scene(chain);
+            for check in &CHECKS {
+                (check.run)(&scene, &mut found);
+            }
         }
     }
     duty::check(plan, bars, &mut found);
     found.sort_by_key(|finding| (std::cmp::Reverse(finding.severity), finding.place.bar, finding.place.segment));
     found
+}
+
+/// The bar itself and every branch of its splits.
+fn chains(flat: &[Flat<'_>]) -> Vec<Chain> {
+    let branches = flat.iter().enumerate().flat_map(|(split, flat)| {
+        (0..flat.segment.form.branches().len()).map(move |branch| Chain::Branch { split, branch })
+    });
+    std::iter::once(Chain::Bar).chain(branches).collect()
 }

@@ -18,6 +18,9 @@ const RULE: Rule = Rule {
 };
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
+    if !scene.is_bar() {
+        return;
+    }
     let reach = scene.limit(scene.plan.limits.reach.as_ref(), Limits::REACH);
     let mut worked = scene.segments().filter(|seen| !seen.segment.form.is_as_stock() || seen.segment.bend.is_some());
     // Where the hold is at the datum, the free end is the other one, and the first worked part is the farthest from it.

@@ -4,16 +4,20 @@ use super::{Finding, Place, Severity};
 use crate::balance::{BarBalance, SegmentBalance};
 use crate::describe::segment_name;
 use crate::metal::{Shape, in_mm};
-use crate::plan::{Bar, InBoth, Plan, PlanUnit, Segment};
+use crate::plan::{Bar, Chain, Flat, InBoth, Plan, PlanUnit, Segment};
 use fh_measure::{LengthUnit, WrittenLength, format_decimal};
 use uom::si::f64::Length;
 
-/// One bar of a plan and what follows for it.
+/// One bar of a plan, or one branch on it, and what follows for it.
 pub(super) struct Scene<'a> {
     pub(super) plan: &'a Plan,
     pub(super) bar: &'a Bar,
     pub(super) balance: &'a BarBalance,
     pub(super) index: usize,
+    /// The chain that is looked at.
+    pub(super) chain: Chain,
+    /// Every segment, counted through the bar.
+    flat: &'a [Flat<'a>],
 }
 
 /// One segment of the bar in every respect.
@@ -26,17 +30,28 @@ pub(super) struct Seen<'a> {
 }
 
 impl<'a> Scene<'a> {
-    pub(super) fn new(plan: &'a Plan, bar: &'a Bar, balance: &'a BarBalance, index: usize) -> Self {
-        Self { plan, bar, balance, index }
+    pub(super) fn new(
+        plan: &'a Plan,
+        (index, bar, flat): (usize, &'a Bar, &'a [Flat<'a>]),
+        balance: &'a BarBalance,
+        chain: Chain,
+    ) -> Self {
+        Self { plan, bar, balance, index, chain, flat }
     }
 
-    /// The segments whose shape is settled.
+    /// The segments of the chain whose shape is settled.
     pub(super) fn segments(&self) -> impl Iterator<Item = Seen<'a>> + use<'a> {
-        let pairs = self.bar.segments.iter().zip(&self.balance.segments).enumerate();
-        pairs.filter_map(|(at, (segment, balance))| {
+        let chain = self.chain;
+        let pairs = self.flat.iter().zip(&self.balance.segments).enumerate();
+        pairs.filter(move |(_, (flat, _))| flat.chain == chain).filter_map(|(at, (flat, balance))| {
             let shape = balance.shape.as_ref()?;
-            Some(Seen { at, segment, balance, shape })
+            Some(Seen { at, segment: flat.segment, balance, shape })
         })
+    }
+
+    /// Whether the bar itself is looked at, not a branch.
+    pub(super) fn is_bar(&self) -> bool {
+        self.chain == Chain::Bar
     }
 
     /// A length in the plan's unit, fine enough for a finding.
@@ -68,7 +83,7 @@ impl<'a> Scene<'a> {
 
     /// A segment by its number and name.
     pub(super) fn name(&self, at: usize) -> String {
-        self.bar.segments.get(at).map_or_else(String::new, |segment| segment_name(segment, at))
+        self.flat.get(at).map_or_else(String::new, |flat| segment_name(flat.segment, at))
     }
 
     /// The place of a segment.

@@ -6,7 +6,7 @@ use crate::balance::{BarTrouble, Met, Trouble};
 use uom::si::f64::Length;
 
 /// The ids of these findings.
-pub(super) const IDS: [&str; 12] = [
+pub(super) const IDS: [&str; 20] = [
     "no-length",
     "over-determined",
     "under-determined",
@@ -19,6 +19,14 @@ pub(super) const IDS: [&str; 12] = [
     "nothing-gives",
     "cannot-fit",
     "takes-up",
+    "scroll-too-short",
+    "scroll-from-center",
+    "socket-too-small",
+    "socket-without-flag",
+    "empty-branch",
+    "split-whole-bar",
+    "opening-too-wide",
+    "hole-too-large",
 ];
 
 const REASON: &str = "This part of the plan cannot be worked out; the rest is.";
@@ -87,6 +95,56 @@ fn segment_words(scene: &Scene<'_>, trouble: Trouble, name: &str) -> (&'static s
             "Choose another size to give, or another segment to take up.",
         ),
         Trouble::CannotFit => return cannot_fit(scene, name),
+        Trouble::ScrollTooShort(least) => {
+            return (
+                "scroll-too-short",
+                format!(
+                    "“{name}” is too short for its scroll: from radius to radius alone it takes {}.",
+                    scene.length(least)
+                ),
+                "Make it longer, or bring the scroll's two radii closer together.".to_owned(),
+            );
+        }
+        Trouble::ScrollFromCenter => (
+            "scroll-from-center",
+            format!("“{name}” opens from a radius of 0, and would turn for ever there."),
+            "Give the eye of an opening scroll a radius above 0, or let it open evenly.",
+        ),
+        Trouble::NothingToRoll => (
+            "socket-too-small",
+            format!("“{name}”: another part supplies all of the socket, and nothing is left to roll."),
+            "Take less off, or a larger mandrel.",
+        ),
+        Trouble::SocketWithoutFlag => (
+            "socket-without-flag",
+            format!("“{name}” is to be rolled to a socket, but is no flag."),
+            "Make it a flag, or bend it as a ring.",
+        ),
+        Trouble::EmptyBranch => (
+            "empty-branch",
+            format!("“{name}” has a branch without metal: no cut can be laid off."),
+            "Give each branch at least one segment with its sizes.",
+        ),
+        Trouble::SplitAtBothEnds => (
+            "split-whole-bar",
+            format!("“{name}” is the whole bar: its branches would fall apart."),
+            "Leave a part of the bar whole before or behind the split, or plan two bars.",
+        ),
+        Trouble::OpeningTooWide(least) => {
+            return (
+                "opening-too-wide",
+                format!(
+                    "“{name}” is opened wider than its branches reach: they would have to be {} long or more.",
+                    scene.length(least)
+                ),
+                "Make the branches longer, or open it less.".to_owned(),
+            );
+        }
+        Trouble::HoleTooLarge => (
+            "hole-too-large",
+            format!("The hole of “{name}” breaks out of its boss."),
+            "Make the boss larger, the hole smaller, or move the hole toward its middle.",
+        ),
     };
     (id, message, remedy.to_owned())
 }

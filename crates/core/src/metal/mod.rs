@@ -1,6 +1,8 @@
 //! The metal itself: settled shapes and their exact volumes. Sizes here are quantities, no longer text.
 
+mod bent;
 mod corner;
+mod hole;
 mod matched;
 mod outline;
 mod runout;
@@ -8,14 +10,21 @@ mod section;
 mod section_size;
 mod shape;
 mod silhouette;
+mod spiral;
+mod split;
 
+pub use bent::Bent;
 pub use corner::CornerSize;
+pub use hole::HoleSize;
+pub(crate) use hole::slug_area;
 pub use matched::{MatchedPoint, arc_swell, matched_outline};
 pub use outline::Outline;
 pub use runout::Runout;
 pub use section::{Section, View, mixed_area};
 pub use section_size::SectionSize;
 pub use shape::Shape;
+pub use spiral::Spiral;
+pub use split::{BranchSize, FreeEnd, OpeningSize, RootSize, SplitSize, cut_offset_mm};
 
 use uom::si::f64::{Area, Length, Volume};
 use uom::si::{area::square_millimeter, length::millimeter, volume::cubic_millimeter};

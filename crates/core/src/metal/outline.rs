@@ -1,6 +1,6 @@
 //! The outline of a flag, settled: exact area, centroid and width at each place.
 
-use super::{in_mm, mm, mm2};
+use super::{HoleSize, in_mm, mm, mm2};
 use crate::plan::Gives;
 use std::f64::consts::PI;
 use uom::si::f64::{Area, Length};
@@ -143,6 +143,19 @@ impl Outline {
                 polygon_width(corners, low + (high - low) * share)
             }
         }
+    }
+
+    /// Whether a hole with its middle at this distance from the root leaves metal all round it.
+    pub(crate) fn holds(&self, hole: &HoleSize, at: Length) -> bool {
+        const PLACES: usize = 17;
+        let (length, at, half) = (in_mm(self.length()), in_mm(at), in_mm(hole.length()) / 2.0);
+        if at - half <= 0.0 || at + half >= length {
+            return false;
+        }
+        (0..PLACES).all(|place| {
+            let from_middle = half * (2.0 * place as f64 / (PLACES - 1) as f64 - 1.0);
+            hole.width_at_mm(from_middle) < self.width_at((at + from_middle) / length)
+        })
     }
 
     /// The width it ends with at its root or its tip; none where it runs out to a point or a round.

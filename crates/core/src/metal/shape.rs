@@ -1,7 +1,7 @@
 //! The settled shape of a segment, forged and still straight: its exact volume, length and section along the way.
 
 use super::section::mixed_area_mm2;
-use super::{CornerSize, Outline, Runout, SectionSize, View, in_mm, mm, mm2, mm3};
+use super::{CornerSize, HoleSize, Outline, Runout, SectionSize, SplitSize, View, in_mm, mm, mm2, mm3};
 use crate::plan::{Gives, Sides};
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
 use uom::si::f64::{Area, Length, Volume};
@@ -54,6 +54,19 @@ pub enum Shape {
         /// The corner it is for.
         corner: CornerSize,
     },
+    /// A boss with a hole.
+    Hole {
+        /// The outline of the boss.
+        outline: Outline,
+        /// Its thickness.
+        thickness: Length,
+        /// The hole.
+        hole: HoleSize,
+        /// Where the hole's middle lies, from the boss's root.
+        at: Length,
+    },
+    /// A bar cut along its length.
+    Split(Box<SplitSize>),
     /// A ball.
     Ball {
         /// Its diameter.
@@ -72,8 +85,9 @@ impl Shape {
         match self {
             Self::Prism { length, .. } | Self::Taper { length, .. } => *length,
             Self::Shoulder { radius, .. } => *radius,
-            Self::Flag { outline, .. } => outline.length(),
+            Self::Flag { outline, .. } | Self::Hole { outline, .. } => outline.length(),
             Self::Peak { corner, .. } => corner.length(),
+            Self::Split(split) => split.length,
             Self::Ball { diameter } => *diameter,
             Self::Cube { side } => *side,
         }
@@ -87,6 +101,8 @@ impl Shape {
             Self::Shoulder { from, to, radius, sides } => shoulder_volume(from, to, *radius, sides),
             Self::Flag { outline, root, tip } => outline.area() * (*root + (*tip - *root) * outline.centroid_share()),
             Self::Peak { corner, .. } => corner.volume(),
+            Self::Hole { outline, thickness, hole, .. } => (outline.area() - hole.area()) * *thickness,
+            Self::Split(split) => split.volume,
             Self::Ball { diameter } => mm3(PI / 6.0 * in_mm(*diameter).powi(3)),
             Self::Cube { side } => mm3(in_mm(*side).powi(3)),
         }
@@ -104,6 +120,11 @@ impl Shape {
             Self::Flag { outline, root, tip } => {
                 mm2(outline.width_at(share) * (in_mm(*root) + (in_mm(*tip) - in_mm(*root)) * share))
             }
+            Self::Hole { outline, thickness, hole, at } => {
+                let from_middle = share * in_mm(outline.length()) - in_mm(*at);
+                mm2((outline.width_at(share) - hole.width_at_mm(from_middle)).max(0.0) * in_mm(*thickness))
+            }
+            Self::Split(split) => mm2(split.area_at(share)),
             Self::Peak { section, corner } => {
                 let height = corner.peak_height_mm() * (1.0 - (2.0 * share - 1.0).abs());
                 section.area() + mm(height) * corner.width
@@ -135,7 +156,10 @@ impl Shape {
                 let thickness = if reversed { *root } else { *tip };
                 outline.end_width(!reversed).map_or(stock, |width| SectionSize::flat(width, thickness))
             }
-            Self::Ball { .. } | Self::Cube { .. } => stock,
+            Self::Hole { outline, thickness, .. } => {
+                outline.end_width(!reversed).map_or(stock, |width| SectionSize::flat(width, *thickness))
+            }
+            Self::Ball { .. } | Self::Cube { .. } | Self::Split(_) => stock,
         }
     }
 
@@ -158,9 +182,19 @@ impl Shape {
                 Gives::Thickness => Self::Flag { outline: outline.clone(), root: *root * factor, tip: *tip * factor },
                 _ => Self::Flag { outline: outline.scaled(gives, factor)?, root: *root, tip: *tip },
             }),
+            Self::Hole { outline, thickness, hole, at } => Some(match gives {
+                Gives::Thickness => {
+                    Self::Hole { outline: outline.clone(), thickness: *thickness * factor, hole: *hole, at: *at }
+                }
+                _ => {
+                    let outline = outline.scaled(gives, factor)?;
+                    let at = if gives == Gives::Length { *at * factor } else { *at };
+                    Self::Hole { outline, thickness: *thickness, hole: *hole, at }
+                }
+            }),
             Self::Ball { diameter } => any.then(|| Self::Ball { diameter: *diameter * factor }),
             Self::Cube { side } => any.then(|| Self::Cube { side: *side * factor }),
-            Self::Shoulder { .. } | Self::Peak { .. } => None,
+            Self::Shoulder { .. } | Self::Peak { .. } | Self::Split(_) => None,
         }
     }
 
@@ -168,9 +202,9 @@ impl Shape {
     pub(crate) fn giving_width(&self) -> Option<Length> {
         match self {
             Self::Prism { section, .. } | Self::Taper { to: section, .. } => Some(mm(section.seen_mm(View::Top))),
-            Self::Flag { outline, .. } => Some(outline.width()),
+            Self::Flag { outline, .. } | Self::Hole { outline, .. } => Some(outline.width()),
             Self::Ball { diameter: size } | Self::Cube { side: size } => Some(*size),
-            Self::Shoulder { .. } | Self::Peak { .. } => None,
+            Self::Shoulder { .. } | Self::Peak { .. } | Self::Split(_) => None,
         }
     }
 
@@ -179,8 +213,9 @@ impl Shape {
         match self {
             Self::Prism { section, .. } | Self::Taper { to: section, .. } => Some(mm(section.seen_mm(View::Side))),
             Self::Flag { root, .. } => Some(*root),
+            Self::Hole { thickness, .. } => Some(*thickness),
             Self::Ball { diameter: size } | Self::Cube { side: size } => Some(*size),
-            Self::Shoulder { .. } | Self::Peak { .. } => None,
+            Self::Shoulder { .. } | Self::Peak { .. } | Self::Split(_) => None,
         }
     }
 
@@ -207,6 +242,14 @@ impl Shape {
                 let depth = |thickness| depth_to_centroid(&SectionSize::flat(outline.width(), thickness), side);
                 (depth(*root), depth(*tip))
             }
+            Self::Hole { outline, thickness, .. } => {
+                let depth = depth_to_centroid(&SectionSize::flat(outline.width(), *thickness), side);
+                (depth, depth)
+            }
+            Self::Split(split) => {
+                let depth = depth_to_centroid(&split.stock, side);
+                (depth, depth)
+            }
             Self::Ball { diameter: size } | Self::Cube { side: size } => (in_mm(*size) / 2.0, in_mm(*size) / 2.0),
         }
     }
@@ -218,7 +261,9 @@ impl Shape {
                 (Some(section), None)
             }
             Self::Taper { from, to, .. } => (Some(from), Some(to)),
-            Self::Flag { .. } | Self::Ball { .. } | Self::Cube { .. } => (None, None),
+            Self::Flag { .. } | Self::Hole { .. } | Self::Split(_) | Self::Ball { .. } | Self::Cube { .. } => {
+                (None, None)
+            }
         };
         first.into_iter().chain(second)
     }

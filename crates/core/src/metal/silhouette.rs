@@ -29,6 +29,12 @@ impl Shape {
                 View::Top => outline.points_mm(),
                 View::Side => strip(&[(0.0, in_mm(*root) / 2.0), (length, in_mm(*tip) / 2.0)]),
             },
+            Self::Hole { outline, thickness, .. } => match view {
+                View::Top => outline.points_mm(),
+                View::Side => strip(&[(0.0, in_mm(*thickness) / 2.0), (length, in_mm(*thickness) / 2.0)]),
+            },
+            // Its branches are drawn, each with its own outline.
+            Self::Split(_) => Vec::new(),
             Self::Peak { section, corner } => peak(section, corner, view, length),
             Self::Ball { .. } => (0..STEPS * 2)
                 .map(|step| {

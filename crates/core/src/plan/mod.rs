@@ -5,30 +5,39 @@ mod bend;
 mod corners;
 mod duty;
 mod form;
+mod hole;
 mod length_or;
+mod lengths;
 mod limits;
 mod outline;
+mod practice;
 mod repeat;
 mod section;
 mod segment;
 mod sides;
+mod split;
 mod square;
 mod thickness;
+mod tree;
 mod units;
 
 pub use bar::Bar;
-pub use bend::{Bend, BendKind};
+pub use bend::{Bend, BendKind, ScrollEye, ScrollRun, SocketAxis};
 pub use corners::MOST_CORNERS;
 pub use duty::{Coating, Duty};
 pub use form::{Form, FormKind, RunoutSpec};
+pub use hole::{HoleKind, HoleSpec, Made};
 pub use limits::{InBoth, Limits};
 pub use outline::{OutlineKind, OutlineSpec};
+pub use practice::{CollarRule, Practice, SlitRule};
 pub use repeat::{Repeat, RepeatFrom};
 pub use section::{SectionKind, SectionSpec};
 pub use segment::{Gives, Segment};
 pub use sides::Sides;
+pub use split::{Branch, Opening, RootSpec};
 pub use square::SquareSpec;
 pub use thickness::ThicknessSpec;
+pub use tree::{Chain, Flat};
 pub use units::{PlanUnit, Units};
 
 use fh_measure::WrittenShare;
@@ -69,6 +78,9 @@ pub struct Plan {
     /// The smith's own limits for the craft checks.
     #[serde(default, skip_serializing_if = "Limits::is_default")]
     pub limits: Limits,
+    /// The smith's choice where the trade knows more than one rule.
+    #[serde(default, skip_serializing_if = "Practice::is_default")]
+    pub practice: Practice,
     /// The bars of the piece: at least one.
     #[schemars(length(min = 1))]
     pub bars: Vec<Bar>,
@@ -87,6 +99,7 @@ impl Plan {
             duty: None,
             coating: None,
             limits: Limits::default(),
+            practice: Practice::default(),
             bars: vec![Bar::new("bar", stock)],
         }
     }
@@ -96,8 +109,8 @@ impl Plan {
         self.material.as_deref().unwrap_or(crate::material::DEFAULT.name)
     }
 
-    /// The segment at a place, where there is one.
+    /// The segment at a place, counted through the bar, where there is one.
     pub fn segment(&self, bar: usize, segment: usize) -> Option<&Segment> {
-        self.bars.get(bar)?.segments.get(segment)
+        self.bars.get(bar)?.segment(segment)
     }
 }

@@ -8,12 +8,14 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum OutlineSpec {
-    /// A rectangle.
+    /// A rectangle. Rolled to a socket, the size that is rolled up may be left out: it follows from the mandrel.
     Rectangle {
         /// Along the bar.
-        length: WrittenLength,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        length: Option<WrittenLength>,
         /// Across the bar.
-        width: WrittenLength,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        width: Option<WrittenLength>,
     },
     /// A trapezoid: a fishtail where the tip is wider than the root.
     Trapezoid {
@@ -113,8 +115,8 @@ impl OutlineSpec {
     /// The length along the bar as written, where one size says it.
     pub fn length(&self) -> Option<&WrittenLength> {
         match self {
-            Self::Rectangle { length, .. }
-            | Self::Trapezoid { length, .. }
+            Self::Rectangle { length, .. } => length.as_ref(),
+            Self::Trapezoid { length, .. }
             | Self::Ellipse { length, .. }
             | Self::Leaf { length, .. }
             | Self::Stadium { length, .. } => Some(length),
@@ -127,10 +129,15 @@ impl OutlineSpec {
     pub fn describe(&self) -> String {
         let name = self.kind().name();
         match self {
-            Self::Rectangle { length, width }
-            | Self::Ellipse { length, width }
-            | Self::Leaf { length, width }
-            | Self::Stadium { length, width } => format!("{name} {} × {}", length.text(), width.text()),
+            Self::Rectangle { length, width } => {
+                let size = |size: &Option<WrittenLength>| {
+                    size.as_ref().map_or_else(|| "…".to_owned(), |size| size.text().to_owned())
+                };
+                format!("{name} {} × {}", size(length), size(width))
+            }
+            Self::Ellipse { length, width } | Self::Leaf { length, width } | Self::Stadium { length, width } => {
+                format!("{name} {} × {}", length.text(), width.text())
+            }
             Self::Trapezoid { length, root, tip } => {
                 format!("{name} {} long, {} to {}", length.text(), root.text(), tip.text())
             }

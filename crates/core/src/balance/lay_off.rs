@@ -1,0 +1,170 @@
+//! Laying the settled segments off one after the other: the running sums are the marks.
+
+use super::trade_sizes::trade_sizes;
+use super::walk::{sane, trimmed_mm3};
+use super::{SegmentBalance, Settled, Walk};
+use crate::metal::{FreeEnd, Shape, SplitSize, View, in_mm, mm, mm3};
+use crate::plan::{Branch, Chain, Segment};
+use uom::si::f64::MassDensity;
+
+/// The room that is left between branches when they are drawn beside each other, as a share of the bar's size.
+const GAP: f64 = 0.12;
+
+/// Lays a bar's segments off, counted through the bar.
+pub(super) fn lay_off(walk: &Walk<'_>, settled: Vec<Settled>, density: MassDensity) -> Vec<SegmentBalance> {
+    let mut layer = Layer { walk, density, laid: Vec::with_capacity(settled.len()), settled: settled.into_iter() };
+    let start = Start { chain: Chain::Bar, mark: 0.0, forged: 0.0, offset: [0.0, 0.0], marks_per_length: 1.0 };
+    layer.lay_chain(&walk.bar.segments, start);
+    layer.laid
+}
+
+/// Where a chain starts.
+#[derive(Clone, Copy)]
+struct Start {
+    chain: Chain,
+    /// On the starting bar, in mm.
+    mark: f64,
+    /// On the forged bar, in mm.
+    forged: f64,
+    /// Of its middle from the bar's middle: toward you and up, in mm.
+    offset: [f64; 2],
+    /// How much longer a branch is on the bar than whole bar of its metal would be.
+    marks_per_length: f64,
+}
+
+struct Layer<'w, 'a> {
+    walk: &'w Walk<'a>,
+    density: MassDensity,
+    settled: std::vec::IntoIter<Settled>,
+    laid: Vec<SegmentBalance>,
+}
+
+impl Layer<'_, '_> {
+    fn lay_chain(&mut self, segments: &[Segment], start: Start) {
+        let mut now = start;
+        for segment in segments {
+            let Some(settled) = self.settled.next() else { return };
+            let index = self.laid.len();
+            let laid = self.lay_one(segment, settled, now);
+            let shift = laid.shape.as_ref().map_or([0.0, 0.0], Shape::middle_shift);
+            self.laid.push(laid);
+            if !segment.form.branches().is_empty() {
+                self.lay_branches(index, segment.form.branches(), now);
+            }
+            now.mark = in_mm(self.laid[index].mark_end);
+            now.forged += in_mm(self.laid[index].forged_length);
+            now.offset = [now.offset[0] + shift[0], now.offset[1] + shift[1]];
+        }
+    }
+
+    fn lay_one(&self, segment: &Segment, settled: Settled, start: Start) -> SegmentBalance {
+        let marks = self.walk.plan.units.marks;
+        let volume = mm3(settled.volume_mm3());
+        let (finished_volume, trimmed_volume) = match &settled.shape {
+            // Filled in when its branches are laid off.
+            Some(Shape::Split(split)) => (mm3(0.0), split.lost),
+            _ if segment.form.is_finished() => (volume, mm3(trimmed_mm3(segment, &settled))),
+            _ => (mm3(0.0), volume),
+        };
+        let stock_length = sane(self.walk.stock_length(segment, &settled) * start.marks_per_length);
+        let forged_length = settled.shape.as_ref().map_or(mm(0.0), Shape::length);
+        let mark_end = start.mark + in_mm(stock_length);
+        let mut derived = settled.derived;
+        trade_sizes(segment, settled.shape.as_ref(), self.walk.plan.practice, &mut derived);
+        SegmentBalance {
+            chain: start.chain,
+            reversed: settled.reversed,
+            bent: settled.bent,
+            swell: settled.swell.unwrap_or(1.0),
+            finished_volume,
+            trimmed_volume,
+            scale_share: self.walk.scale_share(segment),
+            finished_mass: finished_volume * self.density,
+            forged_length,
+            forged_start: mm(start.forged),
+            stock_length,
+            mark_start: mm(start.mark),
+            mark_start_shop: marks.round(start.mark),
+            mark_end: mm(mark_end),
+            mark_end_shop: marks.round(mark_end),
+            derived,
+            offset_mm: start.offset,
+            shape: settled.shape,
+        }
+    }
+
+    /// Lays the branches of a split off, and adds their metal up.
+    fn lay_branches(&mut self, split: usize, branches: &[Branch], start: Start) {
+        let size = match &self.laid[split].shape {
+            Some(Shape::Split(size)) => Some(size.clone()),
+            _ => None,
+        };
+        let middles = size.as_ref().map_or_else(Vec::new, |size| self.middles(size, branches));
+        for (branch, below) in branches.iter().enumerate() {
+            let chain = Chain::Branch { split, branch };
+            let own = size.as_ref().and_then(|size| start_of_branch(size, branch, chain, start, &middles));
+            let first = self.laid.len();
+            self.lay_chain(&below.segments, own.unwrap_or(Start { chain, ..start }));
+            let (mut finished, mut trimmed) = (mm3(0.0), mm3(0.0));
+            for laid in self.laid[first..].iter().filter(|laid| laid.chain == chain) {
+                finished += laid.finished_volume;
+                trimmed += laid.trimmed_volume;
+            }
+            let of_split = &mut self.laid[split];
+            of_split.finished_volume += finished;
+            of_split.trimmed_volume += trimmed;
+            of_split.finished_mass = of_split.finished_volume * self.density;
+        }
+    }
+
+    /// How far each branch's middle is drawn from the bar's middle, toward the first branch's side, in mm.
+    fn middles(&self, size: &SplitSize, branches: &[Branch]) -> Vec<f64> {
+        let view = if size.side.cos().abs() > size.side.sin().abs() { View::Side } else { View::Top };
+        let gap = size.stock.seen_mm(view) * GAP;
+        let mut ahead = self.settled.as_slice().iter();
+        let halves: Vec<f64> = branches
+            .iter()
+            .zip(&size.branches)
+            .map(|(branch, part)| {
+                let count: usize = branch.segments.iter().map(Segment::count).sum();
+                let shapes = ahead.by_ref().take(count).filter_map(|settled| settled.shape.as_ref());
+                shapes.map(|shape| half_size(shape, view)).fold(in_mm(part.raw_width) / 2.0, f64::max)
+            })
+            .collect();
+        let whole: f64 = halves.iter().map(|half| 2.0 * half).sum::<f64>() + gap * (halves.len() as f64 - 1.0);
+        let mut edge = whole / 2.0;
+        halves
+            .iter()
+            .map(|half| {
+                let middle = edge - half;
+                edge -= 2.0 * half + gap;
+                middle
+            })
+            .collect()
+    }
+}
+
+/// Where a branch starts on the bar and on the forged bar.
+fn start_of_branch(size: &SplitSize, branch: usize, chain: Chain, start: Start, middles: &[f64]) -> Option<Start> {
+    let part = size.branches.get(branch)?;
+    let middle = middles.get(branch)?;
+    let root = in_mm(size.stock_length - size.slit) * start.marks_per_length;
+    let before = match size.free {
+        FreeEnd::Datum => 0.0,
+        FreeEnd::Far => root,
+        FreeEnd::Neither => root / 2.0,
+    };
+    let hangs_back = if size.free == FreeEnd::Datum { in_mm(size.length - part.forged_length) } else { 0.0 };
+    Some(Start {
+        chain,
+        mark: start.mark + before,
+        forged: start.forged + hangs_back,
+        offset: [start.offset[0] + middle * size.side.sin(), start.offset[1] + middle * size.side.cos()],
+        marks_per_length: start.marks_per_length * (size.slit / part.stock_length).value,
+    })
+}
+
+/// Half of a shape's size as it is seen.
+fn half_size(shape: &Shape, view: View) -> f64 {
+    shape.silhouette(view).iter().map(|point| point[1].abs()).fold(0.0, f64::max)
+}

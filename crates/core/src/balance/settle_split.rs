@@ -1,0 +1,199 @@
+//! Settling a split: its branches, each a chain of its own, then the slit and the cuts that give each branch its metal.
+
+use super::walk::{Free, Pass, Walk};
+use super::{Settled, Surroundings, Trouble};
+use crate::metal::{
+    BranchSize, FreeEnd, OpeningSize, RootSize, SectionSize, Shape, SplitSize, View, cut_offset_mm, in_mm, mm, mm3,
+    slug_area,
+};
+use crate::plan::{Branch, Form, RootSpec, Segment};
+use std::f64::consts::FRAC_PI_2;
+use uom::si::f64::Length;
+
+/// The side that the first branch lies on where the plan does not say: away from you, in radians from up.
+const FIRST_SIDE: f64 = 3.0 * FRAC_PI_2;
+/// How many places the branches' areas are added up at.
+const AREAS: usize = 33;
+
+/// What the segments of one branch add up to.
+struct Sum {
+    /// Its first segment, counted through the bar.
+    first: usize,
+    volume: f64,
+    stock_length: f64,
+    forged_length: f64,
+}
+
+impl Walk<'_> {
+    /// Settles a split with all its branches.
+    pub(super) fn settle_split(
+        &self,
+        segment: &Segment,
+        around: Surroundings,
+        free: FreeEnd,
+        pass: &mut Pass,
+    ) -> Settled {
+        let Form::Split { branches, side, root, opening } = &segment.form else { return Settled::default() };
+        let side = side.as_ref().map_or(FIRST_SIDE, fh_measure::WrittenAngle::radians);
+        let stock = raw_branch(around.stock, side, branches.len());
+        let below = Surroundings { stock, before: stock, ..around };
+        let ends = Free { datum: free == FreeEnd::Datum, far: free == FreeEnd::Far };
+        let sums: Vec<Sum> = branches
+            .iter()
+            .map(|branch| {
+                let first = pass.all.len();
+                self.walk_chain(&branch.segments, below, ends, pass);
+                self.sum(branch, first, &pass.all)
+            })
+            .collect();
+        if sums.iter().any(|sum| sum.stock_length <= 0.0) {
+            return Settled::failed(Trouble::EmptyBranch);
+        }
+        let root = root.as_ref().map(|root| match root {
+            RootSpec::Radius(radius) => RootSize::Radius(radius.length()),
+            RootSpec::Hole(diameter) => RootSize::Hole(diameter.length()),
+        });
+        let opening = opening
+            .as_ref()
+            .filter(|_| free == FreeEnd::Neither)
+            .map(|opening| OpeningSize { radius: opening.width.length() / 2.0, turns: opening.turns.unwrap_or(0.0) });
+        let (length, trouble) = match forged_length(&sums, opening) {
+            Ok(length) => (length, None),
+            Err((length, trouble)) => (length, Some(trouble)),
+        };
+        let (slit, cuts, parts) = cut(around.stock, side, &sums);
+        let lost = lost_at_root(root, around.stock, side, free);
+        let size = SplitSize {
+            length: mm(length),
+            volume: mm3(sums.iter().map(|sum| sum.volume).sum()),
+            stock: around.stock,
+            free,
+            side,
+            branches: parts,
+            slit,
+            cuts,
+            root,
+            opening,
+            lost: mm3(lost),
+            stock_length: slit + mm(lost / self.stock_area),
+            areas: areas(branches, &sums, &pass.all, length, free),
+        };
+        Settled { shape: Some(Shape::Split(Box::new(size))), trouble, ..Settled::default() }
+    }
+
+    fn sum(&self, branch: &Branch, first: usize, all: &[Settled]) -> Sum {
+        let mut sum = Sum { first, volume: 0.0, stock_length: 0.0, forged_length: 0.0 };
+        let mut index = first;
+        for segment in &branch.segments {
+            if let Some(settled) = all.get(index) {
+                sum.stock_length += self.stock_length(segment, settled);
+                sum.forged_length += settled.shape.as_ref().map_or(0.0, |shape| in_mm(shape.length()));
+                if segment.form.is_finished() {
+                    sum.volume += settled.volume_mm3();
+                }
+            }
+            index += segment.count();
+        }
+        sum
+    }
+}
+
+/// What the cut leaves of the bar for one branch where each has its even share; a flat of the same area.
+fn raw_branch(stock: SectionSize, side: f64, count: usize) -> SectionSize {
+    let count = count.max(1) as f64;
+    let is_upright = side.cos().abs() > side.sin().abs();
+    let (wide, thick) = (mm(stock.seen_mm(View::Top)), mm(stock.seen_mm(View::Side)));
+    let area = stock.area() / count;
+    if is_upright { SectionSize::flat(wide, area / wide) } else { SectionSize::flat(area / thick, thick) }
+}
+
+/// How long the split is along the forged bar: its longest branch, or from end to end where it is opened.
+fn forged_length(sums: &[Sum], opening: Option<OpeningSize>) -> Result<f64, (f64, Trouble)> {
+    let longest = sums.iter().map(|sum| sum.forged_length).fold(0.0, f64::max);
+    let Some(opening) = opening else { return Ok(longest) };
+    let mean = sums.iter().map(|sum| sum.forged_length).sum::<f64>() / sums.len() as f64;
+    match super::solve(|height| opening.rod_mm(height), mean, mean) {
+        Some(height) => Ok(height),
+        None => Err((longest, Trouble::OpeningTooWide(mm(opening.rod_mm(0.0))))),
+    }
+}
+
+/// The length of the slit, where the cuts stand, and what each branch is as cut.
+///
+/// The slit is as long as the bar that holds all branches, and each branch has its share of the section there.
+fn cut(stock: SectionSize, side: f64, sums: &[Sum]) -> (Length, Vec<Length>, Vec<BranchSize>) {
+    let slit: f64 = sums.iter().map(|sum| sum.stock_length).sum();
+    let outline = stock.section();
+    let reach = outline.reach_mm(FRAC_PI_2 - side);
+    let whole = in_mm(outline.extent(FRAC_PI_2 - side));
+    let mut cuts = Vec::with_capacity(sums.len());
+    let mut parts = Vec::with_capacity(sums.len());
+    let (mut share, mut before) = (0.0, 0.0);
+    for (index, sum) in sums.iter().enumerate() {
+        let own = sum.stock_length / slit;
+        share += own;
+        let after = if index + 1 == sums.len() { whole } else { cut_offset_mm(&stock, side, share) };
+        parts.push(BranchSize {
+            forged_length: mm(sum.forged_length),
+            stock_length: mm(sum.stock_length),
+            share: own,
+            offset: mm(reach - (before + after) / 2.0),
+            raw_width: mm(after - before),
+        });
+        if index + 1 < sums.len() {
+            cuts.push(mm(after));
+        }
+        before = after;
+    }
+    (mm(slit), cuts, parts)
+}
+
+/// What holes at the ends of the slit lose, in mm³: one, or two where it is closed at both ends.
+fn lost_at_root(root: Option<RootSize>, stock: SectionSize, side: f64, free: FreeEnd) -> f64 {
+    let Some(RootSize::Hole(diameter)) = root else { return 0.0 };
+    let deep = stock.section().extent(-side);
+    let count = if free == FreeEnd::Neither { 2.0 } else { 1.0 };
+    (slug_area(diameter) * deep / mm3(1.0)).value * count
+}
+
+/// The area of all branches together at even steps along the split, in mm².
+fn areas(branches: &[Branch], sums: &[Sum], all: &[Settled], length: f64, free: FreeEnd) -> Vec<f64> {
+    let longest = sums.iter().map(|sum| sum.forged_length).fold(0.0, f64::max);
+    let area = |along: f64| -> f64 {
+        let of_branch = |(branch, sum): (&Branch, &Sum)| {
+            area_of_branch(
+                branch,
+                sum,
+                all,
+                match free {
+                    FreeEnd::Datum => along - (length - sum.forged_length),
+                    FreeEnd::Far => along,
+                    FreeEnd::Neither if length > 0.0 => along * longest / length,
+                    FreeEnd::Neither => 0.0,
+                },
+            )
+        };
+        branches.iter().zip(sums).map(of_branch).sum()
+    };
+    (0..AREAS).map(|step| area(length * step as f64 / (AREAS - 1) as f64)).collect()
+}
+
+/// The area of one branch at a distance from its datum side.
+fn area_of_branch(branch: &Branch, sum: &Sum, all: &[Settled], along: f64) -> f64 {
+    let (mut index, mut start) = (sum.first, 0.0);
+    for segment in &branch.segments {
+        if let Some(settled) = all.get(index)
+            && let Some(shape) = &settled.shape
+        {
+            let length = in_mm(shape.length());
+            if (start..=start + length).contains(&along) && length > 0.0 {
+                let share = (along - start) / length;
+                let share = if settled.reversed { 1.0 - share } else { share };
+                return (shape.area_at(share) / crate::metal::mm2(1.0)).value;
+            }
+            start += length;
+        }
+        index += segment.count();
+    }
+    0.0
+}

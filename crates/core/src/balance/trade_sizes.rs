@@ -1,0 +1,62 @@
+//! Sizes that the trade's own rules give: slits, punches, scarfs, heads. They change no mark; they tell what to set the tool to.
+
+use super::Derived;
+use crate::metal::{HoleSize, Shape, View, in_mm, mm};
+use crate::plan::{Form, Made, Practice, Segment, SlitRule};
+use uom::si::f64::Length;
+
+/// Scarf length in thicknesses: Googerty, *Practical Forging and Art Smithing*, 1915, pages 12 and 14.
+const SCARF: f64 = 1.5;
+
+/// Adds the sizes that the rules of the trade give for a segment.
+pub(super) fn trade_sizes(segment: &Segment, shape: Option<&Shape>, practice: Practice, derived: &mut Vec<Derived>) {
+    match (&segment.form, shape) {
+        (Form::Hole { made, slug, .. }, Some(Shape::Hole { hole, .. })) => match made {
+            Made::Drifted => slits(hole, practice.slit, derived),
+            Made::Punched => {
+                let size = slug.as_ref().map_or_else(|| hole.width(), fh_measure::WrittenLength::length);
+                derived.push(Derived::length("punch", size, "as wide as the slug it drives out"));
+            }
+            Made::Drilled => derived.push(Derived::length("drill", hole.width(), "as wide as the hole")),
+        },
+        (Form::Weld { .. }, Some(Shape::Prism { section, .. })) => {
+            let thickness = mm(section.seen_mm(View::Side));
+            derived.push(Derived::length("scarf", thickness * SCARF, "one and a half times the thickness"));
+        }
+        (Form::Collar { .. }, Some(Shape::Prism { length, .. })) => {
+            derived.push(Derived::length("length", *length, "follows from the bundle by the collar rule"));
+        }
+        (Form::Split { .. }, Some(Shape::Split(split))) => {
+            derived.push(Derived::length("slit", split.slit, "holds the metal of all branches"));
+            for (cut, name) in split.cuts.iter().zip(["cut", "second cut", "third cut", "fourth cut", "fifth cut"]) {
+                derived.push(Derived::length(name, *cut, "from the first branch's edge"));
+            }
+        }
+        _ => {}
+    }
+}
+
+/// The slit for a drifted hole and what it does to the length of the boss; by both rules where none is chosen.
+fn slits(hole: &HoleSize, rule: Option<SlitRule>, derived: &mut Vec<Derived>) {
+    if rule != Some(SlitRule::ThreeQuarters) {
+        let slit = hole.slit_half_perimeter();
+        derived.push(Derived::length("slit", slit, "half the hole's perimeter less 5 %"));
+        derived.push(change_of_length(slit - hole.length()));
+    }
+    if rule != Some(SlitRule::HalfPerimeter) {
+        let slit = hole.slit_three_quarters();
+        let name = if rule.is_none() { "or a slit of" } else { "slit" };
+        derived.push(Derived::length(name, slit, "three quarters of the hole's length; the drift stretches the rest"));
+        derived.push(change_of_length(slit - hole.length()));
+    }
+}
+
+/// While a slit is drifted its ends come together, or go apart: the boss gets shorter or longer by the difference.
+fn change_of_length(shorter: Length) -> Derived {
+    let because = "while it is drifted, where its sides do not stretch";
+    if in_mm(shorter) >= 0.0 {
+        Derived::length("boss gets shorter by", shorter, because)
+    } else {
+        Derived::length("boss gets longer by", -shorter, because)
+    }
+}
