@@ -124,6 +124,15 @@ fn a_point_or_an_edge_drawn_from_the_bar_is_left_blunt() {
 }
 
 #[test]
+fn a_segment_within_a_branch_has_its_ladder() {
+    let tine = r#"{ "segments": [{ "form": { "drawn": { "length": "120 mm", "section": { "square": "10 mm" } } } }] }"#;
+    let segments = format!(r#"{{ "form": {{ "split": {{ "branches": [{tine}, {tine}] }} }} }}"#);
+    assert_eq!(of("mm", r#"{ "square": "20 mm" }"#, &segments, 0), None);
+    let ladder = of("mm", r#"{ "square": "20 mm" }"#, &segments, 2).unwrap();
+    assert!(near(millimeters(&ladder, -2).2, 120.0 * 100.0 / 81.0));
+}
+
+#[test]
 fn sizes_never_run_out() {
     let ladder = of(
         "mm",

@@ -159,6 +159,28 @@ fn every_form_and_bend_comes_out_as_in_its_worst_corner() {
 }
 
 #[test]
+fn the_branches_of_a_split_have_a_spread_of_their_own() {
+    let tine = |length: &str| {
+        format!(
+            r#"{{ "name": "tine", "form": {{ "drawn": {{ "length": "{length}", "section": {{ "round": "8 ± 0.5 mm" }} }} }} }}"#
+        )
+    };
+    let segments = format!(
+        r#"{{ "name": "shank", "form": {{ "plain": {{ "length": "80 ± 2 mm" }} }} }},
+           {{ "name": "fork", "form": {{ "split": {{ "branches": [
+               {{ "segments": [{}] }}, {{ "segments": [{}] }} ] }} }} }}"#,
+        tine("118 to 122 mm"),
+        tine("120 mm")
+    );
+    let plan = plan(r#""stock": { "square": "20 mm" }"#, &segments);
+    assert_worst_case(&plan);
+    let spread = spread(&plan);
+    assert_eq!(spread.bar(0).unwrap().segments.len(), 4);
+    assert!(spread.segment(0, 2).unwrap().forged_length.is_range());
+    assert!(!spread.segment(0, 3).unwrap().forged_length.is_range());
+}
+
+#[test]
 fn a_bar_already_cut_comes_out_as_in_its_worst_corner() {
     let segments = format!(
         r#"{}, {{ "name": "shank", "form": {{ "drawn": {{ "length": "50 mm", "section": {{ "round": "8 to 8.5 mm" }} }} }} }},
