@@ -29,8 +29,9 @@ pub fn format_decimal(mm: f64, unit: LengthUnit, decimals: usize) -> String {
     }
 }
 
-/// A length in a unit that reads back as the same length to a thousandth of a millimetre or better.
-pub(crate) fn format_exact(mm: f64, unit: LengthUnit) -> String {
+/// A length in a unit that reads back as the same length to a thousandth of a millimetre or better: inches as a fraction
+/// where they are one, else a decimal.
+pub fn format_exact(mm: f64, unit: LengthUnit) -> String {
     let steps = mm / 25.4 * FINEST;
     if unit == LengthUnit::Inch && (steps - steps.round()).abs() < 1e-9 * FINEST && steps.abs() < 1e15 {
         return format!("{} in", fraction(steps.round() as i64, FINEST as i64));

@@ -20,7 +20,7 @@ mod written_share;
 
 pub use error::MeasureError;
 pub use file_text::{signed, zero_allowed};
-pub use format::{format_decimal, format_length};
+pub use format::{format_decimal, format_exact, format_length};
 pub use length_unit::LengthUnit;
 pub use rounded_length::RoundedLength;
 pub use rounding::Rounding;

@@ -94,6 +94,13 @@ impl Rounding {
         RoundedLength::nearest(self, mm)
     }
 
+    /// From one length in millimetres to another, both to the nearest step: `1 13/16 to 1 15/16 in`; one length where both
+    /// round to the same.
+    pub fn between_text(self, lowest_mm: f64, highest_mm: f64) -> String {
+        let (lowest, highest) = (self.round(lowest_mm), self.round(highest_mm));
+        if lowest == highest { highest.text() } else { format!("{} to {}", lowest.bare_text(), highest.text()) }
+    }
+
     /// What it steps by.
     pub(crate) fn step(self) -> Step {
         self.0
@@ -110,6 +117,13 @@ mod tests {
         for step in Rounding::CHOICES {
             assert_eq!(Rounding::parse(&step.text()).unwrap(), step);
         }
+    }
+
+    #[test]
+    fn a_range_is_told_by_its_rounded_ends() {
+        assert_eq!(Rounding::SIXTEENTH_INCH.between_text(46.0, 49.0), "1 13/16 to 1 15/16 in");
+        assert_eq!(Rounding::MILLIMETER.between_text(46.2, 49.0), "46 to 49 mm");
+        assert_eq!(Rounding::MILLIMETER.between_text(46.2, 46.3), "46 mm");
     }
 
     #[test]

@@ -78,8 +78,28 @@ impl WrittenLength {
         if !self.is_range() {
             return Self::from_mm(self.mm * factor, self.unit, range);
         }
-        let low = Self::from_mm(self.lowest_mm * factor, self.unit, range)?;
-        let high = Self::from_mm(self.highest_mm * factor, self.unit, range)?;
+        Self::between_mm(self.lowest_mm * factor, self.highest_mm * factor, self.unit, range)
+    }
+
+    /// The same length so many millimetres longer, written in the same unit; a range stays a range.
+    ///
+    /// # Errors
+    /// Where it then is not in the range of what it may be, or beyond all measure.
+    pub fn longer_by(&self, mm: f64, range: LengthRange) -> Result<Self, MeasureError> {
+        if !self.is_range() {
+            return Self::from_mm(self.mm + mm, self.unit, range);
+        }
+        Self::between_mm(self.lowest_mm + mm, self.highest_mm + mm, self.unit, range)
+    }
+
+    /// Writes a range from one length in millimetres to another: `1/4 in to 9/32 in`.
+    ///
+    /// # Errors
+    /// Where either end is not finite or beyond all measure, the low one not in the range of what it may be, or not below
+    /// the high one.
+    pub fn between_mm(lowest: f64, highest: f64, unit: LengthUnit, range: LengthRange) -> Result<Self, MeasureError> {
+        let low = Self::from_mm(lowest, unit, range)?;
+        let high = Self::from_mm(highest, unit, range)?;
         Self::parse(&format!("{} to {}", low.text, high.text), None, range)
     }
 

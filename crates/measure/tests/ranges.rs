@@ -161,6 +161,14 @@ fn a_length_and_a_range_can_be_scaled() {
     }
 }
 
+#[test]
+fn a_length_and_a_range_can_be_moved() {
+    let moved = |text: &str, mm| read(text, LengthRange::Any).longer_by(mm, LengthRange::AboveZero);
+    assert_eq!(moved("3 in", 25.4).unwrap().text(), "4 in");
+    assert_eq!(moved("6 ± 0.5 mm", -2.0).unwrap().text(), "3.5 mm to 4.5 mm");
+    assert!(moved("6 ± 0.5 mm", -5.5).is_err());
+}
+
 proptest! {
     #[test]
     fn a_range_is_kept_and_reads_back(
