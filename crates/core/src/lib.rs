@@ -15,4 +15,5 @@ pub mod file;
 pub mod findings;
 pub mod material;
 pub mod metal;
+pub mod motif;
 pub mod plan;

@@ -35,6 +35,11 @@ impl Home {
         self.config.join("settings.json")
     }
 
+    /// The folder of the smith's own motifs.
+    pub fn motifs_folder(&self) -> PathBuf {
+        self.config.join("motifs")
+    }
+
     /// The list of recent plans.
     pub fn recent_file(&self) -> PathBuf {
         self.state.join("recent.json")

@@ -1,4 +1,4 @@
-//! Plans on disk: atomic saving, the journal of unsaved work, recent plans, settings, the demo plans.
+//! Plans on disk: atomic saving, the journal of unsaved work, recent plans, motifs, settings, the demo plans.
 //!
 //! A plan is never lost: a save is written beside the file and renamed over it, a file that someone else changed is noticed
 //! before it is overwritten, and unsaved work is kept in a journal that outlives a killed program.
@@ -7,6 +7,7 @@ pub mod demos;
 mod error;
 mod home;
 mod journal;
+pub mod motifs;
 mod plan_file;
 mod recent;
 mod replace;

@@ -50,6 +50,17 @@ pub enum Edit {
         /// The segment.
         segment: Box<Segment>,
     },
+    /// Puts several segments into a chain, one after the other, as one step.
+    InsertSegments {
+        /// The bar.
+        bar: usize,
+        /// The chain.
+        chain: Chain,
+        /// The place in it that the first of them takes.
+        place: usize,
+        /// The segments.
+        segments: Vec<Segment>,
+    },
     /// Another segment in the place of one.
     ReplaceSegment {
         /// The bar.
@@ -204,6 +215,12 @@ impl Edit {
             }
             Self::InsertInto { bar, chain, place, segment } => {
                 insert_into(bar_at(plan, *bar)?, *chain, *place, segment)?;
+            }
+            Self::InsertSegments { bar, chain, place, segments } => {
+                let bar = bar_at(plan, *bar)?;
+                for (offset, segment) in segments.iter().enumerate() {
+                    insert_into(bar, *chain, place.saturating_add(offset), segment)?;
+                }
             }
             Self::ReplaceSegment { bar, at, segment } => replace_segment(bar_at(plan, *bar)?, *at, segment)?,
             Self::RemoveSegment { bar, at } => {

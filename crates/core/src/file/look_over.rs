@@ -3,7 +3,6 @@
 use super::key_path::{KeyPath, Step};
 use super::places::{Kind, Place};
 use super::wording::shortened;
-use crate::plan::FORMAT_VERSION;
 use std::collections::HashSet;
 
 /// Something wrong at an offset of the text.
@@ -19,6 +18,13 @@ pub(super) struct Fault {
     pub(super) key_first: bool,
 }
 
+/// A sort of file: the key that it begins with, its newest version, and what it holds.
+pub(super) struct Sort {
+    pub(super) key: &'static str,
+    pub(super) newest: u32,
+    pub(super) what: &'static str,
+}
+
 /// The keys whose values are lists. A list elsewhere is refused: serde would fill a group's keys from it in their order.
 const LISTS: [&str; 6] = ["bars", "segments", "branches", "repeats", "sides", "polygon"];
 
@@ -27,33 +33,33 @@ pub(super) fn look_over(top: &Place) -> Result<(), Fault> {
     check_value(top, &KeyPath::default())
 }
 
-/// That it is a plan, of a version that can be read.
-pub(super) fn check_version(text: &str, top: &Place) -> Result<(), Fault> {
+/// That it is a file of a sort, of a version that can be read.
+pub(super) fn check_version(text: &str, top: &Place, sort: &Sort) -> Result<(), Fault> {
+    let Sort { key, newest, what } = sort;
     let fault = |path, offset, message| Err(Fault { path, offset, message, key_first: false });
     let Kind::Group(_) = top.kind else {
         let message =
-            format!("this is no plan of First Heat: a plan is a group in {{ }}, but {} was read", top.kind.words());
+            format!("this is no {what} of First Heat: a {what} is a group in {{ }}, but {} was read", top.kind.words());
         return fault(KeyPath::default(), top.start, message);
     };
-    let Some(member) = top.get("firstheat") else {
-        let message =
-            "this is no plan of First Heat: the key \"firstheat\" is missing; a plan begins with \"firstheat\": 1";
-        return fault(KeyPath::default(), top.start, message.to_owned());
+    let Some(member) = top.get(key) else {
+        let message = format!(
+            "this is no {what} of First Heat: the key \"{key}\" is missing; a {what} begins with \"{key}\": {newest}"
+        );
+        return fault(KeyPath::default(), top.start, message);
     };
-    let (path, offset) = (KeyPath::default().key("firstheat"), member.value.start);
+    let (path, offset) = (KeyPath::default().key(key), member.value.start);
     match version(text, offset) {
-        Some(FORMAT_VERSION) => Ok(()),
-        Some(newer) if newer > FORMAT_VERSION => {
+        Some(version) if version == *newest => Ok(()),
+        Some(newer) if newer > *newest => {
             let message = format!(
-                "this plan was written by a newer First Heat, in version {newer} of the plan file; \
-                 this program reads up to version {FORMAT_VERSION}"
+                "this {what} was written by a newer First Heat, in version {newer} of the {what} file; \
+                 this program reads up to version {newest}"
             );
             fault(path, offset, message)
         }
         // Older versions will be brought up to date before the plan is read. There is none yet.
-        _ => {
-            fault(path, offset, format!("this is no version of the plan file; versions run from 1 to {FORMAT_VERSION}"))
-        }
+        _ => fault(path, offset, format!("this is no version of the {what} file; versions run from 1 to {newest}")),
     }
 }
 

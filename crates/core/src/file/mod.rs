@@ -1,4 +1,5 @@
-//! The plan file: read with clear errors, written in one readable layout. Its keys are those of `docs/plan-format.md`.
+//! The plan file and the motif file: read with clear errors, written in one readable layout. Their keys are those of
+//! `docs/plan-format.md`.
 
 mod error;
 mod key_path;
@@ -12,36 +13,59 @@ mod wording;
 pub use error::FileError;
 pub use schema::schema;
 
-use crate::plan::Plan;
+use crate::motif::{MOTIF_VERSION, Motif};
+use crate::plan::{FORMAT_VERSION, Plan};
 use key_path::KeyPath;
+use look_over::Sort;
 use places::{Kind, Place, Stopped};
-use serde::de::IgnoredAny;
+use serde::Serialize;
+use serde::de::{DeserializeOwned, IgnoredAny};
 
 /// The most bytes a plan file may have: 16 MB. The largest plan we know of takes a thousandth of it.
 pub const MOST_BYTES: u64 = 16 * 1024 * 1024;
+
+const PLAN: Sort = Sort { key: "firstheat", newest: FORMAT_VERSION, what: "plan" };
+const MOTIF: Sort = Sort { key: "firstheat_motif", newest: MOTIF_VERSION, what: "motif" };
 
 /// Reads a plan.
 ///
 /// # Errors
 /// When the bytes are not a plan that this program can read; the error names the place and what would be right.
 pub fn read(bytes: &[u8]) -> Result<Plan, FileError> {
+    read_sort(bytes, &PLAN, validate::validate)
+}
+
+/// Reads a motif.
+///
+/// # Errors
+/// When the bytes are not a motif that this program can read; the error names the place and what would be right.
+pub fn read_motif(bytes: &[u8]) -> Result<Motif, FileError> {
+    read_sort(bytes, &MOTIF, validate::validate_motif)
+}
+
+/// Reads a file of a sort; `validate` checks what its types cannot say.
+fn read_sort<T: DeserializeOwned>(
+    bytes: &[u8],
+    sort: &Sort,
+    validate: fn(&T) -> Result<(), validate::Fault>,
+) -> Result<T, FileError> {
     let text = as_text(bytes)?;
     check_json(text)?;
     let top = places::places(text).map_err(|stopped| cannot_scan(text, &stopped))?;
     let at = |fault: look_over::Fault| FileError::at(text, fault.offset, fault.path.to_string(), fault.message);
-    look_over::check_version(text, &top).map_err(at)?;
+    look_over::check_version(text, &top, sort).map_err(at)?;
     let looked = look_over::look_over(&top);
     let key_first = looked.as_ref().is_err_and(|fault| fault.key_first);
-    let plan = match (looked.map_err(at), read_keys(text, &top)) {
+    let value = match (looked.map_err(at), read_keys(text, &top)) {
         (Ok(()), read) => read?,
         (Err(fault), Err(error)) if key_first && error.is_before(&fault) => return Err(error),
         (Err(fault), _) => return Err(fault),
     };
-    validate::validate(&plan).map_err(|fault| {
+    validate(&value).map_err(|fault| {
         let offset = top.follow(&fault.path).place.start;
         FileError::at(text, offset, fault.path.to_string(), fault.message)
     })?;
-    Ok(plan)
+    Ok(value)
 }
 
 /// Whether a plan could be read back from its file; whoever changes a plan keeps it so.
@@ -49,14 +73,34 @@ pub fn read(bytes: &[u8]) -> Result<Plan, FileError> {
 /// # Errors
 /// When a value in it would be refused; the error names the key and what would be right.
 pub fn check(plan: &Plan) -> Result<(), FileError> {
-    validate::validate(plan)
-        .map_err(|fault| FileError { path: fault.path.to_string(), ..FileError::whole(fault.message) })
+    validate::validate(plan).map_err(without_place)
+}
+
+/// Whether a motif could be read back from its file.
+///
+/// # Errors
+/// When a value in it would be refused; the error names the key and what would be right.
+pub fn check_motif(motif: &Motif) -> Result<(), FileError> {
+    validate::validate_motif(motif).map_err(without_place)
+}
+
+fn without_place(fault: validate::Fault) -> FileError {
+    FileError { path: fault.path.to_string(), ..FileError::whole(fault.message) }
 }
 
 /// Writes a plan. What was read from a file in this layout gives the same text again.
 pub fn write(plan: &Plan) -> String {
-    // Only a map with keys that are no text can fail, and a plan has none.
-    let value = serde_json::to_value(plan).unwrap_or_default();
+    laid_out(plan)
+}
+
+/// Writes a motif, in the layout of plans.
+pub fn write_motif(motif: &Motif) -> String {
+    laid_out(motif)
+}
+
+fn laid_out(value: &impl Serialize) -> String {
+    // Only a map with keys that are no text can fail, and neither a plan nor a motif has any.
+    let value = serde_json::to_value(value).unwrap_or_default();
     layout::lay_out(&value)
 }
 
@@ -109,7 +153,7 @@ fn cannot_scan(text: &str, stopped: &Stopped) -> FileError {
     }
 }
 
-fn read_keys(text: &str, top: &Place) -> Result<Plan, FileError> {
+fn read_keys<T: DeserializeOwned>(text: &str, top: &Place) -> Result<T, FileError> {
     let mut json = serde_json::Deserializer::from_str(text);
     serde_path_to_error::deserialize(&mut json).map_err(|error| {
         let said = error.inner().to_string();

@@ -5,6 +5,7 @@
 use super::key_path::KeyPath;
 use super::wording::shortened;
 use crate::material;
+use crate::motif::Motif;
 use crate::plan::{Bar, Bend, Branch, Form, Limits, Opening, OutlineSpec, Plan, RunoutSpec, SectionSpec, Segment};
 use fh_measure::{WrittenAngle, WrittenLength};
 
@@ -24,6 +25,18 @@ type Checked = Result<(), Fault>;
 
 fn refuse(path: KeyPath, message: impl Into<String>) -> Checked {
     Err(Fault { path, message: message.into() })
+}
+
+/// Checks a motif: its stock and its segments are those of a bar.
+pub(super) fn validate_motif(motif: &Motif) -> Checked {
+    let top = KeyPath::default();
+    if motif.name.trim().is_empty() {
+        return refuse(top.key("name"), "a motif has a name; this one has none");
+    }
+    if motif.segments.is_empty() {
+        return refuse(top.key("segments"), "a motif has at least one segment; this one has none");
+    }
+    check_bar(&motif.bar(), &top)
 }
 
 /// Checks a whole plan.

@@ -1,0 +1,66 @@
+//! Taking a motif out of a plan: what its first segment finds before it is written into it.
+
+use super::{MOTIF_VERSION, Motif};
+use crate::plan::{Chain, Form, Plan, SectionSpec, Segment};
+use std::ops::RangeInclusive;
+
+impl Motif {
+    /// The segments at these places of a chain as a motif; none where there are no such places.
+    ///
+    /// Where the first segment begins as the one before it ends, that section is written into it.
+    pub fn taken(plan: &Plan, bar: usize, chain: Chain, places: RangeInclusive<usize>, name: &str) -> Option<Self> {
+        let bar = plan.bars.get(bar)?;
+        let all = bar.chain(chain)?;
+        let before = all.get(..*places.start())?;
+        let mut segments = all.get(places)?.to_vec();
+        let first = segments.first_mut()?;
+        name_the_start(&mut first.form, &section_after(before));
+        Some(Self {
+            firstheat_motif: MOTIF_VERSION,
+            name: name.trim().to_owned(),
+            units: plan.units,
+            stock: bar.stock.clone(),
+            segments,
+        })
+    }
+}
+
+/// The section that a run of segments ends in, as it is written.
+fn section_after(segments: &[Segment]) -> SectionSpec {
+    for segment in segments.iter().rev() {
+        let section = match &segment.form {
+            Form::Drawn { section, .. } | Form::Peak { section } | Form::Tenon { section, .. } => section,
+            Form::Taper { to, .. } | Form::Shoulder { to, .. } => to,
+            Form::Rivet { diameter, .. } => return SectionSpec::Round(diameter.clone()),
+            _ => return SectionSpec::Stock,
+        };
+        if *section != SectionSpec::Same {
+            return section.clone();
+        }
+    }
+    SectionSpec::Stock
+}
+
+/// Writes the section before it into a form that begins with it.
+fn name_the_start(form: &mut Form, before: &SectionSpec) {
+    match form {
+        Form::Taper { from, to, .. } => {
+            if from.as_ref().is_none_or(|from| *from == SectionSpec::Same) {
+                *from = Some(before.clone());
+            }
+            if *to == SectionSpec::Same {
+                *to = before.clone();
+            }
+        }
+        Form::Drawn { section, .. }
+        | Form::Peak { section }
+        | Form::Tenon { section, .. }
+        | Form::Collar { section, .. }
+        | Form::Shoulder { to: section, .. }
+            if *section == SectionSpec::Same =>
+        {
+            *section = before.clone();
+        }
+        _ => {}
+    }
+}

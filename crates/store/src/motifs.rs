@@ -1,0 +1,166 @@
+//! The smith's own motifs, each in a file of its own in one folder.
+
+use crate::replace::{Existing, write_whole};
+use crate::settings::make_folder_of;
+use crate::{Home, StoreError, read_at_most};
+use fh_core::file;
+use fh_core::motif::Motif;
+use std::fs::{self, File};
+use std::io;
+use std::path::{Path, PathBuf};
+
+/// What the names of motif files end with.
+pub const ENDING: &str = ".motif.json";
+
+/// The most letters that a file takes from its motif's name.
+const MOST_LETTERS: usize = 60;
+
+/// A motif and where it is kept.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KeptMotif {
+    /// Its file.
+    pub path: PathBuf,
+    /// The motif.
+    pub motif: Motif,
+}
+
+/// The motifs that are kept, by name, and why others could not be read.
+pub fn list(home: &Home) -> (Vec<KeptMotif>, Vec<StoreError>) {
+    let folder = home.motifs_folder();
+    let files = match fs::read_dir(&folder) {
+        Ok(files) => files,
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return (Vec::new(), Vec::new()),
+        Err(error) => return (Vec::new(), vec![StoreError::read(&folder, error)]),
+    };
+    let (mut kept, mut failed) = (Vec::new(), Vec::new());
+    let paths = files.flatten().map(|file| file.path());
+    for path in paths.filter(|path| path.to_string_lossy().ends_with(ENDING)) {
+        match load(&path) {
+            Ok(motif) => kept.push(KeptMotif { path, motif }),
+            Err(error) => failed.push(error),
+        }
+    }
+    kept.sort_by_key(|kept| (kept.motif.name.to_lowercase(), kept.path.clone()));
+    failed.sort_by_key(ToString::to_string);
+    (kept, failed)
+}
+
+/// Reads one motif.
+///
+/// # Errors
+/// When the file cannot be read, or is no motif.
+pub fn load(path: &Path) -> Result<Motif, StoreError> {
+    let mut file = File::open(path).map_err(|error| StoreError::read(path, error))?;
+    let bytes = read_at_most(&mut file).map_err(|error| StoreError::read(path, error))?;
+    file::read_motif(&bytes).map_err(|error| StoreError::NotAPlan { path: path.to_owned(), error })
+}
+
+/// Keeps a motif in the file of its name, whole or not at all; the file. With `overwrite` it takes the place of another of
+/// that name.
+///
+/// # Errors
+/// When there is another of that name, when it could not be read back, and when it cannot be written.
+pub fn save(home: &Home, motif: &Motif, overwrite: bool) -> Result<PathBuf, StoreError> {
+    let path = file_of(home, &motif.name);
+    file::check_motif(motif).map_err(|error| StoreError::NotAPlan { path: path.clone(), error })?;
+    make_folder_of(&path)?;
+    let existing = if overwrite { Existing::Replace } else { Existing::Keep };
+    write_whole(&path, file::write_motif(motif).as_bytes(), existing)?;
+    Ok(path)
+}
+
+/// Takes a motif's file away.
+///
+/// # Errors
+/// When it cannot be removed.
+pub fn remove(path: &Path) -> Result<(), StoreError> {
+    fs::remove_file(path).map_err(|error| StoreError::write(path, error))
+}
+
+/// The file of a motif of this name: letters and figures stay, what is between them becomes a hyphen.
+pub fn file_of(home: &Home, name: &str) -> PathBuf {
+    let mut stem = String::new();
+    for letter in name.trim().to_lowercase().chars() {
+        if letter.is_alphanumeric() {
+            stem.push(letter);
+        } else if !stem.is_empty() && !stem.ends_with('-') {
+            stem.push('-');
+        }
+    }
+    let stem: String = stem.chars().take(MOST_LETTERS).collect();
+    let stem = stem.trim_end_matches('-');
+    let stem = if stem.is_empty() { "motif" } else { stem };
+    home.motifs_folder().join(format!("{stem}{ENDING}"))
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "tests")]
+mod tests {
+    use super::*;
+    use crate::demos::DEMOS;
+    use fh_core::plan::Chain;
+
+    fn motif(name: &str) -> Motif {
+        let plan = file::read(DEMOS[0].text.as_bytes()).unwrap();
+        Motif::taken(&plan, 0, Chain::Bar, 0..=1, name).unwrap()
+    }
+
+    fn home() -> (tempfile::TempDir, Home) {
+        let folder = tempfile::tempdir().unwrap();
+        let home = Home::at(&folder.path().join("not yet there"));
+        (folder, home)
+    }
+
+    #[test]
+    fn motifs_are_kept_by_name_and_taken_away() {
+        let (_folder, home) = home();
+        assert_eq!(list(&home).0, []);
+        save(&home, &motif("Leaf end"), false).unwrap();
+        let path = save(&home, &motif("eye & neck"), false).unwrap();
+        assert_eq!(path.file_name().unwrap(), "eye-neck.motif.json");
+        let (kept, failed) = list(&home);
+        assert!(failed.is_empty());
+        assert_eq!(kept.iter().map(|kept| kept.motif.name.as_str()).collect::<Vec<_>>(), ["eye & neck", "Leaf end"]);
+        assert_eq!(kept[0].motif, motif("eye & neck"));
+        remove(&path).unwrap();
+        assert_eq!(list(&home).0.len(), 1);
+        assert!(remove(&path).is_err());
+    }
+
+    #[test]
+    fn a_motif_does_not_take_the_place_of_another_unasked() {
+        let (_folder, home) = home();
+        save(&home, &motif("leaf"), false).unwrap();
+        assert!(matches!(save(&home, &motif("Leaf"), false), Err(StoreError::AlreadyThere { .. })));
+        assert_eq!(list(&home).0[0].motif.name, "leaf");
+        save(&home, &motif("Leaf"), true).unwrap();
+        assert_eq!(list(&home).0[0].motif.name, "Leaf");
+    }
+
+    #[test]
+    fn a_broken_motif_is_told_and_the_others_are_there() {
+        let (_folder, home) = home();
+        save(&home, &motif("leaf"), false).unwrap();
+        fs::write(home.motifs_folder().join("torn.motif.json"), "{ \"firstheat_motif\": 1, ").unwrap();
+        fs::write(home.motifs_folder().join("notes.txt"), "nothing").unwrap();
+        let (kept, failed) = list(&home);
+        assert_eq!((kept.len(), failed.len()), (1, 1));
+        let words = failed[0].to_string();
+        assert!(words.starts_with("line 1") && words.ends_with("torn.motif.json)"), "{words}");
+    }
+
+    #[test]
+    fn a_name_cannot_lead_out_of_the_folder() {
+        let (_folder, home) = home();
+        for (name, file) in
+            [("../../leaf", "leaf"), ("/", "motif"), ("", "motif"), ("Blatt ¼″", "blatt"), ("a\0b", "a-b")]
+        {
+            let path = file_of(&home, name);
+            assert_eq!(path.parent().unwrap(), home.motifs_folder());
+            let wanted = path.file_name().unwrap().to_string_lossy().into_owned();
+            assert!(wanted.starts_with(file) && wanted.ends_with(ENDING), "{wanted}");
+        }
+        assert!(save(&home, &motif("  "), false).is_err(), "a motif has a name");
+        assert!(file_of(&home, &"x".repeat(400)).file_name().unwrap().len() < 100);
+    }
+}
