@@ -1,7 +1,9 @@
 //! A segment in the smith's words: what the block becomes, and on which side.
 
+mod ladder;
 mod repeats;
 
+pub use ladder::{rung_change_words, rung_size_words};
 pub use repeats::{repeat_count_words, repeat_first_words, repeat_free_words, repeat_places_words, segment_end_words};
 
 use crate::balance::Derived;

@@ -3,7 +3,10 @@
 #![allow(clippy::unwrap_used, missing_docs, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::{Ladder, balance, ladder};
+use fh_core::describe::{rung_change_words, rung_size_words};
 use fh_core::file;
+use fh_core::plan::PlanUnit;
+use fh_measure::Rounding;
 use uom::si::f64::Length;
 use uom::si::length::{inch, millimeter};
 
@@ -58,6 +61,10 @@ fn in_inches_the_steps_are_thirty_seconds() {
     let thin = ladder.rungs[3];
     // 4 in × (16/15)².
     assert!(near(thin.size.get::<inch>(), 15.0 / 32.0) && near(thin.length.get::<inch>(), 4.551_111));
+    assert_eq!(rung_size_words(&thin, PlanUnit::Inch), "15/32 in");
+    assert_eq!(rung_change_words(&thin, Rounding::SIXTEENTH_INCH), "+9/16 in");
+    assert_eq!(rung_change_words(&ladder.rungs[4], Rounding::SIXTEENTH_INCH), "");
+    assert_eq!(rung_change_words(&ladder.rungs[5], Rounding::SIXTEENTH_INCH), "−7/16 in");
 }
 
 #[test]
@@ -89,6 +96,7 @@ fn a_taper_from_the_bar_changes_at_its_forged_end() {
     assert!(near(from, 20.0) && near(to.unwrap(), 8.5) && near(length, 145.738), "{length}");
     // (400 + 120 + 36) / 3 = 185.333 mm².
     assert!(near(millimeters(&ladder, -4).2, 168.345));
+    assert_eq!(rung_size_words(&ladder.rungs[3], PlanUnit::Millimeter), "20 → 7.5 mm");
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 mod bar;
 mod draft;
+mod hot;
 mod ladder;
 mod lay_off;
 mod repeats;
@@ -17,6 +18,7 @@ mod trouble;
 mod walk;
 
 pub use bar::BarBalance;
+pub use hot::{CHECKING_HEAT_CELSIUS, hot_length};
 pub use ladder::{Ladder, Rung, ladder};
 pub use repeats::{LaidRepeat, laid_repeats, lay_repeat};
 pub use segment::{Derived, SegmentBalance};
