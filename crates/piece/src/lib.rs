@@ -3,12 +3,18 @@
 //! Everything here is in mm. A bar starts at the origin: x runs along it from the datum end, y toward the smith, z up,
 //! as in the core; a [`Frame`] carries these three along the center line.
 
+mod chain;
+mod fineness;
 mod frame;
 mod mesh;
 mod piece;
+mod solid;
+mod turn;
+mod vector;
+mod way;
 
 pub mod raster;
 
 pub use frame::Frame;
-pub use mesh::Mesh;
+pub use mesh::{Bounds, Mesh};
 pub use piece::{Line, Piece, Quality, Solid, piece};

@@ -1,0 +1,25 @@
+//! How finely things are cut into steps.
+
+use crate::Quality;
+
+/// The steps of a quality.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Fineness {
+    /// The most that a bend turns in one step, in radians: a chord encloses less than its arc by a sixth of its square.
+    pub(crate) turn: f64,
+    /// The most that a twist turns in one step, in radians.
+    pub(crate) twist: f64,
+    /// Steps in a full turn of an arc.
+    pub(crate) round: usize,
+    /// Steps along a run-out.
+    pub(crate) runout: usize,
+}
+
+impl Fineness {
+    pub(crate) fn of(quality: Quality) -> Self {
+        match quality {
+            Quality::Screen => Self { turn: 0.2, twist: 0.15, round: 16, runout: 12 },
+            Quality::Print => Self { turn: 0.03, twist: 0.03, round: 64, runout: 80 },
+        }
+    }
+}

@@ -1,0 +1,228 @@
+//! A plate: loops of points given a thickness, holes and all.
+//!
+//! The plate is cut by lines across it through every point, and wherever its way asks for one. Between two lines it is a
+//! row of four-sided cells, whose ends share the points that lie on the lines.
+
+use super::in_mm;
+use super::outline_loop::{hole_loop, outline_loop};
+use crate::Mesh;
+use crate::fineness::Fineness;
+use crate::way::Way;
+use fh_core::metal::{HoleSize, Outline};
+
+/// A boss with a hole.
+pub(super) fn boss(
+    outline: &Outline,
+    thickness: f64,
+    (hole, at): (&HoleSize, f64),
+    reversed: bool,
+    way: &Way,
+    fineness: &Fineness,
+) -> Mesh {
+    let mut loops = [outline_loop(outline, fineness.round), hole_loop(hole, at, fineness.round)];
+    if reversed {
+        let length = in_mm(outline.length());
+        loops.iter_mut().flatten().for_each(|point| point[0] = length - point[0]);
+    }
+    plate(&loops, &way.stations(fineness), |_| thickness / 2.0)
+}
+
+/// A flag by its thickness at its root and its tip.
+pub(super) fn flag(outline: &Outline, thickness: [f64; 2], reversed: bool, way: &Way, fineness: &Fineness) -> Mesh {
+    let flag = Flag::new(outline, thickness, reversed, fineness);
+    plate(std::slice::from_ref(&flag.points), &way.stations(fineness), |[along, _]| flag.half(along))
+}
+
+/// A flag as a loop of points with its thickness.
+pub(super) struct Flag {
+    pub(super) points: Vec<[f64; 2]>,
+    length: f64,
+    /// At its datum side and at its far side.
+    thickness: [f64; 2],
+}
+
+impl Flag {
+    pub(super) fn new(outline: &Outline, [root, tip]: [f64; 2], reversed: bool, fineness: &Fineness) -> Self {
+        let length = in_mm(outline.length());
+        let mut points = outline_loop(outline, fineness.round);
+        if reversed {
+            points.iter_mut().for_each(|point| point[0] = length - point[0]);
+        }
+        Self { points, length, thickness: if reversed { [tip, root] } else { [root, tip] } }
+    }
+
+    /// Half its thickness at a place along it.
+    pub(super) fn half(&self, along: f64) -> f64 {
+        let [start, end] = self.thickness;
+        ((start + (end - start) * along / self.length) / 2.0).max(0.0)
+    }
+}
+
+/// The plate inside an odd number of the loops, cut at these places along; half as thick as `half` says both ways.
+pub(super) fn plate(loops: &[Vec<[f64; 2]>], cuts: &[f64], half: impl Fn([f64; 2]) -> f64) -> Mesh {
+    let lines = Lines::new(loops, cuts);
+    let mut mesh = Mesh::default();
+    let faces = lines.faces(&mut mesh, half);
+    for index in 0..lines.cells.len() {
+        for cell in &lines.cells[index] {
+            faces.cell(&mut mesh, &lines, index, cell);
+        }
+    }
+    for index in 0..lines.at.len() {
+        faces.ends(&mut mesh, &lines, index);
+    }
+    mesh
+}
+
+/// An edge of a loop between two neighbouring lines: across on the near one and on the far one.
+type Edge = [f64; 2];
+
+/// A cell between two neighbouring lines: its lower edge and its upper edge.
+type Cell = [Edge; 2];
+
+/// The lines across a plate.
+struct Lines {
+    /// Where they stand along.
+    at: Vec<f64>,
+    /// The points on each, across, in order.
+    across: Vec<Vec<f64>>,
+    /// The cells between each and the next.
+    cells: Vec<Vec<Cell>>,
+    /// Places across closer than this are one.
+    near: f64,
+}
+
+impl Lines {
+    fn new(loops: &[Vec<[f64; 2]>], cuts: &[f64]) -> Self {
+        let along = || loops.iter().flatten().map(|point| point[0]);
+        let (low, high) = along().fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), x| (l.min(x), h.max(x)));
+        let near = (high - low) * 1e-9;
+        let mut at: Vec<f64> = along().chain(cuts.iter().copied().filter(|cut| *cut > low && *cut < high)).collect();
+        at.sort_by(f64::total_cmp);
+        at.dedup_by(|next, before| *next - *before < near);
+        let mut lines =
+            Self { across: vec![Vec::new(); at.len()], cells: vec![Vec::new(); at.len().saturating_sub(1)], at, near };
+        let mut edges: Vec<Vec<Edge>> = vec![Vec::new(); lines.cells.len()];
+        for points in loops {
+            for (index, a) in points.iter().enumerate() {
+                lines.add_edge(*a, points[(index + 1) % points.len()], &mut edges);
+            }
+        }
+        for across in &mut lines.across {
+            across.sort_by(f64::total_cmp);
+            across.dedup_by(|next, before| *next - *before < near);
+        }
+        for (index, edges) in edges.iter_mut().enumerate() {
+            edges.sort_by(|a, b| (a[0] + a[1]).total_cmp(&(b[0] + b[1])));
+            lines.cells[index] = edges.chunks_exact(2).map(|pair| [pair[0], pair[1]]).collect();
+        }
+        lines
+    }
+
+    /// The line that stands at a place along.
+    fn line_at(&self, along: f64) -> usize {
+        let after = self.at.partition_point(|at| *at < along - self.near);
+        after.min(self.at.len().saturating_sub(1))
+    }
+
+    /// Cuts an edge of a loop at the lines.
+    fn add_edge(&mut self, a: [f64; 2], b: [f64; 2], edges: &mut [Vec<Edge>]) {
+        let (start, end) = if a[0] <= b[0] { (a, b) } else { (b, a) };
+        let (first, last) = (self.line_at(start[0]), self.line_at(end[0]));
+        let across = |line: usize| {
+            let share = (self.at[line] - self.at[first]) / (self.at[last] - self.at[first]);
+            if line == last { end[1] } else { start[1] + (end[1] - start[1]) * share }
+        };
+        let crossings: Vec<f64> =
+            if first == last { vec![start[1], end[1]] } else { (first..=last).map(across).collect() };
+        if first != last {
+            for (offset, pair) in crossings.windows(2).enumerate() {
+                edges[first + offset].push([pair[0], pair[1]]);
+            }
+        }
+        for (offset, place) in crossings.into_iter().enumerate() {
+            self.across[if first == last { first } else { first + offset }].push(place);
+        }
+    }
+
+    /// The number of a place on a line.
+    fn number(&self, line: usize, place: f64) -> usize {
+        let across = &self.across[line];
+        across.partition_point(|other| *other < place - self.near).min(across.len() - 1)
+    }
+
+    /// Puts the points of both faces in a mesh.
+    fn faces(&self, mesh: &mut Mesh, half: impl Fn([f64; 2]) -> f64) -> Faces {
+        let mut place = |sign: f64, line: usize| -> Vec<u32> {
+            let at = self.at[line];
+            self.across[line].iter().map(|across| mesh.point([at, *across, sign * half([at, *across])])).collect()
+        };
+        // Line by line, so that a bend reckons each frame once.
+        let both: Vec<[Vec<u32>; 2]> = (0..self.at.len()).map(|line| [place(1.0, line), place(-1.0, line)]).collect();
+        Faces { both }
+    }
+}
+
+/// The points of the upper and the lower face, line by line.
+struct Faces {
+    both: Vec<[Vec<u32>; 2]>,
+}
+
+impl Faces {
+    /// The four faces of a cell that lie along the plate.
+    fn cell(&self, mesh: &mut Mesh, lines: &Lines, line: usize, [low, high]: &Cell) {
+        let near = [lines.number(line, low[0]), lines.number(line, high[0])];
+        let far = [lines.number(line + 1, low[1]), lines.number(line + 1, high[1])];
+        let ([top, bottom], [far_top, far_bottom]) = (&self.both[line], &self.both[line + 1]);
+        let share = |index: usize, [from, to]: [usize; 2]| {
+            index.saturating_sub(from) as f64 / to.saturating_sub(from).max(1) as f64
+        };
+        let (mut i, mut j) = (near[0], far[0]);
+        while i < near[1] || j < far[1] {
+            let near_next = j >= far[1] || (i < near[1] && share(i + 1, near) <= share(j + 1, far));
+            if near_next {
+                mesh.triangle(top[i], far_top[j], top[i + 1]);
+                mesh.triangle(bottom[i], bottom[i + 1], far_bottom[j]);
+                i += 1;
+            } else {
+                mesh.triangle(top[i], far_top[j], far_top[j + 1]);
+                mesh.triangle(bottom[i], far_bottom[j + 1], far_bottom[j]);
+                j += 1;
+            }
+        }
+        wall(mesh, [far_top[far[0]], top[near[0]]], [far_bottom[far[0]], bottom[near[0]]]);
+        wall(mesh, [top[near[1]], far_top[far[1]]], [bottom[near[1]], far_bottom[far[1]]]);
+    }
+
+    /// The faces that stand on a line: where there is plate on one side of it only.
+    fn ends(&self, mesh: &mut Mesh, lines: &Lines, line: usize) {
+        let spans = lines.across[line].len().saturating_sub(1);
+        let (mut before, mut after) = (vec![false; spans], vec![false; spans]);
+        let cover = |cells: &[Cell], covered: &mut [bool], end: usize| {
+            for [low, high] in cells {
+                let (from, to) = (lines.number(line, low[end]), lines.number(line, high[end]));
+                covered[from.min(to)..to].iter_mut().for_each(|span| *span = true);
+            }
+        };
+        if let Some(cells) = line.checked_sub(1).and_then(|index| lines.cells.get(index)) {
+            cover(cells, &mut before, 1);
+        }
+        if let Some(cells) = lines.cells.get(line) {
+            cover(cells, &mut after, 0);
+        }
+        let [top, bottom] = &self.both[line];
+        for span in 0..spans {
+            match (before[span], after[span]) {
+                (false, true) => wall(mesh, [top[span], top[span + 1]], [bottom[span], bottom[span + 1]]),
+                (true, false) => wall(mesh, [top[span + 1], top[span]], [bottom[span + 1], bottom[span]]),
+                _ => {}
+            }
+        }
+    }
+}
+
+/// A face between the edge of the upper face and that of the lower; seen from outside the upper edge runs leftward.
+fn wall(mesh: &mut Mesh, [a, b]: [u32; 2], [under_a, under_b]: [u32; 2]) {
+    mesh.triangle(a, b, under_b);
+    mesh.triangle(a, under_b, under_a);
+}

@@ -1,0 +1,57 @@
+//! The way that a settled segment's bend gives its center line.
+
+use crate::solid::in_mm;
+use crate::way::{Course, Curve, SpiralLine, TaperTurn, Way};
+use fh_core::balance::SegmentBalance;
+use fh_core::metal::{Bent, Shape};
+use fh_core::plan::SocketAxis;
+
+/// The way of a segment's center line; straight where it has no bend or none that is settled.
+pub(crate) fn way_of(balance: &SegmentBalance, shape: &Shape) -> Way {
+    let length = in_mm(shape.length());
+    let straight = Way { swell: balance.swell, ..Way::straight(length) };
+    let reversed = balance.reversed;
+    match balance.bent {
+        None => straight,
+        Some(Bent::Curve { angle, inside_radius, side }) => {
+            around(shape, reversed, [angle, in_mm(inside_radius)], side)
+        }
+        Some(Bent::Ring { inside_diameter, sweep, side }) => {
+            around(shape, reversed, [sweep, in_mm(inside_diameter) / 2.0], side)
+        }
+        Some(Bent::Corner { side }) => match shape {
+            Shape::Peak { corner, .. } => Way::bent(length, Curve::Arc { angle: corner.turn }, side, false),
+            _ => straight,
+        },
+        Some(Bent::Scroll { spiral, eye_at_start, side }) => {
+            let line = SpiralLine::new([spiral.inner_mm, spiral.outer_mm], spiral.angle(), spiral.opening);
+            Way::bent(length, Curve::Spiral(line), side, !eye_at_start)
+        }
+        Some(Bent::Socket { mandrel, axis: SocketAxis::Across, side, .. }) => {
+            rolled(shape, reversed, in_mm(mandrel), side)
+        }
+        // Rolled up across its width, its line stays straight.
+        Some(Bent::Socket { axis: SocketAxis::Along, .. }) => straight,
+        Some(Bent::Twist { angle }) => {
+            Way { course: Course::Plane { curve: Curve::Line, side: 0.0, backward: false }, twist: angle, ..straight }
+        }
+    }
+}
+
+/// Through an angle round an inside radius in mm: at one radius where the section is even, faster where a taper is thinner.
+fn around(shape: &Shape, reversed: bool, [angle, inside]: [f64; 2], side: f64) -> Way {
+    let length = in_mm(shape.length());
+    let (start, end) = shape.inside_to_centroid(side);
+    if start == end {
+        return Way::bent(length, Curve::Arc { angle }, side, false);
+    }
+    let turn = TaperTurn::new(shape.runout(), length, angle, [inside + start, inside + end]);
+    Way::bent(length, Curve::Taper(turn), side, reversed)
+}
+
+/// A flag rolled up along its length round a mandrel: as far as its own length reaches.
+fn rolled(shape: &Shape, reversed: bool, mandrel: f64, side: f64) -> Way {
+    let (start, end) = shape.inside_to_centroid(side);
+    let radius = mandrel / 2.0 + (start + end) / 2.0;
+    around(shape, reversed, [in_mm(shape.length()) / radius, mandrel / 2.0], side)
+}

@@ -1,0 +1,199 @@
+//! The way that a segment's center line takes, seen from its own start.
+
+mod rod;
+mod spiral_line;
+mod taper_turn;
+
+pub(crate) use rod::{Bow, Rod};
+pub(crate) use spiral_line::SpiralLine;
+pub(crate) use taper_turn::TaperTurn;
+
+use crate::Frame;
+use crate::fineness::Fineness;
+use crate::frame::of_side;
+
+/// A center line of some length in mm, and how the section stands on it.
+#[derive(Clone, Debug)]
+pub(crate) struct Way {
+    pub(crate) length: f64,
+    pub(crate) course: Course,
+    /// How far the section turns about the line, in radians.
+    pub(crate) twist: f64,
+    /// How many times the area of the shape the section has.
+    pub(crate) swell: f64,
+}
+
+/// Where a center line runs.
+#[derive(Clone, Debug)]
+pub(crate) enum Course {
+    /// In one plane.
+    Plane {
+        curve: Curve,
+        /// The side it bends toward, in radians from up by way of toward-you.
+        side: f64,
+        /// Whether the curve is walked from its other end.
+        backward: bool,
+    },
+    /// Along a part of an opened branch, given by shares of its length; seen from the start of the whole.
+    Rod { rod: Rod, part: [f64; 2] },
+}
+
+/// A curve in its plane.
+#[derive(Clone, Debug)]
+pub(crate) enum Curve {
+    /// Straight on.
+    Line,
+    /// At one radius through an angle.
+    Arc { angle: f64 },
+    /// Round a mandrel where the section changes.
+    Taper(TaperTurn),
+    /// Winding out from an eye.
+    Spiral(SpiralLine),
+}
+
+/// A place on a plane curve: how far it has turned, and where it is ahead and toward the inside, in mm.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Place {
+    pub(crate) heading: f64,
+    pub(crate) at: [f64; 2],
+}
+
+impl Way {
+    /// Straight on.
+    pub(crate) fn straight(length: f64) -> Self {
+        Self::bent(length, Curve::Line, 0.0, false)
+    }
+
+    /// Along a curve toward a side.
+    pub(crate) fn bent(length: f64, curve: Curve, side: f64, backward: bool) -> Self {
+        Self { length, course: Course::Plane { curve, side, backward }, twist: 0.0, swell: 1.0 }
+    }
+
+    /// Whether it neither bends nor twists.
+    pub(crate) fn is_straight(&self) -> bool {
+        matches!(self.course, Course::Plane { curve: Curve::Line, .. }) && self.twist == 0.0
+    }
+
+    /// The frame at a length from its start; beyond its ends it runs straight on.
+    pub(crate) fn frame_at(&self, length: f64) -> Frame {
+        let within = length.clamp(0.0, self.length);
+        let frame = self.frame_within(within);
+        if within == length { frame } else { frame.moved([length - within, 0.0, 0.0]) }
+    }
+
+    /// The frame at its end.
+    pub(crate) fn end(&self) -> Frame {
+        self.frame_within(self.length)
+    }
+
+    fn frame_within(&self, length: f64) -> Frame {
+        let frame = match &self.course {
+            Course::Plane { curve, side, backward } => {
+                let place = curve.place_either(length, self.length, *backward);
+                let [toward, up] = of_side(*side);
+                let [ahead, inside] = place.at;
+                Frame::START.moved([ahead, inside * toward, inside * up]).bent(place.heading, *side)
+            }
+            Course::Rod { rod, part: [from, to] } => rod.frame_at(from + (to - from) * length / self.length),
+        };
+        if self.twist == 0.0 { frame } else { frame.rolled(self.twist * length / self.length) }
+    }
+
+    /// Places along it close enough together for its bend and its twist, in mm, from 0 to its length.
+    pub(crate) fn stations(&self, fineness: &Fineness) -> Vec<f64> {
+        let turning = match &self.course {
+            Course::Plane { curve, .. } => curve.angle(),
+            Course::Rod { rod, part } => rod.turning() * (part[1] - part[0]),
+        };
+        let turns = (turning.abs() / fineness.turn).ceil();
+        // An even number of steps, so that the two ways to cut a twisted face in triangles balance.
+        let twists = 2.0 * (self.twist.abs() / fineness.twist / 2.0).ceil();
+        let steps = turns.max(twists).clamp(1.0, 1e4) as usize;
+        let place = |step: usize| {
+            let share = step as f64 / steps as f64;
+            match &self.course {
+                Course::Plane { curve, backward, .. } => curve.length_at(share, *backward),
+                Course::Rod { .. } => share,
+            }
+        };
+        (0..=steps).map(|step| place(step) * self.length).collect()
+    }
+}
+
+impl Curve {
+    /// How far it turns in all.
+    fn angle(&self) -> f64 {
+        match self {
+            Self::Line => 0.0,
+            Self::Arc { angle } => *angle,
+            Self::Taper(taper) => taper.angle(),
+            Self::Spiral(spiral) => spiral.angle(),
+        }
+    }
+
+    /// The place after a length of the whole, walked from its start or from its other end.
+    fn place_either(&self, length: f64, whole: f64, backward: bool) -> Place {
+        if !backward {
+            return self.place(length, whole);
+        }
+        // Walked from its other end a curve still bends toward the same side.
+        let (end, here) = (self.place(whole, whole), self.place(whole - length, whole));
+        let (sin, cos) = end.heading.sin_cos();
+        let back = [end.at[0] - here.at[0], end.at[1] - here.at[1]];
+        Place {
+            heading: end.heading - here.heading,
+            at: [back[0] * cos + back[1] * sin, back[0] * sin - back[1] * cos],
+        }
+    }
+
+    fn place(&self, length: f64, whole: f64) -> Place {
+        match self {
+            Self::Line => Place { heading: 0.0, at: [length, 0.0] },
+            Self::Arc { angle } => arc_place(length, angle * length / whole),
+            Self::Taper(taper) => taper.place(length / whole),
+            Self::Spiral(spiral) => spiral.place(length / whole),
+        }
+    }
+
+    /// The share of its length at a step share that cuts its turning evenly; exact at both ends.
+    fn length_at(&self, share: f64, backward: bool) -> f64 {
+        let ends = share <= 0.0 || share >= 1.0;
+        let forward = |share: f64| match self {
+            Self::Line | Self::Arc { .. } => share,
+            Self::Taper(taper) => taper.length_at(share),
+            Self::Spiral(spiral) => spiral.length_at(share),
+        };
+        match (ends, backward) {
+            (true, _) => share,
+            (false, false) => forward(share),
+            (false, true) => 1.0 - forward(1.0 - share),
+        }
+    }
+}
+
+/// A place on a circle after this length and this turn.
+fn arc_place(length: f64, heading: f64) -> Place {
+    if heading.abs() < 1e-9 {
+        return Place { heading, at: [length, length * heading / 2.0] };
+    }
+    let radius = length / heading;
+    let half = (heading / 2.0).sin();
+    Place { heading, at: [radius * heading.sin(), radius * 2.0 * half * half] }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::vector::minus;
+    use std::f64::consts::PI;
+
+    #[test]
+    fn a_curve_walked_from_its_other_end_bends_to_the_same_side() {
+        let way = |backward| Way::bent(40.0, Curve::Arc { angle: PI / 3.0 }, 0.7, backward);
+        for length in [0.0, 13.0, 40.0] {
+            let (forward, backward) = (way(false).frame_at(length), way(true).frame_at(length));
+            assert!(minus(forward.at, backward.at).iter().all(|part| part.abs() < 1e-12));
+            assert!(minus(forward.along, backward.along).iter().all(|part| part.abs() < 1e-12));
+        }
+    }
+}

@@ -1,0 +1,207 @@
+//! The solids of a piece: closed, and holding the metal that the balance reckons.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
+
+use fh_core::balance::{Balance, balance};
+use fh_core::file;
+use fh_core::plan::Plan;
+use fh_piece::{Piece, Quality, piece};
+use uom::si::volume::cubic_millimeter;
+
+/// A plan of one bar of 12 mm square with these segments.
+fn plan(segments: &str) -> Plan {
+    let text = format!(
+        r#"{{"firstheat":1,"title":"test","units":{{"length":"mm","marks":"1 mm"}},
+            "bars":[{{"name":"bar","stock":{{"square":"12 mm"}},"segments":[{segments}]}}]}}"#
+    );
+    file::read(text.as_bytes()).unwrap_or_else(|error| panic!("{error}\n{segments}"))
+}
+
+/// Fails where a solid is open, or does not hold its metal to a share.
+fn check(what: &str, balance: &Balance, piece: &Piece, share: f64) {
+    for (at, bar) in balance.bars.iter().enumerate() {
+        for (index, segment) in bar.segments.iter().enumerate() {
+            let want = segment.finished_volume.get::<cubic_millimeter>();
+            let got = piece.solid_volume_mm3(at, index);
+            assert!(
+                (got - want).abs() <= share * want,
+                "{what}, {index}: {got} where {want} is right ({:e})",
+                got / want - 1.0
+            );
+        }
+    }
+    for solid in &piece.solids {
+        assert!(solid.mesh.is_closed(), "{what}, {}: not closed", solid.segment);
+        assert!(solid.mesh.points.iter().flatten().all(|part| part.is_finite()));
+        let bounds = solid.mesh.bounds().unwrap();
+        let smallest = bounds.size().into_iter().fold(f64::INFINITY, f64::min);
+        let slivers = solid.mesh.corners().filter(|corners| area(*corners) < 1e-12 * smallest.max(1.0)).count();
+        assert_eq!(slivers, 0, "{what}, {}: triangles without area", solid.segment);
+    }
+}
+
+fn area([a, b, c]: [[f64; 3]; 3]) -> f64 {
+    let (u, v) = ([b[0] - a[0], b[1] - a[1], b[2] - a[2]], [c[0] - a[0], c[1] - a[1], c[2] - a[2]]);
+    let cross = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
+    cross.iter().map(|part| part * part).sum::<f64>().sqrt() / 2.0
+}
+
+fn check_plan(what: &str, plan: &Plan) {
+    let balance = balance(plan);
+    check(what, &balance, &piece(plan, &balance, Quality::Print), 1e-3);
+    check(what, &balance, &piece(plan, &balance, Quality::Screen), 2e-2);
+}
+
+#[test]
+fn every_demo_is_closed_and_holds_its_metal() {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../demo-plans");
+    let mut plans = 0;
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.extension().is_some_and(|ending| ending == "json") {
+            let plan = file::read(&std::fs::read(&path).unwrap()).unwrap();
+            check_plan(&path.display().to_string(), &plan);
+            plans += 1;
+        }
+    }
+    assert!(plans >= 8);
+}
+
+const SECTIONS: [&str; 11] = [
+    r#""stock""#,
+    r#"{"square":{"side":"9 mm","edge_radius":"1.5 mm"}}"#,
+    r#"{"round":"10 mm"}"#,
+    r#"{"flat":{"width":"25 mm","thickness":"5 mm"}}"#,
+    r#"{"flat":{"width":"5 mm","thickness":"20 mm","edge_radius":"1 mm"}}"#,
+    r#"{"oval":{"width":"16 mm","thickness":"6 mm"}}"#,
+    r#"{"hexagon":"11 mm"}"#,
+    r#"{"octagon":"11 mm"}"#,
+    r#"{"diamond":"8 mm"}"#,
+    r#"{"half_round":{"width":"14 mm","height":"5 mm"}}"#,
+    r#"{"half_round":{"width":"8 mm","height":"7 mm"}}"#,
+];
+
+const SIDES: [&str; 5] = ["0 deg", "90 deg", "180 deg", "270 deg", "37 deg"];
+
+#[test]
+fn every_section_bends_to_every_side() {
+    for section in SECTIONS {
+        for side in SIDES {
+            for bend in [
+                format!(r#","bend":{{"curve":{{"angle":"80 deg","inside_radius":"14 mm","side":"{side}"}}}}"#),
+                format!(r#","bend":{{"ring":{{"inside_diameter":"30 mm","side":"{side}"}}}}"#),
+            ] {
+                let segment = format!(r#"{{"name":"a","form":{{"drawn":{{"section":{section}}}}}{bend}}}"#);
+                check_plan(&segment, &plan(&segment));
+            }
+        }
+    }
+}
+
+#[test]
+fn every_taper_bends_to_every_side() {
+    let runouts = [
+        "\"straight\"",
+        "\"eased\"",
+        r#"{"power":0.3}"#,
+        r#"{"power":1.5}"#,
+        r#"{"power":4}"#,
+        r#"{"power":10}"#,
+        r#"{"power":0.1}"#,
+    ];
+    for (index, from) in SECTIONS.into_iter().enumerate() {
+        for to in SECTIONS.into_iter().chain(["\"point\"", r#"{"edge":"15 mm"}"#]) {
+            let (runout, side) = (runouts[(index + to.len()) % 7], SIDES[(index / 2 + to.len()) % 5]);
+            for bend in [String::new(), format!(r#","bend":{{"curve":{{"angle":"100 deg","side":"{side}"}}}}"#)] {
+                // In the middle of the bar, and as its datum end.
+                let plain = r#"{"name":"p","form":{"plain":{"length":"10 mm"}}}"#;
+                let taper = format!(
+                    r#"{{"name":"a","form":{{"taper":{{"length":"60 mm","from":{from},"to":{to},"runout":{runout}}}}}{bend}}}"#
+                );
+                check_plan(&taper, &plan(&format!("{plain},{taper}")));
+                check_plan(&taper, &plan(&taper));
+            }
+        }
+    }
+}
+
+#[test]
+fn every_shoulder_holds_its_metal() {
+    for section in SECTIONS {
+        for sides in ["\"all\"", "[0]", "[90, 270]", "[180, 90]", "[270]"] {
+            for radius in ["0.5 mm", "3 mm", "9 mm"] {
+                let shoulder = |to: &str| {
+                    format!(r#"{{"name":"s","form":{{"shoulder":{{"to":{to},"radius":"{radius}","sides":{sides}}}}}}}"#)
+                };
+                let leg = r#"{"name":"l","form":{"drawn":{"length":"20 mm","section":"same"}}}"#;
+                let text = format!("{},{leg},{},{leg}", shoulder(section), shoulder("\"stock\""));
+                check_plan(&text, &plan(&text));
+            }
+        }
+    }
+}
+
+#[test]
+fn every_corner_is_sharp_and_holds_its_metal() {
+    for section in SECTIONS {
+        for side in SIDES {
+            for (angle, inside) in [("90 deg", "0 mm"), ("30 deg", "4 mm"), ("150 deg", "12 mm")] {
+                let text = format!(
+                    r#"{{"name":"l","form":{{"drawn":{{"length":"20 mm","section":{section}}}}}}},
+                       {{"name":"c","form":{{"peak":{{"section":"same"}}}},
+                         "bend":{{"corner":{{"angle":"{angle}","inside_radius":"{inside}","side":"{side}"}}}}}},
+                       {{"name":"m","form":{{"drawn":{{"length":"20 mm","section":"same"}}}}}}"#
+                );
+                check_plan(&text, &plan(&text));
+            }
+        }
+    }
+}
+
+const OUTLINES: [&str; 9] = [
+    r#"{"rectangle":{"length":"50 mm","width":"28 mm"}}"#,
+    r#"{"trapezoid":{"length":"50 mm","root":"10 mm","tip":"34 mm"}}"#,
+    r#"{"disc":{"diameter":"40 mm"}}"#,
+    r#"{"ellipse":{"length":"60 mm","width":"25 mm"}}"#,
+    r#"{"leaf":{"length":"60 mm","width":"24 mm"}}"#,
+    r#"{"stadium":{"length":"60 mm","width":"25 mm"}}"#,
+    r#"{"stadium":{"length":"20 mm","width":"45 mm"}}"#,
+    r#"{"polygon":[["0 mm","-6 mm"],["0 mm","6 mm"],["12 mm","6 mm"],["12 mm","25 mm"],["60 mm","14 mm"],["30 mm","0 mm"],
+        ["60 mm","-14 mm"],["12 mm","-25 mm"],["12 mm","-6 mm"]]}"#,
+    r#"{"polygon":[["5 mm","0 mm"],["20 mm","20 mm"],["40 mm","8 mm"],["50 mm","20 mm"],["65 mm","0 mm"],["50 mm","-20 mm"],
+        ["40 mm","-8 mm"],["20 mm","-20 mm"]]}"#,
+];
+
+#[test]
+fn every_flag_is_closed_and_holds_its_metal() {
+    let thicknesses = ["\"4 mm\"", r#"{"root":"5 mm","tip":"2 mm"}"#];
+    let side = |side: &str| format!(r#","bend":{{"curve":{{"angle":"100 deg","side":"{side}"}}}}"#);
+    for outline in OUTLINES {
+        for thickness in thicknesses {
+            for bend in [String::new(), side("0 deg"), side("180 deg")] {
+                let flag = format!(
+                    r#"{{"name":"f","form":{{"flag":{{"outline":{outline},"thickness":{thickness},"trim":"5 %"}}}}{bend}}}"#
+                );
+                check_plan(&flag, &plan(&flag));
+                check_plan(&flag, &plan(&format!(r#"{{"name":"p","form":{{"plain":{{"length":"10 mm"}}}}}},{flag}"#)));
+            }
+        }
+    }
+}
+
+#[test]
+fn finials_are_round_and_square() {
+    let text = r#"{"name":"b","form":{"ball":{"diameter":"20 mm"}}},{"name":"c","form":{"cube":{"side":"15 mm"}}}"#;
+    check_plan(text, &plan(text));
+}
+
+#[test]
+fn what_is_trimmed_or_held_is_no_part_of_the_piece() {
+    let text = r#"{"name":"t","form":{"trim":{"length":"20 mm"}}},{"name":"p","form":{"plain":{"length":"30 mm"}}},
+        {"name":"h","form":{"hold":{"length":"100 mm"}}}"#;
+    let plan = plan(text);
+    let piece = piece(&plan, &balance(&plan), Quality::Print);
+    let bounds = piece.bounds().unwrap();
+    assert_eq!((bounds.low, bounds.high), ([0.0, -6.0, -6.0], [30.0, 6.0, 6.0]));
+    assert_eq!(piece.solids.len(), 1);
+}
