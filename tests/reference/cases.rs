@@ -26,6 +26,11 @@ impl Case {
         number(&self.expected[key])
     }
 
+    /// The values to be reached under a key.
+    pub(crate) fn expected_list(&self, key: &str) -> Vec<Value> {
+        self.expected[key].as_array().unwrap().clone()
+    }
+
     /// Whether the case has a value to be reached under this key.
     pub(crate) fn expects(&self, key: &str) -> bool {
         self.expected.get(key).is_some()

@@ -10,14 +10,16 @@ mod cases;
 mod curves;
 mod outlines;
 mod pieces;
+mod scrolls;
 mod skipped;
+mod splits;
 mod tapers;
 
 use cases::topics;
 use skipped::SKIPPED;
 
-/// How many cases are checked: of tapers, bends, curves, outlines and pieces.
-const CHECKED: usize = 17 + 22 + 6 + 10 + 1;
+/// How many cases are checked: of tapers, bends, curves, outlines, splits and pieces.
+const CHECKED: usize = 17 + 22 + 16 + 12 + 7 + 1;
 
 #[test]
 fn no_reference_case_is_lost() {
@@ -26,7 +28,7 @@ fn no_reference_case_is_lost() {
         for id in ids {
             if skipped::reason(&id).is_none() {
                 checked += 1;
-                let known = ["tapers", "bends", "curves", "outlines", "pieces"];
+                let known = ["tapers", "bends", "curves", "outlines", "splits", "pieces"];
                 assert!(known.contains(&topic.as_str()), "{id} is neither checked nor skipped");
             }
         }

@@ -7,13 +7,10 @@ pub(crate) fn reason(id: &str) -> Option<&'static str> {
 
 const ELLIPSE_SECTION: &str = "the plan file has no ellipse as a section";
 const OUTSIDE_RADIUS: &str = "a corner's outside is sharp or a plain bend; an outside radius is not built";
-const SCROLL: &str = "scrolls are not built yet";
-const TWIST: &str = "twists are not built yet";
 const NOT_A_BEND: &str = "the plan file has no such bend";
-const HOLE: &str = "holes are not built yet";
 
 /// The cases that are skipped.
-pub(crate) const SKIPPED: [(&str, &str); 24] = [
+pub(crate) const SKIPPED: [(&str, &str); 13] = [
     ("tapers-ell-flat", ELLIPSE_SECTION),
     ("tapers-half-ell", ELLIPSE_SECTION),
     ("tapers-rflat-ell-smooth", ELLIPSE_SECTION),
@@ -21,20 +18,9 @@ pub(crate) const SKIPPED: [(&str, &str); 24] = [
     ("bends-fillet-120-16x16-ri8-ro10", OUTSIDE_RADIUS),
     ("bends-fillet-135-6x25-ri3-ro2", OUTSIDE_RADIUS),
     ("bends-pappus-triangle_point_outside", "the plan file has no triangle as a section"),
-    ("curves-archimedean-5-40-2", SCROLL),
-    ("curves-archimedean-0-50-3", SCROLL),
-    ("curves-archimedean-40-5-2", SCROLL),
-    ("curves-log-10-60-1.75", SCROLL),
-    ("curves-log-8-30-1.25", SCROLL),
-    ("curves-scroll-taper-0", SCROLL),
-    ("curves-scroll-taper-2", SCROLL),
-    ("curves-twist-square-16-3", TWIST),
-    ("curves-twist-square-12.7-4", TWIST),
     ("curves-helix-20-30-4", NOT_A_BEND),
     ("curves-helix-40-25-2.5", NOT_A_BEND),
-    ("curves-basket-1", NOT_A_BEND),
-    ("outlines-boss-0", HOLE),
-    ("outlines-boss-2", HOLE),
+    ("splits-sawn-0", "a hot cut removes nothing; a saw's kerf is not built"),
     ("outlines-lens-unequal-22-10", "a leaf has two equal arcs"),
     ("outlines-lintaper-4", "thickness runs along the bar, not across it"),
     ("outlines-lens-roof", "thickness runs along the bar, not from a midrib outward"),

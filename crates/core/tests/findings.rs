@@ -155,7 +155,92 @@ const CASES: &[(&str, &str, &str, &str)] = &[
              { "what": "dots", "step": "6 mm", "margin": "20 mm" }] }"#,
     ),
     ("takes-up", "", r#""length": "300 mm", "takes_up": "nobody","#, ""),
+    (
+        "scroll-too-short",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "20 mm" } },
+             "bend": { "scroll": { "inner_radius": "5 mm", "outer_radius": "40 mm", "run": "even", "eye": "start" } } }"#,
+    ),
+    (
+        "scroll-from-center",
+        "",
+        "",
+        r#"{ "form": { "plain": {} }, "bend": { "scroll": { "inner_radius": "0 mm", "outer_radius": "40 mm", "turns": 2,
+             "run": "opening", "eye": "start" } } }"#,
+    ),
+    (
+        "socket-too-small",
+        "",
+        "",
+        r#"{ "form": { "flag": { "outline": { "rectangle": { "length": "60 mm" } }, "thickness": "3 mm" } },
+             "bend": { "socket": { "mandrel": "20 mm", "less": "90 mm", "axis": "along" } } }"#,
+    ),
+    (
+        "socket-without-flag",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "60 mm" } }, "bend": { "socket": { "mandrel": "20 mm", "axis": "across" } } }"#,
+    ),
+    (
+        "empty-branch",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "100 mm" } } },
+             { "form": { "split": { "branches": [{ "segments": [] }, { "segments": [{ "form": { "plain": { "length": "50 mm" } } }] }] } } }"#,
+    ),
+    (
+        "split-whole-bar",
+        "",
+        "",
+        r#"{ "form": { "split": { "branches": [{ "segments": [{ "form": { "plain": { "length": "50 mm" } } }] },
+             { "segments": [{ "form": { "plain": { "length": "50 mm" } } }] }] } } }"#,
+    ),
+    (
+        "opening-too-wide",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "100 mm" } } },
+             { "form": { "split": { "opening": { "width": "90 mm" },
+               "branches": [{ "segments": [{ "form": { "plain": { "length": "50 mm" } } }] },
+             { "segments": [{ "form": { "plain": { "length": "50 mm" } } }] }] } } },
+             { "form": { "plain": { "length": "100 mm" } } }"#,
+    ),
+    (
+        "hole-too-large",
+        "",
+        "",
+        r#"{ "form": { "hole": { "outline": { "disc": { "diameter": "20 mm" } }, "thickness": "6 mm",
+             "hole": { "round": "22 mm" }, "made": "punched" } } }"#,
+    ),
+    (
+        "thin-wall",
+        "",
+        "",
+        r#"{ "form": { "hole": { "outline": { "disc": { "diameter": "20 mm" } }, "thickness": "6 mm",
+             "hole": { "round": "16 mm" }, "made": "drifted" } } }"#,
+    ),
+    ("tight-twist", "", "", r#"{ "form": { "plain": { "length": "40 mm" } }, "bend": { "twist": { "turns": 2 } } }"#),
+    ("split-root", "", "", FORK),
+    ("split-near-shoulder", "", "", FORK),
+    (
+        "branches-differ",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "100 mm" } } },
+             { "form": { "split": { "root": { "radius": "2 mm" },
+               "branches": [{ "segments": [{ "form": { "drawn": { "length": "50 mm", "section": { "square": "6 mm" } } } }] },
+             { "segments": [{ "form": { "drawn": { "length": "60 mm", "section": { "square": "6 mm" } } } }] }] } } },
+             { "form": { "plain": { "length": "100 mm" } } }"#,
+    ),
+    ("branch-as-cut", "", "", FORK),
 ];
+
+/// A fork behind a shoulder whose slit ends sharp; one tine is left as cut, and the other holds more.
+const FORK: &str = r#"{ "form": { "plain": { "length": "100 mm" } } },
+    { "form": { "shoulder": { "to": { "square": "10 mm" }, "radius": "2 mm", "sides": "all" } } },
+    { "form": { "split": { "branches": [{ "segments": [{ "form": { "plain": { "length": "50 mm" } } }] },
+      { "segments": [{ "form": { "drawn": { "length": "150 mm", "section": { "square": "8 mm" } } } }] }] } } }"#;
 
 #[test]
 fn every_finding_is_brought_about_by_a_plan_that_deserves_it() {

@@ -102,20 +102,6 @@ fn keys_that_are_wrong_are_named() {
 }
 
 #[test]
-fn what_is_not_built_yet_is_refused_by_name() {
-    for (name, words) in [("hole", "holes"), ("tenon", "tenons"), ("weld", "welds"), ("split", "splits")] {
-        let error = broken("{ \"plain\": { \"length\": \"5 in\" } }", &format!("{{ \"{name}\": {{ \"any\": [] }} }}"));
-        assert_eq!(error.message, format!("{words} are not built yet"));
-        assert_eq!(error.path, format!("bars[0].segments[3].form.{name}"));
-    }
-    for (name, words) in [("scroll", "scrolls"), ("socket", "sockets"), ("twist", "twists")] {
-        let error = broken("\"curve\"", &format!("\"{name}\""));
-        assert_eq!(error.message, format!("{words} are not built yet"));
-        assert_eq!(error.path, format!("bars[0].segments[3].bend.{name}"));
-    }
-}
-
-#[test]
 fn lengths_of_the_wrong_kind_are_named() {
     for (read, words) in [
         ("4", "4"),

@@ -26,7 +26,7 @@ pub(crate) fn reports<'a>(plan: &'a Plan, balance: &'a Balance) -> Vec<FindingRe
         id: finding.id,
         severity: finding.severity.name(),
         bar: finding.place.bar.and_then(|bar| plan.bars.get(bar)).map_or("", |bar| &bar.name),
-        path: finding.place.path(),
+        path: finding.place.path(plan),
         message: &finding.message,
         remedy: &finding.remedy,
     };
@@ -58,8 +58,9 @@ fn place_words(plan: &Plan, finding: &Finding) -> String {
     let Some((index, bar)) = finding.place.bar.and_then(|index| Some((index, plan.bars.get(index)?))) else {
         return String::new();
     };
-    let segment = finding.place.segment.and_then(|index| Some((index, bar.segments.get(index)?)));
-    let segment = segment.map(|(index, segment)| format!("{} {}", index + 1, describe::segment_name(segment, index)));
+    let segment = finding.place.segment.and_then(|index| Some((index, bar.segment(index)?)));
+    let segment =
+        segment.map(|(index, segment)| format!("{} {}", bar.path(index), describe::segment_name(segment, index)));
     let bar_name = if bar.name.trim().is_empty() { format!("bar {}", index + 1) } else { bar.name.clone() };
     match segment {
         Some(segment) if plan.bars.len() == 1 => segment,

@@ -49,15 +49,15 @@ fn bar_words(plan: &Plan, index: usize, bar: &Bar, balance: &BarBalance) -> Stri
 fn mark_table(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
     let columns = [Side::Right, Side::Right, Side::Right, Side::Right, Side::Left, Side::Left];
     let mut rows = vec![["", "mark", "mm", "step", "segment", "becomes"].map(str::to_owned).to_vec()];
-    for (index, (segment, of_segment)) in bar.segments.iter().zip(&balance.segments).enumerate() {
+    for (index, (flat, of_segment)) in bar.flat().iter().zip(&balance.segments).enumerate() {
         let mark = of_segment.mark_end_shop;
         rows.push(vec![
-            (index + 1).to_string(),
+            bar.path(index),
             mark.to_string(),
             format!("{:.1}", of_segment.mark_end.get::<millimeter>()),
             balance.step_shop(index).map_or_else(String::new, |step| step.to_string()),
-            tame(&describe::segment_name(segment, index)),
-            tame(&becomes(segment, of_segment, plan.units.length)),
+            tame(&describe::segment_name(flat.segment, index)),
+            tame(&becomes(flat.segment, of_segment, plan.units.length)),
         ]);
     }
     lined_up(&columns, &rows)

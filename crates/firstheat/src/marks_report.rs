@@ -51,7 +51,8 @@ impl<'a> MarksReport<'a> {
 
 impl<'a> BarReport<'a> {
     fn new(bar: &'a Bar, balance: &BarBalance) -> Self {
-        let segments = bar.segments.iter().zip(&balance.segments).enumerate();
+        let flat = bar.flat();
+        let segments = flat.iter().zip(&balance.segments).enumerate();
         Self {
             name: &bar.name,
             count: bar.pieces(),
@@ -59,15 +60,17 @@ impl<'a> BarReport<'a> {
             stock_length_mm: balance.stock_length.get::<millimeter>(),
             finished_mass_kg: balance.finished_mass.get::<kilogram>(),
             stock_mass_kg: balance.stock_mass.get::<kilogram>(),
-            segments: segments.map(|(index, (segment, balance))| SegmentReport::new(index, segment, balance)).collect(),
+            segments: segments
+                .map(|(index, (flat, balance))| SegmentReport::new(bar.path(index), flat.segment, balance))
+                .collect(),
         }
     }
 }
 
 impl<'a> SegmentReport<'a> {
-    fn new(index: usize, segment: &'a Segment, balance: &SegmentBalance) -> Self {
+    fn new(path: String, segment: &'a Segment, balance: &SegmentBalance) -> Self {
         Self {
-            path: (index + 1).to_string(),
+            path,
             name: &segment.name,
             finished_volume_mm3: balance.finished_volume.get::<cubic_millimeter>(),
             trimmed_volume_mm3: balance.trimmed_volume.get::<cubic_millimeter>(),

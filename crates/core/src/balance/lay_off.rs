@@ -70,7 +70,7 @@ impl Layer<'_, '_> {
         let forged_length = settled.shape.as_ref().map_or(mm(0.0), Shape::length);
         let mark_end = start.mark + in_mm(stock_length);
         let mut derived = settled.derived;
-        trade_sizes(segment, settled.shape.as_ref(), self.walk.plan.practice, &mut derived);
+        trade_sizes(segment, (settled.shape.as_ref(), settled.bent), self.walk.plan.practice, &mut derived);
         SegmentBalance {
             chain: start.chain,
             reversed: settled.reversed,

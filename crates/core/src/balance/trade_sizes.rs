@@ -1,7 +1,7 @@
 //! Sizes that the trade's own rules give: slits, punches, scarfs, heads. They change no mark; they tell what to set the tool to.
 
 use super::Derived;
-use crate::metal::{HoleSize, Shape, View, in_mm, mm};
+use crate::metal::{Bent, HoleSize, Shape, View, in_mm, mm};
 use crate::plan::{Form, Made, Practice, Segment, SlitRule};
 use uom::si::f64::Length;
 
@@ -9,7 +9,16 @@ use uom::si::f64::Length;
 const SCARF: f64 = 1.5;
 
 /// Adds the sizes that the rules of the trade give for a segment.
-pub(super) fn trade_sizes(segment: &Segment, shape: Option<&Shape>, practice: Practice, derived: &mut Vec<Derived>) {
+pub(super) fn trade_sizes(
+    segment: &Segment,
+    (shape, bent): (Option<&Shape>, Option<Bent>),
+    practice: Practice,
+    derived: &mut Vec<Derived>,
+) {
+    if let (Some(shape), Some(Bent::Twist { angle })) = (shape, bent) {
+        let length = shape.edge_fibre(angle);
+        derived.push(Derived::length("edges stretched to", length, "the longest fibre of the twist"));
+    }
     match (&segment.form, shape) {
         (Form::Hole { made, slug, .. }, Some(Shape::Hole { hole, .. })) => match made {
             Made::Drifted => slits(hole, practice.slit, derived),

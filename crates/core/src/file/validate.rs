@@ -65,11 +65,12 @@ fn check_material(name: &str, at: &KeyPath) -> Checked {
 }
 
 fn check_limits(limits: &Limits, at: &KeyPath) -> Checked {
-    let counts = [
+    let counts: [(&str, Option<f64>); 5] = [
         ("step_to_radius", limits.step_to_radius),
         ("upset_likely", limits.upset_likely),
         ("upset_sure", limits.upset_sure),
         ("upset_stage", limits.upset_stage),
+        ("twist_stretch", limits.twist_stretch),
     ];
     for (key, value) in counts {
         if let Some(value) = value.filter(|value| !value.is_finite() || *value <= 0.0) {

@@ -15,11 +15,14 @@ mod rounding;
 mod scene;
 mod section_sizes;
 mod shoulder_sides;
+mod split;
 mod spreading;
 mod swelling;
 mod tool_room;
 mod trouble;
+mod twist;
 mod upsetting;
+mod walls;
 
 pub use finding::{Finding, Place, Severity};
 
@@ -37,7 +40,7 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 13] = [
+pub const CHECKS: [Check; 16] = [
     bar_length::CHECK,
     cold_shut::CHECK,
     upsetting::CHECK,
@@ -50,6 +53,9 @@ pub const CHECKS: [Check; 13] = [
     section_sizes::CHECK,
     shoulder_sides::CHECK,
     corner_as_box::CHECK,
+    split::CHECK,
+    twist::CHECK,
+    walls::CHECK,
     repeats::CHECK,
 ];
 

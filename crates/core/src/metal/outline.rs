@@ -145,6 +145,20 @@ impl Outline {
         }
     }
 
+    /// The least metal beside a hole, across the bar and before and behind it, in mm; 0 where it breaks out.
+    pub(crate) fn wall_mm(&self, hole: &HoleSize, at: Length) -> f64 {
+        if !self.holds(hole, at) {
+            return 0.0;
+        }
+        let (length, at, half) = (in_mm(self.length()), in_mm(at), in_mm(hole.length()) / 2.0);
+        let beside = |share: f64| {
+            let from_middle = half * share;
+            (self.width_at((at + from_middle) / length) - hole.width_at_mm(from_middle)) / 2.0
+        };
+        let across = [-0.5, 0.0, 0.5].into_iter().map(beside).fold(f64::INFINITY, f64::min);
+        across.min(at - half).min(length - at - half)
+    }
+
     /// Whether a hole with its middle at this distance from the root leaves metal all round it.
     pub(crate) fn holds(&self, hole: &HoleSize, at: Length) -> bool {
         const PLACES: usize = 17;

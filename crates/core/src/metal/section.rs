@@ -193,6 +193,12 @@ impl Section {
         }
     }
 
+    /// The distance of its farthest point from the middle, in mm.
+    pub(crate) fn farthest_mm(&self) -> f64 {
+        let reach = |corner: &Corner| corner.center[0].hypot(corner.center[1]) + corner.radius;
+        self.corners().iter().map(reach).fold(0.0, f64::max)
+    }
+
     /// Its area.
     pub fn area(&self) -> Area {
         mm2(mixed_area_mm2(self, self))

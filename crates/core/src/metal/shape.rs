@@ -254,6 +254,13 @@ impl Shape {
         }
     }
 
+    /// The length of the edge that runs farthest from the middle when it is twisted through an angle:
+    /// `√(L² + (R θ)²)`, R the largest reach of its first section (plane geometry: a helix unrolled).
+    pub(crate) fn edge_fibre(&self, angle: f64) -> Length {
+        let reach = self.sections().next().map_or(0.0, |section| section.section().farthest_mm());
+        mm(in_mm(self.length()).hypot(reach * angle))
+    }
+
     /// The sections that the hammer gives it, in order; none where it is no bar any more.
     pub(crate) fn sections(&self) -> impl Iterator<Item = &SectionSize> {
         let (first, second) = match self {

@@ -27,6 +27,12 @@ pub struct Limits {
     /// The least length to hold after parting off.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hold: Option<WrittenLength>,
+    /// Metal thinner than this burns or cools before what is beside it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub thin: Option<WrittenLength>,
+    /// How many times its length the edge of a twist may be stretched to.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub twist_stretch: Option<f64>,
     /// How far from the end one heat covers.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reach: Option<WrittenLength>,
@@ -64,6 +70,11 @@ impl Limits {
     pub const TOOL_ROOM: InBoth = InBoth { mm: 25.0, inches: 1.0 };
     /// Default of [`Limits::hold`]: common practice, no source.
     pub const HOLD: InBoth = InBoth { mm: 100.0, inches: 4.0 };
+    /// Default of [`Limits::thin`]: common practice, no source.
+    pub const THIN: InBoth = InBoth { mm: 3.0, inches: 0.125 };
+    /// Default of [`Limits::twist_stretch`]: common practice, no source; a turn and a half in 3 in of 1/2 in square, which
+    /// is called tight, comes to 1.49.
+    pub const TWIST_STRETCH: f64 = 1.5;
     /// Default of [`Limits::reach`]: common practice, no source.
     pub const REACH: InBoth = InBoth { mm: 300.0, inches: 12.0 };
 
