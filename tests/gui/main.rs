@@ -8,5 +8,6 @@ mod desk;
 mod dragging;
 mod files;
 mod findings;
+mod motifs;
 mod repeats;
 mod typing;

@@ -16,7 +16,7 @@ fn a_row_of_marks_is_added_and_counted() {
     desk.type_in("Step of row 1", "25");
     // 120 mm are 4 steps of 25 mm and 20 mm over, half of it at each end.
     assert!(desk.shows("5 at 25 mm, first 10 mm from its start."));
-    assert!(desk.shows("At 10, 35, 60, 85, 110 mm from its start, forged."));
+    assert!(desk.shows("At 10, 35, 60, 85, 110\u{a0}mm from its start, forged."));
     desk.choose("Counted from of row 1", "its end");
     assert!(desk.shows("5 at 25 mm, first at its end."));
     desk.type_in("Margin of row 1", "15");

@@ -8,6 +8,7 @@ mod commands;
 mod dialogs;
 mod editor;
 mod figures;
+mod motif_scale;
 mod new_segment;
 mod panels;
 mod services;

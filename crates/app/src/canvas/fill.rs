@@ -4,7 +4,7 @@ use egui::epaint::{Mesh, Vertex, WHITE_UV};
 use egui::{Color32, Pos2, pos2};
 
 /// A mesh that fills a polygon, hollows and all.
-pub(super) fn filled(points: &[Pos2], color: Color32) -> Mesh {
+pub(crate) fn filled(points: &[Pos2], color: Color32) -> Mesh {
     let mut mesh = Mesh::default();
     for corners in trapezoids(points) {
         let first = mesh.vertices.len() as u32;

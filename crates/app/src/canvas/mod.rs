@@ -12,7 +12,7 @@ mod cursor;
 mod drag;
 mod empty;
 mod entry;
-mod fill;
+pub(crate) mod fill;
 mod focus;
 mod labels;
 mod layout;

@@ -31,6 +31,8 @@ pub(crate) enum Command {
     Remove,
     AddBefore,
     AddAfter,
+    InsertMotif,
+    SaveMotif,
     MoveUp,
     MoveDown,
     NextSegment,

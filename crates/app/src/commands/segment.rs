@@ -9,7 +9,7 @@ use egui::{Context, Key, KeyboardShortcut, Modifiers};
 const CTRL: Modifiers = Modifiers::COMMAND;
 const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
-pub(super) const ROWS: [Row; 10] = [
+pub(super) const ROWS: [Row; 12] = [
     Row::new(
         Command::AddAfter,
         "Add segment after…",
@@ -24,6 +24,21 @@ pub(super) const ROWS: [Row; 10] = [
         add_before,
     )
     .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::Enter)),
+    Row::new(
+        Command::InsertMotif,
+        "Insert motif…",
+        "Put a run of segments that you kept into the bar, larger or smaller where you wish.",
+        insert_motif,
+    )
+    .keys(KeyboardShortcut::new(CTRL, Key::M)),
+    Row::new(
+        Command::SaveMotif,
+        "Save as motif…",
+        "Keep the selected segment, and those after it, to be put into any plan.",
+        save_motif,
+    )
+    .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::M))
+    .when(has_segment),
     Row::new(Command::Duplicate, "Duplicate segment", "Put a copy of the selected segment after it.", duplicate)
         .keys(KeyboardShortcut::new(CTRL, Key::D))
         .when(has_segment),
@@ -57,6 +72,14 @@ fn add_after(editor: &mut Editor, _: &Context) {
 
 fn add_before(editor: &mut Editor, _: &Context) {
     editor.ask_form(Side::Before);
+}
+
+fn insert_motif(editor: &mut Editor, _: &Context) {
+    editor.ask_insert_motif();
+}
+
+fn save_motif(editor: &mut Editor, _: &Context) {
+    editor.ask_save_motif();
 }
 
 fn duplicate(editor: &mut Editor, _: &Context) {

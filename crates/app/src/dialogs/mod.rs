@@ -4,11 +4,13 @@ mod about;
 mod add_segment;
 mod files;
 mod frame;
+mod insert_motif;
 mod keys;
 mod message;
 mod new_plan;
 mod path_entry;
 mod recovered;
+mod save_motif;
 mod sheet;
 mod system;
 mod tour;
@@ -17,9 +19,11 @@ mod unsaved;
 pub use system::{Answer, Ask, Dialogs, Native, Scripted};
 
 pub(crate) use files::{OpenPlan, SavePlan};
+pub(crate) use insert_motif::InsertMotif;
 pub(crate) use message::Message;
 pub(crate) use new_plan::NewPlan;
 pub(crate) use recovered::Recovered;
+pub(crate) use save_motif::SaveMotif;
 pub(crate) use sheet::SheetFile;
 pub(crate) use tour::{Spots, Tour};
 pub(crate) use unsaved::ChangedOnDisk;
@@ -39,6 +43,10 @@ pub(crate) enum Dialog {
     Sheet(SheetFile),
     /// Choose the form of a new segment.
     AddSegment(Side),
+    /// Name a motif that is to be kept.
+    SaveMotif(SaveMotif),
+    /// Choose a motif to put in.
+    InsertMotif(InsertMotif),
     /// What becomes of unsaved changes?
     Unsaved(Then),
     /// Someone else changed the file.
@@ -72,6 +80,8 @@ impl Dialog {
             Self::SaveAs(dialog) => dialog.show(ctx, desk, out),
             Self::Sheet(dialog) => dialog.show(ctx, desk, out),
             Self::AddSegment(side) => add_segment::show(ctx, desk, *side, out),
+            Self::SaveMotif(dialog) => dialog.show(ctx, desk, out),
+            Self::InsertMotif(dialog) => dialog.show(ctx, desk, out),
             Self::Unsaved(then) => unsaved::show(ctx, desk, then, out),
             Self::ChangedOnDisk(dialog) => dialog.show(ctx, desk, out),
             Self::Recovered(dialog) => dialog.show(ctx, desk, out),

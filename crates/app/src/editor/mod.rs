@@ -5,6 +5,7 @@ mod chrome;
 mod events;
 mod files;
 mod layout;
+mod motifs;
 mod segments;
 mod sheet;
 

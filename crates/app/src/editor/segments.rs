@@ -96,7 +96,7 @@ impl Editor {
 }
 
 /// A name that no segment of the bar has yet: `taper`, `taper 2`, …
-fn free_name(segments: &[Segment], wanted: &str) -> String {
+pub(super) fn free_name(segments: &[Segment], wanted: &str) -> String {
     let is_taken = |name: &str| !name.is_empty() && segments.iter().any(|segment| segment.name == name);
     if !is_taken(wanted) {
         return wanted.to_owned();

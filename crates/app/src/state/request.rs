@@ -5,7 +5,8 @@ use crate::canvas::CanvasEvent;
 use crate::commands::Command;
 use crate::theme::Look;
 use fh_core::edit::Edit;
-use fh_core::plan::{FormKind, Plan};
+use fh_core::motif::Motif;
+use fh_core::plan::{FormKind, Plan, Segment};
 use std::path::PathBuf;
 
 /// Something to be done after the frame.
@@ -25,6 +26,12 @@ pub(crate) enum Request {
     Cursor(Option<f64>),
     /// Add a segment of a form.
     AddSegment(FormKind, Side),
+    /// Keep a motif; whether it takes the place of another of its name.
+    SaveMotif(Box<Motif>, bool),
+    /// Put the segments of a motif beside the selected one.
+    InsertMotif(Vec<Segment>, Side),
+    /// Take a motif's file away.
+    RemoveMotif(PathBuf),
     /// Begin this plan.
     Begin(Box<Plan>),
     /// Open a plan's file.

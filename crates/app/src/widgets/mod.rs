@@ -7,6 +7,8 @@ pub(crate) mod fields;
 pub(crate) mod form_card;
 pub(crate) mod form_icon;
 pub(crate) mod heading;
+pub(crate) mod motif_card;
+pub(crate) mod motif_picture;
 pub(crate) mod row;
 pub(crate) mod section_form;
 pub(crate) mod section_picture;

@@ -159,13 +159,14 @@ fn counted(ui: &mut Ui, sizing: &Sizing<'_>, laid: &LaidRepeat, ends: [&str; 2])
         words = format!("{words}, {}.", repeat_first_words(laid, unit, ends));
     }
     ui.label(RichText::new(words).text_style(Text::Strong.style()).color(sizing.theme.ink));
-    for words in repeat_free_words(laid, unit).into_iter().chain(places(laid, sizing)) {
+    for words in repeat_free_words(laid, unit).into_iter().chain(places(laid, sizing, ends[0])) {
         ui.label(RichText::new(words).text_style(Text::Small.style()).color(sizing.theme.ink_quiet));
     }
 }
 
-fn places(laid: &LaidRepeat, sizing: &Sizing<'_>) -> Option<String> {
-    let places = repeat_places_words(laid, sizing.units.length);
+fn places(laid: &LaidRepeat, sizing: &Sizing<'_>, start: &str) -> Option<String> {
+    // A figure keeps its fraction and its unit when the line breaks.
+    let places = repeat_places_words(laid, sizing.units.length).replace(' ', "\u{a0}").replace(",\u{a0}", ", ");
     let lead = if laid.width.is_some() { "Middles at" } else { "At" };
-    (!places.is_empty()).then(|| format!("{lead} {places} from its start, forged."))
+    (!places.is_empty()).then(|| format!("{lead} {places} from {start}, forged."))
 }
