@@ -190,8 +190,9 @@ impl Faces {
                 j += 1;
             }
         }
-        wall(mesh, [far_top[far[0]], top[near[0]]], [far_bottom[far[0]], bottom[near[0]]]);
-        wall(mesh, [top[near[1]], far_top[far[1]]], [bottom[near[1]], far_bottom[far[1]]]);
+        let rising = line % 2 == 0;
+        wall(mesh, [far_top[far[0]], top[near[0]]], [far_bottom[far[0]], bottom[near[0]]], rising);
+        wall(mesh, [top[near[1]], far_top[far[1]]], [bottom[near[1]], far_bottom[far[1]]], rising);
     }
 
     /// The faces that stand on a line: where there is plate on one side of it only.
@@ -213,8 +214,8 @@ impl Faces {
         let [top, bottom] = &self.both[line];
         for span in 0..spans {
             match (before[span], after[span]) {
-                (false, true) => wall(mesh, [top[span], top[span + 1]], [bottom[span], bottom[span + 1]]),
-                (true, false) => wall(mesh, [top[span + 1], top[span]], [bottom[span + 1], bottom[span]]),
+                (false, true) => wall(mesh, [top[span], top[span + 1]], [bottom[span], bottom[span + 1]], true),
+                (true, false) => wall(mesh, [top[span + 1], top[span]], [bottom[span + 1], bottom[span]], true),
                 _ => {}
             }
         }
@@ -222,7 +223,14 @@ impl Faces {
 }
 
 /// A face between the edge of the upper face and that of the lower; seen from outside the upper edge runs leftward.
-fn wall(mesh: &mut Mesh, [a, b]: [u32; 2], [under_a, under_b]: [u32; 2]) {
-    mesh.triangle(a, b, under_b);
-    mesh.triangle(a, under_b, under_a);
+///
+/// Between two lines it is cut in triangles one way and the next time the other, so that a twist adds no metal.
+fn wall(mesh: &mut Mesh, [a, b]: [u32; 2], [under_a, under_b]: [u32; 2], rising: bool) {
+    if rising {
+        mesh.triangle(a, b, under_b);
+        mesh.triangle(a, under_b, under_a);
+    } else {
+        mesh.triangle(a, b, under_a);
+        mesh.triangle(b, under_b, under_a);
+    }
 }

@@ -8,7 +8,7 @@ use fh_core::metal::Outline;
 
 /// A flag rolled round a mandrel, both in mm, whose axis lies over the bar, or under it where it is rolled down.
 ///
-/// The middle of the bar stays where it is; the metal's inside lies on the mandrel.
+/// The middle of the bar stays where it is; the metal's inside lies on the mandrel, of a tapered flag half way along it.
 pub(crate) fn socket(
     outline: &Outline,
     thickness: [f64; 2],
@@ -18,7 +18,9 @@ pub(crate) fn socket(
 ) -> Mesh {
     let flag = Flag::new(outline, thickness, reversed, fineness);
     let reach = in_mm(outline.width()) / 2.0;
-    let steps = (2.0 * reach / (mandrel + thickness[0].min(thickness[1])) * 2.0 / fineness.turn).ceil().clamp(1.0, 1e4);
+    // To the middle of the metal, at its mean thickness.
+    let radius = (mandrel + (thickness[0] + thickness[1]) / 2.0) / 2.0;
+    let steps = (2.0 * reach / radius / fineness.turn).ceil().clamp(1.0, 1e4);
     let cuts: Vec<f64> = (0..=steps as usize).map(|step| reach * (2.0 * step as f64 / steps - 1.0)).collect();
     // Cut along the bar instead of across it.
     let turned: Vec<[f64; 2]> = flag.points.iter().map(|[along, toward]| [*toward, *along]).collect();
@@ -27,7 +29,6 @@ pub(crate) fn socket(
     let up = if side.cos() < 0.0 { -1.0 } else { 1.0 };
     for point in &mut mesh.points {
         let [toward, along, out] = *point;
-        let radius = mandrel / 2.0 + flag.half(along);
         let (sin, cos) = (toward / radius).sin_cos();
         let from_axis = radius - out * up;
         *point = [along, from_axis * sin, up * (radius - from_axis * cos)];
