@@ -11,6 +11,7 @@ mod forms;
 mod histories;
 mod laws;
 mod plans;
+mod repeats;
 mod sizes;
 
 use proptest::test_runner::{Config, RngSeed};

@@ -12,6 +12,8 @@ use fh_core::balance::LaidRepeat;
 const LINE_SHARE: f64 = 0.6;
 /// The radius of a mark's dot, in points at normal text size.
 const DOT: f32 = 2.2;
+/// The share of the metal's height that its radius takes at most.
+const MOST_DOT: f32 = 0.12;
 
 impl Stage<'_> {
     /// Paints the rows of marks on every view of the forged bar.
@@ -50,7 +52,8 @@ impl Stage<'_> {
         let half = (upper - lower) / 2.0 * LINE_SHARE;
         let stroke = Stroke::new(space::LINE, color);
         self.painter.line_segment([pos2(x, row.y(middle + half)), pos2(x, row.y(middle - half))], stroke);
-        self.painter.circle_filled(pos2(x, row.y(middle)), self.theme.scaled(DOT), color);
+        let radius = self.theme.scaled(DOT).min((row.y(lower) - row.y(upper)) * MOST_DOT);
+        self.painter.circle_filled(pos2(x, row.y(middle)), radius, color);
     }
 
     /// The places that can be seen and told apart.
