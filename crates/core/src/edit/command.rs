@@ -1,7 +1,8 @@
 //! The edits that a plan knows: plain data, applied to a plan to give the next one.
 
 use super::boundary::{BoundaryMove, Gave, move_boundary};
-use crate::plan::{Bar, Chain, Coating, Duty, Form, Limits, Plan, Practice, SectionSpec, Segment, Units};
+use super::joint_names;
+use crate::plan::{Bar, Chain, Coating, Duty, Form, Joint, Limits, Plan, Practice, SectionSpec, Segment, Units};
 use fh_measure::{WrittenLength, WrittenShare};
 
 /// One edit of a plan.
@@ -11,6 +12,8 @@ pub enum Edit {
     ReplacePlan(Box<Plan>),
     /// What stands over the whole plan.
     SetPlan(Box<PlanHeader>),
+    /// Other joints in place of all of the plan's.
+    SetJoints(Vec<Joint>),
     /// Adds a bar before the place `at`.
     AddBar {
         /// The place it takes.
@@ -199,6 +202,7 @@ impl Edit {
         match self {
             Self::ReplacePlan(other) => *plan = (**other).clone(),
             Self::SetPlan(header) => set_plan(plan, header),
+            Self::SetJoints(joints) => plan.joints.clone_from(joints),
             Self::AddBar { at, bar } => plan.bars.insert((*at).min(plan.bars.len()), (**bar).clone()),
             Self::RemoveBar { bar } => {
                 bar_at(plan, *bar)?;
@@ -207,7 +211,10 @@ impl Edit {
                 }
                 plan.bars.remove(*bar);
             }
-            Self::SetBar { bar, header } => set_bar(bar_at(plan, *bar)?, header),
+            Self::SetBar { bar, header } => {
+                joint_names::rename_bar(plan, *bar, &header.name);
+                set_bar(bar_at(plan, *bar)?, header);
+            }
             Self::InsertSegment { bar, at, segment } => {
                 let bar = bar_at(plan, *bar)?;
                 let (chain, place) = bar.place_of(*at).unwrap_or((Chain::Bar, bar.segments.len()));
@@ -222,7 +229,10 @@ impl Edit {
                     insert_into(bar, *chain, place.saturating_add(offset), segment)?;
                 }
             }
-            Self::ReplaceSegment { bar, at, segment } => replace_segment(bar_at(plan, *bar)?, *at, segment)?,
+            Self::ReplaceSegment { bar, at, segment } => {
+                joint_names::rename_segment(plan, *bar, *at, &segment.name);
+                replace_segment(bar_at(plan, *bar)?, *at, segment)?;
+            }
             Self::RemoveSegment { bar, at } => {
                 let bar = bar_at(plan, *bar)?;
                 let (chain, place) = bar.place_of(*at).ok_or(Refusal::NoSuchPlace)?;

@@ -3,6 +3,7 @@
 mod boundary;
 mod command;
 mod history;
+mod joint_names;
 mod rewrite;
 
 pub use boundary::{BoundaryMove, BoundaryTarget, Gave, Moved, Neighbor, move_boundary};

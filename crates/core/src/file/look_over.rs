@@ -26,7 +26,7 @@ pub(super) struct Sort {
 }
 
 /// The keys whose values are lists. A list elsewhere is refused: serde would fill a group's keys from it in their order.
-const LISTS: [&str; 6] = ["bars", "segments", "branches", "repeats", "sides", "polygon"];
+const LISTS: [&str; 8] = ["bars", "segments", "branches", "repeats", "sides", "polygon", "joints", "moved"];
 
 /// Looks the whole file over: no null, no key twice, no list where none belongs.
 pub(super) fn look_over(top: &Place) -> Result<(), Fault> {

@@ -9,6 +9,7 @@ use crate::motif::Motif;
 use crate::plan::{Bar, Bend, Branch, Form, Limits, Opening, OutlineSpec, Plan, RunoutSpec, SectionSpec, Segment};
 use fh_measure::{WrittenAngle, WrittenLength};
 
+mod joints;
 mod polygon;
 mod repeats;
 
@@ -50,7 +51,8 @@ pub(super) fn validate(plan: &Plan) -> Checked {
     if plan.bars.is_empty() {
         return refuse(bars, "a plan has at least one bar; this one has none");
     }
-    plan.bars.iter().enumerate().try_for_each(|(index, bar)| check_bar(bar, &bars.index(index)))
+    plan.bars.iter().enumerate().try_for_each(|(index, bar)| check_bar(bar, &bars.index(index)))?;
+    joints::check_joints(&plan.joints, &top.key("joints"))
 }
 
 fn check_material(name: &str, at: &KeyPath) -> Checked {

@@ -6,6 +6,8 @@ mod corners;
 mod duty;
 mod form;
 mod hole;
+mod joint;
+mod joint_side;
 mod length_or;
 mod lengths;
 mod limits;
@@ -27,6 +29,8 @@ pub use corners::MOST_CORNERS;
 pub use duty::{Coating, Duty};
 pub use form::{Form, FormKind, RunoutSpec};
 pub use hole::{HoleKind, HoleSpec, Made};
+pub use joint::{Joint, JointKind, Member};
+pub use joint_side::JointSide;
 pub use limits::{InBoth, Limits};
 pub use outline::{OutlineKind, OutlineSpec};
 pub use practice::{CollarRule, Practice, SlitRule};
@@ -84,6 +88,9 @@ pub struct Plan {
     /// The bars of the piece: at least one.
     #[schemars(length(min = 1))]
     pub bars: Vec<Bar>,
+    /// Where the bars are held together.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub joints: Vec<Joint>,
 }
 
 impl Plan {
@@ -101,6 +108,7 @@ impl Plan {
             limits: Limits::default(),
             practice: Practice::default(),
             bars: vec![Bar::new("bar", stock)],
+            joints: Vec::new(),
         }
     }
 
