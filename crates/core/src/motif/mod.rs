@@ -71,6 +71,7 @@ impl Motif {
 #[allow(clippy::unwrap_used, clippy::expect_used, reason = "tests stop where something is wrong")]
 mod tests {
     use super::*;
+    use crate::edit::Edit;
     use crate::file;
     use crate::metal::in_mm;
     use crate::plan::Chain;
@@ -130,6 +131,26 @@ mod tests {
         // Everything twice as large takes twice the length of a bar that is twice as large.
         let one = motif.balanced().unwrap();
         assert!((in_mm(twice.last_mark()) / in_mm(one.last_mark()) - 2.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_motif_of_a_branch_is_taken_and_put_into_another_branch() {
+        let text = r#"{ "firstheat": 1, "bars": [{ "stock": { "flat": { "width": "20 mm", "thickness": "10 mm" } }, "segments": [
+          { "name": "fork", "form": { "split": { "branches": [
+            { "segments": [ { "form": { "drawn": { "length": "80 mm", "section": { "round": "8 mm" } } } },
+              { "name": "tip", "form": { "taper": { "length": "30 mm", "to": "point" } } } ] },
+            { "segments": [ { "form": { "drawn": { "length": "80 mm", "section": { "round": "8 mm" } } } } ] } ] } } } ] }] }"#;
+        let plan = file::read(text.as_bytes()).unwrap();
+        let [first, second] = [0, 1].map(|branch| Chain::Branch { split: 0, branch });
+        let motif = Motif::taken(&plan, 0, first, 1..=1, "tip").unwrap();
+        let form = serde_json::to_value(&motif.segments[0].form).unwrap();
+        assert_eq!(form["taper"]["from"]["round"], "8 mm");
+        let segments = motif.scaled(0.5).unwrap().segments;
+        let insert = Edit::InsertSegments { bar: 0, chain: second, place: 1, segments: segments.clone() };
+        let (next, _) = insert.applied(&plan).unwrap();
+        assert_eq!(next.bars[0].chain(second).map(|chain| chain[1].clone()), segments.first().cloned());
+        let nowhere = Edit::InsertSegments { bar: 1, chain: second, place: 1, segments };
+        assert!(nowhere.applied(&plan).is_err());
     }
 
     #[test]

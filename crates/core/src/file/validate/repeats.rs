@@ -31,3 +31,44 @@ fn check_repeat(repeat: &Repeat, at: &KeyPath) -> Checked {
         _ => Ok(()),
     }
 }
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "tests stop where something is wrong")]
+mod tests {
+    use crate::file::read;
+
+    fn refusal(repeat: &str) -> String {
+        let text = format!(
+            r#"{{ "firstheat": 1, "bars": [{{ "stock": {{ "square": "12 mm" }}, "segments": [
+              {{ "form": {{ "plain": {{ "length": "60 mm" }} }}, "repeats": [{repeat}] }} ] }}] }}"#
+        );
+        read(text.as_bytes()).map(|_| String::new()).unwrap_or_else(|error| error.to_string())
+    }
+
+    #[test]
+    fn a_row_says_how_many_there_are_in_one_way() {
+        for right in [
+            r#"{ "what": "lines", "step": "6 mm" }"#,
+            r#"{ "what": "lines", "width": "6 mm", "margin": "0 mm" }"#,
+            r#"{ "what": "", "count": 1000, "from": "middle" }"#,
+            r#"{ "what": "lines", "step": "6 mm", "count": 7, "from": "end" }"#,
+        ] {
+            assert_eq!(refusal(right), "", "{right}");
+        }
+        for (wrong, words) in [
+            (r#"{ "what": "lines" }"#, "repeats[0]: nothing says how many of \"lines\" there are; give a \"step\""),
+            (
+                r#"{ "what": "lines", "step": "6 mm", "width": "6 mm" }"#,
+                "repeats[0].width: \"lines\" has both a step and",
+            ),
+            (r#"{ "what": "lines", "count": 0 }"#, "repeats[0].count: 0 of \"lines\" were read; there is at least 1"),
+            (r#"{ "what": "lines", "count": 1001 }"#, "1001 of \"lines\" were read"),
+            (r#"{ "what": "lines", "step": "0 mm" }"#, "a size greater than 0 belongs here"),
+            (r#"{ "what": "lines", "step": "6 mm", "from": "left" }"#, "there is no \"left\" here"),
+            (r#"{ "step": "6 mm" }"#, "the key \"what\" is missing"),
+        ] {
+            let said = refusal(wrong);
+            assert!(said.contains(words), "{said}");
+        }
+    }
+}
