@@ -91,12 +91,13 @@ fn a_taper_from_the_bar_changes_at_its_forged_end() {
         1,
     );
     let ladder = ladder.unwrap();
-    let (from, to, length) = millimeters(&ladder, 1);
+    assert_eq!((ladder.measured, ladder.place), ("side", "at its end"));
+    let (to, _, length) = millimeters(&ladder, 1);
     // (400 + 170 + 72.25) / 3 = 214.083 mm².
-    assert!(near(from, 20.0) && near(to.unwrap(), 8.5) && near(length, 145.738), "{length}");
+    assert!(near(to, 8.5) && near(length, 145.738), "{length}");
     // (400 + 120 + 36) / 3 = 185.333 mm².
     assert!(near(millimeters(&ladder, -4).2, 168.345));
-    assert_eq!(rung_size_words(&ladder.rungs[3], PlanUnit::Millimeter), "20 → 7.5 mm");
+    assert_eq!(rung_size_words(&ladder.rungs[3], PlanUnit::Millimeter), "7.5 mm");
 }
 
 #[test]
@@ -108,7 +109,9 @@ fn a_taper_that_starts_from_a_forged_section_changes_at_both_ends() {
         0,
     );
     // (256 + 128 + 64) / 3 × 90 = 13 440 mm³; at 17 and 9 mm (289 + 153 + 81) / 3 = 174.333 mm².
-    let (from, to, length) = millimeters(&ladder.unwrap(), 2);
+    let ladder = ladder.unwrap();
+    assert_eq!((ladder.place, rung_size_words(&ladder.rungs[4], PlanUnit::Millimeter)), ("", "16 → 8 mm".to_owned()));
+    let (from, to, length) = millimeters(&ladder, 2);
     assert!(near(from, 17.0) && near(to.unwrap(), 9.0) && near(length, 77.094), "{from} {to:?} {length}");
 }
 
@@ -122,10 +125,10 @@ fn a_point_or_an_edge_drawn_from_the_bar_is_left_blunt() {
     };
     let ladder = of("mm", r#"{ "square": "20 mm" }"#, &segments(r#""point""#), 1).unwrap();
     assert_eq!(ladder.rungs.len(), 5);
-    assert_eq!(millimeters(&ladder, 0), (20.0, Some(0.0), 120.0));
+    assert_eq!((ladder.place, millimeters(&ladder, 0)), ("at its tip", (0.0, None, 120.0)));
     // 16 000 mm³ at (400 + 20 + 1) / 3 mm².
-    let (_, tip, length) = millimeters(&ladder, 2);
-    assert!(near(tip.unwrap(), 1.0) && near(length, 114.014), "{length}");
+    let (tip, _, length) = millimeters(&ladder, 2);
+    assert!(near(tip, 1.0) && near(length, 114.014), "{length}");
     let ladder = of("mm", r#"{ "square": "20 mm" }"#, &segments(r#"{ "edge": "20 mm" }"#), 1).unwrap();
     // 24 000 mm³ at 20 × (20 + 1) / 2 mm².
     assert!(near(millimeters(&ladder, 2).2, 114.286));
@@ -138,6 +141,33 @@ fn a_segment_within_a_branch_has_its_ladder() {
     assert_eq!(of("mm", r#"{ "square": "20 mm" }"#, &segments, 0), None);
     let ladder = of("mm", r#"{ "square": "20 mm" }"#, &segments, 2).unwrap();
     assert!(near(millimeters(&ladder, -2).2, 120.0 * 100.0 / 81.0));
+    // A tine of 10 × 20 mm tapered to a point keeps the section it was cut to: only its tip can be left blunt.
+    let point = r#"{ "segments": [{ "form": { "taper": { "length": "120 mm", "to": "point" } } }] }"#;
+    let segments = format!(r#"{{ "form": {{ "split": {{ "branches": [{point}, {tine}] }} }} }}"#);
+    let ladder = of("mm", r#"{ "square": "20 mm" }"#, &segments, 1).unwrap();
+    assert_eq!(ladder.rungs[0].steps, 0);
+}
+
+#[test]
+fn nothing_is_left_fatter_than_the_bar() {
+    let drawn = |side: &str| {
+        let segment =
+            format!(r#"{{ "form": {{ "drawn": {{ "length": "50 mm", "section": {{ "square": "{side} mm" }} }} }} }}"#);
+        of("mm", r#"{ "square": "10 mm" }"#, &segment, 0).unwrap().rungs.last().unwrap().steps
+    };
+    // 9 and 9.5 and 10 mm; what is upset has no such end.
+    assert_eq!((drawn("9"), drawn("6"), drawn("11")), (2, 4, 4));
+}
+
+#[test]
+fn a_taper_that_runs_out_is_told_by_its_start() {
+    let point = r#"{ "form": { "taper": { "length": "60 mm", "from": { "square": "8 mm" }, "to": "point" } } }"#;
+    let ladder = of("mm", r#"{ "square": "10 mm" }"#, point, 0).unwrap();
+    assert_eq!(
+        (ladder.place, rung_size_words(&ladder.rungs[3], PlanUnit::Millimeter)),
+        ("at its root", "7.5 mm".to_owned())
+    );
+    assert!(near(millimeters(&ladder, -1).2, 60.0 * 64.0 / 56.25));
 }
 
 #[test]

@@ -4,16 +4,19 @@
 //! The metal between the marks is kept: `length = volume of the segment / mean area of its section` (constancy of volume).
 //! Of a flat, an oval or a half-round the thickness changes and the width is held. Of a taper both ends change by the same
 //! step, but an end that is the bar itself, a point and an edge stay as they are. Where nothing else is left to change, the
-//! tip does: the smith stops before it has run out.
+//! tip does: the smith stops before it has run out. What is drawn down is never left fatter than the bar it is made of.
 
-use super::Balance;
+use super::{Balance, Walk};
 use crate::metal::{SectionSize, Shape, in_mm, mm};
 use crate::plan::{Form, Plan, PlanUnit};
-use uom::si::f64::Length;
+use uom::si::f64::{Area, Length};
 use uom::si::length::{inch, millimeter};
 
 /// How many steps the ladder goes to either side.
 const MOST_STEPS: i32 = 4;
+
+/// A difference of areas that is only the arithmetic's, as a share.
+const HAIR: f64 = 1e-9;
 
 /// What a segment's length is at each thickness.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,6 +25,8 @@ pub struct Ladder {
     pub step: Length,
     /// The name of the size that changes: `side`, `diameter`, `thickness` …
     pub measured: &'static str,
+    /// Where it is measured: `at its end`; empty where it is all along, or at both ends of a taper.
+    pub place: &'static str,
     /// The rungs, the thin ones first.
     pub rungs: Vec<Rung>,
 }
@@ -31,9 +36,9 @@ pub struct Ladder {
 pub struct Rung {
     /// How many steps it is fatter than planned; below 0 it is thinner.
     pub steps: i32,
-    /// The size that changes; of a taper, at its start.
+    /// The size that changes; of a taper that changes at both ends, at its start.
     pub size: Length,
-    /// That size at the end of a taper: 0 at a point or an edge.
+    /// That size at the end of a taper that changes at both ends.
     pub end_size: Option<Length>,
     /// How long the segment comes out, forged and still straight.
     pub length: Length,
@@ -44,15 +49,21 @@ pub struct Rung {
 /// The ladder of a segment, counted through the bar; none where it is neither drawn nor tapered, or could not be settled.
 pub fn ladder(plan: &Plan, balance: &Balance, bar: usize, segment: usize) -> Option<Ladder> {
     let form = &plan.segment(bar, segment)?.form;
-    let bar = balance.bars.get(bar)?;
-    let shape = bar.segments.get(segment)?.shape.as_ref()?;
+    let shape = balance.bars.get(bar)?.segments.get(segment)?.shape.as_ref()?;
     if !matches!(form, Form::Drawn { .. } | Form::Taper { .. }) {
         return None;
     }
-    let moving = Moving::new(shape, bar.stock)?;
+    // In a branch of a split the bar is the branch as it was cut.
+    let stock = Walk::new(plan, plan.bars.get(bar)?).surroundings(segment).stock;
+    let moving = Moving::new(shape, stock)?;
     let step = step(plan.units.length);
-    let rungs: Vec<_> = (-MOST_STEPS..=MOST_STEPS).filter_map(|steps| moving.rung(shape, steps, step)).collect();
-    Some(Ladder { step, measured: measured(moving.section()), rungs }).filter(|ladder| ladder.rungs.len() > 1)
+    let most_area = stock.area() * (1.0 + HAIR);
+    let upset = shape.area_at(0.0).max(shape.area_at(1.0)) > most_area;
+    let most_area = (!upset).then_some(most_area);
+    let rungs: Vec<_> =
+        (-MOST_STEPS..=MOST_STEPS).filter_map(|steps| moving.rung(shape, steps, step, most_area)).collect();
+    Some(Ladder { step, measured: measured(moving.section()), place: moving.place(), rungs })
+        .filter(|ladder| ladder.rungs.len() > 1)
 }
 
 fn step(unit: PlanUnit) -> Length {
@@ -89,13 +100,38 @@ impl Moving {
     fn section(&self) -> SectionSize {
         match self {
             Self::Whole(section) => *section,
-            Self::Ends { from: (from, _), to: (to, _) } if from.is_end() => *to,
+            Self::Ends { from: (_, false), to: (to, _) } if !to.is_end() => *to,
             Self::Ends { from: (from, _), .. } => *from,
         }
     }
 
-    /// The shape so many steps fatter, with the metal of the planned one; none where a size would be used up.
-    fn rung(&self, planned: &Shape, steps: i32, step: Length) -> Option<Rung> {
+    /// Where the size is measured.
+    fn place(&self) -> &'static str {
+        match self {
+            Self::Ends { from: (_, true), to: (to, false) } if to.is_end() => "at its root",
+            Self::Ends { from: (_, true), to: (_, false) } => "at its start",
+            Self::Ends { from: (_, false), to: (to, true) } if to.is_end() => "at its tip",
+            Self::Ends { from: (_, false), .. } => "at its end",
+            _ => "",
+        }
+    }
+
+    /// The sizes that change, of a shape that this became.
+    fn sizes(&self, shape: &Shape) -> Option<(Length, Option<Length>)> {
+        match (self, shape) {
+            (Self::Ends { from: (_, true), to: (_, true) }, Shape::Taper { from, to, .. }) => {
+                Some((thickness(*from), Some(thickness(*to))))
+            }
+            (Self::Ends { from: (_, true), .. }, Shape::Taper { from, .. }) => Some((thickness(*from), None)),
+            (_, Shape::Taper { to, .. }) => Some((thickness(*to), None)),
+            (_, Shape::Prism { section, .. }) => Some((thickness(*section), None)),
+            _ => None,
+        }
+    }
+
+    /// The shape so many steps fatter, with the metal of the planned one; none where a size would be used up, or a section
+    /// be larger than the bar's.
+    fn rung(&self, planned: &Shape, steps: i32, step: Length, most_area: Option<Area>) -> Option<Rung> {
         let more = step * f64::from(steps);
         let shape = match (self, planned) {
             (Self::Whole(section), Shape::Prism { length, .. }) => {
@@ -110,11 +146,10 @@ impl Moving {
             _ => return None,
         };
         let length = planned.length() * (planned.volume() / shape.volume()).value;
-        let (size, end_size) = match &shape {
-            Shape::Taper { from, to, .. } => (thickness(*from), Some(thickness(*to))),
-            Shape::Prism { section, .. } => (thickness(*section), None),
-            _ => return None,
-        };
+        if most_area.is_some_and(|most| shape.area_at(0.0).max(shape.area_at(1.0)) > most) {
+            return None;
+        }
+        let (size, end_size) = self.sizes(&shape)?;
         in_mm(length).is_finite().then_some(Rung { steps, size, end_size, length, change: length - planned.length() })
     }
 }

@@ -1,11 +1,16 @@
 //! The rungs of a ladder in the smith's words.
 
-use crate::balance::Rung;
+use crate::balance::{Ladder, Rung};
 use crate::metal::in_mm;
 use crate::plan::PlanUnit;
 use fh_measure::{Rounding, format_exact};
 
-/// How thick it is there, of a taper at both ends: `15/32 in`, `20 → 8.5 mm`.
+/// What the sizes of its rungs are: `side`, `thickness at its end`.
+pub fn ladder_size_words(ladder: &Ladder) -> String {
+    format!("{} {}", ladder.measured, ladder.place).trim_end().to_owned()
+}
+
+/// How thick it is there, of a taper at both ends: `15/32 in`, `17 → 9 mm`.
 pub fn rung_size_words(rung: &Rung, unit: PlanUnit) -> String {
     let unit = unit.length_unit();
     let size = format_exact(in_mm(rung.size), unit);
