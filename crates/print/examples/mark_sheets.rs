@@ -1,4 +1,4 @@
-//! Writes the mark sheets of plans, on A4 and on Letter paper, for a look at them.
+//! Writes the mark sheets and the ladder sheets of plans, on A4 and on Letter paper, for a look at them.
 //!
 //! `cargo run -p fh_print --example mark_sheets -- FOLDER PLAN…`
 
@@ -23,10 +23,13 @@ fn write_sheets(folder: &Path, plan_file: &Path) -> Result<(), Box<dyn Error>> {
     let name = plan_file.file_name().unwrap_or_default().to_string_lossy().replace(".plan.json", "");
     for paper in Paper::ALL {
         for (orientation, lies) in [(Orientation::Landscape, "landscape"), (Orientation::Portrait, "portrait")] {
-            let drawing = fh_print::sheets::mark_sheet(&plan, &balance, paper, orientation);
-            let file = folder.join(format!("{name}-{}-{lies}", paper.name()));
-            std::fs::write(file.with_extension("pdf"), fh_print::pdf(&drawing)?)?;
-            std::fs::write(file.with_extension("svg"), fh_print::svg(&drawing))?;
+            let marks = fh_print::sheets::mark_sheet(&plan, &balance, paper, orientation);
+            let ladder = fh_print::sheets::ladder_sheet(&plan, &balance, paper, orientation);
+            for (drawing, sheet) in [(marks, ""), (ladder, "-ladder")] {
+                let file = folder.join(format!("{name}{sheet}-{}-{lies}", paper.name()));
+                std::fs::write(file.with_extension("pdf"), fh_print::pdf(&drawing)?)?;
+                std::fs::write(file.with_extension("svg"), fh_print::svg(&drawing))?;
+            }
         }
     }
     Ok(())

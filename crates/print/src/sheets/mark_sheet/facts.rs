@@ -1,21 +1,23 @@
 //! The facts in the heading of a bar's part: what is fetched from the rack, and what is cut from it.
 
+use super::tolerances::between_words;
 use super::words::Fact;
-use fh_core::balance::BarBalance;
+use fh_core::balance::{BarBalance, BarSpread};
 use fh_core::plan::{Bar, Coating, Plan, PlanUnit};
 use uom::si::f64::Mass;
 use uom::si::length::millimeter;
 use uom::si::mass::{kilogram, pound};
 
 /// Stock, length, count, material and masses.
-pub(super) fn facts(plan: &Plan, bar: &Bar, worked: &BarBalance) -> Vec<Fact> {
+pub(super) fn facts(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Option<&BarSpread>) -> Vec<Fact> {
     let unit = plan.units.length;
     let mut facts = vec![
         Fact { caption: "stock", value: bar.stock.describe(), also: String::new() },
-        length_fact(bar, worked),
+        length_fact(plan, bar, worked, spread),
         Fact { caption: "how many", value: bar.pieces().to_string(), also: String::new() },
         material_fact(plan),
     ];
+    facts.extend(spread.and_then(|spread| overall_fact(plan, worked, spread)));
     if !worked.segments.is_empty() {
         facts.push(mass_fact("bar weighs", worked.stock_mass, bar.pieces(), unit));
         facts.push(mass_fact("piece weighs", worked.finished_mass, bar.pieces(), unit));
@@ -24,13 +26,23 @@ pub(super) fn facts(plan: &Plan, bar: &Bar, worked: &BarBalance) -> Vec<Fact> {
 }
 
 /// The length to cut, as the last mark is rounded; or the length of a bar that is already cut.
-fn length_fact(bar: &Bar, worked: &BarBalance) -> Fact {
-    let exact = format!("exactly {:.1} mm", worked.stock_length.get::<millimeter>());
+fn length_fact(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Option<&BarSpread>) -> Fact {
+    let exact = match spread.map(|spread| spread.stock_length).filter(|between| between.is_range()) {
+        Some(between) => between_words(plan, between),
+        None => format!("exactly {:.1} mm", worked.stock_length.get::<millimeter>()),
+    };
     match (&bar.length, worked.segments.last()) {
         (Some(length), _) => Fact { caption: "bar already cut to", value: length.text().to_owned(), also: exact },
         (None, Some(last)) => Fact { caption: "cut length", value: last.mark_end_shop.text(), also: exact },
         (None, None) => Fact { caption: "cut length", value: "not known yet".to_owned(), also: String::new() },
     }
+}
+
+/// The overall size forged and still straight, where tolerances make a range of it.
+fn overall_fact(plan: &Plan, worked: &BarBalance, spread: &BarSpread) -> Option<Fact> {
+    let between = Some(spread.forged_length).filter(|between| between.is_range())?;
+    let value = plan.units.marks.round(worked.forged_length.get::<millimeter>()).text();
+    Some(Fact { caption: "forged, still straight", value, also: between_words(plan, between) })
 }
 
 fn material_fact(plan: &Plan) -> Fact {

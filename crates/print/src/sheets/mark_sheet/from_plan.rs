@@ -3,13 +3,11 @@
 use super::facts::facts;
 use super::marks::{strip, table_rows};
 use super::words::{BarWords, FindingWords, SheetWords};
-use fh_core::balance::{Balance, BarBalance};
+use crate::sheets::names::{bar_name, title};
+use fh_core::balance::{Balance, BarBalance, Spread, spread};
 use fh_core::describe::segment_name;
 use fh_core::findings::{Finding, Severity};
 use fh_core::plan::{Bar, Plan};
-
-/// The title of a plan that has none.
-const UNTITLED: &str = "Untitled piece";
 
 /// What every sheet warns of, whatever the piece (common practice, no source).
 const CAUTIONS: [&str; 6] = [
@@ -23,34 +21,31 @@ const CAUTIONS: [&str; 6] = [
 
 /// Everything that the sheet says.
 pub(super) fn sheet_words(plan: &Plan, balance: &Balance) -> SheetWords {
-    let title = if plan.title.trim().is_empty() { UNTITLED } else { plan.title.trim() };
     let bars = plan.bars.iter().zip(&balance.bars).enumerate();
+    let spread = spread(plan);
     SheetWords {
-        title: title.to_owned(),
+        title: title(plan).to_owned(),
         notes: plan.notes.clone().unwrap_or_default(),
-        bars: bars.map(|(index, (bar, worked))| bar_words(plan, balance, index, bar, worked)).collect(),
+        bars: bars.map(|(index, (bar, worked))| bar_words(plan, balance, &spread, index, bar, worked)).collect(),
         cautions: CAUTIONS.map(String::from).to_vec(),
     }
 }
 
-fn bar_words(plan: &Plan, balance: &Balance, index: usize, bar: &Bar, worked: &BarBalance) -> BarWords {
+fn bar_words(
+    plan: &Plan,
+    balance: &Balance,
+    spread: &Spread,
+    index: usize,
+    bar: &Bar,
+    worked: &BarBalance,
+) -> BarWords {
+    let spread = spread.bar(index);
     BarWords {
         name: bar_name(plan, index, bar),
-        facts: facts(plan, bar, worked),
+        facts: facts(plan, bar, worked, spread),
         strip: strip(bar, worked),
-        rows: table_rows(plan, bar, worked),
+        rows: table_rows(plan, bar, worked, spread),
         findings: findings_of(plan, balance, index),
-    }
-}
-
-/// The bar's name, with its number where there are several.
-fn bar_name(plan: &Plan, index: usize, bar: &Bar) -> String {
-    let count = plan.bars.len();
-    match (bar.name.trim(), count) {
-        ("", 1) => "bar".to_owned(),
-        ("", _) => format!("bar {} of {count}", index + 1),
-        (name, 1) => name.to_owned(),
-        (name, _) => format!("bar {} of {count}: {name}", index + 1),
     }
 }
 

@@ -1,10 +1,10 @@
 //! The running totals above a row of the strip: level where they fit, upright where marks are close together.
 
-use super::spread::spread;
 use super::words::StripMark;
 use crate::drawing::{Item, Text, at};
 use crate::fonts::{CAP_HEIGHT, Weight};
 use crate::pen::{Gray, Pen};
+use crate::sheets::spread::spread;
 use crate::sheets::type_sizes::{FIGURE, SMALLEST};
 use crate::typeset;
 

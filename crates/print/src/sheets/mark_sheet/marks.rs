@@ -1,8 +1,9 @@
 //! The marks of a bar, for the strip and for the table.
 
 use super::repeats::repeat_lines;
+use super::tolerances::add_tolerances;
 use super::words::{Fate, MarkKind, Strip, StripBlock, StripMark, TableRow};
-use fh_core::balance::{BarBalance, SegmentBalance};
+use fh_core::balance::{BarBalance, BarSpread, SegmentBalance};
 use fh_core::describe::{bend_words, derived_words, form_words, segment_name, side_words};
 use fh_core::metal::View;
 use fh_core::plan::{Bar, Form, Plan, Segment};
@@ -81,7 +82,7 @@ fn mark_kind(bar: &Bar, index: usize) -> MarkKind {
 }
 
 /// The datum's row, then one for each mark.
-pub(super) fn table_rows(plan: &Plan, bar: &Bar, worked: &BarBalance) -> Vec<TableRow> {
+pub(super) fn table_rows(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Option<&BarSpread>) -> Vec<TableRow> {
     if worked.segments.is_empty() {
         return Vec::new();
     }
@@ -94,6 +95,9 @@ pub(super) fn table_rows(plan: &Plan, bar: &Bar, worked: &BarBalance) -> Vec<Tab
         before = balance.mark_end_shop;
         let strike = mark_kind(bar, index).name().to_owned();
         let mut row = TableRow { step: step.text(), strike, ..block_row(plan, index, segment, balance) };
+        if let Some(spread) = spread.and_then(|spread| spread.segments.get(index)) {
+            add_tolerances(&mut row, plan, spread);
+        }
         row.becomes.extend(repeat_lines(plan.units.length, bar, worked, index, segment));
         row.becomes.extend(notes(segment));
         row

@@ -10,10 +10,10 @@ mod labels;
 mod marks;
 mod repeats;
 mod rows;
-mod spread;
 mod strip;
 mod strip_row;
 mod table;
+mod tolerances;
 mod words;
 
 use self::words::{BarWords, SheetWords};

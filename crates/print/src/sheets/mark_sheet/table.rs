@@ -46,7 +46,8 @@ fn head_block(columns: &Columns, width: f64) -> Block {
 fn row_block(columns: &Columns, row: &TableRow, width: f64) -> Block {
     let mut items = number_box(&row.number);
     items.extend(figures(columns, row));
-    let below_figures = if row.off_by.is_empty() { 0.0 } else { BELOW_FIGURE_MM };
+    let nothing_below = row.off_by.is_empty() && row.total_between.is_empty() && row.step_between.is_empty();
+    let below_figures = if nothing_below { 0.0 } else { BELOW_FIGURE_MM };
     let (words, below_words) = words(columns, row);
     items.extend(words);
     let height = BASELINE_MM + below_words.max(below_figures) + PAD_MM + 0.6;
@@ -54,13 +55,16 @@ fn row_block(columns: &Columns, row: &TableRow, width: f64) -> Block {
     Block { height, items }
 }
 
-/// The running total, the exact one with the error below it, and the step.
+/// The running total, the exact one with the error below it, and the step; below both what they may come out at.
 fn figures(columns: &Columns, row: &TableRow) -> Vec<Item> {
     let mut items = Vec::new();
     items.extend(columns.total.figure(BASELINE_MM, FIGURE, &row.total, Weight::SemiBold));
     items.extend(columns.exact.figure(BASELINE_MM, BODY * 1.15, &row.exact_mm, Weight::Regular));
     items.extend(columns.exact.figure(BASELINE_MM + BELOW_FIGURE_MM, CAPTION, &row.off_by, Weight::Regular));
     items.extend(columns.step.figure(BASELINE_MM, FIGURE, &row.step, Weight::Regular));
+    let below = BASELINE_MM + BELOW_FIGURE_MM;
+    items.extend(columns.total.figure(below, CAPTION, &row.total_between, Weight::Regular));
+    items.extend(columns.step.figure(below, CAPTION, &row.step_between, Weight::Regular));
     items
 }
 

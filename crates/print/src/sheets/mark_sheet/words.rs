@@ -123,8 +123,12 @@ pub(super) struct TableRow {
     pub(super) exact_mm: String,
     /// How far the shop's figure is off, or empty.
     pub(super) off_by: String,
+    /// Between what totals the mark may come out, where sizes have a tolerance; or empty.
+    pub(super) total_between: String,
     /// From the mark before, in the shop's figures.
     pub(super) step: String,
+    /// Between what steps it may come out; or empty.
+    pub(super) step_between: String,
     /// What the smith calls the block.
     pub(super) block: String,
     /// What the block becomes, with further lines for its notes.

@@ -1,0 +1,78 @@
+//! The ladder sheet: how long each drawn or tapered segment is where it is left fat or goes thin.
+
+mod from_plan;
+mod gauge;
+mod table;
+mod words;
+
+use self::words::{BarWords, SegmentWords, SheetWords};
+use crate::drawing::{Drawing, Text, at};
+use crate::fonts::Weight;
+use crate::paper::{Orientation, Paper};
+use crate::pen::Gray;
+use crate::sheets::flow::{Block, Flow};
+use crate::sheets::paragraph::paragraph;
+use crate::sheets::type_sizes::{BODY, CAPTION, FACT, TITLE};
+use crate::typeset;
+use fh_core::balance::Balance;
+use fh_core::plan::Plan;
+
+/// Between two parts of a sheet.
+const BETWEEN_MM: f64 = 6.0;
+
+/// The ladder sheet of a plan, with a part for each of its bars.
+///
+/// Where the page is wide enough, each ladder is also drawn at full scale, to be laid beside the bar.
+pub fn ladder_sheet(plan: &Plan, balance: &Balance, paper: Paper, orientation: Orientation) -> Drawing {
+    let words = from_plan::sheet_words(plan, balance);
+    let mut flow = Flow::new(paper, orientation);
+    for bar in &words.bars {
+        flow.start_part(format!("{} · {} · ladder", words.title, bar.name));
+        put_bar(&mut flow, &words, bar);
+    }
+    if words.bars.is_empty() {
+        flow.start_part(words.title.clone());
+        flow.put(paragraph("This plan has no bar yet.", BODY, Weight::Regular, flow.width()));
+    }
+    Drawing { title: format!("{}: ladder", words.title), paper, orientation, pages: flow.finish() }
+}
+
+fn put_bar(flow: &mut Flow, words: &SheetWords, bar: &BarWords) {
+    let width = flow.width();
+    flow.put(title_block(&words.title, &bar.name, width).then_free(2.0));
+    if bar.segments.is_empty() {
+        flow.put(paragraph("Nothing on this bar is drawn or tapered.", BODY, Weight::Regular, width));
+        return;
+    }
+    flow.put(paragraph(&words.explained, BODY, Weight::Regular, width).then_free(BETWEEN_MM));
+    for segment in &bar.segments {
+        flow.put(segment_block(segment, width).then_free(BETWEEN_MM));
+    }
+}
+
+fn title_block(title: &str, bar: &str, width: f64) -> Block {
+    let bar_name = typeset::shorten(bar, BODY * 1.2, Weight::SemiBold, width * 0.4);
+    let right = Text::new(at(width, 7.2), BODY * 1.2, &bar_name).right().bold();
+    let room = width - right.width_mm() - 6.0;
+    let size = typeset::fitting_size(title, TITLE, 0.6 * TITLE, Weight::SemiBold, room);
+    let title = typeset::shorten(title, size, Weight::SemiBold, room);
+    let kind = Text::new(at(width, 2.4), CAPTION, "LADDER").right().gray(Gray::DARK);
+    Block { height: 10.0, items: vec![Text::new(at(0.0, 7.2), size, &title).bold().into(), kind.into(), right.into()] }
+}
+
+/// The segment's name, its ladder in figures, and its gauge.
+fn segment_block(segment: &SegmentWords, width: f64) -> Block {
+    let block = head(segment, width).over(table::block(segment, width));
+    match gauge::block(segment, width) {
+        Some(gauge) => block.then_free(2.0).over(gauge),
+        None => block,
+    }
+}
+
+fn head(segment: &SegmentWords, width: f64) -> Block {
+    let name = format!("{} · {}", segment.number, segment.name);
+    let name = Text::new(at(0.0, 5.0), FACT, &typeset::shorten(&name, FACT, Weight::SemiBold, width * 0.5)).bold();
+    let left = name.width_mm() + 4.0;
+    let becomes = typeset::shorten(&segment.becomes, BODY, Weight::Regular, width - left);
+    Block { height: 7.5, items: vec![name.into(), Text::new(at(left, 5.0), BODY, &becomes).into()] }
+}
