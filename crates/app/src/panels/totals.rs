@@ -29,7 +29,12 @@ fn figures_of_bar(ui: &mut Ui, desk: &Desk<'_>) {
     let unit = plan.units.length;
     let shop = plan.units.marks.round(figures::mm(balance.stock_length)).text();
     match &bar.length {
-        None => cell(ui, desk, "Cut length", &shop, beside(plan, figures::mm(balance.stock_length))),
+        None => {
+            let spread = desk.document.spread().bar(index);
+            let between = spread.and_then(|spread| figures::between(spread.stock_length, plan.units.marks));
+            let beside = between.or_else(|| beside(plan, figures::mm(balance.stock_length)));
+            cell(ui, desk, "Cut length", &shop, beside);
+        }
         Some(_) => {
             let needs = plan.units.marks.round(figures::mm(balance.last_mark())).text();
             cell(ui, desk, "Bar as cut", &shop, Some(format!("needs {needs}")));

@@ -1,6 +1,6 @@
 //! The open plan: its history, its file, and the balance that follows from it.
 
-use fh_core::balance::{Balance, balance};
+use fh_core::balance::{Balance, Spread, balance, spread};
 use fh_core::edit::{Edit, Gave, History, Refusal};
 use fh_core::plan::Plan;
 use fh_store::{Stamp, StoreError};
@@ -23,6 +23,7 @@ pub(crate) struct Document {
     /// The plan as it is in its file, or as it was begun; none where it was never in a file and must not be lost.
     saved: Option<Arc<Plan>>,
     balance: Balance,
+    spread: Spread,
     balanced: u64,
     serial: u64,
 }
@@ -31,8 +32,8 @@ impl Document {
     /// A plan that was just begun or opened. `serial` tells it from the one before.
     pub(crate) fn new(plan: Plan, file: Option<PlanFile>, serial: u64) -> Self {
         let history = History::new(plan);
-        let balance = balance(history.plan());
-        Self { saved: Some(history.snapshot()), balanced: history.revision(), history, file, balance, serial }
+        let (balance, spread) = (balance(history.plan()), spread(history.plan()));
+        Self { saved: Some(history.snapshot()), balanced: history.revision(), history, file, balance, spread, serial }
     }
 
     /// Work that was recovered: it counts as changed until it is saved.
@@ -48,6 +49,11 @@ impl Document {
     /// What follows from it.
     pub(crate) fn balance(&self) -> &Balance {
         &self.balance
+    }
+
+    /// What its tolerances do.
+    pub(crate) fn spread(&self) -> &Spread {
+        &self.spread
     }
 
     /// Its file, where it has one.
@@ -156,6 +162,7 @@ impl Document {
     fn rebalance(&mut self) {
         if self.balanced != self.history.revision() {
             self.balance = balance(self.history.plan());
+            self.spread = spread(self.history.plan());
             self.balanced = self.history.revision();
         }
     }

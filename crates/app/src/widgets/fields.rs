@@ -19,6 +19,14 @@ fn step_length(sizing: &Sizing<'_>, from_mm: f64, steps: i32, range: LengthRange
     WrittenLength::from_mm(on_a_step + f64::from(steps) * step, sizing.units.marks.unit(), range).ok()
 }
 
+/// A written length so many steps on. A range is moved as it is, and keeps its tolerance.
+fn step_written(sizing: &Sizing<'_>, now: &WrittenLength, steps: i32, range: LengthRange) -> Option<WrittenLength> {
+    if !now.is_range() {
+        return step_length(sizing, now.mm(), steps, range);
+    }
+    now.longer_by(f64::from(steps) * sizing.units.marks.step_mm(), range).ok()
+}
+
 /// A length that must be there.
 pub(crate) fn length(
     ui: &mut Ui,
@@ -28,7 +36,7 @@ pub(crate) fn length(
     range: LengthRange,
 ) -> Option<WrittenLength> {
     let read = |text: &str| read_length(sizing, text, range);
-    let step = |steps| step_length(sizing, now.mm(), steps, range);
+    let step = |steps| step_written(sizing, now, steps, range);
     entry::show(ui, sizing.theme, entry, now.text(), &Reading { read: &read, step: Some(&step) })
 }
 
@@ -42,9 +50,9 @@ pub(crate) fn optional_length(
     follows_mm: Option<f64>,
 ) -> Option<Option<WrittenLength>> {
     let read = |text: &str| optional(text, |text| read_length(sizing, text, range));
-    let step = |steps| {
-        let from = now.map(WrittenLength::mm).or(follows_mm)?;
-        step_length(sizing, from, steps, range).map(Some)
+    let step = |steps| match now {
+        Some(now) => step_written(sizing, now, steps, range).map(Some),
+        None => step_length(sizing, follows_mm?, steps, range).map(Some),
     };
     let text = now.map_or("", WrittenLength::text);
     entry::show(ui, sizing.theme, entry, text, &Reading { read: &read, step: Some(&step) })

@@ -1,11 +1,13 @@
 //! The selected bar: its name, how many, its stock, and a length that is already cut.
 
 use super::form::section;
+use crate::figures;
 use crate::state::{Desk, Request};
 use crate::theme::Text;
 use crate::widgets::entry::Entry;
-use crate::widgets::{Sizing, chooser, fields, heading};
+use crate::widgets::{Sizing, chooser, fields, heading, row};
 use egui::{RichText, Ui};
+use fh_core::balance::BarSpread;
 use fh_core::edit::{BarHeader, Edit};
 use fh_core::plan::{Bar, Gives, SectionKind};
 use fh_measure::LengthRange;
@@ -37,8 +39,25 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     section(ui, &sizing, "Stock", "stock", &mut next.stock, &kinds);
     heading::show(ui, desk.theme, "Where the bar is already cut");
     already_cut(ui, &sizing, bar, &mut next);
+    if let Some(spread) = desk.document.spread().bar(index) {
+        heading::show(ui, desk.theme, "With the tolerances");
+        tolerances(ui, desk, spread);
+    }
     if next != BarHeader::from(bar) {
         out.push(Request::Edit(Edit::SetBar { bar: index, header: Box::new(next) }));
+    }
+}
+
+/// Between what sizes the bar comes out.
+fn tolerances(ui: &mut Ui, desk: &Desk<'_>, spread: &BarSpread) {
+    let marks = desk.document.plan().units.marks;
+    for (label, between) in [("Length to cut", spread.stock_length), ("Forged, still straight", spread.forged_length)] {
+        let words = figures::between(between, marks).unwrap_or_else(|| "as planned".to_owned());
+        row::fact(ui, desk.theme, label, &words);
+    }
+    if spread.unmet {
+        let words = "Some size cannot stand at an end of its tolerance: there the plan cannot be met.";
+        ui.label(RichText::new(words).color(desk.theme.ink));
     }
 }
 

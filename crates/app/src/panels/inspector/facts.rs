@@ -5,9 +5,12 @@ use crate::state::Desk;
 use crate::widgets::section_picture::{Drawn, show as section_picture};
 use crate::widgets::{heading, row};
 use egui::Ui;
-use fh_core::balance::{BarBalance, SegmentBalance};
+use fh_core::balance::{BarBalance, Between, SegmentBalance, SegmentSpread};
 use fh_core::metal::{Section, Shape};
 use uom::si::f64::Length;
+
+/// What stands before the ends of a range that follows from tolerances, below the figure itself.
+const BETWEEN: &str = "– with the tolerances";
 
 /// Shows the picture and the figures.
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize) {
@@ -45,8 +48,17 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentB
     let unit = plan.units.length;
     let shop = |length: Length| plan.units.marks.round(figures::mm(length)).text();
     let mut fact = |label: &str, value: String| row::fact(ui, desk.theme, label, &value);
+    let spread = desk.document.spread().segment(desk.selection.bar, at);
+    let between =
+        |of: fn(&SegmentSpread) -> Between| spread.and_then(|spread| figures::between(of(spread), plan.units.marks));
     fact("Length of bar", bar.step_shop(at).map_or_else(String::new, |step| step.text()));
+    if let Some(words) = between(|spread| spread.stock_length) {
+        fact(BETWEEN, words);
+    }
     fact("Forged length", shop(segment.forged_length));
+    if let Some(words) = between(|spread| spread.forged_length) {
+        fact(BETWEEN, words);
+    }
     fact("Share of the bar", figures::percent(segment.stock_length.value / bar.last_mark().value));
     let metal = segment.finished_volume + segment.trimmed_volume;
     fact("Volume", figures::volume(metal, unit));
@@ -55,6 +67,9 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentB
     fact(draw, ratio);
     fact(&format!("Mark {at}, at its start"), shop(segment.mark_start));
     fact(&format!("Mark {}, at its end", at + 1), segment.mark_end_shop.text());
+    if let Some(words) = between(|spread| spread.mark_end) {
+        fact(BETWEEN, words);
+    }
 }
 
 /// How many times smaller or larger the smaller end's section is than the stock's.

@@ -5,6 +5,7 @@ mod bend;
 mod facts;
 mod flag;
 mod form;
+mod ladder;
 mod limits;
 mod notes;
 mod plan;

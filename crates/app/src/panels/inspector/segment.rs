@@ -1,6 +1,6 @@
 //! The selected segment: its name, its form and bend with their sizes, what it gives, its section and its figures.
 
-use super::{bend, facts, form, notes, repeats};
+use super::{bend, facts, form, ladder, notes, repeats};
 use crate::figures;
 use crate::new_segment::change_form;
 use crate::state::{Desk, Request};
@@ -49,6 +49,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     heading::show(ui, desk.theme, "When its mark is moved");
     gives(ui, &sizing, &mut next, balance);
     facts::show(ui, desk, at);
+    ladder::show(ui, desk, at);
     heading::show(ui, desk.theme, "Notes");
     if let Some(notes) = notes::show(ui, "Notes on this segment", next.notes.as_deref()) {
         next.notes = notes;
