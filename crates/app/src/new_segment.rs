@@ -46,6 +46,7 @@ fn form(kind: FormKind, sizing: &Sizing<'_>) -> Option<Form> {
         FormKind::Cube => Form::Cube { side: sizing.size(FINIAL * least)? },
         FormKind::Trim => Form::Trim { length: sizing.size(width)? },
         FormKind::Hold => Form::Hold { length: sizing.size(LENGTH_MM)? },
+        _ => return None,
     })
 }
 

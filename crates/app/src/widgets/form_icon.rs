@@ -103,5 +103,6 @@ fn parts(kind: FormKind) -> Vec<Part> {
         FormKind::Cube => vec![Part(Stock, block(2.0, 22.0, 4.0)), Part(Forged, block(22.0, 38.0, 8.0))],
         FormKind::Trim => vec![bar(22.0), Part(Hatched, block(26.0, 38.0, 5.0))],
         FormKind::Hold => vec![bar(14.0), Part(Hatched, block(14.0, 38.0, 5.0))],
+        _ => Vec::new(),
     }
 }

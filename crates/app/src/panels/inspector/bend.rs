@@ -67,6 +67,7 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, bala
             }
             sides::toward(ui, sizing, side);
         }
+        _ => {}
     }
 }
 
@@ -89,6 +90,7 @@ fn first(kind: BendKind, segment: &Segment, sizing: &Sizing<'_>) -> Option<Bend>
         BendKind::Curve => Some(Bend::Curve { angle: right_angle, inside_radius: size, side: None }),
         BendKind::Ring => Some(Bend::Ring { inside_diameter: size, sweep: None, side: None }),
         BendKind::Corner => corner(sizing),
+        _ => None,
     }
 }
 

@@ -41,8 +41,8 @@ pub(super) fn show(
 
 fn outline_sizes(ui: &mut Ui, sizing: &Sizing<'_>, outline: &mut OutlineSpec) {
     match outline {
-        OutlineSpec::Rectangle { length, width }
-        | OutlineSpec::Ellipse { length, width }
+        OutlineSpec::Rectangle { .. } => {}
+        OutlineSpec::Ellipse { length, width }
         | OutlineSpec::Leaf { length, width }
         | OutlineSpec::Stadium { length, width } => {
             size(ui, sizing, "Length", length);
@@ -81,8 +81,8 @@ fn thickness_sizes(ui: &mut Ui, sizing: &Sizing<'_>, thickness: &mut ThicknessSp
 fn written(outline: &OutlineSpec, sizing: &Sizing<'_>) -> Option<(WrittenLength, WrittenLength)> {
     let clone = |length: &WrittenLength, width: &WrittenLength| Some((length.clone(), width.clone()));
     match outline {
-        OutlineSpec::Rectangle { length, width }
-        | OutlineSpec::Ellipse { length, width }
+        OutlineSpec::Rectangle { .. } => None,
+        OutlineSpec::Ellipse { length, width }
         | OutlineSpec::Leaf { length, width }
         | OutlineSpec::Stadium { length, width } => clone(length, width),
         OutlineSpec::Trapezoid { length, root, tip } => clone(length, if root.mm() > tip.mm() { root } else { tip }),
@@ -95,7 +95,7 @@ fn written(outline: &OutlineSpec, sizing: &Sizing<'_>) -> Option<(WrittenLength,
 fn convert(now: &OutlineSpec, kind: OutlineKind, sizing: &Sizing<'_>) -> Option<OutlineSpec> {
     let (length, width) = written(now, sizing)?;
     Some(match kind {
-        OutlineKind::Rectangle => OutlineSpec::Rectangle { length, width },
+        OutlineKind::Rectangle => OutlineSpec::Rectangle { length: Some(length), width: Some(width) },
         OutlineKind::Trapezoid => OutlineSpec::Trapezoid { length, root: sizing.size(width.mm() / 2.0)?, tip: width },
         OutlineKind::Disc => OutlineSpec::Disc { diameter: length },
         OutlineKind::Ellipse => OutlineSpec::Ellipse { length, width },

@@ -47,6 +47,7 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, form: &mut Form, balance: O
         Form::Ball { diameter } => size(ui, sizing, "Diameter", diameter),
         Form::Cube { side } => size(ui, sizing, "Side", side),
         Form::Trim { length } | Form::Hold { length } => size(ui, sizing, "Length", length),
+        _ => {}
     }
 }
 
