@@ -78,7 +78,7 @@ impl Deed {
     /// The edit of this plan's first bar.
     pub(crate) fn on(&self, plan: &Plan) -> Edit {
         let bar = &plan.bars[0];
-        let count = bar.segments.len();
+        let count = bar.count_segments();
         let boxed = |segment: &Written| Box::new(parsed::<Segment>(segment));
         match self {
             Self::Insert(at, segment) => {
@@ -93,8 +93,7 @@ impl Deed {
             }
             Self::Fix(length, takes_up) => {
                 let length = length.as_ref().map(|length| parsed(&Written(Value::String(length.clone()))));
-                let takes_up =
-                    takes_up.and_then(|at| bar.segments.get(of(at, count))).map(|segment| segment.name.clone());
+                let takes_up = takes_up.and_then(|at| bar.segment(of(at, count))).map(|segment| segment.name.clone());
                 Edit::SetBar { bar: 0, header: Box::new(BarHeader { length, takes_up, ..BarHeader::from(bar) }) }
             }
             Self::Scale(share) => {
@@ -127,7 +126,8 @@ impl Drag {
             })
         };
         let (start, end) = place(segment).unwrap_or((0.0, 1.0));
-        let last = place(segment + 1).map_or(end + (end - start), |(_, end)| end);
+        let next = plan.bars[0].next_in_chain(segment).and_then(place);
+        let last = next.map_or(end + (end - start), |(_, end)| end);
         let to = Length::new::<millimeter>(start + (last - start) * self.to);
         BoundaryMove {
             bar: 0,

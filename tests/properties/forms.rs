@@ -98,13 +98,93 @@ fn one(name: &'static str, key: &'static str, sizes: Sizes) -> BoxedStrategy<Val
     length(sizes).prop_map(move |size| json!({ name: { key: size } })).boxed()
 }
 
-fn form(sizes: Sizes) -> BoxedStrategy<Value> {
+fn hole(sizes: Sizes) -> BoxedStrategy<Value> {
+    let hole = prop_oneof![
+        length(sizes).prop_map(|size| json!({ "round": size })),
+        length(sizes).prop_map(|size| json!({ "square": size })),
+        (length(sizes), length(sizes)).prop_map(|(l, w)| json!({ "slot": { "length": l, "width": w } })),
+    ];
+    let made = prop_oneof![Just("drilled"), Just("punched"), Just("drifted")];
+    (outline(sizes), length(sizes), hole, made, option::of(length(sizes)), option::of(length(sizes)))
+        .prop_map(|(outline, thickness, hole, made, slug, at)| {
+            let keys = [
+                ("outline", Some(outline)),
+                ("thickness", Some(json!(thickness))),
+                ("hole", Some(hole)),
+                ("made", Some(json!(made))),
+                ("slug", text(slug)),
+                ("at", text(at)),
+            ];
+            json!({ "hole": group(keys) })
+        })
+        .boxed()
+}
+
+fn pins(sizes: Sizes) -> BoxedStrategy<Value> {
+    let rule = option::of(prop_oneof![Just("butted"), Just("lapped"), Just("middle_line")]);
+    prop_oneof![
+        (section(sizes, false, true), length(sizes), length(sizes)).prop_map(
+            |(section, grip, head)| json!({ "tenon": { "section": section, "grip": grip, "allowance": head } })
+        ),
+        (length(sizes), length(sizes))
+            .prop_map(|(d, grip)| json!({ "rivet": { "diameter": d, "grip": grip, "allowance": "0 mm" } })),
+        (section(sizes, false, true), length(sizes), length(sizes), rule).prop_map(|(section, width, height, rule)| {
+            let keys = [
+                ("section", Some(section)),
+                ("width", Some(json!(width))),
+                ("height", Some(json!(height))),
+                ("rule", rule.map(|rule| json!(rule))),
+            ];
+            json!({ "collar": group(keys) })
+        }),
+        one("weld", "allowance", sizes),
+    ]
+    .boxed()
+}
+
+/// A split whose branches are chains of the simpler forms, or of splits again.
+fn split(sizes: Sizes, deeper: usize) -> BoxedStrategy<Value> {
+    let branch = proptest::collection::vec(segment_within(sizes, deeper), 0..3).prop_map(|segments| {
+        let segments: Vec<Value> = crate::plans::named(segments);
+        json!({ "name": "branch", "segments": segments })
+    });
+    let root = prop_oneof![
+        length(sizes).prop_map(|size| json!({ "radius": size })),
+        length(sizes).prop_map(|size| json!({ "hole": size })),
+    ];
+    let side = proptest::sample::select(vec!["0 deg", "90 deg", "180 deg", "270 deg"]);
+    let opening = (length(sizes), option::of(-3_i32..4)).prop_map(|(width, turns)| {
+        group([("width", Some(json!(width))), ("turns", turns.map(|turns| json!(f64::from(turns) / 2.0)))])
+    });
+    (proptest::collection::vec(branch, 2..4), option::of(root), option::of(side), option::weighted(0.3, opening))
+        .prop_map(|(branches, root, side, opening)| {
+            let keys = [
+                ("branches", Some(json!(branches))),
+                ("side", side.map(|side| json!(side))),
+                ("root", root),
+                ("opening", opening),
+            ];
+            json!({ "split": group(keys) })
+        })
+        .boxed()
+}
+
+fn form(sizes: Sizes, deeper: usize) -> BoxedStrategy<Value> {
+    if deeper == 0 {
+        return simple_form(sizes);
+    }
+    prop_oneof![12 => simple_form(sizes), 1 => split(sizes, deeper - 1)].boxed()
+}
+
+fn simple_form(sizes: Sizes) -> BoxedStrategy<Value> {
     prop_oneof![
         3 => mostly(length(sizes)).prop_map(|length| json!({ "plain": group([("length", text(length))]) })),
         3 => drawn(sizes),
         3 => taper(sizes),
         2 => shoulder(sizes),
         3 => flag(sizes),
+        2 => hole(sizes),
+        2 => pins(sizes),
         1 => section(sizes, false, true).prop_map(|section| json!({ "peak": { "section": section } })),
         1 => one("ball", "diameter", sizes),
         1 => one("cube", "side", sizes),
@@ -125,19 +205,73 @@ fn bend(sizes: Sizes) -> BoxedStrategy<Value> {
     let corner = (angle(sizes), radius, option::of(side())).prop_map(|(a, r, side)| {
         json!({ "corner": group([("angle", text(Some(a))), ("inside_radius", text(Some(r))), ("side", text(side))]) })
     });
-    prop_oneof![curve, ring, corner].boxed()
+    prop_oneof![curve, ring, corner, scroll(sizes), socket(sizes), twist(sizes)].boxed()
+}
+
+fn turns() -> impl Strategy<Value = f64> {
+    (1_u32..40).prop_map(|quarters| f64::from(quarters) / 4.0)
+}
+
+fn scroll(sizes: Sizes) -> BoxedStrategy<Value> {
+    let inner = prop_oneof![4 => length(sizes), 1 => Just("0 mm".to_owned())];
+    let choices = (prop_oneof![Just("even"), Just("opening")], prop_oneof![Just("start"), Just("end")]);
+    (option::weighted(0.8, inner), mostly(length(sizes)), option::weighted(0.7, turns()), choices, option::of(side()))
+        .prop_map(|(inner, outer, turns, (run, eye), side)| {
+            let keys = [
+                ("inner_radius", text(inner)),
+                ("outer_radius", text(outer)),
+                ("turns", turns.map(|turns| json!(turns))),
+                ("run", Some(json!(run))),
+                ("eye", Some(json!(eye))),
+                ("side", text(side)),
+            ];
+            json!({ "scroll": group(keys) })
+        })
+        .boxed()
+}
+
+fn socket(sizes: Sizes) -> BoxedStrategy<Value> {
+    let axis = prop_oneof![Just("along"), Just("across")];
+    (mostly(length(sizes)), option::of(angle(sizes)), option::of(length(sizes)), axis)
+        .prop_map(|(mandrel, sweep, less, axis)| {
+            let keys =
+                [("mandrel", text(mandrel)), ("sweep", text(sweep)), ("less", text(less)), ("axis", Some(json!(axis)))];
+            json!({ "socket": group(keys) })
+        })
+        .boxed()
+}
+
+fn twist(sizes: Sizes) -> BoxedStrategy<Value> {
+    (turns(), proptest::bool::ANY, option::of(share(sizes)))
+        .prop_map(|(turns, left, shortening)| {
+            let turns = if left { -turns } else { turns };
+            json!({ "twist": group([("turns", Some(json!(turns))), ("shortening", text(shortening))]) })
+        })
+        .boxed()
 }
 
 /// A segment without a name. Peaks come with their corner, and forms without a length mostly with a bend.
 pub(crate) fn segment(sizes: Sizes) -> impl Strategy<Value = Written> {
+    segment_within(sizes, 2)
+}
+
+/// A segment whose splits lie so deep in one another at most.
+fn segment_within(sizes: Sizes, deeper: usize) -> BoxedStrategy<Written> {
     let gives = prop_oneof![Just("length"), Just("width"), Just("thickness"), Just("nothing")];
     let corner = (1_u32..179, 0_u32..30).prop_map(|(degrees, radius)| {
         json!({ "corner": { "angle": format!("{degrees} deg"), "inside_radius": format!("{radius} mm") } })
     });
-    (form(sizes), option::weighted(0.3, bend(sizes)), corner, option::of(gives), option::weighted(0.1, share(sizes)))
+    (
+        form(sizes, deeper),
+        option::weighted(0.3, bend(sizes)),
+        corner,
+        option::of(gives),
+        option::weighted(0.1, share(sizes)),
+    )
         .prop_map(|(form, bend, corner, gives, scale)| {
             let bend = if form.get("peak").is_some() { Some(corner) } else { bend };
             let gives = gives.map(|gives| json!(gives));
             Written(group([("form", Some(form)), ("bend", bend), ("gives", gives), ("scale", text(scale))]))
         })
+        .boxed()
 }

@@ -5,10 +5,11 @@ use crate::plans::plan;
 use crate::sizes::Sizes;
 use fh_core::balance::{BarBalance, SegmentBalance, balance};
 use fh_core::findings::Finding;
-use fh_core::metal::View;
-use fh_core::plan::Plan;
+use fh_core::metal::{Shape, View};
+use fh_core::plan::{Chain, Plan};
 use proptest::prelude::*;
 use tests::{mm, mm2, mm3};
+use uom::si::f64::Length;
 
 /// Metal in is metal out, to this share.
 const KEPT: f64 = 1e-9;
@@ -20,9 +21,10 @@ pub(crate) fn check(plan: &Plan) -> Result<(), TestCaseError> {
     let balance = balance(plan);
     prop_assert_eq!(balance.bars.len(), plan.bars.len());
     for (bar, balanced) in plan.bars.iter().zip(&balance.bars) {
-        prop_assert_eq!(balanced.segments.len(), bar.segments.len());
+        prop_assert_eq!(balanced.segments.len(), bar.count_segments());
         metal_is_kept(balanced)?;
         marks_run_forward(balanced)?;
+        branches_share_their_split(balanced)?;
         marks_are_rounded_to_half_a_step(balanced, plan.units.marks.step_mm())?;
         numbers_are_numbers(balanced)?;
     }
@@ -32,10 +34,11 @@ pub(crate) fn check(plan: &Plan) -> Result<(), TestCaseError> {
     Ok(())
 }
 
-/// Σ (finished + trimmed) / (1 - scale) = the stock's area × the last mark.
+/// Σ (finished + trimmed) / (1 - scale) = the stock's area × the last mark; of a split, what its branches take and its root loses.
 fn metal_is_kept(bar: &BarBalance) -> Result<(), TestCaseError> {
-    let taken = |segment: &SegmentBalance| {
-        (mm3(segment.finished_volume) + mm3(segment.trimmed_volume)) / (1.0 - segment.scale_share)
+    let taken = |segment: &SegmentBalance| match &segment.shape {
+        Some(Shape::Split(split)) => mm3(split.lost),
+        _ => (mm3(segment.finished_volume) + mm3(segment.trimmed_volume)) / (1.0 - segment.scale_share),
     };
     let used: f64 = bar.segments.iter().map(taken).sum();
     let given = mm2(bar.stock_area) * mm(bar.last_mark());
@@ -48,14 +51,47 @@ fn close(got: f64, want: f64) -> bool {
     (got - want).abs() <= 1e-12 * want
 }
 
+/// In each chain one segment ends where the next begins; the bar begins at its datum end.
 fn marks_run_forward(bar: &BarBalance) -> Result<(), TestCaseError> {
-    let (mut mark, mut forged) = (0.0, 0.0);
+    let mut ends = vec![(Chain::Bar, 0.0, 0.0)];
     for segment in &bar.segments {
-        prop_assert!(close(mm(segment.mark_start), mark));
-        prop_assert!(close(mm(segment.forged_start), forged));
         prop_assert!(segment.mark_end >= segment.mark_start);
-        mark = mm(segment.mark_end);
-        forged = mm(segment.forged_start + segment.forged_length);
+        let now = (segment.chain, mm(segment.mark_end), mm(segment.forged_start + segment.forged_length));
+        match ends.iter_mut().find(|(chain, ..)| *chain == segment.chain) {
+            Some(end) => {
+                prop_assert!(close(mm(segment.mark_start), end.1));
+                prop_assert!(close(mm(segment.forged_start), end.2));
+                *end = now;
+            }
+            None => ends.push(now),
+        }
+    }
+    Ok(())
+}
+
+/// The branches share the section that is cut, each has its metal's length of slit, and a split holds what they hold.
+fn branches_share_their_split(bar: &BarBalance) -> Result<(), TestCaseError> {
+    for (split, of_split) in bar.segments.iter().enumerate() {
+        let Some(Shape::Split(size)) = &of_split.shape else { continue };
+        let shares: f64 = size.branches.iter().map(|branch| branch.share).sum();
+        prop_assert!((shares - 1.0).abs() < 1e-12, "{}", shares);
+        let across = mm(size.stock.section().extent(std::f64::consts::FRAC_PI_2 - size.side));
+        let stands_in_it = |cut: f64| (0.0..=across * (1.0 + KEPT)).contains(&cut);
+        prop_assert!(size.cuts.iter().all(|cut| stands_in_it(mm(*cut))), "{:?} of {}", size.cuts, across);
+        let of = |branch: usize| {
+            let chain = Chain::Branch { split, branch };
+            bar.segments.iter().filter(move |segment| segment.chain == chain)
+        };
+        let branches = 0..size.branches.len();
+        let holds_metal = |branch: &usize| size.branches[*branch].stock_length > Length::default();
+        for branch in branches.clone().filter(holds_metal) {
+            let along: f64 = of(branch).map(|segment| mm(segment.stock_length)).sum();
+            let whole = mm(of_split.stock_length) * mm(size.slit) / mm(size.stock_length);
+            prop_assert!((along - whole).abs() <= KEPT * whole, "{} of {}", along, whole);
+        }
+        let held: f64 = branches.flat_map(of).map(|segment| mm3(segment.finished_volume)).sum();
+        let whole = mm3(of_split.finished_volume);
+        prop_assert!((held - whole).abs() <= KEPT * whole, "{} of {}", held, whole);
     }
     Ok(())
 }

@@ -99,7 +99,8 @@ fn a_polygon_may_run_either_way_round_and_start_at_any_corner() {
 
 #[test]
 fn a_hole_loses_what_its_making_loses() {
-    let all: Vec<Case> = cases("outlines", "outlines-boss-").into_iter().filter(|case| !case.inputs["hole"].is_null()).collect();
+    let all: Vec<Case> =
+        cases("outlines", "outlines-boss-").into_iter().filter(|case| !case.inputs["hole"].is_null()).collect();
     assert_eq!(all.len(), 2);
     for case in all {
         for write in Spelling::ALL {

@@ -154,13 +154,15 @@ fn start_of_branch(size: &SplitSize, branch: usize, chain: Chain, start: Start, 
         FreeEnd::Far => root,
         FreeEnd::Neither => root / 2.0,
     };
+    // An empty branch has no length of its own to be stretched.
+    let stretched = if part.stock_length > mm(0.0) { (size.slit / part.stock_length).value } else { 1.0 };
     let hangs_back = if size.free == FreeEnd::Datum { in_mm(size.length - part.forged_length) } else { 0.0 };
     Some(Start {
         chain,
         mark: start.mark + before,
         forged: start.forged + hangs_back,
         offset: [start.offset[0] + middle * size.side.sin(), start.offset[1] + middle * size.side.cos()],
-        marks_per_length: start.marks_per_length * (size.slit / part.stock_length).value,
+        marks_per_length: start.marks_per_length * stretched,
     })
 }
 

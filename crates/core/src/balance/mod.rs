@@ -5,6 +5,7 @@ mod draft;
 mod hot;
 mod ladder;
 mod lay_off;
+mod reach;
 mod repeats;
 mod segment;
 mod settle;

@@ -221,8 +221,9 @@ impl Settled {
     /// A shape without metal is no shape.
     fn with_metal(self) -> Self {
         match &self.shape {
-            Some(Shape::Hole { outline, hole, at, .. }) if !outline.holds(hole, *at) => {
-                Self { trouble: Some(self.trouble.unwrap_or(Trouble::HoleTooLarge)), ..self }
+            Some(shape @ Shape::Hole { outline, hole, at, .. }) if !outline.holds(hole, *at) => {
+                let trouble = self.trouble.unwrap_or(Trouble::HoleTooLarge);
+                if holds_metal(shape) { Self { trouble: Some(trouble), ..self } } else { Self::failed(trouble) }
             }
             Some(shape) if !holds_metal(shape) => Self::failed(self.trouble.unwrap_or(Trouble::NoArea)),
             _ => self,

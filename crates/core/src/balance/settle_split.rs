@@ -46,9 +46,10 @@ impl Walk<'_> {
                 self.sum(branch, first, &pass.all)
             })
             .collect();
-        if sums.iter().any(|sum| sum.stock_length <= 0.0) {
+        if sums.iter().all(|sum| sum.stock_length <= 0.0) {
             return Settled::failed(Trouble::EmptyBranch);
         }
+        let has_empty = sums.iter().any(|sum| sum.stock_length <= 0.0);
         let root = root.as_ref().map(|root| match root {
             RootSpec::Radius(radius) => RootSize::Radius(radius.length()),
             RootSpec::Hole(diameter) => RootSize::Hole(diameter.length()),
@@ -58,7 +59,7 @@ impl Walk<'_> {
             .filter(|_| free == FreeEnd::Neither)
             .map(|opening| OpeningSize { radius: opening.width.length() / 2.0, turns: opening.turns.unwrap_or(0.0) });
         let (length, trouble) = match forged_length(&sums, opening) {
-            Ok(length) => (length, None),
+            Ok(length) => (length, has_empty.then_some(Trouble::EmptyBranch)),
             Err((length, trouble)) => (length, Some(trouble)),
         };
         let (slit, cuts, parts) = cut(around.stock, side, &sums);

@@ -82,9 +82,8 @@ pub fn move_boundary(plan: &Plan, wish: &BoundaryMove) -> Result<Moved, Refusal>
     let gives = segment.giving();
     let grown = match wish.to {
         BoundaryTarget::Mark(mark) => {
-            let target = change.wanted_length(wish, in_mm(mark), &lengths)?;
-            change.fit(wish.segment, gives, target)?;
-            target - lengths[wish.segment]
+            change.fit_mark(wish, gives, in_mm(mark), &lengths)?;
+            change.stock_length(wish.segment) - lengths[wish.segment]
         }
         BoundaryTarget::Forged(end) => {
             let forged = |index: usize| settled[index].shape.as_ref().map_or(0.0, |shape| in_mm(shape.length()));
@@ -137,40 +136,28 @@ impl Change {
         walk.stock_length(segment, &Draft::new(segment, walk.surroundings(index)).settle())
     }
 
-    /// The length of bar that a segment must take for the mark at its end to come to a place, in mm.
-    ///
-    /// In a branch the slit grows with it: with c the length of bar up to the mark, b that of the branch, s that of all
-    /// branches and m the wished length of slit, the segment must gain d with `(c + d)(s + d) = m (b + d)`; where it
-    /// trades with the next one, b and s stay, and `c + d = m b / s`.
-    fn wanted_length(&self, wish: &BoundaryMove, mark: f64, lengths: &[f64]) -> Result<f64, Refusal> {
+    /// Lets a segment give until the mark at its end comes to a place, in mm. In a branch the slit grows with it.
+    fn fit_mark(&mut self, wish: &BoundaryMove, gives: Gives, mark: f64, lengths: &[f64]) -> Result<(), Refusal> {
+        let at = wish.segment;
         let bar = &self.plan.bars[self.bar];
-        let (chain, _) = bar.place_of(wish.segment).ok_or(Refusal::NoSuchPlace)?;
-        let before: f64 = bar.before_in_chain(wish.segment).iter().map(|at| lengths[*at]).sum();
-        let Chain::Branch { split, branch } = chain else { return Ok(mark - before) };
-        let sum = |branch: usize| -> f64 {
-            let count = bar.chain(Chain::Branch { split, branch }).map_or(0, Vec::len);
-            let numbers = (0..count).filter_map(|place| bar.number_of(Chain::Branch { split, branch }, place));
-            numbers.map(|at| lengths[at]).sum()
-        };
-        let all: f64 = (0..bar.segment(split).map_or(0, |split| split.form.branches().len())).map(sum).sum();
-        let (own, start) = (sum(branch), self.chain_start(split, branch));
-        let (slit, upto) = (mark - start, before + lengths[wish.segment]);
-        let trades = wish.neighbor == Neighbor::TradesMetal && bar.next_in_chain(wish.segment).is_some();
-        if trades {
-            return Ok(slit * own / all - before);
+        let before: f64 = bar.before_in_chain(at).iter().map(|before| lengths[*before]).sum();
+        if let Some((Chain::Bar, _)) = bar.place_of(at) {
+            return self.fit(at, gives, mark - before);
         }
-        let half = (upto + all - slit) / 2.0;
-        let gained = (half * half - (upto * all - slit * own)).max(0.0).sqrt() - half;
-        Ok(lengths[wish.segment] + gained)
-    }
-
-    /// Where the first segment of a branch starts on the bar, in mm.
-    fn chain_start(&self, split: usize, branch: usize) -> f64 {
-        let balance = crate::balance::balance(&self.plan);
-        let bar = &self.plan.bars[self.bar];
-        let first = bar.number_of(Chain::Branch { split, branch }, 0);
-        let segment = first.and_then(|first| balance.bars.get(self.bar)?.segments.get(first));
-        segment.map_or(0.0, |segment| in_mm(segment.mark_start))
+        let laid = self.walk().marks(None);
+        let (start, end) = laid.get(at).copied().ok_or(Refusal::NoSuchPlace)?;
+        if mark <= start || lengths[at] <= 0.0 {
+            return Err(self.refusal(at, "no bar would be left for it"));
+        }
+        if wish.neighbor == Neighbor::TradesMetal && bar.next_in_chain(at).is_some() {
+            // What is traded within a branch leaves the slit as long as it is.
+            return self.fit(at, gives, lengths[at] * (mark - start) / (end - start));
+        }
+        let mark_at = |factor: f64| self.walk().marks(Some((at, gives, factor))).get(at).map_or(0.0, |(_, end)| *end);
+        let guess = if self.walk().bar.segment(at).is_some_and(|segment| segment.form.length().is_some()) { 1.0 } else { lengths[at] };
+        let factor = crate::balance::solve(mark_at, mark, guess)
+            .ok_or_else(|| self.no_fit(at, Trouble::CannotFit, lengths[at]))?;
+        self.write(at, gives, factor)
     }
 
     /// Moves a boundary of a bar already cut, whose segment `takes_up` makes good for what the others gain or lose.
