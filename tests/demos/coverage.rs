@@ -2,8 +2,8 @@
 
 use fh_core::file;
 use fh_core::plan::{
-    Bend, BendKind, Form, FormKind, Gives, OutlineKind, RunoutSpec, SectionKind, SectionSpec, Segment, Sides,
-    ThicknessSpec,
+    Bend, BendKind, Form, FormKind, Gives, HoleKind, Made, OutlineKind, RunoutSpec, SectionKind, SectionSpec, Segment,
+    Sides, ThicknessSpec,
 };
 use fh_store::demos::DEMOS;
 use std::collections::BTreeSet;
@@ -11,7 +11,7 @@ use std::collections::BTreeSet;
 /// The segments of all demos.
 fn segments() -> Vec<Segment> {
     let bars = DEMOS.iter().flat_map(|demo| file::read(demo.text.as_bytes()).unwrap().bars);
-    bars.flat_map(|bar| bar.segments).collect()
+    bars.flat_map(|bar| bar.flat().iter().map(|flat| flat.segment.clone()).collect::<Vec<_>>()).collect()
 }
 
 /// The sections that a form names.
@@ -66,6 +66,16 @@ fn every_section_is_in_a_demo() {
 fn every_size_that_can_give_is_in_a_demo() {
     let used = segments().into_iter().map(|segment| segment.giving().name());
     assert_all_used(used, Gives::ALL.into_iter().map(Gives::name));
+}
+
+#[test]
+fn every_hole_and_way_of_making_one_is_in_a_demo() {
+    let holes = segments().into_iter().filter_map(|segment| match segment.form {
+        Form::Hole { hole, made, .. } => Some([hole.kind().name(), made.name()]),
+        _ => None,
+    });
+    let all = HoleKind::ALL.into_iter().map(HoleKind::name).chain(Made::ALL.into_iter().map(Made::name));
+    assert_all_used(holes.flatten(), all);
 }
 
 #[test]

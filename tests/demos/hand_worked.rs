@@ -180,8 +180,106 @@ const TWINE_STAKE: HandWorked = HandWorked {
     marks: &[0.68027, 5.68027, 7.24190, 8.74190, 9.50307, 10.42359, 11.57424],
 };
 
+/// In mm. S = 400, 1 - s = 0.98: each volume is divided by 392. Counted through the bar: the split, then its tines.
+///
+/// 1. tines: each takes 21.5464 of bar, both 43.0929; the root hole loses π/4 × 6² × 20 / 400 = 1.4137. Bar 44.5066.
+/// 2. to 5., each tine, twice as long in its half of the slit: point, 50 long, f = t^1.6: m₁ = 1/2.6, m₂ = 1/4.2;
+///    V = 50 × 81 (1 - 0.769231 + 0.238095) = 1898.901, bar 2 × 4.84414; tine 81 × 55 = 4455, bar 2 × 11.36480;
+///    two bends of (14 + 4.5) × 40° = 12.9154 long: V = 1046.150 each, bar 2 × 2.66875. The second tine is alike.
+/// 10. throat: 25.
+/// 11. neck, 60 long, eased, square 20 to round 13: M = 260, A₁ = 132.732;
+///     V = 60 (13/35 × 400 + 9/35 × 260 + 13/35 × 132.732) = 15883.75. Bar 40.5198.
+/// 12. shank: 140 × 132.732 = 18582.52. Bar 47.4044.
+/// 13. ferrule shoulder to square 8, r 2: 64 × 2 + 4 × 8 × 4 (1 - π/4) = 155.469. Bar 0.3966.
+/// 14. tang, 90 long, square 8 to square 4: 30 (64 + 32 + 16) = 3360. Bar 8.5714.
+/// 15. hold: 150.
+const WEEDING_FORK: HandWorked = HandWorked {
+    file_name: "weeding-fork.plan.json",
+    bar: 0,
+    unit_mm: MILLIMETER,
+    marks: &[
+        44.507, 9.688, 32.418, 37.755, 43.093, 9.688, 32.418, 37.755, 43.093, 69.507, 110.026, 157.431, 157.827,
+        166.399, 316.399,
+    ],
+};
+
+/// In mm. S = 144, 1 - s = 0.98: each volume is divided by 141.12.
+///
+/// 1. leaf, L 64, W 26: R = (4096 + 676)/104 = 45.88462; θ = 4 atan(26/64) = 1.543531; sin θ = 0.999628;
+///    A = 2105.398 × 0.543903 = 1145.131; t = (4 + 2)/2 = 3: V = 3435.393; with 5 %: 3607.162. Bar 25.5610.
+/// 2. stalk, 36 long, round 7 to square 12: 12 (38.4845 + 84 + 144) = 3197.814. Bar 22.6602.
+/// 3. upper boss: 34 × 26 × 5 = 4420; punched, so its slug is lost and the bar holds all of it. Bar 31.3209.
+/// 4. wall leg: 70.
+/// 5. lower boss: the slot is 4 × 7 + π/4 × 49 = 66.4845, × 5 = 332.423; drifted: 4420 - 332.423 = 4087.577. Bar 28.9653.
+/// 6. foot of the wall leg: 40.
+/// 7. corner, t = w = 12, r 4, 90°: 12 (16² - 4² π/4) = 12 (256 - 12.5664) = 2921.204. Bar 20.7001.
+/// 8. arm 60; 9. twist 60, as long as it was; 10. seat 30.
+/// 11. scroll, r = 7 to 34 in 1 1/2 turns: b = 27/(3π) = 2.864789; u from 2.443461 to 11.868238; u √(1+u²) + asinh u from
+///     8.085 to 144.529: L = b/2 × 136.444 = 195.4442. Square 12 to 12 × 5: M = (60 + 144)/2 = 102;
+///     V = L/3 (144 + 102 + 60) = 19935.31. Bar 141.2650.
+const HERB_BRACKET: HandWorked = HandWorked {
+    file_name: "herb-bracket.plan.json",
+    bar: 0,
+    unit_mm: MILLIMETER,
+    marks: &[25.561, 48.221, 79.542, 149.542, 178.507, 218.507, 239.207, 299.207, 359.207, 389.207, 530.472],
+};
+
+/// In mm. S = 35 × 16 = 560, 1 - s = 0.97: each volume is divided by 543.2.
+///
+/// 1. socket: (30 + 3)/2 × 350° = 100.7928 wide; V = 85 × 100.7928 × 3 = 25702.15. Bar 47.3162.
+/// 2. neck, 45 long, eased, 34 × 12 to round 16: M = ½ × 2 (34 + 12) × 8 = 368;
+///    V = 45 (13/35 × 408 + 9/35 × 368 + 13/35 × 201.062) = 14438.32. Bar 26.5801.
+/// 3. goose neck: (45 + 8) × 110° = 101.7527; V = 20458.59. Bar 37.6631.
+/// 4. root of the blade, 35 long, eased, round 16 to 44 × 7: M = 51 × 8 = 408;
+///    V = 35 (13/35 × 201.062 + 9/35 × 408 + 13/35 × 308) = 10289.81. Bar 18.9429.
+/// 5. blade, 95 long, 44 to 150 wide and 6 to 2.5 thick: ∫ w t = 44 × 6/3 + (44 × 2.5 + 150 × 6)/6 + 150 × 2.5/3
+///    = 88 + 168.3333 + 125 = 381.3333; V = 36226.67; with 6 %: 38400.27. Bar 70.6927.
+const DRAW_HOE: HandWorked = HandWorked {
+    file_name: "draw-hoe.plan.json",
+    bar: 0,
+    unit_mm: MILLIMETER,
+    marks: &[47.316, 73.896, 111.559, 130.502, 201.195],
+};
+
+/// In mm. S = 2 (√2 - 1) 16² = 212.0773, 1 - s = 0.98: each volume is divided by 207.8358.
+///
+/// 1. tip, 45 long, round 8 to an edge of 8: M = 4 × 16/2 = 32; V = 15 (50.2655 + 32) = 1233.98. Bar 5.9373.
+/// 2. hook: (16 + 4) × 100° = 34.9066; V = 1754.60. Bar 8.4422.
+/// 3. rod: 160 × 50.2655 = 8042.48. Bar 38.6963.
+/// 4. swell, 35 long, to the octagon, whose perimeter is 8 × 16 tan 22.5° = 53.0193: M = 4 × 53.0193/2 = 106.0387;
+///    V = 35/3 (50.2655 + 106.0387 + 212.0773) = 4297.78. Bar 20.6787.
+/// 5. lower cheek: 20.
+/// 6. basket: two rods of 64 × 115 = 7360. Bar 70.8251; 7. and 8., each rod lies along all of it.
+/// 9. upper cheek: 20.
+/// 10. neck, 50 long, to round 9: M = 4.5 × 53.0193/2 = 119.2935; V = 50/3 (212.0773 + 119.2935 + 63.6173) = 6583.14.
+///     Bar 31.6747.
+/// 11. hanging ring: π (26 + 9) = 109.9557; V = 6995.08. Bar 33.6568.
+/// 12. scarf: 9 of bar. With scale 9/0.98 = 9.1837.
+const CLOCHE_LIFTER: HandWorked = HandWorked {
+    file_name: "cloche-lifter.plan.json",
+    bar: 0,
+    unit_mm: MILLIMETER,
+    marks: &[5.937, 14.380, 53.076, 73.755, 93.755, 164.580, 164.580, 164.580, 184.580, 216.254, 249.911, 259.095],
+};
+
+/// In inches. Two uprights of 1/2 in square side by side: 2 (1 + 1/2) = 3 around, and twice 1/8 for butted ends.
+const BEAN_FRAME_COLLAR: HandWorked =
+    HandWorked { file_name: "bean-frame.plan.json", bar: 0, unit_mm: INCH, marks: &[3.25] };
+
+/// In inches. A grip of 3/8 and one and a half diameters for each head: 3/8 + 2 × 3/8.
+const BEAN_FRAME_RIVET: HandWorked =
+    HandWorked { file_name: "bean-frame.plan.json", bar: 1, unit_mm: INCH, marks: &[1.125] };
+
+/// In inches. S = 1/4, no scale.
+///
+/// 1. lath end: 3; 2. drilled, so the bar holds all of its inch: 1; 3. middle: 4.
+/// 4. eye: π/4 × (5/4)² × 1/4 = 0.306796, less the square 1/4 × 1/4 = 0.0625, drifted: 0.244296. Bar 0.977185.
+/// 5. tenon: π/4 × (3/8)² × (1/4 + 9/16) = 0.110447 × 0.8125 = 0.089738. Bar 0.358952.
+const BEAN_FRAME_STRAP: HandWorked =
+    HandWorked { file_name: "bean-frame.plan.json", bar: 2, unit_mm: INCH, marks: &[3.0, 4.0, 8.0, 8.97719, 9.33614] };
+
 /// Every bar that was worked by hand: all of them.
-pub(crate) const ALL: [HandWorked; 9] = [
+pub(crate) const ALL: [HandWorked; 16] = [
     GATE_HOOK,
     TRELLIS_BRACKET,
     ROW_MARKER_STAKE,
@@ -191,4 +289,11 @@ pub(crate) const ALL: [HandWorked; 9] = [
     BOOT_SCRAPER,
     TROWEL,
     TWINE_STAKE,
+    WEEDING_FORK,
+    HERB_BRACKET,
+    DRAW_HOE,
+    CLOCHE_LIFTER,
+    BEAN_FRAME_COLLAR,
+    BEAN_FRAME_RIVET,
+    BEAN_FRAME_STRAP,
 ];

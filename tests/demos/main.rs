@@ -28,7 +28,7 @@ fn the_marks_are_those_worked_by_hand() {
         assert_eq!(segments.len(), case.marks.len(), "{}", case.file_name);
         for (at, (segment, mark)) in segments.iter().zip(case.marks).enumerate() {
             let (got, want) = (mm(segment.mark_end), mark * case.unit_mm);
-            let name = &plan.bars[case.bar].segments[at].name;
+            let name = &plan.bars[case.bar].segment(at).unwrap().name;
             assert!((got - want).abs() < 0.01, "{}, {name}: {got} mm where {want} mm is right", case.file_name);
         }
     }

@@ -49,6 +49,31 @@ pub const DEMOS: &[Demo] = &[
         title: "Twine stake",
         text: include_str!("../../../demo-plans/twine-stake.plan.json"),
     },
+    Demo {
+        file_name: "weeding-fork.plan.json",
+        title: "Weeding fork",
+        text: include_str!("../../../demo-plans/weeding-fork.plan.json"),
+    },
+    Demo {
+        file_name: "herb-bracket.plan.json",
+        title: "Herb shelf bracket",
+        text: include_str!("../../../demo-plans/herb-bracket.plan.json"),
+    },
+    Demo {
+        file_name: "draw-hoe.plan.json",
+        title: "Draw hoe",
+        text: include_str!("../../../demo-plans/draw-hoe.plan.json"),
+    },
+    Demo {
+        file_name: "cloche-lifter.plan.json",
+        title: "Cloche lifter",
+        text: include_str!("../../../demo-plans/cloche-lifter.plan.json"),
+    },
+    Demo {
+        file_name: "bean-frame.plan.json",
+        title: "Bean frame joints",
+        text: include_str!("../../../demo-plans/bean-frame.plan.json"),
+    },
 ];
 
 #[cfg(test)]
