@@ -35,5 +35,5 @@ pub(super) fn ball(diameter: f64, way: &Way, fineness: &Fineness) -> Mesh {
         };
         Ring { at: *at, points: (0..round).map(point).collect() }
     };
-    loft(&places.iter().map(ring).collect::<Vec<_>>())
+    loft(&places.iter().map(ring).collect::<Vec<_>>(), way.twist != 0.0)
 }

@@ -39,13 +39,15 @@ pub(crate) fn centroid(points: &[[f64; 2]]) -> [f64; 2] {
 
 /// The closed surface through rings of as many points each, with a flat end on the first and the last.
 ///
-/// Points of a ring that fall together become one, so a ring may draw in to an edge or a point. The faces between two
-/// rings are cut in triangles one way and the other in turn, so that what a twist adds on one it takes from the next.
-pub(crate) fn loft(rings: &[Ring]) -> Mesh {
+/// Points of a ring that fall together become one, so a ring may draw in to an edge or a point. The faces are
+/// cut in triangles one way and the other in turn, so that what a warp adds on one it takes from the next: round the rings
+/// where the bar is twisted, so that the cuts follow the twist, and from ring to ring where it is not.
+pub(crate) fn loft(rings: &[Ring], twisted: bool) -> Mesh {
     let mut mesh = Mesh::default();
     let placed: Vec<Vec<u32>> = rings.iter().map(|ring| place(&mut mesh, ring)).collect();
     for (index, pair) in placed.windows(2).enumerate() {
-        join(&mut mesh, &pair[0], &pair[1], index % 2 == 0);
+        let rising = |column: usize| if twisted { column % 2 == 0 } else { index % 2 == 0 };
+        join(&mut mesh, &pair[0], &pair[1], rising);
     }
     if let (Some(first), Some(last)) = (rings.first(), rings.last()) {
         close(&mut mesh, first, &placed[0], false);
@@ -69,11 +71,11 @@ fn place(mesh: &mut Mesh, ring: &Ring) -> Vec<u32> {
 }
 
 /// The faces between two rings.
-fn join(mesh: &mut Mesh, near: &[u32], far: &[u32], rising: bool) {
+fn join(mesh: &mut Mesh, near: &[u32], far: &[u32], rising: impl Fn(usize) -> bool) {
     for index in 0..near.len() {
         let next = (index + 1) % near.len();
         let (a, b, c, d) = (near[index], near[next], far[next], far[index]);
-        if rising {
+        if rising(index) {
             mesh.triangle(a, b, c);
             mesh.triangle(a, c, d);
         } else {

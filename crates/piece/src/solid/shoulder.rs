@@ -53,7 +53,7 @@ pub(super) fn shoulder(
     // Bunched toward both ends, where one profile or another is steepest.
     let bunched = (0..=steps).map(|step| way.length * (1.0 - (PI * step as f64 / steps as f64).cos()) / 2.0);
     let places = super::taper::merged(bunched.chain(way.stations(fineness)).collect(), way.length);
-    loft(&places.into_iter().map(ring).collect::<Vec<_>>())
+    loft(&places.into_iter().map(ring).collect::<Vec<_>>(), way.twist != 0.0)
 }
 
 /// The fillets of a shoulder together: how much they add to the smaller section at each place.

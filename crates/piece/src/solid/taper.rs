@@ -12,7 +12,7 @@ pub(super) fn prism(section: &SectionSize, way: &Way, fineness: &Fineness) -> Me
     let ring = ring_of(&outline, 0.0, 0.0);
     let rings: Vec<Ring> =
         way.stations(fineness).into_iter().map(|at| Ring { at, points: ring.points.clone() }).collect();
-    loft(&rings)
+    loft(&rings, way.twist != 0.0)
 }
 
 /// One section running into another.
@@ -29,7 +29,7 @@ pub(super) fn taper(
         ring_of(&outline, at, runout.share_at(if reversed { 1.0 - along } else { along }))
     };
     let rings: Vec<Ring> = stations(runout, reversed, way, fineness).into_iter().map(ring).collect();
-    loft(&rings)
+    loft(&rings, way.twist != 0.0)
 }
 
 /// Both outlines point by point; where the bar is twisted its faces are cut along, or they would bulge.
@@ -38,7 +38,7 @@ fn outline([from, to]: [&SectionSize; 2], way: &Way, fineness: &Fineness) -> Vec
     if way.twist == 0.0 { outline } else { cut_edges(&outline, fineness.round / 4) }
 }
 
-/// Cuts the longer edges of an outline to no more than an even share of its perimeter.
+/// Cuts the longer edges of an outline to no more than an even share of its perimeter, each in an even number of pieces.
 fn cut_edges(outline: &[MatchedPoint], parts: usize) -> Vec<MatchedPoint> {
     let next = |index: usize| outline[(index + 1) % outline.len()];
     let size = |a: &MatchedPoint, b: &MatchedPoint| {
@@ -50,7 +50,8 @@ fn cut_edges(outline: &[MatchedPoint], parts: usize) -> Vec<MatchedPoint> {
     let mut cut = Vec::with_capacity(outline.len() + parts);
     for (index, a) in outline.iter().enumerate() {
         let b = next(index);
-        let pieces = (size(a, &b) / most * (1.0 - 1e-9)).ceil().max(1.0) as usize;
+        let shares = size(a, &b) / most;
+        let pieces = if shares < 0.5 { 1 } else { 2 * (shares / 2.0 - 1e-9).ceil() as usize };
         let mix = |a: [f64; 2], b: [f64; 2], share: f64| [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
         for piece in 0..pieces {
             let share = piece as f64 / pieces as f64;
@@ -70,10 +71,6 @@ fn stations(runout: Runout, reversed: bool, way: &Way, fineness: &Fineness) -> V
         let share = (step as f64 / steps as f64).powf(bunching);
         way.length * if reversed { 1.0 - share } else { share }
     });
-    // A twist is already cut evenly, and finely; more cuts would put its two kinds of triangle out of balance.
-    if along.len() > steps && way.twist != 0.0 {
-        return along;
-    }
     merged(along.into_iter().chain(of_runout).collect(), way.length)
 }
 

@@ -106,8 +106,7 @@ impl Way {
             Course::Rod { rod, part } => rod.turning() * (part[1] - part[0]),
         };
         let turns = (turning.abs() / fineness.turn).ceil();
-        // An even number of steps, so that the two ways to cut a twisted face in triangles balance.
-        let twists = 2.0 * (self.twist.abs() / fineness.twist / 2.0).ceil();
+        let twists = (self.twist.abs() / fineness.twist).ceil();
         let steps = turns.max(twists).clamp(1.0, 1e4) as usize;
         let place = |step: usize| {
             let share = step as f64 / steps as f64;
