@@ -2,21 +2,27 @@
 
 use crate::state::Desk;
 use crate::theme::{Text, space};
-use egui::{CollapsingHeader, Grid, RichText, Ui, vec2};
+use egui::{CollapsingHeader, Grid, RichText, ScrollArea, Ui, vec2};
 use fh_core::balance::{Ladder, Rung, hot_length, ladder};
-use fh_core::describe::{ladder_size_words, rung_change_words, rung_size_words};
+use fh_core::describe::{rung_change_words, rung_size_words};
 use fh_core::plan::Plan;
 use uom::si::f64::Length;
+
+/// The least height of a row, in points at normal text size.
+const ROW: f32 = 18.0;
 
 /// Shows the ladder under a head that folds; nothing where the segment is neither drawn nor tapered.
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize) {
     let plan = desk.document.plan();
     let Some(ladder) = ladder(plan, desk.document.balance(), desk.selection.bar, at) else { return };
     CollapsingHeader::new("Fat or thin").show(ui, |ui| {
-        let words = "With its marks struck, it comes out so long:";
+        let measured = if ladder.place.is_empty() { String::new() } else { format!(", measured {}", ladder.place) };
+        let words = format!("With its marks struck it comes out so long{measured}:");
         ui.label(RichText::new(words).color(desk.theme.ink_quiet));
-        let columns = Grid::new("ladder").num_columns(4).striped(true).spacing(vec2(space::PAD, space::TIGHT));
-        columns.show(ui, |ui| rungs(ui, desk, plan, &ladder));
+        let columns = Grid::new("ladder").num_columns(4).spacing(vec2(space::PAD, space::TIGHT));
+        let columns = columns.min_row_height(desk.theme.scaled(ROW));
+        // At large letters it may be wider than the panel.
+        ScrollArea::horizontal().show(ui, |ui| columns.show(ui, |ui| rungs(ui, desk, plan, &ladder)));
     });
 }
 
@@ -25,7 +31,7 @@ fn rungs(ui: &mut Ui, desk: &Desk<'_>, plan: &Plan, ladder: &Ladder) {
     let head = |ui: &mut Ui, words: &str| {
         ui.label(RichText::new(words).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
     };
-    head(ui, &ladder_size_words(ladder));
+    head(ui, ladder.measured);
     head(ui, "long, cold");
     if is_hot {
         head(ui, "long, hot");
@@ -51,5 +57,5 @@ fn cells(ui: &mut Ui, desk: &Desk<'_>, plan: &Plan, rung: &Rung) {
     if let Some(hot) = hot_length(plan, rung.length) {
         cell(ui, shop(hot));
     }
-    cell(ui, if planned { "as planned".to_owned() } else { rung_change_words(rung, plan.units.marks) });
+    cell(ui, if planned { "planned".to_owned() } else { rung_change_words(rung, plan.units.marks) });
 }
