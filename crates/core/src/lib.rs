@@ -13,6 +13,7 @@ pub mod describe;
 pub mod edit;
 pub mod file;
 pub mod findings;
+pub mod joints;
 pub mod material;
 pub mod metal;
 pub mod motif;

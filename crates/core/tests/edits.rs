@@ -3,9 +3,9 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, missing_docs, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::balance;
-use fh_core::edit::{BoundaryMove, BoundaryTarget, Edit, History, Neighbor};
+use fh_core::edit::{BarHeader, BoundaryMove, BoundaryTarget, Edit, History, Neighbor};
 use fh_core::file;
-use fh_core::plan::Plan;
+use fh_core::plan::{Joint, JointKind, Member, Plan};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
@@ -138,4 +138,26 @@ fn a_segment_that_comes_to_be_the_first_has_the_stocks_section() {
     history.apply(&Edit::RemoveSegment { bar: 0, at: 0 }).unwrap();
     assert!(file::read(file::write(history.plan()).as_bytes()).is_ok());
     assert!(near(marks(history.plan())[0], 100.0));
+}
+
+#[test]
+fn what_is_renamed_stays_in_its_joints() {
+    let mut history = history();
+    let joint = Joint {
+        name: "closed".to_owned(),
+        kind: JointKind::Weld,
+        fixed: Member::new("stake", "shank"),
+        moved: vec![Member::new("stake", "crook")],
+    };
+    history.apply(&Edit::SetJoints(vec![joint])).unwrap();
+    let header = BarHeader { name: "peg".to_owned(), ..BarHeader::from(&history.plan().bars[0]) };
+    history.apply(&Edit::SetBar { bar: 0, header: Box::new(header) }).unwrap();
+    let mut segment = history.plan().segment(0, 3).unwrap().clone();
+    segment.name = "hook".to_owned();
+    history.apply(&Edit::ReplaceSegment { bar: 0, at: 3, segment: Box::new(segment) }).unwrap();
+    let joint = &history.plan().joints[0];
+    assert_eq!(joint.fixed, Member::new("peg", "shank"));
+    assert_eq!(joint.moved, [Member::new("peg", "hook")]);
+    assert!(history.undo() && history.undo() && history.undo());
+    assert!(history.plan().joints.is_empty());
 }

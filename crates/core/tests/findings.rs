@@ -234,6 +234,123 @@ const CASES: &[(&str, &str, &str, &str)] = &[
              { "form": { "plain": { "length": "100 mm" } } }"#,
     ),
     ("branch-as-cut", "", "", FORK),
+    (
+        "joint-unknown",
+        r#""joints": [{ "kind": "tenon", "fixed": { "bar": "bar", "segment": "boss" }, "moved": [{ "bar": "bar", "segment": "nobody" }] }],"#,
+        "",
+        r#"{ "name": "boss", "form": { "hole": { "outline": { "disc": { "diameter": "24 mm" } }, "thickness": "6 mm", "hole": { "round": "8.2 mm" }, "made": "drilled" } } },
+        { "name": "tenon", "form": { "tenon": { "section": { "round": "8 mm" }, "grip": "6 mm", "allowance": "12 mm" } } }"#,
+    ),
+    (
+        "joint-name-twice",
+        r#""joints": [{ "kind": "weld", "fixed": { "bar": "bar", "segment": "a" }, "moved": [{ "bar": "bar", "segment": "b" }] }],"#,
+        "",
+        r#"{ "name": "a", "form": { "plain": { "length": "80 mm" } } },
+        { "name": "a", "form": { "plain": { "length": "80 mm" } } },
+        { "name": "b", "form": { "plain": { "length": "80 mm" } } }"#,
+    ),
+    (
+        "joint-members",
+        r#""joints": [{ "kind": "tenon", "fixed": { "bar": "bar", "segment": "a" }, "moved": [{ "bar": "bar", "segment": "tenon" }] }],"#,
+        "",
+        r#"{ "name": "a", "form": { "plain": { "length": "80 mm" } } },
+        { "name": "tenon", "form": { "tenon": { "section": { "round": "8 mm" }, "grip": "6 mm", "allowance": "12 mm" } } }"#,
+    ),
+    (
+        "joint-loop",
+        r#""joints": [{ "kind": "weld", "fixed": { "bar": "bar", "segment": "a" }, "moved": [{ "bar": "bar", "copy": 2, "segment": "a" }] },
+           { "kind": "weld", "fixed": { "bar": "bar", "segment": "b" }, "moved": [{ "bar": "bar", "copy": 2, "segment": "b" }] }],"#,
+        r#""count": 2,"#,
+        r#"{ "name": "a", "form": { "plain": { "length": "80 mm" } } },
+        { "name": "b", "form": { "plain": { "length": "80 mm" } } }"#,
+    ),
+    (
+        "weld-side",
+        r#""joints": [{ "kind": "weld", "fixed": { "bar": "bar", "segment": "a" }, "moved": [{ "bar": "bar", "segment": "b" }] }],"#,
+        "",
+        r#"{ "name": "a", "form": { "plain": { "length": "80 mm" } } },
+        { "name": "b", "form": { "plain": { "length": "80 mm" } } }"#,
+    ),
+    (
+        "tenon-hole",
+        r#""joints": [{ "kind": "tenon", "fixed": { "bar": "bar", "segment": "boss" }, "moved": [{ "bar": "bar", "segment": "tenon" }] }],"#,
+        "",
+        r#"{ "name": "boss", "form": { "hole": { "outline": { "disc": { "diameter": "24 mm" } }, "thickness": "6 mm", "hole": { "round": "8.2 mm" }, "made": "drilled" } } },
+        { "name": "tenon", "form": { "tenon": { "section": { "round": "8.5 mm" }, "grip": "6 mm", "allowance": "12 mm" } } }"#,
+    ),
+    (
+        "tenon-loose",
+        r#""joints": [{ "kind": "tenon", "fixed": { "bar": "bar", "segment": "boss" }, "moved": [{ "bar": "bar", "segment": "tenon" }] }],"#,
+        "",
+        r#"{ "name": "boss", "form": { "hole": { "outline": { "disc": { "diameter": "24 mm" } }, "thickness": "6 mm", "hole": { "square": "10 mm" }, "made": "drilled" } } },
+        { "name": "tenon", "form": { "tenon": { "section": { "round": "8 mm" }, "grip": "6 mm", "allowance": "12 mm" } } }"#,
+    ),
+    (
+        "tenon-grip",
+        r#""joints": [{ "kind": "tenon", "fixed": { "bar": "bar", "segment": "boss" }, "moved": [{ "bar": "bar", "segment": "tenon" }] }],"#,
+        "",
+        r#"{ "name": "boss", "form": { "hole": { "outline": { "disc": { "diameter": "24 mm" } }, "thickness": "6 mm", "hole": { "round": "8.2 mm" }, "made": "drilled" } } },
+        { "name": "tenon", "form": { "tenon": { "section": { "round": "8 mm" }, "grip": "8 mm", "allowance": "12 mm" } } }"#,
+    ),
+    (
+        "tenon-head",
+        r#""#,
+        "",
+        r#"{ "name": "tenon", "form": { "tenon": { "section": { "round": "8 mm" }, "grip": "6 mm", "allowance": "6 mm" } } }"#,
+    ),
+    (
+        "rivet-hole",
+        r#""joints": [{ "kind": "rivet", "fixed": { "bar": "bar", "segment": "boss" }, "moved": [{ "bar": "bar", "segment": "strap" }, { "bar": "bar", "segment": "rivet" }] }],"#,
+        "",
+        r#"{ "name": "boss", "form": { "hole": { "outline": { "disc": { "diameter": "24 mm" } }, "thickness": "6 mm", "hole": { "round": "8.2 mm" }, "made": "drilled" } } },
+        { "name": "strap", "form": { "hole": { "outline": { "disc": { "diameter": "24 mm" } }, "thickness": "6 mm", "hole": { "round": "7 mm" }, "made": "drilled" } } },
+        { "name": "rivet", "form": { "rivet": { "diameter": "8 mm", "grip": "12 mm", "allowance": "12 mm" } } }"#,
+    ),
+    (
+        "rivet-loose",
+        r#""joints": [{ "kind": "rivet", "fixed": { "bar": "bar", "segment": "boss" }, "moved": [{ "bar": "bar", "segment": "strap" }, { "bar": "bar", "segment": "rivet" }] }],"#,
+        "",
+        r#"{ "name": "boss", "form": { "hole": { "outline": { "disc": { "diameter": "24 mm" } }, "thickness": "6 mm", "hole": { "round": "8.2 mm" }, "made": "drilled" } } },
+        { "name": "strap", "form": { "hole": { "outline": { "disc": { "diameter": "24 mm" } }, "thickness": "6 mm", "hole": { "slot": { "length": "20 mm", "width": "10 mm" } }, "made": "drilled" } } },
+        { "name": "rivet", "form": { "rivet": { "diameter": "8 mm", "grip": "12 mm", "allowance": "12 mm" } } }"#,
+    ),
+    (
+        "rivet-grip",
+        r#""joints": [{ "kind": "rivet", "fixed": { "bar": "bar", "segment": "boss" }, "moved": [{ "bar": "bar", "segment": "strap" }, { "bar": "bar", "segment": "rivet" }] }],"#,
+        "",
+        r#"{ "name": "boss", "form": { "hole": { "outline": { "disc": { "diameter": "24 mm" } }, "thickness": "6 mm", "hole": { "round": "8.2 mm" }, "made": "drilled" } } },
+        { "name": "strap", "form": { "hole": { "outline": { "disc": { "diameter": "24 mm" } }, "thickness": "8 mm", "hole": { "round": "8.2 mm" }, "made": "drilled" } } },
+        { "name": "rivet", "form": { "rivet": { "diameter": "8 mm", "grip": "12 mm", "allowance": "12 mm" } } }"#,
+    ),
+    (
+        "rivet-head",
+        r#""#,
+        "",
+        r#"{ "name": "rivet", "form": { "rivet": { "diameter": "8 mm", "grip": "12 mm", "allowance": "20 mm" } } }"#,
+    ),
+    (
+        "collar-bundle",
+        r#""joints": [{ "kind": "collar", "fixed": { "bar": "bar", "segment": "a" }, "moved": [{ "bar": "bar", "segment": "b", "side": "180 deg" }, { "bar": "bar", "segment": "collar" }] }],"#,
+        "",
+        r#"{ "name": "a", "form": { "plain": { "length": "80 mm" } } },
+        { "name": "b", "form": { "plain": { "length": "80 mm" } } },
+        { "name": "collar", "form": { "collar": { "section": { "flat": { "width": "12 mm", "thickness": "3 mm" } }, "width": "12 mm", "height": "23 mm" } } }"#,
+    ),
+    (
+        "collar-loose",
+        r#""joints": [{ "kind": "collar", "fixed": { "bar": "bar", "segment": "a" }, "moved": [{ "bar": "bar", "segment": "b", "side": "180 deg" }, { "bar": "bar", "segment": "collar" }] }],"#,
+        "",
+        r#"{ "name": "a", "form": { "plain": { "length": "80 mm" } } },
+        { "name": "b", "form": { "plain": { "length": "80 mm" } } },
+        { "name": "collar", "form": { "collar": { "section": { "flat": { "width": "12 mm", "thickness": "3 mm" } }, "width": "12 mm", "height": "26 mm" } } }"#,
+    ),
+    (
+        "hook-eye",
+        r#""joints": [{ "kind": "hook", "fixed": { "bar": "bar", "segment": "eye" }, "moved": [{ "bar": "bar", "segment": "a" }] }],"#,
+        "",
+        r#"{ "name": "eye", "form": { "plain": {} }, "bend": { "ring": { "inside_diameter": "12 mm" } } },
+        { "name": "a", "form": { "plain": { "length": "80 mm" } } }"#,
+    ),
 ];
 
 /// A fork behind a shoulder whose slit ends sharp; one tine is left as cut, and the other holds more.
@@ -271,6 +388,61 @@ fn a_sound_plan_has_no_finding() {
         { "form": { "hold": { "length": "150 mm" } } }"#,
     );
     assert_eq!(found, []);
+}
+
+#[test]
+fn parts_that_fit_have_no_finding() {
+    let member = |segment: &str| format!(r#"{{ "bar": "bar", "segment": "{segment}" }}"#);
+    let joint = |kind: &str, fixed: &str, moved: &[&str]| {
+        let moved = moved.iter().map(|name| member(name)).collect::<Vec<_>>().join(", ");
+        format!(r#"{{ "kind": "{kind}", "fixed": {}, "moved": [{moved}] }}"#, member(fixed))
+    };
+    let joints = [
+        joint("tenon", "boss", &["tenon"]),
+        joint("rivet", "boss", &["strap", "rivet"]),
+        joint("collar", "a", &["b", "collar"]),
+        joint("hook", "eye", &["pin"]),
+    ];
+    let boss = |name: &str| {
+        format!(
+            r#"{{ "name": "{name}", "form": {{ "hole": {{ "outline": {{ "disc": {{ "diameter": "24 mm" }} }},
+                "thickness": "6 mm", "hole": {{ "round": "8.2 mm" }}, "made": "drilled" }} }} }}"#
+        )
+    };
+    let segments = [
+        &boss("boss"),
+        &boss("strap"),
+        r#"{ "name": "tenon", "form": { "tenon": { "section": { "round": "8 mm" }, "grip": "6 mm", "allowance": "12 mm" } } }"#,
+        r#"{ "name": "rivet", "form": { "rivet": { "diameter": "8 mm", "grip": "12 mm", "allowance": "12 mm" } } }"#,
+        r#"{ "name": "a", "form": { "drawn": { "length": "50 mm", "section": { "square": "10 mm" } } } }"#,
+        r#"{ "name": "b", "form": { "drawn": { "length": "50 mm", "section": { "round": "10 mm" } } } }"#,
+        r#"{ "name": "collar", "form": { "collar": { "section": { "flat": { "width": "12 mm", "thickness": "3 mm" } },
+             "width": "10 mm", "height": "20 mm" } } }"#,
+        r#"{ "name": "eye", "form": { "plain": {} }, "bend": { "ring": { "inside_diameter": "12 mm" } } }"#,
+        r#"{ "name": "pin", "form": { "drawn": { "length": "30 mm", "section": { "round": "11 mm" } } } }"#,
+    ];
+    let plan = format!(r#""joints": [{}],"#, joints.join(", "));
+    let found = findings(&plan, "", &segments.join(", "));
+    let ids: Vec<_> = found.iter().map(|finding| finding.id).collect();
+    let of_joints = ["joint", "tenon", "rivet", "collar", "hook", "weld"];
+    assert!(!ids.iter().any(|id| of_joints.iter().any(|word| id.starts_with(word))), "{found:#?}");
+}
+
+#[test]
+fn a_flat_tenon_goes_into_its_slot_one_way_only() {
+    let found = |turn: &str| {
+        let joints = format!(
+            r#""joints": [{{ "kind": "tenon", "fixed": {{ "bar": "bar", "segment": "boss" }},
+                "moved": [{{ "bar": "bar", "segment": "tenon", "turn": "{turn}" }}] }}],"#
+        );
+        let segments = r#"{ "name": "boss", "form": { "hole": { "outline": { "disc": { "diameter": "40 mm" } }, "thickness": "6 mm",
+              "hole": { "slot": { "length": "6.5 mm", "width": "20 mm" } }, "made": "punched" } } },
+            { "name": "tenon", "form": { "tenon": { "section": { "flat": { "width": "14 mm", "thickness": "6 mm" } },
+              "grip": "6 mm", "allowance": "9 mm" } } }"#;
+        findings(&joints, "", segments).iter().any(|finding| finding.id == "tenon-hole")
+    };
+    assert!(!found("0 deg") && !found("180 deg"));
+    assert!(found("90 deg") && found("30 deg"));
 }
 
 #[test]

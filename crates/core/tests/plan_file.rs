@@ -309,6 +309,33 @@ fn large_nonsense_is_told_in_few_words() {
 }
 
 #[test]
+fn joints_are_refused_in_the_smiths_words() {
+    let with = |joints: &str| {
+        let end = SOUND.rfind('}').unwrap();
+        format!("{}, \"joints\": {joints} }}", &SOUND[..end])
+    };
+    let joint = |fixed: &str, moved: &str| {
+        with(&format!(
+            r#"[{{ "kind": "weld", "fixed": {{ "bar": "hook", "segment": "a"{fixed} }}, "moved": [{moved}] }}]"#
+        ))
+    };
+    let other = r#"{ "bar": "hook", "segment": "b" }"#;
+    assert!(file::read(joint("", other).as_bytes()).is_ok());
+    for (text, path, words) in [
+        (joint("", ""), "joints[0].moved", "at least one member"),
+        (joint(r#", "turn": "90 deg""#, other), "joints[0].fixed.turn", "is not turned"),
+        (joint(r#", "copy": 0"#, other), "joints[0].fixed.copy", "counted from 1"),
+        (joint(r#", "side": "top""#, other), "joints[0].fixed.side", "top"),
+        (joint(r#", "side": 90"#, other), "joints[0].fixed.side", "\"start\""),
+        (with(r#"[{ "kind": "glue" }]"#), "joints[0].kind", "there is no \"glue\" here"),
+    ] {
+        let error = error_of(text.as_bytes());
+        assert_eq!(error.path, path, "{error}");
+        assert!(error.message.contains(words), "{error}");
+    }
+}
+
+#[test]
 fn a_plan_of_many_segments_is_read() {
     let segment = r#"{ "form": { "plain": { "length": "5 in" } }, "bend": { "curve": { "angle": "90 deg" } } },"#;
     let count = 2 * 1024 * 1024 / segment.len();

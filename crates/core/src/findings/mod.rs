@@ -8,7 +8,9 @@ mod cold_shut;
 mod corner_as_box;
 mod duty;
 mod finding;
+mod heads;
 mod hold;
+mod joints;
 mod reach;
 mod repeats;
 mod rounding;
@@ -40,7 +42,7 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 16] = [
+pub const CHECKS: [Check; 17] = [
     bar_length::CHECK,
     cold_shut::CHECK,
     upsetting::CHECK,
@@ -56,13 +58,14 @@ pub const CHECKS: [Check; 16] = [
     split::CHECK,
     twist::CHECK,
     walls::CHECK,
+    heads::CHECK,
     repeats::CHECK,
 ];
 
 /// The id of every finding there can be.
 pub fn ids() -> impl Iterator<Item = &'static str> {
     let checks = CHECKS.iter().flat_map(|check| check.ids);
-    checks.chain(&duty::IDS).chain(&trouble::IDS).copied()
+    checks.chain(&duty::IDS).chain(&trouble::IDS).chain(&joints::IDS).copied()
 }
 
 /// All findings of a plan: stops first, then warnings, then notes; each group from the datum end on.
@@ -82,6 +85,7 @@ pub(crate) fn findings(plan: &Plan, bars: &[BarBalance], met: &[Met]) -> Vec<Fin
         }
     }
     duty::check(plan, bars, &mut found);
+    joints::check(plan, bars, &mut found);
     found.sort_by_key(|finding| (std::cmp::Reverse(finding.severity), finding.place.bar, finding.place.segment));
     found
 }

@@ -61,10 +61,7 @@ impl<'a> Scene<'a> {
 
     /// A length in mm in the plan's unit, fine enough for a finding.
     pub(super) fn millimeters(&self, mm: f64) -> String {
-        match self.plan.units.length {
-            PlanUnit::Inch => format_decimal(mm, LengthUnit::Inch, 3),
-            PlanUnit::Millimeter => format_decimal(mm, LengthUnit::Millimeter, 1),
-        }
+        in_unit(mm, self.plan.units.length)
     }
 
     /// A length in mm in the plan's unit, rounded up: what is said to be enough is enough.
@@ -89,6 +86,14 @@ impl<'a> Scene<'a> {
     /// The place of a segment.
     pub(super) fn place(&self, segment: Option<usize>) -> Place {
         Place { bar: Some(self.index), segment }
+    }
+}
+
+/// A length in mm in a unit, fine enough for a finding.
+pub(super) fn in_unit(mm: f64, unit: PlanUnit) -> String {
+    match unit {
+        PlanUnit::Inch => format_decimal(mm, LengthUnit::Inch, 3),
+        PlanUnit::Millimeter => format_decimal(mm, LengthUnit::Millimeter, 1),
     }
 }
 

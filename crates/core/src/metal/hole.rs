@@ -76,6 +76,20 @@ impl HoleSize {
         }
     }
 
+    /// Its size in mm between two parallel lines that touch it, in the direction of an angle from along the bar to
+    /// toward-you.
+    pub fn extent_mm(&self, angle: f64) -> f64 {
+        let (length, width) = (in_mm(self.length()), in_mm(self.width()));
+        let (sin, cos) = angle.sin_cos();
+        match self {
+            Self::Square { .. } => length * (sin.abs() + cos.abs()),
+            Self::Round { .. } | Self::Slot { .. } => {
+                let short = length.min(width);
+                short + (length - short) * cos.abs() + (width - short) * sin.abs()
+            }
+        }
+    }
+
     /// Its width in mm at a distance from its middle along the bar.
     pub fn width_at_mm(&self, from_middle: f64) -> f64 {
         let (half, width) = (in_mm(self.length()) / 2.0, in_mm(self.width()));

@@ -5,6 +5,7 @@ mod corner;
 mod hole;
 mod matched;
 mod outline;
+mod reach;
 mod runout;
 mod section;
 mod section_size;

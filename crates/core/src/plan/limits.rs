@@ -33,6 +33,9 @@ pub struct Limits {
     /// How many times its length the edge of a twist may be stretched to.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub twist_stretch: Option<f64>,
+    /// The most play of a tenon, a rivet or a bundle in what holds it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub play: Option<WrittenLength>,
     /// How far from the end one heat covers.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reach: Option<WrittenLength>,
@@ -75,6 +78,8 @@ impl Limits {
     /// Default of [`Limits::twist_stretch`]: common practice, no source; a turn and a half in 3 in of 1/2 in square, which
     /// is called tight, comes to 1.49.
     pub const TWIST_STRETCH: f64 = 1.5;
+    /// Default of [`Limits::play`]: common practice, no source.
+    pub const PLAY: InBoth = InBoth { mm: 1.0, inches: 1.0 / 32.0 };
     /// Default of [`Limits::reach`]: common practice, no source.
     pub const REACH: InBoth = InBoth { mm: 300.0, inches: 12.0 };
 

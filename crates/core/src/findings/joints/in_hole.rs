@@ -1,0 +1,76 @@
+//! Tenons and rivets in their holes.
+
+use super::held::{Held, Part};
+use crate::findings::scene::Rule;
+use crate::findings::{Finding, Severity};
+use crate::joints::Role;
+use crate::metal::HoleSize;
+
+/// The rules of one kind: too large, and too loose. Common practice, no source.
+struct InHole {
+    role: Role,
+    large: Rule,
+    loose: Rule,
+}
+
+const KINDS: [InHole; 2] = [
+    InHole {
+        role: Role::Tenon,
+        large: Rule {
+            id: "tenon-hole",
+            severity: Severity::Stop,
+            reason: "A tenon that does not go in cannot be headed, and driven in it tears the boss.",
+        },
+        loose: Rule {
+            id: "tenon-loose",
+            severity: Severity::Warning,
+            reason: "The heading does not fill so wide a hole; the joint works loose.",
+        },
+    },
+    InHole {
+        role: Role::Rivet,
+        large: Rule {
+            id: "rivet-hole",
+            severity: Severity::Stop,
+            reason: "A rivet that does not go in cannot be headed, and driven in it tears the boss.",
+        },
+        loose: Rule {
+            id: "rivet-loose",
+            severity: Severity::Warning,
+            reason: "The rivet bends in so wide a hole before its head is made; the joint works loose.",
+        },
+    },
+];
+
+/// What goes in by less than this is filed in; below it numbers are only rounded, in mm.
+const HAIR: f64 = 1e-6;
+
+pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) {
+    for kind in &KINDS {
+        let Some(pin) = held.first(kind.role) else { continue };
+        for boss in held.all(Role::Hole) {
+            if let Some(hole) = boss.hole() {
+                fit(held, kind, pin, (boss, hole), found);
+            }
+        }
+    }
+}
+
+fn fit(held: &Held<'_>, kind: &InHole, pin: &Part<'_>, (boss, hole): (&Part<'_>, &HoleSize), found: &mut Vec<Finding>) {
+    let play = pin.play_in(hole, pin.member.turn - boss.member.turn);
+    let (title, pin_name, boss_name) = (held.title(), pin.name(), boss.name());
+    if play < -HAIR {
+        let over = held.millimeters(-play);
+        let message = format!("“{title}”: “{pin_name}” is {over} too large for the hole of “{boss_name}”.");
+        let remedy = format!("Make the hole {over} larger, “{pin_name}” as much smaller, or turn it to fit.");
+        found.push(kind.large.at(boss.place(), message, remedy));
+    } else if play > held.play() {
+        let message = format!(
+            "“{title}”: “{pin_name}” has {} of play in the hole of “{boss_name}”; {} is the most.",
+            held.millimeters(play),
+            held.millimeters(held.play())
+        );
+        let remedy = format!("Make the hole smaller, or “{pin_name}” larger.");
+        found.push(kind.loose.at(boss.place(), message, remedy));
+    }
+}

@@ -1,0 +1,131 @@
+//! The members of a joint, found in the plan by their names.
+
+use super::Lookup;
+use crate::balance::SegmentBalance;
+use crate::metal::{Shape, in_mm};
+use crate::plan::{Bend, Form, JointKind, JointSide, Plan, Segment};
+
+/// What a member is in its joint.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Role {
+    /// A boss with a hole.
+    Hole,
+    /// A tenon.
+    Tenon,
+    /// A rivet.
+    Rivet,
+    /// A collar.
+    Collar,
+    /// A ring, an eye or a socket.
+    Eye,
+    /// Any other part.
+    Bar,
+}
+
+/// A side of a part.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum PartSide {
+    /// Around the bar, in radians from up by way of toward-you.
+    Around(f64),
+    /// Its end toward the datum.
+    Start,
+    /// Its other end.
+    End,
+}
+
+/// A member whose bar and segment are there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MemberPlace {
+    /// The bar, counted from 0.
+    pub bar: usize,
+    /// Which of its copies, counted from 0.
+    pub copy: u32,
+    /// The segment, counted through the bar from 0.
+    pub segment: usize,
+    /// What it is there.
+    pub role: Role,
+    /// The side that faces the other part.
+    pub side: PartSide,
+    /// How far it is turned about the joint's axis, in radians.
+    pub turn: f64,
+    /// Where it is along the forged segment as written, in mm.
+    pub(super) at_mm: Option<f64>,
+}
+
+/// What a member names that is not there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Missing {
+    /// The bar.
+    Bar,
+    /// So many copies of the bar.
+    Copy,
+    /// The segment.
+    Segment,
+}
+
+/// A joint whose members are all there.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Joined {
+    /// The joint, counted from 0.
+    pub joint: usize,
+    /// How it is held together.
+    pub kind: JointKind,
+    /// Its members: the one that stays, then those that are placed by it.
+    pub members: Vec<MemberPlace>,
+}
+
+/// The joints of a plan whose members are all there.
+pub fn joined(plan: &Plan) -> Vec<Joined> {
+    let lookup = Lookup::new(plan);
+    let all = plan.joints.iter().enumerate().filter_map(|(index, joint)| {
+        let members = joint.members().map(|member| lookup.find(member)).collect::<Result<_, _>>().ok()?;
+        Some(Joined { joint: index, kind: joint.kind, members })
+    });
+    all.collect()
+}
+
+pub(super) fn role(segment: &Segment) -> Role {
+    match (&segment.form, &segment.bend) {
+        (Form::Hole { .. }, _) => Role::Hole,
+        (Form::Tenon { .. }, _) => Role::Tenon,
+        (Form::Rivet { .. }, _) => Role::Rivet,
+        (Form::Collar { .. }, _) => Role::Collar,
+        (_, Some(Bend::Ring { .. } | Bend::Socket { .. })) => Role::Eye,
+        _ => Role::Bar,
+    }
+}
+
+pub(super) fn side(side: Option<&JointSide>) -> PartSide {
+    match side {
+        None => PartSide::Around(0.0),
+        Some(JointSide::Around(angle)) => PartSide::Around(angle.radians()),
+        Some(JointSide::Start) => PartSide::Start,
+        Some(JointSide::End) => PartSide::End,
+    }
+}
+
+impl MemberPlace {
+    /// Where it is along its forged segment, in mm from the segment's end toward the datum.
+    pub fn at_mm(&self, segment: &SegmentBalance) -> f64 {
+        let length = in_mm(segment.forged_length);
+        match (self.at_mm, &segment.shape) {
+            (Some(at), Some(_)) if self.role != Role::Tenon => at.min(length),
+            (_, Some(Shape::Hole { at, .. })) if segment.reversed => length - in_mm(*at),
+            (_, Some(Shape::Hole { at, .. })) => in_mm(*at),
+            _ => length / 2.0,
+        }
+    }
+}
+
+impl Joined {
+    /// The eye of a hook: the first member that has a hole or is an eye.
+    pub fn eye(&self) -> Option<usize> {
+        self.members.iter().position(|member| matches!(member.role, Role::Hole | Role::Eye))
+    }
+
+    /// Which members lie on each other, in their order; all but a tenon, a rivet or a collar.
+    pub fn stacked(&self) -> Vec<usize> {
+        let on = |member: &MemberPlace| !matches!(member.role, Role::Tenon | Role::Rivet | Role::Collar);
+        (0..self.members.len()).filter(|index| self.kind == JointKind::Weld || on(&self.members[*index])).collect()
+    }
+}
