@@ -3,9 +3,11 @@
 #![allow(clippy::unwrap_used, missing_docs, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::{Between, Spread, balance, spread};
+use fh_core::edit::{BoundaryMove, BoundaryTarget, Edit, History, Neighbor};
 use fh_core::file;
-use fh_core::plan::Plan;
+use fh_core::plan::{Form, Plan};
 use proptest::prelude::*;
+use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
 fn plan(bar: &str, segments: &str) -> Plan {
@@ -189,6 +191,18 @@ fn a_bar_already_cut_comes_out_as_in_its_worst_corner() {
     );
     let bar = r#""stock": { "square": "12 ± 0.1 mm" }, "length": "150 to 152 mm", "takes_up": "shank""#;
     assert_worst_case(&plan(bar, &segments));
+}
+
+#[test]
+fn a_size_that_gives_keeps_its_tolerance() {
+    // 100 mm of 6 mm square take 25 mm of 12 mm square.
+    let mut history = History::new(plan(STOCK, &drawn("95 to 105 mm", "6 ± 0.25 mm")));
+    let to = BoundaryTarget::Mark(Length::new::<millimeter>(30.0));
+    let neighbor = Neighbor::KeepsMetal;
+    history.apply(&Edit::MoveBoundary(BoundaryMove { bar: 0, segment: 0, to, neighbor })).unwrap();
+    let Form::Drawn { length, section } = &history.plan().segment(0, 0).unwrap().form else { panic!("no drawn part") };
+    assert_eq!(length.as_ref().unwrap().text(), "120 mm ± 5 mm");
+    assert_eq!(section.describe(), "6 ± 0.25 mm square");
 }
 
 proptest! {

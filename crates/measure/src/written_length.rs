@@ -92,6 +92,14 @@ impl WrittenLength {
         Self::between_mm(self.lowest_mm + mm, self.highest_mm + mm, self.unit, range)
     }
 
+    /// The same length as the middle of a range with so many millimetres to either side: `3 1/4 in ± 1/32 in`.
+    ///
+    /// # Errors
+    /// Where it is a range already, or its low end would not be in the range of what it may be.
+    pub fn with_tolerance_mm(&self, tolerance: f64, range: LengthRange) -> Result<Self, MeasureError> {
+        Self::parse(&format!("{} ± {}", self.text, format::format_exact(tolerance, self.unit)), None, range)
+    }
+
     /// Writes a range from one length in millimetres to another: `1/4 in to 9/32 in`.
     ///
     /// # Errors

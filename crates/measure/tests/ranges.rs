@@ -162,6 +162,14 @@ fn a_length_and_a_range_can_be_scaled() {
 }
 
 #[test]
+fn a_length_can_be_given_a_tolerance() {
+    let given = |text: &str, mm| read(text, LengthRange::Any).with_tolerance_mm(mm, LengthRange::AboveZero);
+    assert_eq!(given("3 1/4 in", 0.79375).unwrap().text(), "3 1/4 in ± 1/32 in");
+    assert_eq!(given("1' 2\"", 25.4).unwrap().lowest_mm(), 330.2);
+    assert!(given("6 mm", 6.0).is_err() && given("6 mm", 0.0).is_err() && given("6 to 7 mm", 0.1).is_err());
+}
+
+#[test]
 fn a_length_and_a_range_can_be_moved() {
     let moved = |text: &str, mm| read(text, LengthRange::Any).longer_by(mm, LengthRange::AboveZero);
     assert_eq!(moved("3 in", 25.4).unwrap().text(), "4 in");

@@ -7,7 +7,45 @@ use fh_measure::{LengthRange, LengthUnit, WrittenLength, format_decimal};
 use uom::si::f64::Length;
 
 /// Writes the sizes that gave into a segment; the names of the sizes that were written. None where one cannot be written.
+///
+/// A size that was a range keeps its tolerance about its new middle.
 pub(super) fn rewrite(segment: &mut Segment, gives: Gives, settled: &Settled, pen: Pen) -> Option<Vec<&'static str>> {
+    let before = ranges(segment);
+    let names = rewrite_sizes(segment, gives, settled, pen)?;
+    keep_tolerances(segment, &before);
+    Some(names)
+}
+
+/// Every length of a segment where one of them is a range; else nothing.
+fn ranges(segment: &Segment) -> Vec<WrittenLength> {
+    let mut any = false;
+    segment.lengths(&mut |length| any |= length.is_range());
+    let mut all = Vec::new();
+    if any {
+        segment.lengths(&mut |length| all.push(length.clone()));
+    }
+    all
+}
+
+/// Gives the lengths that were ranges their tolerance back, and their text where they did not change.
+fn keep_tolerances(segment: &mut Segment, before: &[WrittenLength]) {
+    let mut count = 0;
+    segment.lengths(&mut |_| count += 1);
+    if count != before.len() {
+        return;
+    }
+    let mut old = before.iter();
+    segment.lengths_mut(&mut |length| {
+        let Some(old) = old.next().filter(|old| old.is_range() && !length.is_range()) else { return };
+        if (old.mm() - length.mm()).abs() < 1e-6 {
+            *length = old.clone();
+        } else if let Ok(range) = length.with_tolerance_mm(old.tolerance_mm(), LengthRange::AboveZero) {
+            *length = range;
+        }
+    });
+}
+
+fn rewrite_sizes(segment: &mut Segment, gives: Gives, settled: &Settled, pen: Pen) -> Option<Vec<&'static str>> {
     let shape = settled.shape.as_ref()?;
     if follows_from_socket(segment, gives) || (gives == Gives::Length && follows_from_bend(segment)) {
         return rewrite_bend(segment, settled, pen);
