@@ -8,6 +8,7 @@ mod check_lines;
 mod marks;
 mod page;
 mod repeats;
+mod slits;
 mod words;
 
 use fh_core::balance::{Balance, balance};
@@ -35,9 +36,15 @@ impl Printed {
     /// Prints a demo.
     fn new(file_name: &str, paper: Paper, orientation: Orientation) -> Self {
         let demo = DEMOS.iter().find(|demo| demo.file_name == file_name).unwrap();
-        let plan = file::read(demo.text.as_bytes()).unwrap();
+        Self::of(file::read(demo.text.as_bytes()).unwrap(), |plan, balance| {
+            fh_print::sheets::mark_sheet(plan, balance, paper, orientation)
+        })
+    }
+
+    /// Prints a sheet of a plan.
+    fn of(plan: Plan, sheet: impl FnOnce(&Plan, &Balance) -> Drawing) -> Self {
         let balance = balance(&plan);
-        let drawing = fh_print::sheets::mark_sheet(&plan, &balance, paper, orientation);
+        let drawing = sheet(&plan, &balance);
         let folder = tempfile::tempdir().unwrap();
         let printed = Self { plan, balance, drawing, folder };
         std::fs::write(printed.pdf(), fh_print::pdf(&printed.drawing).unwrap()).unwrap();

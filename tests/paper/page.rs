@@ -72,23 +72,37 @@ impl Rendered {
     pub(crate) fn runs_at(&self, y: f64) -> Vec<Run> {
         let row = (y / 25.4 * RESOLUTION) as usize;
         let dots = &self.dots[row * self.width..(row + 1) * self.width];
-        let mut runs = Vec::new();
-        let mut start = None;
-        for (x, dot) in dots.iter().chain([&255]).enumerate() {
-            match (*dot < INK, start) {
-                (true, None) => start = Some(x),
-                (false, Some(left)) => {
-                    runs.push(Run { left: in_mm(left as f64), right: in_mm(x as f64) });
-                    start = None;
-                }
-                _ => {}
-            }
-        }
-        runs
+        runs(dots)
+    }
+
+    /// The stretches of ink down the page at a place from the left, between two heights; all in mm.
+    pub(crate) fn runs_down(&self, x: f64, [from, to]: [f64; 2]) -> Vec<Run> {
+        let column = (x / 25.4 * RESOLUTION) as usize;
+        let row = |y: f64| ((y / 25.4 * RESOLUTION) as usize).min(self.dots.len() / self.width);
+        let dots: Vec<u8> = (row(from)..row(to)).map(|row| self.dots[row * self.width + column]).collect();
+        let first = in_mm(row(from) as f64);
+        runs(&dots).into_iter().map(|run| Run { left: run.left + first, right: run.right + first }).collect()
     }
 
     /// The height of one row of dots in mm.
     pub(crate) fn dot_mm() -> f64 {
         in_mm(1.0)
     }
+}
+
+/// The stretches of ink along a line of dots.
+fn runs(dots: &[u8]) -> Vec<Run> {
+    let mut runs = Vec::new();
+    let mut start = None;
+    for (x, dot) in dots.iter().chain([&255]).enumerate() {
+        match (*dot < INK, start) {
+            (true, None) => start = Some(x),
+            (false, Some(left)) => {
+                runs.push(Run { left: in_mm(left as f64), right: in_mm(x as f64) });
+                start = None;
+            }
+            _ => {}
+        }
+    }
+    runs
 }

@@ -45,6 +45,10 @@ pub enum Pen {
     Frame,
     /// A rule between rows.
     Hairline,
+    /// An edge that is not seen, or that is there before something is cut off.
+    Dashed,
+    /// The middle of a bar or of a hole.
+    CenterLine,
 }
 
 impl Pen {
@@ -58,6 +62,8 @@ impl Pen {
             Self::Dimension | Self::Leader | Self::JoinCross | Self::ScissorLine => 0.2,
             Self::Frame => 0.4,
             Self::Hairline => 0.15,
+            Self::Dashed => 0.35,
+            Self::CenterLine => 0.18,
         }
     }
 
@@ -73,6 +79,8 @@ impl Pen {
     pub fn dashes_mm(self) -> &'static [f64] {
         match self {
             Self::ScissorLine => &[2.0, 1.5],
+            Self::Dashed => &[2.5, 1.5],
+            Self::CenterLine => &[6.0, 1.2, 1.2, 1.2],
             _ => &[],
         }
     }
@@ -90,6 +98,8 @@ impl Pen {
             Self::ScissorLine => "scissor line",
             Self::Frame => "frame",
             Self::Hairline => "hairline",
+            Self::Dashed => "dashed line",
+            Self::CenterLine => "center line",
         }
     }
 }

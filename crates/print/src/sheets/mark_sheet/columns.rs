@@ -45,13 +45,13 @@ pub(super) struct Columns {
 }
 
 impl Columns {
-    /// Columns that fill a width: the figures take what they need, the words share the rest.
-    pub(super) fn fill(width: f64) -> Self {
-        const FIGURES_MM: [f64; 4] = [10.0, 33.0, 23.0, 30.0];
+    /// Columns that fill a width: numbers and figures take what they need, the words share the rest.
+    pub(super) fn fill(width: f64, numbers_mm: f64) -> Self {
+        let figures_mm = [numbers_mm.max(10.0), 33.0, 23.0, 30.0];
         const WIDE: [f64; 4] = [0.19, 0.44, 0.18, 0.19];
         // On a narrow page the side stands under what the block becomes.
         const NARROW: [f64; 4] = [0.22, 0.52, 0.0, 0.26];
-        let rest = width - FIGURES_MM.iter().sum::<f64>();
+        let rest = width - figures_mm.iter().sum::<f64>();
         let words = if width < NARROW_MM { NARROW } else { WIDE }.map(|share| share * rest);
         let mut left = 0.0;
         let mut column = |head, width, align| {
@@ -60,10 +60,10 @@ impl Columns {
             column
         };
         Self {
-            number: column("mark", FIGURES_MM[0], Align::Left),
-            total: column("from datum", FIGURES_MM[1], Align::Right),
-            exact: column("exact mm", FIGURES_MM[2], Align::Right),
-            step: column("step", FIGURES_MM[3], Align::Right),
+            number: column("mark", figures_mm[0], Align::Left),
+            total: column("from datum", figures_mm[1], Align::Right),
+            exact: column("exact mm", figures_mm[2], Align::Right),
+            step: column("step", figures_mm[3], Align::Right),
             block: column("block", words[0], Align::Left),
             becomes: column("becomes", words[1], Align::Left),
             side: column("side", words[2], Align::Left),
@@ -88,6 +88,11 @@ impl Column {
     /// The same column, so many mm wider.
     pub(super) fn wider(self, mm: f64) -> Self {
         Self { width: self.width + mm, ..self }
+    }
+
+    /// The same column, its words so many mm further to the right.
+    pub(super) fn indented(self, mm: f64) -> Self {
+        Self { left: self.left + mm, width: self.width - mm, ..self }
     }
 
     /// The words in it, at the height that they stand at; the gutter is to the right.

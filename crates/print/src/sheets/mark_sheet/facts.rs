@@ -31,7 +31,7 @@ fn length_fact(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Option<&BarS
         Some(between) => between_words(plan, between),
         None => format!("exactly {:.1} mm", worked.stock_length.get::<millimeter>()),
     };
-    match (&bar.length, worked.segments.last()) {
+    match (&bar.length, worked.whole().last().map(|(_, last)| last)) {
         (Some(length), _) => Fact { caption: "bar already cut to", value: length.text().to_owned(), also: exact },
         (None, Some(last)) => Fact { caption: "cut length", value: last.mark_end_shop.text(), also: exact },
         (None, None) => Fact { caption: "cut length", value: "not known yet".to_owned(), also: String::new() },

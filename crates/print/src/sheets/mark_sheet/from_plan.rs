@@ -3,9 +3,8 @@
 use super::facts::facts;
 use super::marks::{strip, table_rows};
 use super::words::{BarWords, FindingWords, SheetWords};
-use crate::sheets::names::{bar_name, title};
+use crate::sheets::names::{bar_name, segment_name, title};
 use fh_core::balance::{Balance, BarBalance, Spread, spread};
-use fh_core::describe::segment_name;
 use fh_core::findings::{Finding, Severity};
 use fh_core::plan::{Bar, Plan};
 
@@ -56,8 +55,8 @@ fn findings_of(plan: &Plan, balance: &Balance, bar: usize) -> Vec<FindingWords> 
 }
 
 fn finding_words(plan: &Plan, finding: &Finding) -> FindingWords {
-    let segment = finding.place.bar.zip(finding.place.segment);
-    let name = segment.and_then(|(bar, index)| Some(segment_name(plan.segment(bar, index)?, index)));
+    let place = finding.place.bar.zip(finding.place.segment);
+    let name = place.and_then(|(bar, number)| Some(segment_name(plan.bars.get(bar)?, number)));
     let named = name.filter(|name| !finding.message.contains(name.as_str())).map(|name| format!("{name}: "));
     FindingWords {
         stop: finding.severity == Severity::Stop,

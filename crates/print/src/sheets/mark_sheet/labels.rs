@@ -1,7 +1,8 @@
 //! The running totals above a row of the strip: level where they fit, upright where marks are close together.
 
+use super::slits::BranchMark;
 use super::words::StripMark;
-use crate::drawing::{Item, Text, at};
+use crate::drawing::{Item, Point, Text, at};
 use crate::fonts::{CAP_HEIGHT, Weight};
 use crate::pen::{Gray, Pen};
 use crate::sheets::spread::spread;
@@ -26,17 +27,33 @@ pub(super) struct Label {
     mark_x: f64,
     number: Option<String>,
     total: String,
+    /// Whether its number stands in a frame instead of a black box: on a branch.
+    framed: bool,
 }
 
 impl Label {
     /// The label of the datum end at `x`.
     pub(super) fn datum(x: f64) -> Self {
-        Self { mark_x: x, number: None, total: "0".to_owned() }
+        Self { mark_x: x, number: None, total: "0".to_owned(), framed: false }
     }
 
     /// The label of a mark at `x`.
     pub(super) fn of(mark: &StripMark, x: f64) -> Self {
-        Self { mark_x: x, number: Some(mark.number.to_string()), total: typeset::printable(&mark.total) }
+        Self { mark_x: x, number: Some(mark.number.clone()), total: typeset::printable(&mark.total), framed: false }
+    }
+
+    /// The label of a mark on a branch at `x`.
+    pub(super) fn of_branch(mark: &BranchMark, x: f64) -> Self {
+        Self { mark_x: x, number: Some(mark.path.clone()), total: typeset::printable(&mark.total), framed: true }
+    }
+
+    /// The box of a number, and the ink in it.
+    fn number_box(&self, corner: Point, opposite: Point) -> (Item, Gray) {
+        if self.framed {
+            (Item::rectangle(corner, opposite, Some(Gray::WHITE), Some(Pen::Leader)), Gray::BLACK)
+        } else {
+            (Item::rectangle(corner, opposite, Some(Gray::BLACK), None), Gray::WHITE)
+        }
     }
 
     fn box_mm(&self, size: f64) -> f64 {
@@ -61,7 +78,8 @@ pub(super) struct PlacedLabels {
 
 impl PlacedLabels {
     /// Places the labels between `low` and `high`. Where even the smallest upright ones have no room, none is placed.
-    pub(super) fn place(labels: Vec<Label>, low: f64, high: f64) -> Self {
+    pub(super) fn place(mut labels: Vec<Label>, low: f64, high: f64) -> Self {
+        labels.sort_by(|a, b| a.mark_x.total_cmp(&b.mark_x));
         if let Some(places) = level_places(&labels, low, high) {
             return Self { gave_up: false, labels, places, size: FIGURE, upright: false };
         }
@@ -82,6 +100,27 @@ impl PlacedLabels {
     pub(super) fn height_mm(&self) -> f64 {
         let longest = self.labels.iter().map(|label| label.length_mm(self.size)).fold(0.0, f64::max);
         LEADER_MM + if self.upright { longest } else { box_height(self.size) }
+    }
+
+    /// The same, and nothing where there is no label.
+    pub(super) fn height_if_any_mm(&self) -> f64 {
+        if self.labels.is_empty() { 0.0 } else { self.height_mm() }
+    }
+
+    /// The labels with their leaders below marks whose feet are at height `y`.
+    pub(super) fn items_below(&self, y: f64) -> Vec<Item> {
+        let foot = y + self.height_mm();
+        let head = y + LEADER_MM;
+        let draw = |(label, x): (&Label, &f64)| {
+            let mut items = vec![Item::line(at(label.mark_x, y), at(*x, head - 0.6), Pen::Leader)];
+            items.extend(if self.upright {
+                self.upright_items(label, *x, foot)
+            } else {
+                self.level_items(label, *x, foot)
+            });
+            items
+        };
+        self.labels.iter().zip(&self.places).flat_map(draw).collect()
     }
 
     /// The labels with their leaders, the tops of the marks at height `y`.
@@ -106,9 +145,10 @@ impl PlacedLabels {
         let mut items = Vec::new();
         if let Some(number) = &label.number {
             let (corner, opposite) = (at(left, foot - box_height), at(left + box_width, foot));
-            items.push(Item::rectangle(corner, opposite, Some(Gray::BLACK), None));
+            let (frame, ink) = label.number_box(corner, opposite);
+            items.push(frame);
             let number = Text::new(at(left + box_width / 2.0, baseline), self.size, number);
-            items.push(number.centered().bold().gray(Gray::WHITE).into());
+            items.push(number.centered().bold().gray(ink).into());
         }
         let between = if label.number.is_some() { BOX_PAD_MM } else { 0.0 };
         items.push(Text::new(at(left + box_width + between, baseline), self.size, &label.total).bold().into());
@@ -121,9 +161,10 @@ impl PlacedLabels {
         let mut items = Vec::new();
         if let Some(number) = &label.number {
             let (corner, opposite) = (at(x - half, foot - box_length), at(x + half, foot));
-            items.push(Item::rectangle(corner, opposite, Some(Gray::BLACK), None));
+            let (frame, ink) = label.number_box(corner, opposite);
+            items.push(frame);
             let number = Text::new(at(baseline, foot - box_length / 2.0), self.size, number);
-            items.push(number.centered().bold().upward().gray(Gray::WHITE).into());
+            items.push(number.centered().bold().upward().gray(ink).into());
         }
         let start = at(baseline, foot - box_length - BOX_PAD_MM);
         items.push(Text::new(start, self.size, &label.total).bold().upward().into());

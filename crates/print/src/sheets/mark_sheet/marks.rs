@@ -1,17 +1,21 @@
 //! The marks of a bar, for the strip and for the table.
 
+use super::made::{branch_words, made_lines};
 use super::repeats::repeat_lines;
+use super::slits::{hole_middle_mm, slits};
 use super::tolerances::add_tolerances;
 use super::words::{Fate, MarkKind, Strip, StripBlock, StripMark, TableRow};
+use crate::sheets::names::segment_name;
 use fh_core::balance::{BarBalance, BarSpread, SegmentBalance};
-use fh_core::describe::{bend_words, derived_words, form_words, segment_name, side_words};
-use fh_core::metal::View;
-use fh_core::plan::{Bar, Form, Plan, Segment};
+use fh_core::describe::{bend_words, derived_words, form_words, side_words};
+use fh_core::metal::{Shape, View};
+use fh_core::plan::{Bar, Chain, Flat, Form, Plan, Segment};
 use uom::si::length::millimeter;
 
 /// The bar as it is drawn; none where nothing is marked on it.
 pub(super) fn strip(bar: &Bar, worked: &BarBalance) -> Option<Strip> {
-    let last = worked.segments.last()?;
+    let (_, last) = worked.whole().last()?;
+    let (slits, branch_marks) = slits(bar, worked);
     // As it lies on the sheet: a flat lies on its width.
     let across = |view: View| {
         let [low, high] = worked.stock_edges_mm(view);
@@ -28,6 +32,9 @@ pub(super) fn strip(bar: &Bar, worked: &BarBalance) -> Option<Strip> {
         length,
         marks: strip_marks(bar, worked),
         blocks: strip_blocks(bar, worked),
+        slits,
+        branch_marks,
+        holes_mm: worked.segments.iter().filter_map(hole_middle_mm).collect(),
     })
 }
 
@@ -36,25 +43,23 @@ fn datum_words(bar: &Bar) -> String {
 }
 
 fn strip_marks(bar: &Bar, worked: &BarBalance) -> Vec<StripMark> {
-    let mark = |(index, segment): (usize, &SegmentBalance)| StripMark {
-        number: index + 1,
+    let mark = |(place, (number, segment)): (usize, (usize, &SegmentBalance))| StripMark {
+        number: bar.path(number),
         at_mm: sane(segment.mark_end_shop.mm()),
         total: segment.mark_end_shop.text(),
-        kind: mark_kind(bar, index),
+        kind: mark_kind(&bar.segments, place),
     };
-    worked.segments.iter().enumerate().map(mark).collect()
+    worked.whole().enumerate().map(mark).collect()
 }
 
 fn strip_blocks(bar: &Bar, worked: &BarBalance) -> Vec<StripBlock> {
-    let ends = worked.segments.iter().map(|segment| sane(segment.mark_end_shop.mm()));
-    let starts = std::iter::once(0.0).chain(ends.clone());
-    let block = |(index, ((segment, start_mm), end_mm)): (usize, ((&Segment, f64), f64))| StripBlock {
-        name: segment_name(segment, index),
-        start_mm,
-        end_mm,
+    let block = |(segment, (number, balance)): (&Segment, (usize, &SegmentBalance))| StripBlock {
+        name: segment_name(bar, number),
+        start_mm: sane(balance.mark_start_shop.mm()),
+        end_mm: sane(balance.mark_end_shop.mm()),
         fate: fate(segment),
     };
-    bar.segments.iter().zip(starts).zip(ends).enumerate().map(block).collect()
+    bar.segments.iter().zip(worked.whole()).map(block).collect()
 }
 
 fn fate(segment: &Segment) -> Fate {
@@ -67,8 +72,8 @@ fn fate(segment: &Segment) -> Fate {
 
 /// How the mark at the end of a segment is struck (common practice, no source): the bar's end is cut now; what is
 /// trimmed or held is cut off later; a set-down has an edge; anything else is a punch mark, which is seen when hot.
-fn mark_kind(bar: &Bar, index: usize) -> MarkKind {
-    let (before, after) = (bar.segments.get(index), bar.segments.get(index + 1));
+fn mark_kind(chain: &[Segment], place: usize) -> MarkKind {
+    let (before, after) = (chain.get(place), chain.get(place + 1));
     let beside = |test: fn(&Segment) -> bool| before.is_some_and(test) || after.is_some_and(test);
     if after.is_none() {
         MarkKind::Cut
@@ -88,33 +93,52 @@ pub(super) fn table_rows(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Op
     }
     let datum =
         TableRow { total: "0".to_owned(), exact_mm: "0.00".to_owned(), block: datum_words(bar), ..TableRow::default() };
-    let marks = bar.segments.iter().zip(&worked.segments).enumerate();
-    let mut before = plan.units.marks.round(0.0);
-    let rows = marks.map(|(index, (segment, balance))| {
-        let step = balance.mark_end_shop - before;
-        before = balance.mark_end_shop;
-        let strike = mark_kind(bar, index).name().to_owned();
-        let mut row = TableRow { step: step.text(), strike, ..block_row(plan, index, segment, balance) };
-        if let Some(spread) = spread.and_then(|spread| spread.segments.get(index)) {
+    let mut rows = vec![datum];
+    for (number, (flat, balance)) in bar.flat().iter().zip(&worked.segments).enumerate() {
+        rows.extend(branch_row(plan, bar, worked, flat));
+        let mut row = block_row(plan, bar, number, flat, balance);
+        row.step = worked.step_shop(number).map_or(String::new(), |step| step.text());
+        if let Some(spread) = spread.and_then(|spread| spread.segments.get(number)) {
             add_tolerances(&mut row, plan, spread);
         }
-        row.becomes.extend(repeat_lines(plan.units.length, bar, worked, index, segment));
-        row.becomes.extend(notes(segment));
-        row
-    });
-    std::iter::once(datum).chain(rows).collect()
+        row.becomes.extend(repeat_lines(plan.units.length, bar, worked, number, flat.segment));
+        row.becomes.extend(notes(flat.segment));
+        rows.push(row);
+    }
+    rows
+}
+
+/// The row that tells which branch the next ones belong to; none but before the first of a branch.
+fn branch_row(plan: &Plan, bar: &Bar, worked: &BarBalance, flat: &Flat<'_>) -> Option<TableRow> {
+    let Chain::Branch { split, branch } = flat.chain else { return None };
+    if flat.place > 0 {
+        return None;
+    }
+    let title = bar.segment(split)?.form.branches().get(branch)?.title(branch);
+    let size = match &worked.segments.get(split)?.shape {
+        Some(Shape::Split(size)) => size.branches.get(branch).map(|size| branch_words(plan, size)),
+        _ => None,
+    };
+    let becomes = size.into_iter().collect();
+    Some(TableRow { block: title, becomes, depth: flat.depth, ..TableRow::default() })
 }
 
 /// The row of a mark, as far as it follows from the block that ends there.
-fn block_row(plan: &Plan, index: usize, segment: &Segment, balance: &SegmentBalance) -> TableRow {
+fn block_row(plan: &Plan, bar: &Bar, number: usize, flat: &Flat<'_>, balance: &SegmentBalance) -> TableRow {
+    let chain = bar.chain(flat.chain).map_or(&[][..], Vec::as_slice);
+    // The end of a branch is the end of its slit, which the split's own mark tells.
+    let ends_branch = flat.chain != Chain::Bar && flat.place + 1 == chain.len();
+    let strike = if ends_branch { "end of the slit" } else { mark_kind(chain, flat.place).name() };
     TableRow {
-        number: (index + 1).to_string(),
+        number: bar.path(number),
         total: balance.mark_end_shop.text(),
         exact_mm: format!("{:.2}", balance.mark_end.get::<millimeter>()),
         off_by: off_by(balance),
-        block: segment_name(segment, index),
-        becomes: becomes(plan, segment, balance),
-        side: side(segment),
+        block: segment_name(bar, number),
+        becomes: becomes(plan, flat.segment, balance),
+        side: side(flat.segment),
+        strike: strike.to_owned(),
+        depth: flat.depth,
         ..TableRow::default()
     }
 }
@@ -137,6 +161,7 @@ fn becomes(plan: &Plan, segment: &Segment, balance: &SegmentBalance) -> Vec<Stri
     if !sizes.is_empty() {
         words.push(format!("→ {}", sizes.join(", ")));
     }
+    words.extend(made_lines(plan, segment, balance));
     words
 }
 
@@ -155,6 +180,6 @@ fn side(segment: &Segment) -> String {
 }
 
 /// A length that can be drawn: what is not a number, or below zero, is nothing.
-fn sane(mm: f64) -> f64 {
+pub(super) fn sane(mm: f64) -> f64 {
     if mm.is_finite() { mm.max(0.0) } else { 0.0 }
 }

@@ -2,6 +2,8 @@
 
 use super::labels::{self, Label, PlacedLabels};
 use super::rows::{OVERLAP_MM, Row, join_letters};
+use super::slit_lines::OnRow;
+use super::slits::BranchMark;
 use super::words::{Fate, MarkKind, Strip, StripBlock, StripMark};
 use crate::drawing::{Item, Text, at};
 use crate::fonts::Weight;
@@ -53,6 +55,8 @@ pub(super) struct StripRow<'a> {
     count: usize,
     shown_mm: f64,
     labels: PlacedLabels,
+    /// The labels of marks on branches that are told below the bar.
+    below: PlacedLabels,
     top: f64,
     bottom: f64,
 }
@@ -63,14 +67,19 @@ impl<'a> StripRow<'a> {
         let x = |place: f64| SIDE_MM + place - row.start;
         let datum = row.shows(0.0).then(|| Label::datum(x(0.0)));
         let marks = strip.marks.iter().filter(|mark| row.shows(mark.at_mm));
-        let labels = datum.into_iter().chain(marks.map(|mark| Label::of(mark, x(mark.at_mm)))).collect();
+        let on_branches = |above: bool| {
+            let shown = strip.branch_marks.iter().filter(move |mark| mark.above == above && row.shows(mark.at_mm));
+            shown.map(move |mark| Label::of_branch(mark, x(mark.at_mm)))
+        };
+        let labels = datum.into_iter().chain(marks.map(|mark| Label::of(mark, x(mark.at_mm)))).chain(on_branches(true));
         // Labels keep clear of where the row is cut out.
         let low = if row.joined_before { x(row.start) + CLEAR_MM } else { 0.0 };
         let high = if row.joined_after { x(row.end) - CLEAR_MM } else { width };
-        let labels = PlacedLabels::place(labels, low, high);
+        let labels = PlacedLabels::place(labels.collect(), low, high);
+        let below = PlacedLabels::place(on_branches(false).collect(), low, high);
         let top = HEAD_MM + labels.height_mm() + STAND_OUT_MM;
         let bottom = top + drawn_height(strip.height_mm);
-        Self { strip, row, index, count, shown_mm, labels, top, bottom }
+        Self { strip, row, index, count, shown_mm, labels, below, top, bottom }
     }
 
     fn x(&self, place: f64) -> f64 {
@@ -84,7 +93,9 @@ impl<'a> StripRow<'a> {
         items.extend(self.strip.blocks.iter().flat_map(|block| self.face(block)));
         items.extend(self.outline());
         items.extend(self.labels.items(self.top - STAND_OUT_MM));
+        items.extend(self.below.items_below(self.bottom + STAND_OUT_MM));
         items.extend(self.datum());
+        items.extend(self.cuts_and_holes());
         items
             .extend(self.strip.marks.iter().filter(|mark| self.row.shows(mark.at_mm)).flat_map(|mark| self.mark(mark)));
         items.extend(self.strip.blocks.iter().filter_map(|block| self.name(block)));
@@ -93,7 +104,20 @@ impl<'a> StripRow<'a> {
     }
 
     fn height(&self) -> f64 {
-        self.bottom + STAND_OUT_MM + NAMES_MM
+        self.bottom + STAND_OUT_MM + self.below.height_if_any_mm() + NAMES_MM
+    }
+
+    /// Slits, marks on branches, and the middles of holes.
+    fn cuts_and_holes(&self) -> Vec<Item> {
+        let height_mm = self.strip.height_mm;
+        let on = OnRow { row: self.row, zero: self.x(0.0), top: self.top, bottom: self.bottom, height_mm };
+        let shown = |mark: &&BranchMark| self.row.shows(mark.at_mm);
+        let mut items: Vec<Item> = self.strip.slits.iter().flat_map(|slit| on.slit(slit)).collect();
+        items.extend(self.strip.branch_marks.iter().filter(shown).map(|mark| on.branch_mark(mark)));
+        items.extend(
+            self.strip.holes_mm.iter().filter(|place| self.row.shows(**place)).flat_map(|place| on.hole(*place)),
+        );
+        items
     }
 
     /// Where the row is cut out; only rows that are joined have to be.
@@ -117,7 +141,7 @@ impl<'a> StripRow<'a> {
             items.push(Text::new(at(self.x(0.0) - 1.4, BODY), BODY, &words).bold().into());
         }
         let mut words = Vec::new();
-        if self.labels.gave_up() {
+        if self.labels.gave_up() || self.below.gave_up() {
             words.push("marks too close to label: see the table".to_owned());
         }
         if self.strip.height_mm > HIGHEST_MM {
@@ -221,8 +245,7 @@ impl<'a> StripRow<'a> {
 
     fn has_room_for_a_spot(&self, mark: &StripMark) -> bool {
         let far = |other: &StripMark| (other.at_mm - mark.at_mm).abs() >= SPOT_APART_MM;
-        let neighbor = |number: usize| number.checked_sub(1).and_then(|index| self.strip.marks.get(index));
-        [neighbor(mark.number - 1), neighbor(mark.number + 1)].into_iter().flatten().all(far)
+        self.strip.marks.iter().filter(|other| other.number != mark.number).all(far)
     }
 
     /// A spot where the punch is set.

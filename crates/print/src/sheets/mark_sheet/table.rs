@@ -15,6 +15,10 @@ const PAD_MM: f64 = 1.7;
 const BASELINE_MM: f64 = PAD_MM + FIGURE * CAP_HEIGHT;
 /// From that baseline to the one of the small words below a figure.
 const BELOW_FIGURE_MM: f64 = CAPTION * 1.08;
+/// The size of a mark's number.
+const NUMBER: f64 = BODY * 1.1;
+/// How far the block's name is moved to the right for each split that it lies within.
+const INDENT_MM: f64 = 3.5;
 /// The height of the heads of the columns.
 const HEAD_MM: f64 = 7.5;
 /// The rows that are kept together at the start of the table: the datum and three marks, or all there are.
@@ -23,7 +27,8 @@ const FIRST_ROWS: usize = 4;
 /// Puts the table on the flow, its head again on every page.
 pub(super) fn put_table(flow: &mut Flow, rows: &[TableRow]) {
     let width = flow.width();
-    let columns = Columns::fill(width);
+    let numbers_mm = rows.iter().map(|row| number_mm(&row.number)).fold(0.0, f64::max);
+    let columns = Columns::fill(width, numbers_mm + 1.0);
     let blocks: Vec<Block> = rows.iter().map(|row| row_block(&columns, row, width)).collect();
     let first: f64 = blocks.iter().take(FIRST_ROWS).map(|block| block.height).sum();
     for (index, block) in blocks.into_iter().enumerate() {
@@ -44,7 +49,7 @@ fn head_block(columns: &Columns, width: f64) -> Block {
 }
 
 fn row_block(columns: &Columns, row: &TableRow, width: f64) -> Block {
-    let mut items = number_box(&row.number);
+    let mut items = number_box(row);
     items.extend(figures(columns, row));
     let nothing_below = row.off_by.is_empty() && row.total_between.is_empty() && row.step_between.is_empty();
     let below_figures = if nothing_below { 0.0 } else { BELOW_FIGURE_MM };
@@ -76,7 +81,7 @@ fn words(columns: &Columns, row: &TableRow) -> (Vec<Item>, f64) {
     }
     // The block's name runs on into the next column where nothing stands there.
     let free = if becomes.is_empty() { columns.becomes.width } else { 0.0 };
-    let block = columns.block.wider(free);
+    let block = columns.block.wider(free).indented(INDENT_MM * row.depth as f64);
     let cells = [
         (block, block.lines(&[&row.block], Weight::SemiBold), Weight::SemiBold),
         (columns.becomes, columns.becomes.lines(&becomes, Weight::Regular), Weight::Regular),
@@ -96,17 +101,25 @@ fn cell_lines(column: &Column, lines: &[String], weight: Weight) -> Vec<Item> {
     lines.iter().enumerate().map(set).collect()
 }
 
-/// The number of a mark in a black box, as on the strip.
-fn number_box(number: &str) -> Vec<Item> {
-    if number.is_empty() {
+/// How wide a mark's number is with its box.
+fn number_mm(number: &str) -> f64 {
+    typeset::width_mm(number, NUMBER, Weight::SemiBold) + 2.2
+}
+
+/// The number of a mark in its box, as on the strip: black, or a frame for a mark on a branch.
+fn number_box(row: &TableRow) -> Vec<Item> {
+    if row.number.is_empty() {
         return Vec::new();
     }
-    let size = BODY * 1.1;
-    let width = typeset::width_mm(number, size, Weight::SemiBold) + 2.2;
+    let width = number_mm(&row.number);
     let (top, foot) = (BASELINE_MM - FIGURE * CAP_HEIGHT - 0.3, BASELINE_MM + 0.3);
-    let baseline = (top + foot + size * CAP_HEIGHT) / 2.0;
+    let baseline = (top + foot + NUMBER * CAP_HEIGHT) / 2.0;
+    let (fill, pen, ink) = match row.depth {
+        0 => (Gray::BLACK, None, Gray::WHITE),
+        _ => (Gray::WHITE, Some(Pen::Leader), Gray::BLACK),
+    };
     vec![
-        Item::rectangle(at(0.0, top), at(width, foot), Some(Gray::BLACK), None),
-        Text::new(at(width / 2.0, baseline), size, number).centered().bold().gray(Gray::WHITE).into(),
+        Item::rectangle(at(0.0, top), at(width, foot), Some(fill), pen),
+        Text::new(at(width / 2.0, baseline), NUMBER, &row.number).centered().bold().gray(ink).into(),
     ]
 }

@@ -1,5 +1,7 @@
 //! What a mark sheet says, settled in words and mm before anything is laid out.
 
+use super::slits::{BranchMark, Slit};
+
 /// The whole sheet.
 pub(super) struct SheetWords {
     /// The title of the piece.
@@ -50,12 +52,18 @@ pub(super) struct Strip {
     pub(super) marks: Vec<StripMark>,
     /// The blocks between the marks, in order along the bar.
     pub(super) blocks: Vec<StripBlock>,
+    /// The slits along the bar.
+    pub(super) slits: Vec<Slit>,
+    /// The marks on their branches, in order along the bar.
+    pub(super) branch_marks: Vec<BranchMark>,
+    /// The middles of holes, in mm from the datum.
+    pub(super) holes_mm: Vec<f64>,
 }
 
 /// One mark across the bar.
 pub(super) struct StripMark {
     /// Its running number.
-    pub(super) number: usize,
+    pub(super) number: String,
     /// Its place from the datum, as printed beside it, in mm.
     pub(super) at_mm: f64,
     /// The running total beside it.
@@ -137,6 +145,8 @@ pub(super) struct TableRow {
     pub(super) side: String,
     /// How the mark is struck.
     pub(super) strike: String,
+    /// How many splits the block lies within.
+    pub(super) depth: usize,
 }
 
 /// One stop or warning.
