@@ -11,6 +11,7 @@ mod figures;
 mod motif_scale;
 mod new_segment;
 mod panels;
+mod piece_view;
 mod services;
 mod state;
 mod widgets;

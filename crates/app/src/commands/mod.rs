@@ -4,6 +4,7 @@ mod edit;
 mod file;
 mod help;
 mod keys;
+mod piece;
 mod segment;
 mod view;
 
@@ -21,6 +22,7 @@ pub(crate) enum Command {
     Save,
     SaveAs,
     PrintMarkSheet,
+    Export,
     Quit,
     Undo,
     Redo,
@@ -53,6 +55,15 @@ pub(crate) enum Command {
     LargerText,
     SmallerText,
     NextFinding,
+    ShowPiece,
+    PieceFront,
+    PieceSide,
+    PieceTop,
+    PieceTurned,
+    PieceFit,
+    PieceLarger,
+    PieceSmaller,
+    Measure,
     Tour,
     KeyboardList,
     About,
@@ -122,11 +133,12 @@ impl Row {
 }
 
 /// The commands as the list of keys groups them.
-pub(crate) const GROUPS: [(&str, &[Row]); 5] = [
+pub(crate) const GROUPS: [(&str, &[Row]); 6] = [
     ("File", &file::ROWS),
     ("Edit", &edit::ROWS),
     ("Segment", &segment::ROWS),
     ("View", &view::ROWS),
+    ("Piece", &piece::ROWS),
     ("Help", &help::ROWS),
 ];
 

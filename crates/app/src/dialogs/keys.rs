@@ -9,7 +9,7 @@ use egui::{Context, Grid, RichText, Ui};
 /// The width of the keys, in points at normal text size.
 const KEYS: f32 = 140.0;
 /// The keys that belong to no command.
-const OTHERS: [(&str, &str); 11] = [
+const OTHERS: [(&str, &str); 14] = [
     ("Tab, Shift+Tab", "The next or the previous field, button or bar"),
     ("← →, Home, End", "On a bar: the next, previous, first or last mark"),
     ("↑ ↓", "On a mark: one step of the rounding. In a field: one step more or less"),
@@ -21,6 +21,9 @@ const OTHERS: [(&str, &str); 11] = [
     ("Alt+drag", "A mark: free of the rounding"),
     ("Shift+drag", "A mark: the neighbor trades metal, the bar keeps its length"),
     ("Ctrl+wheel", "Zoom about the pointer"),
+    ("← → ↑ ↓, + −", "On the piece: turn it, zoom. On the handle of a bend: one step more or less"),
+    ("Shift+arrows, Home", "On the piece: move it, show all of it"),
+    ("Drag, wheel", "The piece: turn it, zoom; with Shift or the middle button it moves"),
 ];
 
 pub(super) fn show(ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {

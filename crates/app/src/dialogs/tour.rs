@@ -10,6 +10,7 @@ pub(crate) struct Spots {
     pub(crate) top: Rect,
     pub(crate) list: Rect,
     pub(crate) strips: Rect,
+    pub(crate) piece: Rect,
     pub(crate) plot: Rect,
     pub(crate) inspector: Rect,
     pub(crate) foot: Rect,
@@ -18,7 +19,7 @@ pub(crate) struct Spots {
 impl Default for Spots {
     fn default() -> Self {
         let none = Rect::ZERO;
-        Self { top: none, list: none, strips: none, plot: none, inspector: none, foot: none }
+        Self { top: none, list: none, strips: none, piece: none, plot: none, inspector: none, foot: none }
     }
 }
 
@@ -28,7 +29,7 @@ const WIDTH: f32 = 320.0;
 /// A note: its head, its words, and the part of the screen that it speaks of.
 struct Note(&'static str, &'static str, fn(&Spots) -> Rect);
 
-const NOTES: [Note; 6] = [
+const NOTES: [Note; 7] = [
     Note(
         "The piece, part by part",
         "Each length of bar and what it becomes, from the datum end on. Add, reorder and copy parts here.",
@@ -38,6 +39,11 @@ const NOTES: [Note; 6] = [
         "One metal, twice",
         "The starting bar with its marks, and the same metal forged. Drag a mark or an end: everything follows at once, and Esc takes it back.",
         |spots| spots.strips,
+    ),
+    Note(
+        "As it will hang on the wall",
+        "The same metal bent. Drag to turn it, the wheel zooms; a click selects a part, and the handles of its bend change it.",
+        |spots| spots.piece,
     ),
     Note(
         "How thick it is where",

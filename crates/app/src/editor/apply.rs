@@ -30,6 +30,7 @@ impl Editor {
         match request {
             Request::Run(command) => command.run(self, ctx),
             Request::Edit(edit) => self.edit(&edit),
+            Request::Drag(edit) => self.drag(&edit),
             Request::Canvas(event) => self.on_canvas(event, ctx),
             Request::SelectPlan => self.selection.focus = Focus::Plan,
             Request::Select(bar, segment) => self.select(bar, segment),
@@ -44,6 +45,7 @@ impl Editor {
             Request::Recovered(index, open) => self.on_recovered(index, open, ctx),
             Request::SaveTo(path, overwrite) => self.save_to(&path, overwrite, ctx),
             Request::WriteSheet(path, kind, paper) => self.write_sheet(&path, kind, paper),
+            Request::WriteExport(path, kind) => self.write_export(&path, kind),
             Request::Browse => self.browse(ctx),
             Request::Reload => self.go(Then::Reload, ctx),
             Request::Unsaved(choice, then) => self.on_unsaved(choice, then, ctx),
@@ -58,6 +60,7 @@ impl Editor {
                 self.settings.plot_open = Some(open);
                 self.keep_settings();
             }
+            Request::ShowPiece(open) => self.show_piece(open),
             Request::EndTour => self.end_tour(),
         }
     }
@@ -101,6 +104,19 @@ impl Editor {
             Err(refusal) => self.said = format!("■ Not done: {refusal}"),
         }
         self.after_change();
+    }
+
+    /// Applies an edit within a gesture, or says why it is refused.
+    fn drag(&mut self, edit: &Edit) {
+        if let Err(refusal) = self.document.drag(edit) {
+            self.said = format!("■ Not done: {refusal}");
+        }
+    }
+
+    /// Opens or closes the view of the piece.
+    pub(crate) fn show_piece(&mut self, open: bool) {
+        self.settings.piece_open = Some(open);
+        self.keep_settings();
     }
 
     /// Keeps selection on what is there.

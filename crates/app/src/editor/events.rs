@@ -23,7 +23,7 @@ impl Editor {
         } else {
             Typing::No
         };
-        if !self.canvas.is_holding() {
+        if !self.canvas.is_holding() && !self.piece_view.is_holding() {
             out.extend(take_pressed(ctx, typing).into_iter().map(Request::Run));
         }
         self.read_clipboard(ctx, typing, out);
@@ -49,6 +49,7 @@ impl Editor {
             // The system's dialog has asked already whether a file may be replaced.
             (Answer::File(path), Some(Dialog::SaveAs(_))) => out.push(Request::SaveTo(path, true)),
             (Answer::File(path), Some(Dialog::Sheet(dialog))) => out.push(dialog.write(path)),
+            (Answer::File(path), Some(Dialog::Export(dialog))) => out.push(dialog.write(path)),
             (Answer::NoDialog, Some(dialog)) => {
                 if let Some(entry) = dialog.path_entry() {
                     entry.say("No file dialog answered here. Type the path of the file.");

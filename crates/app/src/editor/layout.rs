@@ -6,6 +6,7 @@ use crate::commands::Command;
 use crate::dialogs::Spots;
 use crate::panels::area_plot::Curve;
 use crate::panels::{area_plot, findings, inspector, menu_bar, parts_list, strips_bar, totals};
+use crate::piece_view;
 use crate::state::Request;
 use crate::theme::{Theme, space};
 use egui::{Frame, Margin, Panel, Rect, ScrollArea, Ui};
@@ -15,6 +16,11 @@ const LIST: f32 = 264.0;
 const INSPECTOR: f32 = 304.0;
 const PLOT: f32 = 132.0;
 const FINDINGS: f32 = 124.0;
+const PIECE: f32 = 236.0;
+/// The height between the bars at the top and the foot from which the view of the piece is open unless it was closed.
+const LEAST_HEIGHT_WITH_PIECE: f32 = 430.0;
+/// The share of that height that the view of the piece takes at most at first, so that the strips have the rest.
+const MOST_FOR_PIECE: f32 = 0.52;
 /// The height between the bars at the top and the foot from which the plot is open unless it was closed.
 const LEAST_HEIGHT_WITH_PLOT: f32 = 400.0;
 /// The height of the window from which the list of findings is open unless it was closed.
@@ -81,7 +87,9 @@ impl Editor {
             .default_size(side(INSPECTOR))
             .min_size(side(INSPECTOR) * 0.75);
         spots.inspector = panel.frame(side_frame(theme)).show(ui, |ui| inspector::show(ui, &desk, out)).response.rect;
+        self.has_room_for_piece = ui.available_height() > self.theme.scaled(LEAST_HEIGHT_WITH_PIECE);
         spots.plot = self.show_plot(ui, size.y, out);
+        spots.piece = self.show_piece_view(ui, out);
         spots.strips = self.show_strips(ui, out);
         self.spots = spots;
     }
@@ -90,7 +98,8 @@ impl Editor {
     fn show_plot(&self, ui: &mut Ui, window_height: f32, out: &mut Vec<Request>) -> Rect {
         let desk = self.desk();
         let theme = desk.theme;
-        let has_room = ui.available_height() > theme.scaled(LEAST_HEIGHT_WITH_PLOT);
+        let for_piece = if desk.piece_open { theme.scaled(PIECE) } else { 0.0 };
+        let has_room = ui.available_height() - for_piece > theme.scaled(LEAST_HEIGHT_WITH_PLOT);
         if !desk.settings.plot_open.unwrap_or(has_room) {
             let panel = Panel::bottom("plot head").frame(bar_frame(theme));
             return panel.show(ui, |ui| area_plot::show_head(ui, &desk, false, out)).response.rect;
@@ -98,6 +107,30 @@ impl Editor {
         let height = theme.scaled(PLOT).min((window_height * MOST_OF_HEIGHT).round());
         let plot = Panel::bottom(("plot", self.sized_for)).resizable(true).default_size(height).min_size(height * 0.6);
         plot.frame(bar_frame(theme)).show(ui, |ui| area_plot::show(ui, &desk, &self.curve, out)).response.rect
+    }
+
+    /// Shows the view of the piece, or only its head where it is closed or there is no room for both it and the strips.
+    fn show_piece_view(&mut self, ui: &mut Ui, out: &mut Vec<Request>) -> Rect {
+        // It is taken out so that it may change while it looks at the desk.
+        let mut view = std::mem::take(&mut self.piece_view);
+        let mut desk = self.desk();
+        desk.piece = view.state();
+        let frame = bar_frame(desk.theme);
+        let rect = if desk.piece_open {
+            let height = desk.theme.scaled(PIECE).min((ui.available_height() * MOST_FOR_PIECE).round());
+            let panel = Panel::bottom(("piece", self.sized_for)).resizable(true).default_size(height);
+            let panel = panel.min_size(height * 0.5).frame(Frame::new().fill(desk.theme.panel));
+            let shown = panel.show(ui, |ui| {
+                Panel::top("piece head").frame(frame).show(ui, |ui| piece_view::head::show(ui, &desk, out));
+                view.show(ui, &desk, out);
+            });
+            shown.response.rect
+        } else {
+            let panel = Panel::bottom("piece head alone").frame(frame);
+            panel.show(ui, |ui| piece_view::head::show(ui, &desk, out)).response.rect
+        };
+        self.piece_view = view;
+        rect
     }
 
     fn show_strips(&mut self, ui: &mut Ui, out: &mut Vec<Request>) -> Rect {

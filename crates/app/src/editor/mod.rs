@@ -3,6 +3,7 @@
 mod apply;
 mod chrome;
 mod events;
+mod export;
 mod files;
 mod layout;
 mod motifs;
@@ -12,6 +13,7 @@ mod sheet;
 use crate::canvas::{Canvas, Views};
 use crate::dialogs::{Dialog, NewPlan, Recovered, Spots, Tour};
 use crate::panels::area_plot::Curve;
+use crate::piece_view::PieceView;
 use crate::services::Services;
 use crate::state::{Clipboard, Desk, Document, Keeper, PlanFile, Request, Selection, Settings, Then, ViewsShown};
 use crate::theme::{self, Theme};
@@ -30,6 +32,7 @@ pub struct Editor {
     pub(crate) document: Document,
     pub(crate) selection: Selection,
     pub(crate) canvas: Canvas,
+    pub(crate) piece_view: PieceView,
     curve: Curve,
     curve_of: Option<(u64, u64, usize)>,
     pub(crate) clipboard: Clipboard,
@@ -50,6 +53,7 @@ pub struct Editor {
     /// Counts how often the look was changed: panels are sized anew then.
     sized_for: u32,
     has_room_for_findings: bool,
+    has_room_for_piece: bool,
 }
 
 impl Editor {
@@ -95,6 +99,7 @@ impl Editor {
             selection: Selection::first(&document),
             document,
             canvas,
+            piece_view: PieceView::default(),
             curve: Curve::default(),
             curve_of: None,
             clipboard: Clipboard::default(),
@@ -111,6 +116,7 @@ impl Editor {
             looked_at_finding: None,
             sized_for: 0,
             has_room_for_findings: true,
+            has_room_for_piece: true,
         }
     }
 
@@ -145,6 +151,8 @@ impl Editor {
             views: views(self.settings.views),
             exaggeration: self.canvas.exaggeration(),
             findings_open: self.settings.findings_open.unwrap_or(self.has_room_for_findings),
+            piece_open: self.settings.piece_open.unwrap_or(self.has_room_for_piece),
+            piece: self.piece_view.state(),
         }
     }
 

@@ -35,10 +35,19 @@ const SEGMENT: [&[Command]; 6] = [
     &[Command::NextSegment, Command::PreviousSegment],
     &[Command::AddBar, Command::RemoveBar],
 ];
-const VIEW: [&[Command]; 5] = [
+const VIEW: [&[Command]; 6] = [
     &[Command::ZoomIn, Command::ZoomOut, Command::ZoomFit],
     &[Command::ViewSide, Command::ViewTop, Command::ViewBoth],
     &[Command::TrueThickness, Command::DoubleThickness, Command::FourfoldThickness],
+    &[
+        Command::ShowPiece,
+        Command::PieceFront,
+        Command::PieceSide,
+        Command::PieceTop,
+        Command::PieceTurned,
+        Command::PieceFit,
+        Command::Measure,
+    ],
     &[Command::Inches, Command::Millimeters],
     &[Command::NextFinding],
 ];
@@ -60,7 +69,7 @@ fn file_menu(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     ui.menu_button("Open recent", |ui| recent(ui, desk, out));
     ui.menu_button("Demo plans", |ui| demos(ui, out));
     ui.separator();
-    lines(ui, desk, &[&[Command::Save, Command::SaveAs], &[Command::PrintMarkSheet], &[Command::Quit]], out);
+    lines(ui, desk, &[&[Command::Save, Command::SaveAs], &[Command::PrintMarkSheet, Command::Export], &[Command::Quit]], out);
 }
 
 fn recent(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {

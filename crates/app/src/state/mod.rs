@@ -15,6 +15,7 @@ pub(crate) use selection::{Focus, Selection};
 pub(crate) use settings::{PaperSize, Settings, SheetKind, ViewsShown};
 
 use crate::canvas::Views;
+use crate::piece_view::PieceState;
 use crate::theme::Theme;
 use fh_store::Recent;
 
@@ -28,4 +29,6 @@ pub(crate) struct Desk<'a> {
     pub(crate) views: Views,
     pub(crate) exaggeration: f32,
     pub(crate) findings_open: bool,
+    pub(crate) piece_open: bool,
+    pub(crate) piece: PieceState,
 }

@@ -7,6 +7,7 @@ use crate::theme::Look;
 use fh_core::edit::Edit;
 use fh_core::motif::Motif;
 use fh_core::plan::{FormKind, Plan, Segment};
+use fh_piece::files::FileKind;
 use std::path::PathBuf;
 
 /// Something to be done after the frame.
@@ -16,6 +17,8 @@ pub(crate) enum Request {
     Run(Command),
     /// A change of the plan.
     Edit(Edit),
+    /// A change of the plan within a gesture, counted from the gesture's beginning.
+    Drag(Box<Edit>),
     /// What the strips ask for.
     Canvas(CanvasEvent),
     /// Select the whole plan.
@@ -44,6 +47,8 @@ pub(crate) enum Request {
     SaveTo(PathBuf, bool),
     /// Write the mark sheet to a file.
     WriteSheet(PathBuf, SheetKind, PaperSize),
+    /// Write the piece or its flat outlines to a file.
+    WriteExport(PathBuf, FileKind),
     /// Ask the system's file dialog for the file of the dialog in front.
     Browse,
     /// Read the plan's file again, and let go of what was changed here.
@@ -60,6 +65,8 @@ pub(crate) enum Request {
     ShowFindings(bool),
     /// Open or close the plot.
     ShowPlot(bool),
+    /// Open or close the view of the piece.
+    ShowPiece(bool),
     /// The tour was ended.
     EndTour,
 }

@@ -25,6 +25,8 @@ pub(crate) struct Settings {
     pub(crate) findings_open: Option<bool>,
     /// Whether the plot is open; where it was not said, it is where there is room for it.
     pub(crate) plot_open: Option<bool>,
+    /// Whether the view of the piece is open; where it was not said, it is where there is room for it.
+    pub(crate) piece_open: Option<bool>,
     /// The folder of the last file that was opened or saved.
     pub(crate) folder: Option<PathBuf>,
 }
@@ -40,6 +42,7 @@ impl Default for Settings {
             tour_seen: false,
             findings_open: None,
             plot_open: None,
+            piece_open: None,
             folder: None,
         }
     }

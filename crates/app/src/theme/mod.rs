@@ -1,12 +1,14 @@
 //! The one look of the program: its colors, its text sizes, its spacing. Nothing else in this crate names a color or a size.
 
 mod fonts;
+mod metal;
 mod palette;
 pub mod space;
 mod style;
 mod text;
 
 pub use fonts::install as install_fonts;
+pub(crate) use metal::{UNTINTED, picture};
 pub use palette::Look;
 pub use text::Text;
 

@@ -1,0 +1,47 @@
+//! What stands in the corners of the view: from where the piece is seen, what is selected, and how large the piece is.
+
+use super::model::name_of;
+use super::scale_bar::finest;
+use super::stage::Stage;
+use crate::theme::{Text, space};
+use egui::{Align2, Label, Rect, RichText, Ui};
+use fh_measure::format_length;
+
+/// Shows them.
+pub(super) fn show(ui: &mut Ui, stage: &Stage<'_>) {
+    let seen = stage.camera.standard().map_or("Turned by hand", super::camera::Standard::name);
+    let words = match stage.selected.filter(|place| stage.model.places.contains(place)) {
+        Some(place) => format!("{seen}. Selected: {}", name_of(stage.plan, place)),
+        None => seen.to_owned(),
+    };
+    show_label(ui, stage, &words, Align2::LEFT_TOP);
+    if let Some(words) = overall(stage) {
+        show_label(ui, stage, &words, Align2::RIGHT_BOTTOM);
+    }
+}
+
+/// How large the piece is: `Overall: 212 mm long, 12 mm deep, 84 mm high`.
+fn overall(stage: &Stage<'_>) -> Option<String> {
+    let unit = stage.plan.units.length;
+    let [long, deep, high] = stage.model.reach?.map(|[least, most]| {
+        let mm = most - least;
+        format_length(mm, unit.length_unit(), finest(unit))
+    });
+    Some(format!("Overall: {long} wide, {deep} deep, {high} high"))
+}
+
+/// Shows a line in a corner, on a ground that keeps it readable over the metal.
+pub(super) fn show_label(ui: &mut Ui, stage: &Stage<'_>, words: &str, corner: Align2) {
+    let theme = stage.theme;
+    let room = stage.rect.shrink2(egui::vec2(space::GAP, space::TIGHT));
+    let laid = crate::panels::line::lay(ui, words, theme.font(Text::Small), theme.ink, room.width());
+    let rect = corner.align_size_within_rect(laid.size(), room);
+    ui.painter().rect_filled(
+        rect.expand2(egui::vec2(space::TIGHT, 0.0)),
+        space::CORNER,
+        theme.ground.gamma_multiply(0.8),
+    );
+    let text = RichText::new(words).text_style(Text::Small.style()).color(theme.ink);
+    let rect = Rect::from_min_size(rect.min, rect.size() + egui::vec2(1.0, 0.0));
+    ui.put(rect, Label::new(text).truncate().selectable(false));
+}

@@ -1,0 +1,291 @@
+//! The handles of the selected bend: one turns its angle, the other changes its inside radius.
+
+use super::PieceView;
+use super::arc::Arc;
+use super::bend::{Knob, Sizes, Steps, dragged, nudged};
+use super::model::{Place, name_of};
+use super::stage::Stage;
+use super::vector::{add, scaled};
+use crate::canvas::CanvasEvent;
+use crate::state::Request;
+use crate::theme::{Text, space};
+use egui::accesskit::Action;
+use egui::{
+    Align2, CursorIcon, Event, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Sense, Shape,
+    Stroke, Ui, Vec2, WidgetInfo, vec2,
+};
+use fh_core::edit::Edit;
+use fh_core::plan::Segment;
+use fh_measure::format_length;
+use std::f64::consts::{PI, TAU};
+
+/// How far a handle stands from the metal, in points.
+const AWAY: f32 = 26.0;
+/// How far the angle turns with each point where the bend is seen edge-on, in radians.
+const TURN: f64 = 0.5 / 180.0 * PI;
+/// The least share of its true length at which a step outward is still seen well enough to drag along it.
+const LEAST_SEEN: f32 = 0.2;
+
+/// A handle in hand: each move is counted from where it was taken.
+pub(super) struct Held {
+    knob: Knob,
+    bend: Bend,
+    pressed: Pos2,
+    /// How far round the pointer was last, and how far it has gone since it took the handle, in radians.
+    last: Option<f64>,
+    turned: f64,
+    sent: Option<Segment>,
+}
+
+/// The selected bend.
+#[derive(Clone)]
+struct Bend {
+    place: Place,
+    segment: Segment,
+    sizes: Sizes,
+    arc: Arc,
+}
+
+impl Bend {
+    fn selected(stage: &Stage<'_>) -> Option<Self> {
+        let place = stage.selected?;
+        let segment = stage.plan.segment(place.0, place.1)?.clone();
+        let balance = stage.balance.bars.get(place.0)?.segments.get(place.1)?;
+        let sizes = Sizes::of(&segment, balance)?;
+        let arc = Arc::of(stage.model.line(place)?, sizes.middle_radius())?;
+        Some(Self { place, segment, sizes, arc })
+    }
+
+    /// Where the metal is held, and where the handle stands.
+    fn stand(&self, knob: Knob, stage: &Stage<'_>) -> [Pos2; 2] {
+        let away = f64::from(stage.theme.scaled(AWAY)) / stage.camera.points_per_mm();
+        let (from, way) = match knob {
+            Knob::Angle => (self.arc.end.at, self.arc.end.along),
+            Knob::Radius => (self.arc.middle.at, self.arc.outward()),
+        };
+        // Seen end-on it would stand on the metal; so it goes up a little.
+        let seen = stage.camera.moved(way).length() / stage.camera.points_per_mm() as f32;
+        let aside = if seen < LEAST_SEEN { stage.camera.step(vec2(0.0, -stage.theme.scaled(AWAY))) } else { [0.0; 3] };
+        let stands = add(add(from, scaled(way, away)), aside);
+        [stage.point(from), stage.within(stage.point(stands), space::GAP)]
+    }
+
+    fn value(&self, knob: Knob) -> f64 {
+        match knob {
+            Knob::Angle => self.sizes.angle.to_degrees(),
+            Knob::Radius => self.sizes.inside_radius,
+        }
+    }
+
+    fn words(&self, knob: Knob, stage: &Stage<'_>) -> String {
+        let units = stage.plan.units;
+        match knob {
+            Knob::Angle => format!("{}°", (self.value(knob) * 10.0).round() / 10.0),
+            Knob::Radius => {
+                let mm = self.value(knob);
+                format!(
+                    "inside radius {}",
+                    format_length(mm, units.length.length_unit(), super::scale_bar::finest(units.length))
+                )
+            }
+        }
+    }
+}
+
+impl PieceView {
+    /// Shows the handles of the selected bend, and reads what is done to them.
+    pub(super) fn touch_handles(&mut self, ui: &Ui, stage: &Stage<'_>, out: &mut Vec<Request>) {
+        let bend = Bend::selected(stage).filter(|_| !self.measure.is_on);
+        let is_same = |held: &Held, bend: &Bend| held.bend.place == bend.place;
+        if self.held.as_ref().is_some_and(|held| !bend.as_ref().is_some_and(|bend| is_same(held, bend))) {
+            self.let_go(out);
+        }
+        let Some(bend) = bend else { return };
+        for knob in [Knob::Radius, Knob::Angle] {
+            let [foot, at] = bend.stand(knob, stage);
+            let response = touch(ui, at, knob, &bend, stage);
+            if response.drag_started_by(PointerButton::Primary) {
+                self.begin_drag(ui, knob, &bend, stage, out);
+            }
+            if self.held.as_ref().is_some_and(|held| held.knob == knob) {
+                self.go_on(ui, &response, stage, out);
+            }
+            if response.has_focus() {
+                self.nudge_by_keys(ui, &response, knob, &bend, stage, out);
+            }
+            let in_hand = response.hovered() || response.dragged() || response.has_focus();
+            paint(stage, knob, [foot, at], in_hand.then(|| bend.words(knob, stage)), response.has_focus());
+        }
+    }
+
+    fn begin_drag(&mut self, ui: &Ui, knob: Knob, bend: &Bend, stage: &Stage<'_>, out: &mut Vec<Request>) {
+        let Some(pressed) = ui.input(|input| input.pointer.press_origin()) else { return };
+        let last = bend.arc.angle_at(&stage.camera.sight(), stage.from_middle(pressed));
+        self.held = Some(Held { knob, bend: bend.clone(), pressed, last, turned: 0.0, sent: None });
+        out.push(Request::Canvas(CanvasEvent::GestureBegin));
+        out.push(Request::Canvas(CanvasEvent::Status("Alt frees it from the steps. Esc takes it back.".to_owned())));
+    }
+
+    fn go_on(&mut self, ui: &Ui, response: &Response, stage: &Stage<'_>, out: &mut Vec<Request>) {
+        let Some(held) = &mut self.held else { return };
+        if response.drag_stopped() || !response.dragged() {
+            // The window library ends a drag on Escape as well as on release.
+            let taken_back = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
+            out.push(Request::Canvas(if taken_back { CanvasEvent::GestureCancel } else { CanvasEvent::GestureCommit }));
+            if taken_back {
+                out.push(Request::Canvas(CanvasEvent::Status("Taken back.".to_owned())));
+            }
+            self.held = None;
+            return;
+        }
+        ui.set_cursor_icon(CursorIcon::Grabbing);
+        let Some(pointer) = response.interact_pointer_pos() else { return };
+        let wish = held.wish(pointer, stage);
+        let steps = Steps { units: stage.plan.units, free: ui.input(|input| input.modifiers.alt) };
+        let Some((next, words)) = dragged(&held.bend.segment, &held.bend.sizes, held.knob, wish, steps) else { return };
+        if held.sent.as_ref() != Some(&next) {
+            held.sent = Some(next.clone());
+            send(held.bend.place, next, &words, stage, out);
+            ui.request_repaint();
+        }
+    }
+
+    fn nudge_by_keys(
+        &mut self,
+        ui: &Ui,
+        response: &Response,
+        knob: Knob,
+        bend: &Bend,
+        stage: &Stage<'_>,
+        out: &mut Vec<Request>,
+    ) {
+        let filter = EventFilter { horizontal_arrows: true, vertical_arrows: true, ..EventFilter::default() };
+        ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
+        for (up, free) in taken_steps(ui, response.id) {
+            let steps = Steps { units: stage.plan.units, free };
+            let wish = nudged(&bend.sizes, knob, up, steps);
+            let Some((next, words)) = dragged(&bend.segment, &bend.sizes, knob, wish, steps) else { continue };
+            out.push(Request::Canvas(CanvasEvent::GestureBegin));
+            send(bend.place, next, &words, stage, out);
+            out.push(Request::Canvas(CanvasEvent::GestureCommit));
+            ui.request_repaint();
+        }
+    }
+}
+
+impl Held {
+    /// The angle in radians, or the inside radius in mm, that the pointer asks for.
+    fn wish(&mut self, pointer: Pos2, stage: &Stage<'_>) -> f64 {
+        let moved = pointer - self.pressed;
+        let sizes = &self.bend.sizes;
+        match self.knob {
+            Knob::Angle => {
+                let now = self.bend.arc.angle_at(&stage.camera.sight(), stage.from_middle(pointer));
+                let Some((now, last)) = now.zip(self.last) else {
+                    return sizes.angle + f64::from(moved.x - moved.y) * TURN;
+                };
+                self.turned += (now - last + PI).rem_euclid(TAU) - PI;
+                self.last = Some(now);
+                sizes.angle + self.turned
+            }
+            Knob::Radius => {
+                let outward = stage.camera.moved(self.bend.arc.outward());
+                let scale = stage.camera.points_per_mm() as f32;
+                let by = if outward.length() < LEAST_SEEN * scale {
+                    -moved.y / scale
+                } else {
+                    moved.dot(outward) / outward.length_sq()
+                };
+                sizes.inside_radius + f64::from(by)
+            }
+        }
+    }
+}
+
+fn send(place: Place, next: Segment, words: &str, stage: &Stage<'_>, out: &mut Vec<Request>) {
+    let words = format!("{}: {words}", name_of(stage.plan, place));
+    out.push(Request::Canvas(CanvasEvent::Status(words)));
+    let edit = Edit::ReplaceSegment { bar: place.0, at: place.1, segment: Box::new(next) };
+    out.push(Request::Drag(Box::new(edit)));
+}
+
+fn touch(ui: &Ui, at: Pos2, knob: Knob, bend: &Bend, stage: &Stage<'_>) -> Response {
+    let id = ui.make_persistent_id(("handle of a bend", knob));
+    let size = Vec2::splat(stage.theme.scaled(space::TARGET) * 0.85);
+    let response = ui.interact(Rect::from_center_size(at, size), id, Sense::click_and_drag());
+    let of = name_of(stage.plan, bend.place);
+    let name = match knob {
+        Knob::Angle => format!("Angle of {of}"),
+        Knob::Radius => format!("Inside radius of {of}"),
+    };
+    response.widget_info(|| WidgetInfo::slider(true, bend.value(knob), &name));
+    ui.accesskit_node_builder(id, |node| {
+        node.add_action(Action::Increment);
+        node.add_action(Action::Decrement);
+    });
+    if response.hovered() {
+        ui.set_cursor_icon(CursorIcon::Grab);
+    }
+    if response.clicked() {
+        response.request_focus();
+    }
+    response
+}
+
+/// The steps up and down that the keyboard or the screen reader asks for, and whether they are fine.
+fn taken_steps(ui: &Ui, id: Id) -> Vec<(bool, bool)> {
+    let mut found = Vec::new();
+    ui.input_mut(|input| {
+        input.events.retain(|event| {
+            let Event::Key { key, pressed: true, modifiers, .. } = event else { return true };
+            let up = match key {
+                Key::ArrowUp | Key::ArrowRight | Key::Plus | Key::Equals => true,
+                Key::ArrowDown | Key::ArrowLeft | Key::Minus => false,
+                _ => return true,
+            };
+            if modifiers.command || modifiers.ctrl {
+                return true;
+            }
+            found.push((up, modifiers.alt));
+            false
+        });
+        for (action, up) in [(Action::Increment, true), (Action::Decrement, false)] {
+            (0..input.num_accesskit_action_requests(id, action)).for_each(|_| found.push((up, false)));
+        }
+    });
+    found
+}
+
+/// Paints a handle: round for the angle, a diamond for the radius, with its figure while it is in hand.
+fn paint(stage: &Stage<'_>, knob: Knob, [foot, at]: [Pos2; 2], figure: Option<String>, has_focus: bool) {
+    let (theme, painter) = (stage.theme, &stage.painter);
+    let radius = theme.scaled(1.5 * space::GRID) + if figure.is_some() { space::LINE } else { 0.0 };
+    painter.line_segment([foot, at], Stroke::new(space::LINE, theme.accent));
+    let edge = Stroke::new(space::LINE, theme.on_accent);
+    match knob {
+        Knob::Angle => {
+            painter.circle(at, radius, theme.accent, edge);
+        }
+        Knob::Radius => {
+            let reach = radius * 1.25;
+            let corners = [vec2(0.0, -reach), vec2(reach, 0.0), vec2(0.0, reach), vec2(-reach, 0.0)];
+            painter.add(Shape::convex_polygon(corners.map(|off| at + off).to_vec(), theme.accent, edge));
+        }
+    }
+    if has_focus {
+        painter.circle_stroke(at, radius + space::TIGHT, Stroke::new(space::LINE, theme.focus));
+    }
+    let Some(figure) = figure else { return };
+    let figure = painter.layout_no_wrap(figure, theme.font(Text::Strong), theme.ink);
+    let size = figure.size() + vec2(2.0 * space::GAP, space::TIGHT);
+    let place = at + vec2(size.x / 2.0 + 2.0 * radius, 0.0);
+    let card = Align2::CENTER_CENTER.anchor_size(stage.within(place, size.x / 2.0), size);
+    painter.rect(
+        card,
+        space::CORNER,
+        theme.panel_raised,
+        Stroke::new(theme.hairline(), theme.accent),
+        egui::StrokeKind::Inside,
+    );
+    painter.galley(card.center() - figure.size() / 2.0, figure, theme.ink);
+}

@@ -1,0 +1,37 @@
+//! The line over the view: whether it is open, from where the piece is seen, and the tools.
+
+use crate::commands::Command;
+use crate::state::{Desk, Request};
+use crate::theme::{Text, space};
+use crate::widgets::command_button::bar_button;
+use egui::{Button, RichText, Ui};
+
+/// Shows the line; closed, it is only the word that opens the view.
+pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let open = desk.piece_open;
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = space::TIGHT;
+        let words = if open { "▼ Piece" } else { "▶ Piece" };
+        let words = RichText::new(words).text_style(Text::Small.style()).color(desk.theme.ink_quiet);
+        let tip = if open { "Close the view of the piece." } else { "Open the view of the piece." };
+        let toggle = ui.add(Button::new(words).frame(false)).on_hover_text(tip);
+        if toggle.clicked() {
+            out.push(Request::ShowPiece(!open));
+        }
+        toggle.accessible_name("View of the piece");
+        if !open {
+            return;
+        }
+        ui.add_space(space::GAP);
+        bar_button(ui, desk, Command::PieceFront, "Front", out);
+        bar_button(ui, desk, Command::PieceSide, "Side", out);
+        bar_button(ui, desk, Command::PieceTop, "Top", out);
+        bar_button(ui, desk, Command::PieceTurned, "Turned", out);
+        ui.add_space(space::GAP);
+        bar_button(ui, desk, Command::PieceSmaller, "–", out);
+        bar_button(ui, desk, Command::PieceFit, "Fit", out);
+        bar_button(ui, desk, Command::PieceLarger, "+", out);
+        ui.add_space(space::GAP);
+        bar_button(ui, desk, Command::Measure, "Measure", out);
+    });
+}

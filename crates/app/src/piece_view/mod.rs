@@ -1,0 +1,168 @@
+//! The view of the piece: the finished shape in space, turned by hand, measured, and its bends dragged.
+//!
+//! It draws a piece and asks for what the hand wants; it changes no plan. `model` keeps the piece, `camera` from where it is
+//! seen, `image` its picture, and the rest reads the pointer and the keys.
+
+mod arc;
+mod bend;
+mod camera;
+mod captions;
+mod handles;
+pub(crate) mod head;
+mod image;
+mod measure;
+mod model;
+mod pick;
+mod scale_bar;
+mod stage;
+mod steer;
+mod vector;
+
+pub(crate) use camera::Standard;
+
+use crate::canvas::CanvasEvent;
+use crate::state::{Desk, Request};
+use crate::theme::{Text, space};
+use camera::Camera;
+use egui::{Align2, Label, Rect, Response, RichText, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
+use handles::Held;
+use image::Image;
+use measure::Measure;
+use model::{Model, Place};
+use stage::Stage;
+
+/// What is said where there is nothing to see yet.
+const NOTHING: &str = "The finished piece shows here as soon as the bar has a part with all its sizes.";
+
+/// What the buttons show of the view.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct PieceState {
+    /// Whether clicks measure.
+    pub(crate) measuring: bool,
+    /// The named view that is shown.
+    pub(crate) standard: Option<Standard>,
+}
+
+/// The view and what it remembers from frame to frame.
+#[derive(Default)]
+pub(crate) struct PieceView {
+    model: Model,
+    camera: Camera,
+    image: Image,
+    measure: Measure,
+    held: Option<Held>,
+    pointed_at: Option<Place>,
+    zoom_asked: Option<f32>,
+    /// What the piece was last fitted for.
+    fitted_for: Option<(u64, Camera, Vec2)>,
+}
+
+impl PieceView {
+    /// Looks from a named side.
+    pub(crate) fn look_from(&mut self, standard: Standard) {
+        self.camera.look_from(standard);
+    }
+
+    /// Shows the whole piece.
+    pub(crate) fn fit(&mut self) {
+        self.camera.fit();
+    }
+
+    /// Zooms about the middle of the view.
+    pub(crate) fn zoom_by(&mut self, factor: f32) {
+        self.zoom_asked = Some(self.zoom_asked.unwrap_or(1.0) * factor);
+    }
+
+    /// Begins or ends measuring; what to do then.
+    pub(crate) fn toggle_measure(&mut self) -> &'static str {
+        self.measure.toggle();
+        if self.measure.is_on { "Click two points of the metal. Esc lets go of them." } else { "" }
+    }
+
+    /// Whether a handle is in hand: Escape belongs to the view then.
+    pub(crate) fn is_holding(&self) -> bool {
+        self.held.is_some()
+    }
+
+    /// What the buttons show.
+    pub(crate) fn state(&self) -> PieceState {
+        PieceState { measuring: self.measure.is_on, standard: self.camera.standard() }
+    }
+
+    /// Draws the piece and reads what the hand does to it.
+    pub(crate) fn show(&mut self, ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+        let size = ui.available_size().max(Vec2::splat(space::TARGET));
+        let (rect, ground) = ui.allocate_exact_size(size, Sense::click_and_drag());
+        ui.painter().rect_filled(rect, 0.0, desk.theme.ground);
+        if self.model.refresh(desk.document) {
+            self.camera = Camera::default();
+            self.measure.clear();
+            self.let_go(out);
+        }
+        // The piece is taken out while the rest of the view may change.
+        let model = std::mem::take(&mut self.model);
+        if model.is_empty() {
+            self.let_go(out);
+            show_nothing(ui, desk, rect, &ground);
+        } else {
+            self.show_piece(ui, desk, &model, &ground, out);
+        }
+        self.model = model;
+        if ground.has_focus() {
+            let ring = Stroke::new(space::LINE, desk.theme.focus);
+            ui.painter().rect_stroke(rect.shrink(space::LINE), space::CORNER, ring, StrokeKind::Inside);
+        }
+    }
+
+    fn show_piece(&mut self, ui: &mut Ui, desk: &Desk<'_>, model: &Model, ground: &Response, out: &mut Vec<Request>) {
+        let rect = ground.rect;
+        self.steer(ui, ground, out);
+        self.keep_whole(model, rect.size());
+        let selected = desk.selection.segment().map(|segment| (desk.selection.bar, segment));
+        let lit = [selected, self.pointed_at];
+        self.image.paint(ui, rect, model, &self.camera.sight(), desk.theme, lit);
+        let stage = Stage {
+            rect,
+            painter: ui.painter().with_clip_rect(rect.intersect(ui.clip_rect())),
+            theme: desk.theme,
+            plan: desk.document.plan(),
+            balance: desk.document.balance(),
+            model,
+            camera: self.camera,
+            selected,
+        };
+        let seen = self.camera.standard().map_or("turned by hand", Standard::name);
+        let name = format!("The piece. {seen}");
+        ground.widget_info(|| WidgetInfo::labeled(Role::Image, true, &name));
+        stage.paint_scale_bar();
+        captions::show(ui, &stage);
+        self.touch_piece(ui, &stage, ground, out);
+        self.touch_handles(ui, &stage, out);
+    }
+
+    /// Keeps the piece whole in the window, unless a handle is in hand: what is dragged must not shrink under the hand.
+    fn keep_whole(&mut self, model: &Model, window: Vec2) {
+        if !self.camera.fits() || self.held.is_some() || self.fitted_for == Some((model.stamp, self.camera, window)) {
+            return;
+        }
+        self.camera.show_all(model.corners(), window);
+        self.fitted_for = Some((model.stamp, self.camera, window));
+    }
+
+    /// Lets go of the handle in hand.
+    fn let_go(&mut self, out: &mut Vec<Request>) {
+        if self.held.take().is_some() {
+            out.push(Request::Canvas(CanvasEvent::GestureCommit));
+        }
+        self.pointed_at = None;
+    }
+}
+
+fn show_nothing(ui: &mut Ui, desk: &Desk<'_>, rect: Rect, ground: &Response) {
+    ground.widget_info(|| WidgetInfo::labeled(Role::Image, true, "The piece: nothing to see yet"));
+    let words = RichText::new(NOTHING).text_style(Text::Body.style()).color(desk.theme.ink_quiet);
+    let room = rect.shrink(space::GROUP);
+    let size = egui::vec2(room.width(), desk.theme.scaled(space::TARGET) * 2.0);
+    let place = Align2::CENTER_CENTER.align_size_within_rect(size.min(room.size()), room);
+    ui.put(place, Label::new(words).wrap().halign(egui::Align::Center).selectable(false));
+}

@@ -1,0 +1,79 @@
+//! The piece as the view keeps it: built anew only when the plan has changed.
+
+use crate::state::Document;
+use fh_core::describe::segment_name;
+use fh_core::plan::Plan;
+use fh_piece::raster::Drawn;
+use fh_piece::{Line, Piece, Quality};
+
+/// A segment of the piece: its bar, and its place on it.
+pub(super) type Place = (usize, usize);
+
+/// The piece of a plan, ready to be drawn.
+#[derive(Default)]
+pub(super) struct Model {
+    /// Which plan it is of, and which revision.
+    built_for: Option<(u64, u64)>,
+    /// A number that changes with the piece.
+    pub(super) stamp: u64,
+    pub(super) piece: Piece,
+    pub(super) drawn: Drawn,
+    /// The segment of each solid.
+    pub(super) places: Vec<Place>,
+    /// The least and the greatest place along each axis, in mm.
+    pub(super) reach: Option<[[f64; 2]; 3]>,
+}
+
+impl Model {
+    /// Builds the piece where the plan has changed; whether it is another plan.
+    pub(super) fn refresh(&mut self, document: &Document) -> bool {
+        let now = (document.serial(), document.revision());
+        if self.built_for == Some(now) {
+            return false;
+        }
+        let is_other = self.built_for.is_none_or(|(serial, _)| serial != now.0);
+        self.built_for = Some(now);
+        self.take(fh_piece::piece(document.plan(), document.balance(), Quality::Screen));
+        is_other
+    }
+
+    /// Takes a piece.
+    pub(super) fn take(&mut self, piece: Piece) {
+        self.stamp += 1;
+        self.drawn = Drawn::new(piece.solids.iter().map(|solid| &solid.mesh));
+        self.places = piece.solids.iter().map(|solid| (solid.bar, solid.segment)).collect();
+        self.piece = piece;
+        self.reach = self.measured();
+    }
+
+    /// Every corner of its surface.
+    pub(super) fn corners(&self) -> impl Iterator<Item = [f64; 3]> {
+        self.piece.solids.iter().flat_map(|solid| solid.mesh.points.iter().copied())
+    }
+
+    fn measured(&self) -> Option<[[f64; 2]; 3]> {
+        let mut reach = [[f64::INFINITY, f64::NEG_INFINITY]; 3];
+        for corner in self.corners() {
+            for (reach, at) in reach.iter_mut().zip(corner) {
+                *reach = [reach[0].min(at), reach[1].max(at)];
+            }
+        }
+        reach.iter().flatten().all(|at| at.is_finite()).then_some(reach)
+    }
+
+    /// Whether there is anything to see.
+    pub(super) fn is_empty(&self) -> bool {
+        self.reach.is_none()
+    }
+
+    /// The center line of a segment.
+    pub(super) fn line(&self, (bar, segment): Place) -> Option<&Line> {
+        self.piece.lines.iter().find(|line| (line.bar, line.segment) == (bar, segment))
+    }
+}
+
+/// What a segment is called.
+pub(super) fn name_of(plan: &Plan, (bar, segment): Place) -> String {
+    plan.segment(bar, segment)
+        .map_or_else(|| format!("segment {}", segment + 1), |written| segment_name(written, segment))
+}
