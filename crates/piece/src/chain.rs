@@ -86,8 +86,8 @@ impl<'a> Chain<'a> {
     fn put(&self, segment: usize, mut mesh: Mesh, start: &Frame, frames: Vec<Frame>, piece: &mut Piece) {
         mesh.carry(start);
         let frames = frames.iter().map(|frame| start.carry(frame)).collect();
-        piece.solids.push(Solid { bar: self.bar, segment, mesh });
-        piece.lines.push(Line { bar: self.bar, segment, frames });
+        piece.solids.push(Solid { bar: self.bar, copy: 0, segment, mesh });
+        piece.lines.push(Line { bar: self.bar, copy: 0, segment, frames });
     }
 
     /// Adds the branches of a split side by side; the bar goes on where they end, if they are held together there.

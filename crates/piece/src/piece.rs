@@ -2,6 +2,7 @@
 
 use crate::chain::Chain;
 use crate::fineness::Fineness;
+use crate::placement::{ClosedLoop, placements};
 use crate::{Bounds, Frame, Mesh};
 use fh_core::balance::Balance;
 use fh_core::plan::Plan;
@@ -20,6 +21,8 @@ pub enum Quality {
 pub struct Solid {
     /// The bar.
     pub bar: usize,
+    /// Which of the bar's copies, counted from 0.
+    pub copy: u32,
     /// The segment, counted through the bar.
     pub segment: usize,
     /// Its surface.
@@ -31,6 +34,8 @@ pub struct Solid {
 pub struct Line {
     /// The bar.
     pub bar: usize,
+    /// Which of the bar's copies, counted from 0.
+    pub copy: u32,
     /// The segment, counted through the bar.
     pub segment: usize,
     /// Places along it, the first and the last exact.
@@ -44,6 +49,8 @@ pub struct Piece {
     pub solids: Vec<Solid>,
     /// One for each finished segment.
     pub lines: Vec<Line>,
+    /// The joints that close a loop of joints, and by how much they miss.
+    pub loops: Vec<ClosedLoop>,
 }
 
 impl Piece {
@@ -53,13 +60,15 @@ impl Piece {
         boxes.reduce(|all, next| all.with(&next))
     }
 
-    /// What one segment's solids enclose together.
+    /// What one segment's solids enclose together, of the first of its bar's copies that is shown.
     pub fn solid_volume_mm3(&self, bar: usize, segment: usize) -> f64 {
-        let of_it = self.solids.iter().filter(|solid| solid.bar == bar && solid.segment == segment);
+        let all = || self.solids.iter().filter(|solid| solid.bar == bar && solid.segment == segment);
+        let copy = all().map(|solid| solid.copy).min();
+        let of_it = all().filter(|solid| Some(solid.copy) == copy);
         of_it.map(|solid| solid.mesh.volume_mm3()).sum()
     }
 
-    /// The center line of one segment; none where it is no part of the piece.
+    /// The center line of one segment, of the first of its bar's copies that is shown; none where it is no part of the piece.
     pub fn line(&self, bar: usize, segment: usize) -> Option<&Line> {
         self.lines.iter().find(|line| line.bar == bar && line.segment == segment)
     }
@@ -68,8 +77,35 @@ impl Piece {
 /// Bends a plan's bars into the piece.
 ///
 /// What has no settled shape is left out, and what comes after it starts where it would have started. What is trimmed off
-/// or left in the tongs is no part of it either.
+/// or left in the tongs is no part of it either. The bars stand as their joints hold them; see [`placements`].
 pub fn piece(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
+    let local = apart(plan, balance, quality);
+    let placed = placements(plan, balance, &local);
+    if let [only] = placed.copies.as_slice()
+        && only.frame == Frame::START
+        && only.copy == 0
+    {
+        return local;
+    }
+    let mut piece = Piece { loops: placed.loops, ..Piece::default() };
+    for place in &placed.copies {
+        let solids = local.solids.iter().filter(|solid| solid.bar == place.bar);
+        piece.solids.extend(solids.map(|solid| {
+            let mut mesh = solid.mesh.clone();
+            mesh.carry(&place.frame);
+            Solid { copy: place.copy, mesh, ..*solid }
+        }));
+        let lines = local.lines.iter().filter(|line| line.bar == place.bar);
+        piece.lines.extend(lines.map(|line| {
+            let frames = line.frames.iter().map(|frame| place.frame.carry(frame)).collect();
+            Line { copy: place.copy, frames, ..*line }
+        }));
+    }
+    piece
+}
+
+/// Each bar once, all of them from the origin.
+pub(crate) fn apart(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
     let mut piece = Piece::default();
     for (index, (bar, balance)) in plan.bars.iter().zip(&balance.bars).enumerate() {
         let mut chain = Chain::new(index, &balance.segments, Fineness::of(quality));
