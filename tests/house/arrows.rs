@@ -17,15 +17,17 @@ const ARROWS: [(&str, &[&str]); 7] = [
 ];
 
 /// Each outside crate with those of ours that may use it. What is not in the list is used by none.
-const OWNERS: [(&str, &[&str]); 16] = [
+const OWNERS: [(&str, &[&str]); 18] = [
     ("uom", &["fh_measure", "fh_core", "fh_piece", "fh_print", "fh_app", "firstheat"]),
     ("serde", &["fh_measure", "fh_core", "fh_store", "fh_app", "firstheat"]),
     ("schemars", &["fh_measure", "fh_core"]),
     ("serde_json", &["fh_core", "fh_store", "fh_app", "firstheat"]),
     ("serde_path_to_error", &["fh_core"]),
-    ("thiserror", &["fh_measure", "fh_core", "fh_store", "fh_print"]),
+    ("thiserror", &["fh_measure", "fh_core", "fh_store", "fh_piece", "fh_print"]),
     ("tempfile", &["fh_store"]),
     ("etcetera", &["fh_store"]),
+    ("stl_io", &["fh_piece"]),
+    ("dxf", &["fh_piece"]),
     ("krilla", &["fh_print"]),
     ("harfrust", &["fh_print"]),
     ("egui", &["fh_app"]),

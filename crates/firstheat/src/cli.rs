@@ -41,6 +41,11 @@ pub(crate) enum Command {
         after_help = "Example:\n  firstheat sheet hook.plan.json -o hook.pdf --paper letter\n\nPrint at 100 %, and hold a rule to the check lines."
     )]
     Sheet(SheetArgs),
+    /// Writes the piece or its flat outlines for other programs, in mm.
+    #[command(
+        after_help = "Examples:\n  firstheat export hook.plan.json -o hook.stl\n  firstheat export hook.plan.json -o leaves.dxf"
+    )]
+    Export(ExportArgs),
     /// Writes an empty plan to start from.
     #[command(
         after_help = "Examples:\n  firstheat new --stock \"1/2 in square\" -o hook.plan.json\n  firstheat new --stock \"30 x 8 mm flat\" -o hinge.plan.json"
@@ -101,6 +106,16 @@ pub(crate) enum SheetName {
     Templates,
     /// The bars to cut and buy. Not built yet.
     Cutlist,
+}
+
+/// A plan to write for other programs.
+#[derive(Debug, Args)]
+pub(crate) struct ExportArgs {
+    /// The plan; `-` reads standard input.
+    pub(crate) plan: PathBuf,
+    /// The file to write: .stl or .obj the piece, .dxf or .svg its flat outlines.
+    #[arg(short, long, value_name = "FILE")]
+    pub(crate) output: PathBuf,
 }
 
 /// An empty plan to write.

@@ -6,6 +6,7 @@ mod check;
 mod cli;
 mod completions;
 mod editor;
+mod export;
 mod failure;
 mod finding_report;
 mod input;
@@ -31,6 +32,7 @@ fn main() -> ExitCode {
         Some(Command::Marks(args)) => marks::run(&args),
         Some(Command::Check(args)) => check::run(&args),
         Some(Command::Sheet(args)) => sheet::run(&args),
+        Some(Command::Export(args)) => export::run(&args),
         Some(Command::New(args)) => new::run(&args),
         Some(Command::Schema) => schema::run(),
         Some(Command::Completions(args)) => completions::run(&args),

@@ -229,6 +229,21 @@ fn sheets_that_cannot_be_written_are_told() {
 }
 
 #[test]
+fn the_piece_and_its_outlines_are_written_for_other_programs() {
+    let shop = Shop::new();
+    for (file, start) in
+        [("a.stl", None), ("b.OBJ", Some("# in millimetres")), ("c.dxf", None), ("d.svg", Some("<svg"))]
+    {
+        let said = shop.succeed(&["export", "hook.plan.json", "-o", file]);
+        assert!(said.contains("in mm"), "{said}");
+        let bytes = fs::read(shop.path(file)).unwrap();
+        assert!(start.is_none_or(|start| bytes.starts_with(start.as_bytes())) && bytes.len() > 500, "{file}");
+    }
+    let error = shop.fail(&["export", "hook.plan.json", "-o", "a.step"]);
+    assert!(error.contains("a piece is written as .stl or .obj"), "{error}");
+}
+
+#[test]
 fn a_new_plan_can_be_worked_with() {
     let shop = Shop::new();
     shop.succeed(&["new", "--stock", "30 x 8 mm flat", "-o", "hinge.plan.json", "--title", "Cold frame hinge"]);
@@ -270,7 +285,7 @@ fn help_has_examples() {
     for words in ["Examples:", "firstheat sheet hook.plan.json -o hook.pdf", "Exit status"] {
         assert!(help.contains(words), "{help}");
     }
-    for command in ["marks", "check", "sheet", "new", "completions"] {
+    for command in ["marks", "check", "sheet", "export", "new", "completions"] {
         assert!(shop.succeed(&[command, "--help"]).contains("Example"), "{command}");
     }
     assert_eq!(shop.succeed(&["--version"]), format!("firstheat {}\n", env!("CARGO_PKG_VERSION")));

@@ -5,18 +5,25 @@
 
 mod chain;
 mod fineness;
+mod flat;
 mod frame;
 mod mesh;
+mod overlap;
+mod path;
 mod piece;
 mod placement;
+mod rotation;
 mod solid;
 mod turn;
 mod vector;
 mod way;
 
+pub mod files;
 pub mod raster;
 
+pub use flat::{Flat, flats};
 pub use frame::Frame;
 pub use mesh::{Bounds, Mesh};
+pub use overlap::{Overlap, PartOf, overlaps};
 pub use piece::{Line, Piece, Quality, Solid, piece};
 pub use placement::{ClosedLoop, Placement, Placements, placements};
