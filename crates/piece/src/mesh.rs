@@ -61,9 +61,9 @@ impl Mesh {
         self.corners().map(|[a, b, c]| length(cross(minus(b, a), minus(c, a))) / 2.0).sum()
     }
 
-    /// The box that just holds it; none where it has no points.
+    /// The box that just holds it; none where it has no triangles.
     pub fn bounds(&self) -> Option<Bounds> {
-        Bounds::of(self.points.iter().copied())
+        Bounds::of(self.corners().flatten())
     }
 
     /// Whether every edge is walked exactly once in each direction, so that the surface has neither hole nor fold.

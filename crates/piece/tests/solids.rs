@@ -216,6 +216,24 @@ fn every_hole_goes_through() {
 }
 
 #[test]
+fn a_hole_that_breaks_out_leaves_a_closed_solid() {
+    for outline in &OUTLINES[..7] {
+        for hole in [r#"{"round":"30 mm"}"#, r#"{"square":"9 mm"}"#, r#"{"slot":{"length":"12 mm","width":"45 mm"}}"#] {
+            for at in ["3 mm", "17 mm", "25 mm"] {
+                let boss = format!(
+                    r#"{{"name":"h","form":{{"hole":{{"outline":{outline},"thickness":"5 mm","hole":{hole},"made":"drilled","at":"{at}"}}}}}}"#
+                );
+                let plan = plan(&boss);
+                for solid in &piece(&plan, &balance(&plan), Quality::Screen).solids {
+                    assert!(solid.mesh.is_closed(), "{boss}");
+                    assert!(solid.mesh.volume_mm3() > 0.0 && solid.mesh.bounds().is_some(), "{boss}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
 fn every_socket_is_closed_and_holds_its_metal() {
     let thicknesses = ["\"3 mm\"", r#"{"root":"4 mm","tip":"2 mm"}"#];
     for outline in [OUTLINES[0], OUTLINES[1], OUTLINES[4], OUTLINES[7]] {
@@ -249,19 +267,19 @@ fn every_twist_is_closed_and_holds_its_metal() {
 
 #[test]
 fn every_scroll_is_closed_and_holds_its_metal() {
-    for section in SECTIONS {
-        for (run, inner) in [("even", "0 mm"), ("even", "7 mm"), ("opening", "8 mm")] {
-            for (eye, side) in [("start", "0 deg"), ("end", "90 deg")] {
-                let bend = format!(
-                    r#""bend":{{"scroll":{{"inner_radius":"{inner}","outer_radius":"60 mm","turns":1.5,"run":"{run}","eye":"{eye}","side":"{side}"}}}}"#
-                );
-                // Where the eye winds tighter than the metal is thick the solid runs into itself; its metal is reckoned all the same.
-                let text = format!(r#"{{"name":"a","form":{{"drawn":{{"section":{section}}}}},{bend}}}"#);
-                check_plan(&text, &plan(&text));
-                let text =
-                    format!(r#"{{"name":"a","form":{{"taper":{{"to":{section},"runout":{{"power":0.7}}}}}},{bend}}}"#);
-                check_plan(&text, &plan(&text));
-            }
+    let runs = [("even", "0 mm"), ("even", "7 mm"), ("opening", "8 mm")];
+    for (index, section) in SECTIONS.into_iter().enumerate() {
+        for (eye, side) in [("start", "0 deg"), ("end", "90 deg")] {
+            let (run, inner) = runs[(index + eye.len()) % 3];
+            let bend = format!(
+                r#""bend":{{"scroll":{{"inner_radius":"{inner}","outer_radius":"60 mm","turns":1.5,"run":"{run}","eye":"{eye}","side":"{side}"}}}}"#
+            );
+            // Where the eye winds tighter than the metal is thick the solid runs into itself; its metal is reckoned all the same.
+            let text = format!(r#"{{"name":"a","form":{{"drawn":{{"section":{section}}}}},{bend}}}"#);
+            check_plan(&text, &plan(&text));
+            let text =
+                format!(r#"{{"name":"a","form":{{"taper":{{"to":{section},"runout":{{"power":0.7}}}}}},{bend}}}"#);
+            check_plan(&text, &plan(&text));
         }
     }
 }
@@ -378,4 +396,24 @@ fn what_is_trimmed_or_held_is_no_part_of_the_piece() {
     let bounds = piece.bounds().unwrap();
     assert_eq!((bounds.low, bounds.high), ([0.0, -6.0, -6.0], [30.0, 6.0, 6.0]));
     assert_eq!(piece.solids.len(), 1);
+}
+
+#[test]
+fn another_program_reckons_the_same_metal() {
+    // trimesh 5.2.0 (PyPI), on the demos' solids at print quality written as OBJ: each is_watertight, and volume added up.
+    let reckoned = [
+        ("draw-hoe", 107_109.145_8),
+        ("herb-bracket", 75_240.688_6),
+        ("weeding-fork", 64_873.379_4),
+        ("cloche-lifter", 54_015.408_4),
+        ("bean-frame", 42_280.435_8),
+        ("gate-hook", 36_469.924_5),
+    ];
+    for (name, want) in reckoned {
+        let path = format!("{}/../../demo-plans/{name}.plan.json", env!("CARGO_MANIFEST_DIR"));
+        let plan = file::read(&std::fs::read(path).unwrap()).unwrap();
+        let piece = piece(&plan, &balance(&plan), Quality::Print);
+        let got: f64 = piece.solids.iter().map(|solid| solid.mesh.volume_mm3()).sum();
+        assert!((got / want - 1.0).abs() < 1e-4, "{name}: {got} where {want} is right");
+    }
 }

@@ -1,9 +1,9 @@
 //! One joint put together: the frames of its members' bars, all seen from the bar of the part that lies undermost.
 
 use super::eye::eye;
-use super::rotation::{frame_turned, turned};
 use super::seat::{End, Seats, seat};
 use crate::Frame;
+use crate::rotation::{frame_turned, turned};
 use crate::solid::in_mm;
 use crate::vector::{dot, minus, plus, times};
 use fh_core::joints::{Joined, MemberPlace, Role};

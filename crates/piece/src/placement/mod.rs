@@ -6,9 +6,7 @@
 mod arrange;
 mod eye;
 mod lay_out;
-mod rotation;
 mod seat;
-mod station;
 
 use crate::{Frame, Piece};
 use arrange::arrange;

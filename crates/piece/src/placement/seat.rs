@@ -1,7 +1,7 @@
 //! Where a part meets another: a place on its surface, the direction out of it, and one along it.
 
-use super::station::frame_at;
 use crate::frame::of_side;
+use crate::path::Path;
 use crate::solid::in_mm;
 use crate::vector::{cross, dot, plus, times};
 use crate::{Frame, Line, Piece};
@@ -48,7 +48,7 @@ impl<'a> Seats<'a> {
         let balance = self.balance(member)?;
         let length = in_mm(balance.forged_length);
         let share = if length > 0.0 { member.at_mm(balance) / length } else { 0.0 };
-        frame_at(self.frames(member)?, share)
+        Path::new(self.frames(member)?).frame_at(share)
     }
 
     /// The frame at one end of a member's segment.

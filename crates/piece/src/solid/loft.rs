@@ -46,7 +46,7 @@ pub(crate) fn loft(rings: &[Ring], twisted: bool) -> Mesh {
     let mut mesh = Mesh::default();
     let placed: Vec<Vec<u32>> = rings.iter().map(|ring| place(&mut mesh, ring)).collect();
     for (index, pair) in placed.windows(2).enumerate() {
-        let rising = |column: usize| if twisted { column % 2 == 0 } else { index % 2 == 0 };
+        let rising = |column: usize| (if twisted { column } else { index }).is_multiple_of(2);
         join(&mut mesh, &pair[0], &pair[1], rising);
     }
     if let (Some(first), Some(last)) = (rings.first(), rings.last()) {

@@ -3,6 +3,7 @@
 mod ball;
 mod collar;
 mod corner;
+mod lines;
 mod loft;
 mod outline_loop;
 mod plate;

@@ -1,9 +1,9 @@
 //! A plate: loops of points given a thickness, holes and all.
 //!
-//! The plate is cut by lines across it through every point, and wherever its way asks for one. Between two lines it is a
-//! row of four-sided cells, whose ends share the points that lie on the lines.
+//! Lines across cut it in cells; here each cell gets its faces.
 
 use super::in_mm;
+use super::lines::{Cell, Lines};
 use super::outline_loop::{hole_loop, outline_loop};
 use crate::Mesh;
 use crate::fineness::Fineness;
@@ -58,11 +58,11 @@ impl Flag {
     }
 }
 
-/// The plate inside an odd number of the loops, cut at these places along; half as thick as `half` says both ways.
+/// The plate inside the first loop and outside the others, cut at these places along; half as thick as `half` says both ways.
 pub(super) fn plate(loops: &[Vec<[f64; 2]>], cuts: &[f64], half: impl Fn([f64; 2]) -> f64) -> Mesh {
     let lines = Lines::new(loops, cuts);
     let mut mesh = Mesh::default();
-    let faces = lines.faces(&mut mesh, half);
+    let faces = Faces::new(&lines, &mut mesh, half);
     for index in 0..lines.cells.len() {
         for cell in &lines.cells[index] {
             faces.cell(&mut mesh, &lines, index, cell);
@@ -74,105 +74,30 @@ pub(super) fn plate(loops: &[Vec<[f64; 2]>], cuts: &[f64], half: impl Fn([f64; 2
     mesh
 }
 
-/// An edge of a loop between two neighbouring lines: across on the near one and on the far one.
-type Edge = [f64; 2];
-
-/// A cell between two neighbouring lines: its lower edge and its upper edge.
-type Cell = [Edge; 2];
-
-/// The lines across a plate.
-struct Lines {
-    /// Where they stand along.
-    at: Vec<f64>,
-    /// The points on each, across, in order.
-    across: Vec<Vec<f64>>,
-    /// The cells between each and the next.
-    cells: Vec<Vec<Cell>>,
-    /// Places across closer than this are one.
-    near: f64,
-}
-
-impl Lines {
-    fn new(loops: &[Vec<[f64; 2]>], cuts: &[f64]) -> Self {
-        let along = || loops.iter().flatten().map(|point| point[0]);
-        let (low, high) = along().fold((f64::INFINITY, f64::NEG_INFINITY), |(l, h), x| (l.min(x), h.max(x)));
-        let near = (high - low) * 1e-9;
-        let mut at: Vec<f64> = along().chain(cuts.iter().copied().filter(|cut| *cut > low && *cut < high)).collect();
-        at.sort_by(f64::total_cmp);
-        at.dedup_by(|next, before| *next - *before < near);
-        let mut lines =
-            Self { across: vec![Vec::new(); at.len()], cells: vec![Vec::new(); at.len().saturating_sub(1)], at, near };
-        let mut edges: Vec<Vec<Edge>> = vec![Vec::new(); lines.cells.len()];
-        for points in loops {
-            for (index, a) in points.iter().enumerate() {
-                lines.add_edge(*a, points[(index + 1) % points.len()], &mut edges);
-            }
-        }
-        for across in &mut lines.across {
-            across.sort_by(f64::total_cmp);
-            across.dedup_by(|next, before| *next - *before < near);
-        }
-        for (index, edges) in edges.iter_mut().enumerate() {
-            edges.sort_by(|a, b| (a[0] + a[1]).total_cmp(&(b[0] + b[1])));
-            lines.cells[index] = edges.chunks_exact(2).map(|pair| [pair[0], pair[1]]).collect();
-        }
-        lines
-    }
-
-    /// The line that stands at a place along.
-    fn line_at(&self, along: f64) -> usize {
-        let after = self.at.partition_point(|at| *at < along - self.near);
-        after.min(self.at.len().saturating_sub(1))
-    }
-
-    /// Cuts an edge of a loop at the lines.
-    fn add_edge(&mut self, a: [f64; 2], b: [f64; 2], edges: &mut [Vec<Edge>]) {
-        let (start, end) = if a[0] <= b[0] { (a, b) } else { (b, a) };
-        let (first, last) = (self.line_at(start[0]), self.line_at(end[0]));
-        let across = |line: usize| {
-            let share = (self.at[line] - self.at[first]) / (self.at[last] - self.at[first]);
-            if line == last { end[1] } else { start[1] + (end[1] - start[1]) * share }
-        };
-        let crossings: Vec<f64> =
-            if first == last { vec![start[1], end[1]] } else { (first..=last).map(across).collect() };
-        if first != last {
-            for (offset, pair) in crossings.windows(2).enumerate() {
-                edges[first + offset].push([pair[0], pair[1]]);
-            }
-        }
-        for (offset, place) in crossings.into_iter().enumerate() {
-            self.across[if first == last { first } else { first + offset }].push(place);
-        }
-    }
-
-    /// The number of a place on a line.
-    fn number(&self, line: usize, place: f64) -> usize {
-        let across = &self.across[line];
-        across.partition_point(|other| *other < place - self.near).min(across.len() - 1)
-    }
-
-    /// Puts the points of both faces in a mesh.
-    fn faces(&self, mesh: &mut Mesh, half: impl Fn([f64; 2]) -> f64) -> Faces {
-        let mut place = |sign: f64, line: usize| -> Vec<u32> {
-            let at = self.at[line];
-            self.across[line].iter().map(|across| mesh.point([at, *across, sign * half([at, *across])])).collect()
-        };
-        // Line by line, so that a bend reckons each frame once.
-        let both: Vec<[Vec<u32>; 2]> = (0..self.at.len()).map(|line| [place(1.0, line), place(-1.0, line)]).collect();
-        Faces { both }
-    }
-}
-
 /// The points of the upper and the lower face, line by line.
 struct Faces {
     both: Vec<[Vec<u32>; 2]>,
 }
 
 impl Faces {
+    /// Puts the points of both faces in a mesh.
+    fn new(lines: &Lines, mesh: &mut Mesh, half: impl Fn([f64; 2]) -> f64) -> Self {
+        let mut place = |sign: f64, line: usize| -> Vec<u32> {
+            let at = lines.at[line];
+            lines.across[line].iter().map(|across| mesh.point([at, *across, sign * half([at, *across])])).collect()
+        };
+        // Line by line, so that a bend reckons each frame once.
+        let both: Vec<[Vec<u32>; 2]> = (0..lines.at.len()).map(|line| [place(1.0, line), place(-1.0, line)]).collect();
+        Self { both }
+    }
+
     /// The four faces of a cell that lie along the plate.
     fn cell(&self, mesh: &mut Mesh, lines: &Lines, line: usize, [low, high]: &Cell) {
         let near = [lines.number(line, low[0]), lines.number(line, high[0])];
         let far = [lines.number(line + 1, low[1]), lines.number(line + 1, high[1])];
+        if near[1] <= near[0] && far[1] <= far[0] {
+            return;
+        }
         let ([top, bottom], [far_top, far_bottom]) = (&self.both[line], &self.both[line + 1]);
         let share = |index: usize, [from, to]: [usize; 2]| {
             index.saturating_sub(from) as f64 / to.saturating_sub(from).max(1) as f64
@@ -190,7 +115,7 @@ impl Faces {
                 j += 1;
             }
         }
-        let rising = line % 2 == 0;
+        let rising = line.is_multiple_of(2);
         wall(mesh, [far_top[far[0]], top[near[0]]], [far_bottom[far[0]], bottom[near[0]]], rising);
         wall(mesh, [top[near[1]], far_top[far[1]]], [bottom[near[1]], far_bottom[far[1]]], rising);
     }
