@@ -6,7 +6,7 @@ use criterion::{Criterion, criterion_group, criterion_main};
 use fh_core::balance::balance;
 use fh_core::file;
 use fh_core::plan::Plan;
-use fh_piece::{Quality, piece};
+use fh_piece::{Quality, overlaps, piece};
 use std::hint::black_box;
 
 /// A run of segments that a real plan mixes.
@@ -43,5 +43,14 @@ fn pieces(criterion: &mut Criterion) {
     }
 }
 
-criterion_group!(benches, pieces);
+fn overlapping(criterion: &mut Criterion) {
+    let plan = plan(50);
+    let balance = balance(&plan);
+    let piece = piece(&plan, &balance, Quality::Screen);
+    criterion.bench_function("overlaps of 50 segments", |bencher| {
+        bencher.iter(|| overlaps(black_box(&plan), black_box(&balance), black_box(&piece)));
+    });
+}
+
+criterion_group!(benches, pieces, overlapping);
 criterion_main!(benches);

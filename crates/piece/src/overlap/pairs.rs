@@ -26,11 +26,11 @@ impl Pairs {
     /// Whether two parts have no business in each other.
     pub(super) fn may_not_meet(&self, first: &Body<'_>, second: &Body<'_>) -> bool {
         let one_bar = first.part.bar == second.part.bar && first.part.copy == second.part.copy;
+        if one_bar && first.meets(second) {
+            return false;
+        }
         let joints = |body: &Body<'_>| self.joints.get(&body.part);
-        let one_joint = || {
-            let (Some(a), Some(b)) = (joints(first), joints(second)) else { return false };
-            a.iter().any(|joint| b.contains(joint))
-        };
-        !(one_bar && first.meets(second)) && !one_joint()
+        let (Some(a), Some(b)) = (joints(first), joints(second)) else { return true };
+        !a.iter().any(|joint| b.contains(joint))
     }
 }

@@ -5,7 +5,7 @@ use crate::findings::scene::Rule;
 use crate::findings::{Finding, Severity};
 use crate::joints::Role;
 use crate::plan::{Form, JointKind};
-use std::f64::consts::{FRAC_PI_2, PI};
+use std::f64::consts::{FRAC_1_SQRT_2, FRAC_PI_2, PI};
 
 const SMALL: Rule = Rule {
     id: "collar-bundle",
@@ -29,6 +29,9 @@ pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) {
     let Some(collar) = held.first(Role::Collar) else { return };
     let Form::Collar { width, height, .. } = &collar.segment.form else { return };
     let Some([wide, high]) = size(held) else { return };
+    // A collar that is turned on its side has its width where its height was.
+    let is_turned = collar.member.turn.sin().abs() > FRAC_1_SQRT_2;
+    let (wide, high) = if is_turned { (high, wide) } else { (wide, high) };
     let (inside_wide, inside_high) = (width.mm(), height.mm());
     let play = [inside_wide - wide, inside_high - high];
     let message = |what: &str| {
@@ -53,11 +56,10 @@ pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) {
 
 /// The size of the bundle over all, in mm: from side to side and from top to bottom of the member that stays.
 ///
-/// None where bars lie across each other, or where the collar itself is the member that stays.
+/// None where bars lie across each other.
 fn size(held: &Held<'_>) -> Option<[f64; 2]> {
     let bars: Vec<&Part<'_>> = held.parts.iter().filter(|part| part.member.role != Role::Collar).collect();
-    let first = bars.first().filter(|part| std::ptr::eq(**part, &raw const held.parts[0]))?;
-    let out = first.side()?;
+    let out = bars.first()?.side()?;
     let mut offset = 0.0;
     let mut extents = [[0.0_f64; 2]; 2];
     for (index, bar) in bars.iter().enumerate() {
