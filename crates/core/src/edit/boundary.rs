@@ -154,7 +154,11 @@ impl Change {
             return self.fit(at, gives, lengths[at] * (mark - start) / (end - start));
         }
         let mark_at = |factor: f64| self.walk().marks(Some((at, gives, factor))).get(at).map_or(0.0, |(_, end)| *end);
-        let guess = if self.walk().bar.segment(at).is_some_and(|segment| segment.form.length().is_some()) { 1.0 } else { lengths[at] };
+        let guess = if self.walk().bar.segment(at).is_some_and(|segment| segment.form.length().is_some()) {
+            1.0
+        } else {
+            lengths[at]
+        };
         let factor = crate::balance::solve(mark_at, mark, guess)
             .ok_or_else(|| self.no_fit(at, Trouble::CannotFit, lengths[at]))?;
         self.write(at, gives, factor)

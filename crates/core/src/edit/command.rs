@@ -2,7 +2,9 @@
 
 use super::boundary::{BoundaryMove, Gave, move_boundary};
 use super::joint_names;
-use crate::plan::{Bar, Chain, Coating, Duty, Form, Joint, Limits, Plan, Practice, SectionSpec, Segment, Units};
+use crate::plan::{
+    Bar, Chain, Coating, Duty, Form, Joint, Limits, Plan, Practice, SectionSpec, Segment, Underlay, Units,
+};
 use fh_measure::{WrittenLength, WrittenShare};
 
 /// One edit of a plan.
@@ -114,6 +116,8 @@ pub struct PlanHeader {
     pub limits: Limits,
     /// See [`Plan::practice`].
     pub practice: Practice,
+    /// See [`Plan::underlay`].
+    pub underlay: Option<Underlay>,
 }
 
 impl From<&Plan> for PlanHeader {
@@ -128,6 +132,7 @@ impl From<&Plan> for PlanHeader {
             coating: plan.coating,
             limits: plan.limits.clone(),
             practice: plan.practice,
+            underlay: plan.underlay.clone(),
         }
     }
 }
@@ -252,7 +257,7 @@ fn bar_at(plan: &mut Plan, bar: usize) -> Result<&mut Bar, Refusal> {
 }
 
 fn set_plan(plan: &mut Plan, header: &PlanHeader) {
-    let PlanHeader { title, notes, units, material, scale, duty, coating, limits, practice } = header.clone();
+    let PlanHeader { title, notes, units, material, scale, duty, coating, limits, practice, underlay } = header.clone();
     plan.title = title;
     plan.notes = notes;
     plan.units = units;
@@ -262,6 +267,7 @@ fn set_plan(plan: &mut Plan, header: &PlanHeader) {
     plan.coating = coating;
     plan.limits = limits;
     plan.practice = practice;
+    plan.underlay = underlay;
 }
 
 fn set_bar(bar: &mut Bar, header: &BarHeader) {

@@ -99,6 +99,7 @@ fn check_value(place: &Place, path: &KeyPath) -> Result<(), Fault> {
 fn may_be_list(path: &KeyPath) -> bool {
     match path.steps() {
         [.., Step::Key(key), Step::Index(_)] => key == "polygon",
+        [.., Step::Key(group), Step::Key(key)] if group == "underlay" => matches!(key.as_str(), "from" | "to"),
         [.., Step::Key(key)] => LISTS.contains(&key.as_str()),
         _ => false,
     }

@@ -6,7 +6,9 @@ use super::key_path::KeyPath;
 use super::wording::shortened;
 use crate::material;
 use crate::motif::Motif;
-use crate::plan::{Bar, Bend, Branch, Form, Limits, Opening, OutlineSpec, Plan, RunoutSpec, SectionSpec, Segment};
+use crate::plan::{
+    Bar, Bend, Branch, Form, Limits, Opening, OutlineSpec, Plan, RunoutSpec, SectionSpec, Segment, Underlay,
+};
 use fh_measure::{WrittenAngle, WrittenLength};
 
 mod joints;
@@ -47,12 +49,31 @@ pub(super) fn validate(plan: &Plan) -> Checked {
         check_material(name, &top)?;
     }
     check_limits(&plan.limits, &top.key("limits"))?;
+    if let Some(underlay) = &plan.underlay {
+        check_underlay(underlay, &top.key("underlay"))?;
+    }
     let bars = top.key("bars");
     if plan.bars.is_empty() {
         return refuse(bars, "a plan has at least one bar; this one has none");
     }
     plan.bars.iter().enumerate().try_for_each(|(index, bar)| check_bar(bar, &bars.index(index)))?;
     joints::check_joints(&plan.joints, &top.key("joints"))
+}
+
+/// Its two points are places in the picture, and not one and the same.
+fn check_underlay(underlay: &Underlay, at: &KeyPath) -> Checked {
+    if underlay.file.trim().is_empty() {
+        return refuse(at.key("file"), "the file of the picture is not named");
+    }
+    for (key, point) in [("from", underlay.from), ("to", underlay.to)] {
+        if let Some(share) = point.into_iter().find(|share| !(0.0..=1.0).contains(share)) {
+            return refuse(at.key(key), format!("{share} was read, but a place in the picture is a share from 0 to 1"));
+        }
+    }
+    if underlay.from == underlay.to {
+        return refuse(at.key("to"), "the two points are one and the same; no distance lies between them");
+    }
+    Ok(())
 }
 
 fn check_material(name: &str, at: &KeyPath) -> Checked {

@@ -21,6 +21,7 @@ mod split;
 mod square;
 mod thickness;
 mod tree;
+mod underlay;
 mod units;
 
 pub use bar::Bar;
@@ -42,6 +43,7 @@ pub use split::{Branch, Opening, RootSpec};
 pub use square::SquareSpec;
 pub use thickness::ThicknessSpec;
 pub use tree::{Chain, Flat};
+pub use underlay::{Place, Underlay, UnderlayView};
 pub use units::{PlanUnit, Units};
 
 use fh_measure::WrittenShare;
@@ -85,6 +87,9 @@ pub struct Plan {
     /// The smith's choice where the trade knows more than one rule.
     #[serde(default, skip_serializing_if = "Practice::is_default")]
     pub practice: Practice,
+    /// A picture under the piece, to be traced.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub underlay: Option<Underlay>,
     /// The bars of the piece: at least one.
     #[schemars(length(min = 1))]
     pub bars: Vec<Bar>,
@@ -107,6 +112,7 @@ impl Plan {
             coating: None,
             limits: Limits::default(),
             practice: Practice::default(),
+            underlay: None,
             bars: vec![Bar::new("bar", stock)],
             joints: Vec::new(),
         }
