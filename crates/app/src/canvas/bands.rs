@@ -29,12 +29,13 @@ impl Stage<'_> {
         let last_mark = self.model.last_mark_mm;
         self.paint_band(whole(last_mark), whole(self.model.forged_mm), self.theme.band);
         let stroke = Stroke::new(self.theme.hairline(), self.theme.stock_fill);
-        let mut last = [f32::NEG_INFINITY; 2];
+        let mut last = vec![[f32::NEG_INFINITY; 2]; self.model.lanes.len()];
         for block in &self.model.blocks {
-            let [upper, lower] = [self.axis.x(block.stock[1]), self.axis.x(block.forged[1])];
+            let [upper, lower] = [self.axis.x(block.stock[1]), self.axis.x(block.drawn[1])];
+            let Some(last) = last.get_mut(block.lane) else { continue };
             let far = upper - last[0] >= space::TIGHT || lower - last[1] >= space::TIGHT;
             if far && self.sees([upper.min(lower), upper.max(lower)]) {
-                last = [upper, lower];
+                *last = [upper, lower];
                 self.paint_band_edge(upper, lower, stroke);
             }
         }

@@ -35,7 +35,7 @@ impl Spot {
     pub(super) fn name(self, model: &Model) -> String {
         let Some(block) = model.blocks.get(self.segment) else { return String::new() };
         match self.strip {
-            Strip::Bar => format!("Mark {}: end of {}", self.segment + 1, block.name),
+            Strip::Bar => format!("Mark {}: end of {}", block.path, block.name),
             Strip::Forged => format!("Forged end of {}", block.unique_name),
         }
     }
@@ -46,9 +46,8 @@ impl Spot {
         Some(if self.strip == Strip::Bar { end } else { end - start })
     }
 
-    /// Where a pull to a place on its bar takes it, in mm.
-    pub(super) fn pulled_to(self, at: f64, model: &Model, free: bool) -> Option<f64> {
-        let [start, _] = self.reach(model)?;
+    /// Where a pull to a place on its bar takes it, in mm; its segment starts at `start`.
+    pub(super) fn pulled_to(self, at: f64, start: f64, model: &Model, free: bool) -> Option<f64> {
         Some(match self.strip {
             Strip::Bar => snap::mark_near(at, start, model.marks, free),
             Strip::Forged => snap::end_near(at, start, model.marks, free),
@@ -72,10 +71,11 @@ impl Canvas {
         let base = ui.make_persistent_id("boundary");
         self.hovered = None;
         let mut still_held = false;
-        for strip in [Strip::Bar, Strip::Forged] {
-            let stretch = stage.layout.stretch_of(strip);
-            let seen = self.boundaries_in_sight(stage, strip);
+        let lanes = stage.lanes_of_hand();
+        for (strip, members) in [Strip::Bar, Strip::Forged].iter().flat_map(|s| lanes.iter().map(move |m| (*s, m))) {
+            let seen = self.boundaries_in_sight(stage, strip, members);
             for (index, (segment, x)) in seen.iter().enumerate() {
+                let stretch = stage.stretch_of_segment(*segment, strip);
                 let spot = Spot { strip, segment: *segment };
                 let before = index.checked_sub(1).and_then(|before| seen.get(before)).map(|(_, x)| *x);
                 let after = seen.get(index + 1).map(|(_, x)| *x);
@@ -93,8 +93,8 @@ impl Canvas {
         }
     }
 
-    /// The boundaries of a bar in sight, left to right, so many of them as the pointer can tell apart.
-    fn boundaries_in_sight(&self, stage: &Stage<'_>, strip: Strip) -> Vec<(usize, f32)> {
+    /// The boundaries of a chain in sight, left to right, so many of them as the pointer can tell apart.
+    fn boundaries_in_sight(&self, stage: &Stage<'_>, strip: Strip, members: &[usize]) -> Vec<(usize, f32)> {
         let kept = |segment: usize| {
             let spot = Spot { strip, segment };
             self.drag.as_ref().is_some_and(|drag| drag.spot == spot)
@@ -102,9 +102,9 @@ impl Canvas {
                 || self.focus.active(strip) == segment
         };
         let held = self.drag.as_ref().map(|drag| drag.spot);
-        let places = (0..stage.model.blocks.len()).filter_map(|segment| {
-            let spot = Spot { strip, segment };
-            let x = stage.axis.x(spot.reach(stage.model)?[1]);
+        let places = members.iter().filter_map(|segment| {
+            let (segment, spot) = (*segment, Spot { strip, segment: *segment });
+            let x = stage.axis.x(spot.drawn(stage.model)?[1]);
             let sight = stage.window.x_range().expand(stage.sizes.catch / 2.0);
             (sight.contains(x) || held == Some(spot)).then_some((segment, x))
         });
@@ -130,12 +130,12 @@ impl Canvas {
     }
 
     fn begin_drag(&mut self, ui: &Ui, spot: Spot, stage: &Stage<'_>, events: &mut Vec<CanvasEvent>) {
-        let Some([_, end]) = spot.reach(stage.model) else { return };
+        let Some([_, end]) = spot.drawn(stage.model) else { return };
         let Some(pressed) = ui.input(|input| input.pointer.press_origin()) else { return };
         self.entry = None;
         self.feedback = super::Feedback::default();
         self.focus.rest_on(spot);
-        self.drag = Some(Drag::new(spot, stage.axis.mm(pressed.x) - end));
+        self.drag = Some(Drag::new(spot, stage.axis.mm(pressed.x) - end, stage.model));
         events.push(CanvasEvent::Select(Some(spot.segment)));
         events.push(CanvasEvent::GestureBegin);
         events.push(CanvasEvent::Status(

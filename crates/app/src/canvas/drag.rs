@@ -1,6 +1,8 @@
 //! A boundary in hand: each move is counted from where it was taken, never from the move before.
 
 use super::boundary::Spot;
+use super::layout::Strip;
+use super::model::Model;
 use super::stage::Stage;
 use super::{Canvas, CanvasEvent, Feedback};
 use egui::{Key, Modifiers, Response, Ui};
@@ -15,13 +17,29 @@ pub(super) struct Drag {
     pub(super) spot: Spot,
     /// How far from the boundary it was taken, in mm.
     grabbed_off: f64,
+    /// Where its segment started when it was taken, where that may move with it.
+    start: Option<f64>,
+    /// Where a place of its segment was drawn when it was taken: the place, its drawing, and millimetres drawn for one.
+    drawn: [f64; 3],
     /// Where it was last sent, so that a still hand sends nothing.
     sent: Option<(f64, Neighbor)>,
 }
 
 impl Drag {
-    pub(super) fn new(spot: Spot, grabbed_off: f64) -> Self {
-        Self { spot, grabbed_off, sent: None }
+    pub(super) fn new(spot: Spot, grabbed_off: f64, model: &Model) -> Self {
+        let in_branch = model.blocks.get(spot.segment).is_some_and(|block| block.lane > 0);
+        let [start, end] = spot.reach(model).unwrap_or_default();
+        let [from, to] = spot.drawn(model).unwrap_or_default();
+        let scale = if end > start && to > from { (to - from) / (end - start) } else { 1.0 };
+        // The start of a branch and its drawing follow its length: what is in hand would run away from itself.
+        let start_then = (in_branch && spot.strip == Strip::Forged).then_some(start);
+        Self { spot, grabbed_off, start: start_then, drawn: [start, from, scale], sent: None }
+    }
+
+    /// The place on its bar that was drawn here when it was taken, in mm.
+    fn place_at(&self, drawn: f64) -> f64 {
+        let [place, at, scale] = self.drawn;
+        place + (drawn - at) / scale
     }
 }
 
@@ -51,8 +69,9 @@ impl Canvas {
         }
         let Some(pointer) = response.interact_pointer_pos() else { return };
         let keys = ui.input(|input| input.modifiers);
-        let (spot, at) = (drag.spot, stage.axis.mm(pointer.x) - drag.grabbed_off);
-        let Some(target) = spot.pulled_to(at, stage.model, keys.alt) else { return };
+        let (spot, at) = (drag.spot, drag.place_at(stage.axis.mm(pointer.x) - drag.grabbed_off));
+        let Some(start) = drag.start.or(spot.reach(stage.model).map(|[start, _]| start)) else { return };
+        let Some(target) = spot.pulled_to(at, start, stage.model, keys.alt) else { return };
         let wish = (target, neighbor(keys.shift));
         if drag.sent != Some(wish) {
             drag.sent = Some(wish);

@@ -145,7 +145,7 @@ impl Canvas {
         let spot = Spot { strip, segment };
         self.focus.rest_on(spot);
         self.feedback = Feedback::default();
-        if let Some([_, end]) = spot.reach(stage.model) {
+        if let Some([_, end]) = spot.drawn(stage.model) {
             self.camera.reveal(end, &stage.frame);
         }
         events.push(CanvasEvent::Select(Some(segment)));
@@ -203,8 +203,8 @@ fn taken_keys(ui: &Ui, id: Id) -> Vec<Asked> {
 
 /// Where the ring of the keyboard lies around a boundary.
 pub(super) fn spot_rect(stage: &Stage<'_>, spot: Spot) -> Rect {
-    let stretch = stage.layout.stretch_of(spot.strip);
-    let x = spot.reach(stage.model).map_or(stage.window.left(), |[_, end]| stage.axis.x(end));
+    let stretch = stage.stretch_of_segment(spot.segment, spot.strip);
+    let x = spot.drawn(stage.model).map_or(stage.window.left(), |[_, end]| stage.axis.x(end));
     let half = stage.sizes.catch / 2.0;
     let rect = Rect::from_min_max(pos2(x - half, stretch.top), pos2(x + half, stretch.bottom));
     rect.expand2(egui::vec2(0.0, space::TIGHT))

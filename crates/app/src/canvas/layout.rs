@@ -186,6 +186,14 @@ impl Layout {
         self.rows.iter().filter(move |row| row.strip == strip)
     }
 
+    /// Whether a height lies between two views of the same bar.
+    pub(super) fn between_rows(&self, y: f32) -> bool {
+        [Strip::Bar, Strip::Forged].into_iter().any(|strip| {
+            let stretch = self.stretch_of(strip);
+            (stretch.top..=stretch.bottom).contains(&y)
+        })
+    }
+
     /// All heights that a bar takes.
     pub(super) fn stretch_of(&self, strip: Strip) -> Stretch {
         let top = self.rows_of(strip).map(|row| row.stretch.top).fold(f32::INFINITY, f32::min);

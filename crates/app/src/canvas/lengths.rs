@@ -11,12 +11,13 @@ impl Stage<'_> {
     pub(super) fn paint_lengths(&self) {
         let lane = self.layout.lengths;
         let stroke = Stroke::new(self.theme.hairline(), self.theme.rule);
-        let ends = self.model.blocks.iter().enumerate().map(|(index, block)| (index, self.axis.x(block.forged[1])));
+        let whole = || self.model.blocks.iter().enumerate().filter(|(_, block)| block.lane == 0);
+        let ends = whole().map(|(index, block)| (index, self.axis.x(block.forged[1])));
         let ends = std::iter::once((usize::MAX, self.axis.x(0.0))).chain(ends.filter(|(_, x)| self.sees([*x, *x])));
         for (_, x) in thinned(ends, space::GAP, |_| false) {
             self.painter.vline(x, lane.top - space::TIGHT..=lane.bottom, stroke);
         }
-        for index in 0..self.model.blocks.len() {
+        for (index, _) in whole() {
             self.paint_length(index);
         }
     }
@@ -40,7 +41,7 @@ impl Stage<'_> {
     }
 
     /// A length to the step of the marks, with a sign where that is not its true value.
-    fn rounded_words(&self, mm: f64) -> String {
+    pub(super) fn rounded_words(&self, mm: f64) -> String {
         let rounded = self.model.marks.round(mm);
         let true_value = (rounded.mm() - mm).abs() < 0.01;
         if true_value { rounded.bare_text() } else { format!("≈ {}", rounded.bare_text()) }

@@ -22,6 +22,12 @@ struct Label {
     words: Arc<Galley>,
 }
 
+/// The marks that lie at one place.
+struct MarkGroup {
+    x: f32,
+    segments: Vec<usize>,
+}
+
 impl Label {
     fn width(&self) -> f32 {
         let number = self.number.as_ref().map_or(0.0, |number| chip_width(number) + space::TIGHT);
@@ -67,14 +73,18 @@ impl Stage<'_> {
         let at_datum = Label { x: datum, left: datum + space::TIGHT, rank: 2, number: None, words };
         let mut labels: Vec<_> =
             Some(at_datum).filter(|label| self.window.x_range().contains(label.x)).into_iter().collect();
-        let places = self.model.blocks.iter().enumerate().map(|(index, block)| (index, self.axis.x(block.stock[1])));
-        let places = places.filter(|(_, x)| self.window.x_range().contains(*x));
-        let chosen = |segment| self.mark_rank(segment) > 0;
-        labels.extend(thinned(places, space::GAP, chosen).into_iter().filter_map(|(segment, x)| {
-            let block = self.model.blocks.get(segment)?;
-            let rank = self.mark_rank(segment);
+        let groups = self.mark_groups();
+        let rank = |group: &MarkGroup| group.segments.iter().map(|at| self.mark_rank(*at)).max().unwrap_or_default();
+        let places = groups.iter().enumerate().map(|(index, group)| (index, group.x));
+        let chosen = |index: usize| groups.get(index).is_some_and(|group| rank(group) > 0);
+        labels.extend(thinned(places, space::GAP, chosen).into_iter().filter_map(|(index, x)| {
+            let group = groups.get(index)?;
+            let first =
+                group.segments.iter().copied().max_by_key(|at| (self.mark_rank(*at), std::cmp::Reverse(*at)))?;
+            let block = self.model.blocks.get(first)?;
+            let rank = rank(group);
             let ink = if rank > 1 { self.theme.accent } else { self.theme.ink };
-            let number = self.text((segment + 1).to_string(), Text::Small, ink);
+            let number = self.text(self.mark_numbers(group, rank > 1, first), Text::Small, ink);
             let words = self.text(block.mark.bare_text(), Text::Strong, ink);
             let mut label = Label { x, left: x, rank, number: Some(number), words };
             let most = self.window.right() - space::TIGHT - label.width();
@@ -85,13 +95,44 @@ impl Stage<'_> {
         labels
     }
 
+    /// The marks in sight from left to right; those at one place have one label.
+    fn mark_groups(&self) -> Vec<MarkGroup> {
+        let blocks = self.model.blocks.iter().enumerate();
+        let places = blocks.map(|(index, block)| (index, self.axis.x(block.stock[1])));
+        let mut places: Vec<_> = places.filter(|(_, x)| self.window.x_range().contains(*x)).collect();
+        let has_branches = self.model.lanes.len() > 1;
+        if has_branches {
+            places.sort_by(|a, b| a.1.total_cmp(&b.1));
+        }
+        let mut groups: Vec<MarkGroup> = Vec::with_capacity(places.len());
+        for (segment, x) in places {
+            match groups.last_mut().filter(|group| has_branches && x - group.x < space::HAIRLINE) {
+                Some(group) => group.segments.push(segment),
+                None => groups.push(MarkGroup { x, segments: vec![segment] }),
+            }
+        }
+        groups
+    }
+
+    /// The numbers of the marks at one place. A split stands for its branches; one that is chosen stands alone.
+    fn mark_numbers(&self, group: &MarkGroup, is_chosen: bool, first: usize) -> String {
+        let path = |at: usize| self.model.blocks.get(at).map_or("", |block| block.path.as_str());
+        if is_chosen || group.segments.len() == 1 {
+            return path(first).to_owned();
+        }
+        let within = |a: &str, b: &str| a.strip_prefix(b).is_some_and(|rest| rest.starts_with('.'));
+        let paths = || group.segments.iter().map(|at| path(*at));
+        let kept: Vec<_> = paths().filter(|own| !paths().any(|other| within(own, other))).collect();
+        kept.join(" · ")
+    }
+
     /// How much a mark matters: in hand, then of the selected segment, then the last one.
     fn mark_rank(&self, segment: usize) -> u8 {
         let spot = Spot { strip: Strip::Bar, segment };
         match segment {
             _ if self.hot == Some(spot) || self.focused == Some(spot) => 4,
             _ if self.selected == Some(segment) => 3,
-            _ if segment + 1 == self.model.blocks.len() => 1,
+            _ if self.last_whole == Some(segment) => 1,
             _ => 0,
         }
     }

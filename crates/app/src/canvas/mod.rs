@@ -5,21 +5,27 @@
 
 mod bands;
 mod boundary;
+mod branch_names;
 mod camera;
 mod captions;
 mod clip;
 mod cursor;
+mod cuts;
+mod details;
 mod drag;
 mod empty;
 mod entry;
+mod fan;
 pub(crate) mod fill;
 mod focus;
 mod labels;
+mod lanes;
 mod layout;
 mod lengths;
 mod marks;
 mod model;
 mod names;
+mod places;
 mod repeats;
 mod ruler;
 mod segments;
@@ -30,6 +36,7 @@ mod stage;
 mod steer;
 mod strips;
 mod tag;
+mod ticks;
 
 use crate::theme::Theme;
 use boundary::Spot;

@@ -1,11 +1,14 @@
 //! What is to be drawn: the balance of one bar as plain millimetres, with the names that screen readers hear.
 
 use super::Scene;
+use super::cuts::Cuts;
+use super::details::Details;
+use super::lanes::{Lane, Lanes};
 use super::layout::Edges;
 use fh_core::balance::{LaidRepeat, SegmentBalance, laid_repeats};
 use fh_core::findings::{Finding, Severity};
 use fh_core::metal::View;
-use fh_core::plan::{Form, PlanUnit, Segment};
+use fh_core::plan::{Chain, Flat, Form, PlanUnit};
 use fh_measure::{RoundedLength, Rounding};
 use std::collections::HashMap;
 use uom::si::f64::Length;
@@ -38,6 +41,15 @@ impl<T> PerView<T> {
     }
 }
 
+impl PerView<Vec<[f64; 2]>> {
+    /// The lower and the upper edge of an outline as it is seen; none where it has none.
+    pub(super) fn edges(&self, view: View) -> Option<[f64; 2]> {
+        let ups = self.of(view).iter().map(|[_, up]| *up);
+        let edges = ups.fold([f64::INFINITY, f64::NEG_INFINITY], |[a, b], up| [a.min(up), b.max(up)]);
+        (edges[0] <= edges[1]).then_some(edges)
+    }
+}
+
 /// One segment as it is drawn.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Block {
@@ -45,10 +57,16 @@ pub(super) struct Block {
     pub(super) name: String,
     /// Its name with its number where others are called the same.
     pub(super) unique_name: String,
+    /// Its number: `4`, or `4.2.1` within the second branch of the split at 4.
+    pub(super) path: String,
+    /// Its lane: 0 for the bar itself.
+    pub(super) lane: usize,
     /// From where to where it lies on the starting bar, in mm.
     pub(super) stock: [f64; 2],
     /// From where to where it lies on the forged bar, in mm.
     pub(super) forged: [f64; 2],
+    /// From where to where it is drawn on the forged bar, in mm: elsewhere only in a slit that is opened.
+    pub(super) drawn: [f64; 2],
     /// The mark at its end.
     pub(super) mark: RoundedLength,
     /// Whether it is no part of the finished piece.
@@ -61,13 +79,31 @@ pub(super) struct Block {
     pub(super) outlines: PerView<Vec<[f64; 2]>>,
     /// Its rows of marks.
     pub(super) repeats: Vec<LaidRepeat>,
+    /// The cuts of a split.
+    pub(super) cuts: Option<Cuts>,
+    /// What tells its form or its bend from others of the same outline.
+    pub(super) details: Details,
+}
+
+impl Block {
+    /// Where a place on the forged bar is drawn, both in mm.
+    pub(super) fn drawn_at(&self, forged: f64) -> f64 {
+        let [start, end] = self.forged;
+        let scale = if end > start { (self.drawn[1] - self.drawn[0]) / (end - start) } else { 1.0 };
+        self.drawn[0] + (forged - start) * scale
+    }
 }
 
 /// One bar as it is drawn.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Model {
     pub(super) bar: usize,
+    /// The segments, counted through the bar.
     pub(super) blocks: Vec<Block>,
+    /// The bar itself, and each branch.
+    pub(super) lanes: Vec<Lane>,
+    /// The blocks in the order they are painted, farthest first, where that is not their own order.
+    pub(super) order: Option<PerView<Vec<usize>>>,
     /// The length of bar to cut, in mm.
     pub(super) cut_mm: f64,
     /// The last mark, in mm.
@@ -84,19 +120,13 @@ impl Model {
     /// The model of the shown bar; none where there is no such bar.
     pub(super) fn new(scene: &Scene<'_>) -> Option<Self> {
         let (bar, balance) = (scene.plan.bars.get(scene.bar)?, scene.balance.bars.get(scene.bar)?);
-        let graveness = graveness(&scene.balance.findings, scene.bar);
-        let mut seen: HashMap<&str, usize> = HashMap::with_capacity(bar.segments.len());
-        for segment in &bar.segments {
-            *seen.entry(segment.name.trim()).or_default() += 1;
-        }
-        let both = bar.segments.iter().zip(&balance.segments).enumerate();
-        let blocks: Vec<_> = both
-            .map(|(index, (segment, balance))| {
-                let alone = seen.get(segment.name.trim()).is_none_or(|count| *count == 1);
-                block(index, segment, balance, alone, graveness.get(&index).copied())
-            })
-            .collect();
+        let flat = bar.flat();
         let stock = PerView::each(|view| balance.stock_edges_mm(view));
+        let mut lanes = Lanes::new(stock);
+        for (index, flat) in flat.iter().enumerate().filter(|(_, flat)| !flat.segment.form.branches().is_empty()) {
+            lanes.add(index, flat.segment.form.branches(), balance);
+        }
+        let blocks = blocks(scene, &flat, &balance.segments, &lanes);
         Some(Self {
             bar: scene.bar,
             cut_mm: in_mm(balance.stock_length),
@@ -106,8 +136,21 @@ impl Model {
             unit: scene.plan.units.length,
             marks: scene.plan.units.marks,
             datum: bar.datum_name().to_owned(),
+            order: (lanes.all.len() > 1).then(|| PerView::each(|view| painting_order(&balance.segments, view))),
+            lanes: lanes.all,
             blocks,
         })
+    }
+
+    /// The lane of a segment.
+    pub(super) fn lane(&self, segment: usize) -> Option<&Lane> {
+        self.lanes.get(self.blocks.get(segment)?.lane)
+    }
+
+    /// The segments in the order they are painted.
+    pub(super) fn painted(&self, view: View) -> impl DoubleEndedIterator<Item = usize> {
+        let order = self.order.as_ref().map(|order| order.of(view));
+        (0..self.blocks.len()).map(move |at| order.and_then(|order| order.get(at).copied()).unwrap_or(at))
     }
 
     /// The longer of the two bars, in mm.
@@ -116,22 +159,64 @@ impl Model {
     }
 }
 
-fn block(index: usize, segment: &Segment, balance: &SegmentBalance, alone: bool, severity: Option<Severity>) -> Block {
-    let name = fh_core::describe::segment_name(segment, index);
-    let forged = in_mm(balance.forged_start);
+/// Every segment as it is drawn.
+fn blocks(scene: &Scene<'_>, flat: &[Flat<'_>], balance: &[SegmentBalance], lanes: &Lanes) -> Vec<Block> {
+    let graveness = graveness(&scene.balance.findings, scene.bar);
+    let mut seen: HashMap<&str, usize> = HashMap::with_capacity(flat.len());
+    for flat in flat {
+        *seen.entry(flat.segment.name.trim()).or_default() += 1;
+    }
+    let mut blocks: Vec<Block> = Vec::with_capacity(flat.len());
+    for (index, (flat, balance)) in flat.iter().zip(balance).enumerate() {
+        let path = match flat.chain {
+            Chain::Bar => (flat.place + 1).to_string(),
+            Chain::Branch { split, branch } => {
+                let above = blocks.get(split).map_or("", |block| block.path.as_str());
+                format!("{above}.{}.{}", branch + 1, flat.place + 1)
+            }
+        };
+        let alone = seen.get(flat.segment.name.trim()).is_none_or(|count| *count == 1);
+        let lane = lanes.of(flat.chain);
+        let drawn = lanes.all.get(lane).map(|lane| block(flat, balance, lane, &path, alone));
+        blocks.extend(drawn.map(|block| Block { path, lane, severity: graveness.get(&index).copied(), ..block }));
+    }
+    blocks
+}
+
+fn block(flat: &Flat<'_>, balance: &SegmentBalance, lane: &Lane, path: &str, alone: bool) -> Block {
+    let segment = flat.segment;
     let unnamed = segment.name.trim().is_empty();
+    let name = if unnamed { format!("segment {path}") } else { segment.name.clone() };
+    let start = in_mm(balance.forged_start);
+    let forged = [start, start + in_mm(balance.forged_length)];
     Block {
-        unique_name: if alone || unnamed { name.clone() } else { format!("{name} ({})", index + 1) },
+        unique_name: if alone || unnamed { name.clone() } else { format!("{name} ({path})") },
         name,
+        path: String::new(),
+        lane: 0,
         stock: [in_mm(balance.mark_start), in_mm(balance.mark_end)],
-        forged: [forged, forged + in_mm(balance.forged_length)],
+        forged,
+        drawn: forged.map(|mm| lane.fan.along(mm)),
         mark: balance.mark_end_shop,
         hatched: matches!(segment.form, Form::Hold { .. } | Form::Trim { .. }),
         settled: balance.shape.is_some(),
-        severity,
-        outlines: PerView::each(|view| balance.silhouette_mm(view)),
+        severity: None,
+        outlines: PerView::each(|view| lane.fan.outline(balance.silhouette_mm(view), view)),
         repeats: laid_repeats(segment, balance),
+        cuts: Cuts::new(balance, lane),
+        details: Details::new(segment, balance, lane),
     }
+}
+
+/// The segments from the farthest to the nearest: by the place of their middle toward the eye.
+fn painting_order(segments: &[SegmentBalance], view: View) -> Vec<usize> {
+    let near = |index: &usize| {
+        let [toward, up] = segments.get(*index).map_or([0.0, 0.0], |segment| segment.offset_mm);
+        if view == View::Side { toward } else { up }
+    };
+    let mut order: Vec<usize> = (0..segments.len()).collect();
+    order.sort_by(|a, b| near(a).total_cmp(&near(b)));
+    order
 }
 
 /// The gravest finding of each segment of a bar.

@@ -21,29 +21,45 @@ struct Above {
     rank: u8,
 }
 
+/// A segment that wants something above it.
+struct Wanting {
+    index: usize,
+    middle: f32,
+    /// Whether its name stands elsewhere.
+    has_place: bool,
+    severity: Option<Severity>,
+    selected: bool,
+}
+
 impl Stage<'_> {
     /// Paints the names and the shapes of findings.
     pub(super) fn paint_names(&self) {
+        let mut wanting: Vec<_> = (0..self.model.blocks.len()).filter_map(|index| self.wants_name(index)).collect();
+        wanting.sort_by(|a, b| a.middle.total_cmp(&b.middle));
         let mut above = Vec::new();
         let mut last = f32::NEG_INFINITY;
-        for index in 0..self.model.blocks.len() {
-            let (Some(block), Some(span)) = (self.model.blocks.get(index), self.span(index, Strip::Forged)) else {
-                continue;
-            };
-            let on_band = self.paint_name_on_band(index);
-            let middle = (span[0] + span[1]) / 2.0;
-            let severity = block.severity.filter(|severity| *severity > Severity::Note);
-            let selected = self.selected == Some(index);
-            let matters = selected || severity.is_some();
-            let far = middle - last >= if matters { space::TIGHT } else { self.sizes.line };
-            if self.sees([middle, middle]) && (far || selected) && (!on_band || severity.is_some()) {
-                last = middle;
-                let name = (!on_band).then(|| self.name(index, f32::INFINITY)).flatten();
-                let rank = u8::from(severity.is_some()) + 2 * u8::from(selected);
-                above.push(Above { middle, name, severity, rank });
+        for item in wanting {
+            let matters = item.selected || item.severity.is_some();
+            let far = item.middle - last >= if matters { space::TIGHT } else { self.sizes.line };
+            if far || item.selected {
+                last = item.middle;
+                let name = (!item.has_place).then(|| self.name(item.index, f32::INFINITY)).flatten();
+                let rank = u8::from(item.severity.is_some()) + 2 * u8::from(item.selected);
+                above.push(Above { middle: item.middle, name, severity: item.severity, rank });
             }
         }
         self.paint_above(&above);
+    }
+
+    /// What is wanted above a segment of the forged bar; its name is painted here where its band has room for it.
+    fn wants_name(&self, index: usize) -> Option<Wanting> {
+        let (block, span) = (self.model.blocks.get(index)?, self.span(index, Strip::Forged)?);
+        let has_place = if block.lane == 0 { self.paint_name_on_band(index) } else { !self.wants_branch_name(index) };
+        let middle = (span[0] + span[1]) / 2.0;
+        let severity = block.severity.filter(|severity| *severity > Severity::Note);
+        let selected = self.selected == Some(index);
+        let wants = self.sees([middle, middle]) && (!has_place || severity.is_some());
+        wants.then_some(Wanting { index, middle, has_place, severity, selected })
     }
 
     /// Paints a name in the middle of its band where it fits, cut short with an ellipsis where it must; tells whether it did.
@@ -118,7 +134,7 @@ impl Stage<'_> {
     }
 
     /// A segment's name on one line of at most this width.
-    fn name(&self, index: usize, width: f32) -> Option<Arc<Galley>> {
+    pub(super) fn name(&self, index: usize, width: f32) -> Option<Arc<Galley>> {
         let block = self.model.blocks.get(index)?;
         let selected = self.selected == Some(index);
         let font_id = self.theme.font(if selected { Text::Strong } else { Text::Body });

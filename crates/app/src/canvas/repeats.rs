@@ -30,7 +30,8 @@ impl Stage<'_> {
 
     fn paint_repeat(&self, row: &Row, block: &Block, laid: &LaidRepeat) {
         let outline = block.outlines.of(row.view);
-        let places: Vec<f64> = laid.places.iter().map(|place| block.forged[0] + in_mm(*place)).collect();
+        let places: Vec<f64> =
+            laid.places.iter().map(|place| block.drawn_at(block.forged[0] + in_mm(*place))).collect();
         let color = self.theme.forged_edge;
         for place in self.apart(&places) {
             let Some(across) = across_at(outline, place) else { continue };
@@ -65,7 +66,7 @@ impl Stage<'_> {
 }
 
 /// The lower and the upper edge of an outline at a place along it, in mm; none where it does not reach.
-fn across_at(outline: &[[f64; 2]], place: f64) -> Option<[f64; 2]> {
+pub(super) fn across_at(outline: &[[f64; 2]], place: f64) -> Option<[f64; 2]> {
     /// A place at the very end still counts, whatever rounding made of it.
     const HAIR_MM: f64 = 1e-6;
     let next = outline.iter().cycle().skip(1);

@@ -1,9 +1,9 @@
 //! Segments under the pointer: a click selects one, a click on the ground none, and resting on one tells what it becomes.
 
-use super::layout::Strip;
+use super::layout::{Row, Strip};
 use super::stage::Stage;
 use super::{Canvas, CanvasEvent, bands};
-use crate::theme::Text;
+use crate::theme::{Text, space};
 use egui::{Pos2, Rect, Response, RichText, Role, Sense, Ui, WidgetInfo, pos2};
 use fh_core::plan::Segment;
 
@@ -11,16 +11,17 @@ impl Canvas {
     /// Makes the segments in sight things that can be clicked and named.
     pub(super) fn touch_segments(&self, ui: &Ui, stage: &Stage<'_>, ground: &Response, events: &mut Vec<CanvasEvent>) {
         let base = ui.make_persistent_id("segment");
-        let stretch = stage.layout.stretch_of(Strip::Bar);
-        let mut last_right = f32::NEG_INFINITY;
+        let mut last_right = vec![f32::NEG_INFINITY; stage.model.lanes.len()];
         for (index, block) in stage.model.blocks.iter().enumerate() {
             let Some([left, right]) = stage.span(index, Strip::Bar) else { continue };
             let [left, right] = widened(left, right, stage.sizes.catch, block.settled);
-            let kept = stage.selected == Some(index) || right - last_right >= stage.sizes.catch / 4.0;
+            let Some(last_right) = last_right.get_mut(block.lane) else { continue };
+            let kept = stage.selected == Some(index) || right - *last_right >= stage.sizes.catch / 4.0;
             if !stage.sees([left, right]) || !kept {
                 continue;
             }
-            last_right = right;
+            *last_right = right;
+            let stretch = stage.stretch_of_segment(index, Strip::Bar);
             let rect = Rect::from_min_max(pos2(left, stretch.top), pos2(right, stretch.bottom));
             let response = ui.interact(rect.intersect(stage.window), base.with(index), Sense::CLICK);
             let name = segment_name(stage, index);
@@ -48,7 +49,8 @@ impl Canvas {
 fn segment_name(stage: &Stage<'_>, index: usize) -> String {
     match stage.model.blocks.get(index) {
         Some(block) if !block.unique_name.starts_with("segment ") => format!("Segment {}", block.unique_name),
-        _ => format!("Segment {}", index + 1),
+        Some(block) => format!("Segment {}", block.path),
+        None => String::new(),
     }
 }
 
@@ -63,27 +65,40 @@ fn widened(left: f32, right: f32, least: f32, settled: bool) -> [f32; 2] {
 
 /// The segment that is drawn at a place: on a bar or on the bands between.
 fn segment_at(stage: &Stage<'_>, at: Pos2) -> Option<usize> {
-    let within = |strip| {
-        let stretch = stage.layout.stretch_of(strip);
-        (stretch.top..=stretch.bottom).contains(&at.y)
-    };
     if !stage.window.contains(at) {
         return None;
     }
-    let bands = stage.layout.bands;
-    let share = match at.y {
-        _ if within(Strip::Bar) => 0.0,
-        _ if within(Strip::Forged) => 1.0,
-        y if (bands.top..=bands.bottom).contains(&y) => (y - bands.top) / bands.height().max(1.0),
-        _ => return None,
+    if let Some(row) = stage.layout.rows.iter().find(|row| (row.stretch.top..=row.stretch.bottom).contains(&at.y)) {
+        return segment_in_row(stage, row, at);
+    }
+    let share = match (stage.layout.bands, at.y) {
+        (bands, y) if (bands.top..=bands.bottom).contains(&y) => (y - bands.top) / bands.height().max(1.0),
+        // Between two views of the same bar.
+        (bands, y) => stage.layout.between_rows(y).then_some(if y < bands.top { 0.0 } else { 1.0 })?,
     };
-    let catches = |index: usize| {
-        let settled = stage.model.blocks.get(index).is_none_or(|block| block.settled);
-        let [left, right] = bands::at_share(stage, index, share)?;
+    let catches = |index: &usize| {
+        let Some([left, right]) = bands::at_share(stage, *index, share) else { return false };
+        let settled = stage.model.blocks.get(*index).is_none_or(|block| block.settled);
         let [left, right] = widened(left, right, stage.sizes.catch, settled);
-        (left..right).contains(&at.x).then_some(index)
+        (left..right).contains(&at.x)
     };
-    (0..stage.model.blocks.len()).find_map(catches)
+    (0..stage.model.blocks.len()).filter(|index| stage.is_whole(*index)).find(catches)
+}
+
+/// The nearest segment that is drawn at a place of a row; a split where none of its branches is.
+fn segment_in_row(stage: &Stage<'_>, row: &Row, at: Pos2) -> Option<usize> {
+    let catches = |index: &usize| {
+        let Some(block) = stage.model.blocks.get(*index) else { return false };
+        let Some([left, right]) = stage.span(*index, row.strip) else { return false };
+        let [left, right] = widened(left, right, stage.sizes.catch, block.settled);
+        let across = stage.is_whole(*index) || {
+            let stretch = stage.stretch_in_row(*index, row);
+            (stretch.top - space::TIGHT..=stretch.bottom + space::TIGHT).contains(&at.y)
+        };
+        across && (left..right).contains(&at.x)
+    };
+    let of_branch = stage.model.painted(row.view).rev().filter(|index| !stage.is_whole(*index)).find(catches);
+    of_branch.or_else(|| (0..stage.model.blocks.len()).filter(|index| stage.is_whole(*index)).find(catches))
 }
 
 /// Tells what a segment becomes, once the pointer rests on it.
@@ -91,9 +106,12 @@ fn tell(response: &Response, stage: &Stage<'_>, segment: Option<usize>) {
     let Some(index) = segment else { return };
     let Some(block) = stage.model.blocks.get(index) else { return };
     response.clone().on_hover_ui_at_pointer(|ui| {
-        let words = stage.segments.get(index).map(words).unwrap_or_default();
+        let words = stage.bar.segment(index).map(words).unwrap_or_default();
         ui.label(RichText::new(&block.name).text_style(Text::Strong.style()));
         ui.label(words);
+        if let Some(words) = stage.hidden_words(index) {
+            ui.label(RichText::new(words).color(stage.theme.ink_quiet));
+        }
         if let Some(severity) = block.severity {
             ui.label(RichText::new(format!("has a {}", severity.name())).color(stage.severity_color(severity)));
         }

@@ -9,7 +9,7 @@ use super::{Canvas, Scene, Views};
 use crate::theme::{Text, Theme, space};
 use egui::{Color32, Galley, Painter, Rect, Ui, pos2};
 use fh_core::balance::BarBalance;
-use fh_core::plan::Segment;
+use fh_core::plan::Bar;
 use std::sync::Arc;
 
 /// One frame of the drawing.
@@ -21,7 +21,8 @@ pub(super) struct Stage<'a> {
     pub(super) theme: &'a Theme,
     pub(super) model: &'a Model,
     pub(super) balance: &'a BarBalance,
-    pub(super) segments: &'a [Segment],
+    /// The bar as written.
+    pub(super) bar: &'a Bar,
     pub(super) sizes: Sizes,
     pub(super) axis: Axis,
     pub(super) layout: Layout,
@@ -32,6 +33,8 @@ pub(super) struct Stage<'a> {
     pub(super) window: Rect,
     pub(super) exaggeration: f32,
     pub(super) selected: Option<usize>,
+    /// The last segment of the bar itself.
+    pub(super) last_whole: Option<usize>,
     /// The boundary in hand or under the pointer.
     pub(super) hot: Option<Spot>,
     /// The boundary that has the keyboard.
@@ -73,7 +76,7 @@ impl<'a> Stage<'a> {
         let layout = canvas.layout(window, model, &sizes);
         Some(Self {
             balance,
-            segments: &scene.plan.bars.get(scene.bar)?.segments,
+            bar: scene.plan.bars.get(scene.bar)?,
             painter: ui.painter().with_clip_rect(window.intersect(ui.clip_rect())),
             outer: ui.painter().with_clip_rect(rect.intersect(ui.clip_rect())),
             theme: scene.theme,
@@ -86,6 +89,7 @@ impl<'a> Stage<'a> {
             window,
             exaggeration,
             selected: scene.selected,
+            last_whole: model.blocks.iter().rposition(|block| block.lane == 0),
             hot: None,
             focused: None,
             cursor: None,
@@ -100,6 +104,7 @@ impl<'a> Stage<'a> {
         self.paint_repeats();
         self.paint_cursor();
         self.paint_marks();
+        self.paint_branch_names();
         self.paint_names();
         self.paint_lengths();
         self.paint_boundaries();
@@ -114,7 +119,7 @@ impl<'a> Stage<'a> {
 
     /// From where to where a segment reaches on the screen, on one of the bars.
     pub(super) fn span(&self, segment: usize, strip: Strip) -> Option<[f32; 2]> {
-        let [start, end] = Spot { strip, segment }.reach(self.model)?;
+        let [start, end] = Spot { strip, segment }.drawn(self.model)?;
         Some([self.axis.x(start), self.axis.x(end)])
     }
 

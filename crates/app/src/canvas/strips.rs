@@ -4,7 +4,6 @@ use super::boundary::Spot;
 use super::clip::{clipped, parted, without_crowding};
 use super::fill::filled;
 use super::focus::spot_rect;
-use super::labels::thinned;
 use super::layout::{Row, Strip};
 use super::model::Block;
 use super::stage::Stage;
@@ -30,16 +29,18 @@ impl Stage<'_> {
         let bar = self.bar_rect(row, 0.0, filled);
         self.painter.rect_filled(bar, 0.0, self.theme.stock_fill);
         for block in model.blocks.iter().filter(|block| block.hatched) {
-            let [start, end] = block.stock.map(|mm| mm.min(filled));
-            let part = self.bar_rect(row, start, end);
+            let part = self.block_on_bar(row, block, filled);
             self.painter.rect_filled(part, 0.0, self.theme.hold_fill);
             self.paint_hatch(part, self.theme.stock_edge);
         }
         self.painter.rect_stroke(bar, 0.0, edge, StrokeKind::Middle);
         self.paint_rest(row, [filled, model.cut_mm.max(model.last_mark_mm)]);
+        self.paint_cuts(row);
+        self.paint_ticks(row);
+        self.paint_hole_centers(row);
         self.paint_unsettled(row);
         if let Some(selected) = self.selected_block() {
-            self.paint_selection(self.bar_rect(row, selected.stock[0], selected.stock[1]));
+            self.paint_selection(self.block_on_bar(row, selected, f64::INFINITY));
         }
     }
 
@@ -59,17 +60,28 @@ impl Stage<'_> {
         }
     }
 
-    /// A length of the starting bar, cut off a little outside of the window.
+    /// The part of the starting bar that a block has, up to where it ends.
+    fn block_on_bar(&self, row: &Row, block: &Block, filled: f64) -> Rect {
+        let [from, to] = block.stock.map(|mm| mm.min(filled));
+        let lane = self.model.lanes.get(block.lane).map(|lane| *lane.bar.of(row.view));
+        self.rect_in_bar(row, [from, to], lane.unwrap_or(*self.model.edges.bar.of(row.view)))
+    }
+
+    /// A length of the starting bar.
     fn bar_rect(&self, row: &Row, from: f64, to: f64) -> Rect {
-        let [lower, upper] = *self.model.edges.bar.of(row.view);
+        self.rect_in_bar(row, [from, to], *self.model.edges.bar.of(row.view))
+    }
+
+    /// A rectangle along and across the starting bar, cut off a little outside of the window.
+    fn rect_in_bar(&self, row: &Row, [from, to]: [f64; 2], [lower, upper]: [f64; 2]) -> Rect {
         let rect = Rect::from_min_max(pos2(self.axis.x(from), row.y(upper)), pos2(self.axis.x(to), row.y(lower)));
         let rect = rect.intersect(self.window.expand(self.sizes.gutter));
         if rect.is_negative() { Rect::from_min_size(rect.min, Vec2::ZERO) } else { rect }
     }
 
     fn paint_forged(&self, row: &Row) {
-        for (index, block) in self.model.blocks.iter().enumerate() {
-            if self.selected != Some(index) {
+        for index in self.model.painted(row.view).filter(|index| self.selected != Some(*index)) {
+            if let Some(block) = self.model.blocks.get(index) {
                 self.paint_block(row, index, block, false);
             }
         }
@@ -98,6 +110,9 @@ impl Stage<'_> {
         } else if span[1] - span[0] > space::HAIRLINE {
             self.paint_outline(&points, Stroke::new(self.edge(false), self.theme.forged_edge));
         }
+        if span[1] - span[0] > space::GAP {
+            self.paint_details(row, block, if selected { self.theme.accent } else { self.theme.forged_edge });
+        }
     }
 
     fn paint_outline(&self, points: &[Pos2], stroke: Stroke) {
@@ -107,14 +122,14 @@ impl Stage<'_> {
     /// Segments whose sizes are not settled: a dashed box with the shape that stops.
     fn paint_unsettled(&self, row: &Row) {
         let mut last = f32::NEG_INFINITY;
-        for (index, _) in self.model.blocks.iter().enumerate().filter(|(_, block)| !block.settled) {
+        for (index, block) in self.model.blocks.iter().enumerate().filter(|(_, block)| !block.settled) {
             let Some([x, _]) = self.span(index, row.strip) else { continue };
             let half = self.sizes.unsettled / 2.0;
             if !self.sees([x - half, x + half]) || x - last < space::TIGHT {
                 continue;
             }
             last = x;
-            let box_ = self.unsettled_rect(row, x);
+            let box_ = self.unsettled_rect(row, block.lane, x);
             let selected = self.selected == Some(index);
             let color = if selected { self.theme.accent } else { self.theme.stop };
             self.painter.rect_filled(box_, 0.0, self.theme.ground);
@@ -126,8 +141,9 @@ impl Stage<'_> {
         }
     }
 
-    fn unsettled_rect(&self, row: &Row, x: f32) -> Rect {
-        let [lower, upper] = *self.model.edges.bar.of(row.view);
+    fn unsettled_rect(&self, row: &Row, lane: usize, x: f32) -> Rect {
+        let lane = self.model.lanes.get(lane).map(|lane| *lane.bar.of(row.view));
+        let [lower, upper] = lane.unwrap_or(*self.model.edges.bar.of(row.view));
         let height = (row.y(lower) - row.y(upper)).max(self.sizes.unsettled);
         let width = self.sizes.unsettled;
         Rect::from_center_size(pos2(x, (row.y(lower) + row.y(upper)) / 2.0), egui::vec2(width, height))
@@ -148,13 +164,10 @@ impl Stage<'_> {
 
     /// Paints the marks across the bar, and the boundary in hand on either bar.
     pub(super) fn paint_boundaries(&self) {
-        let places = self.model.blocks.iter().enumerate().map(|(index, block)| (index, self.axis.x(block.stock[1])));
-        let places = places.filter(|(_, x)| self.sees([*x, *x]));
         let stroke = Stroke::new(space::LINE, self.theme.mark);
-        for (segment, x) in thinned(places, space::TIGHT, |_| false) {
-            if self.selected != Some(segment) && self.selected != Some(segment + 1) {
-                self.paint_across(Strip::Bar, x, 0.0, stroke);
-            }
+        let stretch = self.layout.stretch_of(Strip::Bar);
+        for (_, x) in self.marks_in_lane(0) {
+            self.painter.vline(x, stretch.top..=stretch.bottom, stroke);
         }
         if let Some(spot) = self.focused {
             let ring = Stroke::new(space::LINE, self.theme.focus);
@@ -167,10 +180,11 @@ impl Stage<'_> {
     }
 
     fn paint_hot(&self, spot: Spot) {
-        let Some([_, end]) = spot.reach(self.model) else { return };
+        let Some([_, end]) = spot.drawn(self.model) else { return };
         let x = self.axis.x(end);
-        self.paint_across(spot.strip, x, space::TIGHT, Stroke::new(space::HEAVY, self.theme.accent));
-        let stretch = self.layout.stretch_of(spot.strip);
+        let stretch = self.stretch_of_segment(spot.segment, spot.strip);
+        let stroke = Stroke::new(space::HEAVY, self.theme.accent);
+        self.painter.vline(x, stretch.top - space::TIGHT..=stretch.bottom + space::TIGHT, stroke);
         for (y, away) in [(stretch.top - space::TIGHT, -1.0), (stretch.bottom + space::TIGHT, 1.0)] {
             self.paint_knob(pos2(x, y), away, self.theme.accent);
         }
@@ -181,10 +195,5 @@ impl Stage<'_> {
         let (half, height) = (self.sizes.shape / 2.0, self.sizes.shape * 0.7 * away);
         let corners = vec![tip, tip + egui::vec2(half, height), tip + egui::vec2(-half, height)];
         self.painter.add(Shape::convex_polygon(corners, color, Stroke::NONE));
-    }
-
-    fn paint_across(&self, strip: Strip, x: f32, beyond: f32, stroke: Stroke) {
-        let stretch = self.layout.stretch_of(strip);
-        self.painter.vline(x, stretch.top - beyond..=stretch.bottom + beyond, stroke);
     }
 }

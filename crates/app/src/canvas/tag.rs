@@ -59,6 +59,9 @@ impl Canvas {
                         ui.end_row();
                     }
                 });
+                if let Some(words) = stage.hidden_words(spot.segment) {
+                    ui.label(RichText::new(words).color(stage.theme.ink_quiet));
+                }
                 self.show_outcome(ui, stage.theme);
             });
         });
@@ -80,7 +83,7 @@ fn right(ui: &mut Ui, text: RichText) {
 
 /// Beside a boundary that has the keyboard, over the bands and clear of its strip; and which corner lies there.
 pub(super) fn beside(stage: &Stage<'_>, spot: Spot) -> (Pos2, Align2) {
-    let x = spot.reach(stage.model).map_or(stage.window.left(), |[_, end]| stage.axis.x(end));
+    let x = spot.drawn(stage.model).map_or(stage.window.left(), |[_, end]| stage.axis.x(end));
     let x = x.clamp(stage.window.left(), stage.window.right()) + space::GAP;
     match spot.strip {
         Strip::Bar => (pos2(x, stage.layout.bands.top + space::GAP), Align2::LEFT_TOP),

@@ -60,10 +60,11 @@ impl Curve {
     /// Takes the areas along a bar.
     pub(crate) fn new(bar: &BarBalance, unit: PlanUnit) -> Self {
         let mut curve = Self::default();
-        let each = (MOST_POINTS / bar.segments.len().max(1)).clamp(2, POINTS_PER_SEGMENT);
+        // A split stands for its branches: its area is that of all of them together.
+        let each = (MOST_POINTS / bar.whole().count().max(1)).clamp(2, POINTS_PER_SEGMENT);
         let inch_or_mm = unit.length_unit().mm();
         let shortest = figures::mm(bar.forged_length) / inch_or_mm / MOST_PLACES;
-        for segment in &bar.segments {
+        for (_, segment) in bar.whole() {
             let (start, length) = (figures::mm(segment.forged_start), figures::mm(segment.forged_length));
             curve.starts.push(curve.along.len());
             for point in 0..each {

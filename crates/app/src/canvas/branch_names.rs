@@ -1,0 +1,93 @@
+//! The names of branches at their free ends, and of their segments within their silhouettes.
+
+use super::lanes::{Lane, Seen};
+use super::layout::Strip;
+use super::places::hidden_words;
+use super::stage::Stage;
+use crate::theme::{Text, space};
+use egui::{Rect, pos2, vec2};
+use fh_core::metal::FreeEnd;
+
+impl Stage<'_> {
+    /// Paints the names of branches, and the names and lengths of their segments.
+    pub(super) fn paint_branch_names(&self) {
+        for index in (0..self.model.blocks.len()).filter(|index| !self.is_whole(*index)) {
+            if let Some(room) = self.branch_name_room(index) {
+                self.paint_name_in_metal(index, room);
+            }
+        }
+        for (index, lane) in self.model.lanes.iter().enumerate().skip(1) {
+            self.paint_branch_title(index, lane);
+        }
+    }
+
+    /// Whether a segment of a branch has no room for its name in its silhouette, and is seen.
+    pub(super) fn wants_branch_name(&self, index: usize) -> bool {
+        let is_split = self.model.blocks.get(index).is_some_and(|block| block.cuts.is_some());
+        let is_chosen = self.selected == Some(index);
+        is_chosen || (!is_split && !self.is_behind(index) && self.branch_name_room(index).is_none())
+    }
+
+    fn is_behind(&self, index: usize) -> bool {
+        let row = self.best_row(index, Strip::Forged);
+        row.zip(self.model.lane(index)).is_none_or(|(row, lane)| *lane.seen.of(row.view) == Seen::Behind)
+    }
+
+    /// The room within the silhouette of a segment of a branch; none where a name does not fit.
+    fn branch_name_room(&self, index: usize) -> Option<Rect> {
+        let block = self.model.blocks.get(index)?;
+        if block.cuts.is_some() || self.is_behind(index) {
+            return None;
+        }
+        let row = self.best_row(index, Strip::Forged)?;
+        let [left, right] = self.span(index, Strip::Forged)?;
+        let (left, right) = (left.max(self.window.left()), right.min(self.window.right()));
+        // Halfway along: a taper has room there as well.
+        let middle = (block.drawn[0] + block.drawn[1]) / 2.0;
+        let [lower, upper] = super::repeats::across_at(block.outlines.of(row.view), middle)?;
+        let room = Rect::from_min_max(pos2(left, row.y(upper)), pos2(right, row.y(lower)));
+        let enough = room.height() >= self.sizes.line && room.width() >= self.sizes.name;
+        (enough && block.repeats.is_empty() && block.details.is_empty()).then_some(room)
+    }
+
+    fn paint_name_in_metal(&self, index: usize, room: Rect) {
+        let Some(block) = self.model.blocks.get(index) else { return };
+        let selected = self.selected == Some(index);
+        let (text, ink) = if selected { (Text::Strong, self.theme.ink) } else { (Text::Small, self.theme.ink) };
+        let length = self.rounded_words(block.forged[1] - block.forged[0]);
+        let most = room.width() - 2.0 * space::GAP;
+        let choices = [format!("{}  {length}", block.name), block.name.clone()];
+        let fitting = choices.into_iter().map(|words| self.text(words, text, ink)).find(|words| words.size().x <= most);
+        if let Some(words) = fitting {
+            self.painter.galley(room.center() - words.size() / 2.0, words, ink);
+        }
+    }
+
+    /// The name of a branch beyond its free end, with what it hides.
+    fn paint_branch_title(&self, index: usize, lane: &Lane) {
+        let members = || self.model.blocks.iter().enumerate().filter(|(_, block)| block.lane == index);
+        let ends = match lane.free {
+            Some(FreeEnd::Far) => members().next_back(),
+            Some(FreeEnd::Datum) => members().next(),
+            _ => None,
+        };
+        let Some((end, block)) = ends else { return };
+        if self.is_behind(end) || block.cuts.is_some() {
+            return;
+        }
+        let Some(row) = self.best_row(end, Strip::Forged) else { return };
+        let stretch = self.stretch_in_row(end, row);
+        let title = lane.title.clone().unwrap_or_default();
+        let hides = hidden_words(&self.model.lanes, lane, row.view).is_some();
+        let words = if hides { format!("{title} (before others)") } else { title };
+        let words = self.text(words, Text::Small, self.theme.ink_quiet);
+        let at_start = lane.free == Some(FreeEnd::Datum);
+        let x = self.axis.x(if at_start { block.drawn[0] } else { block.drawn[1] });
+        let left = if at_start { x - space::GAP - words.size().x } else { x + space::GAP };
+        let at = pos2(left, stretch.middle() - words.size().y / 2.0);
+        let chip = Rect::from_min_size(at, words.size()).expand2(vec2(space::TIGHT, 0.0));
+        if self.window.contains_rect(chip) {
+            self.painter.galley(at, words, self.theme.ink_quiet);
+        }
+    }
+}

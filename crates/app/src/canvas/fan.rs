@@ -1,0 +1,155 @@
+//! How branches are drawn beside each other on the forged bar: they leave the root as cut and part within a short Y.
+//!
+//! The balance lays every branch off straight. A branch of a slit closed at both ends is longer than the way between its
+//! ends where it is opened; it is drawn to reach from the one to the other.
+
+use super::model::PerView;
+use fh_core::metal::View;
+
+/// Steps in which a Y opens.
+const STEPS: usize = 10;
+
+/// How the places of a chain are drawn on the forged bar.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Fan {
+    /// Where a place 0 is drawn, in mm.
+    start: f64,
+    /// How long a millimetre along it is drawn.
+    pub(super) scale: f64,
+    roots: Vec<Root>,
+}
+
+/// An end at which a branch hangs on the bar.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Root {
+    /// Where it lies along the drawing, in mm.
+    pub(super) at: f64,
+    /// 1 where the branch runs on from it, -1 where it runs toward it.
+    pub(super) way: f64,
+    /// Over what length the branch gets from its place in the bar to its place in the fan, in mm.
+    pub(super) reach: f64,
+    /// From its place in the fan to its place in the bar, in mm up as seen.
+    pub(super) shift: PerView<f64>,
+}
+
+impl Root {
+    fn shift_at(&self, along: f64, view: View) -> f64 {
+        let share = ((along - self.at) * self.way / self.reach).clamp(0.0, 1.0);
+        self.shift.of(view) * (1.0 - share * share * (3.0 - 2.0 * share))
+    }
+}
+
+impl Default for Fan {
+    fn default() -> Self {
+        Self { start: 0.0, scale: 1.0, roots: Vec::new() }
+    }
+}
+
+impl Fan {
+    /// A branch within this one, drawn `scale` times as long from a place in mm on.
+    pub(super) fn branch(&self, from: f64, scale: f64) -> Self {
+        let scale = if scale.is_finite() && scale > 0.0 { scale } else { 1.0 };
+        let start = self.start + self.scale * from * (1.0 - scale);
+        Self { start, scale: self.scale * scale, roots: self.roots.clone() }
+    }
+
+    /// It with one more end that hangs on the bar.
+    pub(super) fn with_root(mut self, root: Root) -> Self {
+        if root.reach > 0.0 && root.reach.is_finite() {
+            self.roots.push(root);
+        }
+        self
+    }
+
+    /// Where a place along it is drawn, both in mm.
+    pub(super) fn along(&self, mm: f64) -> f64 {
+        self.start + self.scale * mm
+    }
+
+    /// Where a point of it is drawn: along, and up as seen.
+    pub(super) fn place(&self, [along, up]: [f64; 2], view: View) -> [f64; 2] {
+        let along = self.along(along);
+        [along, self.shifted(along, up, view)]
+    }
+
+    fn shifted(&self, along: f64, up: f64, view: View) -> f64 {
+        up + self.roots.iter().map(|root| root.shift_at(along, view)).sum::<f64>()
+    }
+
+    /// An outline as it is drawn, with points enough to follow the Y.
+    pub(super) fn outline(&self, points: Vec<[f64; 2]>, view: View) -> Vec<[f64; 2]> {
+        if self.scale == 1.0 && self.start == 0.0 && self.roots.is_empty() {
+            return points;
+        }
+        let stops = self.stops();
+        let mut drawn = Vec::with_capacity(points.len() + 4 * stops.len());
+        for (from, to) in points.iter().zip(points.iter().cycle().skip(1)) {
+            let (start, end) = (self.along(from[0]), self.along(to[0]));
+            drawn.push([start, self.shifted(start, from[1], view)]);
+            let mut between: Vec<f64> =
+                stops.iter().copied().filter(|stop| *stop > start.min(end) && *stop < start.max(end)).collect();
+            if end < start {
+                between.reverse();
+            }
+            for along in between {
+                let up = from[1] + (to[1] - from[1]) * (along - start) / (end - start);
+                drawn.push([along, self.shifted(along, up, view)]);
+            }
+        }
+        drawn
+    }
+
+    /// The places along the drawing at which an edge turns.
+    fn stops(&self) -> Vec<f64> {
+        let of_root = |root: &Root| {
+            (0..=STEPS).map(|step| root.at + root.way * root.reach * step as f64 / STEPS as f64).collect()
+        };
+        let mut stops: Vec<f64> = self.roots.iter().flat_map(|root| -> Vec<f64> { of_root(root) }).collect();
+        stops.sort_by(f64::total_cmp);
+        stops
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::float_cmp, clippy::indexing_slicing, reason = "tests")]
+mod tests {
+    use super::*;
+
+    fn root(way: f64) -> Root {
+        Root { at: 100.0, way, reach: 20.0, shift: PerView { side: 0.0, top: -4.0 } }
+    }
+
+    #[test]
+    fn a_plain_chain_is_drawn_as_it_is() {
+        let points = vec![[0.0, 5.0], [10.0, 5.0], [10.0, -5.0]];
+        assert_eq!(Fan::default().outline(points.clone(), View::Top), points);
+    }
+
+    #[test]
+    fn a_branch_leaves_the_root_where_it_was_cut_and_parts_within_the_y() {
+        let fan = Fan::default().branch(100.0, 1.0).with_root(root(1.0));
+        assert_eq!(fan.place([100.0, 10.0], View::Top), [100.0, 6.0]);
+        assert_eq!(fan.place([110.0, 10.0], View::Top), [110.0, 8.0]);
+        assert_eq!(fan.place([130.0, 10.0], View::Top), [130.0, 10.0]);
+        assert_eq!(fan.place([100.0, 10.0], View::Side), [100.0, 10.0]);
+        let drawn = fan.outline(vec![[100.0, 12.0], [200.0, 12.0], [200.0, 8.0], [100.0, 8.0]], View::Top);
+        assert!(drawn.len() > 20 && drawn[0] == [100.0, 8.0]);
+    }
+
+    #[test]
+    fn a_branch_before_its_root_runs_into_it() {
+        let fan = Fan::default().branch(20.0, 1.0).with_root(root(-1.0));
+        assert_eq!(fan.place([100.0, 10.0], View::Top), [100.0, 6.0]);
+        assert_eq!(fan.place([60.0, 10.0], View::Top), [60.0, 10.0]);
+    }
+
+    #[test]
+    fn a_longer_branch_reaches_from_end_to_end() {
+        let fan = Fan::default().branch(50.0, 0.8);
+        assert_eq!(fan.along(50.0), 50.0);
+        assert_eq!(fan.along(150.0), 130.0);
+        let within = fan.branch(100.0, 0.5);
+        assert_eq!(within.along(100.0), fan.along(100.0));
+        assert!((within.along(110.0) - fan.along(105.0)).abs() < 1e-12);
+    }
+}

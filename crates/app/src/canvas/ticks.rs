@@ -1,0 +1,39 @@
+//! The marks across the bar as lines: over all of it, and shorter ones for branches over their share.
+
+use super::labels::thinned;
+use super::lanes::Seen;
+use super::layout::Row;
+use super::stage::Stage;
+use crate::theme::space;
+use egui::{Shape, Stroke, pos2};
+
+impl Stage<'_> {
+    /// The marks of a chain that can be seen and told apart; not those of the selected segment, which has an outline.
+    pub(super) fn marks_in_lane(&self, lane: usize) -> Vec<(usize, f32)> {
+        let blocks = || self.model.blocks.iter().enumerate().filter(|(_, block)| block.lane == lane);
+        let before = self.selected.and_then(|selected| blocks().take_while(|(index, _)| *index < selected).last());
+        let own_lane = self.selected.is_some_and(|selected| blocks().any(|(index, _)| index == selected));
+        let before = before.filter(|_| own_lane).map(|(index, _)| index);
+        let places = blocks().map(|(index, block)| (index, self.axis.x(block.stock[1])));
+        let places = places.filter(|(_, x)| self.sees([*x, *x]));
+        let mut marks = thinned(places, space::TIGHT, |_| false);
+        marks.retain(|(segment, _)| self.selected != Some(*segment) && before != Some(*segment));
+        marks
+    }
+
+    /// Paints the marks of branches in a row of the starting bar: dashed where another lies before them.
+    pub(super) fn paint_ticks(&self, row: &Row) {
+        let stroke = Stroke::new(space::LINE, self.theme.mark);
+        for (index, lane) in self.model.lanes.iter().enumerate().skip(1) {
+            let [lower, upper] = lane.bar.of(row.view).map(|up| row.y(up));
+            for (_, x) in self.marks_in_lane(index) {
+                if *lane.seen.of(row.view) == Seen::Behind {
+                    let line = [pos2(x, upper), pos2(x, lower)];
+                    self.painter.extend(Shape::dashed_line(&line, stroke, space::TIGHT / 2.0, space::TIGHT));
+                } else {
+                    self.painter.vline(x, upper..=lower, stroke);
+                }
+            }
+        }
+    }
+}
