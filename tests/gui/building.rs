@@ -40,7 +40,7 @@ fn every_form_can_be_added() {
         let title = format!("{}{}", name[..1].to_uppercase(), &name[1..]);
         desk.press(&title);
         let selected = desk.editor().selected().unwrap();
-        assert_eq!(desk.plan().bars[0].segments[selected].form.kind(), kind);
+        assert_eq!(desk.plan().segment(0, selected).unwrap().form.kind(), kind);
     }
     assert_eq!(desk.plan().bars[0].segments.len(), 3 + FormKind::ALL.len());
 }

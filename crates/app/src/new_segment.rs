@@ -1,8 +1,15 @@
 //! Segments as they are first offered: sizes that suit the bar, to be typed over. And forms changed into other forms.
 
+mod bends;
+mod change;
+
+pub(crate) use bends::{corner, first_bend, suits};
+pub(crate) use change::change_form;
+
 use crate::widgets::{Sizing, section_form};
-use fh_core::plan::{Bend, Form, FormKind, OutlineSpec, SectionKind, SectionSpec, Segment, Sides, ThicknessSpec};
-use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
+use fh_core::plan::{
+    Branch, Form, FormKind, HoleSpec, Made, OutlineSpec, SectionKind, SectionSpec, Segment, Sides, ThicknessSpec,
+};
 
 /// First lengths in mm, to be typed over.
 const LENGTH_MM: f64 = 100.0;
@@ -14,6 +21,20 @@ const LEAF_THICKNESS: f64 = 0.33;
 const FINIAL: f64 = 1.5;
 /// The inside radius of a first shoulder in mm.
 const SHOULDER_RADIUS_MM: f64 = 3.0;
+/// A boss and its hole against the bar's thickness.
+const BOSS_THICKNESS: f64 = 0.75;
+const HOLE: f64 = 0.75;
+/// A tenon and what it goes through against the bar's thickness.
+const TENON: f64 = 0.6;
+const GRIP: f64 = 1.0;
+/// A rivet's grip against its diameter.
+const RIVET_GRIP: f64 = 2.0;
+/// What stands out for a head, against the pin: common practice, no source.
+const HEAD: f64 = 1.5;
+/// Two bars side by side in a collar, each so many mm.
+const BUNDLE_MM: [f64; 2] = [24.0, 12.0];
+/// A split has two branches at first.
+const BRANCHES: usize = 2;
 
 /// A new segment of a form; none where the plan's unit cannot write its sizes.
 pub(crate) fn new_segment(kind: FormKind, sizing: &Sizing<'_>) -> Option<Segment> {
@@ -42,12 +63,54 @@ fn form(kind: FormKind, sizing: &Sizing<'_>) -> Option<Form> {
             trim: None,
         },
         FormKind::Peak => Form::Peak { section: SectionSpec::Stock },
+        FormKind::Hole => hole(sizing, width, least)?,
+        FormKind::Tenon => Form::Tenon {
+            section: SectionSpec::Round(sizing.size(TENON * least)?),
+            grip: sizing.size(GRIP * least)?,
+            allowance: sizing.size(HEAD * TENON * least)?,
+        },
+        FormKind::Rivet => Form::Rivet {
+            diameter: sizing.size(least)?,
+            grip: sizing.size(RIVET_GRIP * least)?,
+            allowance: sizing.size(HEAD * least)?,
+        },
+        FormKind::Collar => Form::Collar {
+            section: SectionSpec::Stock,
+            width: sizing.size(BUNDLE_MM[0])?,
+            height: sizing.size(BUNDLE_MM[1])?,
+            rule: None,
+        },
+        // One thickness for the scarf: common practice, no source.
+        FormKind::Weld => Form::Weld { allowance: sizing.size(least)? },
+        FormKind::Split => Form::Split { branches: branches(sizing)?, side: None, root: None, opening: None },
         FormKind::Ball => Form::Ball { diameter: sizing.size(FINIAL * least)? },
         FormKind::Cube => Form::Cube { side: sizing.size(FINIAL * least)? },
         FormKind::Trim => Form::Trim { length: sizing.size(width)? },
         FormKind::Hold => Form::Hold { length: sizing.size(LENGTH_MM)? },
-        _ => return None,
     })
+}
+
+/// A round boss with a punched hole.
+fn hole(sizing: &Sizing<'_>, width: f64, least: f64) -> Option<Form> {
+    Some(Form::Hole {
+        outline: OutlineSpec::Disc { diameter: sizing.size(width + least)? },
+        thickness: sizing.size(BOSS_THICKNESS * least)?,
+        hole: HoleSpec::Round(sizing.size(HOLE * least)?),
+        made: Made::Punched,
+        slug: None,
+        at: None,
+    })
+}
+
+/// Branches that are left as they are cut, to be given their forms.
+fn branches(sizing: &Sizing<'_>) -> Option<Vec<Branch>> {
+    (0..BRANCHES).map(|_| new_branch(sizing)).collect()
+}
+
+/// A branch that is left as it is cut.
+pub(crate) fn new_branch(sizing: &Sizing<'_>) -> Option<Branch> {
+    let plain = Segment::new(FormKind::Plain.name(), Form::Plain { length: Some(sizing.size(LENGTH_MM)?) });
+    Some(Branch { name: String::new(), segments: vec![plain] })
 }
 
 /// A section somewhat smaller than the bar.
@@ -58,75 +121,15 @@ fn drawn(sizing: &Sizing<'_>) -> Option<SectionSpec> {
     section_form::convert(&SectionSpec::Stock, kind, &smaller)
 }
 
-/// A sharp right angle, toward up.
-pub(crate) fn corner(sizing: &Sizing<'_>) -> Option<Bend> {
-    let angle = WrittenAngle::from_degrees(90.0).ok()?;
-    let inside_radius = WrittenLength::from_mm(0.0, sizing.units.length.length_unit(), LengthRange::ZeroOrMore).ok()?;
-    Some(Bend::Corner { angle, inside_radius, side: None })
-}
-
-/// A segment with another form that keeps what it can: its name, its length, its section.
-pub(crate) fn change_form(segment: &Segment, kind: FormKind, sizing: &Sizing<'_>) -> Option<Segment> {
-    let mut next = segment.clone();
-    let mut form = form(kind, sizing)?;
-    if let Some(length) = segment.form.length() {
-        put_length(&mut form, length);
-    }
-    if let Some(section) = section_of(&segment.form) {
-        put_section(&mut form, section);
-    }
-    next.form = form;
-    next.bend = match (kind, segment.bend.clone()) {
-        (FormKind::Peak, bend @ Some(Bend::Corner { .. })) => bend,
-        (FormKind::Peak, _) => corner(sizing),
-        (FormKind::Plain | FormKind::Drawn | FormKind::Taper, bend @ Some(Bend::Curve { .. } | Bend::Ring { .. })) => {
-            bend
-        }
-        _ => None,
-    };
-    if segment.name == segment.form.kind().name() {
-        next.name = kind.name().to_owned();
-    }
-    next.gives = None;
-    Some(next)
-}
-
-fn put_length(form: &mut Form, kept: &WrittenLength) {
-    match form {
-        Form::Plain { length } | Form::Drawn { length, .. } | Form::Taper { length, .. } => {
-            *length = Some(kept.clone())
-        }
-        Form::Trim { length } | Form::Hold { length } => *length = kept.clone(),
-        Form::Flag { outline: OutlineSpec::Leaf { length, .. }, .. } => *length = kept.clone(),
-        _ => {}
-    }
-}
-
-/// The section that a form ends in, where it names one with sizes.
-fn section_of(form: &Form) -> Option<&SectionSpec> {
-    match form {
-        Form::Drawn { section, .. } | Form::Peak { section } => Some(section),
-        Form::Taper { to, .. } | Form::Shoulder { to, .. } => Some(to),
-        _ => None,
-    }
-}
-
-fn put_section(form: &mut Form, kept: &SectionSpec) {
-    let is_end = matches!(kept.kind(), SectionKind::Point | SectionKind::Edge);
-    match form {
-        Form::Taper { to, .. } => *to = kept.clone(),
-        Form::Drawn { section, .. } | Form::Peak { section } if !is_end => *section = kept.clone(),
-        Form::Shoulder { to, .. } if !is_end => *to = kept.clone(),
-        _ => {}
-    }
-}
-
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "tests")]
 mod tests {
     use super::*;
     use crate::theme::{Look, Theme};
-    use fh_core::plan::Units;
+    use fh_core::balance::balance;
+    use fh_core::findings::Severity;
+    use fh_core::plan::{Plan, Units};
+    use fh_measure::{LengthRange, WrittenLength};
 
     #[test]
     fn every_form_is_offered_in_both_units() {
@@ -140,13 +143,25 @@ mod tests {
     }
 
     #[test]
-    fn a_form_that_is_changed_keeps_its_length_and_its_section() {
+    fn every_new_segment_can_be_forged() {
         let theme = Theme::new(Look::Light, 1.0);
-        let sizing = Sizing::without_stock(&theme, Units::inches());
-        let drawn = new_segment(FormKind::Drawn, &sizing).unwrap();
-        let taper = change_form(&drawn, FormKind::Taper, &sizing).unwrap();
-        assert_eq!(taper.form.length(), drawn.form.length());
-        assert_eq!(section_of(&taper.form), section_of(&drawn.form));
-        assert_eq!(taper.name, "taper");
+        let written = |text| WrittenLength::parse(text, None, LengthRange::AboveZero).unwrap();
+        for width in ["8 mm", "12 mm", "40 mm"] {
+            for kind in FormKind::ALL {
+                let stock = SectionSpec::Flat { width: written(width), thickness: written("8 mm"), edge_radius: None };
+                let mut plan = Plan::new("", Units::millimeters(), stock);
+                let empty = balance(&plan);
+                let sizing = Sizing::new(&theme, plan.units, empty.bars.first());
+                let rest = new_segment(FormKind::Hold, &sizing).unwrap();
+                plan.bars[0].segments = vec![new_segment(kind, &sizing).unwrap(), rest];
+                let findings = balance(&plan).findings;
+                let stops = findings.iter().filter(|finding| finding.severity == Severity::Stop);
+                assert_eq!(
+                    stops.map(|finding| &finding.message).collect::<Vec<_>>(),
+                    Vec::<&String>::new(),
+                    "{kind:?}"
+                );
+            }
+        }
     }
 }

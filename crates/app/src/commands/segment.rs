@@ -48,10 +48,10 @@ pub(super) const ROWS: [Row; 12] = [
         .when(has_segment),
     Row::new(Command::MoveUp, "Move up", "Move the selected segment toward the datum end.", move_up)
         .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::ArrowUp))
-        .when(|desk| desk.selection.segment().is_some_and(|segment| segment > 0)),
+        .when(|desk| above(desk).is_some()),
     Row::new(Command::MoveDown, "Move down", "Move the selected segment away from the datum end.", move_down)
         .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::ArrowDown))
-        .when(is_not_last),
+        .when(|desk| below(desk).is_some()),
     Row::new(Command::NextSegment, "Next segment", "Select the segment after the selected one.", next)
         .keys(KeyboardShortcut::new(CTRL, Key::ArrowDown)),
     Row::new(Command::PreviousSegment, "Previous segment", "Select the segment before the selected one.", previous)
@@ -61,9 +61,14 @@ pub(super) const ROWS: [Row; 12] = [
         .when(|desk| desk.document.plan().bars.len() > 1),
 ];
 
-fn is_not_last(desk: &Desk<'_>) -> bool {
-    let count = desk.document.plan().bars.get(desk.selection.bar).map_or(0, |bar| bar.segments.len());
-    desk.selection.segment().is_some_and(|segment| segment + 1 < count)
+/// The segment before the selected one in its chain.
+fn above(desk: &Desk<'_>) -> Option<usize> {
+    desk.document.plan().bars.get(desk.selection.bar)?.before_in_chain(desk.selection.segment()?).pop()
+}
+
+/// The segment after the selected one in its chain.
+fn below(desk: &Desk<'_>) -> Option<usize> {
+    desk.document.plan().bars.get(desk.selection.bar)?.next_in_chain(desk.selection.segment()?)
 }
 
 fn add_after(editor: &mut Editor, _: &Context) {
@@ -93,25 +98,25 @@ fn remove(editor: &mut Editor, _: &Context) {
 }
 
 fn move_up(editor: &mut Editor, _: &Context) {
-    if let Some(segment) = editor.selection.segment() {
-        editor.move_segment(segment, segment.saturating_sub(1));
+    let (from, to) = (editor.selection.segment(), above(&editor.desk()));
+    if let Some((from, to)) = from.zip(to) {
+        editor.move_segment(from, to);
     }
 }
 
 fn move_down(editor: &mut Editor, _: &Context) {
-    if let Some(segment) = editor.selection.segment() {
-        editor.move_segment(segment, segment + 1);
+    let (from, to) = (editor.selection.segment(), below(&editor.desk()));
+    if let Some((from, to)) = from.zip(to) {
+        editor.move_segment(from, to);
     }
 }
 
 fn next(editor: &mut Editor, _: &Context) {
-    let segment = editor.selection.segment().map_or(0, |segment| segment + 1);
-    editor.select_segment(segment);
+    editor.select_line(1);
 }
 
 fn previous(editor: &mut Editor, _: &Context) {
-    let segment = editor.selection.segment().map_or(0, |segment| segment.saturating_sub(1));
-    editor.select_segment(segment);
+    editor.select_line(-1);
 }
 
 fn add_bar(editor: &mut Editor, _: &Context) {

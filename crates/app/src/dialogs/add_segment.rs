@@ -1,7 +1,7 @@
 //! The dialog that offers the forms of a new segment, each with a drawing and a line of what it is.
 
 use super::frame::{Frame, other_button};
-use crate::state::{Desk, Request, Side};
+use crate::state::{Desk, Focus, Request, Side};
 use crate::theme::space;
 use crate::widgets::form_card;
 use egui::{Context, Grid};
@@ -11,6 +11,7 @@ pub(super) fn show(ctx: &Context, desk: &Desk<'_>, side: Side, out: &mut Vec<Req
     let bar = desk.document.plan().bars.get(desk.selection.bar);
     let title = match side {
         _ if bar.is_some_and(|bar| bar.segments.is_empty()) => "Add the first segment",
+        _ if matches!(desk.selection.focus, Focus::Branch { .. }) => "Add a segment to the branch",
         Side::Before => "Add a segment before",
         Side::After => "Add a segment after",
     };

@@ -34,6 +34,8 @@ impl Editor {
             Request::Canvas(event) => self.on_canvas(event, ctx),
             Request::SelectPlan => self.selection.focus = Focus::Plan,
             Request::Select(bar, segment) => self.select(bar, segment),
+            Request::SelectBranch { bar, split, branch } => self.select_branch(bar, split, branch),
+            Request::MoveTo(to) => self.move_selected(to),
             Request::Cursor(cursor) => self.selection.cursor_mm = cursor,
             Request::AddSegment(kind, side) => self.add_segment(kind, side),
             Request::SaveMotif(motif, overwrite) => self.save_motif(&motif, overwrite),

@@ -7,7 +7,7 @@ use crate::state::Side;
 use fh_core::describe::segment_name;
 use fh_core::edit::Edit;
 use fh_core::motif::Motif;
-use fh_core::plan::{Bar, Chain, Segment};
+use fh_core::plan::Segment;
 use fh_store::{Home, StoreError, motifs};
 use std::path::Path;
 
@@ -52,7 +52,7 @@ impl Editor {
     pub(super) fn insert_motif(&mut self, mut segments: Vec<Segment>, side: Side) {
         let at = self.selection.bar;
         let Some(bar) = self.document.plan().bars.get(at) else { return };
-        let (chain, place) = place_beside(bar, self.selection.segment(), side);
+        let Some((chain, place)) = self.place_beside(side) else { return };
         let mut taken: Vec<Segment> = bar.flat().into_iter().map(|flat| flat.segment.clone()).collect();
         for segment in &mut segments {
             segment.name = free_name(&taken, &segment.name);
@@ -93,14 +93,5 @@ impl Editor {
             self.said = format!("■ {}", StoreError::NoHome);
         }
         self.services.home.as_ref()
-    }
-}
-
-/// The place in a chain beside the selected segment; the bar's end or its datum end where none is selected.
-fn place_beside(bar: &Bar, selected: Option<usize>, side: Side) -> (Chain, usize) {
-    let after = usize::from(side == Side::After);
-    match selected.and_then(|selected| bar.place_of(selected)) {
-        Some((chain, place)) => (chain, place + after),
-        None => (Chain::Bar, after * bar.segments.len()),
     }
 }

@@ -6,7 +6,7 @@ use crate::new_segment::new_segment;
 use crate::state::{Focus, Side};
 use crate::widgets::Sizing;
 use fh_core::edit::Edit;
-use fh_core::plan::{Bar, Form, FormKind, SectionSpec, Segment};
+use fh_core::plan::{Bar, Chain, Form, FormKind, SectionSpec, Segment};
 
 impl Editor {
     /// Asks which form a new segment has.
@@ -18,10 +18,12 @@ impl Editor {
     pub(super) fn add_segment(&mut self, kind: FormKind, side: Side) {
         self.dialog = None;
         let plan = self.document.plan();
-        let sizing = Sizing::new(&self.theme, plan.units, self.document.balance().bars.get(self.selection.bar));
+        let Some((chain, place)) = self.place_beside(side) else { return };
+        let balance = self.document.balance().bars.get(self.selection.bar);
+        let sizing = Sizing::within(&self.theme, plan.units, balance, chain);
         if let Some(mut segment) = new_segment(kind, &sizing) {
             if let Form::Shoulder { to, .. } = &mut segment.form
-                && self.is_set_down_before(self.place_beside(side))
+                && self.is_set_down_before(chain, place)
             {
                 *to = SectionSpec::Stock;
             }
@@ -30,51 +32,93 @@ impl Editor {
     }
 
     /// Whether the bar is no longer as bought where a segment would be put: a shoulder there steps back up.
-    fn is_set_down_before(&self, at: usize) -> bool {
-        let Some(bar) = self.document.balance().bars.get(self.selection.bar) else { return false };
-        let before = at.checked_sub(1).and_then(|before| bar.segments.get(before));
-        let end = before.and_then(|before| Some(before.shape.as_ref()?.end(before.reversed, bar.stock)));
-        end.is_some_and(|end| end != bar.stock)
+    fn is_set_down_before(&self, chain: Chain, place: usize) -> bool {
+        let at = self.selection.bar;
+        let Some(bar) = self.document.plan().bars.get(at).filter(|_| chain == Chain::Bar) else { return false };
+        let Some(balance) = self.document.balance().bars.get(at) else { return false };
+        let before = place.checked_sub(1).and_then(|before| balance.segments.get(bar.number_of(chain, before)?));
+        let end = before.and_then(|before| Some(before.shape.as_ref()?.end(before.reversed, balance.stock)));
+        end.is_some_and(|end| end != balance.stock)
     }
 
-    /// The place beside the selected segment: the end of the bar where none is selected, or its datum end.
-    fn place_beside(&self, side: Side) -> usize {
-        let count = self.document.plan().bars.get(self.selection.bar).map_or(0, |bar| bar.segments.len());
-        match (side, self.selection.segment()) {
-            (Side::Before, Some(selected)) => selected,
-            (Side::After, Some(selected)) => selected + 1,
-            (Side::Before, None) => 0,
-            (Side::After, None) => count,
+    /// The place beside what is selected: in a branch where a branch or a segment of it is selected; else on the bar, at
+    /// its end where no segment is selected, or at its datum end.
+    pub(super) fn place_beside(&self, side: Side) -> Option<(Chain, usize)> {
+        let bar = self.document.plan().bars.get(self.selection.bar)?;
+        let after = usize::from(side == Side::After);
+        let end_of = |chain| Some((chain, after * bar.chain(chain)?.len()));
+        match self.selection.focus {
+            Focus::Segment(segment) => bar.place_of(segment).map(|(chain, place)| (chain, place + after)),
+            Focus::Branch { split, branch } => end_of(Chain::Branch { split, branch }),
+            Focus::Plan | Focus::Bar => end_of(Chain::Bar),
         }
     }
 
     /// Puts a segment beside the selected one.
     pub(crate) fn insert_segment(&mut self, mut segment: Segment, side: Side) {
-        let bar = self.selection.bar;
-        let Some(segments) = self.document.plan().bars.get(bar).map(|bar| &bar.segments) else { return };
-        let at = self.place_beside(side);
-        segment.name = free_name(segments, &segment.name);
-        self.edit(&Edit::InsertSegment { bar, at, segment: Box::new(segment) });
-        self.select_segment(at);
-    }
-
-    /// Takes the selected segment out.
-    pub(crate) fn remove_segment(&mut self) {
-        if let Some(at) = self.selection.segment() {
-            self.edit(&Edit::RemoveSegment { bar: self.selection.bar, at });
+        let at = self.selection.bar;
+        let Some((chain, place)) = self.place_beside(side) else { return };
+        let Some(bar) = self.document.plan().bars.get(at) else { return };
+        let mut taken: Vec<Segment> = bar.flat().into_iter().map(|flat| flat.segment.clone()).collect();
+        name_freely(&mut segment, &mut taken);
+        let number = bar.number_of(chain, place);
+        self.edit(&Edit::InsertInto { bar: at, chain, place, segment: Box::new(segment) });
+        if let Some(number) = number {
+            self.select_segment(number);
         }
     }
 
-    /// Moves a segment on its bar; it stays selected.
+    /// Takes the selected segment out. Of a branch, the one before it is selected then, or the branch.
+    pub(crate) fn remove_segment(&mut self) {
+        let (at, bar) = (self.selection.segment(), self.selection.bar);
+        let Some((at, plan)) = at.zip(self.document.plan().bars.get(bar)) else { return };
+        let last = plan.next_in_chain(at).is_none();
+        let (place, before) = (plan.place_of(at), plan.before_in_chain(at).pop());
+        self.edit(&Edit::RemoveSegment { bar, at });
+        if let Some((Chain::Branch { split, branch }, _)) = place.filter(|_| last) {
+            self.selection.focus = before.map_or(Focus::Branch { split, branch }, Focus::Segment);
+            self.selection.settle(&self.document);
+        }
+    }
+
+    /// Moves a segment to the place of another one of its chain; it stays selected.
     pub(crate) fn move_segment(&mut self, from: usize, to: usize) {
-        self.edit(&Edit::MoveSegment { bar: self.selection.bar, from, to });
-        self.select_segment(to);
+        let bar = self.selection.bar;
+        let place = self.document.plan().bars.get(bar).and_then(|bar| bar.place_of(to));
+        self.edit(&Edit::MoveSegment { bar, from, to });
+        let moved = place.and_then(|(chain, place)| self.document.plan().bars.get(bar)?.number_of(chain, place));
+        self.select_segment(moved.unwrap_or(to));
+    }
+
+    /// Moves the selected segment.
+    pub(super) fn move_selected(&mut self, to: usize) {
+        if let Some(from) = self.selection.segment() {
+            self.move_segment(from, to);
+        }
     }
 
     /// Selects a segment of the bar, or the last one where there are fewer.
     pub(crate) fn select_segment(&mut self, at: usize) {
         self.selection.focus = Focus::Segment(at);
         self.selection.settle(&self.document);
+    }
+
+    /// Selects a branch of a split.
+    pub(super) fn select_branch(&mut self, bar: usize, split: usize, branch: usize) {
+        self.selection.bar = bar;
+        self.selection.focus = Focus::Branch { split, branch };
+        self.selection.settle(&self.document);
+    }
+
+    /// Selects the line of the list of parts that stands so many below the selected one, on the same bar.
+    pub(crate) fn select_line(&mut self, below: isize) {
+        let Some(bar) = self.document.plan().bars.get(self.selection.bar) else { return };
+        let lines = crate::state::lines(bar);
+        let now = lines.iter().position(|line| line.focus() == self.selection.focus);
+        let next = now.map_or(0, |now| now.saturating_add_signed(below).min(lines.len().saturating_sub(1)));
+        if let Some(line) = lines.get(next) {
+            self.selection.focus = line.focus();
+        }
     }
 
     /// Adds a bar of the same stock after the selected one.
@@ -92,6 +136,17 @@ impl Editor {
     /// Takes the selected bar out.
     pub(crate) fn remove_bar(&mut self) {
         self.edit(&Edit::RemoveBar { bar: self.selection.bar });
+    }
+}
+
+/// Gives a segment, and those of its branches, names that none of the others has; they are then taken.
+fn name_freely(segment: &mut Segment, taken: &mut Vec<Segment>) {
+    segment.name = free_name(taken, &segment.name);
+    taken.push(Segment::new(&segment.name, Form::Plain { length: None }));
+    if let Form::Split { branches, .. } = &mut segment.form {
+        for below in branches.iter_mut().flat_map(|branch| &mut branch.segments) {
+            name_freely(below, taken);
+        }
     }
 }
 

@@ -9,6 +9,7 @@ use egui::{Align2, Color32, Rect, Response, Role, Sense, Ui, WidgetInfo, pos2, v
 use fh_core::balance::SegmentBalance;
 use fh_core::describe::{derived_words, form_words, segment_name};
 use fh_core::findings::Severity;
+use fh_core::metal::Shape;
 use fh_core::plan::{FormKind, Segment};
 
 /// The height of a line, in points at normal text size.
@@ -17,6 +18,8 @@ const HEIGHT: f32 = 44.0;
 const ICON: f32 = 20.0;
 /// How far segments stand in from their bar.
 const INDENT: f32 = 8.0;
+/// How far each split stands in, and what it holds.
+const DEEPER: f32 = 14.0;
 
 /// The height of a line.
 pub(super) fn height(theme: &Theme) -> f32 {
@@ -33,6 +36,8 @@ pub(super) struct Part {
     icon: Option<FormKind>,
     worst: Option<Severity>,
     is_head: bool,
+    /// How many splits it lies within; 0 for what is no segment.
+    depth: usize,
 }
 
 impl Part {
@@ -49,6 +54,7 @@ impl Part {
             icon: None,
             worst: None,
             is_head: true,
+            depth: 0,
         }
     }
 
@@ -61,22 +67,52 @@ impl Part {
         let value = desk.document.plan().units.marks.round(figures::mm(balance.stock_length)).text();
         let spoken = format!("Bar: {title}");
         let below = format!("{} bar", bar.stock.describe());
-        Some(Self { spoken, name, below, value, icon: None, worst: worst(desk, index, None), is_head: true })
+        Some(Self { spoken, name, below, value, icon: None, worst: worst(desk, index, None), is_head: true, depth: 0 })
     }
 
-    /// A segment.
-    pub(super) fn segment(desk: &Desk<'_>, bar: usize, index: usize) -> Option<Self> {
+    /// A branch of a split.
+    pub(super) fn branch(desk: &Desk<'_>, bar: usize, split: usize, index: usize, depth: usize) -> Option<Self> {
+        let plan = desk.document.plan();
+        let branch = plan.segment(bar, split)?.form.branches().get(index)?;
+        let name = branch.title(index);
+        let path = plan.bars.get(bar)?.path(split);
+        let balance = desk.document.balance().bars.get(bar)?.segments.get(split)?;
+        let size = match &balance.shape {
+            Some(Shape::Split(size)) => size.branches.get(index),
+            _ => None,
+        };
+        let value = size.map(|size| plan.units.marks.round(figures::mm(size.stock_length)).text());
+        let below = if branch.segments.is_empty() {
+            "empty: add what it becomes".to_owned()
+        } else {
+            size.map_or_else(String::new, |size| format!("{} of the cut bar", figures::percent(size.share)))
+        };
+        Some(Self {
+            spoken: format!("Branch {path}.{}: {name}", index + 1),
+            name,
+            below,
+            value: value.unwrap_or_default(),
+            icon: None,
+            worst: None,
+            is_head: true,
+            depth,
+        })
+    }
+
+    /// A segment that lies within so many splits.
+    pub(super) fn segment(desk: &Desk<'_>, bar: usize, index: usize, depth: usize) -> Option<Self> {
         let segment = desk.document.plan().segment(bar, index)?;
         let balance = desk.document.balance().bars.get(bar)?;
         let name = segment_name(segment, index);
         Some(Self {
-            spoken: format!("Segment {}: {name}", index + 1),
+            spoken: format!("Segment {}: {name}", desk.document.plan().bars.get(bar)?.path(index)),
             name,
             below: below(desk, segment, balance.segments.get(index)?),
             value: balance.step_shop(index)?.text(),
             icon: Some(segment.form.kind()),
             worst: worst(desk, bar, Some(index)),
             is_head: false,
+            depth,
         })
     }
 }
@@ -126,7 +162,7 @@ fn paint_ground(ui: &Ui, theme: &Theme, rect: Rect, response: &Response, selecte
 fn paint_words(ui: &Ui, theme: &Theme, rect: Rect, part: &Part) {
     let painter = ui.painter();
     let rect = rect.shrink2(vec2(space::PAD, space::TIGHT));
-    let mut left = rect.left();
+    let mut left = rect.left() + theme.scaled(DEEPER) * part.depth as f32;
     if let Some(kind) = part.icon {
         left += INDENT;
         let icon = vec2(form_icon::width_for(theme.scaled(ICON)), theme.scaled(ICON));

@@ -2,21 +2,20 @@
 
 use super::part_row::{self, Part};
 use crate::commands::Command;
-use crate::state::{Desk, Focus, Request};
+use crate::state::{Desk, Focus, Line, Request, lines};
 use crate::theme::space;
 use crate::widgets::command_button::{bar_button, menu_line};
 use egui::{ScrollArea, Ui};
-use fh_core::edit::Edit;
 
 /// A line of the list.
 #[derive(Clone, Copy, PartialEq)]
 enum Row {
     Plan,
     Bar(usize),
-    Segment(usize, usize),
+    Line(usize, Line),
 }
 
-/// What is carried while a line is dragged: its bar and its place.
+/// What is carried while a line is dragged: its bar and its segment.
 #[derive(Clone, Copy)]
 struct Carried(usize, usize);
 
@@ -30,7 +29,8 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             match row {
                 Row::Plan => plan_line(ui, desk, out),
                 Row::Bar(bar) => bar_line(ui, desk, *bar, out),
-                Row::Segment(bar, segment) => segment_line(ui, desk, *bar, *segment, out),
+                Row::Line(bar, Line::Segment { at, depth }) => segment_line(ui, desk, *bar, (*at, *depth), out),
+                Row::Line(bar, line @ Line::Branch { .. }) => branch_line(ui, desk, *bar, *line, out),
             }
         }
     });
@@ -53,7 +53,7 @@ fn rows(desk: &Desk<'_>) -> Vec<Row> {
     let mut rows = vec![Row::Plan];
     for (index, bar) in desk.document.plan().bars.iter().enumerate() {
         rows.push(Row::Bar(index));
-        rows.extend((0..bar.segments.len()).map(|segment| Row::Segment(index, segment)));
+        rows.extend(lines(bar).into_iter().map(|line| Row::Line(index, line)));
     }
     rows
 }
@@ -84,9 +84,25 @@ fn bar_line(ui: &mut Ui, desk: &Desk<'_>, bar: usize, out: &mut Vec<Request>) {
     });
 }
 
-fn segment_line(ui: &mut Ui, desk: &Desk<'_>, bar: usize, segment: usize, out: &mut Vec<Request>) {
+/// The head of a branch, under its split.
+fn branch_line(ui: &mut Ui, desk: &Desk<'_>, bar: usize, line: Line, out: &mut Vec<Request>) {
+    let Line::Branch { split, branch, depth } = line else { return };
+    let selected = desk.selection.bar == bar && desk.selection.focus == line.focus();
+    let Some(part) = Part::branch(desk, bar, split, branch, depth) else { return };
+    let response = part_row::show(ui, desk.theme, &part, selected);
+    if response.clicked() || response.secondary_clicked() {
+        out.push(Request::SelectBranch { bar, split, branch });
+    }
+    response.context_menu(|ui| {
+        for command in [Command::AddAfter, Command::InsertMotif, Command::Paste] {
+            menu_line(ui, desk, command, out);
+        }
+    });
+}
+
+fn segment_line(ui: &mut Ui, desk: &Desk<'_>, bar: usize, (segment, depth): (usize, usize), out: &mut Vec<Request>) {
     let selected = desk.selection.bar == bar && desk.selection.segment() == Some(segment);
-    let Some(part) = Part::segment(desk, bar, segment) else { return };
+    let Some(part) = Part::segment(desk, bar, segment, depth) else { return };
     let response = part_row::show(ui, desk.theme, &part, selected);
     if response.clicked() || response.secondary_clicked() {
         out.push(Request::Select(bar, Some(segment)));
@@ -108,19 +124,23 @@ fn segment_line(ui: &mut Ui, desk: &Desk<'_>, bar: usize, segment: usize, out: &
     });
 }
 
-/// Shows where a carried segment would come to lie, and lets it down there. A segment stays on its bar.
+/// Shows where a carried segment would come to lie, and lets it down there. A segment stays in its chain.
 fn drop_line(ui: &Ui, desk: &Desk<'_>, response: &egui::Response, bar: usize, segment: usize, out: &mut Vec<Request>) {
     let Some(carried) = response.dnd_hover_payload::<Carried>().filter(|carried| carried.0 == bar) else { return };
-    let Some(pointer) = ui.input(|input| input.pointer.interact_pos()) else { return };
+    let Some(plan) = desk.document.plan().bars.get(bar) else { return };
+    let Some(((chain, place), (from_chain, from))) = plan.place_of(segment).zip(plan.place_of(carried.1)) else {
+        return;
+    };
+    let Some(pointer) = ui.input(|input| input.pointer.interact_pos()).filter(|_| chain == from_chain) else { return };
     let below = pointer.y > response.rect.center().y;
     let y = if below { response.rect.bottom() } else { response.rect.top() };
     ui.painter().hline(response.rect.x_range(), y, (space::HEAVY, desk.theme.accent));
     if response.dnd_release_payload::<Carried>().is_some() {
-        let gap = segment + usize::from(below);
-        let to = if gap > carried.1 { gap - 1 } else { gap };
-        if to != carried.1 {
-            out.push(Request::Edit(Edit::MoveSegment { bar, from: carried.1, to }));
-            out.push(Request::Select(bar, Some(to)));
+        let gap = place + usize::from(below);
+        let to = if gap > from { gap - 1 } else { gap };
+        if let Some(number) = plan.number_of(chain, to).filter(|_| to != from) {
+            out.push(Request::Select(bar, Some(carried.1)));
+            out.push(Request::MoveTo(number));
         }
     }
 }

@@ -3,6 +3,7 @@
 mod clipboard;
 mod document;
 mod keeper;
+mod lines;
 mod request;
 mod selection;
 mod settings;
@@ -10,6 +11,7 @@ mod settings;
 pub(crate) use clipboard::Clipboard;
 pub(crate) use document::{Document, PlanFile};
 pub(crate) use keeper::Keeper;
+pub(crate) use lines::{Line, lines};
 pub(crate) use request::{Choice, Request, Side, Then};
 pub(crate) use selection::{Focus, Selection};
 pub(crate) use settings::{PaperSize, Settings, SheetKind, ViewsShown};

@@ -25,6 +25,17 @@ pub(crate) enum Request {
     SelectPlan,
     /// Select a bar, or a segment of it.
     Select(usize, Option<usize>),
+    /// Select a branch of a split.
+    SelectBranch {
+        /// The bar.
+        bar: usize,
+        /// The split, counted through the bar.
+        split: usize,
+        /// Which of its branches.
+        branch: usize,
+    },
+    /// Move the selected segment to the place of another one of its chain.
+    MoveTo(usize),
     /// The cursor moved along the plot: mm on the starting bar.
     Cursor(Option<f64>),
     /// Add a segment of a form.

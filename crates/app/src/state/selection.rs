@@ -1,17 +1,25 @@
 //! What is selected, and where the cursor stands on the bar.
 
 use super::Document;
+use fh_core::plan::Chain;
 
 /// What the inspector shows.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub(crate) enum Focus {
     /// The whole plan.
     #[default]
     Plan,
     /// The bar.
     Bar,
-    /// A segment of the bar.
+    /// A segment of the bar, counted through it.
     Segment(usize),
+    /// A branch of a split.
+    Branch {
+        /// The split, counted through the bar.
+        split: usize,
+        /// Which of its branches, counted from 0.
+        branch: usize,
+    },
 }
 
 /// What is selected.
@@ -36,7 +44,7 @@ impl Selection {
     pub(crate) fn segment(&self) -> Option<usize> {
         match self.focus {
             Focus::Segment(segment) => Some(segment),
-            Focus::Plan | Focus::Bar => None,
+            Focus::Plan | Focus::Bar | Focus::Branch { .. } => None,
         }
     }
 
@@ -44,11 +52,15 @@ impl Selection {
     pub(crate) fn settle(&mut self, document: &Document) {
         let plan = document.plan();
         self.bar = self.bar.min(plan.bars.len().saturating_sub(1));
-        if let (Focus::Segment(segment), Some(bar)) = (self.focus, plan.bars.get(self.bar)) {
-            self.focus = match bar.segments.len() {
-                0 => Focus::Bar,
-                count => Focus::Segment(segment.min(count - 1)),
-            };
-        }
+        let Some(bar) = plan.bars.get(self.bar) else { return };
+        let segment = match self.focus {
+            Focus::Plan | Focus::Bar => return,
+            Focus::Branch { split, branch } if bar.chain(Chain::Branch { split, branch }).is_some() => return,
+            Focus::Branch { split: segment, .. } | Focus::Segment(segment) => segment,
+        };
+        self.focus = match bar.count_segments() {
+            0 => Focus::Bar,
+            count => Focus::Segment(segment.min(count - 1)),
+        };
     }
 }

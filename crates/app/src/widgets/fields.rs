@@ -7,6 +7,8 @@ use fh_measure::{LengthRange, WrittenAngle, WrittenLength, WrittenShare};
 
 /// How far one step of an angle goes.
 const ANGLE_STEP_DEGREES: f64 = 5.0;
+/// How far one step of a count of turns goes.
+const TURNS_STEP: f64 = 0.25;
 
 fn read_length(sizing: &Sizing<'_>, text: &str, range: LengthRange) -> Result<WrittenLength, String> {
     WrittenLength::parse(text, Some(sizing.units.length.length_unit()), range).map_err(|error| error.to_string())
@@ -119,6 +121,42 @@ fn read_number(text: &str) -> Result<f64, String> {
         .ok_or_else(|| format!("“{}” is no number above 0; write for example 2.5", text.trim()))
 }
 
+/// A count of turns that may be left out; parts of a turn may be written as a fraction. `follows` is what it then is.
+pub(crate) fn optional_turns(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    entry: &Entry<'_>,
+    now: Option<f64>,
+    follows: Option<f64>,
+) -> Option<Option<f64>> {
+    let read = |text: &str| optional(text, read_turns);
+    let step = |steps| step_turns(now.or(follows)?, steps).map(Some);
+    let text = now.map_or_else(String::new, |turns| turns.to_string());
+    entry::show(ui, sizing.theme, entry, &text, &Reading { read: &read, step: Some(&step) })
+}
+
+/// A count of turns above 0.
+pub(crate) fn turns(ui: &mut Ui, sizing: &Sizing<'_>, entry: &Entry<'_>, now: f64) -> Option<f64> {
+    let step = |steps| step_turns(now, steps);
+    entry::show(ui, sizing.theme, entry, &now.to_string(), &Reading { read: &read_turns, step: Some(&step) })
+}
+
+fn step_turns(from: f64, steps: i32) -> Option<f64> {
+    let turns = (from / TURNS_STEP).round() * TURNS_STEP + f64::from(steps) * TURNS_STEP;
+    (turns > 0.0).then_some(turns)
+}
+
+/// Turns as a smith writes them: `1.5`, `1 1/2`, `540 deg`.
+fn read_turns(text: &str) -> Result<f64, String> {
+    let trimmed = text.trim();
+    let is_bare = !trimmed.chars().any(|c| c.is_alphabetic() || c == '°');
+    let angle = if is_bare { format!("{trimmed} turn") } else { trimmed.to_owned() };
+    let turns = WrittenAngle::parse(&angle, false).ok().map(|angle| angle.radians() / std::f64::consts::TAU);
+    // An angle is kept in radians: what that rounds off is far below what anyone writes.
+    let turns = turns.map(|turns| (turns * 1e9).round() / 1e9).filter(|turns| *turns > 0.0);
+    turns.ok_or_else(|| format!("“{trimmed}” is no count of turns; write for example 1 1/2"))
+}
+
 /// How many pieces are made; 1 where it is left out.
 pub(crate) fn count(ui: &mut Ui, sizing: &Sizing<'_>, entry: &Entry<'_>, now: Option<u32>) -> Option<Option<u32>> {
     let read = |text: &str| {
@@ -152,4 +190,21 @@ pub(crate) fn optional_words(
 /// Reads a text that may be empty.
 fn optional<T>(text: &str, read: impl Fn(&str) -> Result<T, String>) -> Result<Option<T>, String> {
     if text.trim().is_empty() { Ok(None) } else { read(text).map(Some) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn turns_are_read_as_smiths_write_them() {
+        for (text, turns) in
+            [("1.5", 1.5), ("1 1/2", 1.5), ("2", 2.0), ("540 deg", 1.5), ("1,25", 1.25), ("3 turn", 3.0)]
+        {
+            assert_eq!(read_turns(text), Ok(turns), "{text}");
+        }
+        for text in ["", "0", "-1", "some"] {
+            assert!(read_turns(text).is_err(), "{text}");
+        }
+    }
 }

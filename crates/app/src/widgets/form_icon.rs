@@ -17,6 +17,8 @@ enum Fill {
     Stock,
     Forged,
     Hatched,
+    /// A hole: what lies behind is seen.
+    Open,
 }
 
 /// A part of the drawing: a convex polygon.
@@ -43,6 +45,7 @@ fn paint_part(painter: &Painter, theme: &Theme, fill: Fill, points: Vec<Pos2>, s
         Fill::Stock => (theme.stock_fill, theme.stock_edge),
         Fill::Forged => (theme.forged_fill, theme.forged_edge),
         Fill::Hatched => (theme.hold_fill, theme.stock_edge),
+        Fill::Open => (theme.panel, theme.forged_edge),
     };
     let bounds = Rect::from_points(&points);
     painter.add(Shape::convex_polygon(points, color, Stroke::new(theme.hairline(), edge)));
@@ -74,6 +77,12 @@ fn round(center: f32, radius: f32) -> Vec<[f32; 2]> {
         .collect()
 }
 
+/// A rivet's head on the end of its pin: half an ellipse, so far beyond `foot`.
+fn dome(foot: f32, beyond: f32) -> Vec<[f32; 2]> {
+    let points = (0..=12).map(|i| i as f32 / 12.0 * std::f32::consts::PI);
+    points.map(|angle| [foot + beyond * angle.sin(), -8.0 * angle.cos()]).collect()
+}
+
 fn leaf() -> Vec<[f32; 2]> {
     let arc = |i: i32| (i as f32 / 10.0, (i as f32 / 10.0 * std::f32::consts::PI).sin() * 8.0);
     let upper = (0..=10).map(arc).map(|(share, y)| [14.0 + 24.0 * share, -y]);
@@ -82,7 +91,7 @@ fn leaf() -> Vec<[f32; 2]> {
 }
 
 fn parts(kind: FormKind) -> Vec<Part> {
-    use Fill::{Forged, Hatched, Stock};
+    use Fill::{Forged, Hatched, Open, Stock};
     let bar = |right| Part(Stock, block(2.0, right, 5.0));
     match kind {
         FormKind::Plain => vec![bar(38.0)],
@@ -103,6 +112,29 @@ fn parts(kind: FormKind) -> Vec<Part> {
         FormKind::Cube => vec![Part(Stock, block(2.0, 22.0, 4.0)), Part(Forged, block(22.0, 38.0, 8.0))],
         FormKind::Trim => vec![bar(22.0), Part(Hatched, block(26.0, 38.0, 5.0))],
         FormKind::Hold => vec![bar(14.0), Part(Hatched, block(14.0, 38.0, 5.0))],
-        _ => Vec::new(),
+        FormKind::Hole => vec![
+            Part(Stock, block(2.0, 12.0, 4.0)),
+            Part(Stock, block(32.0, 38.0, 4.0)),
+            Part(Forged, round(22.0, 11.0)),
+            Part(Open, round(22.0, 4.5)),
+        ],
+        FormKind::Tenon => vec![bar(20.0), Part(Forged, block(20.0, 34.0, 2.5))],
+        FormKind::Split => vec![
+            Part(Forged, vec![[14.0, -5.0], [38.0, -11.0], [38.0, -9.0], [14.0, 0.0]]),
+            Part(Forged, vec![[14.0, 0.0], [38.0, 9.0], [38.0, 11.0], [14.0, 5.0]]),
+            bar(14.0),
+        ],
+        FormKind::Weld => vec![
+            Part(Forged, vec![[2.0, -5.0], [15.0, -5.0], [27.0, 5.0], [2.0, 5.0]]),
+            Part(Stock, vec![[17.0, -5.0], [38.0, -5.0], [38.0, 5.0], [29.0, 5.0]]),
+        ],
+        FormKind::Rivet => {
+            vec![Part(Stock, block(10.0, 30.0, 3.0)), Part(Forged, dome(10.0, -6.0)), Part(Forged, dome(30.0, 6.0))]
+        }
+        FormKind::Collar => vec![
+            Part(Stock, vec![[2.0, -6.0], [38.0, -6.0], [38.0, -0.4], [2.0, -0.4]]),
+            Part(Stock, vec![[2.0, 0.4], [38.0, 0.4], [38.0, 6.0], [2.0, 6.0]]),
+            Part(Forged, block(15.0, 25.0, 8.5)),
+        ],
     }
 }

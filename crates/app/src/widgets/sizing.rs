@@ -2,7 +2,8 @@
 
 use crate::theme::Theme;
 use fh_core::balance::BarBalance;
-use fh_core::plan::{PlanUnit, Units};
+use fh_core::metal::Shape;
+use fh_core::plan::{Chain, PlanUnit, Units};
 use fh_measure::{LengthRange, WrittenLength, format_length};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
@@ -28,6 +29,20 @@ impl<'a> Sizing<'a> {
             [mm(bar.stock_section.width()), mm(bar.stock_section.thickness())]
         });
         Self { theme, units, stock_mm }
+    }
+
+    /// For a chain of a bar: in a branch, sizes are taken from what an even cut leaves of the bar.
+    pub(crate) fn within(theme: &'a Theme, units: Units, bar: Option<&BarBalance>, chain: Chain) -> Self {
+        let whole = Self::new(theme, units, bar);
+        let Chain::Branch { split, .. } = chain else { return whole };
+        let split = bar.and_then(|bar| bar.segments.get(split)).and_then(|split| split.shape.as_ref());
+        let Some(Shape::Split(split)) = split else { return whole };
+        let count = split.branches.len().max(1) as f64;
+        let section = split.stock.section();
+        let [wide, thick] = [section.width(), section.thickness()].map(|size| size.get::<millimeter>());
+        let is_upright = split.side.cos().abs() > split.side.sin().abs();
+        let cut = if is_upright { [wide, thick / count] } else { [wide / count, thick] };
+        Self { stock_mm: cut.map(|mm| mm.max(LEAST_STOCK_MM)), ..whole }
     }
 
     /// Where there is no bar yet.

@@ -1,55 +1,38 @@
 //! The bend of a segment and its sizes.
 
 use super::form::derived;
-use super::sides;
+use super::ties::{self, Tied};
+use super::{sides, socket};
 use crate::figures;
-use crate::new_segment::corner;
+use crate::new_segment::{first_bend, suits};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
-use fh_core::plan::{Bend, BendKind, Form, Segment};
-use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
+use fh_core::plan::{Bend, BendKind, ScrollEye, ScrollRun, Segment, SocketAxis};
+use fh_measure::{LengthRange, WrittenAngle, WrittenLength, WrittenShare};
+
+/// What the fields of a bend need to know beside the segment itself.
+pub(super) struct Around<'a> {
+    pub(super) balance: Option<&'a SegmentBalance>,
+    /// Whether it is the first segment of its chain.
+    pub(super) first: bool,
+}
 
 /// Shows the bend.
-pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Option<&SegmentBalance>) {
-    let now = segment.bend.as_ref().map(Bend::kind);
-    let choices: Vec<_> = std::iter::once((None, "none".to_owned()))
-        .chain(
-            BendKind::ALL
-                .into_iter()
-                .filter(|kind| suits(segment, *kind))
-                .map(|kind| (Some(kind), kind.name().to_owned())),
-        )
-        .collect();
-    if let Some(kind) = chooser::show(ui, sizing.theme, "Bend", "Bend", now, &choices) {
-        segment.bend = kind.and_then(|kind| first(kind, segment, sizing));
-    }
+pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, around: &Around<'_>) {
+    kind(ui, sizing, segment, around);
+    follows(ui, sizing, segment, around.balance);
+    let balance = around.balance;
     match &mut segment.bend {
         None => {}
         Some(Bend::Curve { angle, inside_radius, side }) => {
-            optional_angle(ui, sizing, "Angle", "angle", angle, balance);
-            optional_length(
-                ui,
-                sizing,
-                "Inside radius",
-                "inside radius",
-                inside_radius,
-                LengthRange::ZeroOrMore,
-                balance,
-            );
+            optional_angle(ui, sizing, &Entry::named("Angle", "Angle of the curve"), "angle", angle, balance);
+            optional_length(ui, sizing, "Inside radius", inside_radius, LengthRange::ZeroOrMore, balance);
             sides::toward(ui, sizing, side);
         }
         Some(Bend::Ring { inside_diameter, sweep, side }) => {
-            optional_length(
-                ui,
-                sizing,
-                "Inside diameter",
-                "inside diameter",
-                inside_diameter,
-                LengthRange::AboveZero,
-                balance,
-            );
+            optional_length(ui, sizing, "Inside diameter", inside_diameter, LengthRange::AboveZero, balance);
             let entry = Entry::named("Goes round", "How far round it goes").hint("one turn");
             let turn = std::f64::consts::TAU;
             if let Some(typed) = fields::optional_angle(ui, sizing, &entry, sweep.as_ref(), Some(turn)) {
@@ -67,43 +50,118 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, bala
             }
             sides::toward(ui, sizing, side);
         }
-        _ => {}
+        Some(bend @ Bend::Scroll { .. }) => scroll(ui, sizing, bend, balance),
+        Some(Bend::Socket { .. }) => socket::show(ui, sizing, segment, balance),
+        Some(Bend::Twist { turns, shortening }) => twist(ui, sizing, turns, shortening),
     }
 }
 
-/// Whether a bend can be made of a form. One that is there already is always shown.
-fn suits(segment: &Segment, kind: BendKind) -> bool {
-    let fits = match segment.form {
-        Form::Peak { .. } => kind == BendKind::Corner,
-        Form::Plain { .. } | Form::Drawn { .. } | Form::Taper { .. } => kind != BendKind::Corner,
-        _ => false,
-    };
-    fits || segment.bend.as_ref().map(Bend::kind) == Some(kind)
-}
-
-/// A first bend. Where the form has its length, the radius or diameter is left to follow from it.
-fn first(kind: BendKind, segment: &Segment, sizing: &Sizing<'_>) -> Option<Bend> {
-    let right_angle = WrittenAngle::from_degrees(90.0).ok();
-    let free = segment.form.length().is_none();
-    let size = if free { sizing.size(2.0 * sizing.stock_mm[0]) } else { None };
-    match kind {
-        BendKind::Curve => Some(Bend::Curve { angle: right_angle, inside_radius: size, side: None }),
-        BendKind::Ring => Some(Bend::Ring { inside_diameter: size, sweep: None, side: None }),
-        BendKind::Corner => corner(sizing),
-        _ => None,
+/// Which bend it is. A length that follows from the bend before it is kept.
+fn kind(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, around: &Around<'_>) {
+    let now = segment.bend.as_ref().map(Bend::kind);
+    // One that is there already is always shown.
+    let offered = |kind: &BendKind| suits(&segment.form, *kind) || now == Some(*kind);
+    let choices: Vec<_> = std::iter::once((None, "none".to_owned()))
+        .chain(BendKind::ALL.into_iter().filter(offered).map(|kind| (Some(kind), kind.name().to_owned())))
+        .collect();
+    if let Some(kind) = chooser::show(ui, sizing.theme, "Bend", "Bend", now, &choices) {
+        ties::keep_form(segment, around.balance, sizing);
+        let shape = around.balance.and_then(|balance| balance.shape.as_ref());
+        segment.bend = kind.and_then(|kind| first_bend(kind, segment, shape, sizing, around.first));
     }
 }
 
-fn optional_length(
+/// Which of the tied sizes follows from the others.
+fn follows(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Option<&SegmentBalance>) {
+    let sizes = ties::tied(segment);
+    if sizes.is_empty() {
+        return;
+    }
+    let now = ties::follows(segment);
+    let mut choices: Vec<_> = sizes.into_iter().map(|size| (Some(size), words(size).to_owned())).collect();
+    if now.is_none() {
+        let words = if ties::too_much(segment) { "nothing: too much is given" } else { "too little is given" };
+        choices.push((None, words.to_owned()));
+    }
+    if let Some(Some(size)) = chooser::show(ui, sizing.theme, "Follows", "Size that follows", now, &choices) {
+        ties::choose(segment, size, balance, sizing);
+    }
+}
+
+fn words(size: Tied) -> &'static str {
+    match size {
+        Tied::Length => "the length",
+        Tied::Angle => "the angle",
+        Tied::InsideRadius => "the inside radius",
+        Tied::InsideDiameter => "the inside diameter",
+        Tied::InnerRadius => "the inner radius",
+        Tied::OuterRadius => "the outer radius",
+        Tied::Turns => "the turns",
+        Tied::Rolled(SocketAxis::Along) => "the width of the flag",
+        Tied::Rolled(SocketAxis::Across) => "the length of the flag",
+        Tied::Mandrel => "the mandrel",
+        Tied::Sweep => "how far round",
+    }
+}
+
+fn scroll(ui: &mut Ui, sizing: &Sizing<'_>, bend: &mut Bend, balance: Option<&SegmentBalance>) {
+    let Bend::Scroll { inner_radius, outer_radius, turns, run, eye, side } = bend else { return };
+    optional_length(ui, sizing, "Inner radius", inner_radius, LengthRange::ZeroOrMore, balance);
+    optional_length(ui, sizing, "Outer radius", outer_radius, LengthRange::AboveZero, balance);
+    scroll_turns(ui, sizing, turns, balance);
+    let choices = [
+        (ScrollRun::Opening, "wider with each turn".to_owned()),
+        (ScrollRun::Even, "evenly, one gap all round".to_owned()),
+    ];
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Opens", "How the scroll opens", *run, &choices) {
+        *run = choice;
+    }
+    let choices = [
+        (ScrollEye::Start, "its start, toward the datum".to_owned()),
+        (ScrollEye::End, "its end, away from it".to_owned()),
+    ];
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Eye at", "End with the eye", *eye, &choices) {
+        *eye = choice;
+    }
+    sides::toward(ui, sizing, side);
+}
+
+fn scroll_turns(ui: &mut Ui, sizing: &Sizing<'_>, turns: &mut Option<f64>, balance: Option<&SegmentBalance>) {
+    let follows = derived(balance, Tied::Turns.name());
+    let count = follows.and_then(|derived| derived.count);
+    let hint = count.map_or_else(String::new, |count| format!("{count:.2}"));
+    let entry = Entry::named("Turns", "Turns of the scroll").hint(&hint).because(follows.map(|size| size.because));
+    if let Some(typed) = fields::optional_turns(ui, sizing, &entry, *turns, count) {
+        *turns = typed;
+    }
+}
+
+fn twist(ui: &mut Ui, sizing: &Sizing<'_>, turns: &mut f64, shortening: &mut Option<WrittenShare>) {
+    let left = *turns < 0.0;
+    let signed = |count: f64, left: bool| if left { -count } else { count };
+    if let Some(typed) = fields::turns(ui, sizing, &Entry::named("Turns", "Turns of the twist"), turns.abs()) {
+        *turns = signed(typed, left);
+    }
+    let choices = [(false, "right-handed".to_owned()), (true, "left-handed".to_owned())];
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Runs", "Hand of the twist", left, &choices) {
+        *turns = signed(turns.abs(), choice);
+    }
+    let entry = Entry::named("Shorter by", "How much shorter it gets").hint("nothing");
+    if let Some(share) = fields::optional_share(ui, sizing, &entry, shortening.as_ref()) {
+        *shortening = share;
+    }
+}
+
+/// A length that may follow from the others; its name in small letters is the name it then follows under.
+pub(super) fn optional_length(
     ui: &mut Ui,
     sizing: &Sizing<'_>,
     label: &str,
-    size: &str,
     now: &mut Option<WrittenLength>,
     range: LengthRange,
     balance: Option<&SegmentBalance>,
 ) {
-    let follows = derived(balance, size);
+    let follows = derived(balance, &label.to_lowercase());
     let length = follows.and_then(|derived| derived.length);
     let hint = length.map_or_else(String::new, |length| sizing.words(length));
     let entry = Entry::new(label).hint(&hint).because(follows.map(|derived| derived.because));
@@ -113,18 +171,19 @@ fn optional_length(
     }
 }
 
-fn optional_angle(
+/// An angle that may follow under the name `size`; where it does not, the entry's own hint stands in it.
+pub(super) fn optional_angle(
     ui: &mut Ui,
     sizing: &Sizing<'_>,
-    label: &str,
+    entry: &Entry<'_>,
     size: &str,
     now: &mut Option<WrittenAngle>,
     balance: Option<&SegmentBalance>,
 ) {
     let follows = derived(balance, size);
     let radians = follows.and_then(|derived| derived.radians);
-    let hint = radians.map_or_else(String::new, |radians| format!("{:.1}°", radians.to_degrees()));
-    let entry = Entry::named(label, "Angle of the curve").hint(&hint).because(follows.map(|derived| derived.because));
+    let hint = radians.map_or_else(|| entry.hint.to_owned(), |radians| format!("{:.1}°", radians.to_degrees()));
+    let entry = Entry::named(entry.label, entry.name).hint(&hint).because(follows.map(|derived| derived.because));
     if let Some(typed) = fields::optional_angle(ui, sizing, &entry, now.as_ref(), radians) {
         *now = typed;
     }

@@ -7,6 +7,7 @@ use crate::widgets::{heading, row};
 use egui::Ui;
 use fh_core::balance::{BarBalance, Between, SegmentBalance, SegmentSpread};
 use fh_core::metal::{Section, Shape};
+use fh_core::plan::Chain;
 use uom::si::f64::Length;
 
 /// What stands before the ends of a range that follows from tolerances, below the figure itself.
@@ -65,10 +66,22 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentB
     fact("Mass", figures::mass(segment.finished_mass, unit));
     let (draw, ratio) = draw_ratio(bar, segment);
     fact(draw, ratio);
-    fact(&format!("Mark {at}, at its start"), shop(segment.mark_start));
-    fact(&format!("Mark {}, at its end", at + 1), segment.mark_end_shop.text());
+    let [start, end] = mark_words(desk, segment, at);
+    fact(&start, shop(segment.mark_start));
+    fact(&end, segment.mark_end_shop.text());
     if let Some(words) = between(|spread| spread.mark_end) {
         fact(BETWEEN, words);
+    }
+}
+
+/// What the marks at its two ends are called. Along the slit of a split there are none on the bar itself.
+fn mark_words(desk: &Desk<'_>, segment: &SegmentBalance, at: usize) -> [String; 2] {
+    let place = desk.document.plan().bars.get(desk.selection.bar).and_then(|bar| bar.place_of(at));
+    match (segment.chain, place) {
+        (Chain::Bar, Some((_, place))) => {
+            [format!("Mark {place}, at its start"), format!("Mark {}, at its end", place + 1)]
+        }
+        _ => ["Start, along the slit".to_owned(), "End, along the slit".to_owned()],
     }
 }
 

@@ -1,12 +1,12 @@
 //! The sizes of a form.
 
-use super::{flag, sides, taper};
-use crate::figures;
+use super::bend::optional_length;
+use super::{flag, hole, outline, pins, sides, taper};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields, heading, section_form};
 use egui::Ui;
 use fh_core::balance::{Derived, SegmentBalance};
-use fh_core::plan::{Form, SectionKind, SectionSpec};
+use fh_core::plan::{Bend, Form, SectionKind, SectionSpec, Segment};
 use fh_measure::{LengthRange, WrittenLength};
 
 /// The sections that a length of bar can have.
@@ -23,16 +23,26 @@ pub(super) const BODIES: [SectionKind; 10] = [
     SectionKind::Diamond,
 ];
 
-/// Shows the sizes of a form and changes those that were typed.
-pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, form: &mut Form, balance: Option<&SegmentBalance>, first: bool) {
-    match form {
-        Form::Plain { length } => optional_length(ui, sizing, length, balance),
+/// Shows the sizes of a segment's form and changes those that were typed.
+pub(super) fn show(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    segment: &mut Segment,
+    balance: Option<&SegmentBalance>,
+    first: bool,
+) {
+    let rolled = match &segment.bend {
+        Some(Bend::Socket { axis, .. }) => Some(*axis),
+        _ => None,
+    };
+    match &mut segment.form {
+        Form::Plain { length } => optional_length(ui, sizing, "Length", length, LengthRange::AboveZero, balance),
         Form::Drawn { length, section: becomes } => {
-            optional_length(ui, sizing, length, balance);
+            optional_length(ui, sizing, "Length", length, LengthRange::AboveZero, balance);
             section(ui, sizing, "Section", "section", becomes, &BODIES);
         }
         Form::Taper { length, from, to, runout } => {
-            optional_length(ui, sizing, length, balance);
+            optional_length(ui, sizing, "Length", length, LengthRange::AboveZero, balance);
             taper::show(ui, sizing, from, to, runout, first);
         }
         Form::Shoulder { to, radius, sides } => {
@@ -40,20 +50,55 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, form: &mut Form, balance: O
             sides::set_down(ui, sizing, sides);
             section(ui, sizing, "Section after it", "section after it", to, &BODIES);
         }
-        Form::Flag { outline, thickness, trim } => flag::show(ui, sizing, outline, thickness, trim),
+        Form::Flag { outline, thickness, trim } => {
+            heading::show(ui, sizing.theme, "Outline, seen from above");
+            outline::show(ui, sizing, outline, rolled, balance);
+            flag::show(ui, sizing, thickness, trim);
+        }
         Form::Peak { section: legs } => {
             section(ui, sizing, "Section of its legs", "section of its legs", legs, &BODIES)
         }
+        Form::Hole { outline, thickness, hole, made, slug, at } => {
+            hole::way(ui, sizing, made, slug);
+            hole::shape(ui, sizing, hole);
+            hole::place(ui, sizing, at, balance);
+            heading::show(ui, sizing.theme, "Boss, seen from above");
+            outline::show(ui, sizing, outline, None, balance);
+            size(ui, sizing, "Thickness", thickness);
+        }
+        Form::Tenon { section: becomes, grip, allowance } => {
+            pins::grip(ui, sizing, grip);
+            pins::head(ui, sizing, "For the head", allowance);
+            section(ui, sizing, "Section", "section", becomes, &BODIES);
+        }
+        Form::Rivet { diameter, grip, allowance } => {
+            size(ui, sizing, "Diameter", diameter);
+            pins::grip(ui, sizing, grip);
+            pins::head(ui, sizing, "For each head", allowance);
+        }
+        Form::Collar { section: strip, width, height, rule } => {
+            pins::bundle(ui, sizing, width, height, rule);
+            section(ui, sizing, "Section of the strip", "section of the strip", strip, &BODIES);
+        }
+        Form::Weld { allowance } => {
+            named_size(ui, sizing, "Allowance", "Metal for the weld, as a length of bar", allowance)
+        }
+        // Its branches need more of the plan than this form alone.
+        Form::Split { .. } => {}
         Form::Ball { diameter } => size(ui, sizing, "Diameter", diameter),
         Form::Cube { side } => size(ui, sizing, "Side", side),
         Form::Trim { length } | Form::Hold { length } => size(ui, sizing, "Length", length),
-        _ => {}
     }
 }
 
 /// A size above 0.
 pub(super) fn size(ui: &mut Ui, sizing: &Sizing<'_>, label: &str, now: &mut WrittenLength) {
-    if let Some(value) = fields::length(ui, sizing, &Entry::new(label), now, LengthRange::AboveZero) {
+    named_size(ui, sizing, label, label, now);
+}
+
+/// A size above 0 with a name of its own.
+pub(super) fn named_size(ui: &mut Ui, sizing: &Sizing<'_>, label: &str, name: &str, now: &mut WrittenLength) {
+    if let Some(value) = fields::length(ui, sizing, &Entry::named(label, name), now, LengthRange::AboveZero) {
         *now = value;
     }
 }
@@ -76,22 +121,4 @@ pub(super) fn section(
 /// The size of this name that follows from others.
 pub(super) fn derived<'a>(balance: Option<&'a SegmentBalance>, name: &str) -> Option<&'a Derived> {
     balance?.derived.iter().find(|derived| derived.name == name)
-}
-
-/// The forged length: left out where it follows from the bend.
-fn optional_length(
-    ui: &mut Ui,
-    sizing: &Sizing<'_>,
-    now: &mut Option<WrittenLength>,
-    balance: Option<&SegmentBalance>,
-) {
-    let follows = derived(balance, "length");
-    let length = follows.and_then(|derived| derived.length);
-    let hint = length.map_or_else(String::new, |length| sizing.words(length));
-    let entry = Entry::new("Length").hint(&hint).because(follows.map(|derived| derived.because));
-    let value =
-        fields::optional_length(ui, sizing, &entry, now.as_ref(), LengthRange::AboveZero, length.map(figures::mm));
-    if let Some(value) = value {
-        *now = value;
-    }
 }

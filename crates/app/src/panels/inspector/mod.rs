@@ -2,18 +2,26 @@
 
 mod bar;
 mod bend;
+mod branch;
 mod facts;
 mod flag;
 mod form;
+mod hole;
 mod ladder;
 mod limits;
 mod notes;
+mod outline;
+mod pins;
 mod plan;
 mod polygon;
 mod repeats;
 mod segment;
 mod sides;
+mod socket;
+mod split;
 mod taper;
+mod ties;
+mod trade;
 
 use crate::state::{Desk, Focus, Request};
 use egui::{ScrollArea, Ui};
@@ -22,12 +30,13 @@ use egui::{ScrollArea, Ui};
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let selection = desk.selection;
     // What is typed and not yet taken belongs to one place of one plan.
-    let place = (desk.document.serial(), selection.bar, selection.segment(), selection.focus == Focus::Plan);
+    let place = (desk.document.serial(), selection.bar, selection.focus);
     ScrollArea::vertical().id_salt(place).auto_shrink([false, false]).show(ui, |ui| {
         ui.push_id(place, |ui| match selection.focus {
             Focus::Plan => plan::show(ui, desk, out),
             Focus::Bar => bar::show(ui, desk, out),
             Focus::Segment(segment) => segment::show(ui, desk, segment, out),
+            Focus::Branch { split, branch } => branch::show(ui, desk, split, branch, out),
         });
     });
 }

@@ -8,7 +8,7 @@ use crate::widgets::{Sizing, chooser, fields, heading};
 use egui::{RichText, Ui};
 use fh_core::edit::{Edit, PlanHeader};
 use fh_core::material;
-use fh_core::plan::{Coating, Duty, PlanUnit, Units};
+use fh_core::plan::{Coating, CollarRule, Duty, PlanUnit, Practice, SlitRule, Units};
 use fh_measure::Rounding;
 
 /// Shows the plan.
@@ -41,6 +41,8 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     {
         next.duty = duty;
     }
+    heading::show(ui, desk.theme, "Where schools differ");
+    practice(ui, &sizing, &mut next.practice);
     limits::show(ui, &sizing, &mut next.limits);
     heading::show(ui, desk.theme, "Notes");
     if let Some(notes) = notes::show(ui, "Notes on the plan", plan.notes.as_deref()) {
@@ -71,5 +73,21 @@ fn material(ui: &mut Ui, sizing: &Sizing<'_>, next: &mut PlanHeader, now: &str) 
         material::ALL.iter().enumerate().map(|(at, material)| (Some(at), material.name.to_owned())).collect();
     if let Some(choice) = chooser::show(ui, sizing.theme, "Metal", "Material", at, &choices) {
         next.material = choice.and_then(|at| material::ALL.get(at)).map(|material| material.name.to_owned());
+    }
+}
+
+/// The rules that schools disagree on.
+fn practice(ui: &mut Ui, sizing: &Sizing<'_>, practice: &mut Practice) {
+    let slits = SlitRule::ALL.into_iter().map(|rule| (Some(rule), rule.name().to_owned()));
+    let choices: Vec<_> = std::iter::once((None, "show both".to_owned())).chain(slits).collect();
+    let name = "Rule for the slit of a drifted hole";
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Slit", name, practice.slit, &choices) {
+        practice.slit = choice;
+    }
+    let collars = CollarRule::ALL.into_iter().map(|rule| (rule, rule.name().to_owned()));
+    let choices: Vec<_> = collars.collect();
+    let now = practice.collar.unwrap_or(CollarRule::Butted);
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Collars", "Rule for collars", now, &choices) {
+        practice.collar = Some(choice);
     }
 }

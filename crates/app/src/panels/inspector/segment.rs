@@ -1,6 +1,7 @@
 //! The selected segment: its name, its form and bend with their sizes, what it gives, its section and its figures.
 
-use super::{bend, facts, form, ladder, notes, repeats};
+use super::{bend, facts, form, ladder, notes, repeats, split, trade};
+use crate::commands::Command;
 use crate::figures;
 use crate::new_segment::change_form;
 use crate::state::{Desk, Request};
@@ -11,7 +12,7 @@ use egui::{ComboBox, Rect, RichText, Sense, Ui, vec2};
 use fh_core::balance::SegmentBalance;
 use fh_core::describe::{derived_words, segment_end_words};
 use fh_core::edit::Edit;
-use fh_core::plan::{FormKind, Gives, Segment};
+use fh_core::plan::{Chain, FormKind, Gives, Segment};
 
 /// The width of the cards that forms are offered on, in points at normal text size.
 const CARD: f32 = 300.0;
@@ -27,7 +28,9 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     let Some(segment) = plan.segment(bar, at) else { return };
     let bar_balance = desk.document.balance().bars.get(bar);
     let balance = bar_balance.and_then(|bar| bar.segments.get(at));
-    let sizing = Sizing::new(desk.theme, plan.units, bar_balance);
+    let (chain, place) = plan.bars.get(bar).and_then(|bar| bar.place_of(at)).unwrap_or((Chain::Bar, at));
+    let first = place == 0;
+    let sizing = Sizing::within(desk.theme, plan.units, bar_balance, chain);
     let mut next = segment.clone();
     head(ui, desk, at);
     if let Some(name) = fields::words(ui, &sizing, &Entry::new("Name"), &segment.name) {
@@ -38,16 +41,18 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     {
         next = changed;
     }
-    form::show(ui, &sizing, &mut next.form, balance, at == 0);
+    form::show(ui, &sizing, &mut next, balance, first);
+    let wish = split::show(ui, &sizing, &mut next.form, balance);
     if let Some(balance) = balance {
         what_gave(ui, desk, balance);
     }
     heading::show(ui, desk.theme, "Bend");
-    bend::show(ui, &sizing, &mut next, balance);
+    bend::show(ui, &sizing, &mut next, &bend::Around { balance, first });
     heading::show(ui, desk.theme, "Repeats");
     repeats::show(ui, &sizing, &mut next, balance, ends(desk, at));
     heading::show(ui, desk.theme, "When its mark is moved");
     gives(ui, &sizing, &mut next, balance);
+    trade::show(ui, desk, at);
     facts::show(ui, desk, at);
     ladder::show(ui, desk, at);
     heading::show(ui, desk.theme, "Notes");
@@ -56,6 +61,14 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     }
     if next != *segment {
         out.push(Request::Edit(Edit::ReplaceSegment { bar, at, segment: Box::new(next) }));
+    }
+    match wish {
+        Some(split::Wish::Select(branch)) => out.push(Request::SelectBranch { bar, split: at, branch }),
+        Some(split::Wish::AddTo(branch)) => {
+            out.push(Request::SelectBranch { bar, split: at, branch });
+            out.push(Request::Run(Command::AddAfter));
+        }
+        None => {}
     }
 }
 
@@ -67,7 +80,8 @@ fn ends(desk: &Desk<'_>, at: usize) -> [&'static str; 2] {
 }
 
 fn head(ui: &mut Ui, desk: &Desk<'_>, at: usize) {
-    let words = format!("Segment {}", at + 1);
+    let path = desk.document.plan().bars.get(desk.selection.bar).map_or_else(String::new, |bar| bar.path(at));
+    let words = format!("Segment {path}");
     ui.label(RichText::new(words).text_style(Text::Heading.style()).color(desk.theme.ink));
 }
 

@@ -1,0 +1,93 @@
+//! Bends as they are first offered. Where a form has its length, a size of the bend is left to follow from it.
+
+use crate::widgets::Sizing;
+use fh_core::metal::Shape;
+use fh_core::plan::{Bend, BendKind, Form, OutlineSpec, ScrollEye, ScrollRun, Segment, SocketAxis};
+use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
+use std::f64::consts::PI;
+use uom::si::length::millimeter;
+
+/// How far round a first scroll goes.
+const TURNS: f64 = 1.25;
+/// How small its eye is at least, against the thickness of the bar: its center line.
+const EYE: f64 = 0.75;
+/// Its eye and its open end against the sum of both.
+const EYE_SHARE: f64 = 0.2;
+/// The least that its open end is wider than its eye.
+const OPENS: f64 = 1.5;
+
+/// A sharp right angle, toward up.
+pub(crate) fn corner(sizing: &Sizing<'_>) -> Option<Bend> {
+    let angle = WrittenAngle::from_degrees(90.0).ok()?;
+    let inside_radius = WrittenLength::from_mm(0.0, sizing.units.length.length_unit(), LengthRange::ZeroOrMore).ok()?;
+    Some(Bend::Corner { angle, inside_radius, side: None })
+}
+
+/// Whether a bend can be made of a form.
+pub(crate) fn suits(form: &Form, kind: BendKind) -> bool {
+    match form {
+        Form::Peak { .. } => kind == BendKind::Corner,
+        Form::Plain { .. } | Form::Drawn { .. } | Form::Taper { .. } => {
+            !matches!(kind, BendKind::Corner | BendKind::Socket)
+        }
+        Form::Flag { .. } => kind == BendKind::Socket,
+        _ => false,
+    }
+}
+
+/// A first bend. `first` says whether the segment is the first of its chain, with the free end toward the datum.
+pub(crate) fn first_bend(
+    kind: BendKind,
+    segment: &Segment,
+    shape: Option<&Shape>,
+    sizing: &Sizing<'_>,
+    first: bool,
+) -> Option<Bend> {
+    let free = segment.form.length().is_none();
+    let size = if free { sizing.size(2.0 * sizing.stock_mm[0]) } else { None };
+    match kind {
+        BendKind::Curve => {
+            Some(Bend::Curve { angle: WrittenAngle::from_degrees(90.0).ok(), inside_radius: size, side: None })
+        }
+        BendKind::Ring => Some(Bend::Ring { inside_diameter: size, sweep: None, side: None }),
+        BendKind::Corner => corner(sizing),
+        BendKind::Scroll => scroll(segment, sizing, first),
+        BendKind::Socket => socket(segment, shape, sizing),
+        BendKind::Twist => Some(Bend::Twist { turns: 1.0, shortening: None }),
+    }
+}
+
+/// A scroll of about so many turns as fit the length; its turns follow.
+fn scroll(segment: &Segment, sizing: &Sizing<'_>, first: bool) -> Option<Bend> {
+    let [width, thickness] = sizing.stock_mm;
+    let thin = width.min(thickness);
+    let length = segment.form.length().map(WrittenLength::mm);
+    // The length of an even scroll: π times its turns times the sum of its radii.
+    let sum = length.map_or(10.0 * thin, |length| length / (PI * TURNS));
+    let inner = (sum * EYE_SHARE).max(thin * EYE);
+    let outer = (sum - inner).max(inner * OPENS);
+    Some(Bend::Scroll {
+        inner_radius: Some(sizing.size(inner)?),
+        outer_radius: Some(sizing.size(outer)?),
+        turns: length.is_none().then_some(TURNS),
+        run: ScrollRun::Opening,
+        eye: if first { ScrollEye::Start } else { ScrollEye::End },
+        side: None,
+    })
+}
+
+/// A socket rolled of the flag's width; the mandrel follows from it where the flag is wide enough.
+fn socket(segment: &Segment, shape: Option<&Shape>, sizing: &Sizing<'_>) -> Option<Bend> {
+    let is_wide = match shape {
+        Some(Shape::Flag { outline, root, tip }) => {
+            let thickness = ((*root + *tip) / 2.0).get::<millimeter>();
+            outline.width().get::<millimeter>() / PI > 2.0 * thickness
+        }
+        _ => false,
+    };
+    let follows = is_wide
+        && !matches!(&segment.form, Form::Flag { outline: OutlineSpec::Rectangle { length, width }, .. }
+            if length.is_none() || width.is_none());
+    let mandrel = if follows { None } else { Some(sizing.size(2.0 * sizing.stock_mm[0])?) };
+    Some(Bend::Socket { mandrel, sweep: None, less: None, axis: SocketAxis::Along, side: None })
+}

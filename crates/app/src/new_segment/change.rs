@@ -1,0 +1,146 @@
+//! A segment with another form, that keeps what it can.
+
+use super::{form, suits};
+use crate::new_segment::corner;
+use crate::widgets::Sizing;
+use fh_core::plan::{Form, FormKind, OutlineSpec, SectionKind, SectionSpec, Segment, ThicknessSpec};
+use fh_measure::WrittenLength;
+
+/// A segment with another form that keeps what it can: its name, its length, its section, its outline, its bend.
+pub(crate) fn change_form(segment: &Segment, kind: FormKind, sizing: &Sizing<'_>) -> Option<Segment> {
+    let mut next = segment.clone();
+    let mut form = form(kind, sizing)?;
+    if let Some(length) = segment.form.length() {
+        put_length(&mut form, length);
+    }
+    if let Some(section) = section_of(&segment.form) {
+        put_section(&mut form, &section);
+    }
+    put_outline(&mut form, &segment.form);
+    put_grip(&mut form, &segment.form);
+    next.form = form;
+    next.bend = segment.bend.clone().filter(|bend| suits(&next.form, bend.kind()));
+    if kind == FormKind::Peak && next.bend.is_none() {
+        next.bend = corner(sizing);
+    }
+    if segment.name == segment.form.kind().name() {
+        next.name = kind.name().to_owned();
+    }
+    next.gives = None;
+    Some(next)
+}
+
+fn put_length(form: &mut Form, kept: &WrittenLength) {
+    match form {
+        Form::Plain { length } | Form::Drawn { length, .. } | Form::Taper { length, .. } => {
+            *length = Some(kept.clone())
+        }
+        Form::Trim { length } | Form::Hold { length } => *length = kept.clone(),
+        Form::Flag { outline: OutlineSpec::Leaf { length, .. }, .. } => *length = kept.clone(),
+        _ => {}
+    }
+}
+
+/// The section that a form ends in, where it names one with sizes.
+fn section_of(form: &Form) -> Option<SectionSpec> {
+    match form {
+        Form::Drawn { section, .. }
+        | Form::Peak { section }
+        | Form::Tenon { section, .. }
+        | Form::Collar { section, .. } => Some(section.clone()),
+        Form::Taper { to, .. } | Form::Shoulder { to, .. } => Some(to.clone()),
+        Form::Rivet { diameter, .. } => Some(SectionSpec::Round(diameter.clone())),
+        _ => None,
+    }
+}
+
+fn put_section(form: &mut Form, kept: &SectionSpec) {
+    let is_end = matches!(kept.kind(), SectionKind::Point | SectionKind::Edge);
+    match form {
+        Form::Taper { to, .. } => *to = kept.clone(),
+        Form::Drawn { section, .. } | Form::Peak { section } | Form::Tenon { section, .. } if !is_end => {
+            *section = kept.clone();
+        }
+        Form::Collar { section, .. } if !is_end => *section = kept.clone(),
+        Form::Shoulder { to, .. } if !is_end => *to = kept.clone(),
+        Form::Rivet { diameter, .. } => {
+            if let SectionSpec::Round(kept) = kept {
+                *diameter = kept.clone();
+            }
+        }
+        _ => {}
+    }
+}
+
+/// A flag and a boss keep outline and thickness of each other.
+fn put_outline(form: &mut Form, before: &Form) {
+    let (kept, kept_thickness) = match before {
+        Form::Flag { outline, thickness: ThicknessSpec::Even(thickness), .. }
+        | Form::Flag { outline, thickness: ThicknessSpec::Tapered { root: thickness, .. }, .. }
+        | Form::Hole { outline, thickness, .. } => (outline, thickness),
+        _ => return,
+    };
+    // A size that followed from a socket is not there any more.
+    if matches!(kept, OutlineSpec::Rectangle { length, width } if length.is_none() || width.is_none()) {
+        return;
+    }
+    match form {
+        Form::Flag { outline, thickness, .. } => {
+            *outline = kept.clone();
+            *thickness = ThicknessSpec::Even(kept_thickness.clone());
+        }
+        Form::Hole { outline, thickness, .. } => {
+            *outline = kept.clone();
+            *thickness = kept_thickness.clone();
+        }
+        _ => {}
+    }
+}
+
+/// A tenon and a rivet keep what they go through and what stands out of it.
+fn put_grip(form: &mut Form, before: &Form) {
+    let (Form::Tenon { grip: kept, allowance: kept_head, .. } | Form::Rivet { grip: kept, allowance: kept_head, .. }) =
+        before
+    else {
+        return;
+    };
+    if let Form::Tenon { grip, allowance, .. } | Form::Rivet { grip, allowance, .. } = form {
+        *grip = kept.clone();
+        *allowance = kept_head.clone();
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "tests")]
+mod tests {
+    use super::*;
+    use crate::new_segment::new_segment;
+    use crate::theme::{Look, Theme};
+    use fh_core::plan::Units;
+
+    #[test]
+    fn a_form_that_is_changed_keeps_its_length_and_its_section() {
+        let theme = Theme::new(Look::Light, 1.0);
+        let sizing = Sizing::without_stock(&theme, Units::inches());
+        let drawn = new_segment(FormKind::Drawn, &sizing).unwrap();
+        let taper = change_form(&drawn, FormKind::Taper, &sizing).unwrap();
+        assert_eq!(taper.form.length(), drawn.form.length());
+        assert_eq!(section_of(&taper.form), section_of(&drawn.form));
+        assert_eq!(taper.name, "taper");
+    }
+
+    #[test]
+    fn pins_keep_their_grip_and_bosses_their_outline() {
+        let theme = Theme::new(Look::Light, 1.0);
+        let sizing = Sizing::without_stock(&theme, Units::millimeters());
+        let rivet = new_segment(FormKind::Rivet, &sizing).unwrap();
+        let tenon = change_form(&rivet, FormKind::Tenon, &sizing).unwrap();
+        assert_eq!(section_of(&tenon.form), section_of(&rivet.form));
+        let back = change_form(&tenon, FormKind::Rivet, &sizing).unwrap();
+        assert_eq!(back, rivet);
+        let flag = new_segment(FormKind::Flag, &sizing).unwrap();
+        let hole = change_form(&flag, FormKind::Hole, &sizing).unwrap();
+        assert_eq!(hole.form.length(), flag.form.length());
+        assert_eq!(change_form(&hole, FormKind::Flag, &sizing).unwrap().form, flag.form);
+    }
+}

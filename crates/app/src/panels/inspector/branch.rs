@@ -1,0 +1,89 @@
+//! The selected branch of a split: its name, its share of the bar, and the way to its segments.
+
+use crate::commands::Command;
+use crate::figures;
+use crate::state::{Desk, Request};
+use crate::theme::Text;
+use crate::widgets::entry::Entry;
+use crate::widgets::{Sizing, fields, heading, row};
+use egui::{RichText, Ui};
+use fh_core::describe::segment_name;
+use fh_core::edit::Edit;
+use fh_core::metal::{BranchSize, Shape};
+use fh_core::plan::{Chain, Form};
+use uom::si::f64::Length;
+
+/// Shows the branch.
+pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, split: usize, index: usize, out: &mut Vec<Request>) {
+    let bar = desk.selection.bar;
+    let plan = desk.document.plan();
+    let Some(segment) = plan.segment(bar, split) else { return };
+    let Some(branch) = segment.form.branches().get(index) else { return };
+    let sizing = Sizing::new(desk.theme, plan.units, desk.document.balance().bars.get(bar));
+    let title = format!("Branch {} of {}", index + 1, segment_name(segment, split));
+    ui.label(RichText::new(title).text_style(Text::Heading.style()).color(desk.theme.ink));
+    let hint = branch.title(index);
+    let entry = Entry::named("Name", "Name of the branch").hint(if branch.name.is_empty() { &hint } else { "" });
+    if let Some(name) = fields::words(ui, &sizing, &entry, &branch.name) {
+        let mut next = segment.clone();
+        if let Form::Split { branches, .. } = &mut next.form
+            && let Some(branch) = branches.get_mut(index)
+        {
+            branch.name = name;
+        }
+        out.push(Request::Edit(Edit::ReplaceSegment { bar, at: split, segment: Box::new(next) }));
+    }
+    heading::show(ui, desk.theme, "Segments");
+    segments(ui, desk, split, index, out);
+    let balance = desk.document.balance().bars.get(bar).and_then(|bar| bar.segments.get(split));
+    if let Some(Shape::Split(size)) = balance.and_then(|balance| balance.shape.as_ref())
+        && let Some(size) = size.branches.get(index)
+    {
+        heading::show(ui, desk.theme, "Figures");
+        figures_of(ui, desk, size);
+    }
+}
+
+/// The segments as buttons that lead to them, and one that adds another.
+fn segments(ui: &mut Ui, desk: &Desk<'_>, split: usize, branch: usize, out: &mut Vec<Request>) {
+    let bar = desk.selection.bar;
+    let Some(plan) = desk.document.plan().bars.get(bar) else { return };
+    let chain = Chain::Branch { split, branch };
+    let count = plan.chain(chain).map_or(0, Vec::len);
+    if count == 0 {
+        ui.label(RichText::new("No segment yet: a branch needs metal.").color(desk.theme.ink_quiet));
+    }
+    for number in (0..count).filter_map(|place| plan.number_of(chain, place)) {
+        let Some(segment) = plan.segment(number) else { continue };
+        let name = segment_name(segment, number);
+        let button = ui.button(&name);
+        button.clone().accessible_name(format!("Go to {name}"));
+        if button.clicked() {
+            out.push(Request::Select(bar, Some(number)));
+        }
+    }
+    if ui.button("Add a segment to it…").on_hover_text("At the end of this branch.").clicked() {
+        out.push(Request::Run(Command::AddAfter));
+    }
+    if ui.button("Back to the split").clicked() {
+        out.push(Request::Select(bar, Some(split)));
+    }
+}
+
+fn figures_of(ui: &mut Ui, desk: &Desk<'_>, size: &BranchSize) {
+    let marks = desk.document.plan().units.marks;
+    let shop = |length: Length| marks.round(figures::mm(length)).text();
+    row::fact(ui, desk.theme, "Share of the cut bar", &figures::percent(size.share));
+    row::fact(ui, desk.theme, "Width as cut", &shop(size.raw_width));
+    row::fact(ui, desk.theme, "Its metal, as whole bar", &shop(size.stock_length));
+    row::fact(ui, desk.theme, "Forged length", &shop(size.forged_length));
+}
+
+/// How many segments there are, in words.
+pub(super) fn segments_words(count: usize) -> String {
+    match count {
+        0 => "empty".to_owned(),
+        1 => "1 segment".to_owned(),
+        count => format!("{count} segments"),
+    }
+}

@@ -1,0 +1,79 @@
+//! The hole of a boss: how it is made, its shape and sizes, what the punch drives out, and where it lies.
+
+use super::form::named_size;
+use crate::figures;
+use crate::widgets::entry::Entry;
+use crate::widgets::{Sizing, chooser, fields};
+use egui::Ui;
+use fh_core::balance::SegmentBalance;
+use fh_core::metal::Shape;
+use fh_core::plan::{HoleKind, HoleSpec, Made};
+use fh_measure::{LengthRange, WrittenLength};
+
+/// How long a first slot is against its width.
+const SLOT: f64 = 2.0;
+
+/// Shows how the hole is made. Only a punch drives out a slug.
+pub(super) fn way(ui: &mut Ui, sizing: &Sizing<'_>, made: &mut Made, slug: &mut Option<WrittenLength>) {
+    let ways: Vec<_> = Made::ALL.into_iter().map(|made| (made, made.name().to_owned())).collect();
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Made", "How the hole is made", *made, &ways) {
+        *made = choice;
+        slug.take_if(|_| choice != Made::Punched);
+    }
+    if *made != Made::Punched && slug.is_none() {
+        return;
+    }
+    let entry = Entry::named("Slug", "Diameter of the slug").hint("the whole hole");
+    if let Some(typed) = fields::optional_length(ui, sizing, &entry, slug.as_ref(), LengthRange::AboveZero, None) {
+        *slug = typed;
+    }
+}
+
+/// Shows the shape of the hole and its sizes.
+pub(super) fn shape(ui: &mut Ui, sizing: &Sizing<'_>, hole: &mut HoleSpec) {
+    let kinds: Vec<_> = HoleKind::ALL.into_iter().map(|kind| (kind, kind.name().to_owned())).collect();
+    if let Some(kind) = chooser::show(ui, sizing.theme, "Hole", "Shape of the hole", hole.kind(), &kinds)
+        && let Some(other) = convert(hole, kind, sizing)
+    {
+        *hole = other;
+    }
+    match hole {
+        HoleSpec::Round(diameter) => named_size(ui, sizing, "Diameter", "Diameter of the hole", diameter),
+        HoleSpec::Square(side) => named_size(ui, sizing, "Side", "Side of the hole", side),
+        HoleSpec::Slot { length, width } => {
+            named_size(ui, sizing, "Along the bar", "Length of the slot", length);
+            named_size(ui, sizing, "Across the bar", "Width of the slot", width);
+        }
+    }
+}
+
+/// Shows where along the boss the middle of the hole lies.
+pub(super) fn place(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    at: &mut Option<WrittenLength>,
+    balance: Option<&SegmentBalance>,
+) {
+    let middle = match balance.and_then(|balance| balance.shape.as_ref()) {
+        Some(Shape::Hole { at, .. }) => Some(*at),
+        _ => None,
+    };
+    let hint = middle.map_or_else(String::new, |middle| format!("{}, the middle", sizing.words(middle)));
+    let entry = Entry::named("From the root", "Middle of the hole, from the boss's root").hint(&hint);
+    let follows = middle.map(figures::mm);
+    if let Some(typed) = fields::optional_length(ui, sizing, &entry, at.as_ref(), LengthRange::AboveZero, follows) {
+        *at = typed;
+    }
+}
+
+/// A hole of another shape that is as wide.
+fn convert(now: &HoleSpec, kind: HoleKind, sizing: &Sizing<'_>) -> Option<HoleSpec> {
+    let width = match now {
+        HoleSpec::Round(size) | HoleSpec::Square(size) | HoleSpec::Slot { width: size, .. } => size.clone(),
+    };
+    Some(match kind {
+        HoleKind::Round => HoleSpec::Round(width),
+        HoleKind::Square => HoleSpec::Square(width),
+        HoleKind::Slot => HoleSpec::Slot { length: sizing.size(SLOT * width.mm())?, width },
+    })
+}

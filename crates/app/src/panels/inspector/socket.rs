@@ -1,0 +1,29 @@
+//! The sizes of a socket: what it is rolled round, how far round it goes, and how its axis lies.
+
+use super::bend::{optional_angle, optional_length};
+use super::{sides, ties};
+use crate::widgets::entry::Entry;
+use crate::widgets::{Sizing, chooser, fields};
+use egui::Ui;
+use fh_core::balance::SegmentBalance;
+use fh_core::plan::{Bend, Segment, SocketAxis};
+use fh_measure::LengthRange;
+
+/// Shows the sizes.
+pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Option<&SegmentBalance>) {
+    let Some(Bend::Socket { mandrel, sweep, less, axis, side }) = &mut segment.bend else { return };
+    optional_length(ui, sizing, "Mandrel", mandrel, LengthRange::AboveZero, balance);
+    let entry = Entry::named("Goes round", "How far round it goes").hint("one turn");
+    optional_angle(ui, sizing, &entry, "how far round", sweep, balance);
+    let entry = Entry::named("Less", "Length that another part supplies").hint("nothing");
+    if let Some(typed) = fields::optional_length(ui, sizing, &entry, less.as_ref(), LengthRange::ZeroOrMore, Some(0.0))
+    {
+        *less = typed;
+    }
+    sides::toward(ui, sizing, side);
+    let now = *axis;
+    let choices: Vec<_> = SocketAxis::ALL.into_iter().map(|axis| (axis, axis.name().to_owned())).collect();
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Axis", "Axis of the socket", now, &choices) {
+        ties::turn_axis(segment, choice, balance, sizing);
+    }
+}
