@@ -11,13 +11,23 @@ use fh_core::metal::FreeEnd;
 impl Stage<'_> {
     /// Paints the names of branches, and the names and lengths of their segments.
     pub(super) fn paint_branch_names(&self) {
-        for index in (0..self.model.blocks.len()).filter(|index| !self.is_whole(*index)) {
-            if let Some(room) = self.branch_name_room(index) {
-                self.paint_name_in_metal(index, room);
+        let mut taken = Vec::new();
+        let lanes = self.model.lanes.iter().enumerate().skip(1);
+        let untold: Vec<usize> = lanes
+            .filter(|(index, lane)| !self.paint_branch_title(*index, lane, &mut taken))
+            .map(|(at, _)| at)
+            .collect();
+        let mut told = vec![false; self.model.lanes.len()];
+        for (index, block) in self.model.blocks.iter().enumerate().filter(|(_, block)| block.lane > 0) {
+            let Some(room) = self.branch_name_room(index) else { continue };
+            // A branch without a name at its end is named in the first of its segments that has room.
+            let title = (untold.contains(&block.lane) && !told.get(block.lane).is_some_and(|told| *told))
+                .then(|| self.model.lanes.get(block.lane).and_then(|lane| lane.title.clone()))
+                .flatten();
+            let has_told = self.paint_name_in_metal(index, room, title);
+            if let Some(told) = told.get_mut(block.lane) {
+                *told |= has_told;
             }
-        }
-        for (index, lane) in self.model.lanes.iter().enumerate().skip(1) {
-            self.paint_branch_title(index, lane);
         }
     }
 
@@ -50,32 +60,37 @@ impl Stage<'_> {
         (enough && block.repeats.is_empty() && block.details.is_empty()).then_some(room)
     }
 
-    fn paint_name_in_metal(&self, index: usize, room: Rect) {
-        let Some(block) = self.model.blocks.get(index) else { return };
+    /// Paints a segment's name, with its length and its branch's where they fit; tells whether the branch's did.
+    fn paint_name_in_metal(&self, index: usize, room: Rect, title: Option<String>) -> bool {
+        let Some(block) = self.model.blocks.get(index) else { return false };
         let selected = self.selected == Some(index);
         let (text, ink) = if selected { (Text::Strong, self.theme.ink) } else { (Text::Small, self.theme.ink) };
         let length = self.rounded_words(block.forged[1] - block.forged[0]);
         let most = room.width() - 2.0 * space::GAP;
-        let choices = [format!("{}  {length}", block.name), block.name.clone()];
-        let fitting = choices.into_iter().map(|words| self.text(words, text, ink)).find(|words| words.size().x <= most);
-        if let Some(words) = fitting {
-            self.painter.galley(room.center() - words.size() / 2.0, words, ink);
-        }
+        let name = &block.name;
+        let with_title = title.iter().flat_map(|title| {
+            [format!("{title}: {name}  {length}"), format!("{title}: {name}"), title.clone()].map(|words| (words, true))
+        });
+        let without = [format!("{name}  {length}"), name.clone()].map(|words| (words, false));
+        let mut choices = with_title.chain(without).map(|(words, told)| (self.text(words, text, ink), told));
+        let Some((words, told)) = choices.find(|(words, _)| words.size().x <= most) else { return false };
+        self.painter.galley(room.center() - words.size() / 2.0, words, ink);
+        told
     }
 
-    /// The name of a branch beyond its free end, with what it hides.
-    fn paint_branch_title(&self, index: usize, lane: &Lane) {
+    /// The name of a branch beyond its free end, where there is room that is not taken; tells whether it was.
+    fn paint_branch_title(&self, index: usize, lane: &Lane, taken: &mut Vec<Rect>) -> bool {
         let members = || self.model.blocks.iter().enumerate().filter(|(_, block)| block.lane == index);
         let ends = match lane.free {
             Some(FreeEnd::Far) => members().next_back(),
             Some(FreeEnd::Datum) => members().next(),
             _ => None,
         };
-        let Some((end, block)) = ends else { return };
+        let Some((end, block)) = ends else { return false };
         if self.is_behind(end) || block.cuts.is_some() {
-            return;
+            return false;
         }
-        let Some(row) = self.best_row(end, Strip::Forged) else { return };
+        let Some(row) = self.best_row(end, Strip::Forged) else { return false };
         let stretch = self.stretch_in_row(end, row);
         let title = lane.title.clone().unwrap_or_default();
         let hides = hidden_words(&self.model.lanes, lane, row.view).is_some();
@@ -86,8 +101,11 @@ impl Stage<'_> {
         let left = if at_start { x - space::GAP - words.size().x } else { x + space::GAP };
         let at = pos2(left, stretch.middle() - words.size().y / 2.0);
         let chip = Rect::from_min_size(at, words.size()).expand2(vec2(space::TIGHT, 0.0));
-        if self.window.contains_rect(chip) {
+        let has_room = self.window.contains_rect(chip) && !taken.iter().any(|other| other.intersects(chip));
+        if has_room {
+            taken.push(chip);
             self.painter.galley(at, words, self.theme.ink_quiet);
         }
+        has_room
     }
 }

@@ -86,15 +86,39 @@ impl Stage<'_> {
             }
         }
         self.paint_unsettled(row);
-        if let (Some(index), Some(block)) = (self.selected, self.selected_block()) {
-            self.paint_block(row, index, block, true);
+        let Some((index, block)) = self.selected.zip(self.selected_block()) else { return };
+        self.paint_block(row, index, block, true);
+        if block.cuts.is_some() {
+            self.paint_branches_of(row, block);
         }
+    }
+
+    /// Paints the edges of all branches of a selected split.
+    fn paint_branches_of(&self, row: &Row, split: &Block) {
+        let within = format!("{}.", split.path);
+        let stroke = Stroke::new(space::LINE, self.theme.accent);
+        let mut around = Rect::NOTHING;
+        for block in self.model.blocks.iter().filter(|block| block.path.starts_with(&within)) {
+            let points = self.points_of(row, block);
+            if points.len() > 2 {
+                around = around.union(Rect::from_points(&points));
+                self.paint_outline(&points, stroke);
+            }
+        }
+        if around.is_positive() {
+            self.paint_brackets(around, self.theme.accent);
+        }
+    }
+
+    /// The outline of a block on the screen, cut off a little outside of the window.
+    fn points_of(&self, row: &Row, block: &Block) -> Vec<Pos2> {
+        let points = block.outlines.of(row.view).iter().map(|[along, up]| pos2(self.axis.x(*along), row.y(*up)));
+        without_crowding(clipped(points.collect(), self.window.expand(self.sizes.gutter)))
     }
 
     fn paint_block(&self, row: &Row, index: usize, block: &Block, selected: bool) {
         let Some(span) = self.span(index, Strip::Forged).filter(|span| self.sees(*span)) else { return };
-        let points = block.outlines.of(row.view).iter().map(|[along, up]| pos2(self.axis.x(*along), row.y(*up)));
-        let points = without_crowding(clipped(points.collect(), self.window.expand(self.sizes.gutter)));
+        let points = self.points_of(row, block);
         if points.len() < 3 {
             return;
         }
