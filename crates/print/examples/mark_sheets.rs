@@ -1,4 +1,4 @@
-//! Writes the mark sheets and the ladder sheets of plans, on A4 and on Letter paper, for a look at them.
+//! Writes the mark sheets, the ladder sheets and the templates of plans, on A4 and on Letter paper, for a look at them.
 //!
 //! `cargo run -p fh_print --example mark_sheets -- FOLDER PLAN…`
 
@@ -25,7 +25,8 @@ fn write_sheets(folder: &Path, plan_file: &Path) -> Result<(), Box<dyn Error>> {
         for (orientation, lies) in [(Orientation::Landscape, "landscape"), (Orientation::Portrait, "portrait")] {
             let marks = fh_print::sheets::mark_sheet(&plan, &balance, paper, orientation);
             let ladder = fh_print::sheets::ladder_sheet(&plan, &balance, paper, orientation);
-            for (drawing, sheet) in [(marks, ""), (ladder, "-ladder")] {
+            let templates = fh_print::sheets::template_sheet(&plan, &balance, paper, orientation);
+            for (drawing, sheet) in [(marks, ""), (ladder, "-ladder"), (templates, "-templates")] {
                 let file = folder.join(format!("{name}{sheet}-{}-{lies}", paper.name()));
                 std::fs::write(file.with_extension("pdf"), fh_print::pdf(&drawing)?)?;
                 std::fs::write(file.with_extension("svg"), fh_print::svg(&drawing))?;

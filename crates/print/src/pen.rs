@@ -62,7 +62,7 @@ impl Pen {
             Self::Dimension | Self::Leader | Self::JoinCross | Self::ScissorLine => 0.2,
             Self::Frame => 0.4,
             Self::Hairline => 0.15,
-            Self::Dashed => 0.35,
+            Self::Dashed => 0.25,
             Self::CenterLine => 0.18,
         }
     }

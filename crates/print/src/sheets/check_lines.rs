@@ -9,7 +9,7 @@ use crate::sheets::type_sizes::{BODY, CAPTION};
 const LINES: [(f64, &str); 2] = [(100.0, "100 mm"), (101.6, "4 in")];
 
 /// The words that belong to them.
-const WORDS: &str = "Print at 100 % (actual size). Measure both lines before you trust the strip.";
+const WORDS: &str = "Print at 100 % (actual size). Measure both lines before you trust the sheet.";
 
 /// Half the length of the tick at each end of a line.
 const TICK_MM: f64 = 1.8;

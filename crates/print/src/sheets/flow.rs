@@ -122,6 +122,14 @@ impl Flow {
         }
     }
 
+    /// Leaves nothing more on this page: what follows starts a further one.
+    pub(super) fn fill_page(&mut self) {
+        let bottom = self.bottom;
+        if let Some(filled) = self.pages.last_mut() {
+            filled.y = bottom;
+        }
+    }
+
     /// Starts a further page unless so many mm are left on this one.
     pub(super) fn need(&mut self, mm: f64) {
         if mm > self.room() {

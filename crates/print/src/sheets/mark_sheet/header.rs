@@ -5,7 +5,8 @@ use crate::drawing::{Item, Text, at};
 use crate::fonts::Weight;
 use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
-use crate::sheets::type_sizes::{BODY, CAPTION, FACT, SMALLEST, TITLE};
+use crate::sheets::title::title_block as sheet_title;
+use crate::sheets::type_sizes::{BODY, CAPTION, FACT, SMALLEST};
 use crate::typeset;
 
 /// The height of a box of facts.
@@ -17,13 +18,7 @@ const NARROWEST_MM: f64 = 44.0;
 
 /// The title with the name of the bar.
 pub(super) fn title_block(title: &str, bar: &BarWords, width: f64) -> Block {
-    let bar_name = typeset::shorten(&bar.name, BODY * 1.2, Weight::SemiBold, width * 0.4);
-    let right = Text::new(at(width, 7.2), BODY * 1.2, &bar_name).right().bold();
-    let room = width - right.width_mm() - 6.0;
-    let size = typeset::fitting_size(title, TITLE, 0.6 * TITLE, Weight::SemiBold, room);
-    let title = typeset::shorten(title, size, Weight::SemiBold, room);
-    let kind = Text::new(at(width, 2.4), CAPTION, "MARK SHEET").right().gray(Gray::DARK);
-    Block { height: 10.0, items: vec![Text::new(at(0.0, 7.2), size, &title).bold().into(), kind.into(), right.into()] }
+    sheet_title(title, &bar.name, "MARK SHEET", width)
 }
 
 /// The facts, each in its box.

@@ -19,9 +19,8 @@ mod table;
 mod tolerances;
 mod words;
 
-use self::words::{BarWords, SheetWords};
-use crate::drawing::{Drawing, Item, Text, at};
-use crate::paper::{Orientation, Paper};
+use self::words::BarWords;
+use crate::drawing::{Item, Text, at};
 use crate::pen::Gray;
 use crate::sheets::flow::{Block, Flow};
 use crate::sheets::type_sizes::FACT;
@@ -31,19 +30,14 @@ use fh_core::plan::Plan;
 /// Between two parts of a sheet.
 const BETWEEN_MM: f64 = 4.0;
 
-/// The mark sheet of a plan, with a part for each of its bars.
+/// Puts the mark sheet of a plan on the flow, with a part for each of its bars.
 ///
 /// Marks are drawn at the rounded totals that are printed beside them; the table tells how far each is off.
-pub fn mark_sheet(plan: &Plan, balance: &Balance, paper: Paper, orientation: Orientation) -> Drawing {
-    laid_out(&from_plan::sheet_words(plan, balance), paper, orientation)
-}
-
-/// Lays the words out on pages.
-fn laid_out(words: &SheetWords, paper: Paper, orientation: Orientation) -> Drawing {
-    let mut flow = Flow::new(paper, orientation);
+pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance) {
+    let words = from_plan::sheet_words(plan, balance);
     for bar in &words.bars {
         flow.start_part(format!("{} · {}", words.title, bar.name));
-        put_bar(&mut flow, &words.title, bar);
+        put_bar(flow, &words.title, bar);
     }
     if words.bars.is_empty() {
         flow.start_part(words.title.clone());
@@ -52,9 +46,7 @@ fn laid_out(words: &SheetWords, paper: Paper, orientation: Orientation) -> Drawi
     if !words.notes.trim().is_empty() {
         flow.put(findings::notes_block(&words.notes, flow.width()));
     }
-    cautions::put_cautions(&mut flow, &words.cautions);
-    let title = format!("{}: mark sheet", words.title);
-    Drawing { title, paper, orientation, pages: flow.finish() }
+    cautions::put_cautions(flow, &words.cautions);
 }
 
 fn put_bar(flow: &mut Flow, title: &str, bar: &BarWords) {

@@ -52,18 +52,6 @@ pub(super) fn rows(length_mm: f64, row_mm: f64, most: usize) -> Vec<Row> {
     rows
 }
 
-/// The letters of the join after row `index`, counted from 0: A to Z, then AA and on.
-pub(super) fn join_letters(index: usize) -> String {
-    let mut letters = String::new();
-    let mut rest = index + 1;
-    while rest > 0 {
-        let letter = char::from(b'A' + ((rest - 1) % 26) as u8);
-        letters.insert(0, letter);
-        rest = (rest - 1) / 26;
-    }
-    letters
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -90,10 +78,5 @@ mod tests {
         let rows = rows(1e12, 260.0, 7);
         assert_eq!(rows.len(), 7);
         assert!(rows[6].joined_after);
-    }
-
-    #[test]
-    fn letters_run_on_after_z() {
-        assert_eq!([0, 1, 25, 26, 27].map(join_letters), ["A", "B", "Z", "AA", "AB"]);
     }
 }

@@ -1,7 +1,7 @@
 //! One row of the strip: the bar's outline, the marks across it, the names under it, and how it joins its neighbours.
 
 use super::labels::{self, Label, PlacedLabels};
-use super::rows::{OVERLAP_MM, Row, join_letters};
+use super::rows::{OVERLAP_MM, Row};
 use super::slit_lines::OnRow;
 use super::slits::BranchMark;
 use super::words::{Fate, MarkKind, Strip, StripBlock, StripMark};
@@ -9,6 +9,7 @@ use crate::drawing::{Item, Text, at};
 use crate::fonts::Weight;
 use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
+use crate::sheets::letters::letters;
 use crate::sheets::type_sizes::BODY;
 use crate::typeset;
 
@@ -302,8 +303,8 @@ impl<'a> StripRow<'a> {
         let (above, under) = (self.top - STAND_OUT_MM / 2.0, self.bottom + STAND_OUT_MM / 2.0);
         let mut items = cross(x, above);
         items.extend(cross(x, under));
-        let letters = Text::new(at(x, self.height() - 1.0), BODY, &join_letters(join));
-        items.push(letters.centered().bold().into());
+        let words = Text::new(at(x, self.height() - 1.0), BODY, &letters(join));
+        items.push(words.centered().bold().into());
         items
     }
 }

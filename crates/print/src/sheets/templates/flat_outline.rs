@@ -1,0 +1,219 @@
+//! The outlines of spread blocks and bosses, before anything is trimmed and after, with their holes.
+
+use super::figure::{Figure, circle, cross, level_dimension, upright_dimension};
+use super::template::{Line, Template};
+use super::tiles::tile_count;
+use super::words::{bent_words, mm_words, size_words};
+use crate::drawing::{Item, Point, Text, at};
+use crate::pen::Pen;
+use crate::sheets::names::segment_name;
+use crate::sheets::type_sizes::BODY;
+use fh_core::balance::SegmentBalance;
+use fh_core::metal::{Bent, HoleSize, Outline, Shape};
+use fh_core::plan::{Bar, Form, Plan, PlanUnit, SocketAxis};
+use uom::si::f64::Length;
+use uom::si::length::millimeter;
+
+/// How far a center line stands out.
+const CENTER_OUT_MM: f64 = 5.0;
+/// From the outline to a dimension.
+const DIMENSION_MM: f64 = 11.0;
+
+/// The template of a flag or a boss, counted through the bar; none for other segments.
+pub(super) fn outline_template(
+    plan: &Plan,
+    bar: &Bar,
+    number: usize,
+    balance: &SegmentBalance,
+    page: [f64; 2],
+) -> Option<Template> {
+    let segment = bar.segment(number)?;
+    let unit = plan.units.length;
+    let name = segment_name(bar, number);
+    match balance.shape.as_ref()? {
+        shape @ Shape::Flag { outline, root, tip } => {
+            let trim = match &segment.form {
+                Form::Flag { trim, .. } => trim.as_ref().map_or(0.0, fh_measure::WrittenShare::ratio),
+                _ => 0.0,
+            };
+            let axis = roll_axis(balance.bent.as_ref());
+            let figure = lying(page, |lie| flag_items(unit, outline, trim, axis, lie));
+            let mut lines = vec![line(thickness_words(unit, *root, *tip))];
+            if trim > 0.0 {
+                lines.push(line(format!("dashed: before {} is trimmed off", share_words(trim))));
+            }
+            lines.extend(bent_words(plan, balance.bent.as_ref(), shape).map(|words| line(format!("then {words}"))));
+            lines.extend(rolled_words(balance.bent.as_ref()).map(|words| line(words.to_owned())));
+            Some(Template { name: with_path(bar, number, &name), figure, lines })
+        }
+        Shape::Hole { outline, thickness, hole, at } => {
+            let figure = lying(page, |lie| {
+                let mut items = flag_items(unit, outline, 0.0, None, lie);
+                items.extend(hole_items(unit, outline, hole, *at, lie));
+                items
+            });
+            let lines = vec![line(format!("{} thick", size_words(unit, *thickness))), line(hole_words(unit, hole))];
+            Some(Template { name: with_path(bar, number, &name), figure, lines })
+        }
+        _ => None,
+    }
+}
+
+/// A segment's path and name: `4 leaf`.
+pub(super) fn with_path(bar: &Bar, number: usize, name: &str) -> String {
+    format!("{} · {name}", bar.path(number))
+}
+
+fn line(words: String) -> Line {
+    Line { number: String::new(), words }
+}
+
+/// The axis that a flag is rolled about, if it is rolled.
+fn roll_axis(bent: Option<&Bent>) -> Option<SocketAxis> {
+    match bent {
+        Some(Bent::Socket { axis, .. }) => Some(*axis),
+        _ => None,
+    }
+}
+
+fn rolled_words(bent: Option<&Bent>) -> Option<&'static str> {
+    roll_axis(bent).map(|axis| match axis {
+        SocketAxis::Along => "unrolled; the axis lies along the bar",
+        SocketAxis::Across => "unrolled; the axis lies across the bar",
+    })
+}
+
+fn thickness_words(unit: PlanUnit, root: Length, tip: Length) -> String {
+    if (root - tip).abs() < Length::new::<millimeter>(0.005) {
+        format!("{} thick", size_words(unit, root))
+    } else {
+        format!("{} thick at the root, {} at the tip", size_words(unit, root), size_words(unit, tip))
+    }
+}
+
+fn share_words(share: f64) -> String {
+    let percent = format!("{:.1}", share * 100.0);
+    format!("{} %", percent.trim_end_matches('0').trim_end_matches('.'))
+}
+
+fn hole_words(unit: PlanUnit, hole: &HoleSize) -> String {
+    match hole {
+        HoleSize::Round { diameter } => format!("hole Ø {}", size_words(unit, *diameter)),
+        HoleSize::Square { side } => format!("hole {} square", size_words(unit, *side)),
+        HoleSize::Slot { length, width } => {
+            format!("slot {} × {}", size_words(unit, *length), size_words(unit, *width))
+        }
+    }
+}
+
+/// How an outline lies on paper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Lie {
+    /// Its root at the left, away from you up.
+    Level,
+    /// Its root below.
+    Upright,
+}
+
+impl Lie {
+    fn place(self, [along, away]: [f64; 2]) -> Point {
+        match self {
+            Self::Level => at(along, -away),
+            Self::Upright => at(-away, -along),
+        }
+    }
+
+    fn polygon(self, points: &[[f64; 2]], pen: Pen) -> Item {
+        Item::Polygon { points: points.iter().map(|point| self.place(*point)).collect(), fill: None, pen: Some(pen) }
+    }
+
+    fn line(self, from: [f64; 2], to: [f64; 2], pen: Pen) -> Item {
+        Item::line(self.place(from), self.place(to), pen)
+    }
+
+    /// A dimension along the bar, so far toward you from the middle line (away from you where it is below 0).
+    fn along(self, [from, to]: [f64; 2], aside: f64, words: &str) -> Vec<Item> {
+        match self {
+            Self::Level => level_dimension([from, to], aside, words),
+            Self::Upright => upright_dimension([-to, -from], aside, words),
+        }
+    }
+
+    /// A dimension across the bar, from `low` to `high` away from you, so far along.
+    fn across(self, [low, high]: [f64; 2], along: f64, words: &str) -> Vec<Item> {
+        match self {
+            Self::Level => upright_dimension([-high, -low], along, words),
+            Self::Upright => level_dimension([-high, -low], -along, words),
+        }
+    }
+}
+
+/// The drawing as it lies level, or upright where that takes less paper.
+fn lying(page: [f64; 2], items: impl Fn(Lie) -> Vec<Item>) -> Figure {
+    let [level, upright] = [Lie::Level, Lie::Upright].map(|lie| Figure::of(items(lie)));
+    if tile_count(&upright, page) < tile_count(&level, page) { upright } else { level }
+}
+
+/// The outline after trimming and, where something is trimmed, before; its middle line and its sizes.
+fn flag_items(unit: PlanUnit, outline: &Outline, trim: f64, axis: Option<SocketAxis>, lie: Lie) -> Vec<Item> {
+    let points = outline.points_mm();
+    let length = in_mm(outline.length());
+    let before = if trim > 0.0 { grown(outline, &points, trim) } else { Vec::new() };
+    let reach = before.iter().chain(&points).map(|point| point[1].abs()).fold(0.0, f64::max);
+    let far = before.iter().chain(&points).map(|point| point[0]).fold(0.0, f64::max);
+    let high = points.iter().map(|point| point[1]).fold(f64::NEG_INFINITY, f64::max);
+    let low = points.iter().map(|point| point[1]).fold(f64::INFINITY, f64::min);
+    let mut items = vec![lie.polygon(&points, Pen::Outline)];
+    if !before.is_empty() {
+        items.push(lie.polygon(&before, Pen::Dashed));
+    }
+    let (across, beyond) = (reach + CENTER_OUT_MM, far + CENTER_OUT_MM);
+    items.push(match axis {
+        Some(SocketAxis::Across) => lie.line([length / 2.0, -across], [length / 2.0, across], Pen::CenterLine),
+        _ => lie.line([-CENTER_OUT_MM, 0.0], [beyond, 0.0], Pen::CenterLine),
+    });
+    items.push(root_words(lie));
+    items.extend(lie.along([0.0, length], reach + DIMENSION_MM, &mm_words(unit, length)));
+    items.extend(lie.across([low, high], far + DIMENSION_MM, &mm_words(unit, high - low)));
+    items
+}
+
+/// Which end joins the bar.
+fn root_words(lie: Lie) -> Item {
+    match lie {
+        Lie::Level => Text::new(at(-CENTER_OUT_MM - 1.0, BODY * 0.25), BODY, "root").right().into(),
+        Lie::Upright => Text::new(at(0.0, CENTER_OUT_MM + BODY), BODY, "root").centered().into(),
+    }
+}
+
+/// The outline before trimming: the same shape with so much more area. It grows about the middle of its root where that
+/// is as wide as the bar, and about its centroid where it runs out at the root.
+fn grown(outline: &Outline, points: &[[f64; 2]], trim: f64) -> Vec<[f64; 2]> {
+    let factor = (1.0 + trim).sqrt();
+    let at_root = points.iter().filter(|point| point[0] < 1e-6).map(|point| point[1].abs()).fold(0.0, f64::max);
+    let fixed = if at_root > 0.5 { 0.0 } else { in_mm(outline.length()) * outline.centroid_share() };
+    points.iter().map(|[along, away]| [fixed + (along - fixed) * factor, away * factor]).collect()
+}
+
+/// A hole with its cross, and how far its middle lies from the root.
+fn hole_items(unit: PlanUnit, outline: &Outline, hole: &HoleSize, place: Length, lie: Lie) -> Vec<Item> {
+    let along = in_mm(place);
+    let middle = lie.place([along, 0.0]);
+    let mut items: Vec<Item> = match hole {
+        HoleSize::Round { diameter } => vec![circle(middle, in_mm(*diameter) / 2.0, Pen::Outline)],
+        _ => {
+            let points: Vec<[f64; 2]> =
+                hole.points_mm(96).into_iter().map(|[ahead, toward]| [along + ahead, -toward]).collect();
+            vec![lie.polygon(&points, Pen::Outline)]
+        }
+    };
+    items.extend(cross(middle));
+    let beside = -in_mm(outline.width()) / 2.0 - DIMENSION_MM + 4.0;
+    let beside = if lie == Lie::Upright { beside - 20.0 } else { beside };
+    items.extend(lie.along([0.0, along], beside, &mm_words(unit, along)));
+    items
+}
+
+fn in_mm(length: Length) -> f64 {
+    length.get::<millimeter>()
+}

@@ -1,0 +1,57 @@
+//! Arithmetic of directions in space and in the plane of a template.
+
+pub(super) type Vector = [f64; 3];
+
+pub(super) fn minus(a: Vector, b: Vector) -> Vector {
+    [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
+}
+
+pub(super) fn dot(a: Vector, b: Vector) -> f64 {
+    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+}
+
+pub(super) fn cross(a: Vector, b: Vector) -> Vector {
+    [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
+}
+
+pub(super) fn length(a: Vector) -> f64 {
+    dot(a, a).sqrt()
+}
+
+pub(super) fn unit(a: Vector) -> Vector {
+    let long = length(a);
+    [a[0] / long, a[1] / long, a[2] / long]
+}
+
+/// A plane in space with the directions that lie level and upright on paper.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Plane {
+    /// A place on it.
+    pub(super) origin: Vector,
+    /// To the right.
+    pub(super) right: Vector,
+    /// Up.
+    pub(super) up: Vector,
+}
+
+impl Plane {
+    /// A direction on paper: to the right and up.
+    pub(super) fn direction(&self, vector: Vector) -> [f64; 2] {
+        [dot(vector, self.right), dot(vector, self.up)]
+    }
+
+    /// A place on paper: to the right and up of the origin.
+    pub(super) fn place(&self, point: Vector) -> [f64; 2] {
+        self.direction(minus(point, self.origin))
+    }
+
+    /// The direction in space of one on paper.
+    pub(super) fn lifted(&self, [right, up]: [f64; 2]) -> Vector {
+        [0, 1, 2].map(|axis| self.right[axis] * right + self.up[axis] * up)
+    }
+
+    /// The same plane turned by a quarter, so that what lay level stands upright.
+    pub(super) fn quarter_turned(&self) -> Self {
+        Self { right: self.up.map(|part| -part), up: self.right, ..*self }
+    }
+}
