@@ -7,6 +7,7 @@
 
 mod bends;
 mod drawn;
+mod legs;
 mod weights;
 
 use fh_core::balance::Balance;

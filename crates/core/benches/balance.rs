@@ -46,8 +46,28 @@ fn sound_plan(segments: usize) -> Plan {
     plan
 }
 
+/// Slits opened between plain parts, each with two branches of two parts: six segments at a time.
+fn plan_of_splits(segments: usize) -> Plan {
+    let part = r#"{"form":{"drawn":{"length":"2 in","section":{"square":"1/4 in"}}}}"#;
+    let branch = format!(r#"{{"segments":[{part},{part}]}}"#);
+    let split = format!(
+        r#"{{"name":"basket","form":{{"split":{{"branches":[{branch},{branch}],"root":{{"radius":"1/8 in"}},
+            "opening":{{"width":"1 1/2 in","turns":0.5}}}}}}}},{{"form":{{"plain":{{"length":"1 in"}}}}}}"#
+    );
+    let all = vec![split; segments.div_ceil(6)].join(",");
+    let text = format!(
+        r#"{{"firstheat":1,"units":{{"length":"in","marks":"1/16 in"}},"duty":"light","bars":[{{"name":"bar",
+            "stock":{{"square":"1/2 in"}},"segments":[{{"form":{{"plain":{{"length":"6 in"}}}}}},{all}]}}]}}"#
+    );
+    file::read(text.as_bytes()).expect("the bench's plan reads")
+}
+
 fn balances(criterion: &mut Criterion) {
-    for (name, plan) in [("balance", sound_plan as fn(usize) -> Plan), ("balance of every form", plan)] {
+    for (name, plan) in [
+        ("balance", sound_plan as fn(usize) -> Plan),
+        ("balance of every form", plan),
+        ("balance of splits", plan_of_splits),
+    ] {
         let mut group = criterion.benchmark_group(name);
         for segments in [20, 200, 1000] {
             let plan = plan(segments);

@@ -13,6 +13,7 @@ Examples:
   firstheat marks hook.plan.json --json            the same for other programs
   firstheat check hook.plan.json                   what to know before the bar is hot
   firstheat sheet hook.plan.json -o hook.pdf       the mark sheet, at full scale
+  firstheat sheet hook.plan.json -o hook.pdf --what marks,templates
   firstheat marks - < hook.plan.json               read the plan from standard input
 
 Exit status: 0 when all went well, 1 when `check` found a stop, 2 when a plan cannot be read or a command is wrong.";
@@ -38,7 +39,7 @@ pub(crate) enum Command {
     Check(ReadArgs),
     /// Writes the printed sheets.
     #[command(
-        after_help = "Example:\n  firstheat sheet hook.plan.json -o hook.pdf --paper letter\n\nPrint at 100 %, and hold a rule to the check lines."
+        after_help = "Examples:\n  firstheat sheet hook.plan.json -o hook.pdf --paper letter\n  firstheat sheet hook.plan.json -o hook.pdf --what marks,templates\n\nPrint at 100 %, and hold a rule to the check lines."
     )]
     Sheet(SheetArgs),
     /// Writes the piece or its flat outlines for other programs, in mm.
@@ -81,7 +82,7 @@ pub(crate) struct SheetArgs {
     /// The size of the paper.
     #[arg(long, value_enum, default_value_t = PaperName::A4)]
     pub(crate) paper: PaperName,
-    /// Which sheets, with commas between them.
+    /// Which sheets, in this order, with commas between them.
     #[arg(long, value_enum, value_delimiter = ',', default_value = "marks")]
     pub(crate) what: Vec<SheetName>,
 }
@@ -102,7 +103,7 @@ pub(crate) enum SheetName {
     Marks,
     /// The steps of the work. Not built yet.
     Steps,
-    /// Templates to lay the hot iron on. Not built yet.
+    /// Templates to lay the hot iron on, at full scale.
     Templates,
     /// The bars to cut and buy. Not built yet.
     Cutlist,

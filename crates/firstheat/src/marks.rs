@@ -49,10 +49,11 @@ fn bar_words(plan: &Plan, index: usize, bar: &Bar, balance: &BarBalance) -> Stri
 fn mark_table(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
     let columns = [Side::Right, Side::Right, Side::Right, Side::Right, Side::Left, Side::Left];
     let mut rows = vec![["", "mark", "mm", "step", "segment", "becomes"].map(str::to_owned).to_vec()];
+    let paths = bar.paths();
     for (index, (flat, of_segment)) in bar.flat().iter().zip(&balance.segments).enumerate() {
         let mark = of_segment.mark_end_shop;
         rows.push(vec![
-            bar.path(index),
+            paths.get(index).cloned().unwrap_or_default(),
             mark.to_string(),
             format!("{:.1}", of_segment.mark_end.get::<millimeter>()),
             balance.step_shop(index).map_or_else(String::new, |step| step.to_string()),

@@ -52,7 +52,7 @@ impl<'a> MarksReport<'a> {
 impl<'a> BarReport<'a> {
     fn new(bar: &'a Bar, balance: &BarBalance) -> Self {
         let flat = bar.flat();
-        let segments = flat.iter().zip(&balance.segments).enumerate();
+        let segments = bar.paths().into_iter().zip(flat.iter().zip(&balance.segments));
         Self {
             name: &bar.name,
             count: bar.pieces(),
@@ -60,9 +60,7 @@ impl<'a> BarReport<'a> {
             stock_length_mm: balance.stock_length.get::<millimeter>(),
             finished_mass_kg: balance.finished_mass.get::<kilogram>(),
             stock_mass_kg: balance.stock_mass.get::<kilogram>(),
-            segments: segments
-                .map(|(index, (flat, balance))| SegmentReport::new(bar.path(index), flat.segment, balance))
-                .collect(),
+            segments: segments.map(|(path, (flat, balance))| SegmentReport::new(path, flat.segment, balance)).collect(),
         }
     }
 }

@@ -6,33 +6,39 @@ use crate::{input, output};
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
 use fh_print::paper::{Orientation, Paper};
-use fh_print::sheets::mark_sheet;
+use fh_print::sheets::{Sheet, document};
 use std::path::Path;
 use std::process::ExitCode;
 
 /// Writes the sheets of a plan.
 pub(crate) fn run(args: &SheetArgs) -> Result<ExitCode, Failure> {
-    if let Some(sheet) = args.what.iter().find(|sheet| **sheet != SheetName::Marks) {
-        return Err(Failure::new(format!("{} are not built yet", not_built(*sheet))));
-    }
+    let sheets = sheets(&args.what)?;
     let kind = FileKind::of(&args.output)?;
     let plan = input::read(&args.plan)?;
     let paper = match args.paper {
         PaperName::A4 => Paper::A4,
         PaperName::Letter => Paper::Letter,
     };
-    write_marks(&plan, paper, kind, &args.output)?;
+    write(&plan, &sheets, paper, kind, &args.output)?;
     output::print(&format!("wrote {}; print it at 100 %\n", args.output.display()))?;
     Ok(ExitCode::SUCCESS)
 }
 
-fn not_built(sheet: SheetName) -> &'static str {
-    match sheet {
-        SheetName::Marks => "mark sheets",
-        SheetName::Steps => "step sheets",
-        SheetName::Templates => "templates",
-        SheetName::Cutlist => "cut lists",
+/// The sheets to print, each once.
+fn sheets(names: &[SheetName]) -> Result<Vec<Sheet>, Failure> {
+    let mut sheets = Vec::new();
+    for name in names {
+        let sheet = match name {
+            SheetName::Marks => Sheet::Marks,
+            SheetName::Templates => Sheet::Templates,
+            SheetName::Steps => return Err(Failure::new("step sheets are not built yet")),
+            SheetName::Cutlist => return Err(Failure::new("cut lists are not built yet")),
+        };
+        if !sheets.contains(&sheet) {
+            sheets.push(sheet);
+        }
     }
+    Ok(sheets)
 }
 
 /// A kind of file that sheets are written to.
@@ -57,7 +63,12 @@ impl FileKind {
 
 /// Writes the mark sheet of a plan to a file.
 pub(crate) fn write_marks(plan: &Plan, paper: Paper, kind: FileKind, path: &Path) -> Result<(), Failure> {
-    let drawing = mark_sheet(plan, &balance(plan), paper, Orientation::Landscape);
+    write(plan, &[Sheet::Marks], paper, kind, path)
+}
+
+/// Writes sheets of a plan to one file.
+fn write(plan: &Plan, sheets: &[Sheet], paper: Paper, kind: FileKind, path: &Path) -> Result<(), Failure> {
+    let drawing = document(plan, &balance(plan), sheets, paper, Orientation::Landscape);
     let bytes = match kind {
         FileKind::Pdf => fh_print::pdf(&drawing).map_err(Failure::new)?,
         FileKind::Svg => fh_print::svg(&drawing).into_bytes(),

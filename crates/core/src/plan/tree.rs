@@ -133,6 +133,22 @@ impl Bar {
     }
 }
 
+impl Bar {
+    /// The path of every segment, counted through the bar; see [`Bar::path`].
+    pub fn paths(&self) -> Vec<String> {
+        let all = self.flat();
+        let mut paths: Vec<String> = Vec::with_capacity(all.len());
+        for flat in &all {
+            let place = flat.place + 1;
+            paths.push(match flat.chain {
+                Chain::Bar => place.to_string(),
+                Chain::Branch { split, branch } => format!("{}.{}.{place}", paths[split], branch + 1),
+            });
+        }
+        paths
+    }
+}
+
 impl Segment {
     /// How many segments it is, with those of its branches.
     pub fn count(&self) -> usize {
@@ -233,6 +249,7 @@ mod tests {
         }
         assert!(bar.segment(9).is_none() && bar.segment_mut(9).is_none());
         let paths: Vec<_> = (0..10).map(|at| bar.path(at)).collect();
+        assert_eq!(paths[..9], bar.paths()[..]);
         assert_eq!(paths, ["1", "2", "2.1.1", "2.1.2", "2.2.1", "2.2.1.1.1", "2.2.1.2.1", "2.2.1.2.2", "3", ""]);
     }
 
