@@ -4,6 +4,7 @@
 //! the other; the deepest of them counts. Parts that touch are no overlap, nor are neighbours on a bar or what one joint holds.
 
 mod body;
+mod outlines;
 mod pairs;
 
 use crate::Piece;

@@ -10,6 +10,8 @@ use crate::vector::{Vector, dot, length, minus, plus, times};
 pub(crate) struct Path<'a> {
     frames: &'a [Frame],
     steps: Vec<Screw>,
+    /// Where each step starts along the line, in mm.
+    starts: Vec<f64>,
     length: f64,
 }
 
@@ -26,8 +28,13 @@ pub(crate) struct Nearest {
 impl<'a> Path<'a> {
     pub(crate) fn new(frames: &'a [Frame]) -> Self {
         let steps: Vec<Screw> = frames.windows(2).map(|pair| Screw::new(&pair[0], &pair[1])).collect();
-        let length = steps.iter().map(|step| step.length).sum();
-        Self { frames, steps, length }
+        let mut length = 0.0;
+        let start = |step: &Screw| {
+            length += step.length;
+            length - step.length
+        };
+        let starts = steps.iter().map(start).collect();
+        Self { frames, steps, starts, length }
     }
 
     /// Its length in mm.
@@ -48,28 +55,33 @@ impl<'a> Path<'a> {
         self.frames.first().copied()
     }
 
-    /// The place nearest to a point; none where the line has no length.
-    pub(crate) fn nearest(&self, point: Vector) -> Option<Nearest> {
-        let mut best: Option<(f64, usize, f64)> = None;
-        for (index, pair) in self.frames.windows(2).enumerate() {
-            let (from, way) = (minus(point, pair[0].at), minus(pair[1].at, pair[0].at));
-            let square = dot(way, way);
-            let part = if square > 0.0 { (dot(from, way) / square).clamp(0.0, 1.0) } else { 0.0 };
-            let off = minus(from, times(way, part));
-            let distance = dot(off, off);
-            if best.is_none_or(|(least, ..)| distance < least) {
-                best = Some((distance, index, part));
-            }
-        }
-        let (_, index, part) = best?;
+    /// The steps from frame to frame that come within so far of a point.
+    pub(crate) fn steps_near(&self, point: Vector, within: f64) -> Vec<usize> {
+        let near = |index: &usize| self.off_chord(*index, point).is_some_and(|(off, _)| off <= within * within);
+        (0..self.steps.len()).filter(near).collect()
+    }
+
+    /// How far a point lies from a step's chord, squared, and at which share of it.
+    fn off_chord(&self, index: usize, point: Vector) -> Option<(f64, f64)> {
+        let (from, to) = (self.frames.get(index)?, self.frames.get(index + 1)?);
+        let (out, way) = (minus(point, from.at), minus(to.at, from.at));
+        let square = dot(way, way);
+        let part = if square > 0.0 { (dot(out, way) / square).clamp(0.0, 1.0) } else { 0.0 };
+        let off = minus(out, times(way, part));
+        Some((dot(off, off), part))
+    }
+
+    /// The place nearest to a point on some of its steps; none where there are none.
+    pub(crate) fn nearest(&self, point: Vector, steps: &[usize]) -> Option<Nearest> {
+        let off = |index: &usize| self.off_chord(*index, point).map(|(off, part)| (off, *index, part));
+        let (_, index, part) = steps.iter().filter_map(off).min_by(|a, b| a.0.total_cmp(&b.0))?;
         let (step, start) = (self.steps.get(index)?, self.frames.get(index)?);
         // The chord is near the line; one step along the line's own direction comes to its nearest place.
         let chord = step.frame(start, part);
         let ahead = |frame: &Frame| dot(minus(point, frame.at), frame.along);
         let part = if step.length > 0.0 { (part + ahead(&chord) / step.length).clamp(0.0, 1.0) } else { part };
         let frame = step.frame(start, part);
-        let before: f64 = self.steps.iter().take(index).map(|step| step.length).sum();
-        let place = before + part * step.length;
+        let place = self.starts.get(index)? + part * step.length;
         let off = ahead(&frame);
         let beyond = (-place - off).max(place + off - self.length);
         Some(Nearest { share: if self.length > 0.0 { place / self.length } else { 0.0 }, frame, beyond })
@@ -146,9 +158,10 @@ mod tests {
         };
         let frames: Vec<Frame> = (0..=5).map(|step| on(FRAC_PI_2 * f64::from(step) / 5.0)).collect();
         let path = Path::new(&frames);
-        let nearest = path.nearest(on(0.37 * FRAC_PI_2).place([0.0, 3.0, -4.0])).unwrap();
+        let near = |point| path.nearest(point, &path.steps_near(point, 10.0)).unwrap();
+        let nearest = near(on(0.37 * FRAC_PI_2).place([0.0, 3.0, -4.0]));
         assert!((nearest.share - 0.37).abs() < 1e-2 && nearest.beyond < 0.0, "{}", nearest.share);
-        let past = path.nearest(on(FRAC_PI_2).place([2.5, 1.0, 1.0])).unwrap();
+        let past = near(on(FRAC_PI_2).place([2.5, 1.0, 1.0]));
         assert!((past.beyond - 2.5).abs() < 1e-9, "{}", past.beyond);
     }
 }

@@ -1,6 +1,7 @@
 //! A part as a body: its section carried along its center line.
 
 use super::PartOf;
+use super::outlines::Outlines;
 use crate::path::Path;
 use crate::solid::in_mm;
 use crate::vector::{Vector, dot, minus};
@@ -9,10 +10,7 @@ use fh_core::balance::{Balance, SegmentBalance};
 use fh_core::metal::{Bent, HoleSize, Shape};
 use fh_core::plan::SocketAxis;
 use std::collections::HashMap;
-use std::f64::consts::TAU;
 
-/// In how many directions a section is measured.
-const DIRECTIONS: usize = 24;
 /// The most places along a part that are looked at.
 const MOST_PLACES: f64 = 200.0;
 
@@ -27,6 +25,7 @@ pub(super) struct Body<'a> {
     farthest: f64,
     /// The same where it is least far.
     thinnest: f64,
+    outlines: Outlines,
     bounds: Bounds,
 }
 
@@ -53,17 +52,10 @@ impl<'a> Body<'a> {
             return None;
         }
         let ends = [*line.frames.first()?, *line.frames.last()?];
-        let length = in_mm(balance.forged_length);
-        let (mut farthest, mut thinnest) = (0.0_f64, f64::INFINITY);
-        for share in [0.0, 0.25, 0.5, 0.75, 1.0] {
-            for direction in 0..DIRECTIONS {
-                let reach = balance.reach_mm(share * length, angle(direction));
-                farthest = farthest.max(reach);
-                thinnest = if reach > 0.5 { thinnest.min(reach) } else { thinnest };
-            }
-        }
+        let outlines = Outlines::of(balance);
+        let [thinnest, farthest] = outlines.least_and_most();
         let path = Path::new(&line.frames);
-        Some(Self { part, balance, path, ends, farthest, thinnest, bounds: *boxes.get(&part)? })
+        Some(Self { part, balance, path, ends, farthest, thinnest, outlines, bounds: *boxes.get(&part)? })
     }
 
     /// Whether the boxes of two parts meet.
@@ -82,16 +74,18 @@ impl<'a> Body<'a> {
 
     /// The place on its surface that lies deepest in another part.
     pub(super) fn deepest_in(&self, other: &Self) -> Option<Depth> {
-        let steps = (self.path.length() / (self.thinnest / 2.0).max(0.5)).ceil().clamp(1.0, MOST_PLACES);
+        let steps = (self.path.length() / self.thinnest.max(1.0)).ceil().clamp(1.0, MOST_PLACES);
         let mut deepest: Option<Depth> = None;
         for step in 0..=steps as usize {
             let share = step as f64 / steps;
             let frame = self.path.frame_at(share)?;
-            if !other.may_hold(frame.at, self.farthest) {
+            let near = other.steps_near(frame.at, self.farthest);
+            if near.is_empty() {
                 continue;
             }
-            for point in self.surface(share, &frame) {
-                let depth = other.depth(point).filter(|depth| *depth > 0.0);
+            for [toward, up] in self.outlines.at(share).points {
+                let point = frame.place([0.0, toward, up]);
+                let depth = other.depth(point, &near).filter(|depth| *depth > 0.0);
                 if let Some(depth) = depth.filter(|depth| deepest.is_none_or(|(most, _)| *depth > most)) {
                     deepest = Some((depth, point));
                 }
@@ -100,52 +94,23 @@ impl<'a> Body<'a> {
         deepest
     }
 
-    /// Whether a place may lie within so far of its surface.
-    fn may_hold(&self, point: Vector, within: f64) -> bool {
+    /// The steps of its line that may hold something within so far of a place.
+    fn steps_near(&self, point: Vector, within: f64) -> Vec<usize> {
         let in_box = (0..3)
             .all(|axis| point[axis] > self.bounds.low[axis] - within && point[axis] < self.bounds.high[axis] + within);
-        let is_near = || {
-            self.path.nearest(point).is_some_and(|nearest| {
-                let way = minus(point, nearest.frame.at);
-                dot(way, way) <= (self.farthest + within).powi(2)
-            })
-        };
-        in_box && is_near()
-    }
-
-    /// The reach of its section in every direction, at a share of its length.
-    fn reaches(&self, share: f64) -> [f64; DIRECTIONS] {
-        let at = share * in_mm(self.balance.forged_length);
-        std::array::from_fn(|direction| self.balance.reach_mm(at, angle(direction)))
-    }
-
-    /// Places round its surface: in each direction as far as all its faces allow.
-    fn surface(&self, share: f64, frame: &Frame) -> impl Iterator<Item = Vector> + use<> {
-        let (reaches, frame) = (self.reaches(share), *frame);
-        (0..DIRECTIONS).map(move |direction| {
-            let faces = reaches.iter().enumerate().filter_map(|(face, reach)| {
-                let cos = (angle(direction) - angle(face)).cos();
-                (cos > 1e-9).then(|| reach / cos)
-            });
-            let far = faces.fold(f64::INFINITY, f64::min);
-            let (sin, cos) = angle(direction).sin_cos();
-            frame.place([0.0, far * sin, far * cos])
-        })
+        if in_box { self.path.steps_near(point, self.farthest + within) } else { Vec::new() }
     }
 
     /// How deep a place lies within it, in mm; below 0 where it lies outside.
-    fn depth(&self, point: Vector) -> Option<f64> {
-        let nearest = self.path.nearest(point)?;
+    fn depth(&self, point: Vector, steps: &[usize]) -> Option<f64> {
+        let nearest = self.path.nearest(point, steps)?;
         let way = minus(point, nearest.frame.at);
         let [toward, up] = [dot(way, nearest.frame.toward), dot(way, nearest.frame.up)];
-        if -nearest.beyond < 0.0 || self.is_in_hole(nearest.share, toward) {
+        let is_outside = nearest.beyond > 0.0 || toward.hypot(up) > self.farthest;
+        if is_outside || self.is_in_hole(nearest.share, toward) {
             return None;
         }
-        let faces = self.reaches(nearest.share).into_iter().enumerate().map(|(direction, reach)| {
-            let (sin, cos) = angle(direction).sin_cos();
-            reach - toward * sin - up * cos
-        });
-        Some(faces.fold(-nearest.beyond, f64::min))
+        Some(self.outlines.at(nearest.share).depth([toward, up]).min(-nearest.beyond))
     }
 
     /// Whether a place of a boss lies over its hole.
@@ -160,9 +125,4 @@ impl<'a> Body<'a> {
             HoleSize::Round { .. } | HoleSize::Slot { .. } => along.hypot(across) < 1.0,
         }
     }
-}
-
-/// The side of a direction, in radians from up by way of toward-you.
-fn angle(direction: usize) -> f64 {
-    TAU * direction as f64 / DIRECTIONS as f64
 }
