@@ -278,8 +278,35 @@ const BEAN_FRAME_RIVET: HandWorked =
 const BEAN_FRAME_STRAP: HandWorked =
     HandWorked { file_name: "bean-frame.plan.json", bar: 2, unit_mm: INCH, marks: &[3.0, 4.0, 8.0, 8.97719, 9.33614] };
 
+/// In mm. S = 120, 1 - s = 0.98.
+///
+/// 1. boss: π/4 × 30² × 6 = 4241.150, punched, so that the slug is bar too. Bar 36.0642. 3. and 5. are like it.
+/// 2. arc: 120° × (70 + 10) = 167.5516, plain. 4. and 6. are like it.
+/// 7. scarf: 9 of bar. With scale 9/0.98 = 9.1837.
+const POT_STAND_RING: HandWorked = HandWorked {
+    file_name: "pot-stand.plan.json",
+    bar: 0,
+    unit_mm: MILLIMETER,
+    marks: &[36.064, 203.616, 239.680, 407.232, 443.296, 610.847, 620.031],
+};
+
+/// In mm. S = 144, 1 - s = 0.98: each volume is divided by 141.12.
+///
+/// 1. tenon: 16 π × (6 + 12) = 904.779. Bar 6.4114.
+/// 2. shank: 110.
+/// 3. knee: 60° × (40 + 6) = 48.1711; V = 6936.64. Bar 49.1542.
+/// 4. foot, square 12 to 12 × 4: M = (12 × 4 + 12 × 12)/2 = 96, so its mean area is (144 + 96 + 48)/3 = 96. Its line runs
+///    from 8 to 30 in 1 1/4 turns: a = 22/(2.5 π) = 2.80113; with F(r) = (r √(r² + a²) + a² ln(r + √(r² + a²)))/2 it is
+///    (F(30) - F(8))/a = (468.028 - 44.897)/2.80113 = 151.057 long. V = 14501.5. Bar 102.760.
+const POT_STAND_LEG: HandWorked = HandWorked {
+    file_name: "pot-stand.plan.json",
+    bar: 1,
+    unit_mm: MILLIMETER,
+    marks: &[6.411, 116.411, 165.566, 268.326],
+};
+
 /// Every bar that was worked by hand: all of them.
-pub(crate) const ALL: [HandWorked; 16] = [
+pub(crate) const ALL: [HandWorked; 18] = [
     GATE_HOOK,
     TRELLIS_BRACKET,
     ROW_MARKER_STAKE,
@@ -296,4 +323,6 @@ pub(crate) const ALL: [HandWorked; 16] = [
     BEAN_FRAME_COLLAR,
     BEAN_FRAME_RIVET,
     BEAN_FRAME_STRAP,
+    POT_STAND_RING,
+    POT_STAND_LEG,
 ];

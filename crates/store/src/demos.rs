@@ -74,6 +74,11 @@ pub const DEMOS: &[Demo] = &[
         title: "Bean frame joints",
         text: include_str!("../../../demo-plans/bean-frame.plan.json"),
     },
+    Demo {
+        file_name: "pot-stand.plan.json",
+        title: "Pot stand",
+        text: include_str!("../../../demo-plans/pot-stand.plan.json"),
+    },
 ];
 
 #[cfg(test)]
