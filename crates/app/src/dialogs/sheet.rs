@@ -1,23 +1,32 @@
-//! The dialog that makes the mark sheet.
+//! The dialog that makes the printed sheets.
 
 use super::frame::{Frame, main_button, other_button};
 use super::path_entry::PathEntry;
 use crate::state::{Desk, PaperSize, Request, SheetKind};
 use crate::theme::{Text, space};
 use egui::{Context, RichText, Ui};
+use fh_print::sheets::Sheet;
 use std::path::{Path, PathBuf};
 
-/// Paper, kind and file of the mark sheet.
+/// What is printed, on which paper, and to which file.
 pub(crate) struct SheetFile {
     pub(crate) entry: PathEntry,
     paper: PaperSize,
     kind: SheetKind,
+    /// Every kind of sheet, and whether it is printed.
+    wanted: [(Sheet, bool); 2],
 }
 
 impl SheetFile {
     /// Begins with a path without its ending.
     pub(crate) fn new(path: &Path, kind: SheetKind, paper: PaperSize) -> Self {
-        Self { entry: PathEntry::new(&with_ending(path, kind)), paper, kind }
+        let wanted = Sheet::ALL.map(|sheet| (sheet, sheet == Sheet::Marks));
+        Self { entry: PathEntry::new(&with_ending(path, kind)), paper, kind, wanted }
+    }
+
+    /// The sheets that are printed, in order.
+    pub(crate) fn sheets(&self) -> Vec<Sheet> {
+        self.wanted.iter().filter(|(_, wanted)| *wanted).map(|(sheet, _)| *sheet).collect()
     }
 
     /// The kind of file that is chosen.
@@ -31,13 +40,14 @@ impl SheetFile {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Print the mark sheet", width: 560.0 };
-        let Self { entry, paper, kind } = self;
+        let frame = Frame { title: "Print the sheets", width: 560.0 };
+        let Self { entry, paper, kind, wanted } = self;
         frame.show(
             ctx,
             desk,
             out,
             |ui, out| {
+                what(ui, wanted);
                 choices(ui, entry, paper, kind);
                 ui.add_space(space::GAP);
                 entry.show(ui, desk, out);
@@ -45,7 +55,8 @@ impl SheetFile {
                 let hint =
                     "Print it at 100 %, not “fit to page”, and lay a rule on its 100 mm line before you mark the bar.";
                 ui.label(RichText::new(hint).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
-                (entry.path().filter(|path| !path.is_dir()), *kind, *paper)
+                let any = wanted.iter().any(|(_, wanted)| *wanted);
+                (entry.path().filter(|path| any && !path.is_dir()), *kind, *paper)
             },
             |ui, out, (chosen, kind, paper)| {
                 if main_button(ui, desk.theme, "Make the sheet", chosen.is_some())
@@ -59,6 +70,15 @@ impl SheetFile {
             },
         );
     }
+}
+
+fn what(ui: &mut Ui, wanted: &mut [(Sheet, bool)]) {
+    ui.horizontal_wrapped(|ui| {
+        ui.label("What");
+        for (sheet, wanted) in wanted {
+            ui.checkbox(wanted, sheet.name());
+        }
+    });
 }
 
 fn choices(ui: &mut Ui, entry: &mut PathEntry, paper: &mut PaperSize, kind: &mut SheetKind) {

@@ -1,10 +1,10 @@
-//! Making the mark sheet.
+//! Making the printed sheets.
 
 use super::Editor;
 use crate::dialogs::{Dialog, SheetFile};
 use crate::state::{PaperSize, SheetKind};
 use fh_print::paper::Orientation;
-use fh_print::sheets::mark_sheet;
+use fh_print::sheets::{Sheet, document};
 use std::path::Path;
 
 impl Editor {
@@ -14,15 +14,23 @@ impl Editor {
         self.dialog = Some(Dialog::Sheet(SheetFile::new(&path, self.settings.sheet, self.settings.paper)));
     }
 
-    /// Writes the mark sheet to a file.
+    /// Writes the sheets that the dialog asks for to a file.
     pub(super) fn write_sheet(&mut self, path: &Path, kind: SheetKind, paper: PaperSize) {
         (self.settings.sheet, self.settings.paper) = (kind, paper);
         self.keep_settings();
-        match self.sheet_bytes(kind, paper).and_then(|bytes| fh_store::replace(path, &bytes).map_err(|e| e.to_string()))
+        let sheets = match &self.dialog {
+            Some(Dialog::Sheet(dialog)) => dialog.sheets(),
+            _ => vec![Sheet::Marks],
+        };
+        match self
+            .sheet_bytes(&sheets, kind, paper)
+            .and_then(|bytes| fh_store::replace(path, &bytes).map_err(|e| e.to_string()))
         {
             Ok(()) => {
                 self.dialog = None;
-                self.say(format!("Print it at 100 %: the mark sheet is in {}.", path.display()));
+                let names: Vec<&str> = sheets.iter().map(|sheet| sheet.name()).collect();
+                let are = if sheets == [Sheet::Marks] { "is" } else { "are" };
+                self.say(format!("Print it at 100 %: the {} {are} in {}.", names.join(" and the "), path.display()));
             }
             Err(why) => {
                 if let Some(Dialog::Sheet(dialog)) = &mut self.dialog {
@@ -32,8 +40,9 @@ impl Editor {
         }
     }
 
-    fn sheet_bytes(&self, kind: SheetKind, paper: PaperSize) -> Result<Vec<u8>, String> {
-        let drawing = mark_sheet(self.document.plan(), self.document.balance(), paper.paper(), Orientation::Landscape);
+    fn sheet_bytes(&self, sheets: &[Sheet], kind: SheetKind, paper: PaperSize) -> Result<Vec<u8>, String> {
+        let (plan, balance) = (self.document.plan(), self.document.balance());
+        let drawing = document(plan, balance, sheets, paper.paper(), Orientation::Landscape);
         match kind {
             SheetKind::Pdf => fh_print::pdf(&drawing).map_err(|error| error.to_string()),
             SheetKind::Svg => Ok(fh_print::svg(&drawing).into_bytes()),

@@ -227,7 +227,7 @@ fn inside_places(drawn: &Drawn<'_>) -> Vec<Point> {
     let toward = turning(&drawn.samples).signum();
     let about = center(drawn).into_iter().flat_map(|center| [9.0, -5.0].map(|down| at(center.x, center.y + down)));
     let inside = if toward > 0.0 { middle.left } else { middle.right };
-    let out = [7.0, 11.0, 15.0, 20.0, 26.0, 33.0].map(|mm| on_paper(middle.aside((inside + mm) * toward)));
+    let out = [7.0, 10.0, 13.0, 17.0].map(|mm| on_paper(middle.aside((inside + mm) * toward)));
     about.chain(out.map(|point| at(point.x, point.y + FACT * 0.33))).collect()
 }
 

@@ -84,7 +84,7 @@ fn templates_of(
     let mut all: Vec<Template> = Vec::new();
     for template in flats.chain(bends.templates(page)) {
         match all.iter_mut().find(|other| other.figure == template.figure && other.lines == template.lines) {
-            Some(alike) => alike.name = format!("{} and {}", alike.name, template.name),
+            Some(alike) => alike.name = format!("{}, {}", alike.name, template.name),
             None => all.push(template),
         }
     }
@@ -115,16 +115,21 @@ fn room(flow: &Flow) -> [f64; 2] {
 fn put_in_parts(flow: &mut Flow, template: &Template) {
     let width = flow.width();
     let parts = tiles(&template.figure, page(flow));
-    let several = parts.as_ref().is_some_and(|parts| parts.len() > 1);
-    let join = if several { note(JOIN, width) } else { Block::default() };
-    flow.put(template.head(width).over(join).over(template.words(width)).then_free(4.0));
     let Some(parts) = parts else {
-        flow.put(note("It is too large to be printed at full scale.", width));
+        flow.put(template.head(width).over(note("It is too large to be printed at full scale.", width)));
         return;
     };
-    for tile in &parts {
-        let part = if several { format!(", part {} of {}", tile.letters, parts.len()) } else { String::new() };
-        let head = note(&format!("{}{part}", template.name), width).then_free(3.0);
-        flow.put(head.over(Block { height: tile.height, items: tile.items.clone() }));
+    let several = parts.len() > 1;
+    for (index, tile) in parts.iter().enumerate() {
+        let mut head = template.name.clone();
+        if several {
+            head = format!("{head}, part {} of {}", tile.letters, parts.len());
+        }
+        if several && index == 0 {
+            head = format!("{head}. {JOIN}");
+        }
+        let drawn = Block { height: tile.height, items: tile.items.clone() };
+        flow.put(note(&head, width).then_free(3.0).over(drawn).then_free(3.0));
     }
+    flow.put(template.words(width).then_free(4.0));
 }
