@@ -193,12 +193,12 @@ fn the_tour_is_shown_once_and_never_again() {
         Desk::in_folder(folder, Vec::new(), |services, _| Editor::with_plan(services, small_plan()))
     };
     let mut desk = first(tempfile::tempdir().unwrap());
-    assert!(desk.shows("1 of 6"));
-    for _ in 0..5 {
+    assert!(desk.shows("1 of 7"));
+    for _ in 0..6 {
         desk.press("Next");
     }
     desk.press("Begin");
-    assert!(!desk.shows("of 6"));
+    assert!(!desk.shows("of 7"));
     let desk = first(desk.folder);
-    assert!(!desk.shows("1 of 6"));
+    assert!(!desk.shows("1 of 7"));
 }

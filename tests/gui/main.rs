@@ -9,5 +9,6 @@ mod dragging;
 mod files;
 mod findings;
 mod motifs;
+mod piece;
 mod repeats;
 mod typing;

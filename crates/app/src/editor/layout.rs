@@ -22,7 +22,7 @@ const LEAST_HEIGHT_WITH_PIECE: f32 = 430.0;
 /// The share of that height that the view of the piece takes at most at first, so that the strips have the rest.
 const MOST_FOR_PIECE: f32 = 0.52;
 /// The height between the bars at the top and the foot from which the plot is open unless it was closed.
-const LEAST_HEIGHT_WITH_PLOT: f32 = 400.0;
+const LEAST_HEIGHT_WITH_PLOT: f32 = 440.0;
 /// The height of the window from which the list of findings is open unless it was closed.
 const LEAST_HEIGHT_WITH_FINDINGS: f32 = 500.0;
 /// The height of the strips from which both views are shown where both were chosen.

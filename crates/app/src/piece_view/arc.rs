@@ -33,9 +33,9 @@ impl Arc {
         Some(Self { middle, end, center, axes: [outward, start.along, cross(outward, start.along)] })
     }
 
-    /// Outward from the center at the middle of the bend.
-    pub(super) fn outward(&self) -> [f64; 3] {
-        direction(minus(self.middle.at, self.center)).unwrap_or(self.axes[0])
+    /// Away from the center at a place of the bend.
+    pub(super) fn outward_at(&self, frame: &Frame) -> [f64; 3] {
+        direction(minus(frame.at, self.center)).unwrap_or(self.axes[0])
     }
 
     /// How far round from the start a place in the picture lies, in radians; none where the bend is seen edge-on.

@@ -1,7 +1,9 @@
 //! What a bend dragged by hand writes into the plan: the size that is written, never one that follows.
 
+use super::scroll;
 use crate::figures;
 use fh_core::balance::SegmentBalance;
+use fh_core::metal::{Bent, Spiral};
 use fh_core::plan::{Bend, Segment, Units};
 use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
 use std::f64::consts::TAU;
@@ -21,8 +23,20 @@ const MOST_RADIUS: f64 = 1e5;
 pub(super) enum Knob {
     /// How far it turns.
     Angle,
-    /// Its inside radius.
+    /// Its inside radius; of a scroll the radius of its open end.
     Radius,
+}
+
+impl Knob {
+    /// Its name for people and screen readers.
+    pub(super) fn name(self, sizes: &Sizes) -> &'static str {
+        match (self, sizes.spiral) {
+            (Self::Angle, None) => "Angle",
+            (Self::Angle, Some(_)) => "Turns",
+            (Self::Radius, None) => "Inside radius",
+            (Self::Radius, Some(_)) => "Outer radius",
+        }
+    }
 }
 
 /// How finely sizes are written: in the plan's unit, to its rounding unless they are free of it.
@@ -37,46 +51,44 @@ pub(super) struct Steps {
 pub(super) struct Sizes {
     /// How far it turns, in radians.
     pub(super) angle: f64,
-    /// In mm.
-    pub(super) inside_radius: f64,
+    /// The inside radius in mm; of a scroll the radius to the center line at its open end.
+    pub(super) radius: f64,
     /// The center line's length, in mm.
     pub(super) length: f64,
+    /// The line of a scroll.
+    pub(super) spiral: Option<Spiral>,
+    /// The radius of the center line where it starts, in mm.
+    pub(super) start_radius: f64,
 }
 
 impl Sizes {
     /// The sizes of a segment's bend; none where it has none that can be dragged, or they are not settled.
     pub(super) fn of(segment: &Segment, balance: &SegmentBalance) -> Option<Self> {
-        let follows = |name: &str| balance.derived.iter().find(|derived| derived.name == name);
         let length = figures::mm(balance.forged_length);
-        let (angle, inside_radius) = match segment.bend.as_ref()? {
-            Bend::Curve { angle, inside_radius, .. } => {
-                let written = angle.as_ref().map(WrittenAngle::radians);
-                let radius = inside_radius.as_ref().map(WrittenLength::mm);
-                let follows_mm = || follows("inside radius")?.length.map(figures::mm);
-                (written.or_else(|| follows("angle")?.radians)?, radius.or_else(follows_mm)?)
+        let mut spiral = None;
+        let mut starts_at = None;
+        let (angle, radius) = match *balance.bent.as_ref()? {
+            Bent::Curve { angle, inside_radius, .. } => (angle, figures::mm(inside_radius)),
+            Bent::Ring { inside_diameter, sweep, .. } => (sweep, figures::mm(inside_diameter) / 2.0),
+            Bent::Corner { .. } => match segment.bend.as_ref()? {
+                Bend::Corner { angle, inside_radius, .. } => (angle.radians(), inside_radius.mm()),
+                _ => return None,
+            },
+            Bent::Scroll { spiral: line, eye_at_start, .. } => {
+                spiral = Some(line);
+                starts_at = Some(if eye_at_start { line.inner_mm } else { line.outer_mm });
+                (line.turns * TAU, line.outer_mm)
             }
-            Bend::Ring { inside_diameter, sweep, .. } => {
-                let diameter = inside_diameter.as_ref().map(WrittenLength::mm);
-                let follows_mm = || follows("inside diameter")?.length.map(figures::mm);
-                (sweep.as_ref().map_or(TAU, WrittenAngle::radians), diameter.or_else(follows_mm)? / 2.0)
-            }
-            Bend::Corner { angle, inside_radius, .. } => (angle.radians(), inside_radius.mm()),
             _ => return None,
         };
-        let sizes = Self { angle, inside_radius, length };
-        let is_sound =
-            [angle, inside_radius, length].iter().all(|size| size.is_finite()) && angle > 0.0 && length > 0.0;
-        (is_sound && balance.shape.is_some()).then_some(sizes)
-    }
-
-    /// The mean radius of its center line, in mm.
-    pub(super) fn middle_radius(&self) -> f64 {
-        self.length / self.angle
+        let start_radius = starts_at.unwrap_or(length / angle);
+        let is_sound = [angle, radius, length].iter().all(|size| size.is_finite()) && angle > 0.0 && length > 0.0;
+        is_sound.then_some(Self { angle, radius, length, spiral, start_radius })
     }
 
     /// How far the center line lies from the inside face, in mm.
     fn inset(&self) -> f64 {
-        self.middle_radius() - self.inside_radius
+        self.length / self.angle - self.radius
     }
 
     /// The angle at which the same length has another inside radius.
@@ -99,6 +111,10 @@ pub(super) fn dragged(
     steps: Steps,
 ) -> Option<(Segment, String)> {
     let mut next = segment.clone();
+    if let (Some(bend @ Bend::Scroll { .. }), Some(spiral)) = (next.bend.as_mut(), sizes.spiral) {
+        let words = scroll::drag(bend, &spiral, sizes.length, knob, wish, steps)?;
+        return Some((next, words));
+    }
     let words = match (next.bend.as_mut()?, knob) {
         (Bend::Curve { angle: angle @ Some(_), .. }, Knob::Angle) => write_angle(angle, wish, MOST_ANGLE, steps)?,
         (Bend::Curve { inside_radius, .. }, Knob::Angle) => {
@@ -143,10 +159,11 @@ pub(super) fn dragged(
 pub(super) fn nudged(sizes: &Sizes, knob: Knob, up: bool, steps: Steps) -> f64 {
     let sign = if up { 1.0 } else { -1.0 };
     match knob {
+        Knob::Angle if sizes.spiral.is_some() => sizes.angle + sign * scroll::turn_step(steps) * TAU,
         Knob::Angle => sizes.angle + sign * degree(steps).to_radians(),
         Knob::Radius => {
             let step = if steps.free { steps.units.marks.step_mm() / 4.0 } else { steps.units.marks.step_mm() };
-            sizes.inside_radius + sign * step
+            sizes.radius + sign * step
         }
     }
 }
@@ -164,7 +181,7 @@ fn write_angle(written: &mut Option<WrittenAngle>, wish: f64, most: f64, steps: 
     Some(words)
 }
 
-fn write_length(written: &mut Option<WrittenLength>, wish: f64, name: &str, steps: Steps) -> Option<String> {
+pub(super) fn write_length(written: &mut Option<WrittenLength>, wish: f64, name: &str, steps: Steps) -> Option<String> {
     let wish = wish.clamp(0.0, MOST_RADIUS);
     let mm = if steps.free { wish } else { steps.units.marks.round(wish).mm() };
     let next = WrittenLength::from_mm(mm, steps.units.length.length_unit(), LengthRange::ZeroOrMore).ok()?;
@@ -202,7 +219,8 @@ mod tests {
 
     fn sizes(angle: f64, inside_radius: f64, inset: f64) -> Sizes {
         let angle = angle.to_radians();
-        Sizes { angle, inside_radius, length: angle * (inside_radius + inset) }
+        let middle = inside_radius + inset;
+        Sizes { angle, radius: inside_radius, length: angle * middle, spiral: None, start_radius: middle }
     }
 
     fn written(segment: &Segment) -> (Option<String>, Option<String>) {
@@ -246,7 +264,7 @@ mod tests {
     fn a_ring_that_follows_from_its_length_is_dragged_by_how_far_it_goes_round() {
         let mut ring = Segment::new("eye", Form::Plain { length: length("200 mm") });
         ring.bend = Some(Bend::Ring { inside_diameter: None, sweep: None, side: None });
-        let now = Sizes { angle: TAU, inside_radius: 25.0, length: 200.0 };
+        let now = sizes(360.0, 25.0, 6.0);
         let (next, _) = dragged(&ring, &now, Knob::Radius, 40.0, STEPS).unwrap();
         let Some(Bend::Ring { inside_diameter: None, sweep: Some(sweep), .. }) = next.bend else { panic!("a ring") };
         assert!(sweep.radians() < TAU);

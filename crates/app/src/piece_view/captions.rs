@@ -1,11 +1,10 @@
 //! What stands in the corners of the view: from where the piece is seen, what is selected, and how large the piece is.
 
 use super::model::name_of;
-use super::scale_bar::finest;
+use super::scale_bar::figure;
 use super::stage::Stage;
 use crate::theme::{Text, space};
 use egui::{Align2, Label, Rect, RichText, Ui};
-use fh_measure::format_length;
 
 /// Shows them.
 pub(super) fn show(ui: &mut Ui, stage: &Stage<'_>) {
@@ -25,7 +24,7 @@ fn overall(stage: &Stage<'_>) -> Option<String> {
     let unit = stage.plan.units.length;
     let [long, deep, high] = stage.model.reach?.map(|[least, most]| {
         let mm = most - least;
-        format_length(mm, unit.length_unit(), finest(unit))
+        figure(mm, unit)
     });
     Some(format!("Overall: {long} wide, {deep} deep, {high} high"))
 }

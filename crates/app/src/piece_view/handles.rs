@@ -4,6 +4,7 @@ use super::PieceView;
 use super::arc::Arc;
 use super::bend::{Knob, Sizes, Steps, dragged, nudged};
 use super::model::{Place, name_of};
+use super::scale_bar::figure;
 use super::stage::Stage;
 use super::vector::{add, scaled};
 use crate::canvas::CanvasEvent;
@@ -16,7 +17,6 @@ use egui::{
 };
 use fh_core::edit::Edit;
 use fh_core::plan::Segment;
-use fh_measure::format_length;
 use std::f64::consts::{PI, TAU};
 
 /// How far a handle stands from the metal, in points.
@@ -52,7 +52,7 @@ impl Bend {
         let segment = stage.plan.segment(place.0, place.1)?.clone();
         let balance = stage.balance.bars.get(place.0)?.segments.get(place.1)?;
         let sizes = Sizes::of(&segment, balance)?;
-        let arc = Arc::of(stage.model.line(place)?, sizes.middle_radius())?;
+        let arc = Arc::of(stage.model.line(place)?, sizes.start_radius)?;
         Some(Self { place, segment, sizes, arc })
     }
 
@@ -60,8 +60,8 @@ impl Bend {
     fn stand(&self, knob: Knob, stage: &Stage<'_>) -> [Pos2; 2] {
         let away = f64::from(stage.theme.scaled(AWAY)) / stage.camera.points_per_mm();
         let (from, way) = match knob {
-            Knob::Angle => (self.arc.end.at, self.arc.end.along),
-            Knob::Radius => (self.arc.middle.at, self.arc.outward()),
+            Knob::Angle => (self.arc.end.at, self.arc.outward_at(&self.arc.end)),
+            Knob::Radius => (self.arc.middle.at, self.arc.outward_at(&self.arc.middle)),
         };
         // Seen end-on it would stand on the metal; so it goes up a little.
         let seen = stage.camera.moved(way).length() / stage.camera.points_per_mm() as f32;
@@ -73,22 +73,19 @@ impl Bend {
     fn value(&self, knob: Knob) -> f64 {
         match knob {
             Knob::Angle => self.sizes.angle.to_degrees(),
-            Knob::Radius => self.sizes.inside_radius,
+            Knob::Radius => self.sizes.radius,
         }
     }
 
     fn words(&self, knob: Knob, stage: &Stage<'_>) -> String {
         let units = stage.plan.units;
-        match knob {
+        let name = knob.name(&self.sizes);
+        let figure = match knob {
+            Knob::Angle if self.sizes.spiral.is_some() => format!("{:.2}", self.sizes.angle / TAU),
             Knob::Angle => format!("{}°", (self.value(knob) * 10.0).round() / 10.0),
-            Knob::Radius => {
-                let mm = self.value(knob);
-                format!(
-                    "inside radius {}",
-                    format_length(mm, units.length.length_unit(), super::scale_bar::finest(units.length))
-                )
-            }
-        }
+            Knob::Radius => figure(self.value(knob), units.length),
+        };
+        format!("{name} {figure}")
     }
 }
 
@@ -120,7 +117,7 @@ impl PieceView {
 
     fn begin_drag(&mut self, ui: &Ui, knob: Knob, bend: &Bend, stage: &Stage<'_>, out: &mut Vec<Request>) {
         let Some(pressed) = ui.input(|input| input.pointer.press_origin()) else { return };
-        let last = bend.arc.angle_at(&stage.camera.sight(), stage.from_middle(pressed));
+        let last = bend.arc.angle_at(&stage.camera.sight(), stage.off_middle(pressed));
         self.held = Some(Held { knob, bend: bend.clone(), pressed, last, turned: 0.0, sent: None });
         out.push(Request::Canvas(CanvasEvent::GestureBegin));
         out.push(Request::Canvas(CanvasEvent::Status("Alt frees it from the steps. Esc takes it back.".to_owned())));
@@ -180,7 +177,7 @@ impl Held {
         let sizes = &self.bend.sizes;
         match self.knob {
             Knob::Angle => {
-                let now = self.bend.arc.angle_at(&stage.camera.sight(), stage.from_middle(pointer));
+                let now = self.bend.arc.angle_at(&stage.camera.sight(), stage.off_middle(pointer));
                 let Some((now, last)) = now.zip(self.last) else {
                     return sizes.angle + f64::from(moved.x - moved.y) * TURN;
                 };
@@ -189,14 +186,14 @@ impl Held {
                 sizes.angle + self.turned
             }
             Knob::Radius => {
-                let outward = stage.camera.moved(self.bend.arc.outward());
+                let outward = stage.camera.moved(self.bend.arc.outward_at(&self.bend.arc.middle));
                 let scale = stage.camera.points_per_mm() as f32;
                 let by = if outward.length() < LEAST_SEEN * scale {
                     -moved.y / scale
                 } else {
                     moved.dot(outward) / outward.length_sq()
                 };
-                sizes.inside_radius + f64::from(by)
+                sizes.radius + f64::from(by)
             }
         }
     }
@@ -214,10 +211,7 @@ fn touch(ui: &Ui, at: Pos2, knob: Knob, bend: &Bend, stage: &Stage<'_>) -> Respo
     let size = Vec2::splat(stage.theme.scaled(space::TARGET) * 0.85);
     let response = ui.interact(Rect::from_center_size(at, size), id, Sense::click_and_drag());
     let of = name_of(stage.plan, bend.place);
-    let name = match knob {
-        Knob::Angle => format!("Angle of {of}"),
-        Knob::Radius => format!("Inside radius of {of}"),
-    };
+    let name = format!("{} of {of}", knob.name(&bend.sizes));
     response.widget_info(|| WidgetInfo::slider(true, bend.value(knob), &name));
     ui.accesskit_node_builder(id, |node| {
         node.add_action(Action::Increment);

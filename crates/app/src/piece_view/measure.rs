@@ -1,12 +1,11 @@
 //! Measuring: two points on the metal, and how far they lie from each other.
 
 use super::image::Image;
-use super::scale_bar::finest;
+use super::scale_bar::figure;
 use super::stage::Stage;
 use super::vector::{length, minus};
 use crate::theme::{Text, space};
 use egui::{Align2, Pos2, Rect, Stroke, StrokeKind, Ui, vec2};
-use fh_measure::format_length;
 
 /// How near the pointer must come to an end or a middle of a center line to be caught by it, in points.
 const CATCH: f32 = 10.0;
@@ -84,14 +83,14 @@ pub(super) fn caught(stage: &Stage<'_>, image: &Image, at: Pos2, dense: f32) -> 
     }
     let from = at - stage.rect.left_top();
     let (_, depth) = image.seen_at([from.x, from.y], dense)?;
-    let [x, y] = stage.from_middle(at);
+    let [x, y] = stage.off_middle(at);
     Some(Caught { at: stage.camera.sight().place([x, y, depth]), on_line: false })
 }
 
 /// The distance and its parts: `84.2 mm: along 80 mm, across 0 mm, up 26.3 mm`.
 fn words(from: [f64; 3], to: [f64; 3], stage: &Stage<'_>) -> String {
     let unit = stage.plan.units.length;
-    let tell = |mm: f64| format_length(mm, unit.length_unit(), finest(unit));
+    let tell = |mm: f64| figure(mm, unit);
     let way = minus(to, from);
     let [along, across, up] = way.map(|part| tell(part.abs()));
     format!("Measured {}: along {along}, across {across}, up {up}", tell(length(way)))
@@ -118,7 +117,7 @@ fn paint_way(stage: &Stage<'_>, from: [f64; 3], to: [f64; 3]) {
     stage.painter.line_segment(ends, Stroke::new(space::HEAVY, theme.focus));
     ends.into_iter().for_each(|end| paint_end(stage, end));
     let unit = stage.plan.units.length;
-    let figure = format_length(length(minus(to, from)), unit.length_unit(), finest(unit));
+    let figure = figure(length(minus(to, from)), unit);
     let figure = stage.painter.layout_no_wrap(figure, theme.font(Text::Strong), theme.ink);
     let middle = ends[0] + (ends[1] - ends[0]) / 2.0;
     let size = figure.size() + vec2(2.0 * space::GAP, space::TIGHT);

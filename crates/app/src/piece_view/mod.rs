@@ -14,6 +14,7 @@ mod measure;
 mod model;
 mod pick;
 mod scale_bar;
+mod scroll;
 mod stage;
 mod steer;
 mod vector;

@@ -4,7 +4,7 @@ use super::stage::Stage;
 use crate::theme::{Text, space};
 use egui::{Align2, Stroke, pos2, vec2};
 use fh_core::plan::PlanUnit;
-use fh_measure::{Rounding, format_length};
+use fh_measure::{LengthUnit, Rounding, format_decimal, format_length};
 
 /// The longest that it may be, in points at normal text size.
 const MOST: f32 = 120.0;
@@ -22,7 +22,7 @@ impl Stage<'_> {
         for x in [start.x, start.x + long] {
             self.painter.vline(x, start.y - space::TIGHT..=start.y + space::TIGHT, stroke);
         }
-        let words = format_length(mm, unit.length_unit(), finest(unit));
+        let words = figure(mm, unit);
         let above = pos2(start.x, start.y - space::TIGHT);
         self.painter.text(above, Align2::LEFT_BOTTOM, words, theme.font(Text::Small), theme.ink);
     }
@@ -33,6 +33,14 @@ pub(super) fn finest(unit: PlanUnit) -> Rounding {
     match unit {
         PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
         PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
+    }
+}
+
+/// A length taken from the piece, in the plan's unit: to 1/64 in or a tenth of a millimetre.
+pub(super) fn figure(mm: f64, unit: PlanUnit) -> String {
+    match unit {
+        PlanUnit::Inch => format_length(mm, LengthUnit::Inch, finest(unit)),
+        PlanUnit::Millimeter => format_decimal(mm, LengthUnit::Millimeter, 1),
     }
 }
 

@@ -27,7 +27,7 @@ impl Stage<'_> {
     }
 
     /// A place in the window, counted from the middle of the view to the right and down.
-    pub(super) fn from_middle(&self, at: Pos2) -> [f64; 2] {
+    pub(super) fn off_middle(&self, at: Pos2) -> [f64; 2] {
         let from = at - self.rect.center();
         [f64::from(from.x), f64::from(from.y)]
     }

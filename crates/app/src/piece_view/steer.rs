@@ -57,7 +57,8 @@ impl PieceView {
             self.camera.zoom_about(f64::from(factor), Vec2::ZERO);
         }
         self.steer_by_pointer(ui, ground);
-        if ground.has_focus() {
+        // A handle in hand has the keys: Escape takes it back.
+        if ground.has_focus() && self.held.is_none() {
             self.steer_by_keys(ui, ground, out);
         }
     }
