@@ -13,10 +13,8 @@ impl Stage<'_> {
     pub(super) fn paint_branch_names(&self) {
         let mut taken = Vec::new();
         let lanes = self.model.lanes.iter().enumerate().skip(1);
-        let untold: Vec<usize> = lanes
-            .filter(|(index, lane)| !self.paint_branch_title(*index, lane, &mut taken))
-            .map(|(at, _)| at)
-            .collect();
+        let untold: Vec<usize> =
+            lanes.filter(|(_, lane)| !self.paint_branch_title(lane, &mut taken)).map(|(at, _)| at).collect();
         let mut told = vec![false; self.model.lanes.len()];
         for (index, block) in self.model.blocks.iter().enumerate().filter(|(_, block)| block.lane > 0) {
             let Some(room) = self.branch_name_room(index) else { continue };
@@ -79,14 +77,13 @@ impl Stage<'_> {
     }
 
     /// The name of a branch beyond its free end, where there is room that is not taken; tells whether it was.
-    fn paint_branch_title(&self, index: usize, lane: &Lane, taken: &mut Vec<Rect>) -> bool {
-        let members = || self.model.blocks.iter().enumerate().filter(|(_, block)| block.lane == index);
+    fn paint_branch_title(&self, lane: &Lane, taken: &mut Vec<Rect>) -> bool {
         let ends = match lane.free {
-            Some(FreeEnd::Far) => members().next_back(),
-            Some(FreeEnd::Datum) => members().next(),
+            Some(FreeEnd::Far) => lane.members.last(),
+            Some(FreeEnd::Datum) => lane.members.first(),
             _ => None,
         };
-        let Some((end, block)) = ends else { return false };
+        let Some((end, block)) = ends.and_then(|end| Some((*end, self.model.blocks.get(*end)?))) else { return false };
         if self.is_behind(end) || block.cuts.is_some() {
             return false;
         }

@@ -94,7 +94,7 @@ impl Stage<'_> {
     /// The end of a slit: a hole, a rounded end, or a short line across.
     fn paint_slit_end(&self, at: Pos2, away: f32, root: Option<RootSize>, row: &Row) {
         let stroke = Stroke::new(space::LINE, self.theme.mark);
-        let points = |mm: f64| ((row.y(0.0) - row.y(mm)).max(space::TIGHT / 2.0)).min(1e4);
+        let points = |mm: f64| (row.y(0.0) - row.y(mm)).clamp(space::TIGHT / 2.0, 1e4);
         match root {
             Some(RootSize::Hole(diameter)) => {
                 let radius = points(in_mm(diameter) / 2.0);

@@ -26,6 +26,8 @@ pub(super) struct Lane {
     pub(super) title: Option<String>,
     /// Which lane it is cut from; none for the bar itself.
     pub(super) parent: Option<usize>,
+    /// Its segments in their order, counted through the bar.
+    pub(super) members: Vec<usize>,
     /// The split that it is a branch of, counted through the bar.
     pub(super) split: Option<usize>,
     /// The side from which it lies beside the other branches of its split.

@@ -127,6 +127,11 @@ impl Model {
             lanes.add(index, flat.segment.form.branches(), balance);
         }
         let blocks = blocks(scene, &flat, &balance.segments, &lanes);
+        for (index, block) in blocks.iter().enumerate() {
+            if let Some(lane) = lanes.all.get_mut(block.lane) {
+                lane.members.push(index);
+            }
+        }
         Some(Self {
             bar: scene.bar,
             cut_mm: in_mm(balance.stock_length),

@@ -79,6 +79,11 @@ impl Stage<'_> {
             return false;
         }
         let at = pos2((left + right) / 2.0, self.band_name_y()) - name.size() / 2.0;
+        if self.model.blocks.get(index).is_some_and(|block| block.cuts.is_some()) {
+            // The bands of its branches would run through it.
+            let fill = if self.selected == Some(index) { self.theme.band_selected } else { self.theme.band };
+            self.painter.rect_filled(Rect::from_min_size(at, name.size()).expand(space::TIGHT / 2.0), 0.0, fill);
+        }
         self.painter.galley(at, name, self.theme.ink);
         true
     }

@@ -52,12 +52,7 @@ impl Stage<'_> {
 
     /// The segments of each chain in its order, those that hide others last.
     pub(super) fn lanes_of_hand(&self) -> Vec<Vec<usize>> {
-        let mut members = vec![Vec::new(); self.model.lanes.len()];
-        for (index, block) in self.model.blocks.iter().enumerate() {
-            if let Some(members) = members.get_mut(block.lane) {
-                members.push(index);
-            }
-        }
+        let mut members: Vec<Vec<usize>> = self.model.lanes.iter().map(|lane| lane.members.clone()).collect();
         members.sort_by_key(|members: &Vec<usize>| {
             let first = members.first().copied().unwrap_or_default();
             let row = self.best_row(first, Strip::Bar);

@@ -4,6 +4,7 @@ use super::boundary::Spot;
 use super::clip::{clipped, parted, without_crowding};
 use super::fill::filled;
 use super::focus::spot_rect;
+use super::lanes::Seen;
 use super::layout::{Row, Strip};
 use super::model::Block;
 use super::stage::Stage;
@@ -98,7 +99,10 @@ impl Stage<'_> {
         let within = format!("{}.", split.path);
         let stroke = Stroke::new(space::LINE, self.theme.accent);
         let mut around = Rect::NOTHING;
-        for block in self.model.blocks.iter().filter(|block| block.path.starts_with(&within)) {
+        let hidden = |block: &Block| {
+            self.model.lanes.get(block.lane).is_some_and(|lane| *lane.seen.of(row.view) == Seen::Behind)
+        };
+        for block in self.model.blocks.iter().filter(|block| block.path.starts_with(&within) && !hidden(block)) {
             let points = self.points_of(row, block);
             if points.len() > 2 {
                 around = around.union(Rect::from_points(&points));

@@ -10,12 +10,11 @@ use egui::{Shape, Stroke, pos2};
 impl Stage<'_> {
     /// The marks of a chain that can be seen and told apart; not those of the selected segment, which has an outline.
     pub(super) fn marks_in_lane(&self, lane: usize) -> Vec<(usize, f32)> {
-        let blocks = || self.model.blocks.iter().enumerate().filter(|(_, block)| block.lane == lane);
-        let before = self.selected.and_then(|selected| blocks().take_while(|(index, _)| *index < selected).last());
-        let own_lane = self.selected.is_some_and(|selected| blocks().any(|(index, _)| index == selected));
-        let before = before.filter(|_| own_lane).map(|(index, _)| index);
-        let places = blocks().map(|(index, block)| (index, self.axis.x(block.stock[1])));
-        let places = places.filter(|(_, x)| self.sees([*x, *x]));
+        let Some(members) = self.model.lanes.get(lane).map(|lane| &lane.members) else { return Vec::new() };
+        let at = self.selected.and_then(|selected| members.binary_search(&selected).ok());
+        let before = at.and_then(|at| at.checked_sub(1)).and_then(|at| members.get(at)).copied();
+        let place = |index: &usize| Some((*index, self.axis.x(self.model.blocks.get(*index)?.stock[1])));
+        let places = members.iter().filter_map(place).filter(|(_, x)| self.sees([*x, *x]));
         let mut marks = thinned(places, space::TIGHT, |_| false);
         marks.retain(|(segment, _)| self.selected != Some(*segment) && before != Some(*segment));
         marks
