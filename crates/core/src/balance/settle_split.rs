@@ -113,9 +113,10 @@ fn forged_length(sums: &[Sum], opening: Option<OpeningSize>) -> Result<f64, (f64
     let longest = sums.iter().map(|sum| sum.forged_length).fold(0.0, f64::max);
     let Some(opening) = opening else { return Ok(longest) };
     let mean = sums.iter().map(|sum| sum.forged_length).sum::<f64>() / sums.len() as f64;
-    match super::solve(|height| opening.rod_mm(height), mean, mean) {
+    let rod = opening.rod();
+    match super::solve(|height| rod.length_mm(height), mean, mean) {
         Some(height) => Ok(height),
-        None => Err((longest, Trouble::OpeningTooWide(mm(opening.rod_mm(0.0))))),
+        None => Err((longest, Trouble::OpeningTooWide(mm(rod.length_mm(0.0))))),
     }
 }
 

@@ -31,6 +31,7 @@ pub use finding::{Finding, Place, Severity};
 use crate::balance::{BarBalance, Met};
 use crate::plan::{Chain, Flat, Plan};
 use scene::Scene;
+use std::collections::HashMap;
 
 /// One check that plans are held against.
 pub struct Check {
@@ -73,12 +74,12 @@ pub(crate) fn findings(plan: &Plan, bars: &[BarBalance], met: &[Met]) -> Vec<Fin
     let mut found = Vec::new();
     for (index, (bar, balance)) in plan.bars.iter().zip(bars).enumerate() {
         let flat = bar.flat();
-        let scene = |chain| Scene::new(plan, (index, bar, &flat), balance, chain);
-        for met in met.iter().filter(|met| met.bar == index) {
-            found.push(trouble::finding(&scene(Chain::Bar), met));
-        }
-        for chain in chains(&flat) {
-            let scene = scene(chain);
+        let chains = chains(&flat);
+        for (chain, members) in &chains {
+            let scene = Scene::new(plan, (index, bar, &flat), balance, (*chain, members));
+            if scene.is_bar() {
+                found.extend(met.iter().filter(|met| met.bar == index).map(|met| trouble::finding(&scene, met)));
+            }
             for check in &CHECKS {
                 (check.run)(&scene, &mut found);
             }
@@ -90,10 +91,19 @@ pub(crate) fn findings(plan: &Plan, bars: &[BarBalance], met: &[Met]) -> Vec<Fin
     found
 }
 
-/// The bar itself and every branch of its splits.
-fn chains(flat: &[Flat<'_>]) -> Vec<Chain> {
-    let branches = flat.iter().enumerate().flat_map(|(split, flat)| {
-        (0..flat.segment.form.branches().len()).map(move |branch| Chain::Branch { split, branch })
-    });
-    std::iter::once(Chain::Bar).chain(branches).collect()
+/// The bar itself and every branch of its splits, each with its segments counted through the bar.
+fn chains(flat: &[Flat<'_>]) -> Vec<(Chain, Vec<usize>)> {
+    let mut chains = vec![(Chain::Bar, Vec::with_capacity(flat.len()))];
+    let mut place_of = HashMap::new();
+    for (at, flat) in flat.iter().enumerate() {
+        let place = match flat.chain {
+            Chain::Bar => 0,
+            chain => *place_of.entry(chain).or_insert_with(|| {
+                chains.push((chain, Vec::new()));
+                chains.len() - 1
+            }),
+        };
+        chains[place].1.push(at);
+    }
+    chains
 }

@@ -16,6 +16,8 @@ pub(super) struct Scene<'a> {
     pub(super) index: usize,
     /// The chain that is looked at.
     pub(super) chain: Chain,
+    /// The segments of the chain, counted through the bar.
+    members: &'a [usize],
     /// Every segment, counted through the bar.
     flat: &'a [Flat<'a>],
 }
@@ -34,18 +36,17 @@ impl<'a> Scene<'a> {
         plan: &'a Plan,
         (index, bar, flat): (usize, &'a Bar, &'a [Flat<'a>]),
         balance: &'a BarBalance,
-        chain: Chain,
+        (chain, members): (Chain, &'a [usize]),
     ) -> Self {
-        Self { plan, bar, balance, index, chain, flat }
+        Self { plan, bar, balance, index, chain, members, flat }
     }
 
     /// The segments of the chain whose shape is settled.
     pub(super) fn segments(&self) -> impl Iterator<Item = Seen<'a>> + use<'a> {
-        let chain = self.chain;
-        let pairs = self.flat.iter().zip(&self.balance.segments).enumerate();
-        pairs.filter(move |(_, (flat, _))| flat.chain == chain).filter_map(|(at, (flat, balance))| {
-            let shape = balance.shape.as_ref()?;
-            Some(Seen { at, segment: flat.segment, balance, shape })
+        let (flat, all) = (self.flat, &self.balance.segments);
+        self.members.iter().filter_map(move |at| {
+            let balance = all.get(*at)?;
+            Some(Seen { at: *at, segment: flat.get(*at)?.segment, balance, shape: balance.shape.as_ref()? })
         })
     }
 

@@ -82,15 +82,37 @@ pub struct OpeningSize {
 impl OpeningSize {
     /// The length in mm of a rod that runs so over a height in mm; by quadrature, no closed form is known.
     pub fn rod_mm(&self, height: f64) -> f64 {
+        self.rod().length_mm(height)
+    }
+
+    /// The rod, ready to be measured at any height.
+    pub(crate) fn rod(&self) -> Rod {
         let (radius, turned) = (in_mm(self.radius), TAU * self.turns);
-        let speed = |z: f64| {
-            let (sin, cos) = (PI * z).sin_cos();
+        let across = |step: usize| {
+            let (sin, cos) = (PI * step as f64 / Rod::STEPS as f64).sin_cos();
             let (out, rate) = (radius * sin * sin, 2.0 * PI * radius * sin * cos);
-            (height * height + rate * rate + (out * turned).powi(2)).sqrt()
+            rate * rate + (out * turned).powi(2)
         };
-        // A smooth periodic function: the trapezoidal rule converges faster than any power of the step.
-        const STEPS: usize = 256;
-        (0..STEPS).map(|step| speed(step as f64 / STEPS as f64)).sum::<f64>() / STEPS as f64
+        Rod { across: std::array::from_fn(across) }
+    }
+}
+
+/// The squared way across the axis, for each unit along it, at even steps of half a rod; the other half mirrors it.
+pub(crate) struct Rod {
+    across: [f64; Self::STEPS / 2 + 1],
+}
+
+impl Rod {
+    /// Steps along a whole rod. The integrand is smooth and periodic, so that the trapezoidal rule converges faster than any
+    /// power of the step.
+    const STEPS: usize = 128;
+
+    /// Its length in mm where it rises to a height in mm.
+    pub(crate) fn length_mm(&self, height: f64) -> f64 {
+        let speed = |across: &f64| (height * height + across).sqrt();
+        let ends = speed(&self.across[0]) + speed(&self.across[Self::STEPS / 2]);
+        let between: f64 = self.across[1..Self::STEPS / 2].iter().map(speed).sum();
+        (ends + 2.0 * between) / Self::STEPS as f64
     }
 }
 
