@@ -55,7 +55,7 @@ impl<'a> Chain<'a> {
             (Shape::Split(split), _) => self.add_split(index, segment, split, piece),
             (Shape::Prism { section, length }, Form::Collar { width, height, .. }) => {
                 let inside = [width.mm(), height.mm()];
-                let (mesh, frames) = collar(section, inside, in_mm(*length), &self.fineness);
+                let (mesh, frames) = collar(section, inside, in_mm(*length) * balance.swell, &self.fineness);
                 let start = self.at;
                 self.put(index, mesh, &start, frames, piece);
             }

@@ -10,6 +10,9 @@ use crate::fineness::Fineness;
 use crate::way::Way;
 use fh_core::metal::{HoleSize, Outline};
 
+/// What a hole is made smaller by.
+const A_HAIR_LESS: f64 = 1.0 - 1e-7;
+
 /// A boss with a hole.
 pub(super) fn boss(
     outline: &Outline,
@@ -20,6 +23,10 @@ pub(super) fn boss(
     fineness: &Fineness,
 ) -> Mesh {
     let mut loops = [outline_loop(outline, fineness.round), hole_loop(hole, at, fineness.round)];
+    // A hair smaller, so that a hole that only touches the edge of its boss leaves a web there instead of a seam.
+    for point in &mut loops[1] {
+        *point = [at + (point[0] - at) * A_HAIR_LESS, point[1] * A_HAIR_LESS];
+    }
     if reversed {
         let length = in_mm(outline.length());
         loops.iter_mut().flatten().for_each(|point| point[0] = length - point[0]);
@@ -51,10 +58,10 @@ impl Flag {
         Self { points, length, thickness: if reversed { [tip, root] } else { [root, tip] } }
     }
 
-    /// Half its thickness at a place along it.
+    /// Half its thickness at a place along it. A leaf wider than long reaches beyond its own ends; there it stays as thick.
     pub(super) fn half(&self, along: f64) -> f64 {
         let [start, end] = self.thickness;
-        ((start + (end - start) * along / self.length) / 2.0).max(0.0)
+        (start + (end - start) * (along / self.length).clamp(0.0, 1.0)) / 2.0
     }
 }
 
