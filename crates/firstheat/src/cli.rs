@@ -105,6 +105,8 @@ pub(crate) enum SheetName {
     Steps,
     /// Templates to lay the hot iron on, at full scale.
     Templates,
+    /// How long each part is where it is left fat or goes thin.
+    Ladder,
     /// The bars to cut and buy. Not built yet.
     Cutlist,
 }

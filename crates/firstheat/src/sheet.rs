@@ -31,6 +31,7 @@ fn sheets(names: &[SheetName]) -> Result<Vec<Sheet>, Failure> {
         let sheet = match name {
             SheetName::Marks => Sheet::Marks,
             SheetName::Templates => Sheet::Templates,
+            SheetName::Ladder => Sheet::Ladder,
             SheetName::Steps => return Err(Failure::new("step sheets are not built yet")),
             SheetName::Cutlist => return Err(Failure::new("cut lists are not built yet")),
         };

@@ -208,6 +208,10 @@ fn sheets_are_written_as_pdf_and_svg() {
     shop.succeed(&["sheet", "hook.plan.json", "-o", "a.pdf"]);
     shop.succeed(&["sheet", "hook.plan.json", "-o", "b.PDF", "--paper", "letter", "--what", "marks"]);
     shop.succeed(&["sheet", "hook.plan.json", "-o", "c.svg"]);
+    shop.succeed(&["sheet", "hook.plan.json", "-o", "d.svg", "--what", "templates,marks,templates"]);
+    let both = fs::read_to_string(shop.path("d.svg")).unwrap();
+    let (templates, marks) = (both.find("TEMPLATES").unwrap(), both.find("MARK SHEET").unwrap());
+    assert!(templates < marks && both.matches("TEMPLATES").count() == 1, "{templates} {marks}");
     let start = |name: &str| fs::read(shop.path(name)).unwrap()[..4].to_vec();
     assert_eq!((start("a.pdf"), start("b.PDF")), (b"%PDF".to_vec(), b"%PDF".to_vec()));
     assert!(fs::read_to_string(shop.path("c.svg")).unwrap().contains("<svg"));
@@ -218,7 +222,7 @@ fn sheets_that_cannot_be_written_are_told() {
     let shop = Shop::new();
     for (output, what, words) in [
         ("a.pdf", "steps", "step sheets are not built yet"),
-        ("a.pdf", "marks,templates", "templates are not built yet"),
+        ("a.pdf", "marks,steps", "step sheets are not built yet"),
         ("a.pdf", "cutlist", "cut lists are not built yet"),
         ("a.png", "marks", "a sheet is written as .pdf or .svg, not as a.png"),
         ("none/a.pdf", "marks", "cannot write, there is no such file or folder: none/a.pdf"),

@@ -14,7 +14,7 @@ pub(crate) struct SheetFile {
     paper: PaperSize,
     kind: SheetKind,
     /// Every kind of sheet, and whether it is printed.
-    wanted: [(Sheet, bool); 2],
+    wanted: [(Sheet, bool); 3],
 }
 
 impl SheetFile {

@@ -2,7 +2,7 @@
 
 use super::flow::Flow;
 use super::names::title;
-use super::{mark_sheet as marks, templates};
+use super::{ladder, mark_sheet as marks, templates};
 use crate::drawing::Drawing;
 use crate::paper::{Orientation, Paper};
 use fh_core::balance::Balance;
@@ -15,17 +15,20 @@ pub enum Sheet {
     Marks,
     /// What the hot iron is laid on, at full scale.
     Templates,
+    /// How long each segment is where it is left fat or goes thin.
+    Ladder,
 }
 
 impl Sheet {
     /// Every kind, in the order they are offered.
-    pub const ALL: [Self; 2] = [Self::Marks, Self::Templates];
+    pub const ALL: [Self; 3] = [Self::Marks, Self::Templates, Self::Ladder];
 
     /// The words for it.
     pub fn name(self) -> &'static str {
         match self {
             Self::Marks => "mark sheet",
             Self::Templates => "templates",
+            Self::Ladder => "ladder",
         }
     }
 }
@@ -37,6 +40,7 @@ pub fn document(plan: &Plan, balance: &Balance, sheets: &[Sheet], paper: Paper, 
         match sheet {
             Sheet::Marks => marks::put(&mut flow, plan, balance),
             Sheet::Templates => templates::put(&mut flow, plan, balance),
+            Sheet::Ladder => ladder::put(&mut flow, plan, balance),
         }
     }
     let names: Vec<&str> = sheets.iter().map(|sheet| sheet.name()).collect();
@@ -47,6 +51,11 @@ pub fn document(plan: &Plan, balance: &Balance, sheets: &[Sheet], paper: Paper, 
 /// The mark sheet of a plan, with a part for each of its bars.
 pub fn mark_sheet(plan: &Plan, balance: &Balance, paper: Paper, orientation: Orientation) -> Drawing {
     document(plan, balance, &[Sheet::Marks], paper, orientation)
+}
+
+/// The ladder sheet of a plan: how long each segment is where it is left fat or goes thin.
+pub fn ladder_sheet(plan: &Plan, balance: &Balance, paper: Paper, orientation: Orientation) -> Drawing {
+    document(plan, balance, &[Sheet::Ladder], paper, orientation)
 }
 
 /// The templates of a plan: what the hot iron is laid on, at full scale.

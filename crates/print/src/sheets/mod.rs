@@ -13,5 +13,4 @@ mod templates;
 mod title;
 mod type_sizes;
 
-pub use document::{Sheet, document, mark_sheet, template_sheet};
-pub use ladder::ladder_sheet;
+pub use document::{Sheet, document, ladder_sheet, mark_sheet, template_sheet};

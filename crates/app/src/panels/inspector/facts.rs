@@ -60,6 +60,9 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentB
     if let Some(words) = between(|spread| spread.forged_length) {
         fact(BETWEEN, words);
     }
+    for (label, length) in leg_of(bar, at) {
+        fact(label, shop(length));
+    }
     fact("Share of the bar", figures::percent(segment.stock_length.value / bar.last_mark().value));
     let metal = segment.finished_volume + segment.trimmed_volume;
     fact("Volume", figures::volume(metal, unit));
@@ -72,6 +75,14 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentB
     if let Some(words) = between(|spread| spread.mark_end) {
         fact(BETWEEN, words);
     }
+}
+
+/// What a rule reads on the leg of the bent piece that a segment belongs to; nothing where it is bent itself.
+fn leg_of(bar: &BarBalance, at: usize) -> Vec<(&'static str, Length)> {
+    let is_of_bar = bar.segments.get(at).is_some_and(|segment| segment.chain == Chain::Bar);
+    let legs = if is_of_bar { fh_core::balance::legs(bar) } else { Vec::new() };
+    let leg = legs.into_iter().find(|leg| (leg.segments.0..=leg.segments.1).contains(&at));
+    leg.map_or_else(Vec::new, |leg| vec![("Its leg, inside to inside", leg.inside), ("Outside to outside", leg.outside)])
 }
 
 /// What the marks at its two ends are called. Along the slit of a split there are none on the bar itself.

@@ -6,9 +6,8 @@ mod table;
 mod words;
 
 use self::words::{BarWords, SegmentWords, SheetWords};
-use crate::drawing::{Drawing, Text, at};
+use crate::drawing::{Text, at};
 use crate::fonts::Weight;
-use crate::paper::{Orientation, Paper};
 use crate::pen::Gray;
 use crate::sheets::flow::{Block, Flow};
 use crate::sheets::paragraph::paragraph;
@@ -20,21 +19,19 @@ use fh_core::plan::Plan;
 /// Between two parts of a sheet.
 const BETWEEN_MM: f64 = 6.0;
 
-/// The ladder sheet of a plan, with a part for each of its bars.
+/// Puts the ladder sheet of a plan, with a part for each of its bars.
 ///
 /// Where the page is wide enough, each ladder is also drawn at full scale, to be laid beside the bar.
-pub fn ladder_sheet(plan: &Plan, balance: &Balance, paper: Paper, orientation: Orientation) -> Drawing {
+pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance) {
     let words = from_plan::sheet_words(plan, balance);
-    let mut flow = Flow::new(paper, orientation);
     for bar in &words.bars {
         flow.start_part(format!("{} · {} · ladder", words.title, bar.name));
-        put_bar(&mut flow, &words, bar);
+        put_bar(flow, &words, bar);
     }
     if words.bars.is_empty() {
         flow.start_part(words.title.clone());
         flow.put(paragraph("This plan has no bar yet.", BODY, Weight::Regular, flow.width()));
     }
-    Drawing { title: format!("{}: ladder", words.title), paper, orientation, pages: flow.finish() }
 }
 
 fn put_bar(flow: &mut Flow, words: &SheetWords, bar: &BarWords) {

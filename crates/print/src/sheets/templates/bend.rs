@@ -97,16 +97,23 @@ impl Bends<'_> {
         self.piece.line(self.index, segment)
     }
 
-    /// The plane of a run: its longest straight member lies level, and what was up or away from the smith is up.
+    /// The plane of a run: its longest straight member lies level (of a split, the bar behind its root), and what was up or away from the smith is up.
     fn plane(&self, run: &Run) -> Option<Plane> {
+        let of_bar = |member: &&Member| {
+            let chain = |number| self.bar.place_of(number).map(|(chain, _)| chain);
+            run.split.is_some_and(|split| chain(split) == chain(member.segment))
+        };
         let courses = run.members.iter().filter_map(|member| self.course(member.segment));
         let straight = |course: &&Course| {
             let (Some(first), Some(last)) = (course.frames.first(), course.frames.last()) else { return false };
             first != last && course.frames.iter().all(|frame| dot(frame.along, first.along) > 1.0 - 1e-9)
         };
         let first = courses.clone().next()?.frames.first()?;
+        let behind_root =
+            run.members.iter().filter(of_bar).filter_map(|member| self.course(member.segment)).find(straight);
         let longest = courses.filter(straight).max_by(|a, b| reach(a).total_cmp(&reach(b)));
-        let right = longest.and_then(|course| course.frames.first()).map_or(first.along, |frame| frame.along);
+        let right =
+            behind_root.or(longest).and_then(|course| course.frames.first()).map_or(first.along, |frame| frame.along);
         let up = across(run.normal, right);
         let rises = dot(up, first.up);
         let upright = if rises.abs() > 0.5 { rises > 0.0 } else { dot(up, first.toward) < 0.0 };

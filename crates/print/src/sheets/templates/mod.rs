@@ -95,7 +95,9 @@ fn templates_of(
 fn put_all(flow: &mut Flow, templates: &[Template], heading: Option<Block>) {
     let mut shelf = Shelf::under(heading);
     for template in templates {
-        match template.whole(room(flow)) {
+        // Better closer together than on a further page.
+        let here = [flow.width(), flow.room() - template::HEADING_MM];
+        match template.whole(here).or_else(|| template.whole(room(flow))) {
             Some(wide) => shelf.add(flow, wide),
             None => {
                 shelf.put(flow);

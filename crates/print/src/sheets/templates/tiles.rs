@@ -12,6 +12,8 @@ use crate::sheets::type_sizes::{BODY, FACT};
 const OVERLAP_MM: f64 = 10.0;
 /// Half the width of a cross.
 const CROSS_MM: f64 = 3.0;
+/// The least size of a part.
+const LEAST_MM: f64 = 34.0;
 /// A template that would take more parts than this is not printed.
 const MOST_TILES: usize = 40;
 
@@ -28,6 +30,7 @@ pub(super) struct Tile {
 
 /// How a drawing is cut into columns and rows.
 struct Grid {
+    whole: [f64; 2],
     tile: [f64; 2],
     count: [usize; 2],
 }
@@ -35,14 +38,20 @@ struct Grid {
 impl Grid {
     fn new(figure: &Figure, tile: [f64; 2]) -> Self {
         let many = |whole: f64, one: f64| ((whole - OVERLAP_MM) / (one - OVERLAP_MM)).ceil().clamp(1.0, 1e4) as usize;
-        Self { tile, count: [many(figure.width, tile[0]), many(figure.height, tile[1])] }
+        let whole = [figure.width, figure.height];
+        Self { whole, tile, count: [many(figure.width, tile[0]), many(figure.height, tile[1])] }
     }
 
     /// The part of the drawing that a tile shows.
     fn area(&self, [column, row]: [usize; 2]) -> Area {
         let start = |index: usize, one: f64| index as f64 * (one - OVERLAP_MM);
         let (left, top) = (start(column, self.tile[0]), start(row, self.tile[1]));
-        Area { left, top, right: left + self.tile[0], bottom: top + self.tile[1] }
+        // The last ones are no larger than what is left, but large enough for their crosses.
+        let [right, bottom] = [(left, 0), (top, 1)].map(|(start, axis)| {
+            let least = start + LEAST_MM.min(self.tile[axis]);
+            (start + self.tile[axis]).min(self.whole[axis].max(least))
+        });
+        Area { left, top, right, bottom }
     }
 
     /// The part of the drawing whose words stand on a tile: up to the middle of each overlap.
@@ -100,7 +109,7 @@ fn cut_out(figure: &Figure, grid: &Grid, place: [usize; 2]) -> Option<Tile> {
         items.push(corner_letters(grid, place, area));
     }
     let items = items.into_iter().map(|item| item.shifted(-area.left, -area.top)).collect();
-    let height = (figure.height - area.top).min(grid.tile[1]);
+    let height = area.height();
     Some(Tile { letters: grid.letters(place), items, height })
 }
 
