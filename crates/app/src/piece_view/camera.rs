@@ -132,7 +132,6 @@ impl Camera {
     pub(super) fn turn(&mut self, [round, up]: [f64; 2]) {
         self.angles[0] = (self.angles[0] + round + TAU / 2.0).rem_euclid(TAU) - TAU / 2.0;
         self.angles[1] = (self.angles[1] + up).clamp(-FRAC_PI_2, FRAC_PI_2);
-        self.fits = false;
     }
 
     /// Moves the piece by so many points.

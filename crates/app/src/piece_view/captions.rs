@@ -6,6 +6,9 @@ use super::stage::Stage;
 use crate::theme::{Text, space};
 use egui::{Align2, Label, Rect, RichText, Ui};
 
+/// The width from which sizes are told in words, in points at normal text size.
+const WITH_WORDS: f32 = 480.0;
+
 /// Shows them.
 pub(super) fn show(ui: &mut Ui, stage: &Stage<'_>) {
     let seen = stage.camera.standard().map_or("Turned by hand", super::camera::Standard::name);
@@ -26,7 +29,12 @@ fn overall(stage: &Stage<'_>) -> Option<String> {
         let mm = most - least;
         figure(mm, unit)
     });
-    Some(format!("Overall: {long} wide, {deep} deep, {high} high"))
+    let has_room = stage.rect.width() > stage.theme.scaled(WITH_WORDS);
+    Some(if has_room {
+        format!("Overall: {long} wide, {deep} deep, {high} high")
+    } else {
+        format!("{long} × {deep} × {high}")
+    })
 }
 
 /// Shows a line in a corner, on a ground that keeps it readable over the metal.

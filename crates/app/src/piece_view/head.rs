@@ -6,9 +6,13 @@ use crate::theme::{Text, space};
 use crate::widgets::command_button::bar_button;
 use egui::{Button, RichText, Ui};
 
+/// The width from which zooming has buttons here too, in points at normal text size. The wheel and the keys do it as well.
+const WITH_ZOOM: f32 = 470.0;
+
 /// Shows the line; closed, it is only the word that opens the view.
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let open = desk.piece_open;
+    let has_room = ui.available_width() > desk.theme.scaled(WITH_ZOOM);
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = space::TIGHT;
         let words = if open { "▼ Piece" } else { "▶ Piece" };
@@ -28,9 +32,13 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         bar_button(ui, desk, Command::PieceTop, "Top", out);
         bar_button(ui, desk, Command::PieceTurned, "Turned", out);
         ui.add_space(space::GAP);
-        bar_button(ui, desk, Command::PieceSmaller, "–", out);
+        if has_room {
+            bar_button(ui, desk, Command::PieceSmaller, "–", out);
+        }
         bar_button(ui, desk, Command::PieceFit, "Fit", out);
-        bar_button(ui, desk, Command::PieceLarger, "+", out);
+        if has_room {
+            bar_button(ui, desk, Command::PieceLarger, "+", out);
+        }
         ui.add_space(space::GAP);
         bar_button(ui, desk, Command::Measure, "Measure", out);
     });

@@ -35,6 +35,11 @@ use stage::Stage;
 /// What is said where there is nothing to see yet.
 const NOTHING: &str = "The finished piece shows here as soon as the bar has a part with all its sizes.";
 
+/// The height of a line of words in the corners, in points at normal text size, and the share of the view that it may take:
+/// a fitted piece stays clear of them.
+const LABELS: f32 = 14.0;
+const MOST_FOR_LABELS: f32 = 0.08;
+
 /// What the buttons show of the view.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct PieceState {
@@ -118,7 +123,8 @@ impl PieceView {
     fn show_piece(&mut self, ui: &mut Ui, desk: &Desk<'_>, model: &Model, ground: &Response, out: &mut Vec<Request>) {
         let rect = ground.rect;
         self.steer(ui, ground, out);
-        self.keep_whole(model, rect.size());
+        let labels = desk.theme.scaled(LABELS).min(rect.height() * MOST_FOR_LABELS);
+        self.keep_whole(model, rect.size() - egui::vec2(0.0, 2.0 * labels));
         let selected = desk.selection.segment().map(|segment| (desk.selection.bar, segment));
         let lit = [selected, self.pointed_at];
         self.image.paint(ui, rect, model, &self.camera.sight(), desk.theme, lit);

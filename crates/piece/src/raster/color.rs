@@ -22,9 +22,12 @@ impl Picture {
     pub fn colored(&self, tones: &[Tone], tone_of: impl Fn(usize) -> usize, together: usize, out: &mut Vec<[u8; 4]>) {
         let together = together.max(1);
         let ramps: Vec<(Ramp, [u8; 3])> = tones.iter().map(|tone| (ramp(tone), tone.edge)).collect();
-        let last = self.solid.iter().filter(|solid| **solid != NONE).max().map_or(0, |solid| *solid as usize + 1);
+        let seen = (0..self.height).flat_map(|row| &self.solid[self.span(row)]);
+        let last = seen.filter(|solid| **solid != NONE).max().map_or(0, |solid| *solid as usize + 1);
         let tone_of: Vec<usize> = (0..last).map(|solid| tone_of(solid).min(tones.len().saturating_sub(1))).collect();
+        let size = [self.width / together, self.height / together];
         out.clear();
+        out.resize(size[0] * size[1], [0; 4]);
         if tones.is_empty() {
             return;
         }
@@ -36,21 +39,33 @@ impl Picture {
             let (ramp, edge) = &ramps[tone_of[solid as usize]];
             Some(if self.line[at] { *edge } else { ramp[usize::from(self.light[at])] })
         };
-        let count = (together * together) as u32;
-        for row in 0..self.height / together {
-            for column in 0..self.width / together {
-                let (mut sum, mut covered) = ([0_u32; 3], 0_u32);
-                for down in 0..together {
-                    let first = (row * together + down) * self.width + column * together;
-                    for rgb in (first..first + together).filter_map(color) {
-                        (0..3).for_each(|part| sum[part] += u32::from(rgb[part]));
-                        covered += 1;
-                    }
-                }
-                let [r, g, b] = sum.map(|part| (part / count) as u8);
-                out.push([r, g, b, (255 * covered / count) as u8]);
+        for row in 0..size[1] {
+            let spans = (0..together).map(|down| self.spans[row * together + down]);
+            let [first, end] = spans.fold([self.width, 0], |all, span| [all[0].min(span[0]), all[1].max(span[1])]);
+            for column in first / together..end.div_ceil(together).min(size[0]) {
+                out[row * size[0] + column] = self.together(together, [column, row], color);
             }
         }
+    }
+
+    /// The mean of so many pixels by so many.
+    fn together(
+        &self,
+        together: usize,
+        [column, row]: [usize; 2],
+        color: impl Fn(usize) -> Option<[u8; 3]>,
+    ) -> [u8; 4] {
+        let (mut sum, mut covered) = ([0_u32; 3], 0_u32);
+        for down in 0..together {
+            let first = (row * together + down) * self.width + column * together;
+            for rgb in (first..first + together).filter_map(&color) {
+                (0..3).for_each(|part| sum[part] += u32::from(rgb[part]));
+                covered += 1;
+            }
+        }
+        let count = (together * together) as u32;
+        let [r, g, b] = sum.map(|part| (part / count) as u8);
+        [r, g, b, (255 * covered / count) as u8]
     }
 }
 

@@ -14,19 +14,25 @@ impl Picture {
     pub(super) fn draw_outlines(&mut self, pixel_mm: f32, line: usize) {
         let (width, height) = (self.width, self.height);
         for row in 0..height {
-            for column in 0..width {
+            // From the pixel before the first that shows something: the outline lies between the two.
+            let [first, end] = self.spans[row];
+            for column in first.saturating_sub(1)..end {
                 let at = row * width + column;
                 if column + 1 < width {
                     self.outline_between(at, 1, [column, width - column - 1], pixel_mm, line);
                 }
-                if row + 1 < height {
-                    self.outline_between(at, width, [row, height - row - 1], pixel_mm, line);
+            }
+            let below = self.spans.get(row + 1).copied().unwrap_or([width, 0]);
+            if row + 1 < height {
+                for column in first.min(below[0])..end.max(below[1]) {
+                    self.outline_between(row * width + column, width, [row, height - row - 1], pixel_mm, line);
                 }
             }
         }
     }
 
     /// Two neighbors, `step` apart, with so many pixels of room before and after the first.
+    #[inline]
     fn outline_between(&mut self, at: usize, step: usize, room: [usize; 2], pixel_mm: f32, line: usize) {
         let next = at + step;
         let (one, other) = (self.solid[at], self.solid[next]);

@@ -52,6 +52,11 @@ impl Picture {
                 }
             }
             let columns = pixels(from, to, self.width);
+            if columns.is_empty() {
+                continue;
+            }
+            let span = &mut self.spans[row];
+            *span = [span[0].min(columns.start), span[1].max(columns.end)];
             let first = row * self.width;
             let (mut z, mut lit) = (depth.at(columns.start, row), brightness.at(columns.start, row));
             for at in first + columns.start..first + columns.end {

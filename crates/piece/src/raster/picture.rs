@@ -16,6 +16,8 @@ pub struct Picture {
     pub(super) solid: Vec<u32>,
     pub(super) light: Vec<u8>,
     pub(super) line: Vec<bool>,
+    /// Of each row the columns that show something: the first, and the one after the last.
+    pub(super) spans: Vec<[usize; 2]>,
 }
 
 impl Picture {
@@ -41,16 +43,39 @@ impl Picture {
     }
 
     fn clear(&mut self, width: usize, height: usize) {
-        (self.width, self.height) = (width, height);
-        let count = width * height;
+        if (self.width, self.height) == (width, height) {
+            self.clear_spans();
+            return;
+        }
         fn renew<T: Clone>(all: &mut Vec<T>, count: usize, value: T) {
             all.clear();
             all.resize(count, value);
         }
+        (self.width, self.height) = (width, height);
+        let count = width * height;
         renew(&mut self.depth, count, f32::NEG_INFINITY);
         renew(&mut self.solid, count, NONE);
         renew(&mut self.light, count, 0);
         renew(&mut self.line, count, false);
+        renew(&mut self.spans, height, [width, 0]);
+    }
+
+    /// Clears what was drawn last, and nothing else: most of a picture is empty.
+    fn clear_spans(&mut self) {
+        for row in 0..self.height {
+            let range = self.span(row);
+            self.depth[range.clone()].fill(f32::NEG_INFINITY);
+            self.solid[range.clone()].fill(NONE);
+            self.line[range].fill(false);
+            self.spans[row] = [self.width, 0];
+        }
+    }
+
+    /// The pixels of a row that show something.
+    pub(super) fn span(&self, row: usize) -> std::ops::Range<usize> {
+        let [first, end] = self.spans[row];
+        let start = row * self.width;
+        start + first.min(end)..start + end
     }
 
     /// Its width and height in pixels.
@@ -161,6 +186,15 @@ pub(super) mod tests {
             let steps = line.windows(2).filter(|pair| pair[0] != pair[1]).count();
             assert!(steps <= 2, "row {row} is broken");
         }
+    }
+
+    #[test]
+    fn a_picture_used_again_shows_nothing_of_the_one_before() {
+        let (one, other) = ([cube([-10.0, 0.0, 0.0], 12.0)], [tube(12)]);
+        let mut picture = drawn(&one, &FRONT);
+        picture.draw(&Drawn::new(&other), &turned(), [160, 120], 1);
+        let fresh = drawn(&other, &turned());
+        assert_eq!((picture.solid, picture.line, picture.depth), (fresh.solid, fresh.line, fresh.depth));
     }
 
     #[test]
