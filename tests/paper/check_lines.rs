@@ -34,12 +34,18 @@ fn between_ticks(page: &Rendered, (y, line): (f64, Run)) -> f64 {
     tick(line.right) - tick(line.left)
 }
 
+/// The lengths of the check lines of a page, in mm, the shorter first.
+pub(crate) fn check_lines_mm(page: &Rendered) -> Vec<f64> {
+    let mut lengths: Vec<f64> = long_lines(page).into_iter().map(|line| between_ticks(page, line)).collect();
+    lengths.sort_by(f64::total_cmp);
+    lengths
+}
+
 fn check(file_name: &str, paper: Paper, orientation: Orientation) {
     let printed = Printed::new(file_name, paper, orientation);
     for number in 0..printed.drawing.pages.len() {
         let page = Rendered::new(&printed, number);
-        let mut lengths: Vec<f64> = long_lines(&page).into_iter().map(|line| between_ticks(&page, line)).collect();
-        lengths.sort_by(f64::total_cmp);
+        let lengths = check_lines_mm(&page);
         assert_eq!(lengths.len(), 2, "{file_name}, page {}: {lengths:?}", number + 1);
         for (length, wanted) in lengths.into_iter().zip([100.0, 101.6]) {
             assert!((length - wanted).abs() <= CLOSE_MM, "{file_name}, page {}: {length} for {wanted}", number + 1);

@@ -9,6 +9,7 @@ mod marks;
 mod page;
 mod repeats;
 mod slits;
+mod templates;
 mod words;
 
 use fh_core::balance::{Balance, balance};
