@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
 mod absurd;
+mod branches;
 mod building;
 mod desk;
 mod dragging;
@@ -12,3 +13,4 @@ mod motifs;
 mod piece;
 mod repeats;
 mod typing;
+mod vocabulary;

@@ -7,6 +7,12 @@ use crate::widgets::form_card;
 use egui::{Context, Grid};
 use fh_core::plan::FormKind;
 
+/// The least width of a card, in points at normal text size.
+const CARD: f32 = 250.0;
+/// The most cards beside each other.
+const MOST_COLUMNS: usize = 4;
+
+/// Shows the dialog.
 pub(super) fn show(ctx: &Context, desk: &Desk<'_>, side: Side, out: &mut Vec<Request>) {
     let bar = desk.document.plan().bars.get(desk.selection.bar);
     let title = match side {
@@ -15,12 +21,12 @@ pub(super) fn show(ctx: &Context, desk: &Desk<'_>, side: Side, out: &mut Vec<Req
         Side::Before => "Add a segment before",
         Side::After => "Add a segment after",
     };
-    Frame { title, width: 640.0 }.show(
+    Frame { title, width: 1180.0 }.show(
         ctx,
         desk,
         out,
         |ui, out| {
-            let columns = if ui.available_width() > desk.theme.scaled(500.0) { 2 } else { 1 };
+            let columns = ((ui.available_width() / desk.theme.scaled(CARD)) as usize).clamp(1, MOST_COLUMNS);
             let width = ((ui.available_width() - space::GAP) / columns as f32 - space::GAP).floor();
             Grid::new("forms").num_columns(columns).spacing([space::GAP, space::GAP]).show(ui, |ui| {
                 for (index, kind) in FormKind::ALL.into_iter().enumerate() {

@@ -77,11 +77,14 @@ impl Part {
         let name = branch.title(index);
         let path = plan.bars.get(bar)?.path(split);
         let balance = desk.document.balance().bars.get(bar)?.segments.get(split)?;
-        let size = match &balance.shape {
-            Some(Shape::Split(size)) => size.branches.get(index),
+        let cut = match &balance.shape {
+            Some(Shape::Split(cut)) => Some(cut),
             _ => None,
         };
-        let value = size.map(|size| plan.units.marks.round(figures::mm(size.stock_length)).text());
+        let size = cut.and_then(|cut| cut.branches.get(index));
+        // As its segments, it is laid out along the slit.
+        let value = cut.filter(|_| !branch.segments.is_empty());
+        let value = value.map(|cut| plan.units.marks.round(figures::mm(cut.slit)).text());
         let below = if branch.segments.is_empty() {
             "empty: add what it becomes".to_owned()
         } else {

@@ -4,7 +4,7 @@ use crate::theme::Theme;
 use fh_core::balance::BarBalance;
 use fh_core::metal::Shape;
 use fh_core::plan::{Chain, PlanUnit, Units};
-use fh_measure::{LengthRange, WrittenLength, format_length};
+use fh_measure::{LengthRange, Rounding, WrittenLength, format_length};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
@@ -60,6 +60,15 @@ impl<'a> Sizing<'a> {
         };
         let mm = ((about_mm / step).round() * step).max(step);
         WrittenLength::from_mm(mm, self.units.length.length_unit(), LengthRange::AboveZero).ok()
+    }
+
+    /// A length that is forged to, finer than the marks.
+    pub(crate) fn fine_words(&self, length: Length) -> String {
+        let rounding = match self.units.length {
+            PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
+            PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
+        };
+        format_length(length.get::<millimeter>(), self.units.length.length_unit(), rounding)
     }
 
     /// A length as the plan shows it.

@@ -5,9 +5,10 @@ use super::ties::{self, Tied};
 use super::{sides, socket};
 use crate::figures;
 use crate::new_segment::{first_bend, suits};
+use crate::theme::Text;
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
-use egui::Ui;
+use egui::{RichText, Ui};
 use fh_core::balance::SegmentBalance;
 use fh_core::plan::{Bend, BendKind, ScrollEye, ScrollRun, Segment, SocketAxis};
 use fh_measure::{LengthRange, WrittenAngle, WrittenLength, WrittenShare};
@@ -17,6 +18,11 @@ pub(super) struct Around<'a> {
     pub(super) balance: Option<&'a SegmentBalance>,
     /// Whether it is the first segment of its chain.
     pub(super) first: bool,
+}
+
+/// Whether the segment is bent, or its form can be.
+pub(super) fn is_offered(segment: &Segment) -> bool {
+    segment.bend.is_some() || BendKind::ALL.into_iter().any(|kind| suits(&segment.form, kind))
 }
 
 /// Shows the bend.
@@ -108,6 +114,8 @@ fn scroll(ui: &mut Ui, sizing: &Sizing<'_>, bend: &mut Bend, balance: Option<&Se
     let Bend::Scroll { inner_radius, outer_radius, turns, run, eye, side } = bend else { return };
     optional_length(ui, sizing, "Inner radius", inner_radius, LengthRange::ZeroOrMore, balance);
     optional_length(ui, sizing, "Outer radius", outer_radius, LengthRange::AboveZero, balance);
+    let words = RichText::new("Radii to the middle of the bar.").text_style(Text::Small.style());
+    ui.label(words.color(sizing.theme.ink_quiet));
     scroll_turns(ui, sizing, turns, balance);
     let choices = [
         (ScrollRun::Opening, "wider with each turn".to_owned()),

@@ -37,10 +37,10 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, split: usize, index: usize, out
     segments(ui, desk, split, index, out);
     let balance = desk.document.balance().bars.get(bar).and_then(|bar| bar.segments.get(split));
     if let Some(Shape::Split(size)) = balance.and_then(|balance| balance.shape.as_ref())
-        && let Some(size) = size.branches.get(index)
+        && let Some(size) = size.branches.get(index).filter(|_| !branch.segments.is_empty())
     {
         heading::show(ui, desk.theme, "Figures");
-        figures_of(ui, desk, size);
+        figures_of(ui, desk, &sizing, size);
     }
 }
 
@@ -70,11 +70,12 @@ fn segments(ui: &mut Ui, desk: &Desk<'_>, split: usize, branch: usize, out: &mut
     }
 }
 
-fn figures_of(ui: &mut Ui, desk: &Desk<'_>, size: &BranchSize) {
+fn figures_of(ui: &mut Ui, desk: &Desk<'_>, sizing: &Sizing<'_>, size: &BranchSize) {
     let marks = desk.document.plan().units.marks;
     let shop = |length: Length| marks.round(figures::mm(length)).text();
+    let fine = |length: Length| sizing.fine_words(length);
     row::fact(ui, desk.theme, "Share of the cut bar", &figures::percent(size.share));
-    row::fact(ui, desk.theme, "Width as cut", &shop(size.raw_width));
+    row::fact(ui, desk.theme, "Width as cut", &fine(size.raw_width));
     row::fact(ui, desk.theme, "Its metal, as whole bar", &shop(size.stock_length));
     row::fact(ui, desk.theme, "Forged length", &shop(size.forged_length));
 }

@@ -8,16 +8,18 @@ use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, form_card, form_icon, heading, row};
-use egui::{ComboBox, Rect, RichText, Sense, Ui, vec2};
+use egui::{ComboBox, Grid, Rect, RichText, Sense, Ui, vec2};
 use fh_core::balance::SegmentBalance;
 use fh_core::describe::{derived_words, segment_end_words};
 use fh_core::edit::Edit;
 use fh_core::plan::{Chain, FormKind, Gives, Segment};
 
 /// The width of the cards that forms are offered on, in points at normal text size.
-const CARD: f32 = 300.0;
+const CARD: f32 = 260.0;
+/// The most cards beside each other.
+const COLUMNS: usize = 4;
 /// The height of the list of forms.
-const LIST: f32 = 480.0;
+const LIST: f32 = 560.0;
 /// The height of the drawing beside the form's name.
 const ICON: f32 = 20.0;
 
@@ -46,13 +48,15 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     if let Some(balance) = balance {
         what_gave(ui, desk, balance);
     }
-    heading::show(ui, desk.theme, "Bend");
-    bend::show(ui, &sizing, &mut next, &bend::Around { balance, first });
+    if bend::is_offered(&next) {
+        heading::show(ui, desk.theme, "Bend");
+        bend::show(ui, &sizing, &mut next, &bend::Around { balance, first });
+    }
+    trade::show(ui, desk, at);
     heading::show(ui, desk.theme, "Repeats");
     repeats::show(ui, &sizing, &mut next, balance, ends(desk, at));
     heading::show(ui, desk.theme, "When its mark is moved");
     gives(ui, &sizing, &mut next, balance);
-    trade::show(ui, desk, at);
     facts::show(ui, desk, at);
     ladder::show(ui, desk, at);
     heading::show(ui, desk.theme, "Notes");
@@ -97,13 +101,21 @@ fn form_combo(ui: &mut Ui, desk: &Desk<'_>, now: FormKind) -> Option<FormKind> {
     form_icon::paint(ui.painter(), theme, Rect::from_center_size(rect.center(), icon), now);
     let combo = ComboBox::from_id_salt("form").selected_text(form_card::title(now)).width(ui.available_width());
     let shown = combo.height(theme.scaled(LIST)).show_ui(ui, |ui| {
+        // Several beside each other where the window is wide enough: so all of them are seen at once.
+        let room = ui.ctx().content_rect().width() - 2.0 * space::GROUP;
+        let columns = ((room / (theme.scaled(CARD) + space::TIGHT)) as usize).clamp(1, COLUMNS);
         let mut chosen = None;
-        for kind in FormKind::ALL {
-            if form_card::show(ui, theme, kind, theme.scaled(CARD)).clicked() {
-                chosen = Some(kind);
-                ui.close();
+        Grid::new("forms").num_columns(columns).spacing([space::TIGHT, space::TIGHT]).show(ui, |ui| {
+            for (index, kind) in FormKind::ALL.into_iter().enumerate() {
+                if form_card::show(ui, theme, kind, theme.scaled(CARD)).clicked() {
+                    chosen = Some(kind);
+                    ui.close();
+                }
+                if (index + 1) % columns == 0 {
+                    ui.end_row();
+                }
             }
-        }
+        });
         chosen
     });
     shown.response.accessible_name("Form");

@@ -184,10 +184,10 @@ fn below(ui: &mut Ui, sizing: &Sizing<'_>, index: usize, branch: &Branch, settle
     ui.horizontal_wrapped(|ui| {
         ui.add_space(sizing.theme.scaled(NUMBER));
         let share = settled.and_then(|split| split.branches.get(index)).map(|size| size.share);
-        let share = share.map_or_else(String::new, |share| format!(", {:.0} % of the cut", share * 100.0));
+        let share = share.map_or_else(String::new, |share| format!(", {:.0} %", share * 100.0));
         let words = format!("{}{share}", super::branch::segments_words(branch.segments.len()));
         ui.label(RichText::new(words).text_style(Text::Small.style()).color(sizing.theme.ink_quiet));
-        let add = ui.small_button("Add segment…").on_hover_text("Add a segment at the end of this branch.");
+        let add = ui.small_button("Add…").on_hover_text("Add a segment at the end of this branch.");
         add.clone().accessible_name(format!("Add a segment to branch {number}"));
         if add.clicked() {
             wish = Some(Wish::AddTo(index));

@@ -3,7 +3,7 @@
 use super::form::derived;
 use crate::widgets::Sizing;
 use fh_core::balance::SegmentBalance;
-use fh_core::plan::{Bend, Form, OutlineSpec, Segment, SocketAxis};
+use fh_core::plan::{Bend, Form, OutlineSpec, PlanUnit, Segment, SocketAxis};
 use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
 use std::f64::consts::{FRAC_PI_2, TAU};
 use uom::si::length::millimeter;
@@ -12,6 +12,9 @@ use uom::si::length::millimeter;
 const LENGTH_MM: f64 = 100.0;
 /// A first radius or diameter against the bar.
 const SIZE: f64 = 2.0;
+
+/// How far in mm a size may be moved to be written evenly: no mark shows it.
+const SLACK_MM: f64 = 0.004;
 
 /// A size that is tied to others.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -160,7 +163,23 @@ fn write_down(segment: &mut Segment, size: Tied, balance: Option<&SegmentBalance
     let found = derived(balance, size.name());
     let value = found.and_then(|found| found.length.map(|length| length.get::<millimeter>()));
     let value = value.or(found.and_then(|found| found.radians.or(found.count)));
-    set(segment, size, Some(value.unwrap_or_else(|| usual(size, sizing))), sizing);
+    let value = value.unwrap_or_else(|| usual(size, sizing));
+    set(segment, size, Some(evened(size, value, sizing)), sizing);
+}
+
+/// A value as a smith would write it, where that is as good as the same. Each size that was written down was rounded a
+/// little, and the others follow with all its digits.
+fn evened(size: Tied, value: Value, sizing: &Sizing<'_>) -> Value {
+    let near = |steps: &[f64], slack: f64| {
+        let rounded = steps.iter().map(|step| (value / step).round() * step);
+        rounded.into_iter().find(|rounded| (rounded - value).abs() < slack).unwrap_or(value)
+    };
+    match size {
+        Tied::Turns => near(&[0.25, 0.05, 0.01], 1e-4),
+        Tied::Angle | Tied::Sweep => near(&[1.0_f64.to_radians(), 0.1_f64.to_radians()], 1e-5),
+        _ if sizing.units.length == PlanUnit::Inch => near(&[25.4 / 16.0, 25.4 / 64.0], SLACK_MM),
+        _ => near(&[1.0, 0.1, 0.01], SLACK_MM),
+    }
 }
 
 /// A first value, where none can be told.
