@@ -71,10 +71,13 @@ impl<'a> Path<'a> {
         Some((dot(off, off), part))
     }
 
-    /// The place nearest to a point on some of its steps; none where there are none.
-    pub(crate) fn nearest(&self, point: Vector, steps: &[usize]) -> Option<Nearest> {
+    /// The place nearest to a point on some of its steps; none where no chord of theirs comes within so far of it.
+    pub(crate) fn nearest(&self, point: Vector, steps: &[usize], within: f64) -> Option<Nearest> {
         let off = |index: &usize| self.off_chord(*index, point).map(|(off, part)| (off, *index, part));
-        let (_, index, part) = steps.iter().filter_map(off).min_by(|a, b| a.0.total_cmp(&b.0))?;
+        let (distance, index, part) = steps.iter().filter_map(off).min_by(|a, b| a.0.total_cmp(&b.0))?;
+        if distance > within * within {
+            return None;
+        }
         let (step, start) = (self.steps.get(index)?, self.frames.get(index)?);
         // The chord is near the line; one step along the line's own direction comes to its nearest place.
         let chord = step.frame(start, part);
@@ -111,6 +114,9 @@ impl Screw {
 
     /// The frame at a share of the way.
     fn frame(&self, from: &Frame, share: f64) -> Frame {
+        if self.angle == 0.0 {
+            return Frame { at: plus(from.at, times(plus(self.ahead, self.across), share)), ..*from };
+        }
         let half = self.angle / 2.0;
         // A chord of an arc: sin(θ t / 2) / sin(θ / 2) as long as the whole one, and turned back by half the rest.
         let chord = if half.abs() < 1e-9 { share } else { (half * share).sin() / half.sin() };
@@ -158,7 +164,7 @@ mod tests {
         };
         let frames: Vec<Frame> = (0..=5).map(|step| on(FRAC_PI_2 * f64::from(step) / 5.0)).collect();
         let path = Path::new(&frames);
-        let near = |point| path.nearest(point, &path.steps_near(point, 10.0)).unwrap();
+        let near = |point| path.nearest(point, &path.steps_near(point, 10.0), 10.0).unwrap();
         let nearest = near(on(0.37 * FRAC_PI_2).place([0.0, 3.0, -4.0]));
         assert!((nearest.share - 0.37).abs() < 1e-2 && nearest.beyond < 0.0, "{}", nearest.share);
         let past = near(on(FRAC_PI_2).place([2.5, 1.0, 1.0]));

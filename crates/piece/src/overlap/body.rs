@@ -23,8 +23,8 @@ pub(super) struct Body<'a> {
     ends: [Frame; 2],
     /// From its center line to its farthest surface, in mm.
     farthest: f64,
-    /// The same where it is least far.
-    thinnest: f64,
+    /// Places along it: the share of its length, and the frame.
+    stations: Vec<(f64, Frame)>,
     outlines: Outlines,
     bounds: Bounds,
 }
@@ -55,7 +55,8 @@ impl<'a> Body<'a> {
         let outlines = Outlines::of(balance);
         let [thinnest, farthest] = outlines.least_and_most();
         let path = Path::new(&line.frames);
-        Some(Self { part, balance, path, ends, farthest, thinnest, outlines, bounds: *boxes.get(&part)? })
+        let stations = stations(&path, thinnest);
+        Some(Self { part, balance, path, ends, farthest, stations, outlines, bounds: *boxes.get(&part)? })
     }
 
     /// Whether the boxes of two parts meet.
@@ -74,16 +75,13 @@ impl<'a> Body<'a> {
 
     /// The place on its surface that lies deepest in another part.
     pub(super) fn deepest_in(&self, other: &Self) -> Option<Depth> {
-        let steps = (self.path.length() / self.thinnest.max(1.0)).ceil().clamp(1.0, MOST_PLACES);
         let mut deepest: Option<Depth> = None;
-        for step in 0..=steps as usize {
-            let share = step as f64 / steps;
-            let frame = self.path.frame_at(share)?;
+        for (share, frame) in &self.stations {
             let near = other.steps_near(frame.at, self.farthest);
             if near.is_empty() {
                 continue;
             }
-            for [toward, up] in self.outlines.at(share).points {
+            for [toward, up] in self.outlines.at(*share).points {
                 let point = frame.place([0.0, toward, up]);
                 let depth = other.depth(point, &near).filter(|depth| *depth > 0.0);
                 if let Some(depth) = depth.filter(|depth| deepest.is_none_or(|(most, _)| *depth > most)) {
@@ -103,7 +101,8 @@ impl<'a> Body<'a> {
 
     /// How deep a place lies within it, in mm; below 0 where it lies outside.
     fn depth(&self, point: Vector, steps: &[usize]) -> Option<f64> {
-        let nearest = self.path.nearest(point, steps)?;
+        // A chord is a little nearer or farther than its arc.
+        let nearest = self.path.nearest(point, steps, self.farthest * 1.05 + 0.5)?;
         let way = minus(point, nearest.frame.at);
         let [toward, up] = [dot(way, nearest.frame.toward), dot(way, nearest.frame.up)];
         let is_outside = nearest.beyond > 0.0 || toward.hypot(up) > self.farthest;
@@ -125,4 +124,14 @@ impl<'a> Body<'a> {
             HoleSize::Round { .. } | HoleSize::Slot { .. } => along.hypot(across) < 1.0,
         }
     }
+}
+
+/// Places along a line, no farther apart than its thinnest reach.
+fn stations(path: &Path<'_>, thinnest: f64) -> Vec<(f64, Frame)> {
+    let steps = (path.length() / thinnest.max(1.0)).ceil().clamp(1.0, MOST_PLACES);
+    let station = |step: usize| {
+        let share = step as f64 / steps;
+        path.frame_at(share).map(|frame| (share, frame))
+    };
+    (0..=steps as usize).filter_map(station).collect()
 }

@@ -9,7 +9,7 @@ use std::sync::LazyLock;
 /// In how many directions a section is measured.
 const DIRECTIONS: usize = 24;
 /// At how many places along a part that changes.
-const PLACES: usize = 17;
+const PLACES: usize = 9;
 
 /// Every direction: its sine and cosine, from up by way of toward-you.
 static TURNS: LazyLock<[[f64; 2]; DIRECTIONS]> =
