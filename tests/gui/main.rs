@@ -13,4 +13,5 @@ mod motifs;
 mod piece;
 mod repeats;
 mod typing;
+mod underlay;
 mod vocabulary;

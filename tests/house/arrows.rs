@@ -17,7 +17,7 @@ const ARROWS: [(&str, &[&str]); 7] = [
 ];
 
 /// Each outside crate with those of ours that may use it. What is not in the list is used by none.
-const OWNERS: [(&str, &[&str]); 18] = [
+const OWNERS: [(&str, &[&str]); 19] = [
     ("uom", &["fh_measure", "fh_core", "fh_piece", "fh_print", "fh_app", "firstheat"]),
     ("serde", &["fh_measure", "fh_core", "fh_store", "fh_app", "firstheat"]),
     ("schemars", &["fh_measure", "fh_core"]),
@@ -33,6 +33,7 @@ const OWNERS: [(&str, &[&str]); 18] = [
     ("egui", &["fh_app"]),
     ("eframe", &["fh_app"]),
     ("egui_plot", &["fh_app"]),
+    ("image", &["fh_app"]),
     ("rfd", &["fh_app"]),
     ("clap", &["firstheat"]),
     ("clap_complete", &["firstheat"]),

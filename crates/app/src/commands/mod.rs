@@ -64,6 +64,8 @@ pub(crate) enum Command {
     PieceLarger,
     PieceSmaller,
     Measure,
+    LayPicture,
+    AdjustPicture,
     Tour,
     KeyboardList,
     About,

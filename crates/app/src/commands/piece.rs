@@ -10,7 +10,7 @@ const CTRL: Modifiers = Modifiers::COMMAND;
 /// How much one step of zooming does.
 const ZOOM_STEP: f32 = 1.25;
 
-pub(super) const ROWS: [Row; 9] = [
+pub(super) const ROWS: [Row; 11] = [
     Row::new(Command::ShowPiece, "Show the piece", "Open or close the view of the finished piece.", |editor, _| {
         let open = editor.desk().piece_open;
         editor.show_piece(!open);
@@ -71,9 +71,26 @@ pub(super) const ROWS: [Row; 9] = [
             editor.say(words);
         },
     )
-    .keys(KeyboardShortcut::new(CTRL, Key::M))
+    .keys(KeyboardShortcut::new(CTRL, Key::R))
     .when(is_open)
     .chosen(|desk| desk.piece.measuring),
+    Row::new(
+        Command::LayPicture,
+        "Lay a picture under the piece…",
+        "Lay a sketch, a photograph or a scan under the piece, to trace it.",
+        |editor, _| editor.ask_picture(),
+    ),
+    Row::new(
+        Command::AdjustPicture,
+        "Adjust the picture",
+        "Put two points on the picture, say how far apart they are, and lay it where it fits.",
+        |editor, _| {
+            let on = !editor.desk().piece.adjusting;
+            editor.adjust_picture(on);
+        },
+    )
+    .when(|desk| desk.piece_open && desk.document.plan().underlay.is_some())
+    .chosen(|desk| desk.piece.adjusting),
 ];
 
 fn is_open(desk: &Desk<'_>) -> bool {

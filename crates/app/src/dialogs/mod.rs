@@ -2,6 +2,7 @@
 
 mod about;
 mod add_segment;
+mod export;
 mod files;
 mod frame;
 mod insert_motif;
@@ -14,10 +15,12 @@ mod save_motif;
 mod sheet;
 mod system;
 mod tour;
+mod underlay;
 mod unsaved;
 
 pub use system::{Answer, Ask, Dialogs, Native, Scripted};
 
+pub(crate) use export::ExportFile;
 pub(crate) use files::{OpenPlan, SavePlan};
 pub(crate) use insert_motif::InsertMotif;
 pub(crate) use message::Message;
@@ -26,6 +29,7 @@ pub(crate) use recovered::Recovered;
 pub(crate) use save_motif::SaveMotif;
 pub(crate) use sheet::SheetFile;
 pub(crate) use tour::{Spots, Tour};
+pub(crate) use underlay::LayPicture;
 pub(crate) use unsaved::ChangedOnDisk;
 
 use crate::state::{Desk, Request, Side, Then};
@@ -41,6 +45,10 @@ pub(crate) enum Dialog {
     SaveAs(SavePlan),
     /// Choose paper and file of the mark sheet.
     Sheet(SheetFile),
+    /// Choose what is written for other programs, and its file.
+    Export(ExportFile),
+    /// Choose a picture that is laid under the piece.
+    LayPicture(LayPicture),
     /// Choose the form of a new segment.
     AddSegment(Side),
     /// Name a motif that is to be kept.
@@ -68,6 +76,8 @@ impl Dialog {
             Self::Open(dialog) => Some(&mut dialog.entry),
             Self::SaveAs(dialog) => Some(&mut dialog.entry),
             Self::Sheet(dialog) => Some(&mut dialog.entry),
+            Self::Export(dialog) => Some(&mut dialog.entry),
+            Self::LayPicture(dialog) => Some(&mut dialog.entry),
             _ => None,
         }
     }
@@ -79,6 +89,8 @@ impl Dialog {
             Self::Open(dialog) => dialog.show(ctx, desk, out),
             Self::SaveAs(dialog) => dialog.show(ctx, desk, out),
             Self::Sheet(dialog) => dialog.show(ctx, desk, out),
+            Self::Export(dialog) => dialog.show(ctx, desk, out),
+            Self::LayPicture(dialog) => dialog.show(ctx, desk, out),
             Self::AddSegment(side) => add_segment::show(ctx, desk, *side, out),
             Self::SaveMotif(dialog) => dialog.show(ctx, desk, out),
             Self::InsertMotif(dialog) => dialog.show(ctx, desk, out),

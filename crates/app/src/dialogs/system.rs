@@ -17,7 +17,7 @@ pub struct Ask {
     pub folder: Option<PathBuf>,
     /// The name of a new file; none where an existing one is asked for.
     pub new_name: Option<String>,
-    /// The kind of file in words, and its ending.
+    /// The kind of file in words, and its ending; several stand with commas between them.
     pub kind: (String, String),
 }
 
@@ -69,7 +69,8 @@ impl Dialogs for Native {
 
 fn show(ask: Ask) -> Answer {
     let (words, ending) = &ask.kind;
-    let mut dialog = rfd::FileDialog::new().set_title(&ask.title).add_filter(words, &[ending]);
+    let mut dialog =
+        rfd::FileDialog::new().set_title(&ask.title).add_filter(words, &ending.split(',').collect::<Vec<_>>());
     if let Some(folder) = &ask.folder {
         dialog = dialog.set_directory(folder);
     }

@@ -48,6 +48,7 @@ impl Editor {
             Request::SaveTo(path, overwrite) => self.save_to(&path, overwrite, ctx),
             Request::WriteSheet(path, kind, paper) => self.write_sheet(&path, kind, paper),
             Request::WriteExport(path, kind) => self.write_export(&path, kind),
+            Request::LayPicture(path, view) => self.lay_picture(&path, view),
             Request::Browse => self.browse(ctx),
             Request::Reload => self.go(Then::Reload, ctx),
             Request::Unsaved(choice, then) => self.on_unsaved(choice, then, ctx),

@@ -50,6 +50,7 @@ impl Editor {
             (Answer::File(path), Some(Dialog::SaveAs(_))) => out.push(Request::SaveTo(path, true)),
             (Answer::File(path), Some(Dialog::Sheet(dialog))) => out.push(dialog.write(path)),
             (Answer::File(path), Some(Dialog::Export(dialog))) => out.push(dialog.write(path)),
+            (Answer::File(path), Some(Dialog::LayPicture(dialog))) => out.push(dialog.lay(path)),
             (Answer::NoDialog, Some(dialog)) => {
                 if let Some(entry) = dialog.path_entry() {
                     entry.say("No file dialog answered here. Type the path of the file.");

@@ -143,6 +143,18 @@ impl Editor {
                 let kind = (kind.name().to_owned(), kind.ending().to_owned());
                 Ask { title: "Print the mark sheet".to_owned(), folder, new_name: name, kind }
             }
+            Some(Dialog::Export(dialog)) => {
+                let kind = dialog.kind();
+                let name = Some(format!("{stem}.{}", kind.ending()));
+                let kind = (kind.name().to_owned(), kind.ending().to_owned());
+                Ask { title: "Write for other programs".to_owned(), folder, new_name: name, kind }
+            }
+            Some(Dialog::LayPicture(_)) => Ask {
+                title: "Lay a picture under the piece".to_owned(),
+                folder,
+                new_name: None,
+                kind: ("Pictures".to_owned(), "png,jpg,jpeg".to_owned()),
+            },
             _ => return,
         };
         self.services.dialogs.ask(ask, ctx);

@@ -21,6 +21,9 @@ const PIECE: f32 = 236.0;
 const LEAST_HEIGHT_WITH_PIECE: f32 = 430.0;
 /// The share of that height that the view of the piece takes at most at first, so that the strips have the rest.
 const MOST_FOR_PIECE: f32 = 0.52;
+/// Its height where a picture lies under the piece to be traced, as long as the strips keep this much.
+const PIECE_ON_PICTURE: f32 = 420.0;
+const STRIPS_BESIDE_PICTURE: f32 = 356.0;
 /// The height between the bars at the top and the foot from which the plot is open unless it was closed.
 const LEAST_HEIGHT_WITH_PLOT: f32 = 440.0;
 /// The height of the window from which the list of findings is open unless it was closed.
@@ -117,8 +120,12 @@ impl Editor {
         desk.piece = view.state();
         let frame = bar_frame(desk.theme);
         let rect = if desk.piece_open {
-            let height = desk.theme.scaled(PIECE).min((ui.available_height() * MOST_FOR_PIECE).round());
-            let panel = Panel::bottom(("piece", self.sized_for)).resizable(true).default_size(height);
+            let on_picture = desk.document.plan().underlay.is_some();
+            let least = desk.theme.scaled(PIECE).min((ui.available_height() * MOST_FOR_PIECE).round());
+            let beside_strips = ui.available_height() - desk.theme.scaled(STRIPS_BESIDE_PICTURE);
+            let most = if on_picture { desk.theme.scaled(PIECE_ON_PICTURE).max(least) } else { least };
+            let height = beside_strips.round().clamp(least, most);
+            let panel = Panel::bottom(("piece", self.sized_for, on_picture)).resizable(true).default_size(height);
             let panel = panel.min_size(height * 0.5).frame(Frame::new().fill(desk.theme.panel));
             let shown = panel.show(ui, |ui| {
                 Panel::top("piece head").frame(frame).show(ui, |ui| piece_view::head::show(ui, &desk, out));

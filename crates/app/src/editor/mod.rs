@@ -9,6 +9,7 @@ mod layout;
 mod motifs;
 mod segments;
 mod sheet;
+mod underlay;
 
 use crate::canvas::{Canvas, Views};
 use crate::dialogs::{Dialog, NewPlan, Recovered, Spots, Tour};

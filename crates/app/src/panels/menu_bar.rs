@@ -47,6 +47,8 @@ const VIEW: [&[Command]; 6] = [
         Command::PieceTurned,
         Command::PieceFit,
         Command::Measure,
+        Command::LayPicture,
+        Command::AdjustPicture,
     ],
     &[Command::Inches, Command::Millimeters],
     &[Command::NextFinding],
@@ -69,7 +71,12 @@ fn file_menu(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     ui.menu_button("Open recent", |ui| recent(ui, desk, out));
     ui.menu_button("Demo plans", |ui| demos(ui, out));
     ui.separator();
-    lines(ui, desk, &[&[Command::Save, Command::SaveAs], &[Command::PrintMarkSheet, Command::Export], &[Command::Quit]], out);
+    lines(
+        ui,
+        desk,
+        &[&[Command::Save, Command::SaveAs], &[Command::PrintMarkSheet, Command::Export], &[Command::Quit]],
+        out,
+    );
 }
 
 fn recent(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {

@@ -92,7 +92,7 @@ impl Bend {
 impl PieceView {
     /// Shows the handles of the selected bend, and reads what is done to them.
     pub(super) fn touch_handles(&mut self, ui: &Ui, stage: &Stage<'_>, out: &mut Vec<Request>) {
-        let bend = Bend::selected(stage).filter(|_| !self.measure.is_on);
+        let bend = Bend::selected(stage).filter(|_| !self.measure.is_on && !self.under.is_adjusting());
         let is_same = |held: &Held, bend: &Bend| held.bend.place == bend.place;
         if self.held.as_ref().is_some_and(|held| !bend.as_ref().is_some_and(|bend| is_same(held, bend))) {
             self.let_go(out);

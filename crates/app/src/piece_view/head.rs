@@ -41,5 +41,10 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         }
         ui.add_space(space::GAP);
         bar_button(ui, desk, Command::Measure, "Measure", out);
+        if desk.document.plan().underlay.is_some() {
+            bar_button(ui, desk, Command::AdjustPicture, "Picture", out);
+        } else {
+            bar_button(ui, desk, Command::LayPicture, "Picture…", out);
+        }
     });
 }

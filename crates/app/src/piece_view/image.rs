@@ -1,7 +1,7 @@
 //! The picture on the screen: drawn anew only when the piece, the camera, the window, the look or what is lit has changed.
 
 use super::model::{Model, Place};
-use crate::theme::{Theme, UNTINTED, picture, space};
+use crate::theme::{Theme, UNTINTED, picture, see_through, space};
 use egui::{Rect, TextureHandle, TextureOptions, Ui, pos2};
 use fh_piece::raster::{Picture, Sight};
 
@@ -35,9 +35,15 @@ pub(super) struct Image {
     texture: Option<TextureHandle>,
     shot: Option<Shot>,
     dye: Option<Dye>,
+    lets_through: bool,
 }
 
 impl Image {
+    /// Whether what lies behind the metal is seen through it.
+    pub(super) fn see_through(&mut self, on: bool) {
+        self.lets_through = on;
+    }
+
     /// Draws the piece over a part of the window. While it moves it is drawn more coarsely.
     pub(super) fn paint(
         &mut self,
@@ -75,7 +81,7 @@ impl Image {
         }
         if let Some(texture) = &self.texture {
             let all = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
-            ui.painter().image(texture.id(), rect, all, UNTINTED);
+            ui.painter().image(texture.id(), rect, all, if self.lets_through { see_through() } else { UNTINTED });
         }
     }
 

@@ -17,20 +17,25 @@ mod scale_bar;
 mod scroll;
 mod stage;
 mod steer;
+mod underlay;
 mod vector;
+mod warnings;
 
 pub(crate) use camera::Standard;
+pub(crate) use underlay::{check as check_picture, edit as lay_edit, seen_from, view_of};
 
 use crate::canvas::CanvasEvent;
 use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use camera::Camera;
 use egui::{Align2, Label, Rect, Response, RichText, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
+use fh_core::plan::{Plan, UnderlayView};
 use handles::Held;
 use image::Image;
 use measure::Measure;
 use model::{Model, Place};
 use stage::Stage;
+use underlay::Under;
 
 /// What is said where there is nothing to see yet.
 const NOTHING: &str = "The finished piece shows here as soon as the bar has a part with all its sizes.";
@@ -47,6 +52,8 @@ pub(crate) struct PieceState {
     pub(crate) measuring: bool,
     /// The named view that is shown.
     pub(crate) standard: Option<Standard>,
+    /// Whether the picture under the piece is being laid.
+    pub(crate) adjusting: bool,
 }
 
 /// The view and what it remembers from frame to frame.
@@ -57,6 +64,7 @@ pub(crate) struct PieceView {
     image: Image,
     measure: Measure,
     held: Option<Held>,
+    under: Under,
     pointed_at: Option<Place>,
     zoom_asked: Option<f32>,
     /// What the piece was last fitted for.
@@ -85,29 +93,56 @@ impl PieceView {
         if self.measure.is_on { "Click two points of the metal. Esc lets go of them." } else { "" }
     }
 
-    /// Whether a handle is in hand: Escape belongs to the view then.
+    /// Begins to lay the picture in a view, or ends it; what to do then.
+    pub(crate) fn adjust_picture(&mut self, view: Option<UnderlayView>) -> &'static str {
+        self.under.adjust(view.is_some());
+        let Some(view) = view else { return "" };
+        self.camera.look_from(underlay::standard(view));
+        if self.measure.is_on {
+            self.measure.toggle();
+        }
+        "Put the two points on the picture and type how far apart they are; drag the picture to where it fits."
+    }
+
+    /// How wide the piece is in a view, in mm; none where there is no piece yet.
+    pub(crate) fn width_mm(&self, view: UnderlayView) -> Option<f64> {
+        let [along, across, _] = self.model.reach?;
+        let [least, most] = if view == UnderlayView::Side { across } else { along };
+        Some(most - least)
+    }
+
+    /// Whether a handle or the picture is in hand: Escape belongs to the view then.
     pub(crate) fn is_holding(&self) -> bool {
-        self.held.is_some()
+        self.held.is_some() || self.under.is_holding()
     }
 
     /// What the buttons show.
     pub(crate) fn state(&self) -> PieceState {
-        PieceState { measuring: self.measure.is_on, standard: self.camera.standard() }
+        PieceState {
+            measuring: self.measure.is_on,
+            standard: self.camera.standard(),
+            adjusting: self.under.is_adjusting(),
+        }
     }
 
     /// Draws the piece and reads what the hand does to it.
     pub(crate) fn show(&mut self, ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+        if self.under.refresh(ui.ctx(), desk.document) {
+            self.fitted_for = None;
+        }
+        self.under.show_bar(ui, desk, out);
         let size = ui.available_size().max(Vec2::splat(space::TARGET));
         let (rect, ground) = ui.allocate_exact_size(size, Sense::click_and_drag());
         ui.painter().rect_filled(rect, 0.0, desk.theme.ground);
         if self.model.refresh(desk.document) {
             self.camera = Camera::default();
             self.measure.clear();
+            self.under.adjust(false);
             self.let_go(out);
         }
         // The piece is taken out while the rest of the view may change.
         let model = std::mem::take(&mut self.model);
-        if model.is_empty() {
+        if model.is_empty() && desk.document.plan().underlay.is_none() {
             self.let_go(out);
             show_nothing(ui, desk, rect, &ground);
         } else {
@@ -124,10 +159,9 @@ impl PieceView {
         let rect = ground.rect;
         self.steer(ui, ground, out);
         let labels = desk.theme.scaled(LABELS).min(rect.height() * MOST_FOR_LABELS);
-        self.keep_whole(model, rect.size() - egui::vec2(0.0, 2.0 * labels));
+        self.keep_whole(model, desk.document.plan(), rect.size() - egui::vec2(0.0, 2.0 * labels));
         let selected = desk.selection.segment().map(|segment| (desk.selection.bar, segment));
         let lit = [selected, self.pointed_at];
-        self.image.paint(ui, rect, model, &self.camera.sight(), desk.theme, lit);
         let stage = Stage {
             rect,
             painter: ui.painter().with_clip_rect(rect.intersect(ui.clip_rect())),
@@ -141,18 +175,24 @@ impl PieceView {
         let seen = self.camera.standard().map_or("turned by hand", Standard::name);
         let name = format!("The piece. {seen}");
         ground.widget_info(|| WidgetInfo::labeled(Role::Image, true, &name));
+        self.under.paint(&stage);
+        self.image.see_through(self.under.is_shown());
+        self.image.paint(ui, rect, model, &self.camera.sight(), desk.theme, lit);
         stage.paint_scale_bar();
-        captions::show(ui, &stage);
+        captions::show(ui, &stage, self.measure.is_on);
         self.touch_piece(ui, &stage, ground, out);
         self.touch_handles(ui, &stage, out);
+        self.under.caption(ui, &stage);
+        self.under.touch(ui, &stage, ground, out);
     }
 
     /// Keeps the piece whole in the window, unless a handle is in hand: what is dragged must not shrink under the hand.
-    fn keep_whole(&mut self, model: &Model, window: Vec2) {
-        if !self.camera.fits() || self.held.is_some() || self.fitted_for == Some((model.stamp, self.camera, window)) {
+    fn keep_whole(&mut self, model: &Model, plan: &Plan, window: Vec2) {
+        if !self.camera.fits() || self.is_holding() || self.fitted_for == Some((model.stamp, self.camera, window)) {
             return;
         }
-        self.camera.show_all(model.corners(), window);
+        let picture = self.under.corners(plan, &self.camera);
+        self.camera.show_all(model.corners().chain(picture), window);
         self.fitted_for = Some((model.stamp, self.camera, window));
     }
 
@@ -161,6 +201,7 @@ impl PieceView {
         if self.held.take().is_some() {
             out.push(Request::Canvas(CanvasEvent::GestureCommit));
         }
+        self.under.let_go(out);
         self.pointed_at = None;
     }
 }

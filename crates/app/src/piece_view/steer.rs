@@ -69,7 +69,7 @@ impl PieceView {
         if ground.dragged_by(PointerButton::Middle) || (ground.dragged_by(PointerButton::Primary) && shift) {
             self.camera.pan(moved);
             ui.set_cursor_icon(CursorIcon::Grabbing);
-        } else if ground.dragged_by(PointerButton::Primary) && moved != Vec2::ZERO {
+        } else if ground.dragged_by(PointerButton::Primary) && moved != Vec2::ZERO && !self.under.takes_drags() {
             self.camera.turn([-f64::from(moved.x) * TURN, f64::from(moved.y) * TURN]);
             ui.set_cursor_icon(CursorIcon::Grabbing);
         }

@@ -6,7 +6,7 @@ use crate::commands::Command;
 use crate::theme::Look;
 use fh_core::edit::Edit;
 use fh_core::motif::Motif;
-use fh_core::plan::{FormKind, Plan, Segment};
+use fh_core::plan::{FormKind, Plan, Segment, UnderlayView};
 use fh_piece::files::FileKind;
 use std::path::PathBuf;
 
@@ -60,6 +60,8 @@ pub(crate) enum Request {
     WriteSheet(PathBuf, SheetKind, PaperSize),
     /// Write the piece or its flat outlines to a file.
     WriteExport(PathBuf, FileKind),
+    /// Lay the picture of a file under the piece, in a view.
+    LayPicture(PathBuf, UnderlayView),
     /// Ask the system's file dialog for the file of the dialog in front.
     Browse,
     /// Read the plan's file again, and let go of what was changed here.

@@ -8,7 +8,7 @@ mod style;
 mod text;
 
 pub use fonts::install as install_fonts;
-pub(crate) use metal::{UNTINTED, picture};
+pub(crate) use metal::{UNTINTED, own_colors, picture, see_through};
 pub use palette::Look;
 pub use text::Text;
 
