@@ -112,13 +112,14 @@ if is_wanted editor-large-text; then
   finish
 fi
 
-# sheet NAME PLAN: the first page of its mark sheet.
+# sheet NAME PLAN [WHAT]: the first page of its mark sheet, or of another kind of sheet.
 sheet() {
   is_wanted "$1" || return 0
-  "$program" sheet "$2" -o "$work/$1.pdf" >/dev/null
+  "$program" sheet "$2" -o "$work/$1.pdf" --what "${3:-marks}" >/dev/null
   pdftoppm -r 120 -png -f 1 -l 1 -singlefile "$work/$1.pdf" "$work/$1"
   keep "$work/$1.png" "$1" 1300
 }
 sheet sheet-gate-hook demo-plans/gate-hook.plan.json
 sheet sheet-shed-hook docs/handbook/shed-hook.plan.json
 sheet sheet-boot-scraper demo-plans/boot-scraper.plan.json
+sheet sheet-gate-hook-templates demo-plans/gate-hook.plan.json templates

@@ -4,11 +4,13 @@
 
 mod absurd;
 mod branches;
+mod branches_strip;
 mod building;
 mod desk;
 mod dragging;
 mod files;
 mod findings;
+mod joints;
 mod motifs;
 mod piece;
 mod repeats;

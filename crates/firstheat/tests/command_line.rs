@@ -178,7 +178,11 @@ fn errors_name_the_place_and_the_file() {
         ("bare.json", "error: line 44, column 68, at bars[0].segments[5].form.hold.length: ", "6"),
         ("later.json", "error: line 1, column 16, at firstheat: ", "by a newer First Heat"),
         ("bytes.json", "error: line 1, column 29: ", "not UTF-8"),
-        ("twist.json", "error: line 24, column 21, at bars[0].segments[1].bend.twist: ", "twists are not built yet"),
+        (
+            "twist.json",
+            "error: line 24, column 32, at bars[0].segments[1].bend.twist.angle: ",
+            "there is no key \"angle\"",
+        ),
         ("nan.json", "error: line 29, column 67: ", "\"NaN\" was read"),
         ("huge.json", "error: the file has 100 MB", "16 MB at most"),
         ("none.json", "error: cannot read, there is no such file", ""),

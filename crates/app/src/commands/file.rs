@@ -8,7 +8,7 @@ use egui::{Context, Key, KeyboardShortcut, Modifiers};
 const CTRL: Modifiers = Modifiers::COMMAND;
 const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
-pub(super) const ROWS: [Row; 6] = [
+pub(super) const ROWS: [Row; 7] = [
     Row::new(Command::New, "New plan…", "Begin an empty plan: choose the bar first.", new)
         .keys(KeyboardShortcut::new(CTRL, Key::N)),
     Row::new(Command::Open, "Open…", "Open a plan from a file.", open).keys(KeyboardShortcut::new(CTRL, Key::O)),
@@ -22,6 +22,13 @@ pub(super) const ROWS: [Row; 6] = [
         print_mark_sheet,
     )
     .keys(KeyboardShortcut::new(CTRL, Key::P)),
+    Row::new(
+        Command::Export,
+        "Write for other programs…",
+        "Write the piece as STL or OBJ, or its flat outlines as DXF or SVG, in mm.",
+        write_export,
+    )
+    .keys(KeyboardShortcut::new(CTRL, Key::E)),
     Row::new(Command::Quit, "Quit", "Close the program.", quit).keys(KeyboardShortcut::new(CTRL, Key::Q)),
 ];
 
@@ -43,6 +50,10 @@ fn save_as(editor: &mut Editor, _: &Context) {
 
 fn print_mark_sheet(editor: &mut Editor, _: &Context) {
     editor.ask_sheet();
+}
+
+fn write_export(editor: &mut Editor, _: &Context) {
+    editor.ask_export();
 }
 
 fn quit(editor: &mut Editor, ctx: &Context) {

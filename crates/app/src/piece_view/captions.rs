@@ -1,4 +1,4 @@
-//! What stands in the corners of the view: from where the piece is seen, what is selected, and how large the piece is.
+//! What stands in the corners of the view: from where the piece is seen, what is selected, what is wrong, how large it is.
 
 use super::model::name_of;
 use super::scale_bar::figure;
@@ -10,16 +10,29 @@ use egui::{Align2, Label, Rect, RichText, Ui};
 const WITH_WORDS: f32 = 480.0;
 
 /// Shows them.
-pub(super) fn show(ui: &mut Ui, stage: &Stage<'_>) {
+pub(super) fn show(ui: &mut Ui, stage: &Stage<'_>, is_measuring: bool) {
     let seen = stage.camera.standard().map_or("Turned by hand", super::camera::Standard::name);
     let words = match stage.selected.filter(|place| stage.model.places.contains(place)) {
         Some(place) => format!("{seen}. Selected: {}", name_of(stage.plan, place)),
         None => seen.to_owned(),
     };
     show_label(ui, stage, &words, Align2::LEFT_TOP);
+    // What was measured stands in that corner too.
+    if let Some(words) = wrong(stage).filter(|_| !is_measuring) {
+        show_label(ui, stage, &words, Align2::RIGHT_TOP);
+    }
     if let Some(words) = overall(stage) {
         show_label(ui, stage, &words, Align2::RIGHT_BOTTOM);
     }
+}
+
+/// What is wrong with how it is put together: the gravest, and how many more there are.
+fn wrong(stage: &Stage<'_>) -> Option<String> {
+    let first = stage.model.warnings.first()?;
+    Some(match stage.model.warnings.len() - 1 {
+        0 => first.clone(),
+        more => format!("{first}, and {more} more"),
+    })
 }
 
 /// How large the piece is: `Overall: 212 mm long, 12 mm deep, 84 mm high`.

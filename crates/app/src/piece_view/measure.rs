@@ -5,7 +5,7 @@ use super::scale_bar::figure;
 use super::stage::Stage;
 use super::vector::{length, minus};
 use crate::theme::{Text, space};
-use egui::{Align2, Pos2, Rect, Stroke, StrokeKind, Ui, vec2};
+use egui::{Align2, Pos2, Rect, Stroke, StrokeKind, Ui, Vec2, vec2};
 
 /// How near the pointer must come to an end or a middle of a center line to be caught by it, in points.
 const CATCH: f32 = 10.0;
@@ -119,9 +119,8 @@ fn paint_way(stage: &Stage<'_>, from: [f64; 3], to: [f64; 3]) {
     let unit = stage.plan.units.length;
     let figure = figure(length(minus(to, from)), unit);
     let figure = stage.painter.layout_no_wrap(figure, theme.font(Text::Strong), theme.ink);
-    let middle = ends[0] + (ends[1] - ends[0]) / 2.0;
     let size = figure.size() + vec2(2.0 * space::GAP, space::TIGHT);
-    let middle = stage.within(middle - vec2(0.0, size.y), size.x / 2.0);
+    let middle = stage.within(beside(ends, size), size.x / 2.0);
     let card = Rect::from_center_size(middle, size);
     stage.painter.rect(
         card,
@@ -131,6 +130,15 @@ fn paint_way(stage: &Stage<'_>, from: [f64; 3], to: [f64; 3]) {
         StrokeKind::Inside,
     );
     stage.painter.galley(card.center() - figure.size() / 2.0, figure, theme.ink);
+}
+
+/// Where the middle of a card lies beside the middle of a line, above it rather than below, so that it hides no end.
+fn beside([from, to]: [Pos2; 2], card: Vec2) -> Pos2 {
+    let along = (to - from).normalized();
+    let aside = if along == Vec2::ZERO { vec2(0.0, -1.0) } else { along.rot90() };
+    let aside = if aside.y > 0.0 { -aside } else { aside };
+    let off = (aside.x.abs() * card.x + aside.y.abs() * card.y) / 2.0 + space::GAP;
+    from + (to - from) / 2.0 + aside * off
 }
 
 /// The parts of the distance, in words at the top of the view.

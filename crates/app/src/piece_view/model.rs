@@ -1,5 +1,6 @@
 //! The piece as the view keeps it: built anew only when the plan has changed.
 
+use super::warnings::warnings;
 use crate::state::Document;
 use fh_core::describe::segment_name;
 use fh_core::plan::Plan;
@@ -20,6 +21,8 @@ pub(super) struct Model {
     pub(super) drawn: Drawn,
     /// The segment of each solid.
     pub(super) places: Vec<Place>,
+    /// What is wrong with how it is put together.
+    pub(super) warnings: Vec<String>,
     /// The least and the greatest place along each axis, in mm.
     pub(super) reach: Option<[[f64; 2]; 3]>,
 }
@@ -33,7 +36,9 @@ impl Model {
         }
         let is_other = self.built_for.is_none_or(|(serial, _)| serial != now.0);
         self.built_for = Some(now);
-        self.take(fh_piece::piece(document.plan(), document.balance(), Quality::Screen));
+        let piece = fh_piece::piece(document.plan(), document.balance(), Quality::Screen);
+        self.warnings = warnings(document, &piece);
+        self.take(piece);
         is_other
     }
 

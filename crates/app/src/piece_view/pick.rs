@@ -53,6 +53,10 @@ impl PieceView {
     fn name_segments(&self, ui: &Ui, stage: &Stage<'_>, out: &mut Vec<Request>) {
         for line in &stage.model.piece.lines {
             let place = (line.bar, line.segment);
+            // Of several alike the first is named.
+            if stage.model.line(place).is_some_and(|first| first.copy != line.copy) {
+                continue;
+            }
             let Some(at) = self.shown_at(ui, stage, place) else { continue };
             let id = ui.make_persistent_id(("segment of the piece", place));
             let response = ui.interact(Rect::from_center_size(at, Vec2::splat(space::GRID)), id, Sense::HOVER);

@@ -82,7 +82,9 @@ fn leg_of(bar: &BarBalance, at: usize) -> Vec<(&'static str, Length)> {
     let is_of_bar = bar.segments.get(at).is_some_and(|segment| segment.chain == Chain::Bar);
     let legs = if is_of_bar { fh_core::balance::legs(bar) } else { Vec::new() };
     let leg = legs.into_iter().find(|leg| (leg.segments.0..=leg.segments.1).contains(&at));
-    leg.map_or_else(Vec::new, |leg| vec![("Its leg, inside to inside", leg.inside), ("Outside to outside", leg.outside)])
+    leg.map_or_else(Vec::new, |leg| {
+        vec![("Its leg, inside to inside", leg.inside), ("Outside to outside", leg.outside)]
+    })
 }
 
 /// What the marks at its two ends are called. Along the slit of a split there are none on the bar itself.

@@ -14,9 +14,10 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, limits: &mut Limits) {
         ("Upset sure to buckle", &mut limits.upset_sure, Limits::UPSET_SURE),
         ("Upset in stages", &mut limits.upset_stage, Limits::UPSET_STAGE),
     ];
-    let lengths: [(&str, &mut Option<WrittenLength>, InBoth); 3] = [
+    let lengths: [(&str, &mut Option<WrittenLength>, InBoth); 4] = [
         ("Room for tools", &mut limits.tool_room, Limits::TOOL_ROOM),
         ("Least to hold", &mut limits.hold, Limits::HOLD),
+        ("Play in holes", &mut limits.play, Limits::PLAY),
         ("Reach of a heat", &mut limits.reach, Limits::REACH),
     ];
     CollapsingHeader::new("Limits of the findings").show(ui, |ui| {

@@ -7,6 +7,7 @@ mod facts;
 mod flag;
 mod form;
 mod hole;
+mod joints;
 mod ladder;
 mod limits;
 mod notes;

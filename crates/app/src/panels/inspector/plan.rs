@@ -1,6 +1,6 @@
 //! The whole plan: what it is called, its unit, its material, and the limits that it is held against.
 
-use super::{limits, notes};
+use super::{joints, limits, notes};
 use crate::state::{Desk, Request};
 use crate::theme::Text;
 use crate::widgets::entry::Entry;
@@ -44,6 +44,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     heading::show(ui, desk.theme, "Where schools differ");
     practice(ui, &sizing, &mut next.practice);
     limits::show(ui, &sizing, &mut next.limits);
+    joints::show(ui, &sizing, desk, out);
     heading::show(ui, desk.theme, "Notes");
     if let Some(notes) = notes::show(ui, "Notes on the plan", plan.notes.as_deref()) {
         next.notes = notes;
