@@ -10,10 +10,11 @@ fn rust_files() -> Vec<PathBuf> {
     files("crates", &[".rs"]).into_iter().chain(files("tests", &[".rs"])).collect()
 }
 
-/// The sources of the crates, without their tests, benches and examples.
+/// The sources of the crates, without their tests, benches and examples. A module `tests` in a file of its own is a test.
 fn source_files() -> Vec<PathBuf> {
     let all = files("crates", &[".rs"]);
-    all.into_iter().filter(|path| said(path).contains("/src/")).collect()
+    let is_source = |path: &PathBuf| said(path).contains("/src/") && !path.ends_with("tests.rs");
+    all.into_iter().filter(is_source).collect()
 }
 
 /// The lines of a source that are neither comments nor in a module for tests only, with their numbers.

@@ -1,3 +1,5 @@
+//! Parts that run into each other are found, and no others.
+
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use super::*;

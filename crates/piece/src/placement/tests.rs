@@ -1,3 +1,5 @@
+//! Bars come to where their joints put them.
+
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use super::*;
