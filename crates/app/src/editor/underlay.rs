@@ -57,7 +57,8 @@ impl Editor {
             return Some(Underlay { file, view, ..now });
         }
         let sizing = Sizing::without_stock(&self.theme, self.document.plan().units);
-        let wide = self.piece_view.width_mm(view).map_or(USUAL_DISTANCE_MM, |wide| wide / 2.0);
+        // Larger than the piece at first: the points are easier to put on it.
+        let wide = self.piece_view.width_mm(view).unwrap_or(USUAL_DISTANCE_MM);
         let [from, to] = FIRST_POINTS;
         Some(Underlay { file, view, from, to, distance: sizing.size(wide)?, at: None, strength: None })
     }
