@@ -232,7 +232,7 @@ fn center(drawn: &Drawn<'_>) -> Option<Point> {
 fn inside_places(drawn: &Drawn<'_>) -> Vec<Point> {
     let Some(middle) = drawn.samples.get(drawn.samples.len() / 2) else { return Vec::new() };
     let toward = turning(&drawn.samples).signum();
-    let about = center(drawn).into_iter().flat_map(|center| [9.0, -5.0].map(|down| at(center.x, center.y + down)));
+    let about = center(drawn).into_iter().flat_map(|center| [9.0, -6.0].map(|down| at(center.x, center.y + down)));
     let inside = if toward > 0.0 { middle.left } else { middle.right };
     let out = [7.0, 10.0, 13.0, 17.0].map(|mm| on_paper(middle.aside((inside + mm) * toward)));
     about.chain(out.map(|point| at(point.x, point.y + FACT * 0.33))).collect()
