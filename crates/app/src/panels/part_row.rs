@@ -6,11 +6,11 @@ use crate::state::Desk;
 use crate::theme::{Text, Theme, space};
 use crate::widgets::{form_icon, severity_sign};
 use egui::{Align2, Color32, Rect, Response, Role, Sense, Ui, WidgetInfo, pos2, vec2};
-use fh_core::balance::SegmentBalance;
+use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::describe::{derived_words, form_words, segment_name};
 use fh_core::findings::Severity;
 use fh_core::metal::Shape;
-use fh_core::plan::{FormKind, Segment};
+use fh_core::plan::{Bar, Chain, FormKind, Segment};
 
 /// The height of a line, in points at normal text size.
 const HEIGHT: f32 = 44.0;
@@ -76,15 +76,11 @@ impl Part {
         let branch = plan.segment(bar, split)?.form.branches().get(index)?;
         let name = branch.title(index);
         let path = plan.bars.get(bar)?.path(split);
-        let balance = desk.document.balance().bars.get(bar)?.segments.get(split)?;
-        let cut = match &balance.shape {
-            Some(Shape::Split(cut)) => Some(cut),
+        let balance = desk.document.balance().bars.get(bar)?;
+        let size = match &balance.segments.get(split)?.shape {
+            Some(Shape::Split(cut)) => cut.branches.get(index),
             _ => None,
         };
-        let size = cut.and_then(|cut| cut.branches.get(index));
-        // As its segments, it is laid out along the slit.
-        let value = cut.filter(|_| !branch.segments.is_empty());
-        let value = value.map(|cut| plan.units.marks.round(figures::mm(cut.slit)).text());
         let below = if branch.segments.is_empty() {
             "empty: add what it becomes".to_owned()
         } else {
@@ -94,7 +90,7 @@ impl Part {
             spoken: format!("Branch {path}.{}: {name}", index + 1),
             name,
             below,
-            value: value.unwrap_or_default(),
+            value: along_the_slit(plan.bars.get(bar)?, balance, Chain::Branch { split, branch: index }),
             icon: None,
             worst: None,
             is_head: true,
@@ -118,6 +114,14 @@ impl Part {
             depth,
         })
     }
+}
+
+/// How much bar the segments of a branch take along the slit, by their marks; nothing where there are none.
+fn along_the_slit(bar: &Bar, balance: &BarBalance, chain: Chain) -> String {
+    let count = bar.chain(chain).map_or(0, Vec::len);
+    let at = |place: Option<usize>| balance.segments.get(bar.number_of(chain, place?)?);
+    let ends = at((count > 0).then_some(0)).zip(at(count.checked_sub(1)));
+    ends.map_or_else(String::new, |(first, last)| (last.mark_end_shop - first.mark_start_shop).text())
 }
 
 /// What a segment becomes; where a size gave to fit the bar, that size in place of the written one.

@@ -66,22 +66,8 @@ pub(super) fn show(
             outline::show(ui, sizing, outline, None, balance);
             size(ui, sizing, "Thickness", thickness);
         }
-        Form::Tenon { section: becomes, grip, allowance } => {
-            pins::grip(ui, sizing, grip);
-            pins::head(ui, sizing, "For the head", allowance);
-            section(ui, sizing, "Section", "section", becomes, &BODIES);
-        }
-        Form::Rivet { diameter, grip, allowance } => {
-            size(ui, sizing, "Diameter", diameter);
-            pins::grip(ui, sizing, grip);
-            pins::head(ui, sizing, "For each head", allowance);
-        }
-        Form::Collar { section: strip, width, height, rule } => {
-            pins::bundle(ui, sizing, width, height, rule);
-            section(ui, sizing, "Section of the strip", "section of the strip", strip, &BODIES);
-        }
-        Form::Weld { allowance } => {
-            named_size(ui, sizing, "Allowance", "Metal for the weld, as a length of bar", allowance)
+        pin @ (Form::Tenon { .. } | Form::Rivet { .. } | Form::Collar { .. } | Form::Weld { .. }) => {
+            pins::show(ui, sizing, pin);
         }
         // Its branches need more of the plan than this form alone.
         Form::Split { .. } => {}
