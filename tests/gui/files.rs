@@ -175,6 +175,22 @@ fn the_mark_sheet_is_made_as_pdf_and_as_svg() {
     }
 }
 
+#[test]
+fn templates_are_printed_where_they_are_ticked() {
+    use egui_kittest::kittest::Queryable;
+    let mut desk = Desk::with_plan(small_plan());
+    let path = desk.folder.path().join("both.svg");
+    desk.keys(Modifiers::COMMAND, Key::P);
+    desk.harness.get_by_label_button("SVG");
+    desk.harness.run();
+    desk.harness.get_by_role_and_label(egui::accesskit::Role::CheckBox, "templates").click();
+    desk.harness.run();
+    desk.type_only("File", path.to_str().unwrap());
+    desk.press("Make the sheet");
+    let both = std::fs::read_to_string(&path).unwrap();
+    assert!(both.contains("MARK SHEET") && both.contains("TEMPLATES"), "{} bytes", both.len());
+}
+
 /// Presses a round button by its name.
 trait Choose {
     fn get_by_label_button(&mut self, name: &str);
