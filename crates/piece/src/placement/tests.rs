@@ -214,3 +214,21 @@ fn a_joint_that_closes_a_loop_tells_how_far_it_misses() {
     let [closed] = put.placed.loops.as_slice() else { panic!("{:?}", put.placed.loops) };
     assert!(closed.joint == 1 && (closed.gap_mm - 10.0).abs() < 1e-9, "{closed:?}");
 }
+
+#[test]
+fn the_pot_stand_stands_on_its_three_legs() {
+    let text = include_bytes!("../../../../demo-plans/pot-stand.plan.json");
+    let plan = file::read(text).unwrap();
+    let balance = balance(&plan);
+    let piece = piece(&plan, &balance, Quality::Screen);
+    assert_eq!(crate::overlaps(&plan, &balance, &piece), []);
+    let low = |copy: u32| {
+        let solids = piece.solids.iter().filter(|solid| solid.bar == 1 && solid.copy == copy);
+        solids.filter_map(|solid| solid.mesh.bounds()).map(|bounds| bounds.low[2]).fold(f64::INFINITY, f64::min)
+    };
+    let [first, second, third] = [0, 1, 2].map(low);
+    assert!(
+        (first - second).abs() < 1e-9 && (first - third).abs() < 1e-9 && first < -150.0,
+        "{first} {second} {third}"
+    );
+}
