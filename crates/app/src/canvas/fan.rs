@@ -7,7 +7,7 @@ use super::model::PerView;
 use fh_core::metal::View;
 
 /// Steps in which a Y opens.
-const STEPS: usize = 10;
+const STEPS: usize = 8;
 
 /// How the places of a chain are drawn on the forged bar.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,45 +69,49 @@ impl Fan {
     /// Where a point of it is drawn: along, and up as seen.
     pub(super) fn place(&self, [along, up]: [f64; 2], view: View) -> [f64; 2] {
         let along = self.along(along);
-        [along, self.shifted(along, up, view)]
-    }
-
-    fn shifted(&self, along: f64, up: f64, view: View) -> f64 {
-        up + self.roots.iter().map(|root| root.shift_at(along, view)).sum::<f64>()
+        [along, up + self.roots.iter().map(|root| root.shift_at(along, view)).sum::<f64>()]
     }
 
     /// An outline as it is drawn, with points enough to follow the Y.
-    pub(super) fn outline(&self, points: Vec<[f64; 2]>, view: View) -> Vec<[f64; 2]> {
-        if self.scale == 1.0 && self.start == 0.0 && self.roots.is_empty() {
+    pub(super) fn outline(&self, mut points: Vec<[f64; 2]>, view: View) -> Vec<[f64; 2]> {
+        if self.scale != 1.0 || self.start != 0.0 {
+            points.iter_mut().for_each(|point| point[0] = self.along(point[0]));
+        }
+        // Far from its roots a branch is drawn as it is.
+        let moves = |root: &&Root| points.iter().any(|point| root.shift_at(point[0], view) != 0.0);
+        let roots: Vec<&Root> = self.roots.iter().filter(moves).collect();
+        if roots.is_empty() {
             return points;
         }
-        let stops = self.stops();
-        let mut drawn = Vec::with_capacity(points.len() + 4 * stops.len());
+        let shifted =
+            |[along, up]: [f64; 2]| [along, up + roots.iter().map(|root| root.shift_at(along, view)).sum::<f64>()];
+        let stops = stops(&roots);
+        let mut drawn = Vec::with_capacity(points.len() + 2 * stops.len());
         for (from, to) in points.iter().zip(points.iter().cycle().skip(1)) {
-            let (start, end) = (self.along(from[0]), self.along(to[0]));
-            drawn.push([start, self.shifted(start, from[1], view)]);
-            let mut between: Vec<f64> =
-                stops.iter().copied().filter(|stop| *stop > start.min(end) && *stop < start.max(end)).collect();
-            if end < start {
-                between.reverse();
-            }
-            for along in between {
-                let up = from[1] + (to[1] - from[1]) * (along - start) / (end - start);
-                drawn.push([along, self.shifted(along, up, view)]);
+            drawn.push(shifted(*from));
+            let between = |stop: &f64| *stop > from[0].min(to[0]) && *stop < from[0].max(to[0]);
+            let at = |along: f64| shifted([along, from[1] + (to[1] - from[1]) * (along - from[0]) / (to[0] - from[0])]);
+            let count = drawn.len();
+            drawn.extend(stops.iter().copied().filter(between).map(at));
+            if to[0] < from[0]
+                && let Some(added) = drawn.get_mut(count..)
+            {
+                added.reverse();
             }
         }
         drawn
     }
+}
 
-    /// The places along the drawing at which an edge turns.
-    fn stops(&self) -> Vec<f64> {
-        let of_root = |root: &Root| {
-            (0..=STEPS).map(|step| root.at + root.way * root.reach * step as f64 / STEPS as f64).collect()
-        };
-        let mut stops: Vec<f64> = self.roots.iter().flat_map(|root| -> Vec<f64> { of_root(root) }).collect();
-        stops.sort_by(f64::total_cmp);
-        stops
-    }
+/// The places along the drawing at which an edge turns.
+fn stops(roots: &[&Root]) -> Vec<f64> {
+    let steps = |root: &&Root| {
+        let (at, step) = (root.at, root.way * root.reach / STEPS as f64);
+        (0..=STEPS).map(move |index| at + step * index as f64)
+    };
+    let mut stops: Vec<f64> = roots.iter().flat_map(steps).collect();
+    stops.sort_by(f64::total_cmp);
+    stops
 }
 
 #[cfg(test)]
@@ -133,7 +137,7 @@ mod tests {
         assert_eq!(fan.place([130.0, 10.0], View::Top), [130.0, 10.0]);
         assert_eq!(fan.place([100.0, 10.0], View::Side), [100.0, 10.0]);
         let drawn = fan.outline(vec![[100.0, 12.0], [200.0, 12.0], [200.0, 8.0], [100.0, 8.0]], View::Top);
-        assert!(drawn.len() > 20 && drawn[0] == [100.0, 8.0]);
+        assert!(drawn.len() > 16 && drawn[0] == [100.0, 8.0]);
     }
 
     #[test]
