@@ -47,7 +47,7 @@ fn a_mark_dragged_in_the_real_window_is_saved() {
     let path = folder.path().join("bracket.plan.json");
     let demo = DEMOS.iter().find(|demo| demo.file_name == DEMO).unwrap();
     std::fs::write(&path, demo.text).unwrap();
-    std::fs::write(folder.path().join("settings.json"), r#"{ "tour_seen": true }"#).unwrap();
+    std::fs::write(folder.path().join("settings.json"), r#"{ "tour_seen": true, "piece_open": false }"#).unwrap();
     let before = marks(&path);
 
     let display = Display::open();

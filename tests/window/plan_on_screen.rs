@@ -9,7 +9,7 @@ use std::path::Path;
 /// The place of the mark at the end of a segment, in pixels of the window.
 pub(crate) fn mark(plan: &Path, segment: usize, size: [f32; 2]) -> [i32; 2] {
     let home = tempfile::tempdir().unwrap();
-    std::fs::write(home.path().join("settings.json"), r#"{ "tour_seen": true }"#).unwrap();
+    std::fs::write(home.path().join("settings.json"), r#"{ "tour_seen": true, "piece_open": false }"#).unwrap();
     let services = Services { home: Some(Home::at(home.path())), dialogs: Box::new(Scripted::new(Vec::new())) };
     let editor = Editor::with_file(services, plan);
     let name = format!("Mark {}: end of {}", segment + 1, editor.plan().bars[0].segments[segment].name);

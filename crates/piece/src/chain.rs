@@ -2,7 +2,7 @@
 
 use crate::fineness::Fineness;
 use crate::solid::{collar, falls, in_mm, socket, solid};
-use crate::turn::way_of;
+use crate::turn::{sense, way_of};
 use crate::way::{Bow, Course, Rod, Way};
 use crate::{Frame, Line, Mesh, Piece, Solid};
 use fh_core::balance::SegmentBalance;
@@ -132,7 +132,7 @@ impl Opened {
         let part = [self.behind / self.forged, (self.behind + length) / self.forged];
         self.behind += length;
         let course = Course::Rod { rod: self.rod.clone(), part };
-        let twist = if let Some(Bent::Twist { angle }) = balance.bent { angle } else { 0.0 };
+        let twist = if let Some(Bent::Twist { angle }) = balance.bent { sense(angle) } else { 0.0 };
         (self.root, Way { length, course, twist, swell: balance.swell * self.forged / self.rod.length() })
     }
 }
@@ -148,7 +148,7 @@ fn bow(split: &SplitSize, opening: &OpeningSize, number: usize, offset: f64) -> 
     let two = count == 2;
     let side = split.side + if two { PI } else { TAU / count as f64 } * number as f64;
     let root = if two { offset.abs() } else { 0.0 };
-    Bow { height: in_mm(split.length), root, widest: in_mm(opening.radius), side, turn: opening.turns * TAU }
+    Bow { height: in_mm(split.length), root, widest: in_mm(opening.radius), side, turn: sense(opening.turns * TAU) }
 }
 
 /// Moves the solids and lines from some numbers on.

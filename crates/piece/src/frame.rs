@@ -11,7 +11,7 @@ pub struct Frame {
     pub along: [f64; 3],
     /// The section's width, toward the smith while the bar is straight.
     pub toward: [f64; 3],
-    /// The section's thickness, up while the bar is straight: `along × toward`.
+    /// The section's thickness, up while the bar is straight.
     pub up: [f64; 3],
 }
 

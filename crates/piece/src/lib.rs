@@ -1,7 +1,8 @@
 //! The piece in space: its center line bend after bend, and its surface as closed meshes.
 //!
-//! Everything here is in mm. A bar starts at the origin: x runs along it from the datum end, y toward the smith, z up,
-//! as in the core; a [`Frame`] carries these three along the center line.
+//! Everything here is in mm. A bar starts at the origin: x runs along it from the datum end, y away from the smith, z up, so
+//! that the three are right-handed. A [`Frame`] carries along, toward (the smith) and up, as the core has them, along the
+//! center line.
 
 mod chain;
 mod fineness;

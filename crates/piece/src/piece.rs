@@ -68,6 +68,20 @@ impl Piece {
         of_it.map(|solid| solid.mesh.volume_mm3()).sum()
     }
 
+    /// It with y turned round: reckoned toward the smith, the three directions would show it as in a mirror.
+    fn right_handed(mut self) -> Self {
+        let turned = |[x, y, z]: [f64; 3]| [x, -y, z];
+        for solid in &mut self.solids {
+            solid.mesh.points.iter_mut().for_each(|point| *point = turned(*point));
+            solid.mesh.triangles.iter_mut().for_each(|[_, second, third]| std::mem::swap(second, third));
+        }
+        for frame in self.lines.iter_mut().flat_map(|line| &mut line.frames) {
+            let Frame { at, along, toward, up } = *frame;
+            *frame = Frame { at: turned(at), along: turned(along), toward: turned(toward), up: turned(up) };
+        }
+        self
+    }
+
     /// The center line of one segment, of the first of its bar's copies that is shown; none where it is no part of the piece.
     pub fn line(&self, bar: usize, segment: usize) -> Option<&Line> {
         self.lines.iter().find(|line| line.bar == bar && line.segment == segment)
@@ -78,7 +92,15 @@ impl Piece {
 ///
 /// What has no settled shape is left out, and what comes after it starts where it would have started. What is trimmed off
 /// or left in the tongs is no part of it either. The bars stand as their joints hold them; see [`placements`].
+///
+/// In space x runs along the bar from its datum end, y **away** from the smith and z up: the three turn as a right-handed
+/// screw does, as every other program takes them.
 pub fn piece(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
+    joined(plan, balance, quality).right_handed()
+}
+
+/// The bars put together, y toward the smith.
+fn joined(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
     let local = apart(plan, balance, quality);
     let placed = placements(plan, balance, &local);
     if let [only] = placed.copies.as_slice()

@@ -33,9 +33,14 @@ pub(crate) fn way_of(balance: &SegmentBalance, shape: &Shape) -> Way {
         // Rolled up across its width, its line stays straight.
         Some(Bent::Socket { axis: SocketAxis::Along, .. }) => straight,
         Some(Bent::Twist { angle }) => {
-            Way { course: Course::Plane { curve: Curve::Line, side: 0.0, backward: false }, twist: angle, ..straight }
+            Way { course: Course::Plane { curve: Curve::Line, side: 0.0, backward: false }, twist: sense(angle), ..straight }
         }
     }
+}
+
+/// How far a twist turns from toward-you to up, where above 0 it is to wind as a right-handed screw does.
+pub(crate) fn sense(angle: f64) -> f64 {
+    -angle
 }
 
 /// Through an angle round an inside radius in mm: at one radius where the section is even, faster where a taper is thinner.

@@ -323,8 +323,8 @@ fn branches_hang_on_the_bar_side_by_side() {
     let Some(Shape::Split(size)) = &balanced.bars[0].segments[1].shape else { panic!("no split") };
     for (segment, branch) in [(2, 0), (4, 1)] {
         let root = made.line(0, segment).unwrap().frames[0];
-        // The first branch lies away from the smith.
-        let want = -size.branches[branch].offset.get::<uom::si::length::millimeter>();
+        // The first branch lies away from the smith, as y does.
+        let want = size.branches[branch].offset.get::<uom::si::length::millimeter>();
         assert!(
             (root.at[0] - 50.0).abs() < 1e-12 && (root.at[1] - want).abs() < 1e-12 && root.at[2].abs() < 1e-12,
             "{root:?}"
@@ -421,4 +421,19 @@ fn another_program_reckons_the_same_metal() {
         let got: f64 = piece.solids.iter().map(|solid| solid.mesh.volume_mm3()).sum();
         assert!((got / want - 1.0).abs() < 1e-4, "{name}: {got} where {want} is right");
     }
+}
+
+/// A bend toward the smith comes toward the smith, and a twist of more than 0 turns winds as a right-handed screw does.
+#[test]
+fn the_piece_is_not_seen_as_in_a_mirror() {
+    let bend = r#"{"name":"b","form":{"plain":{}},"bend":{"curve":{"angle":"90 deg","inside_radius":"30 mm","side":"90 deg"}}}"#;
+    let bent = plan(bend);
+    let end = *piece(&bent, &balance(&bent), Quality::Print).line(0, 0).unwrap().frames.last().unwrap();
+    assert!(end.at[1] < -30.0 && end.along[1] < -0.99, "y runs away from the smith: {end:?}");
+    let twist = r#"{"name":"t","form":{"plain":{"length":"100 mm"}},"bend":{"twist":{"turns":0.25}}}"#;
+    let twisted = plan(twist);
+    let line = piece(&twisted, &balance(&twisted), Quality::Print).line(0, 0).unwrap().clone();
+    let (start, end) = (line.frames[0], line.frames.last().unwrap());
+    // Seen along the bar, from the datum end, up goes over to the right, where the smith's side is: clockwise and onward.
+    assert!((start.up[2] - 1.0).abs() < 1e-9 && (end.up[1] + 1.0).abs() < 1e-9, "{start:?} {end:?}");
 }
