@@ -32,9 +32,11 @@ pub(crate) fn way_of(balance: &SegmentBalance, shape: &Shape) -> Way {
         }
         // Rolled up across its width, its line stays straight.
         Some(Bent::Socket { axis: SocketAxis::Along, .. }) => straight,
-        Some(Bent::Twist { angle }) => {
-            Way { course: Course::Plane { curve: Curve::Line, side: 0.0, backward: false }, twist: sense(angle), ..straight }
-        }
+        Some(Bent::Twist { angle }) => Way {
+            course: Course::Plane { curve: Curve::Line, side: 0.0, backward: false },
+            twist: sense(angle),
+            ..straight
+        },
     }
 }
 
