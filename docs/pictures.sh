@@ -6,8 +6,9 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
+# Whichever was built last.
 program=target/release/firstheat
-[ -x "$program" ] || program=target/debug/firstheat
+[ target/debug/firstheat -nt "$program" ] && program=target/debug/firstheat
 out=docs/pictures
 width=1366 height=768
 mkdir -p "$out"
@@ -111,6 +112,30 @@ if is_wanted editor-large-text; then
   shot editor-large-text
   finish
 fi
+
+# middle NAME PLAN DOWN: the strips and the piece, with the segment selected that lies so many steps down the list.
+middle() {
+  is_wanted "$1" || return 0
+  start light 1 "$2"
+  for _ in $(seq 1 "$3"); do keys ctrl+Down; done
+  sleep 0.8
+  import -window root -crop 799x545+264+84 +repage "$work/$1.png"
+  keep "$work/$1.png" "$1" 640
+  finish
+}
+middle part-curve demo-plans/gate-hook.plan.json 2
+middle part-ring demo-plans/gate-hook.plan.json 6
+middle part-flag demo-plans/herb-bracket.plan.json 0
+middle part-hole demo-plans/herb-bracket.plan.json 2
+middle part-corner demo-plans/herb-bracket.plan.json 6
+middle part-twist demo-plans/herb-bracket.plan.json 8
+middle part-scroll demo-plans/herb-bracket.plan.json 10
+middle part-split demo-plans/weeding-fork.plan.json 0
+middle part-basket demo-plans/cloche-lifter.plan.json 5
+middle part-weld demo-plans/cloche-lifter.plan.json 13
+middle part-socket demo-plans/draw-hoe.plan.json 0
+middle part-collar demo-plans/bean-frame.plan.json 0
+middle part-joints demo-plans/pot-stand.plan.json 2
 
 # sheet NAME PLAN [WHAT]: the first page of its mark sheet, or of another kind of sheet.
 sheet() {
