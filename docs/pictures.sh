@@ -135,6 +135,15 @@ middle part-basket demo-plans/cloche-lifter.plan.json 5
 middle part-weld demo-plans/cloche-lifter.plan.json 13
 middle part-socket demo-plans/draw-hoe.plan.json 0
 middle part-collar demo-plans/bean-frame.plan.json 0
+middle part-plain demo-plans/gate-hook.plan.json 4
+middle part-drawn demo-plans/line-pin.plan.json 1
+middle part-taper demo-plans/gate-hook.plan.json 1
+middle part-shoulder demo-plans/gate-hook.plan.json 3
+middle part-ball demo-plans/dibber.plan.json 5
+middle part-cube demo-plans/twine-stake.plan.json 6
+middle part-tenon docs/handbook/strap.plan.json 4
+middle part-rivet docs/handbook/rivet.plan.json 0
+middle part-hold demo-plans/weeding-fork.plan.json 16
 middle part-joints demo-plans/pot-stand.plan.json 2
 
 # sheet NAME PLAN [WHAT]: the first page of its mark sheet, or of another kind of sheet.
