@@ -7,6 +7,7 @@
 
 mod bends;
 mod drawn;
+mod examples;
 mod legs;
 mod weights;
 
