@@ -113,38 +113,39 @@ if is_wanted editor-large-text; then
   finish
 fi
 
-# middle NAME PLAN DOWN: the strips and the piece, with the segment selected that lies so many steps down the list.
+# middle NAME PLAN DOWN [HEIGHT]: the strips and the piece, with the segment selected that lies so many steps down the list.
+# The piece ends higher in a plan that has findings to tell.
 middle() {
   is_wanted "$1" || return 0
   start light 1 "$2"
   for _ in $(seq 1 "$3"); do keys ctrl+Down; done
   sleep 0.8
-  import -window root -crop 799x545+264+84 +repage "$work/$1.png"
+  import -window root -crop "799x${4:-588}+264+84" +repage "$work/$1.png"
   keep "$work/$1.png" "$1" 640
   finish
 }
-middle part-curve demo-plans/gate-hook.plan.json 2
-middle part-ring demo-plans/gate-hook.plan.json 6
-middle part-flag demo-plans/herb-bracket.plan.json 0
-middle part-hole demo-plans/herb-bracket.plan.json 2
-middle part-corner demo-plans/herb-bracket.plan.json 6
-middle part-twist demo-plans/herb-bracket.plan.json 8
-middle part-scroll demo-plans/herb-bracket.plan.json 10
-middle part-split demo-plans/weeding-fork.plan.json 0
-middle part-basket demo-plans/cloche-lifter.plan.json 5
-middle part-weld demo-plans/cloche-lifter.plan.json 13
-middle part-socket demo-plans/draw-hoe.plan.json 0
-middle part-collar demo-plans/bean-frame.plan.json 0
+middle part-curve docs/handbook/examples/curve.plan.json 1
+middle part-ring docs/handbook/examples/ring.plan.json 0
+middle part-flag docs/handbook/examples/flag.plan.json 0
+middle part-hole docs/handbook/examples/hole.plan.json 1
+middle part-corner docs/handbook/examples/corner.plan.json 1
+middle part-twist docs/handbook/examples/twist.plan.json 1
+middle part-scroll docs/handbook/examples/scroll.plan.json 0 523
+middle part-split demo-plans/weeding-fork.plan.json 0 545
+middle part-basket demo-plans/cloche-lifter.plan.json 5 545
+middle part-weld docs/handbook/examples/weld.plan.json 1
+middle part-socket docs/handbook/examples/socket.plan.json 0
+middle part-collar docs/handbook/examples/collar.plan.json 0 509
 middle part-plain demo-plans/gate-hook.plan.json 4
-middle part-drawn demo-plans/line-pin.plan.json 1
-middle part-taper demo-plans/gate-hook.plan.json 1
-middle part-shoulder demo-plans/gate-hook.plan.json 3
+middle part-drawn docs/handbook/examples/drawn.plan.json 1 523
+middle part-taper docs/handbook/examples/taper.plan.json 0
+middle part-shoulder docs/handbook/examples/shoulder.plan.json 1
 middle part-ball demo-plans/dibber.plan.json 5
 middle part-cube demo-plans/twine-stake.plan.json 6
-middle part-tenon docs/handbook/strap.plan.json 4
-middle part-rivet docs/handbook/rivet.plan.json 0
-middle part-hold demo-plans/weeding-fork.plan.json 16
-middle part-joints demo-plans/pot-stand.plan.json 2
+middle part-tenon docs/handbook/strap.plan.json 4 523
+middle part-rivet docs/handbook/rivet.plan.json 0 545
+middle part-hold demo-plans/weeding-fork.plan.json 16 545
+middle part-joints demo-plans/pot-stand.plan.json 2 523
 
 # sheet NAME PLAN [WHAT]: the first page of its mark sheet, or of another kind of sheet.
 sheet() {
