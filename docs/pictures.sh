@@ -125,12 +125,12 @@ middle() {
   finish
 }
 middle part-curve docs/handbook/examples/curve.plan.json 1
-middle part-ring docs/handbook/examples/ring.plan.json 0
+middle part-ring docs/handbook/examples/ring.plan.json 1
 middle part-flag docs/handbook/examples/flag.plan.json 0
 middle part-hole docs/handbook/examples/hole.plan.json 1
 middle part-corner docs/handbook/examples/corner.plan.json 1
 middle part-twist docs/handbook/examples/twist.plan.json 1
-middle part-scroll docs/handbook/examples/scroll.plan.json 0 523
+middle part-scroll docs/handbook/examples/scroll.plan.json 1 509
 middle part-split demo-plans/weeding-fork.plan.json 0 545
 middle part-basket demo-plans/cloche-lifter.plan.json 5 545
 middle part-weld docs/handbook/examples/weld.plan.json 1
