@@ -1,7 +1,7 @@
 //! An editor to sit at: with a folder of its own, and hands that click and type by name.
 
 use egui::accesskit::Role;
-use egui::{Key, Modifiers, vec2};
+use egui::{Key, Modifiers, Pos2, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use fh_app::{Answer, Editor, Scripted, Services};
@@ -151,5 +151,25 @@ impl Desk {
         }
         self.harness.drop_at(from + vec2(along, 0.0));
         self.harness.run();
+    }
+
+    /// The middle of what has this name.
+    pub(crate) fn place_of(&self, name: &str) -> Pos2 {
+        self.harness.get_by_label(name).rect().center()
+    }
+
+    /// Drags something by its name, and takes it back with Escape before it is let go: the plan changes, and is as before.
+    pub(crate) fn drag_and_escape(&mut self, name: &str, by: Vec2) {
+        let (at, before) = (self.place_of(name), self.plan().clone());
+        self.harness.hover_at(at);
+        self.harness.run();
+        self.harness.drag_at(at);
+        self.harness.run();
+        self.harness.hover_at(at + by);
+        self.harness.run();
+        assert_ne!(*self.plan(), before);
+        self.harness.key_press(Key::Escape);
+        self.harness.run();
+        assert_eq!(*self.plan(), before);
     }
 }

@@ -44,15 +44,11 @@ fn click_at(desk: &mut Desk, at: Pos2) {
     desk.harness.run();
 }
 
-fn place_of(desk: &Desk, name: &str) -> Pos2 {
-    desk.harness.get_by_label(name).rect().center()
-}
-
 /// Selects the bow and looks at it from the front.
 fn at_the_bow() -> Desk {
     let mut desk = Desk::with_plan(hook());
     desk.press("Piece from the front");
-    let bow = place_of(&desk, "In the piece: bow");
+    let bow = desk.place_of("In the piece: bow");
     click_at(&mut desk, bow);
     assert_eq!(desk.editor().selected(), Some(1));
     desk
@@ -89,7 +85,7 @@ fn the_piece_is_seen_from_named_sides_and_says_how_large_it_is() {
 fn a_click_on_the_metal_selects_its_segment() {
     let mut desk = Desk::with_plan(hook());
     assert_eq!(desk.editor().selected(), Some(0));
-    let nib = place_of(&desk, "In the piece: nib");
+    let nib = desk.place_of("In the piece: nib");
     click_at(&mut desk, nib);
     assert_eq!(desk.editor().selected(), Some(2));
     assert!(desk.shows("Turned. Selected: nib"));
@@ -98,15 +94,15 @@ fn a_click_on_the_metal_selects_its_segment() {
 #[test]
 fn arrows_turn_the_piece_and_home_fits_it() {
     let mut desk = Desk::with_plan(hook());
-    let shank = place_of(&desk, "In the piece: shank");
+    let shank = desk.place_of("In the piece: shank");
     click_at(&mut desk, shank);
     desk.keys(Modifiers::NONE, Key::ArrowLeft);
     assert!(desk.harness.query_by_label("The piece. turned by hand").is_some());
-    let before = place_of(&desk, "In the piece: shank");
+    let before = desk.place_of("In the piece: shank");
     desk.keys(Modifiers::SHIFT, Key::ArrowRight);
-    assert!(place_of(&desk, "In the piece: shank").x > before.x + 10.0);
+    assert!(desk.place_of("In the piece: shank").x > before.x + 10.0);
     desk.keys(Modifiers::NONE, Key::Home);
-    assert!((place_of(&desk, "In the piece: shank").x - before.x).abs() < 60.0);
+    assert!((desk.place_of("In the piece: shank").x - before.x).abs() < 60.0);
     assert_eq!(desk.editor().selected(), Some(0), "no arrow went on to the plan");
 }
 
@@ -137,18 +133,7 @@ fn a_dragged_radius_is_written_to_the_rounding_of_marks() {
 #[test]
 fn escape_takes_a_dragged_angle_back() {
     let mut desk = at_the_bow();
-    let before = desk.plan().clone();
-    let at = place_of(&desk, "Angle of bow");
-    desk.harness.hover_at(at);
-    desk.harness.run();
-    desk.harness.drag_at(at);
-    desk.harness.run();
-    desk.harness.hover_at(at + vec2(40.0, 0.0));
-    desk.harness.run();
-    assert_ne!(*desk.plan(), before);
-    desk.harness.key_press(Key::Escape);
-    desk.harness.run();
-    assert_eq!(*desk.plan(), before);
+    desk.drag_and_escape("Angle of bow", vec2(40.0, 0.0));
 }
 
 #[test]
@@ -169,7 +154,7 @@ fn two_points_of_the_metal_are_measured() {
     desk.press("Piece from the front");
     desk.press("Measure the piece");
     for name in ["In the piece: shank", "In the piece: bow"] {
-        let at = place_of(&desk, name);
+        let at = desk.place_of(name);
         click_at(&mut desk, at);
     }
     assert!(desk.shows("Measured "), "the figure and its parts");

@@ -34,10 +34,6 @@ fn underlay(desk: &Desk) -> Underlay {
     desk.plan().underlay.clone().expect("a picture lies under the piece")
 }
 
-fn place_of(desk: &Desk, name: &str) -> Pos2 {
-    desk.harness.get_by_label(name).rect().center()
-}
-
 fn drag(desk: &mut Desk, from: Pos2, by: egui::Vec2) {
     desk.harness.hover_at(from);
     desk.harness.run();
@@ -92,7 +88,7 @@ fn a_hundred_pixels_that_are_fifty_mm_apart_lie_at_half_a_mm_each() {
     // From a quarter to three quarters of 400 pixels: two hundred.
     desk.type_in("Distance of the points", "100 mm");
     assert!(desk.shows("One pixel of the picture is 0.5 mm."));
-    let [from, to] = ["First point on the picture", "Second point on the picture"].map(|name| place_of(&desk, name));
+    let [from, to] = ["First point on the picture", "Second point on the picture"].map(|name| desk.place_of(name));
     desk.drag("Second point on the picture", (from.x - to.x) / 2.0);
     let now = underlay(&desk);
     assert!((now.to[0] - 0.5).abs() < 0.01, "{now:?}");
@@ -105,8 +101,8 @@ fn a_hundred_pixels_that_are_fifty_mm_apart_lie_at_half_a_mm_each() {
 fn the_picture_is_as_large_in_the_view_as_the_piece_says() {
     let mut desk = laid_under(two_alike());
     desk.type_in("Distance of the points", "180 mm");
-    let [from, to] = ["First point on the picture", "Second point on the picture"].map(|name| place_of(&desk, name));
-    let [near, far] = ["In the piece: near", "In the piece: far"].map(|name| place_of(&desk, name));
+    let [from, to] = ["First point on the picture", "Second point on the picture"].map(|name| desk.place_of(name));
+    let [near, far] = ["In the piece: near", "In the piece: far"].map(|name| desk.place_of(name));
     // Straight segments bear their names at their ends: the first where the piece begins, the second where it ends.
     assert!((from.x - near.x).abs() < 1.5, "the first point lies where the piece begins: {from} {near}");
     assert!((to.x - far.x).abs() < 1.5, "the second lies 180 mm on, where the piece ends: {to} {far}");
@@ -129,7 +125,7 @@ fn a_dragged_point_is_one_step_and_leaves_the_distance() {
 fn the_picture_is_dragged_to_its_place_in_one_step() {
     let mut desk = laid();
     let before = desk.plan().clone();
-    let at = place_of(&desk, "Second point on the picture") + vec2(30.0, 30.0);
+    let at = desk.place_of("Second point on the picture") + vec2(30.0, 30.0);
     drag(&mut desk, at, vec2(24.0, -12.0));
     let place = underlay(&desk).at.expect("it has a place now");
     assert!(place.right.mm() > 1.0 && place.up.mm() > 0.5, "{place:?}");
@@ -141,18 +137,7 @@ fn the_picture_is_dragged_to_its_place_in_one_step() {
 #[test]
 fn escape_takes_a_dragged_point_back() {
     let mut desk = laid();
-    let before = desk.plan().clone();
-    let at = place_of(&desk, "First point on the picture");
-    desk.harness.hover_at(at);
-    desk.harness.run();
-    desk.harness.drag_at(at);
-    desk.harness.run();
-    desk.harness.hover_at(at + vec2(-30.0, 10.0));
-    desk.harness.run();
-    assert_ne!(*desk.plan(), before);
-    desk.harness.key_press(Key::Escape);
-    desk.harness.run();
-    assert_eq!(*desk.plan(), before);
+    desk.drag_and_escape("First point on the picture", vec2(-30.0, 10.0));
 }
 
 #[test]

@@ -93,7 +93,7 @@ pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
                 written(size, name).map_or_else(|| "…".to_owned(), |size| size.text().to_owned())
             };
             let (inner, outer) = (size(inner_radius, "inner radius"), size(outer_radius, "outer radius"));
-            let turns = turns.map_or(String::new(), |turns| format!(", {} turns", plain_number(turns)));
+            let turns = turns.map_or(String::new(), |turns| format!(", {}", turns_words(turns)));
             format!("{} scroll, radius {inner} to {outer}{turns}", run.name())
         }
         Bend::Socket { mandrel, sweep, axis, .. } => {
@@ -104,10 +104,17 @@ pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
         Bend::Twist { turns, shortening } => {
             let shorter = shortening.as_ref().map_or(String::new(), |share| format!(", {} shorter", share.text()));
             let way = if *turns < 0.0 { ", left-handed" } else { "" };
-            return Some(format!("twist, {} turns{way}{shorter}", plain_number(turns.abs())));
+            return Some(format!("twist, {}{way}{shorter}", turns_words(turns.abs())));
         }
     };
     Some(format!("{words}, {}", toward_words(bend)))
+}
+
+/// A count of turns: `1 turn`, `1.25 turns`.
+fn turns_words(turns: f64) -> String {
+    let count = plain_number(turns);
+    let turns = if count == "1" { "turn" } else { "turns" };
+    format!("{count} {turns}")
 }
 
 /// A count without needless figures: `1.25`, `2`.

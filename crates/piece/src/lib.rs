@@ -16,11 +16,11 @@ mod placement;
 mod rotation;
 mod solid;
 mod turn;
-mod vector;
 mod way;
 
 pub mod files;
 pub mod raster;
+pub mod vector;
 
 pub use flat::{Flat, flats};
 pub use frame::Frame;

@@ -1,28 +1,40 @@
 //! Arithmetic of places and directions in space.
 
 /// A place or a direction.
-pub(crate) type Vector = [f64; 3];
+pub type Vector = [f64; 3];
 
-pub(crate) fn plus(a: Vector, b: Vector) -> Vector {
+/// Both together.
+pub fn plus(a: Vector, b: Vector) -> Vector {
     [a[0] + b[0], a[1] + b[1], a[2] + b[2]]
 }
 
-pub(crate) fn minus(a: Vector, b: Vector) -> Vector {
+/// The way from the second to the first.
+pub fn minus(a: Vector, b: Vector) -> Vector {
     [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
 }
 
-pub(crate) fn times(a: Vector, factor: f64) -> Vector {
-    [a[0] * factor, a[1] * factor, a[2] * factor]
+/// So many times as long.
+pub fn times(a: Vector, factor: f64) -> Vector {
+    a.map(|part| part * factor)
 }
 
-pub(crate) fn dot(a: Vector, b: Vector) -> f64 {
+/// The product that says how far one goes along the other.
+pub fn dot(a: Vector, b: Vector) -> f64 {
     a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }
 
-pub(crate) fn cross(a: Vector, b: Vector) -> Vector {
+/// The direction at right angles to both.
+pub fn cross(a: Vector, b: Vector) -> Vector {
     [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
 }
 
-pub(crate) fn length(a: Vector) -> f64 {
+/// How long it is.
+pub fn length(a: Vector) -> f64 {
     dot(a, a).sqrt()
+}
+
+/// Its direction; none where it has no length.
+pub fn direction(a: Vector) -> Option<Vector> {
+    let long = length(a);
+    (long.is_finite() && long > 1e-9).then(|| times(a, 1.0 / long))
 }

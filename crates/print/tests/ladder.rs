@@ -1,13 +1,15 @@
 //! The ladder sheet: what it says, that its gauges are at full scale, and that nothing is cut off or overlaps.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
+mod reading;
+
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
-use fh_print::drawing::{Drawing, Item, Page, Point, Text};
-use fh_print::fonts::CAP_HEIGHT;
+use fh_print::drawing::{Drawing, Item, Point, Text};
 use fh_print::paper::{Area, MARGIN_MM, Orientation, Paper};
 use fh_print::pen::Pen;
 use fh_print::sheets::{ladder_sheet, mark_sheet};
+use reading::{extent, texts, words};
 
 const HOOK: &str = r#"{ "firstheat": 1, "title": "Gate hook", "units": { "length": "in", "marks": "1/16 in" },
   "bars": [ { "name": "hook", "stock": { "square": "1/2 in" }, "segments": [
@@ -45,19 +47,6 @@ fn every_sheet() -> Vec<Drawing> {
         }
     }
     sheets
-}
-
-fn texts(page: &Page) -> Vec<&Text> {
-    page.items.iter().filter_map(|item| if let Item::Text(text) = item { Some(text) } else { None }).collect()
-}
-
-fn words(drawing: &Drawing) -> String {
-    drawing.pages.iter().flat_map(texts).map(|text| text.content().to_owned() + "\n").collect()
-}
-
-fn extent(text: &Text) -> Area {
-    let (start, end) = (text.at.x - text.lead_mm(), text.at.x + text.width_mm() - text.lead_mm());
-    Area { left: start, top: text.at.y - text.size_mm * CAP_HEIGHT, right: end, bottom: text.at.y }
 }
 
 /// The places along the page of the ticks drawn with a pen.

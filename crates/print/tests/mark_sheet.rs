@@ -1,13 +1,15 @@
 //! The mark sheet of whole plans: what it says, where it is drawn, and that nothing is cut off or overlaps.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
+mod reading;
+
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
-use fh_print::drawing::{Drawing, Item, Page, Point, Text, Turn};
-use fh_print::fonts::CAP_HEIGHT;
+use fh_print::drawing::{Drawing, Item, Page, Point, Text};
 use fh_print::paper::{Area, MARGIN_MM, Orientation, Paper};
 use fh_print::pen::Pen;
 use fh_print::sheets::mark_sheet;
+use reading::{extent, texts, words};
 use std::sync::LazyLock;
 
 /// How far the bar's datum end stands from the left edge of the page: the margin, and room for the arrow.
@@ -97,25 +99,6 @@ fn every_sheet() -> Vec<(String, Drawing)> {
         }
     }
     sheets
-}
-
-fn texts(page: &Page) -> Vec<&Text> {
-    page.items.iter().filter_map(|item| if let Item::Text(text) = item { Some(text) } else { None }).collect()
-}
-
-/// Everything a drawing says, one text to a line.
-fn words(drawing: &Drawing) -> String {
-    drawing.pages.iter().flat_map(texts).map(|text| text.content().to_owned() + "\n").collect()
-}
-
-/// The space that the capitals of a text take.
-fn extent(text: &Text) -> Area {
-    let (Point { x, y }, cap) = (text.at, text.size_mm * CAP_HEIGHT);
-    let (start, end) = (-text.lead_mm(), text.width_mm() - text.lead_mm());
-    match text.turn {
-        Turn::Level => Area { left: x + start, top: y - cap, right: x + end, bottom: y },
-        Turn::Upward => Area { left: x - cap, top: y - end, right: x, bottom: y - start },
-    }
 }
 
 fn overlap(a: Area, b: Area) -> bool {

@@ -1,13 +1,15 @@
 //! Templates: at full scale, nothing cut off, no words over each other, large ones in parts that fit together.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
+mod reading;
+
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
-use fh_print::drawing::{Drawing, Item, Point, Text, Turn};
-use fh_print::fonts::CAP_HEIGHT;
+use fh_print::drawing::{Drawing, Item, Point, Text};
 use fh_print::paper::{Area, Orientation, Paper};
 use fh_print::pen::Pen;
 use fh_print::sheets::{Sheet, document, template_sheet};
+use reading::{extent, words};
 
 fn plan(bar: &str, segments: &str) -> Plan {
     let text = format!(
@@ -94,15 +96,6 @@ fn landscape(plan: &Plan) -> Drawing {
     template_sheet(plan, &balance(plan), Paper::A4, Orientation::Landscape)
 }
 
-fn texts(drawing: &Drawing) -> Vec<&Text> {
-    let items = drawing.pages.iter().flat_map(|page| &page.items);
-    items.filter_map(|item| if let Item::Text(text) = item { Some(text) } else { None }).collect()
-}
-
-fn words(drawing: &Drawing) -> String {
-    texts(drawing).into_iter().map(|text| text.content().to_owned() + "\n").collect()
-}
-
 /// The corners of everything drawn with a pen on a page.
 fn drawn(drawing: &Drawing, page: usize, wanted: Pen) -> Vec<Vec<Point>> {
     let lines = |item: &Item| match item {
@@ -112,15 +105,6 @@ fn drawn(drawing: &Drawing, page: usize, wanted: Pen) -> Vec<Vec<Point>> {
         _ => None,
     };
     drawing.pages[page].items.iter().filter_map(lines).collect()
-}
-
-fn extent(text: &Text) -> Area {
-    let (Point { x, y }, cap) = (text.at, text.size_mm * CAP_HEIGHT);
-    let (start, end) = (-text.lead_mm(), text.width_mm() - text.lead_mm());
-    match text.turn {
-        Turn::Level => Area { left: x + start, top: y - cap, right: x + end, bottom: y },
-        Turn::Upward => Area { left: x - cap, top: y - end, right: x, bottom: y - start },
-    }
 }
 
 #[test]

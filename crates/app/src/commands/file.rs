@@ -17,8 +17,8 @@ pub(super) const ROWS: [Row; 7] = [
         .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::S)),
     Row::new(
         Command::PrintMarkSheet,
-        "Print mark sheet…",
-        "Make the full-scale mark sheet, as PDF or SVG, to lay beside the bar.",
+        "Print sheets…",
+        "Make the mark sheet, templates and ladders at full scale, as PDF or SVG.",
         print_mark_sheet,
     )
     .keys(KeyboardShortcut::new(CTRL, Key::P)),

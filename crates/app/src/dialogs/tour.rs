@@ -62,7 +62,7 @@ const NOTES: [Note; 7] = [
     ),
     Note(
         "To the anvil",
-        "Print mark sheet… makes the full-scale sheet to lay beside the bar. Every command has its keys: F1 lists them.",
+        "Print sheets… makes the full-scale sheets to lay beside the bar and under the hot iron. Every command has its keys: F1 lists them.",
         |spots| spots.top,
     ),
 ];

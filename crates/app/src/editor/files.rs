@@ -141,7 +141,7 @@ impl Editor {
                 let kind = dialog.kind();
                 let name = Some(format!("{stem}-marks.{}", kind.ending()));
                 let kind = (kind.name().to_owned(), kind.ending().to_owned());
-                Ask { title: "Print the mark sheet".to_owned(), folder, new_name: name, kind }
+                Ask { title: "Print the sheets".to_owned(), folder, new_name: name, kind }
             }
             Some(Dialog::Export(dialog)) => {
                 let kind = dialog.kind();

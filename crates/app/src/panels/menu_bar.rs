@@ -131,7 +131,7 @@ fn buttons(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         bar_button(ui, desk, Command::Save, "Save", out);
         bar_button(ui, desk, Command::Undo, "Undo", out);
         bar_button(ui, desk, Command::Redo, "Redo", out);
-        bar_button(ui, desk, Command::PrintMarkSheet, "Print mark sheet…", out);
+        bar_button(ui, desk, Command::PrintMarkSheet, "Print sheets…", out);
         ui.add_space(space::GAP);
         ui.label(RichText::new("Lengths in").color(desk.theme.ink_quiet));
         bar_button(ui, desk, Command::Inches, "in", out);

@@ -1,7 +1,7 @@
 //! Where a bend lies in space: its center, and where its handles stand.
 
-use super::vector::{add, cross, direction, dot, minus, scaled};
 use fh_piece::raster::Sight;
+use fh_piece::vector::{cross, direction, dot, minus, plus, times};
 use fh_piece::{Frame, Line};
 
 /// How far the plane of a bend may be turned from who looks before its angle can no longer be seen: as a cosine.
@@ -24,12 +24,12 @@ impl Arc {
         let middle = *line.frames.get(line.frames.len() / 2)?;
         let aside = |frame: &Frame| {
             let way = minus(frame.at, start.at);
-            minus(way, scaled(start.along, dot(way, start.along)))
+            minus(way, times(start.along, dot(way, start.along)))
         };
         let farthest = line.frames.iter().map(aside).max_by(|a, b| dot(*a, *a).total_cmp(&dot(*b, *b)))?;
         let inward = direction(farthest)?;
-        let center = add(start.at, scaled(inward, radius_mm));
-        let outward = scaled(inward, -1.0);
+        let center = plus(start.at, times(inward, radius_mm));
+        let outward = times(inward, -1.0);
         Some(Self { middle, end, center, axes: [outward, start.along, cross(outward, start.along)] })
     }
 
@@ -46,7 +46,7 @@ impl Arc {
         }
         let on_picture = minus(sight.place([x, y, 0.0]), self.center);
         let depth = -dot(on_picture, self.axes[2]) / across;
-        let from = add(on_picture, scaled(sight.toward, depth));
+        let from = plus(on_picture, times(sight.toward, depth));
         Some(dot(from, self.axes[1]).atan2(dot(from, self.axes[0])))
     }
 }

@@ -1,8 +1,8 @@
 //! From where the piece is looked at, and how large: turned, panned and zoomed by hand.
 
-use super::vector::{add, scaled};
 use egui::{Vec2, vec2};
 use fh_piece::raster::Sight;
+use fh_piece::vector::{plus, times};
 use std::f64::consts::{FRAC_PI_2, TAU};
 
 /// The turned view: from the front, a little from the datum end and from above.
@@ -160,16 +160,16 @@ impl Camera {
     /// The scale at which the piece is drawn, and how far it moves on the screen with a step in space: for those who drag.
     pub(super) fn moved(&self, by: [f64; 3]) -> Vec2 {
         let sight = self.sight();
-        let [x, y, _] = sight.seen(add(self.center, by));
+        let [x, y, _] = sight.seen(plus(self.center, by));
         vec2(x as f32, y as f32)
     }
 
     /// So many points to the right and down, as a step in space.
     pub(super) fn step(&self, by: Vec2) -> [f64; 3] {
         let sight = self.sight();
-        add(
-            scaled(sight.right, f64::from(by.x) / self.points_per_mm),
-            scaled(sight.up, f64::from(-by.y) / self.points_per_mm),
+        plus(
+            times(sight.right, f64::from(by.x) / self.points_per_mm),
+            times(sight.up, f64::from(-by.y) / self.points_per_mm),
         )
     }
 }

@@ -6,17 +6,17 @@ use super::bend::{Knob, Sizes, Steps, dragged, nudged};
 use super::model::{Place, name_of};
 use super::scale_bar::figure;
 use super::stage::Stage;
-use super::vector::{add, scaled};
 use crate::canvas::CanvasEvent;
 use crate::state::Request;
-use crate::theme::{Text, space};
+use crate::theme::space;
 use egui::accesskit::Action;
 use egui::{
-    Align2, CursorIcon, Event, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Sense, Shape,
-    Stroke, Ui, Vec2, WidgetInfo, vec2,
+    CursorIcon, Event, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Sense, Shape, Stroke, Ui,
+    Vec2, WidgetInfo, vec2,
 };
 use fh_core::edit::Edit;
 use fh_core::plan::Segment;
+use fh_piece::vector::{plus, times};
 use std::f64::consts::{PI, TAU};
 
 /// How far a handle stands from the metal, in points.
@@ -66,7 +66,7 @@ impl Bend {
         // Seen end-on it would stand on the metal; so it goes up a little.
         let seen = stage.camera.moved(way).length() / stage.camera.points_per_mm() as f32;
         let aside = if seen < LEAST_SEEN { stage.camera.step(vec2(0.0, -stage.theme.scaled(AWAY))) } else { [0.0; 3] };
-        let stands = add(add(from, scaled(way, away)), aside);
+        let stands = plus(plus(from, times(way, away)), aside);
         [stage.point(from), stage.within(stage.point(stands), space::GAP)]
     }
 
@@ -270,16 +270,5 @@ fn paint(stage: &Stage<'_>, knob: Knob, [foot, at]: [Pos2; 2], figure: Option<St
         painter.circle_stroke(at, radius + space::TIGHT, Stroke::new(space::LINE, theme.focus));
     }
     let Some(figure) = figure else { return };
-    let figure = painter.layout_no_wrap(figure, theme.font(Text::Strong), theme.ink);
-    let size = figure.size() + vec2(2.0 * space::GAP, space::TIGHT);
-    let place = at + vec2(size.x / 2.0 + 2.0 * radius, 0.0);
-    let card = Align2::CENTER_CENTER.anchor_size(stage.within(place, size.x / 2.0), size);
-    painter.rect(
-        card,
-        space::CORNER,
-        theme.panel_raised,
-        Stroke::new(theme.hairline(), theme.accent),
-        egui::StrokeKind::Inside,
-    );
-    painter.galley(card.center() - figure.size() / 2.0, figure, theme.ink);
+    stage.card(|size| at + vec2(size.x / 2.0 + 2.0 * radius, 0.0), figure);
 }

@@ -23,8 +23,15 @@ struct Shot {
 #[derive(Clone, PartialEq)]
 struct Dye {
     theme: Theme,
-    selected: Option<Place>,
+    /// The selected segment, and how many there are of it with those of its branches.
+    selected: Option<(Place, usize)>,
     pointed_at: Option<Place>,
+}
+
+impl Dye {
+    fn is_selected(&self, (bar, segment): Place) -> bool {
+        self.selected.is_some_and(|((of, first), count)| of == bar && (first..first + count).contains(&segment))
+    }
 }
 
 /// The picture and its texture.
@@ -52,7 +59,7 @@ impl Image {
         model: &Model,
         sight: &Sight,
         theme: &Theme,
-        [selected, pointed_at]: [Option<Place>; 2],
+        (selected, pointed_at): (Option<(Place, usize)>, Option<Place>),
     ) {
         let dense = ui.ctx().pixels_per_point();
         let size = [rect.width(), rect.height()].map(|points| (points * dense).round().max(1.0) as usize);
@@ -89,9 +96,8 @@ impl Image {
         let tone = |selected, pointed_at| dye.theme.metal_tone(selected, pointed_at);
         let tones = [tone(false, false), tone(true, false), tone(false, true), tone(true, true)];
         let tone_of = |solid: usize| {
-            let place = model.places.get(solid).copied();
-            usize::from(place.is_some() && place == dye.selected)
-                + 2 * usize::from(place.is_some() && place == dye.pointed_at)
+            let Some(place) = model.places.get(solid) else { return 0 };
+            usize::from(dye.is_selected(*place)) + 2 * usize::from(dye.pointed_at == Some(*place))
         };
         self.picture.colored(&tones, tone_of, finer, &mut self.pixels);
         let size = self.picture.size().map(|pixels| pixels / finer);

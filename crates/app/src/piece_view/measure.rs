@@ -3,9 +3,9 @@
 use super::image::Image;
 use super::scale_bar::figure;
 use super::stage::Stage;
-use super::vector::{length, minus};
 use crate::theme::{Text, space};
 use egui::{Align2, Pos2, Rect, Stroke, StrokeKind, Ui, Vec2, vec2};
+use fh_piece::vector::{length, minus};
 
 /// How near the pointer must come to an end or a middle of a center line to be caught by it, in points.
 const CATCH: f32 = 10.0;

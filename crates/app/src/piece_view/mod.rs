@@ -18,7 +18,6 @@ mod scroll;
 mod stage;
 mod steer;
 mod underlay;
-mod vector;
 mod warnings;
 
 pub(crate) use camera::Standard;
@@ -161,7 +160,9 @@ impl PieceView {
         let labels = desk.theme.scaled(LABELS).min(rect.height() * MOST_FOR_LABELS);
         self.keep_whole(model, desk.document.plan(), rect.size() - egui::vec2(0.0, 2.0 * labels));
         let selected = desk.selection.segment().map(|segment| (desk.selection.bar, segment));
-        let lit = [selected, self.pointed_at];
+        let count =
+            |(bar, segment): Place| desk.document.plan().segment(bar, segment).map_or(1, fh_core::plan::Segment::count);
+        let lit = (selected.map(|place| (place, count(place))), self.pointed_at);
         let stage = Stage {
             rect,
             painter: ui.painter().with_clip_rect(rect.intersect(ui.clip_rect())),

@@ -2,8 +2,8 @@
 
 use super::camera::Camera;
 use super::model::{Model, Place};
-use crate::theme::Theme;
-use egui::{Painter, Pos2, Rect, pos2};
+use crate::theme::{Text, Theme, space};
+use egui::{Align2, Painter, Pos2, Rect, Stroke, Vec2, pos2, vec2};
 use fh_core::balance::Balance;
 use fh_core::plan::Plan;
 
@@ -30,6 +30,17 @@ impl Stage<'_> {
     pub(super) fn off_middle(&self, at: Pos2) -> [f64; 2] {
         let from = at - self.rect.center();
         [f64::from(from.x), f64::from(from.y)]
+    }
+
+    /// Paints figures on a card about a place, kept within the view.
+    pub(super) fn card(&self, at: impl FnOnce(Vec2) -> Pos2, words: String) {
+        let (theme, painter) = (self.theme, &self.painter);
+        let words = painter.layout_no_wrap(words, theme.font(Text::Strong), theme.ink);
+        let size = words.size() + vec2(2.0 * space::GAP, space::TIGHT);
+        let card = Align2::CENTER_CENTER.anchor_size(self.within(at(size), size.x / 2.0), size);
+        let edge = Stroke::new(theme.hairline(), theme.accent);
+        painter.rect(card, space::CORNER, theme.panel_raised, edge, egui::StrokeKind::Inside);
+        painter.galley(card.center() - words.size() / 2.0, words, theme.ink);
     }
 
     /// The same place, kept a little within the view.

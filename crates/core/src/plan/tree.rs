@@ -48,7 +48,7 @@ impl Bar {
 
     /// A segment, counted through the bar.
     pub fn segment(&self, at: usize) -> Option<&Segment> {
-        find(&self.segments, at)
+        self.flat().get(at).map(|flat| flat.segment)
     }
 
     /// A segment to be changed, counted through the bar.
@@ -164,28 +164,6 @@ fn flatten<'a>(segments: &'a [Segment], chain: Chain, depth: usize, all: &mut Ve
             flatten(&below.segments, Chain::Branch { split, branch }, depth + 1, all);
         }
     }
-}
-
-fn find(segments: &[Segment], mut at: usize) -> Option<&Segment> {
-    for segment in segments {
-        let count = segment.count();
-        if at == 0 {
-            return Some(segment);
-        }
-        if at < count {
-            at -= 1;
-            for branch in segment.form.branches() {
-                let below: usize = branch.segments.iter().map(Segment::count).sum();
-                if at < below {
-                    return find(&branch.segments, at);
-                }
-                at -= below;
-            }
-            return None;
-        }
-        at -= count;
-    }
-    None
 }
 
 fn find_mut(segments: &mut [Segment], mut at: usize) -> Option<&mut Segment> {

@@ -1,5 +1,7 @@
 //! From where a piece is seen, and how large.
 
+use crate::vector::dot;
+
 /// A direction to look in, without perspective: the same scale in all directions.
 ///
 /// The three directions are unit vectors at right angles, `right × up = toward`.
@@ -38,10 +40,6 @@ impl Sight {
     pub fn enlarged(&self, times: f64) -> Self {
         Self { pixels_per_mm: self.pixels_per_mm * times, ..*self }
     }
-}
-
-fn dot(a: [f64; 3], b: [f64; 3]) -> f64 {
-    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }
 
 #[cfg(test)]

@@ -5,10 +5,10 @@ use super::{Under, edit, placed, seen};
 use crate::canvas::CanvasEvent;
 use crate::piece_view::stage::Stage;
 use crate::state::Request;
-use crate::theme::{Text, space};
+use crate::theme::space;
 use egui::{
-    Align2, CursorIcon, Event, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Role, Sense,
-    Stroke, Ui, Vec2, WidgetInfo, vec2,
+    CursorIcon, Event, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Role, Sense, Stroke, Ui,
+    Vec2, WidgetInfo, vec2,
 };
 use fh_core::plan::{Place, Underlay};
 
@@ -273,18 +273,7 @@ fn paint_way(stage: &Stage<'_>, ends: [Pos2; 2], distance: &str) {
     let (theme, painter) = (stage.theme, &stage.painter);
     painter.line_segment(ends, Stroke::new(space::HEAVY + 2.0 * space::LINE, theme.panel_raised));
     painter.line_segment(ends, Stroke::new(space::LINE, theme.accent));
-    let words = painter.layout_no_wrap(distance.to_owned(), theme.font(Text::Strong), theme.ink);
-    let size = words.size() + vec2(2.0 * space::GAP, space::TIGHT);
-    let middle = ends[0] + (ends[1] - ends[0]) / 2.0 - vec2(0.0, size.y);
-    let card = Align2::CENTER_CENTER.anchor_size(stage.within(middle, size.x / 2.0), size);
-    painter.rect(
-        card,
-        space::CORNER,
-        theme.panel_raised,
-        Stroke::new(theme.hairline(), theme.accent),
-        egui::StrokeKind::Inside,
-    );
-    painter.galley(card.center() - words.size() / 2.0, words, theme.ink);
+    stage.card(|size| ends[0] + (ends[1] - ends[0]) / 2.0 - vec2(0.0, size.y), distance.to_owned());
 }
 
 /// Paints a grip: a cross in a ring that leaves the point itself free to be seen, or a square for the picture.

@@ -109,25 +109,18 @@ impl PlacedLabels {
 
     /// The labels with their leaders below marks whose feet are at height `y`.
     pub(super) fn items_below(&self, y: f64) -> Vec<Item> {
-        let foot = y + self.height_mm();
-        let head = y + LEADER_MM;
-        let draw = |(label, x): (&Label, &f64)| {
-            let mut items = vec![Item::line(at(label.mark_x, y), at(*x, head - 0.6), Pen::Leader)];
-            items.extend(if self.upright {
-                self.upright_items(label, *x, foot)
-            } else {
-                self.level_items(label, *x, foot)
-            });
-            items
-        };
-        self.labels.iter().zip(&self.places).flat_map(draw).collect()
+        self.items_with_leaders(y, y + LEADER_MM - 0.6, y + self.height_mm())
     }
 
     /// The labels with their leaders, the tops of the marks at height `y`.
     pub(super) fn items(&self, y: f64) -> Vec<Item> {
-        let foot = y - LEADER_MM;
+        self.items_with_leaders(y, y - LEADER_MM + 0.6, y - LEADER_MM)
+    }
+
+    /// The labels with their feet at a height, each with its leader from its mark at height `y` to `head`.
+    fn items_with_leaders(&self, y: f64, head: f64, foot: f64) -> Vec<Item> {
         let draw = |(label, x): (&Label, &f64)| {
-            let mut items = vec![Item::line(at(label.mark_x, y), at(*x, foot + 0.6), Pen::Leader)];
+            let mut items = vec![Item::line(at(label.mark_x, y), at(*x, head), Pen::Leader)];
             items.extend(if self.upright {
                 self.upright_items(label, *x, foot)
             } else {

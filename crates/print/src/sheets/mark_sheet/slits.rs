@@ -54,9 +54,8 @@ pub(super) fn slits(bar: &Bar, worked: &BarBalance) -> (Vec<Slit>, Vec<BranchMar
     let (mut slits, mut marks) = (Vec::new(), Vec::new());
     for (number, (flat, balance)) in bar.flat().iter().zip(&worked.segments).enumerate() {
         let Some(band) = bands.get(&flat.chain).copied() else { continue };
-        let ends_branch = bar.next_in_chain(number).is_none();
         // A branch ends where its slit ends: that mark stands already.
-        if flat.chain != Chain::Bar && !ends_branch {
+        if flat.chain != Chain::Bar && bar.next_in_chain(number).is_some() {
             marks.push(branch_mark(bar.path(number), balance, band, (low + high) / 2.0));
         }
         if let Some(Shape::Split(split)) = &balance.shape {

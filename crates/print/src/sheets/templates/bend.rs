@@ -5,7 +5,7 @@ use super::figure::{Figure, cross};
 use super::flat_outline::with_path;
 use super::numbers::Numbers;
 use super::runs::{Member, Run, Shown, runs};
-use super::space::{Plane, cross as across, dot};
+use super::space::Plane;
 use super::template::{Line, Template};
 use super::tiles::tile_count;
 use super::words::{angle_words, bent_words, mm_words, size_words};
@@ -16,6 +16,7 @@ use crate::sheets::type_sizes::FACT;
 use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{Bar, Form, Plan, SocketAxis};
+use fh_piece::vector::{cross as across, dot, length, minus};
 use fh_piece::{Line as Course, Piece};
 use uom::si::length::millimeter;
 
@@ -265,7 +266,7 @@ fn line_points(item: &Item) -> Vec<Point> {
 /// How far a course reaches from its first place to its last, in mm.
 fn reach(course: &Course) -> f64 {
     let (Some(first), Some(last)) = (course.frames.first(), course.frames.last()) else { return 0.0 };
-    super::space::length(super::space::minus(last.at, first.at))
+    length(minus(last.at, first.at))
 }
 
 fn differs(a: [f64; 2], b: [f64; 2]) -> bool {

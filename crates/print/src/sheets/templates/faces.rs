@@ -1,9 +1,10 @@
 //! One segment as it lies in the plane of a template: its middle line and both faces.
 
-use super::space::{Plane, Vector, dot};
+use super::space::Plane;
 use fh_core::balance::SegmentBalance;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::SocketAxis;
+use fh_piece::vector::{Vector, dot, length, minus};
 use fh_piece::{Frame, Line};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
@@ -169,5 +170,5 @@ fn meeting((from, ahead): ([f64; 2], [f64; 2]), (to, back): ([f64; 2], [f64; 2])
 }
 
 fn distance(a: Vector, b: Vector) -> f64 {
-    super::space::length(super::space::minus(a, b))
+    length(minus(a, b))
 }

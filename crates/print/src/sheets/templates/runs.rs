@@ -1,9 +1,9 @@
 //! Which segments lie flat together: the runs that one template is drawn for.
 
-use super::space::{Vector, cross, dot, length, minus, unit};
 use fh_core::balance::BarBalance;
 use fh_core::metal::{FreeEnd, Shape, SplitSize};
 use fh_core::plan::{Bar, Chain};
+use fh_piece::vector::{Vector, cross, direction, dot, length, minus};
 use fh_piece::{Line, Piece};
 
 /// A tail of which no more than this would be left out is drawn whole.
@@ -86,10 +86,9 @@ fn kind(line: Option<&Line>) -> Kind {
     let (Some(first), Some(last)) = (line.frames.first(), line.frames.last()) else { return Kind::Other };
     let across = |frame: &fh_piece::Frame| cross(first.along, frame.along);
     let normal = line.frames.iter().map(across).max_by(|a, b| length(*a).total_cmp(&length(*b))).unwrap_or_default();
-    if length(normal) < 1e-6 {
+    let Some(normal) = direction(normal).filter(|_| length(normal) >= 1e-6) else {
         return Kind::Straight(length(minus(last.at, first.at)));
-    }
-    let normal = unit(normal);
+    };
     let flat = line.frames.iter().all(|frame| dot(frame.along, normal).abs() < 1e-4);
     if flat { Kind::Flat(normal) } else { Kind::Other }
 }

@@ -1,27 +1,6 @@
-//! Arithmetic of directions in space and in the plane of a template.
+//! The plane in space that a template lies in.
 
-pub(super) type Vector = [f64; 3];
-
-pub(super) fn minus(a: Vector, b: Vector) -> Vector {
-    [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
-}
-
-pub(super) fn dot(a: Vector, b: Vector) -> f64 {
-    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
-}
-
-pub(super) fn cross(a: Vector, b: Vector) -> Vector {
-    [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
-}
-
-pub(super) fn length(a: Vector) -> f64 {
-    dot(a, a).sqrt()
-}
-
-pub(super) fn unit(a: Vector) -> Vector {
-    let long = length(a);
-    [a[0] / long, a[1] / long, a[2] / long]
-}
+use fh_piece::vector::{Vector, dot, minus};
 
 /// A plane in space with the directions that lie level and upright on paper.
 #[derive(Clone, Copy, Debug)]
