@@ -116,7 +116,7 @@ impl<'a> Chain<'a> {
             }
             first += branch.segments.iter().map(Segment::count).sum::<usize>();
         }
-        let turn = split.opening.map_or(0.0, |opening| opening.turns * TAU);
+        let turn = split.opening.map_or(0.0, |opening| sense(opening.turns * TAU));
         self.at = match split.free {
             FreeEnd::Neither => root.moved([length, 0.0, 0.0]).rolled(turn),
             FreeEnd::Datum | FreeEnd::Far => root,

@@ -341,13 +341,15 @@ fn branches_hang_on_the_bar_side_by_side() {
     }
 }
 
+/// A branch of one round rod.
+fn rod(name: &str) -> String {
+    format!(
+        r#"{{"name":"{name}","segments":[{{"name":"{name}","form":{{"drawn":{{"length":"95.6 mm","section":{{"round":"6 mm"}}}}}}}}]}}"#
+    )
+}
+
 #[test]
 fn a_basket_bows_its_rods_apart_and_the_bar_goes_on() {
-    let rod = |name: &str| {
-        format!(
-            r#"{{"name":"{name}","segments":[{{"name":"{name}","form":{{"drawn":{{"length":"95.6 mm","section":{{"round":"6 mm"}}}}}}}}]}}"#
-        )
-    };
     for (rods, turns) in
         [(vec![rod("a"), rod("b")], ""), (vec![rod("a"), rod("b"), rod("c"), rod("d")], r#","turns":0.5"#)]
     {
@@ -367,6 +369,27 @@ fn a_basket_bows_its_rods_apart_and_the_bar_goes_on() {
         let rod = &made.lines[1].frames;
         let widest = rod.iter().map(|frame| frame.at[1].hypot(frame.at[2])).fold(0.0, f64::max);
         assert!((widest - 18.0).abs() < 0.01, "{widest}");
+    }
+}
+
+#[test]
+fn the_bar_behind_a_basket_is_rolled_as_its_rods_are() {
+    for turns in [0.15, -0.15] {
+        let plan = plan(&format!(
+            r#"{{"name":"p","form":{{"plain":{{"length":"20 mm"}}}}}},
+                {{"name":"s","form":{{"split":{{"branches":[{},{}],"side":"0 deg","opening":{{"width":"36 mm","turns":{turns}}}}}}}}},
+                {{"name":"q","form":{{"plain":{{"length":"20 mm"}}}}}}"#,
+            rod("a"),
+            rod("b")
+        ));
+        let made = piece(&plan, &balance(&plan), Quality::Print);
+        let (rod, bar) = (made.line(0, 2).unwrap(), made.line(0, 4).unwrap());
+        let (end, start) = (rod.frames.last().unwrap(), bar.frames[0]);
+        // The first rod lies on the bar's upper half: where the bar goes on, it still does.
+        let off: Vec<f64> = (0..3).map(|axis| end.at[axis] - start.at[axis]).collect();
+        let up: f64 = (0..3).map(|axis| off[axis] * start.up[axis]).sum();
+        let reach = off.iter().map(|part| part * part).sum::<f64>().sqrt();
+        assert!(reach > 1.0 && (up - reach).abs() < 1e-9, "{turns}: {off:?} and {start:?}");
     }
 }
 
