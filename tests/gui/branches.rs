@@ -57,6 +57,14 @@ fn a_fork_is_built_from_an_empty_plan() {
 }
 
 #[test]
+fn a_selected_split_is_seen_with_its_branches() {
+    let mut desk = at_a_split();
+    assert!(desk.shows("Turned. Selected: split"));
+    desk.press("Segment 4: rest");
+    assert!(!desk.shows("Selected: rest"), "the tongs hold the rest: it is no part of the piece");
+}
+
+#[test]
 fn segments_are_added_within_a_branch() {
     let mut desk = at_a_split();
     assert_eq!(names(&desk), "point shank split plain plain 2 rest");

@@ -1,6 +1,6 @@
 //! What stands in the corners of the view: from where the piece is seen, what is selected, what is wrong, how large it is.
 
-use super::model::name_of;
+use super::model::{Place, Whole, name_of};
 use super::scale_bar::figure;
 use super::stage::Stage;
 use crate::theme::{Text, space};
@@ -12,7 +12,7 @@ const WITH_WORDS: f32 = 480.0;
 /// Shows them.
 pub(super) fn show(ui: &mut Ui, stage: &Stage<'_>, is_measuring: bool) {
     let seen = stage.camera.standard().map_or("Turned by hand", super::camera::Standard::name);
-    let words = match stage.selected.filter(|place| stage.model.places.contains(place)) {
+    let words = match stage.selected.filter(|place| is_in_piece(stage, *place)) {
         Some(place) => format!("{seen}. Selected: {}", name_of(stage.plan, place)),
         None => seen.to_owned(),
     };
@@ -24,6 +24,12 @@ pub(super) fn show(ui: &mut Ui, stage: &Stage<'_>, is_measuring: bool) {
     if let Some(words) = overall(stage) {
         show_label(ui, stage, &words, Align2::RIGHT_BOTTOM);
     }
+}
+
+/// Whether anything of a segment is seen: one that is trimmed or held is no part of the piece.
+fn is_in_piece(stage: &Stage<'_>, place: Place) -> bool {
+    let whole = Whole::new(stage.plan, place);
+    stage.model.places.iter().any(|place| whole.holds(*place))
 }
 
 /// What is wrong with how it is put together: the gravest, and how many more there are.

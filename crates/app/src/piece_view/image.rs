@@ -1,6 +1,6 @@
 //! The picture on the screen: drawn anew only when the piece, the camera, the window, the look or what is lit has changed.
 
-use super::model::{Model, Place};
+use super::model::{Model, Place, Whole};
 use crate::theme::{Theme, UNTINTED, picture, see_through, space};
 use egui::{Rect, TextureHandle, TextureOptions, Ui, pos2};
 use fh_piece::raster::{Picture, Sight};
@@ -23,15 +23,8 @@ struct Shot {
 #[derive(Clone, PartialEq)]
 struct Dye {
     theme: Theme,
-    /// The selected segment, and how many there are of it with those of its branches.
-    selected: Option<(Place, usize)>,
+    selected: Option<Whole>,
     pointed_at: Option<Place>,
-}
-
-impl Dye {
-    fn is_selected(&self, (bar, segment): Place) -> bool {
-        self.selected.is_some_and(|((of, first), count)| of == bar && (first..first + count).contains(&segment))
-    }
 }
 
 /// The picture and its texture.
@@ -59,7 +52,7 @@ impl Image {
         model: &Model,
         sight: &Sight,
         theme: &Theme,
-        (selected, pointed_at): (Option<(Place, usize)>, Option<Place>),
+        (selected, pointed_at): (Option<Whole>, Option<Place>),
     ) {
         let dense = ui.ctx().pixels_per_point();
         let size = [rect.width(), rect.height()].map(|points| (points * dense).round().max(1.0) as usize);
@@ -97,7 +90,8 @@ impl Image {
         let tones = [tone(false, false), tone(true, false), tone(false, true), tone(true, true)];
         let tone_of = |solid: usize| {
             let Some(place) = model.places.get(solid) else { return 0 };
-            usize::from(dye.is_selected(*place)) + 2 * usize::from(dye.pointed_at == Some(*place))
+            let is_selected = dye.selected.as_ref().is_some_and(|whole| whole.holds(*place));
+            usize::from(is_selected) + 2 * usize::from(dye.pointed_at == Some(*place))
         };
         self.picture.colored(&tones, tone_of, finer, &mut self.pixels);
         let size = self.picture.size().map(|pixels| pixels / finer);

@@ -32,7 +32,7 @@ use fh_core::plan::{Plan, UnderlayView};
 use handles::Held;
 use image::Image;
 use measure::Measure;
-use model::{Model, Place};
+use model::{Model, Place, Whole};
 use stage::Stage;
 use underlay::Under;
 
@@ -160,9 +160,7 @@ impl PieceView {
         let labels = desk.theme.scaled(LABELS).min(rect.height() * MOST_FOR_LABELS);
         self.keep_whole(model, desk.document.plan(), rect.size() - egui::vec2(0.0, 2.0 * labels));
         let selected = desk.selection.segment().map(|segment| (desk.selection.bar, segment));
-        let count =
-            |(bar, segment): Place| desk.document.plan().segment(bar, segment).map_or(1, fh_core::plan::Segment::count);
-        let lit = (selected.map(|place| (place, count(place))), self.pointed_at);
+        let lit = (selected.map(|place| Whole::new(desk.document.plan(), place)), self.pointed_at);
         let stage = Stage {
             rect,
             painter: ui.painter().with_clip_rect(rect.intersect(ui.clip_rect())),
