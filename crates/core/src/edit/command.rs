@@ -1,9 +1,9 @@
 //! The edits that a plan knows: plain data, applied to a plan to give the next one.
 
 use super::boundary::{BoundaryMove, Gave, move_boundary};
-use super::joint_names;
+use super::{joint_names, work_parts};
 use crate::plan::{
-    Bar, Chain, Coating, Duty, Form, Joint, Limits, Plan, Practice, SectionSpec, Segment, Underlay, Units,
+    Bar, Chain, Coating, Duty, Form, Joint, Limits, Plan, Practice, SectionSpec, Segment, Underlay, Units, Work,
 };
 use fh_measure::{WrittenLength, WrittenShare};
 
@@ -16,6 +16,8 @@ pub enum Edit {
     SetPlan(Box<PlanHeader>),
     /// Other joints in place of all of the plan's.
     SetJoints(Vec<Joint>),
+    /// Another order of work, and other rules for heats.
+    SetWork(Box<Work>),
     /// Adds a bar before the place `at`.
     AddBar {
         /// The place it takes.
@@ -197,6 +199,7 @@ impl Edit {
         }
         let mut next = plan.clone();
         self.change(&mut next)?;
+        work_parts::follow(self, plan, &mut next);
         next.bars.iter_mut().for_each(mend_first_segment);
         // What could not be read back from a file must not come into a plan.
         crate::file::check(&next).map_err(|error| Refusal::CannotBe(error.message))?;
@@ -208,6 +211,7 @@ impl Edit {
             Self::ReplacePlan(other) => *plan = (**other).clone(),
             Self::SetPlan(header) => set_plan(plan, header),
             Self::SetJoints(joints) => plan.joints.clone_from(joints),
+            Self::SetWork(work) => plan.work = (**work).clone(),
             Self::AddBar { at, bar } => plan.bars.insert((*at).min(plan.bars.len()), (**bar).clone()),
             Self::RemoveBar { bar } => {
                 bar_at(plan, *bar)?;

@@ -5,6 +5,7 @@ mod command;
 mod history;
 mod joint_names;
 mod rewrite;
+mod work_parts;
 
 pub use boundary::{BoundaryMove, BoundaryTarget, Gave, Moved, Neighbor, move_boundary};
 pub use command::{BarHeader, Edit, PlanHeader, Refusal};

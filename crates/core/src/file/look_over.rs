@@ -26,7 +26,8 @@ pub(super) struct Sort {
 }
 
 /// The keys whose values are lists. A list elsewhere is refused: serde would fill a group's keys from it in their order.
-const LISTS: [&str; 8] = ["bars", "segments", "branches", "repeats", "sides", "polygon", "joints", "moved"];
+const LISTS: [&str; 11] =
+    ["bars", "segments", "branches", "repeats", "sides", "polygon", "joints", "moved", "steps", "parts", "reach"];
 
 /// Looks the whole file over: no null, no key twice, no list where none belongs.
 pub(super) fn look_over(top: &Place) -> Result<(), Fault> {
@@ -100,6 +101,8 @@ fn may_be_list(path: &KeyPath) -> bool {
     match path.steps() {
         [.., Step::Key(key), Step::Index(_)] => key == "polygon",
         [.., Step::Key(group), Step::Key(key)] if group == "underlay" => matches!(key.as_str(), "from" | "to"),
+        // Of a step: what is done. At the top, a group.
+        [.., Step::Index(_), Step::Key(key)] if key == "work" => true,
         [.., Step::Key(key)] => LISTS.contains(&key.as_str()),
         _ => false,
     }

@@ -14,6 +14,7 @@ use fh_measure::{WrittenAngle, WrittenLength};
 mod joints;
 mod polygon;
 mod repeats;
+mod work;
 
 /// Something wrong with a value.
 #[derive(Debug)]
@@ -57,7 +58,8 @@ pub(super) fn validate(plan: &Plan) -> Checked {
         return refuse(bars, "a plan has at least one bar; this one has none");
     }
     plan.bars.iter().enumerate().try_for_each(|(index, bar)| check_bar(bar, &bars.index(index)))?;
-    joints::check_joints(&plan.joints, &top.key("joints"))
+    joints::check_joints(&plan.joints, &top.key("joints"))?;
+    work::check_work(&plan.work, &top.key("work"))
 }
 
 /// Its two points are places in the picture, and not one and the same.

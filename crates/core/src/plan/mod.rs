@@ -11,6 +11,7 @@ mod joint_side;
 mod length_or;
 mod lengths;
 mod limits;
+mod operation;
 mod outline;
 mod practice;
 mod repeat;
@@ -23,6 +24,7 @@ mod thickness;
 mod tree;
 mod underlay;
 mod units;
+mod work;
 
 pub use bar::Bar;
 pub use bend::{Bend, BendKind, ScrollEye, ScrollRun, SocketAxis};
@@ -33,6 +35,7 @@ pub use hole::{HoleKind, HoleSpec, Made};
 pub use joint::{Joint, JointKind, Member};
 pub use joint_side::JointSide;
 pub use limits::{InBoth, Limits};
+pub use operation::Operation;
 pub use outline::{OutlineKind, OutlineSpec};
 pub use practice::{CollarRule, Practice, SlitRule};
 pub use repeat::{Repeat, RepeatFrom};
@@ -45,6 +48,7 @@ pub use thickness::ThicknessSpec;
 pub use tree::{Chain, Flat};
 pub use underlay::{Place, Underlay, UnderlayView};
 pub use units::{PlanUnit, Units};
+pub use work::{AnvilPlace, Deed, HeatRules, HeatWish, Step, Target, Work};
 
 use fh_measure::WrittenShare;
 use schemars::JsonSchema;
@@ -96,6 +100,9 @@ pub struct Plan {
     /// Where the bars are held together.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub joints: Vec<Joint>,
+    /// The order of work, as far as the smith settled it.
+    #[serde(default, skip_serializing_if = "Work::is_default")]
+    pub work: Work,
 }
 
 impl Plan {
@@ -115,6 +122,7 @@ impl Plan {
             underlay: None,
             bars: vec![Bar::new("bar", stock)],
             joints: Vec::new(),
+            work: Work::default(),
         }
     }
 

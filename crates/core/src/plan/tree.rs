@@ -134,6 +134,18 @@ impl Bar {
 }
 
 impl Bar {
+    /// The segment that a path names, counted through the bar; see [`Bar::path`].
+    pub fn find_path(&self, path: &str) -> Option<usize> {
+        let mut chain = Chain::Bar;
+        let mut numbers = path.split('.').map(|part| part.parse::<usize>().ok()?.checked_sub(1));
+        loop {
+            let place = numbers.next()??;
+            let segment = (place < self.chain(chain)?.len()).then(|| self.number_of(chain, place)).flatten()?;
+            let Some(branch) = numbers.next() else { return Some(segment) };
+            chain = Chain::Branch { split: segment, branch: branch? };
+        }
+    }
+
     /// The path of every segment, counted through the bar; see [`Bar::path`].
     pub fn paths(&self) -> Vec<String> {
         let all = self.flat();
@@ -228,6 +240,12 @@ mod tests {
         assert!(bar.segment(9).is_none() && bar.segment_mut(9).is_none());
         let paths: Vec<_> = (0..10).map(|at| bar.path(at)).collect();
         assert_eq!(paths[..9], bar.paths()[..]);
+        for (at, path) in paths[..9].iter().enumerate() {
+            assert_eq!(bar.find_path(path), Some(at), "{path}");
+        }
+        for wrong in ["", "0", "4", "2.0.1", "2.3.1", "2.1", "2.1.3", "1.1.1", "2.1.1.1.1", "a", "1.", "-1"] {
+            assert_eq!(bar.find_path(wrong), None, "{wrong}");
+        }
         assert_eq!(paths, ["1", "2", "2.1.1", "2.1.2", "2.2.1", "2.2.1.1.1", "2.2.1.2.1", "2.2.1.2.2", "3", ""]);
     }
 
