@@ -6,20 +6,21 @@ use tests::project;
 use toml::Table;
 
 /// Each crate with those of ours that it may use.
-const ARROWS: [(&str, &[&str]); 7] = [
+const ARROWS: [(&str, &[&str]); 8] = [
     ("fh_measure", &[]),
     ("fh_core", &["fh_measure"]),
     ("fh_store", &["fh_core", "fh_measure"]),
     ("fh_piece", &["fh_core", "fh_measure"]),
-    ("fh_print", &["fh_piece", "fh_core", "fh_measure"]),
-    ("fh_app", &["fh_print", "fh_piece", "fh_store", "fh_core", "fh_measure"]),
-    ("firstheat", &["fh_app", "fh_print", "fh_piece", "fh_store", "fh_core", "fh_measure"]),
+    ("fh_work", &["fh_piece", "fh_core", "fh_measure"]),
+    ("fh_print", &["fh_work", "fh_piece", "fh_core", "fh_measure"]),
+    ("fh_app", &["fh_print", "fh_work", "fh_piece", "fh_store", "fh_core", "fh_measure"]),
+    ("firstheat", &["fh_app", "fh_print", "fh_work", "fh_piece", "fh_store", "fh_core", "fh_measure"]),
 ];
 
 /// Each outside crate with those of ours that may use it. What is not in the list is used by none.
 const OWNERS: [(&str, &[&str]); 19] = [
-    ("uom", &["fh_measure", "fh_core", "fh_piece", "fh_print", "fh_app", "firstheat"]),
-    ("serde", &["fh_measure", "fh_core", "fh_store", "fh_app", "firstheat"]),
+    ("uom", &["fh_measure", "fh_core", "fh_piece", "fh_work", "fh_print", "fh_app", "firstheat"]),
+    ("serde", &["fh_measure", "fh_core", "fh_store", "fh_work", "fh_app", "firstheat"]),
     ("schemars", &["fh_measure", "fh_core"]),
     ("serde_json", &["fh_core", "fh_store", "fh_app", "firstheat"]),
     ("serde_path_to_error", &["fh_core"]),

@@ -12,6 +12,7 @@ Examples:
   firstheat marks hook.plan.json                   the marks and the balance, as a table
   firstheat marks hook.plan.json --json            the same for other programs
   firstheat check hook.plan.json                   what to know before the bar is hot
+  firstheat steps hook.plan.json                   the order of work, step by step
   firstheat sheet hook.plan.json -o hook.pdf       the mark sheet, at full scale
   firstheat sheet hook.plan.json -o hook.pdf --what marks,templates
   firstheat marks - < hook.plan.json               read the plan from standard input
@@ -37,6 +38,9 @@ pub(crate) enum Command {
     /// Prints the findings; the exit status is 1 where one of them is a stop.
     #[command(after_help = "Example:\n  firstheat check hook.plan.json && firstheat sheet hook.plan.json -o hook.pdf")]
     Check(ReadArgs),
+    /// Prints the order of work: steps, heats, tools, and what the order is held against.
+    #[command(after_help = "Example:\n  firstheat steps hook.plan.json --json")]
+    Steps(ReadArgs),
     /// Writes the printed sheets.
     #[command(
         after_help = "Examples:\n  firstheat sheet hook.plan.json -o hook.pdf --paper letter\n  firstheat sheet hook.plan.json -o hook.pdf --what marks,templates\n\nPrint at 100 %, and hold a rule to the check lines."

@@ -22,15 +22,19 @@ pub(crate) struct FindingReport<'a> {
 
 /// The findings for other programs.
 pub(crate) fn reports<'a>(plan: &'a Plan, balance: &'a Balance) -> Vec<FindingReport<'a>> {
-    let report = |finding: &'a Finding| FindingReport {
+    balance.findings.iter().map(|finding| report(plan, finding)).collect()
+}
+
+/// One finding for other programs.
+pub(crate) fn report<'a>(plan: &'a Plan, finding: &'a Finding) -> FindingReport<'a> {
+    FindingReport {
         id: finding.id,
         severity: finding.severity.name(),
         bar: finding.place.bar.and_then(|bar| plan.bars.get(bar)).map_or("", |bar| &bar.name),
         path: finding.place.path(plan),
         message: &finding.message,
         remedy: &finding.remedy,
-    };
-    balance.findings.iter().map(report).collect()
+    }
 }
 
 /// The findings for people, the place first.
@@ -41,7 +45,8 @@ pub(crate) fn words(plan: &Plan, balance: &Balance) -> String {
     balance.findings.iter().map(|finding| finding_words(plan, finding)).collect()
 }
 
-fn finding_words(plan: &Plan, finding: &Finding) -> String {
+/// A finding for people.
+pub(crate) fn finding_words(plan: &Plan, finding: &Finding) -> String {
     let place = tame(&place_words(plan, finding));
     let place = if place.is_empty() { String::new() } else { format!("{place}: ") };
     let mut words = format!("{:<8} {place}{}\n", finding.severity.name(), tame(&finding.message));

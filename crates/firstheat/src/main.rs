@@ -16,6 +16,8 @@ mod new;
 mod output;
 mod schema;
 mod sheet;
+mod steps;
+mod steps_report;
 mod stock;
 mod table;
 mod window;
@@ -31,6 +33,7 @@ fn main() -> ExitCode {
         None => editor::run(cli.plan),
         Some(Command::Marks(args)) => marks::run(&args),
         Some(Command::Check(args)) => check::run(&args),
+        Some(Command::Steps(args)) => steps::run(&args),
         Some(Command::Sheet(args)) => sheet::run(&args),
         Some(Command::Export(args)) => export::run(&args),
         Some(Command::New(args)) => new::run(&args),

@@ -138,7 +138,8 @@ fn pair(old: &Segment, new: &Segment, at: usize, places: &mut Vec<Option<usize>>
             }
         }
         let known = branch.segments.len();
-        next += other.into_iter().flat_map(|other| other.segments.iter().skip(known)).map(Segment::count).sum::<usize>();
+        next +=
+            other.into_iter().flat_map(|other| other.segments.iter().skip(known)).map(Segment::count).sum::<usize>();
     }
 }
 

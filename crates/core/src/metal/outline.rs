@@ -173,7 +173,7 @@ impl Outline {
     }
 
     /// The width it ends with at its root or its tip; none where it runs out to a point or a round.
-    pub(crate) fn end_width(&self, tip: bool) -> Option<Length> {
+    pub fn end_width(&self, tip: bool) -> Option<Length> {
         match self {
             Self::Rectangle { width, .. } => Some(*width),
             Self::Trapezoid { root, tip: at_tip, .. } => Some(if tip { *at_tip } else { *root }),

@@ -150,10 +150,7 @@ impl Operation {
 
     /// Whether it gives a part its forged shape.
     pub fn is_shaping(self) -> bool {
-        matches!(
-            self,
-            Self::Draw | Self::Taper | Self::Upset | Self::Spread | Self::Flatten | Self::Scarf
-        )
+        matches!(self, Self::Draw | Self::Taper | Self::Upset | Self::Spread | Self::Flatten | Self::Scarf)
     }
 
     /// Whether it bends the bar out of its line for good.

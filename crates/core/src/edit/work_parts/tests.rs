@@ -1,3 +1,5 @@
+//! Steps follow their segments through every edit.
+
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use crate::edit::Edit;

@@ -1,0 +1,96 @@
+//! `firstheat steps`: the order of work.
+
+use crate::cli::ReadArgs;
+use crate::failure::Failure;
+use crate::output::tame;
+use crate::steps_report::StepsReport;
+use crate::{check, finding_report, input, output};
+use fh_core::balance::balance;
+use fh_core::plan::Plan;
+use fh_work::{Shop, Worked, WorkedStep, work_out};
+use std::process::ExitCode;
+
+/// Prints the steps of a plan.
+pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
+    let plan = input::read(&args.plan)?;
+    let balance = balance(&plan);
+    let worked = work_out(&plan, &balance, &Shop::default());
+    let text = if args.json { check::as_json(&StepsReport::new(&plan, &worked))? } else { words(&plan, &worked) };
+    output::print(&text)?;
+    Ok(ExitCode::SUCCESS)
+}
+
+fn words(plan: &Plan, worked: &Worked) -> String {
+    let title = if plan.title.trim().is_empty() { "Untitled plan".to_owned() } else { tame(&plan.title) };
+    let whose = if worked.proposed { "proposed by the program" } else { "your own order" };
+    let mut text =
+        format!("{title}: {}, {}, {whose}\n", count(worked.steps.len(), "step"), count(worked.heats, "heat"));
+    let mut bar = None;
+    for (number, step) in worked.steps.iter().enumerate() {
+        if step.bar != bar {
+            bar = step.bar;
+            text.push_str(&format!("\n{}\n", bar_words(plan, bar)));
+        }
+        text.push_str(&step_words(number, step));
+    }
+    if !worked.tools.is_empty() {
+        text.push_str("\nTools\n");
+        let line = |tool: &fh_work::Tool| format!("  {}. {}\n", tame(&tool.words), tame(&tool.reason));
+        text.extend(worked.tools.iter().map(line));
+    }
+    text.push('\n');
+    if worked.findings.is_empty() {
+        text.push_str("The order keeps every rule.\n");
+    }
+    text.extend(worked.findings.iter().map(|found| finding_report::finding_words(plan, &found.finding)));
+    text
+}
+
+fn count(count: usize, what: &str) -> String {
+    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
+}
+
+fn bar_words(plan: &Plan, bar: Option<usize>) -> String {
+    let Some((index, of)) = bar.and_then(|bar| Some((bar, plan.bars.get(bar)?))) else {
+        return "The whole piece".to_owned();
+    };
+    let name = if of.name.trim().is_empty() { format!("Bar {}", index + 1) } else { tame(&of.name) };
+    let pieces = if of.pieces() > 1 { format!(", {} pieces", of.pieces()) } else { String::new() };
+    format!("{name}: {}{pieces}", of.stock.describe())
+}
+
+fn step_words(number: usize, step: &WorkedStep) -> String {
+    let heat = match (step.needs, step.heat) {
+        (0, _) => "cold".to_owned(),
+        (1, heat) => format!("heat {heat}"),
+        (needs, heat) => format!("heats {heat} to {}", heat + needs - 1),
+    };
+    let mut text = format!("{:>3}  {}  [{heat}]\n", number + 1, tame(&step.title));
+    let mut line = |words: String| text.push_str(&format!("       {}\n", tame(&words)));
+    if !step.becomes.is_empty() {
+        line(step.becomes.join("; "));
+    }
+    let mut where_ = step.place.name().to_owned();
+    if let Some(edge) = &step.edge {
+        where_.push_str(&format!(", edge rounded to {edge}"));
+    }
+    if let Some(up) = &step.up {
+        where_.push_str(&format!(", {up} up"));
+    }
+    if !step.tool.is_empty() {
+        where_.push_str(&format!("; {}", step.tool));
+    }
+    line(where_);
+    if !step.sizes.is_empty() {
+        let size = |size: &fh_work::Size| {
+            let hot = size.hot.as_ref().map_or_else(String::new, |hot| format!(" ({hot} hot)"));
+            format!("{} {}{hot}", size.what, size.cold)
+        };
+        line(step.sizes.iter().map(size).collect::<Vec<_>>().join("; "));
+    }
+    step.measure.iter().cloned().for_each(&mut line);
+    for words in [&step.lay, &step.leave, &step.check, &step.caution, &step.step.note].into_iter().flatten() {
+        line(words.clone());
+    }
+    text
+}

@@ -1,0 +1,152 @@
+//! The order of work for other programs. The keys and their order are a promise.
+
+use crate::finding_report::{self, FindingReport};
+use fh_core::plan::Plan;
+use fh_work::{Worked, WorkedStep};
+use serde::Serialize;
+
+/// The order of work of a plan.
+#[derive(Serialize)]
+pub(crate) struct StepsReport<'a> {
+    title: &'a str,
+    /// Whether the order is the program's proposal.
+    proposed: bool,
+    heats: usize,
+    steps: Vec<StepReport<'a>>,
+    tools: Vec<ToolReport<'a>>,
+    gauges: Vec<GaugeReport<'a>>,
+    findings: Vec<OrderReport<'a>>,
+}
+
+#[derive(Serialize)]
+struct StepReport<'a> {
+    /// Counted from 1.
+    step: usize,
+    /// The bar's name; empty where the whole piece is meant.
+    bar: &'a str,
+    title: &'a str,
+    work: Vec<DeedReport<'a>>,
+    /// The first heat, counted from 1.
+    heat: usize,
+    /// How many heats; 0 where it is done cold.
+    heats: usize,
+    minutes: f64,
+    place: &'a str,
+    tool: &'a str,
+    sizes: Vec<SizeReport<'a>>,
+    measure: &'a [String],
+    leave: &'a str,
+    check: &'a str,
+    caution: &'a str,
+    because: &'a [String],
+}
+
+#[derive(Serialize)]
+struct DeedReport<'a> {
+    operation: &'a str,
+    /// The part's path; empty where the whole bar is meant.
+    path: String,
+}
+
+#[derive(Serialize)]
+struct SizeReport<'a> {
+    what: &'a str,
+    cold: &'a str,
+    hot: &'a str,
+    mm: Option<f64>,
+    tolerance_mm: f64,
+}
+
+#[derive(Serialize)]
+struct ToolReport<'a> {
+    kind: &'a str,
+    words: &'a str,
+    size_mm: Option<f64>,
+    reason: &'a str,
+    /// Counted from 1.
+    steps: Vec<usize>,
+}
+
+#[derive(Serialize)]
+struct GaugeReport<'a> {
+    what: &'a str,
+    size_mm: f64,
+    go_mm: f64,
+    no_go_mm: f64,
+    hot_mm: Option<f64>,
+}
+
+#[derive(Serialize)]
+struct OrderReport<'a> {
+    #[serde(flatten)]
+    finding: FindingReport<'a>,
+    reason: &'a str,
+    /// Counted from 1.
+    steps: Vec<usize>,
+}
+
+impl<'a> StepsReport<'a> {
+    pub(crate) fn new(plan: &'a Plan, worked: &'a Worked) -> Self {
+        let from_one = |steps: &[usize]| steps.iter().map(|step| step + 1).collect::<Vec<_>>();
+        let tools = worked.tools.iter().map(|tool| ToolReport {
+            kind: tool.kind.name(),
+            words: &tool.words,
+            size_mm: tool.size_mm,
+            reason: &tool.reason,
+            steps: from_one(&tool.steps),
+        });
+        let gauges = worked.gauges.iter().map(|gauge| GaugeReport {
+            what: &gauge.what,
+            size_mm: gauge.size_mm,
+            go_mm: gauge.go_mm,
+            no_go_mm: gauge.no_go_mm,
+            hot_mm: gauge.hot_mm,
+        });
+        let findings = worked.findings.iter().map(|found| OrderReport {
+            finding: finding_report::report(plan, &found.finding),
+            reason: found.finding.reason,
+            steps: from_one(&found.steps),
+        });
+        Self {
+            title: &plan.title,
+            proposed: worked.proposed,
+            heats: worked.heats,
+            steps: worked.steps.iter().enumerate().map(|(number, step)| step_report(plan, number, step)).collect(),
+            tools: tools.collect(),
+            gauges: gauges.collect(),
+            findings: findings.collect(),
+        }
+    }
+}
+
+fn step_report<'a>(plan: &'a Plan, number: usize, step: &'a WorkedStep) -> StepReport<'a> {
+    let bar = step.bar.and_then(|bar| plan.bars.get(bar));
+    let deed = |task: &fh_work::Task| DeedReport {
+        operation: task.operation.name(),
+        path: bar.zip(task.part).map_or_else(String::new, |(bar, at)| bar.path(at)),
+    };
+    let size = |size: &'a fh_work::Size| SizeReport {
+        what: &size.what,
+        cold: &size.cold,
+        hot: size.hot.as_deref().unwrap_or_default(),
+        mm: size.mm,
+        tolerance_mm: size.tolerance_mm,
+    };
+    StepReport {
+        step: number + 1,
+        bar: bar.map_or("", |bar| &bar.name),
+        title: &step.title,
+        work: step.tasks.iter().map(deed).collect(),
+        heat: step.heat,
+        heats: step.needs,
+        minutes: step.minutes,
+        place: step.place.name(),
+        tool: &step.tool,
+        sizes: step.sizes.iter().map(size).collect(),
+        measure: &step.measure,
+        leave: step.leave.as_deref().unwrap_or_default(),
+        check: step.check.as_deref().unwrap_or_default(),
+        caution: step.caution.as_deref().unwrap_or_default(),
+        because: &step.because,
+    }
+}

@@ -1,0 +1,237 @@
+//! What a step says besides its sizes: where, which edge, which side up, what to leave, what to check, what to beware of.
+//!
+//! All of it is common practice, no source, unless one is named; all of it can be changed in the step.
+
+use crate::legs::{Held, WayToBend};
+use crate::site::{Part, Site, extents, in_mm, thickness_toward};
+use crate::task::Task;
+use crate::words::length_words;
+use fh_core::metal::{Bent, Shape};
+use fh_core::plan::{AnvilPlace, Coating, Form, Limits, Operation};
+use fh_measure::WrittenLength;
+
+/// Where a task is done; `ways` are the ways of a bend without a leg in the way.
+pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend]) -> AnvilPlace {
+    use AnvilPlace as P;
+    use Operation as O;
+    match task.operation {
+        O::Bend | O::Corner => ways.first().map_or(P::Vice, |way| way.place),
+        O::SetDown => P::NearEdge,
+        O::Isolate => P::HardyHole,
+        O::Split => P::Step,
+        O::Trim
+            if task
+                .part
+                .and_then(|at| site.part(at))
+                .is_some_and(|it| matches!(it.segment.form, Form::Flag { .. })) =>
+        {
+            P::Step
+        }
+        O::Trim | O::PartOff => P::HardyHole,
+        O::Draw | O::Taper if is_long(site, task) => P::Horn,
+        O::Draw if is_round(site, task) => P::SwageBlock,
+        O::Roll => P::SwageBlock,
+        O::Twist | O::Open => P::Vice,
+        operation if operation.is_hot() => P::Face,
+        _ => P::Bench,
+    }
+}
+
+/// Whether a part grows so much that it is drawn over the horn first.
+fn is_long(site: &Site<'_>, task: &Task) -> bool {
+    let part = task.part.and_then(|at| site.part(at));
+    part.is_some_and(|part| part.balance.forged_length > part.balance.stock_length * 1.5)
+}
+
+fn is_round(site: &Site<'_>, task: &Task) -> bool {
+    let part = task.part.and_then(|at| site.part(at));
+    matches!(
+        part.and_then(|part| part.balance.shape.as_ref()),
+        Some(Shape::Prism { section: fh_core::metal::SectionSize::Round { .. }, .. })
+    )
+}
+
+/// The radius of the edge that a task is worked over, in mm: that of the inside corner it leaves.
+pub(crate) fn edge_mm(site: &Site<'_>, task: &Task) -> Option<f64> {
+    let shape = task.part.and_then(|at| site.part(at)).and_then(|part| part.balance.shape.as_ref())?;
+    match (task.operation, shape) {
+        (Operation::SetDown, Shape::Shoulder { radius, .. }) => Some(in_mm(*radius)),
+        (Operation::Corner, Shape::Peak { corner, .. }) => Some(in_mm(corner.inside_radius)),
+        // Googerty's and others' advice is 2 to 5 mm; a dead sharp edge nicks.
+        (Operation::SetDown, _) => Some(2.0),
+        _ => None,
+    }
+}
+
+/// The side of the bar that is up, in degrees around it from up by way of toward-you; none where it does not matter.
+pub(crate) fn up_degrees(site: &Site<'_>, task: &Task) -> Option<f64> {
+    let part = task.part.and_then(|at| site.part(at))?;
+    match (task.operation, &part.segment.form) {
+        // The edge of the anvil, below, makes the step.
+        (Operation::SetDown, Form::Shoulder { sides, .. }) => {
+            let one: Vec<u16> = [0, 90, 180, 270].into_iter().filter(|side| sides.contains(*side)).collect();
+            match one.as_slice() {
+                [side] => Some(f64::from((*side + 180) % 360)),
+                _ => None,
+            }
+        }
+        (Operation::Split, Form::Split { .. }) => match &part.balance.shape {
+            Some(Shape::Split(size)) if size.side.sin().abs() > size.side.cos().abs() => Some(0.0),
+            _ => Some(90.0),
+        },
+        (Operation::Punch | Operation::Drift | Operation::Drill | Operation::Flatten | Operation::Spread, _) => {
+            Some(0.0)
+        }
+        // It is struck down over the edge: the side that it is bent toward lies below.
+        (Operation::Bend | Operation::Corner, _) => {
+            let side = part.segment.bend.as_ref()?.side_radians().to_degrees();
+            Some((side + 180.0).rem_euclid(360.0))
+        }
+        _ => None,
+    }
+}
+
+/// What must not be corrected yet.
+pub(crate) fn leave(site: &Site<'_>, task: &Task) -> Option<String> {
+    use Operation as O;
+    let part = task.part.and_then(|at| site.part(at))?;
+    match task.operation {
+        O::SetDown => growth(site, part),
+        O::Spread if matches!(part.segment.form, Form::Flag { trim: Some(_), .. }) => {
+            Some("Leave the outline rough: it is trimmed afterwards.".to_owned())
+        }
+        O::Flatten => Some("Leave the rim as it swells: the hole will open it further.".to_owned()),
+        O::Upset => Some("Leave it thick in the middle; only straighten it if it bends, at once.".to_owned()),
+        O::Split => Some("Leave the cut faces rough until the branches are forged.".to_owned()),
+        O::Bend if part.balance.bent.is_some_and(crate::rules::is_closing) => {
+            Some("Leave the last part open until everything else is bent.".to_owned())
+        }
+        _ => None,
+    }
+}
+
+/// How wide a side grows while the one across it is set down on fewer than all sides:
+/// `w₁ = w₀ (h₀/h₁)^s`, s from 0.31 to 0.56 for bites of half to one and a half widths
+/// (A. Tomlinson and J. D. Stringer, *Spread and elongation in flat tool forging*, 1959; from memory).
+fn growth(site: &Site<'_>, part: Part<'_>) -> Option<String> {
+    let Some(Shape::Shoulder { from, to, sides, .. }) = &part.balance.shape else { return None };
+    let (from, to) = if to.area() < from.area() { (from, to) } else { (to, from) };
+    let ([width, thickness], [to_width, to_thickness]) = (extents(from), extents(to));
+    let vertical = sides.contains(0) || sides.contains(180);
+    let level = sides.contains(90) || sides.contains(270);
+    let (before, after, grows, target) = match (vertical, level) {
+        (true, false) => (thickness, to_thickness, width, to_width),
+        (false, true) => (width, to_width, thickness, to_thickness),
+        _ => return None,
+    };
+    let reduction = before / after.max(1e-6);
+    if reduction < 1.02 {
+        return None;
+    }
+    let grown = [0.31, 0.56].map(|spread| length_words(site.plan, grows * reduction.powf(spread)));
+    Some(format!(
+        "It grows sideways to about {} to {}; let it, and bring it back to {} on its edge after each pass.",
+        grown[0],
+        grown[1],
+        length_words(site.plan, target)
+    ))
+}
+
+/// What to check, and with which gauge.
+pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String> {
+    use Operation as O;
+    let words = match task.operation {
+        O::Mark => {
+            let last = site.balance.whole().last().map(|(_, segment)| segment.mark_end_shop.text())?;
+            format!("All marks from the {}; the last at {last}.", site.bar.datum_name())
+        }
+        O::Isolate | O::SetDown => "Both faces of the step square to the bar, on the mark.".to_owned(),
+        O::Draw | O::Taper => "The size in three places with the gauge, then the length.".to_owned(),
+        O::Spread | O::Flatten => "Thickness with the gauge, outline against the template.".to_owned(),
+        O::Upset => "The thickness, and that the bar is still straight.".to_owned(),
+        O::Split => "The branches equally thick at the root.".to_owned(),
+        O::Punch | O::Drift | O::Drill => "The hole square to the face, and in the middle.".to_owned(),
+        O::Bend | O::Roll | O::Open | O::Corner => "Against the template; no twist, seen from the end.".to_owned(),
+        O::Twist => "The turns counted; the bar straight, seen along it.".to_owned(),
+        O::Straighten if task.part.is_none() => {
+            format!("Forged length over all {}; the last chance to correct it.", length_words(site.plan, now_mm))
+        }
+        O::Weld => "No dark line along the seam when it is next hot.".to_owned(),
+        O::Check => "Every size and angle against the plan and the templates, cold.".to_owned(),
+        _ => return None,
+    };
+    Some(words)
+}
+
+/// What to beware of.
+pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<String> {
+    use Operation as O;
+    let mut all: Vec<String> = Vec::new();
+    match task.operation {
+        O::Mark => {
+            if let Some(Coating::Galvanised | Coating::Plated) = site.plan.coating {
+                all.push("Coated stock gives off poisonous fume when it is heated: take the coating off first, or use other stock.".to_owned());
+            }
+        }
+        O::PartOff | O::Trim => {
+            all.push("The last blow light, and nobody in line with the piece that flies.".to_owned())
+        }
+        O::Split => {
+            all.push("Work on the soft step or over a plate; cool the chisel before its edge turns red.".to_owned())
+        }
+        O::Punch => all.push("Take the punch out and cool it every few blows, or it sticks and swells.".to_owned()),
+        O::Weld => all.push("Sparks and flux fly at the first blow: eyes, arms and bystanders covered.".to_owned()),
+        O::Upset | O::Scarf => {
+            all.push("Cool the bar on both sides of the heat, so that only the marked length thickens.".to_owned())
+        }
+        O::Twist => all.push("One even heat over the whole length: the hottest place twists first.".to_owned()),
+        O::Roll => {
+            all.push("Never heat a socket that is closed at both ends: trapped air or water bursts it.".to_owned())
+        }
+        O::Taper if ends_in_point(site, task) => {
+            all.push("A point burns in a moment: push it past the heart of the fire.".to_owned())
+        }
+        O::Wax => all.push("Hot wax and oil flare up: warm, not hot, away from the fire, with air.".to_owned()),
+        _ => {}
+    }
+    if task.operation.is_hot() && !thin.is_empty() {
+        let quench =
+            if site.plan.material_name() == "mild steel" { ", or quench it before" } else { "; do not quench it" };
+        let names = crate::words::joined(thin);
+        all.push(format!("Keep {names} out of the fire{quench}."));
+    }
+    (!all.is_empty()).then(|| all.join(" "))
+}
+
+fn ends_in_point(site: &Site<'_>, task: &Task) -> bool {
+    let shape = task.part.and_then(|at| site.part(at)).and_then(|part| part.balance.shape.as_ref());
+    matches!(shape, Some(Shape::Taper { from, to, .. }) if from.is_end() || to.is_end())
+}
+
+/// Whether a part is thin once it is forged.
+pub(crate) fn is_thin(site: &Site<'_>, at: usize) -> bool {
+    let limits = &site.plan.limits;
+    let thin = limits.thin.as_ref().map_or_else(|| Limits::THIN.in_unit(site.plan.units.length), WrittenLength::mm);
+    let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
+    shape.and_then(crate::rules::least_thickness).is_some_and(|least| least <= thin)
+}
+
+/// How a bend is laid, in words: `“wall leg” held on the face`.
+pub(crate) fn held_words(site: &Site<'_>, at: usize, way: WayToBend) -> String {
+    let end = match way.held {
+        Held::Datum => "toward the datum",
+        Held::Far => "away from the datum",
+    };
+    let side = match site.part(at).and_then(|part| part.balance.bent) {
+        Some(
+            Bent::Curve { side, .. } | Bent::Ring { side, .. } | Bent::Corner { side } | Bent::Scroll { side, .. },
+        ) => side,
+        _ => 0.0,
+    };
+    let thick = length_words(site.plan, thickness_toward(&site.raw_section(at), side));
+    match way.place {
+        AnvilPlace::Vice => format!("Clamp the side {end} in the vice."),
+        AnvilPlace::Horn => format!("Lay the side {end} over the horn, where it is as round as the bend."),
+        _ => format!("Lay the side {end} on the face, {thick} of bar over the edge to begin with."),
+    }
+}

@@ -1,0 +1,383 @@
+//! What an order of work is held against: broken rules, and what follows from the state of the bar at each step.
+
+use crate::heating::Heated;
+use crate::held::{self, Hold};
+use crate::order::{Job, Ordered};
+use crate::rules::Rule;
+use crate::site::Site;
+use crate::why::Why;
+use crate::words::{joined, length_words, lower_first};
+use crate::worked::WorkedStep;
+use crate::{brief, heat_rules};
+use fh_core::findings::{Finding, Place, Severity};
+use fh_core::plan::{Form, Operation, Plan};
+use std::collections::BTreeMap;
+
+/// A finding about the order of work, with the steps it speaks of.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OrderFinding {
+    /// What was found.
+    pub finding: Finding,
+    /// The steps it speaks of, counted from 0, in their order.
+    pub steps: Vec<usize>,
+    /// The rule that is broken, where it is one.
+    pub why: Option<Why>,
+}
+
+/// The id of every finding about the order of work.
+pub const IDS: [&str; 15] = [
+    "mark-gone",
+    "out-of-reach",
+    "parted-too-soon",
+    "thin-too-soon",
+    "leg-in-the-way",
+    "wrong-order",
+    "rules-contradict",
+    "not-in-the-order",
+    "part-unknown",
+    "no-hold-left",
+    "cold-step",
+    "heat-overrun",
+    "leg-into-anvil",
+    "leg-into-leg",
+    "too-many-heats",
+];
+
+/// What was seen at a step.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Seen {
+    pub(crate) heated: Option<Heated>,
+    pub(crate) hold: Option<Hold>,
+    /// Bends that can be made neither on the anvil nor in the vice.
+    pub(crate) stuck: Vec<usize>,
+    /// Parts that run into each other afterwards.
+    pub(crate) struck: Vec<(usize, usize)>,
+    /// Whether something was parted off before.
+    pub(crate) was_off: bool,
+}
+
+/// An order and what was seen on the way.
+pub(crate) struct Scene<'s, 'a> {
+    pub(crate) plan: &'a Plan,
+    pub(crate) sites: &'s [Site<'a>],
+    pub(crate) job: &'s Job,
+    pub(crate) ordered: &'s [Ordered],
+    pub(crate) steps: &'s [WorkedStep],
+    pub(crate) seen: &'s [Seen],
+    pub(crate) dropped: &'s [Rule],
+}
+
+/// Every finding of an order, the weightiest first, each group in the order of its steps.
+pub(crate) fn findings(scene: &Scene<'_, '_>) -> Vec<OrderFinding> {
+    let mut found = scene.broken_rules();
+    found.extend(scene.contradictions());
+    found.extend(scene.missing());
+    found.extend(scene.strangers());
+    for number in 0..scene.steps.len() {
+        found.extend(scene.at_step(number));
+    }
+    found.extend(scene.thin_heats());
+    found.sort_by_key(|found| (std::cmp::Reverse(found.finding.severity), found.steps.first().copied()));
+    found
+}
+
+/// The step of a task: the first one that does it, and the last.
+type Span = (usize, usize);
+
+impl Scene<'_, '_> {
+    /// The places of each task in the order: its first and its last, counted through all tasks of all steps.
+    fn places(&self) -> Vec<Option<[Span; 2]>> {
+        let numbers = self.job.numbers();
+        let mut places: Vec<Option<[Span; 2]>> = vec![None; self.job.tasks.len()];
+        for (step, ordered) in self.ordered.iter().enumerate() {
+            for (within, task) in ordered.tasks.iter().enumerate() {
+                let Some(number) = numbers.get(task) else { continue };
+                let here = (step, within);
+                places[*number] = Some(places[*number].map_or([here, here], |[first, _]| [first, here]));
+            }
+        }
+        places
+    }
+
+    /// Rules that the order breaks: a task comes first before another has been done for the last time.
+    fn broken_rules(&self) -> Vec<OrderFinding> {
+        let places = self.places();
+        let mut broken: BTreeMap<(Why, usize, usize), Vec<Rule>> = BTreeMap::new();
+        for rule in &self.job.rules {
+            let (Some([_, before]), Some([after, _])) = (places[rule.before], places[rule.after]) else { continue };
+            if after < before && !self.dropped.contains(rule) {
+                broken.entry((rule.why, after.0, before.0)).or_default().push(*rule);
+            }
+        }
+        broken.into_iter().map(|((why, early, late), rules)| self.broken_rule(why, early, late, &rules)).collect()
+    }
+
+    fn broken_rule(&self, why: Why, early: usize, late: usize, rules: &[Rule]) -> OrderFinding {
+        let title = |step: usize| lower_first(&self.steps[step].title);
+        let message = if early == late {
+            format!("Within step {} ({}), one thing comes before what has to be done first.", early + 1, title(early))
+        } else if why == Why::IsolateFirst {
+            format!(
+                "Step {} ({}) forges away the mark that step {} ({}) still needs.",
+                early + 1,
+                title(early),
+                late + 1,
+                title(late)
+            )
+        } else {
+            format!("Step {} ({}) comes before step {} ({}).", early + 1, title(early), late + 1, title(late))
+        };
+        let remedy = if early == late {
+            "Change the order within the step, or split it in two.".to_owned()
+        } else {
+            format!("Move step {} behind step {}.", early + 1, late + 1)
+        };
+        let part = rules.first().and_then(|rule| self.job.tasks[rule.after].part);
+        let severity = if why.firmness() > 1 { Severity::Warning } else { Severity::Note };
+        let mut steps = vec![early, late];
+        steps.dedup();
+        self.found(why.id(), severity, (self.ordered[early].bar, part), message, why.reason(), remedy, steps, Some(why))
+    }
+
+    /// Rules that cannot all be kept.
+    fn contradictions(&self) -> Vec<OrderFinding> {
+        let places = self.places();
+        let told = |rule: &Rule| {
+            let (before, after) = (self.job.tasks[rule.before], self.job.tasks[rule.after]);
+            let (Some([_, last]), Some([first, _])) = (places[rule.before], places[rule.after]) else { return None };
+            let title = |step: usize| lower_first(&self.steps[step].title);
+            let message = format!(
+                "Step {} ({}) ought to come before step {} ({}), but other rules forbid it.",
+                last.0 + 1,
+                title(last.0),
+                first.0 + 1,
+                title(first.0)
+            );
+            let remedy = "Choose which of them to keep, or change the piece so that both can be kept.".to_owned();
+            let mut steps = vec![first.0, last.0];
+            steps.sort_unstable();
+            Some(self.found(
+                "rules-contradict",
+                Severity::Note,
+                (before.bar, after.part),
+                message,
+                rule.why.reason(),
+                remedy,
+                steps,
+                Some(rule.why),
+            ))
+        };
+        self.dropped.iter().filter(|rule| rule.why != Why::ThinLast).filter_map(told).collect()
+    }
+
+    /// What has to be done and is in no step.
+    fn missing(&self) -> Vec<OrderFinding> {
+        let places = self.places();
+        let mut found = Vec::new();
+        for (number, task) in self.job.tasks.iter().enumerate() {
+            let is_finish =
+                matches!(task.operation, Operation::Brush | Operation::Wax | Operation::Check | Operation::Mark);
+            if places[number].is_some() || (is_finish && task.part.is_none()) {
+                continue;
+            }
+            let site = self.sites.get(task.bar);
+            let what = crate::words::title(self.plan, site, &[*task]);
+            found.push(self.found(
+                "not-in-the-order",
+                Severity::Warning,
+                (task.bar, task.part),
+                format!("No step says: {}.", lower_first(&what)),
+                "What no step says is forgotten when the bar is hot.",
+                "Add a step for it, or take up the proposal again.".to_owned(),
+                Vec::new(),
+                None,
+            ));
+        }
+        found
+    }
+
+    /// Steps that name what is not there.
+    fn strangers(&self) -> Vec<OrderFinding> {
+        let told = |(number, ordered): (usize, &Ordered)| {
+            if ordered.strangers.is_empty() {
+                return None;
+            }
+            Some(self.found(
+                "part-unknown",
+                Severity::Warning,
+                (ordered.bar, None),
+                format!("Step {} speaks of {}, which the plan does not have.", number + 1, joined(&ordered.strangers)),
+                "The plan was changed after the step was written.",
+                "Take the step out, or say what it works on.".to_owned(),
+                vec![number],
+                None,
+            ))
+        };
+        self.ordered.iter().enumerate().filter_map(told).collect()
+    }
+
+    /// What follows from the state of the bar at one step.
+    fn at_step(&self, number: usize) -> Vec<OrderFinding> {
+        let (step, seen) = (&self.steps[number], &self.seen[number]);
+        let Some(site) = step.bar.and_then(|bar| self.sites.get(bar)) else { return Vec::new() };
+        let mut found = Vec::new();
+        let title = lower_first(&step.title);
+        let part = step.parts().first().copied();
+        let place = (site.index, part);
+        let length = |mm: f64| length_words(self.plan, mm);
+        let mut add = |id, severity, message, reason, remedy| {
+            found.push(self.found(id, severity, place, message, reason, remedy, vec![number], None));
+        };
+        let least = held::least_mm(site);
+        if let Some(hold) = seen.hold.filter(|hold| seen.was_off && hold.length_mm < least) {
+            add(
+                "no-hold-left",
+                Severity::Warning,
+                format!(
+                    "At step {} ({title}) {} is left to hold; {} is the least.",
+                    number + 1,
+                    length(hold.length_mm),
+                    length(least)
+                ),
+                "Tongs slip on a short end, and the hand comes too near the heat.",
+                "Part off later, or leave more of the bar on.".to_owned(),
+            );
+        }
+        if let Some(heated) = seen.heated {
+            if heated.cold_mm > 0.0 {
+                add(
+                    "cold-step",
+                    Severity::Warning,
+                    format!(
+                        "Step {} ({title}) is kept in the heat before it, but {} of it lies outside of the hot zone.",
+                        number + 1,
+                        length(heated.cold_mm)
+                    ),
+                    "Metal that is not hot cracks, or does not move.",
+                    "Let it begin a heat of its own.".to_owned(),
+                );
+            }
+            if heated.late > 0.0 {
+                add(
+                    "heat-overrun",
+                    Severity::Note,
+                    format!(
+                        "Step {} ({title}) is kept in the heat before it, which is over {:.1} minutes before it ends.",
+                        number + 1,
+                        heated.late
+                    ),
+                    "Below its forging heat the metal cracks or marks the tools.",
+                    "Let it begin a heat of its own, or give it fewer minutes.".to_owned(),
+                );
+            }
+        }
+        for at in &seen.stuck {
+            add(
+                "leg-into-anvil",
+                Severity::Warning,
+                format!(
+                    "At step {} “{}” can be laid neither over the anvil nor in the vice: a leg that is bent already is in the way.",
+                    number + 1,
+                    site.name(*at)
+                ),
+                "A leg that strikes the anvil is bent where it should not be.",
+                format!(
+                    "Bend “{}” before the bends beside it, or on a tool that stands free, such as a stake.",
+                    site.name(*at)
+                ),
+            );
+        }
+        for (one, other) in &seen.struck {
+            add(
+                "leg-into-leg",
+                Severity::Warning,
+                format!(
+                    "After step {} “{}” runs into “{}”, which it does not in the finished piece.",
+                    number + 1,
+                    site.name(*one),
+                    site.name(*other)
+                ),
+                "One leg stops the other, and both are bent where they should not be.",
+                "Bend the one that moves it out of the way first.".to_owned(),
+            );
+        }
+        found
+    }
+
+    /// Thin parts that go through more heats than they stand.
+    fn thin_heats(&self) -> Vec<OrderFinding> {
+        /// Common practice, no source: a thin part scales and burns away in more.
+        const MOST: usize = 4;
+        let mut found = Vec::new();
+        for site in self.sites {
+            for part in site.parts().filter(|part| part.segment.form.is_finished() && brief::is_thin(site, part.at)) {
+                let heats = self.heats_through(site, part.at);
+                let count: usize = heats.iter().map(|(_, needs)| needs).sum();
+                if count <= MOST || matches!(part.segment.form, Form::Split { .. }) {
+                    continue;
+                }
+                found.push(self.found(
+                    "too-many-heats",
+                    Severity::Note,
+                    (site.index, Some(part.at)),
+                    format!("“{}” goes through about {count} more heats once it is thin.", site.name(part.at)),
+                    "Thin metal loses more to scale in each heat, and burns while its neighbour is heated.",
+                    "Forge it later, heat only what is worked, or leave it a little thick until the end.".to_owned(),
+                    heats.iter().map(|(step, _)| *step).collect(),
+                    None,
+                ));
+            }
+        }
+        found
+    }
+
+    /// The heats that reach a part once it is forged: their steps, and how many each.
+    fn heats_through(&self, site: &Site<'_>, at: usize) -> Vec<(usize, usize)> {
+        let zone = heat_rules::zone_mm(self.plan);
+        let mut heats: Vec<(usize, usize)> = Vec::new();
+        let mut last_heat = 0;
+        let mut was_forged = false;
+        for (number, step) in self.steps.iter().enumerate().filter(|(_, step)| step.bar == Some(site.index)) {
+            if was_forged
+                && step.is_hot()
+                && let Some([from, to]) = step.zone_mm
+                && to - from < zone
+            {
+                let reach = (zone - (to - from)) / 4.0;
+                let [start, end] = part_extent(site, step, at);
+                if end > from - reach && start < to + reach {
+                    let new = if step.heat == last_heat { step.needs.saturating_sub(1) } else { step.needs };
+                    if new > 0 {
+                        heats.push((number, new));
+                    }
+                    last_heat = step.heat + step.needs - 1;
+                }
+            }
+            was_forged |= step.stages.get(at).is_some_and(|stage| stage.forged);
+        }
+        heats
+    }
+
+    #[expect(clippy::too_many_arguments, reason = "the parts of a finding, each once")]
+    fn found(
+        &self,
+        id: &'static str,
+        severity: Severity,
+        (bar, segment): (usize, Option<usize>),
+        message: String,
+        reason: &'static str,
+        remedy: String,
+        steps: Vec<usize>,
+        why: Option<Why>,
+    ) -> OrderFinding {
+        let place = Place { bar: Some(bar), segment };
+        OrderFinding { finding: Finding { id, severity, place, message, reason, remedy }, steps, why }
+    }
+}
+
+/// Where a part lies after a step, in mm.
+fn part_extent(site: &Site<'_>, step: &WorkedStep, at: usize) -> [f64; 2] {
+    let progress = crate::progress::Progress { stages: step.stages.clone(), marked: true };
+    let lengths = crate::heating::Lengths::new(site, &progress);
+    lengths.extent([at].iter())
+}

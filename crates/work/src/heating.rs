@@ -1,0 +1,143 @@
+//! Heats by plain rules: what one heated zone covers and one working time holds.
+
+use crate::heat_rules;
+use crate::progress::Progress;
+use crate::site::Site;
+use crate::task::Task;
+use fh_core::plan::{HeatWish, Operation, Plan};
+
+/// What a step asks of a heat.
+pub(crate) struct Load {
+    /// The parts that have to be hot; the whole bar where it is empty.
+    pub(crate) parts: Vec<usize>,
+    /// How long it takes, in minutes.
+    pub(crate) minutes: f64,
+    /// Whether it is done hot.
+    pub(crate) hot: bool,
+    /// Whether the bar cools down while it is done.
+    pub(crate) cools: bool,
+}
+
+impl Load {
+    /// Of some tasks that take so many minutes.
+    pub(crate) fn new(tasks: &[Task], minutes: f64) -> Self {
+        let hot = tasks.iter().any(|task| task.operation.is_hot());
+        let cools =
+            tasks.iter().any(|task| matches!(task.operation, Operation::Drill | Operation::Stamp | Operation::Check));
+        let mut parts: Vec<usize> = tasks.iter().filter_map(|task| task.part).collect();
+        parts.sort_unstable();
+        parts.dedup();
+        Self { parts, minutes, hot, cools }
+    }
+}
+
+/// How a step falls into heats.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Heated {
+    /// Its first heat, counted from 1; that of the step before where it is done cold.
+    pub(crate) heat: usize,
+    /// How many heats it needs; 0 where it is done cold.
+    pub(crate) needs: usize,
+    /// What of it lies outside of the zone, in mm, where the smith keeps it in the heat before.
+    pub(crate) cold_mm: f64,
+    /// By how many minutes the heat is overrun, where the smith keeps it there.
+    pub(crate) late: f64,
+}
+
+/// A bar in the fire and on the anvil.
+#[derive(Clone)]
+pub(crate) struct Heating {
+    zone_mm: f64,
+    minutes: f64,
+    /// Heats taken so far.
+    pub(crate) heats: usize,
+    /// What is hot: its parts.
+    parts: Vec<usize>,
+    left: f64,
+}
+
+impl Heating {
+    pub(crate) fn new(plan: &Plan, heats: usize) -> Self {
+        let (zone_mm, minutes) = (heat_rules::zone_mm(plan), plan.work.heats.minutes());
+        Self { zone_mm, minutes, heats, parts: Vec::new(), left: 0.0 }
+    }
+
+    /// Whether a step can still be done in the heat that is under way.
+    pub(crate) fn fits(&self, load: &Load, at: &Lengths) -> bool {
+        load.minutes <= self.left + 1e-9 && self.cold_mm(load, at) <= 1e-6
+    }
+
+    /// By how much a step and what is hot already are longer together than the zone.
+    fn cold_mm(&self, load: &Load, at: &Lengths) -> f64 {
+        if self.parts.is_empty() {
+            return f64::INFINITY;
+        }
+        if load.parts.is_empty() {
+            return 0.0;
+        }
+        let [start, end] = at.extent(self.parts.iter().chain(&load.parts));
+        (end - start - self.zone_mm).max(0.0)
+    }
+
+    /// Takes a step: in the heat that is under way, or in new ones.
+    pub(crate) fn take(&mut self, load: &Load, at: &Lengths, wish: Option<HeatWish>) -> Heated {
+        if !load.hot {
+            if load.cools {
+                self.left = 0.0;
+                self.parts.clear();
+            }
+            return Heated { heat: self.heats.max(1), needs: 0, cold_mm: 0.0, late: 0.0 };
+        }
+        let kept = wish == Some(HeatWish::Same) && self.heats > 0;
+        if kept || (wish != Some(HeatWish::New) && self.fits(load, at)) {
+            let cold = self.cold_mm(load, at);
+            let late = (load.minutes - self.left).max(0.0);
+            self.left = (self.left - load.minutes).max(0.0);
+            self.parts.extend(&load.parts);
+            let is_cold = cold.is_finite() && cold > 1e-6;
+            let cold_mm = if is_cold {
+                cold
+            } else if cold.is_finite() {
+                0.0
+            } else {
+                at.length(&load.parts)
+            };
+            return Heated { heat: self.heats.max(1), needs: 1, cold_mm, late: if late > 1e-9 { late } else { 0.0 } };
+        }
+        let by_time = (load.minutes / self.minutes - 1e-9).ceil().max(1.0);
+        let by_zone = (at.length(&load.parts) / self.zone_mm - 1e-9).ceil().max(1.0);
+        // Beyond this, nobody counts.
+        let needs = by_time.max(by_zone).min(1e6) as usize;
+        let heat = self.heats + 1;
+        self.heats += needs;
+        self.left = (needs as f64 * self.minutes - load.minutes).clamp(0.0, self.minutes);
+        self.parts.clone_from(&load.parts);
+        Heated { heat, needs, cold_mm: 0.0, late: 0.0 }
+    }
+}
+
+/// Where the parts of a bar lie now, in mm.
+pub(crate) struct Lengths {
+    pub(crate) starts: Vec<f64>,
+    pub(crate) lengths: Vec<f64>,
+}
+
+impl Lengths {
+    pub(crate) fn new(site: &Site<'_>, progress: &Progress) -> Self {
+        let lengths = progress.lengths(site);
+        Self { starts: progress.starts(site, &lengths), lengths }
+    }
+
+    /// From where to where some parts reach.
+    pub(crate) fn extent<'p>(&self, parts: impl Iterator<Item = &'p usize>) -> [f64; 2] {
+        let ends = parts.filter_map(|at| Some([*self.starts.get(*at)?, self.starts[*at] + self.lengths.get(*at)?]));
+        let all = ends.reduce(|all, next| [all[0].min(next[0]), all[1].max(next[1])]);
+        all.unwrap_or([0.0, 0.0])
+    }
+
+    /// How far some parts reach from end to end.
+    pub(crate) fn length(&self, parts: &[usize]) -> f64 {
+        let [start, end] = self.extent(parts.iter());
+        end - start
+    }
+}

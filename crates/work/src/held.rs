@@ -1,0 +1,80 @@
+//! What the tongs hold while a step is done.
+
+use crate::heating::Lengths;
+use crate::progress::Progress;
+use crate::site::{Site, extents, in_mm, in_mm2};
+use crate::state::shape_now;
+use fh_core::plan::Limits;
+use fh_measure::WrittenLength;
+
+/// Beyond the part that is worked, so much is too hot to hold, in mm: common practice, no source.
+const HOT_MARGIN: f64 = 25.0;
+
+/// The end of a bar that is held.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hold {
+    /// How long the part is that stays cold enough to hold, in mm.
+    pub length_mm: f64,
+    /// Its size from side to side and from top to bottom where the tongs grip, in mm.
+    pub jaw_mm: [f64; 2],
+    /// The part that is gripped, counted through the bar.
+    pub part: usize,
+}
+
+/// The longer end of the bar beside what is hot.
+pub(crate) fn hold(site: &Site<'_>, progress: &Progress, lengths: &Lengths, hot: &[usize]) -> Option<Hold> {
+    let there: Vec<usize> = site.chains[0].1.iter().copied().filter(|at| lengths.lengths[*at] > 0.0).collect();
+    let (first, last) = (*there.first()?, *there.last()?);
+    let [start, end] = lengths.extent([first, last].iter());
+    let [hot_start, hot_end] = lengths.extent(hot.iter());
+    let (before, after) = (hot_start - HOT_MARGIN - start, end - hot_end - HOT_MARGIN);
+    let (length, part) = if before > after { (before, first) } else { (after, last) };
+    let part = gripped(site, lengths, &there, part, length.max(0.0));
+    let jaw_mm = match shape_now(site, progress, part, &lengths.lengths) {
+        Some(shape) => {
+            let raw = extents(&site.raw_section(part));
+            let area = in_mm2(shape.area_at(0.5)).max(0.0);
+            match shape_section(&shape) {
+                Some(section) => section,
+                // What has no section of its own is gripped on about so much.
+                None => [raw[0], area / raw[0].max(1e-6)],
+            }
+        }
+        None => extents(&site.balance.stock),
+    };
+    Some(Hold { length_mm: length.max(0.0), jaw_mm, part })
+}
+
+fn shape_section(shape: &fh_core::metal::Shape) -> Option<[f64; 2]> {
+    use fh_core::metal::Shape;
+    match shape {
+        Shape::Prism { section, .. } | Shape::Peak { section, .. } => Some(extents(section)),
+        Shape::Taper { from, to, .. } => {
+            let thicker = if to.area() > from.area() { to } else { from };
+            Some(extents(thicker))
+        }
+        Shape::Shoulder { to, .. } => Some(extents(to)),
+        Shape::Flag { outline, root, .. } => Some([in_mm(outline.width()), in_mm(*root)]),
+        Shape::Hole { outline, thickness, .. } => Some([in_mm(outline.width()), in_mm(*thickness)]),
+        Shape::Ball { diameter: size } | Shape::Cube { side: size } => Some([in_mm(*size); 2]),
+        Shape::Split(split) => Some(extents(&split.stock)),
+    }
+}
+
+/// The longest part within the length that is held.
+fn gripped(site: &Site<'_>, lengths: &Lengths, there: &[usize], end: usize, held: f64) -> usize {
+    let [from, to] = lengths.extent([end].iter());
+    let at_start = site.place[end].1 == 0;
+    let (low, high) = if at_start { (from, from + held) } else { (to - held, to) };
+    let inside = |at: usize| {
+        let [start, stop] = lengths.extent([at].iter());
+        (stop.min(high) - start.max(low)).max(0.0)
+    };
+    there.iter().copied().max_by(|one, other| inside(*one).total_cmp(&inside(*other))).unwrap_or(end)
+}
+
+/// The least length to hold, in mm.
+pub(crate) fn least_mm(site: &Site<'_>) -> f64 {
+    let own = site.plan.limits.hold.as_ref();
+    own.map_or_else(|| Limits::HOLD.in_unit(site.plan.units.length), WrittenLength::mm)
+}

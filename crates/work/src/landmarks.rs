@@ -1,0 +1,160 @@
+//! Landmarks: from what can still be seen or felt on the bar a place is measured, when the datum itself has moved.
+
+use crate::heating::Lengths;
+use crate::progress::Progress;
+use crate::site::{Site, in_mm};
+use crate::task::Task;
+use fh_core::metal::{FreeEnd, Shape};
+use fh_core::plan::{Form, Operation};
+
+/// How near a landmark has to be to a place to be the place, in mm.
+const AT: f64 = 0.05;
+
+/// A place on the bar that a step works from.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Measured {
+    /// What the place is: `the start of “hook”`.
+    pub place: String,
+    /// From where it is measured: `the shoulder “stop”`.
+    pub from: String,
+    /// How far it is from there, cold, in mm; 0 where it can be seen itself.
+    pub distance_mm: f64,
+    /// Whether the punched mark can still be seen.
+    pub mark_seen: bool,
+}
+
+/// Something that can be seen or felt.
+struct Landmark {
+    at: f64,
+    words: String,
+    is_mark: bool,
+}
+
+/// The places that a task works from, each measured from the nearest landmark.
+pub(crate) fn measured(site: &Site<'_>, progress: &Progress, lengths: &Lengths, task: &Task) -> Vec<Measured> {
+    let Some(at) = task.part else { return Vec::new() };
+    let wanted = wanted(site, lengths, task.operation, at);
+    if wanted.is_empty() || !progress.is_there(site, at) {
+        return Vec::new();
+    }
+    let marks = landmarks(site, progress, lengths, at);
+    let nearest = |place: f64| {
+        let far = |mark: &&Landmark| (mark.at - place).abs();
+        marks.iter().min_by(|one, other| far(one).total_cmp(&far(other)).then(other.is_mark.cmp(&one.is_mark)))
+    };
+    let measured = |(words, place): (String, f64)| {
+        let mark = nearest(place)?;
+        let distance_mm = (mark.at - place).abs();
+        let here = distance_mm < AT;
+        Some(Measured {
+            place: words,
+            from: mark.words.clone(),
+            distance_mm: if here { 0.0 } else { distance_mm },
+            mark_seen: here && mark.is_mark,
+        })
+    };
+    wanted.into_iter().filter_map(measured).collect()
+}
+
+/// The places that an operation on a part is measured to, in mm along the bar as it is now.
+fn wanted(site: &Site<'_>, lengths: &Lengths, operation: Operation, at: usize) -> Vec<(String, f64)> {
+    use Operation as O;
+    let (start, end) = (lengths.starts[at], lengths.starts[at] + lengths.lengths[at]);
+    let name = site.name(at);
+    let both = || {
+        let [before, after] = site.beside(at);
+        let mut places = Vec::new();
+        if before.is_some() {
+            places.push((format!("the start of “{name}”"), start));
+        }
+        if after.is_some() {
+            places.push((format!("the end of “{name}”"), end));
+        }
+        places
+    };
+    let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
+    match operation {
+        O::Isolate | O::SetDown | O::Twist | O::Trim | O::PartOff | O::Upset => both(),
+        O::Split | O::Punch if matches!(shape, Some(Shape::Split(_))) => {
+            let Some(Shape::Split(size)) = shape else { return Vec::new() };
+            let ends = [
+                (format!("the start of the slit in “{name}”"), start),
+                (format!("the end of the slit in “{name}”"), end),
+            ];
+            let keep = match size.free {
+                FreeEnd::Datum => 1..2,
+                FreeEnd::Far => 0..1,
+                FreeEnd::Neither => 0..2,
+            };
+            ends.into_iter().enumerate().filter(|(index, _)| keep.contains(index)).map(|(_, end)| end).collect()
+        }
+        O::Punch | O::Drill => match shape {
+            Some(Shape::Hole { outline, at: middle, .. }) => {
+                let share = in_mm(*middle) / in_mm(outline.length()).max(1e-9);
+                let reversed = site.part(at).is_some_and(|part| part.balance.reversed);
+                let share = if reversed { 1.0 - share } else { share };
+                vec![(format!("the middle of the hole in “{name}”"), start + share * (end - start))]
+            }
+            _ => Vec::new(),
+        },
+        // A bend begins where the part does; what ends at the bar's end is bent from its other end.
+        O::Bend | O::Corner | O::Roll => both().into_iter().take(1).collect(),
+        _ => Vec::new(),
+    }
+}
+
+/// What can be seen or felt on the chain of a part.
+fn landmarks(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: usize) -> Vec<Landmark> {
+    let (chain, _) = site.place[at];
+    let members = &site.chains[chain].1;
+    let mut all = Vec::new();
+    let there: Vec<usize> = members.iter().copied().filter(|at| !progress.stages[*at].off).collect();
+    let (Some(first), Some(last)) = (there.first(), there.last()) else { return all };
+    let end = |at: usize| lengths.starts[at] + lengths.lengths[at];
+    let on_bar = chain == 0;
+    let names = if on_bar {
+        ["the".to_owned() + " " + site.bar.datum_name(), "the far end".to_owned()]
+    } else {
+        ["the start of the branch".to_owned(), "the end of the branch".to_owned()]
+    };
+    let [datum, far] = names;
+    all.push(Landmark { at: lengths.starts[*first], words: datum, is_mark: false });
+    all.push(Landmark { at: end(*last), words: far, is_mark: false });
+    for pair in there.windows(2) {
+        let (before, after) = (pair[0], pair[1]);
+        let place = lengths.starts[after];
+        if let Some(words) = felt(site, progress, before, after) {
+            all.push(Landmark { at: place, words, is_mark: false });
+        } else if on_bar
+            && progress.marked
+            && is_untouched(site, progress, before)
+            && is_untouched(site, progress, after)
+        {
+            let mark = site.balance.segments[before].mark_end_shop.text();
+            all.push(Landmark { at: place, words: format!("the mark at {mark}"), is_mark: true });
+        }
+    }
+    all
+}
+
+/// What is felt between two parts: a shoulder or a neck.
+fn felt(site: &Site<'_>, progress: &Progress, before: usize, after: usize) -> Option<String> {
+    let shoulder = |at: usize| {
+        let form = &site.flat[at].segment.form;
+        (matches!(form, Form::Shoulder { .. }) && progress.stages[at].forged)
+            || (matches!(form, Form::Tenon { .. }) && (progress.stages[at].isolated || progress.stages[at].forged))
+    };
+    if let Some(at) = [before, after].into_iter().find(|at| shoulder(*at)) {
+        return Some(format!("the shoulder “{}”", site.name(at)));
+    }
+    let necked = |at: usize| progress.stages[at].isolated;
+    let at = [before, after].into_iter().find(|at| necked(*at))?;
+    Some(format!("the neck at “{}”", site.name(at)))
+}
+
+/// Whether a part's surface is as it came from the rack, so that a mark on it can still be seen.
+fn is_untouched(site: &Site<'_>, progress: &Progress, at: usize) -> bool {
+    let stage = progress.stages[at];
+    let start = Progress::start_of(site, at);
+    stage.forged == start && !stage.cut && !stage.bent
+}

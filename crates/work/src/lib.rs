@@ -1,0 +1,40 @@
+//! The order of work: what must come before what, in how many heats, with which tools, and what the bar is after each step.
+//!
+//! Everything follows from [`fh_core::plan::Plan`] and its balance. A plan without steps of its own gets the proposal; the
+//! smith's own order is held against the same rules, and what breaks them is told, never forbidden.
+
+mod brief;
+mod effort;
+mod findings;
+mod gauges;
+mod heat_rules;
+mod heating;
+mod held;
+mod landmarks;
+mod legs;
+mod order;
+mod progress;
+mod rules;
+mod schedule;
+mod shop;
+mod site;
+mod sizes;
+mod state;
+mod task;
+mod tools;
+mod why;
+mod words;
+mod worked;
+
+pub use findings::{IDS, OrderFinding};
+pub use gauges::Gauge;
+pub use held::Hold;
+pub use legs::{Held, WayToBend};
+pub use progress::Stage;
+pub use rules::Rule;
+pub use shop::{OwnedTool, Shop, ToolKind};
+pub use sizes::Size;
+pub use task::Task;
+pub use tools::Tool;
+pub use why::Why;
+pub use worked::{Worked, WorkedStep, after, bar_after, proposal, work_out};

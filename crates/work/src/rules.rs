@@ -1,0 +1,390 @@
+//! What must come before what on one bar, and why.
+
+use crate::legs;
+use crate::site::{Site, extents, in_mm};
+use crate::task::Task;
+use crate::why::Why;
+use fh_core::metal::{Bent, FreeEnd, SectionSize, Shape};
+use fh_core::plan::{Form, Limits, Operation};
+use fh_measure::WrittenLength;
+use std::f64::consts::PI;
+
+/// One task before another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Rule {
+    /// What comes first: its number in the list of tasks.
+    pub before: usize,
+    /// What comes later.
+    pub after: usize,
+    /// Why.
+    pub why: Why,
+}
+
+/// The tasks of one bar by part, ready to be ruled.
+struct Ruling<'s, 'a> {
+    site: &'s Site<'a>,
+    tasks: &'s [Task],
+    /// The numbers of each part's tasks, in the order in which they have to be done.
+    of: Vec<Vec<usize>>,
+    /// Those of the whole bar.
+    whole: Vec<usize>,
+    rules: Vec<Rule>,
+}
+
+/// The rules between the tasks of a bar.
+pub(crate) fn bar_rules(site: &Site<'_>, tasks: &[Task]) -> Vec<Rule> {
+    let mut of = vec![Vec::new(); site.flat.len()];
+    let mut whole = Vec::new();
+    for (number, task) in tasks.iter().enumerate() {
+        match task.part.and_then(|part| of.get_mut(part)) {
+            Some(list) => list.push(number),
+            None => whole.push(number),
+        }
+    }
+    let mut ruling = Ruling { site, tasks, of, whole, rules: Vec::new() };
+    ruling.mark();
+    for at in 0..site.flat.len() {
+        ruling.within(at);
+        ruling.beside(at);
+    }
+    ruling.splits();
+    for chain in 0..site.chains.len() {
+        ruling.upsets(chain);
+        ruling.thin(chain);
+        ruling.bends(chain);
+    }
+    ruling.ends();
+    ruling.straighten();
+    ruling.check();
+    ruling.rules
+}
+
+impl Ruling<'_, '_> {
+    fn rule(&mut self, before: usize, after: usize, why: Why) {
+        if before != after {
+            self.rules.push(Rule { before, after, why });
+        }
+    }
+
+    /// The tasks of a part that are of a sort.
+    fn those(&self, at: usize, wanted: impl Fn(Operation) -> bool) -> Vec<usize> {
+        let all = self.of.get(at).map_or(&[][..], Vec::as_slice);
+        all.iter().copied().filter(|task| wanted(self.tasks[*task].operation)).collect()
+    }
+
+    fn shaping(&self, at: usize) -> Vec<usize> {
+        self.those(at, Operation::is_shaping)
+    }
+
+    fn necks(&self, at: usize) -> Vec<usize> {
+        self.those(at, |operation| matches!(operation, Operation::Isolate | Operation::SetDown))
+    }
+
+    fn bending(&self, at: usize) -> Vec<usize> {
+        self.those(at, Operation::is_bending)
+    }
+
+    fn each(&mut self, before: &[usize], after: &[usize], why: Why) {
+        for first in before {
+            for then in after {
+                self.rule(*first, *then, why);
+            }
+        }
+    }
+
+    fn whole_bar(&self, operation: Operation) -> Option<usize> {
+        self.whole.iter().copied().find(|task| self.tasks[*task].operation == operation)
+    }
+
+    /// Marks before everything.
+    fn mark(&mut self) {
+        let Some(mark) = self.whole_bar(Operation::Mark) else { return };
+        for task in 0..self.tasks.len() {
+            self.rule(mark, task, Why::MarkFirst);
+        }
+    }
+
+    /// What is done to one part, one after the other.
+    fn within(&mut self, at: usize) {
+        let own = self.of[at].clone();
+        for pair in own.windows(2) {
+            let (first, then) = (self.tasks[pair[0]].operation, self.tasks[pair[1]].operation);
+            // What is done to a split and to its branches is told apart by its own rules.
+            if !self.site.flat[at].segment.form.branches().is_empty() && first != Operation::Punch {
+                continue;
+            }
+            self.rule(pair[0], pair[1], why_within(first, then));
+        }
+    }
+
+    /// A neck on either side of a mark before the metal beside it is forged.
+    fn beside(&mut self, at: usize) {
+        for next in self.site.beside(at).into_iter().flatten() {
+            let (necks, forging) = (self.necks(at), self.shaping(next));
+            self.each(&necks, &forging, Why::IsolateFirst);
+        }
+    }
+
+    /// Splits and their branches.
+    fn splits(&mut self) {
+        for (at, flat) in self.site.flat.iter().enumerate() {
+            if flat.segment.form.branches().is_empty() {
+                continue;
+            }
+            let one = |operation| self.those(at, move |other| other == operation).first().copied();
+            let (cut, aside) = (one(Operation::Split), one(Operation::BendAside));
+            let (back, open) = (one(Operation::Straighten), one(Operation::Open));
+            let below: Vec<usize> = (at + 1..at + flat.segment.count()).flat_map(|at| self.of[at].clone()).collect();
+            let is = |task: &&usize, wanted: fn(Operation) -> bool| wanted(self.tasks[**task].operation);
+            let forging: Vec<usize> = below.iter().filter(|task| !is(task, bends_or_twists)).copied().collect();
+            let bending: Vec<usize> = below.iter().filter(|task| is(task, bends_or_twists)).copied().collect();
+            if let Some(cut) = cut {
+                self.each(&[cut], &below, Why::SplitFirst);
+                let then: Vec<usize> = [aside, back, open].into_iter().flatten().collect();
+                self.each(&[cut], &then, Why::SplitFirst);
+            }
+            if let Some(aside) = aside {
+                self.each(&[aside], &forging, Why::AsideFirst);
+            }
+            if let Some(back) = back {
+                self.each(&forging, &[back], Why::BackLast);
+                self.each(&[back], &bending, Why::StraightFirst);
+            }
+            if let Some(open) = open {
+                self.each(&forging, &[open], Why::ForgeBeforeBend);
+            }
+        }
+    }
+
+    /// What is made thicker, before the bar round it is made thinner.
+    fn upsets(&mut self, chain: usize) {
+        let members = self.site.chains[chain].1.clone();
+        let is_upset = |operation| matches!(operation, Operation::Upset | Operation::Scarf);
+        for at in &members {
+            let upsets = self.those(*at, |operation| operation == Operation::Upset);
+            if upsets.is_empty() {
+                continue;
+            }
+            for other in &members {
+                let thinned: Vec<usize> = self
+                    .those(*other, |operation| {
+                        (operation.is_shaping() && !is_upset(operation))
+                            || matches!(operation, Operation::Isolate | Operation::SetDown)
+                    })
+                    .into_iter()
+                    .filter(|_| other != at)
+                    .collect();
+                self.each(&upsets, &thinned, Why::UpsetFirst);
+            }
+        }
+    }
+
+    /// What is thin, after what one heat warms along with it.
+    fn thin(&mut self, chain: usize) {
+        let limits = &self.site.plan.limits;
+        let unit = self.site.plan.units.length;
+        let thin = limits.thin.as_ref().map_or_else(|| Limits::THIN.in_unit(unit), WrittenLength::mm);
+        let zone = crate::heat_rules::zone_mm(self.site.plan);
+        let members = self.site.chains[chain].1.clone();
+        let least = |at: usize| self.site.part(at).and_then(|part| least_thickness(part.balance.shape.as_ref()?));
+        let sizes: Vec<Option<f64>> = members.iter().map(|at| least(*at)).collect();
+        for (place, at) in members.iter().enumerate() {
+            let Some(own) = sizes[place].filter(|own| *own <= thin) else { continue };
+            let forging = self.shaping(*at);
+            let near = |other: usize| {
+                let (Some(one), Some(other)) = (self.site.part(*at), self.site.part(other)) else { return false };
+                let (one, other) = (one.balance, other.balance);
+                let gap = in_mm(one.mark_start - other.mark_end).max(in_mm(other.mark_start - one.mark_end));
+                gap < zone
+            };
+            let thicker: Vec<usize> = (0..members.len())
+                .filter(|other| *other != place && near(members[*other]))
+                .filter(|other| sizes[*other].is_some_and(|size| size > own * 1.5))
+                .flat_map(|other| self.shaping(members[other]))
+                .collect();
+            self.each(&thicker, &forging, Why::ThinLast);
+        }
+    }
+
+    /// The bends of one chain among each other, and what has to be done before them.
+    fn bends(&mut self, chain: usize) {
+        let members = self.site.chains[chain].1.clone();
+        let bends: Vec<(usize, usize)> =
+            members.iter().flat_map(|at| self.bending(*at).into_iter().map(|task| (*at, task))).collect();
+        let twists: Vec<usize> =
+            members.iter().flat_map(|at| self.those(*at, |operation| operation == Operation::Twist)).collect();
+        let all: Vec<usize> = bends.iter().map(|(_, task)| *task).collect();
+        self.each(&twists, &all, Why::TwistFirst);
+        self.holes_before(&members);
+        for (at, task) in &bends {
+            if !self.is_closing(*at) {
+                continue;
+            }
+            let open: Vec<usize> =
+                bends.iter().filter(|(other, _)| !self.is_closing(*other)).map(|(_, task)| *task).collect();
+            self.each(&open, &[*task], Why::CloseLast);
+            // The weld that closes a ring lies beside it.
+            for beside in self.site.beside(*at).into_iter().flatten() {
+                let scarf = self.those(beside, |operation| operation == Operation::Scarf);
+                self.each(&scarf, &[*task], Why::ScarfFirst);
+            }
+        }
+        let welds: Vec<usize> =
+            members.iter().flat_map(|at| self.those(*at, |operation| operation == Operation::Weld)).collect();
+        self.each(&all, &welds, Why::CloseThenWeld);
+        if chain == 0 {
+            for (first, then) in legs::middle_first(self.site, &bends) {
+                self.rule(first, then, Why::MiddleFirst);
+            }
+        }
+    }
+
+    /// Holes before the bends beside them and one part farther on.
+    fn holes_before(&mut self, members: &[usize]) {
+        for (place, at) in members.iter().enumerate() {
+            let holes = self
+                .those(*at, |operation| matches!(operation, Operation::Punch | Operation::Drift | Operation::Drill));
+            if holes.is_empty() || !self.site.flat[*at].segment.form.branches().is_empty() {
+                continue;
+            }
+            for near in members.iter().take(place + 3).skip(place.saturating_sub(2)).filter(|near| *near != at) {
+                let bends = self.those(*near, bends_or_twists);
+                self.each(&holes, &bends, Why::HoleBeforeBend);
+            }
+        }
+    }
+
+    fn is_closing(&self, at: usize) -> bool {
+        self.site.part(at).and_then(|part| part.balance.bent).is_some_and(is_closing)
+    }
+
+    /// What is trimmed or parted off at an end.
+    fn ends(&mut self) {
+        for (at, flat) in self.site.flat.iter().enumerate() {
+            let operation = match flat.segment.form {
+                Form::Trim { .. } => Operation::Trim,
+                Form::Hold { .. } => Operation::PartOff,
+                _ => continue,
+            };
+            let Some(cut) = self.those(at, |other| other == operation).first().copied() else { continue };
+            for (side, beside) in self.site.beside(at).into_iter().enumerate() {
+                let Some(beside) = beside else { continue };
+                let forging = self.shaping(beside);
+                // Seen from what is cut off: the part before it ends there, the part behind it starts there.
+                if runs_out(self.site, beside, side == 0) {
+                    self.each(&[cut], &forging, Why::PartForEnd);
+                } else if operation == Operation::Trim {
+                    self.each(&forging, &[cut], Why::ForgeBeforeTrim);
+                }
+                let bends = self.bending(beside);
+                let why = if operation == Operation::Trim { Why::TrimBeforeBend } else { Why::PartForBend };
+                self.each(&[cut], &bends, why);
+            }
+            if operation == Operation::PartOff {
+                self.part_late(at, cut);
+            }
+        }
+    }
+
+    /// All other forging before the rest of the bar is parted off.
+    fn part_late(&mut self, hold: usize, cut: usize) {
+        let freed: Vec<usize> = self.rules.iter().filter(|rule| rule.before == cut).map(|rule| rule.after).collect();
+        for at in (0..self.site.flat.len()).filter(|at| *at != hold) {
+            let mut forging = self.shaping(at);
+            forging.extend(self.necks(at));
+            forging.retain(|task| !freed.contains(task));
+            if self.shaping(at).iter().any(|task| freed.contains(task)) {
+                // What frees a part's forging leaves its neck free too.
+                continue;
+            }
+            self.each(&forging, &[cut], Why::PartLate);
+        }
+    }
+
+    /// Forging and holes, then straightening, then bends.
+    fn straighten(&mut self) {
+        let Some(straighten) = self.whole_bar(Operation::Straighten) else { return };
+        for (number, task) in self.tasks.iter().enumerate() {
+            if task.part.is_none() {
+                continue;
+            }
+            if bends_or_twists(task.operation) {
+                self.rules.push(Rule { before: straighten, after: number, why: Why::StraightFirst });
+            } else if task.operation.is_hot()
+                && !matches!(task.operation, Operation::PartOff | Operation::Trim | Operation::Weld)
+            {
+                self.rules.push(Rule { before: number, after: straighten, why: Why::ForgeBeforeBend });
+            }
+        }
+    }
+
+    /// The check at the end.
+    fn check(&mut self) {
+        let Some(check) = self.whole_bar(Operation::Check) else { return };
+        for task in 0..self.tasks.len() {
+            self.rule(task, check, Why::FinishLast);
+        }
+    }
+}
+
+fn why_within(first: Operation, then: Operation) -> Why {
+    use Operation as O;
+    match (first, then) {
+        (O::Isolate | O::SetDown, _) => Why::IsolateFirst,
+        (O::Upset, O::Isolate) => Why::UpsetFirst,
+        (O::Punch, O::Split) => Why::RootFirst,
+        (_, O::Trim) => Why::ForgeBeforeTrim,
+        (O::Punch, O::Drift) => Why::SlitFirst,
+        (_, O::Punch | O::Drill) => Why::BossFirst,
+        (O::Scarf, _) => Why::ScarfFirst,
+        (O::Brush, _) => Why::CleanFirst,
+        (O::Stamp, _) => Why::StampBeforeBend,
+        (O::Punch | O::Drift | O::Drill, _) => Why::HoleBeforeBend,
+        _ => Why::ForgeBeforeBend,
+    }
+}
+
+fn bends_or_twists(operation: Operation) -> bool {
+    operation.is_bending() || operation == Operation::Twist
+}
+
+/// Whether a bend closes on itself.
+pub(crate) fn is_closing(bent: Bent) -> bool {
+    // Common practice, no source: a hook of three quarters of a turn still lets the next part in.
+    const CLOSED: f64 = 1.5 * PI;
+    match bent {
+        Bent::Ring { sweep, .. } | Bent::Socket { sweep, .. } => sweep > CLOSED,
+        _ => false,
+    }
+}
+
+/// Whether a part runs out to a point, an edge or a finial at one of its ends.
+fn runs_out(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
+    let Some(part) = site.part(at) else { return false };
+    let end = |section: &SectionSize| section.is_end();
+    match &part.balance.shape {
+        Some(Shape::Taper { from, to, .. }) => end(if at_far_end != part.balance.reversed { to } else { from }),
+        Some(Shape::Ball { .. } | Shape::Cube { .. }) => true,
+        Some(Shape::Flag { tip, outline, .. }) => {
+            at_far_end != part.balance.reversed && (in_mm(*tip) <= 0.0 || outline.end_width(true).is_none())
+        }
+        Some(Shape::Split(split)) => split.free == if at_far_end { FreeEnd::Far } else { FreeEnd::Datum },
+        _ => false,
+    }
+}
+
+/// The least thickness of a shape, in mm; none where it is as thick as it is wide or ends in a point.
+pub(crate) fn least_thickness(shape: &Shape) -> Option<f64> {
+    let least = |section: &SectionSize| extents(section).into_iter().fold(f64::INFINITY, f64::min);
+    match shape {
+        Shape::Flag { root, tip, .. } => Some(in_mm(*root).min(in_mm(*tip))),
+        Shape::Hole { thickness, .. } => Some(in_mm(*thickness)),
+        Shape::Prism { section, .. } | Shape::Peak { section, .. } | Shape::Shoulder { to: section, .. } => {
+            Some(least(section))
+        }
+        // A point is thin for so short a length that only the care of it is told.
+        Shape::Taper { from, to, .. } => Some(if to.is_end() { least(from) } else { least(from).min(least(to)) }),
+        Shape::Ball { diameter: size } | Shape::Cube { side: size } => Some(in_mm(*size)),
+        Shape::Split(_) => None,
+    }
+}

@@ -1,0 +1,300 @@
+//! The proposal: an order that keeps every rule that can be kept, in the fewest heats found.
+
+use crate::effort::minutes;
+use crate::heating::{Heating, Lengths, Load};
+use crate::progress::Progress;
+use crate::rules::Rule;
+use crate::site::Site;
+use crate::task::Task;
+use fh_core::metal::Shape;
+use fh_core::plan::Operation;
+use std::cmp::Ordering;
+
+/// An order of a bar's tasks.
+pub(crate) struct Schedule {
+    /// The numbers of the tasks, step after step.
+    pub(crate) order: Vec<Vec<usize>>,
+    /// The rules that had to give way, because rules contradict each other.
+    pub(crate) dropped: Vec<Rule>,
+}
+
+/// How the next task is chosen where several may come next.
+#[derive(Clone, Copy, PartialEq)]
+enum Choice {
+    /// The same sort of work all along the bar, from the datum end.
+    BySort,
+    /// One end of the bar after the other, from the datum end.
+    FromDatum,
+    /// The same from the far end.
+    FromFar,
+    /// Near to what is hot.
+    Near,
+}
+
+/// Every choice; of those with the fewest heats the first is taken.
+const CHOICES: [Choice; 4] = [Choice::BySort, Choice::FromDatum, Choice::FromFar, Choice::Near];
+/// From so many tasks on only the first choice is tried.
+const MANY: usize = 400;
+
+/// Puts the tasks of a bar in order.
+pub(crate) fn schedule(site: &Site<'_>, tasks: &[Task], rules: &[Rule]) -> Schedule {
+    let (kept, dropped) = without_cycles(tasks.len(), rules);
+    let units = units(site, tasks);
+    let graph = Graph::new(&units, tasks.len(), &kept);
+    let load = |unit: &Vec<usize>| {
+        let own: Vec<Task> = unit.iter().map(|task| tasks[*task]).collect();
+        Load::new(&own, own.iter().map(|task| minutes(site, task)).sum())
+    };
+    let loads: Vec<Load> = units.iter().map(load).collect();
+    let tried = if units.len() > MANY { &CHOICES[..1] } else { &CHOICES[..] };
+    let bench = Bench { site, tasks, units: &units, loads: &loads, graph: &graph };
+    let runs = tried.iter().map(|choice| bench.run(*choice));
+    let best = runs.min_by(|one, other| one.heats.cmp(&other.heats).then(one.travel_mm.total_cmp(&other.travel_mm)));
+    let mut order = best.map_or_else(Vec::new, |run| run.order);
+    brush_late(tasks, &units, &graph, &mut order);
+    Schedule { order: order.into_iter().map(|unit| units[unit].clone()).collect(), dropped }
+}
+
+/// Tasks that are one step: parts that lie on end and are drawn to one and the same section.
+fn units(site: &Site<'_>, tasks: &[Task]) -> Vec<Vec<usize>> {
+    let mut units: Vec<Vec<usize>> = Vec::new();
+    let mut last_draw: Option<(usize, usize)> = None;
+    for (number, task) in tasks.iter().enumerate() {
+        let Some(at) = task.part.filter(|_| task.operation == Operation::Draw) else {
+            units.push(vec![number]);
+            continue;
+        };
+        let joined =
+            last_draw.filter(|(before, _)| site.beside(*before)[1] == Some(at) && drawn_alike(site, *before, at));
+        let unit = joined.map_or(units.len(), |(_, unit)| unit);
+        if joined.is_some() {
+            units[unit].push(number);
+        } else {
+            units.push(vec![number]);
+        }
+        last_draw = Some((at, unit));
+    }
+    units
+}
+
+/// Whether two parts have one section all along, and the same.
+fn drawn_alike(site: &Site<'_>, one: usize, other: usize) -> bool {
+    let section = |at: usize| match site.part(at)?.balance.shape {
+        Some(Shape::Prism { section, .. }) => Some(section),
+        _ => None,
+    };
+    section(one).is_some_and(|own| section(other) == Some(own))
+}
+
+/// What is brushed is brushed just before it is closed in, not while it still goes into the fire.
+fn brush_late(tasks: &[Task], units: &[Vec<usize>], graph: &Graph, order: &mut Vec<usize>) {
+    let brushed: Vec<usize> = order
+        .iter()
+        .copied()
+        .filter(|unit| units[*unit].iter().all(|task| tasks[*task].operation == Operation::Brush))
+        .collect();
+    for unit in brushed {
+        order.retain(|other| *other != unit);
+        let waiting = |other: &usize| graph.after[unit].contains(other);
+        let place = order.iter().position(waiting).unwrap_or(order.len());
+        order.insert(place, unit);
+    }
+}
+
+/// Which units wait for which.
+struct Graph {
+    after: Vec<Vec<usize>>,
+    waits: Vec<usize>,
+}
+
+impl Graph {
+    fn new(units: &[Vec<usize>], tasks: usize, rules: &[Rule]) -> Self {
+        let mut unit_of = vec![0; tasks];
+        for (unit, members) in units.iter().enumerate() {
+            members.iter().for_each(|task| unit_of[*task] = unit);
+        }
+        let (mut after, mut waits) = (vec![Vec::new(); units.len()], vec![0; units.len()]);
+        for rule in rules {
+            let (before, then) = (unit_of[rule.before], unit_of[rule.after]);
+            if before != then {
+                after[before].push(then);
+                waits[then] += 1;
+            }
+        }
+        Self { after, waits }
+    }
+}
+
+/// What an order is made from.
+struct Bench<'b, 's> {
+    site: &'b Site<'s>,
+    tasks: &'b [Task],
+    units: &'b [Vec<usize>],
+    loads: &'b [Load],
+    graph: &'b Graph,
+}
+
+/// One order, and what it costs.
+struct Run {
+    heats: usize,
+    /// How far the fire moves along the bar.
+    travel_mm: f64,
+    order: Vec<usize>,
+}
+
+/// What the next unit is chosen by: the least first.
+struct Key {
+    reluctant: bool,
+    costs: bool,
+    rank: [f64; 2],
+    unit: usize,
+}
+
+impl Key {
+    fn order(&self, other: &Self) -> Ordering {
+        let firmly = (self.reluctant, self.costs).cmp(&(other.reluctant, other.costs));
+        let ranks = self.rank[0].total_cmp(&other.rank[0]).then(self.rank[1].total_cmp(&other.rank[1]));
+        firmly.then(ranks).then(self.unit.cmp(&other.unit))
+    }
+}
+
+impl Bench<'_, '_> {
+    /// One order by one choice.
+    fn run(&self, choice: Choice) -> Run {
+        let mut waits = self.graph.waits.clone();
+        let mut ready: Vec<usize> = (0..self.units.len()).filter(|unit| waits[*unit] == 0).collect();
+        let mut progress = Progress::start(self.site);
+        let mut heating = Heating::new(self.site.plan, 0);
+        let mut lengths = Lengths::new(self.site, &progress);
+        let mut run = Run { heats: 0, travel_mm: 0.0, order: Vec::with_capacity(self.units.len()) };
+        let mut hot: Option<f64> = None;
+        loop {
+            let keys = ready.iter().map(|unit| self.key(*unit, choice, &heating, &lengths, hot));
+            let Some(next) = keys.min_by(Key::order).map(|key| key.unit) else { break };
+            ready.retain(|unit| *unit != next);
+            heating.take(&self.loads[next], &lengths, None);
+            if self.loads[next].hot {
+                let place = self.middle(next, &lengths);
+                run.travel_mm += hot.map_or(0.0, |hot| (place - hot).abs());
+                hot = Some(place);
+            }
+            for task in &self.units[next] {
+                progress.apply(self.site, &self.tasks[*task]);
+            }
+            lengths = Lengths::new(self.site, &progress);
+            run.order.push(next);
+            for after in &self.graph.after[next] {
+                waits[*after] -= 1;
+                if waits[*after] == 0 {
+                    ready.push(*after);
+                }
+            }
+        }
+        run.heats = heating.heats;
+        run
+    }
+
+    /// The middle of the parts of a unit, in mm along the bar.
+    fn middle(&self, unit: usize, lengths: &Lengths) -> f64 {
+        let [start, end] = lengths.extent(self.loads[unit].parts.iter());
+        (start + end) / 2.0
+    }
+
+    fn key(&self, unit: usize, choice: Choice, heating: &Heating, lengths: &Lengths, hot: Option<f64>) -> Key {
+        let load = &self.loads[unit];
+        let operation = self.units[unit].first().map_or(Operation::Own, |task| self.tasks[*task].operation);
+        let (sort, place) = (f64::from(sort(operation)), self.middle(unit, lengths));
+        let rank = match choice {
+            Choice::BySort => [sort, place],
+            Choice::FromDatum => [place, sort],
+            Choice::FromFar => [-place, sort],
+            Choice::Near => [hot.map_or(place, |hot| (place - hot).abs()), sort],
+        };
+        // The rest of the bar is kept to hold by as long as anything else can be done.
+        let reluctant = matches!(operation, Operation::PartOff | Operation::Check);
+        Key { reluctant, costs: load.hot && !heating.fits(load, lengths), rank, unit }
+    }
+}
+
+/// The usual run of the work, where nothing else decides: common practice, no source.
+fn sort(operation: Operation) -> u8 {
+    use Operation as O;
+    match operation {
+        O::Mark => 0,
+        O::Upset | O::Scarf => 1,
+        O::Isolate | O::SetDown => 2,
+        O::Split | O::BendAside => 3,
+        O::Draw | O::Taper | O::Spread | O::Flatten => 4,
+        O::Punch | O::Drift | O::Drill => 5,
+        O::Trim => 6,
+        O::Straighten => 7,
+        O::PartOff | O::DressEdges => 8,
+        O::Stamp => 9,
+        O::Twist => 10,
+        O::Bend | O::Corner | O::Open => 11,
+        O::Brush => 12,
+        O::Roll => 13,
+        O::Weld => 14,
+        O::Check | O::Fit | O::Own => 15,
+        O::Wax => 16,
+    }
+}
+
+/// The rules without those that close a circle: of each circle the one that holds least firmly gives way.
+fn without_cycles(count: usize, rules: &[Rule]) -> (Vec<Rule>, Vec<Rule>) {
+    let mut kept = rules.to_vec();
+    let mut dropped = Vec::new();
+    while let Some(circle) = circle(count, &kept) {
+        let Some(weakest) = circle.into_iter().min_by_key(|rule| (kept[*rule].why.firmness(), *rule)) else { break };
+        dropped.push(kept.remove(weakest));
+    }
+    (kept, dropped)
+}
+
+/// The numbers of rules that run in a circle; none where there is no circle.
+fn circle(count: usize, rules: &[Rule]) -> Option<Vec<usize>> {
+    let mut from = vec![Vec::new(); count];
+    let mut waits = vec![0usize; count];
+    for (number, rule) in rules.iter().enumerate() {
+        from[rule.before].push(number);
+        waits[rule.after] += 1;
+    }
+    let mut free: Vec<usize> = (0..count).filter(|task| waits[*task] == 0).collect();
+    let mut done = 0;
+    while let Some(task) = free.pop() {
+        done += 1;
+        for rule in &from[task] {
+            let next = rules[*rule].after;
+            waits[next] -= 1;
+            if waits[next] == 0 {
+                free.push(next);
+            }
+        }
+    }
+    if done == count {
+        return None;
+    }
+    // Every task that is left waits for another one of them: going back from any of them ends in a circle.
+    let mut into = vec![None; count];
+    for (number, rule) in rules.iter().enumerate() {
+        if waits[rule.before] > 0 && waits[rule.after] > 0 {
+            into[rule.after] = Some(number);
+        }
+    }
+    let mut met = vec![false; count];
+    let mut at = (0..count).find(|task| waits[*task] > 0)?;
+    while !met[at] {
+        met[at] = true;
+        at = rules[into[at]?].before;
+    }
+    let start = at;
+    let mut circle = Vec::new();
+    loop {
+        let rule = into[at]?;
+        circle.push(rule);
+        at = rules[rule].before;
+        if at == start {
+            return Some(circle);
+        }
+    }
+}

@@ -1,0 +1,240 @@
+//! The sizes that a step is to reach, cold and as they measure hot.
+
+use crate::heat_rules::tolerance_mm;
+use crate::site::{Part, Site, in_mm};
+use crate::task::Task;
+use crate::words::{hot_words, length_words};
+use fh_core::metal::{Bent, HoleSize, RootSize, SectionSize, Shape};
+use fh_core::plan::{Form, Operation, Plan, Target};
+
+/// One size to reach.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Size {
+    /// What is measured: `thickness`, `angle`.
+    pub what: String,
+    /// The cold size in words.
+    pub cold: String,
+    /// The size as it stands on the hot bar; none of an angle, or of a metal whose growth is not known here.
+    pub hot: Option<String>,
+    /// How far it may be off in words; none where nothing is said.
+    pub tolerance: Option<String>,
+    /// The cold size in mm; none of an angle or a count.
+    pub mm: Option<f64>,
+    /// How far it may be off, in mm.
+    pub tolerance_mm: f64,
+}
+
+impl Size {
+    fn length(plan: &Plan, what: &str, mm: f64) -> Self {
+        Self::with_tolerance(plan, what, mm, tolerance_mm(plan))
+    }
+
+    fn with_tolerance(plan: &Plan, what: &str, mm: f64, tolerance_mm: f64) -> Self {
+        Self {
+            what: what.to_owned(),
+            cold: length_words(plan, mm),
+            hot: hot_words(plan, mm),
+            tolerance: (tolerance_mm > 0.0).then(|| format!("± {}", length_words(plan, tolerance_mm))),
+            mm: Some(mm),
+            tolerance_mm,
+        }
+    }
+
+    fn words(what: &str, words: String) -> Self {
+        Self { what: what.to_owned(), cold: words, hot: None, tolerance: None, mm: None, tolerance_mm: 0.0 }
+    }
+
+    /// A size that the smith wrote.
+    pub(crate) fn written(plan: &Plan, target: &Target) -> Self {
+        let tolerance = target.tolerance.as_ref().map_or_else(|| tolerance_mm(plan), fh_measure::WrittenLength::mm);
+        let size = Self::with_tolerance(plan, &target.what, target.size.mm(), tolerance);
+        Self { cold: target.size.text().to_owned(), ..size }
+    }
+}
+
+/// The sizes that a task is to reach.
+pub(crate) fn sizes(site: &Site<'_>, task: &Task, now_mm: f64) -> Vec<Size> {
+    use Operation as O;
+    let plan = site.plan;
+    let length = |what: &str, mm: f64| Size::length(plan, what, mm);
+    let Some(part) = task.part.and_then(|at| site.part(at)) else {
+        return match task.operation {
+            O::Straighten => vec![length("length over all", now_mm)],
+            _ => Vec::new(),
+        };
+    };
+    let balance = part.balance;
+    match task.operation {
+        O::Isolate => vec![length("length of the block", in_mm(balance.mark_end - balance.mark_start))],
+        O::SetDown => set_down(site, part),
+        O::Draw | O::Taper | O::Upset | O::Spread | O::Flatten => forged(site, part, task.operation),
+        O::Trim => match &balance.shape {
+            Some(Shape::Flag { outline, .. }) => {
+                vec![length("length", in_mm(outline.length())), length("width", in_mm(outline.width()))]
+            }
+            _ => Vec::new(),
+        },
+        O::Split => split(site, part),
+        O::Punch | O::Drift | O::Drill => hole(site, part, task.operation),
+        O::Scarf => named(site, part, &["scarf"]),
+        _ if task.operation.is_bending() || task.operation == O::Twist => bent(site, part),
+        _ => Vec::new(),
+    }
+}
+
+/// Sizes of the trade that the balance has worked out, by their names.
+fn named(site: &Site<'_>, part: Part<'_>, names: &[&str]) -> Vec<Size> {
+    let wanted = part.balance.derived.iter().filter(|derived| names.contains(&derived.name));
+    wanted.filter_map(|derived| Some(Size::length(site.plan, derived.name, in_mm(derived.length?)))).collect()
+}
+
+fn section(plan: &Plan, place: &str, section: &SectionSize) -> Vec<Size> {
+    let at = |what: &str| if place.is_empty() { what.to_owned() } else { format!("{what} {place}") };
+    let length = |what: &str, size| Size::length(plan, &at(what), in_mm(size));
+    match *section {
+        SectionSize::Point => Vec::new(),
+        SectionSize::Square { side, .. } => vec![length("square", side)],
+        SectionSize::Round { diameter } => vec![length("diameter", diameter)],
+        SectionSize::Flat { width, thickness, .. } | SectionSize::Oval { width, thickness } => {
+            vec![length("width", width), length("thickness", thickness)]
+        }
+        SectionSize::Hexagon { across_flats } | SectionSize::Octagon { across_flats } => {
+            vec![length("across flats", across_flats)]
+        }
+        SectionSize::Diamond { side } => vec![length("square on its corner", side)],
+        SectionSize::HalfRound { width, height } => vec![length("width", width), length("height", height)],
+        SectionSize::Edge { width } => vec![length("width of the edge", width)],
+    }
+}
+
+fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
+    let plan = site.plan;
+    match &part.balance.shape {
+        Some(Shape::Shoulder { from, to, radius, .. }) => {
+            let smaller = if to.area() < from.area() { to } else { from };
+            let mut all = section(plan, "", smaller);
+            all.push(Size::length(plan, "inside radius", in_mm(*radius)));
+            all
+        }
+        Some(Shape::Prism { section: own, .. }) => section(plan, "", own),
+        _ => Vec::new(),
+    }
+}
+
+fn forged(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Size> {
+    let plan = site.plan;
+    let length = |what: &str, mm: f64| Size::length(plan, what, mm);
+    let long = length("length", in_mm(part.balance.forged_length));
+    match &part.balance.shape {
+        Some(Shape::Prism { section: own, .. }) => section(plan, "", own).into_iter().chain([long]).collect(),
+        Some(Shape::Peak { section: own, corner }) => {
+            let peak = in_mm(corner.peak_volume() / corner.width / corner.length()) * 2.0;
+            section(plan, "of the legs", own).into_iter().chain([length("height of the peak", peak), long]).collect()
+        }
+        Some(Shape::Taper { from, to, .. }) => {
+            let (from, to) = if part.balance.reversed { (to, from) } else { (from, to) };
+            let mut all = section(plan, "at its start", from);
+            all.extend(section(plan, "at its end", to));
+            all.push(long);
+            all
+        }
+        Some(Shape::Flag { outline, root, tip }) => {
+            let (root, tip) = (in_mm(*root), in_mm(*tip));
+            let mut all = if (root - tip).abs() < 1e-9 {
+                vec![length("thickness", root)]
+            } else {
+                vec![length("thickness at the root", root), length("thickness at the tip", tip)]
+            };
+            all.extend([length("width", in_mm(outline.width())), long]);
+            all
+        }
+        Some(Shape::Hole { outline, thickness, .. }) if operation != Operation::Upset => {
+            vec![length("thickness", in_mm(*thickness)), length("width", in_mm(outline.width())), long]
+        }
+        Some(Shape::Ball { diameter }) => vec![length("diameter", in_mm(*diameter))],
+        Some(Shape::Cube { side }) => vec![length("side", in_mm(*side))],
+        _ => vec![long],
+    }
+}
+
+fn split(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
+    let plan = site.plan;
+    let Some(Shape::Split(size)) = &part.balance.shape else { return Vec::new() };
+    let mut all = vec![Size::length(plan, "length of the slit", in_mm(size.slit))];
+    let count = size.cuts.len();
+    all.extend(size.cuts.iter().enumerate().map(|(index, cut)| {
+        let what = if count > 1 { format!("cut {} from the edge", index + 1) } else { "cut from the edge".to_owned() };
+        Size::length(plan, &what, in_mm(*cut))
+    }));
+    if let Some(RootSize::Radius(radius)) = size.root {
+        all.push(Size::length(plan, "radius at the root", in_mm(radius)));
+    }
+    all
+}
+
+fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Size> {
+    let plan = site.plan;
+    match &part.balance.shape {
+        Some(Shape::Split(size)) => match size.root {
+            Some(RootSize::Hole(diameter)) => vec![Size::length(plan, "diameter of the hole", in_mm(diameter))],
+            _ => Vec::new(),
+        },
+        Some(Shape::Hole { hole, .. }) => match operation {
+            Operation::Punch => named(site, part, &["slit", "or a slit of", "punch"]),
+            _ => match *hole {
+                HoleSize::Round { diameter } => vec![Size::length(plan, "diameter of the hole", in_mm(diameter))],
+                HoleSize::Square { side } => vec![Size::length(plan, "side of the hole", in_mm(side))],
+                HoleSize::Slot { length, width } => {
+                    vec![
+                        Size::length(plan, "length of the hole", in_mm(length)),
+                        Size::length(plan, "width of the hole", in_mm(width)),
+                    ]
+                }
+            },
+        },
+        _ => Vec::new(),
+    }
+}
+
+fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
+    let plan = site.plan;
+    let length = |what: &str, size| Size::length(plan, what, in_mm(size));
+    let angle = |radians: f64| Size::words("angle", format!("{:.0}°", radians.to_degrees()));
+    if let Form::Collar { width, height, .. } = &part.segment.form {
+        return vec![length("inside width", width.length()), length("inside height", height.length())];
+    }
+    match part.balance.bent {
+        Some(Bent::Curve { angle: turn, inside_radius, .. }) => {
+            vec![angle(turn), length("inside radius", inside_radius)]
+        }
+        Some(Bent::Ring { inside_diameter, .. }) => vec![length("inside diameter", inside_diameter)],
+        Some(Bent::Corner { .. }) => match &part.balance.shape {
+            Some(Shape::Peak { corner, .. }) => vec![angle(corner.turn), length("inside radius", corner.inside_radius)],
+            _ => Vec::new(),
+        },
+        Some(Bent::Scroll { spiral, .. }) => {
+            let mut all = vec![Size::words("turns", turns(spiral.turns))];
+            let inner = crate::site::mm(spiral.inner_mm);
+            all.extend([length("radius at the eye, to the middle", inner)]);
+            all.extend([length("radius where it opens, to the middle", crate::site::mm(spiral.outer_mm))]);
+            all
+        }
+        Some(Bent::Socket { mandrel, .. }) => vec![length("inside diameter", mandrel)],
+        Some(Bent::Twist { angle }) => vec![Size::words("turns", turns(angle / std::f64::consts::TAU))],
+        None => match &part.balance.shape {
+            Some(Shape::Split(split)) => split
+                .opening
+                .map(|opening| length("across the middles of the branches", opening.radius * 2.0))
+                .into_iter()
+                .collect(),
+            _ => Vec::new(),
+        },
+    }
+}
+
+/// A count of turns without needless figures.
+fn turns(count: f64) -> String {
+    let text = format!("{:.2}", count.abs());
+    let text = text.trim_end_matches('0').trim_end_matches('.').to_owned();
+    if count < 0.0 { format!("{text}, left-handed") } else { text }
+}

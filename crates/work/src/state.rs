@@ -1,0 +1,161 @@
+//! The bar as it is after a step: a mixture of stock, isolated, forged and bent, drawn and weighed like any other bar.
+
+use crate::progress::{Progress, Stage};
+use crate::site::{Part, Site, in_mm, in_mm2, in_mm3, mm};
+use fh_core::balance::{BarBalance, SegmentBalance};
+use fh_core::metal::Shape;
+use fh_core::plan::{Chain, Form, Gives};
+use uom::si::f64::Volume;
+use uom::si::volume::cubic_millimeter;
+
+/// The bar of a site as far as it has come.
+pub(crate) fn state(site: &Site<'_>, progress: &Progress) -> BarBalance {
+    let lengths = progress.lengths(site);
+    let starts = progress.starts(site, &lengths);
+    let mut bar = site.balance.clone();
+    for part in site.parts() {
+        let now = part_now(site, progress, part, &lengths);
+        let slot = &mut bar.segments[part.at];
+        slot.forged_length = mm(lengths[part.at]);
+        slot.forged_start = mm(starts[part.at]);
+        slot.derived.clear();
+        now.put_in(slot);
+    }
+    mend_offsets(site, progress, &mut bar);
+    bar.forged_length = mm(site.chains[0].1.iter().map(|at| lengths[*at]).sum());
+    let whole = bar.segments.iter().filter(|segment| segment.chain == Chain::Bar);
+    bar.finished_volume = whole.map(|segment| segment.finished_volume).fold(cubic(0.0), |sum, next| sum + next);
+    bar
+}
+
+/// The shape of one part as far as it has come; none of what is not there.
+pub(crate) fn shape_now(site: &Site<'_>, progress: &Progress, at: usize, lengths: &[f64]) -> Option<Shape> {
+    part_now(site, progress, site.part(at)?, lengths).shape
+}
+
+/// What a part is now.
+struct Now {
+    shape: Option<Shape>,
+    bent: bool,
+    swell: f64,
+    metal_mm3: f64,
+}
+
+impl Now {
+    fn put_in(self, slot: &mut SegmentBalance) {
+        slot.shape = self.shape;
+        slot.swell = self.swell;
+        slot.finished_volume = cubic(self.metal_mm3);
+        slot.trimmed_volume = cubic(0.0);
+        if !self.bent {
+            slot.bent = None;
+        }
+    }
+}
+
+fn cubic(mm3: f64) -> Volume {
+    Volume::new::<cubic_millimeter>(mm3)
+}
+
+fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64]) -> Now {
+    let stage = progress.stages[part.at];
+    let balance = part.balance;
+    let (finished, trimmed) = (in_mm3(balance.finished_volume), in_mm3(balance.trimmed_volume));
+    let whole = finished + trimmed;
+    let none = Now { shape: None, bent: false, swell: 1.0, metal_mm3: 0.0 };
+    let Some(shape) = &balance.shape else { return none };
+    if stage.off || !progress.is_there(site, part.at) {
+        return none;
+    }
+    if let Shape::Split(_) = shape {
+        return split_now(site, progress, part, lengths);
+    }
+    if !stage.forged {
+        let section = site.raw_section(part.at);
+        let length = mm(lengths[part.at]);
+        // What scale will take is still there.
+        let metal_mm3 = whole / (1.0 - balance.scale_share).max(1e-6);
+        return Now { shape: Some(Shape::Prism { section, length }), metal_mm3, ..none };
+    }
+    let untwisted = progress.untwisted(site, part.at);
+    let (shape, metal_mm3) = match (&part.segment.form, shape) {
+        (Form::Flag { .. }, Shape::Flag { .. }) if !stage.trimmed && trimmed > 0.0 => {
+            (shape.scaled(Gives::Width, whole / finished.max(1e-9)).unwrap_or_else(|| shape.clone()), whole)
+        }
+        (Form::Hole { .. }, Shape::Hole { .. }) if !stage.pierced => (boss(shape, whole), whole),
+        // A strip that is not wrapped yet: read as a bar of even section, not as a collar.
+        (Form::Collar { .. }, Shape::Prism { section, length }) if !stage.bent => {
+            let (from, to) = (*section, *section);
+            (Shape::Taper { from, to, runout: fh_core::metal::Runout::Straight, length: *length }, finished)
+        }
+        // What is cut off on purpose, or held, is metal as long as it is there.
+        (Form::Trim { .. } | Form::Hold { .. }, _) => (shape.clone(), whole),
+        (_, shape) if untwisted > 1.0 => {
+            (shape.scaled(Gives::Length, untwisted).unwrap_or_else(|| shape.clone()), finished)
+        }
+        (_, shape) => (shape.clone(), finished),
+    };
+    let swell = if untwisted > 1.0 { 1.0 } else { balance.swell };
+    Now { shape: Some(shape), bent: stage.bent, swell, metal_mm3 }
+}
+
+/// A boss before its hole is made: the metal of hole and slug is still in it.
+fn boss(shape: &Shape, whole_mm3: f64) -> Shape {
+    let Shape::Hole { outline, thickness, .. } = shape else { return shape.clone() };
+    let full = in_mm2(outline.area()) * in_mm(*thickness);
+    let outline = outline.scaled(Gives::Width, whole_mm3 / full.max(1e-9)).unwrap_or_else(|| outline.clone());
+    Shape::Flag { outline, root: *thickness, tip: *thickness }
+}
+
+/// A split: whole bar until it is cut, then branches of their own.
+fn split_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64]) -> Now {
+    let stage: Stage = progress.stages[part.at];
+    let Some(Shape::Split(size)) = &part.balance.shape else {
+        return Now { shape: None, bent: false, swell: 1.0, metal_mm3: 0.0 };
+    };
+    if !stage.cut {
+        let (section, length) = (site.raw_section(part.at), mm(lengths[part.at]));
+        let metal_mm3 = in_mm2(section.area()) * lengths[part.at];
+        return Now { shape: Some(Shape::Prism { section, length }), bent: false, swell: 1.0, metal_mm3 };
+    }
+    let mut now = size.clone();
+    now.length = mm(lengths[part.at]);
+    if !progress.is_opened(site, part.at) {
+        now.opening = None;
+    }
+    let mut metal_mm3 = 0.0;
+    for (chain, members) in &site.chains {
+        let Chain::Branch { split, branch } = chain else { continue };
+        if *split != part.at {
+            continue;
+        }
+        if let Some(slot) = now.branches.get_mut(*branch) {
+            slot.forged_length = mm(members.iter().map(|at| lengths[*at]).sum());
+        }
+        metal_mm3 += members
+            .iter()
+            .filter_map(|at| site.part(*at))
+            .map(|member| part_now(site, progress, member, lengths).metal_mm3)
+            .sum::<f64>();
+    }
+    now.volume = cubic(metal_mm3);
+    Now { shape: Some(Shape::Split(now)), bent: false, swell: 1.0, metal_mm3 }
+}
+
+/// Takes back the shifts of set-downs that are not made yet.
+fn mend_offsets(site: &Site<'_>, progress: &Progress, bar: &mut BarBalance) {
+    for (_, members) in &site.chains {
+        let mut back = [0.0, 0.0];
+        for at in members {
+            let offset = &mut bar.segments[*at].offset_mm;
+            *offset = [offset[0] - back[0], offset[1] - back[1]];
+            let shape = site.part(*at).and_then(|part| part.balance.shape.as_ref());
+            if let Some(shape @ Shape::Shoulder { .. }) = shape
+                && !progress.stages[*at].forged
+            {
+                let [toward, up] = shape.middle_shift();
+                back = [back[0] + toward, back[1] + up];
+            }
+        }
+    }
+}

@@ -1,0 +1,224 @@
+//! Tasks: what has to be done to each part of a plan, and nothing twice.
+
+use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
+use fh_core::metal::{Bent, SectionSize, Shape};
+use fh_core::plan::{Bend, Form, JointKind, Made, Operation, Plan, RootSpec};
+
+/// One thing to be done to one part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Task {
+    /// The bar, counted from 0.
+    pub bar: usize,
+    /// What is done.
+    pub operation: Operation,
+    /// The segment, counted through the bar; none where the whole bar or the whole piece is meant.
+    pub part: Option<usize>,
+    /// The joint it is done at, counted from 0.
+    pub joint: Option<usize>,
+}
+
+impl Task {
+    pub(crate) fn on(bar: usize, operation: Operation, part: usize) -> Self {
+        Self { bar, operation, part: Some(part), joint: None }
+    }
+
+    pub(crate) fn whole(bar: usize, operation: Operation) -> Self {
+        Self { bar, operation, part: None, joint: None }
+    }
+}
+
+/// A difference of sizes that no hammer is lifted for, as a share.
+const ALIKE: f64 = 0.02;
+
+/// Everything that has to be done to one bar, in the order of its segments.
+pub(crate) fn bar_tasks(site: &Site<'_>) -> Vec<Task> {
+    let mut tasks = Vec::new();
+    for part in site.parts() {
+        tasks.extend(operations(site, part).into_iter().map(|operation| Task::on(site.index, operation, part.at)));
+    }
+    if tasks.is_empty() {
+        return tasks;
+    }
+    let count = |wanted: fn(Operation) -> bool| tasks.iter().filter(|task| wanted(task.operation)).count();
+    let (shaped, bent) = (count(Operation::is_shaping), count(Operation::is_bending) + count(is_twist));
+    let straighten = shaped > 0 && (bent > 0 || shaped > 1);
+    tasks.insert(0, Task::whole(site.index, Operation::Mark));
+    if straighten {
+        tasks.push(Task::whole(site.index, Operation::Straighten));
+    }
+    tasks.push(Task::whole(site.index, Operation::Check));
+    tasks
+}
+
+fn is_twist(operation: Operation) -> bool {
+    operation == Operation::Twist
+}
+
+/// What is done at the joints, and to the whole piece at the end.
+pub(crate) fn piece_tasks(plan: &Plan) -> Vec<Task> {
+    let joint = |(index, joint): (usize, &fh_core::plan::Joint)| {
+        let operation = if joint.kind == JointKind::Weld { Operation::Weld } else { Operation::Fit };
+        Task { bar: 0, operation, part: None, joint: Some(index) }
+    };
+    let mut tasks: Vec<Task> = plan.joints.iter().enumerate().map(joint).collect();
+    tasks.push(Task::whole(0, Operation::Brush));
+    tasks.push(Task::whole(0, Operation::Wax));
+    tasks
+}
+
+/// What has to be done to a segment, in the order in which it has to be done.
+pub(crate) fn operations(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
+    let Some(shape) = &part.balance.shape else { return Vec::new() };
+    let mut all = forging(site, part, shape);
+    if all.first().is_some_and(|first| first.is_shaping() && *first != Operation::Upset)
+        && is_stepped(site, part, shape)
+    {
+        all.insert(0, Operation::Isolate);
+    }
+    if !part.segment.repeats.is_empty() {
+        all.push(Operation::Stamp);
+    }
+    if let (Some(bend), Some(bent)) = (&part.segment.bend, part.balance.bent) {
+        if is_closed_in(bent) {
+            all.push(Operation::Brush);
+        }
+        all.push(match bend {
+            Bend::Curve { .. } | Bend::Ring { .. } | Bend::Scroll { .. } => Operation::Bend,
+            Bend::Corner { .. } => Operation::Corner,
+            Bend::Socket { .. } => Operation::Roll,
+            Bend::Twist { .. } => Operation::Twist,
+        });
+    }
+    if let Form::Weld { .. } = part.segment.form {
+        let joined = site.plan.joints.iter().filter(|joint| joint.kind == JointKind::Weld);
+        let is_joined =
+            |member: &fh_core::plan::Member| member.bar == site.bar.name && member.segment == part.segment.name;
+        if !joined.flat_map(fh_core::plan::Joint::members).any(is_joined) {
+            all.push(Operation::Weld);
+        }
+    }
+    all
+}
+
+/// Whether a part is thinned right beside bar that stays as it is, with no shoulder between them: only a neck at the mark
+/// keeps the one from the other.
+fn is_stepped(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> bool {
+    // Common practice, no source: less than this is evened out by the hammer.
+    const STEP: f64 = 0.8;
+    let raw = in_mm2(site.raw_section(part.at).area());
+    site.beside(part.at).into_iter().enumerate().any(|(side, beside)| {
+        let as_stock = beside.and_then(|at| site.part(at)).is_some_and(|beside| beside.segment.form.is_as_stock());
+        let near = if (side == 1) == part.balance.reversed { 0.0 } else { 1.0 };
+        let area = in_mm2(shape.area_at(near));
+        as_stock && area < STEP * raw && area > 1e-3 * raw
+    })
+}
+
+/// Whether a bend closes metal in that no brush reaches afterwards.
+fn is_closed_in(bent: Bent) -> bool {
+    match bent {
+        Bent::Socket { .. } => true,
+        Bent::Scroll { spiral, .. } => spiral.turns > 1.0,
+        _ => false,
+    }
+}
+
+/// What the hammer does to a segment while the bar is straight.
+fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Operation> {
+    use Operation as O;
+    let raw = site.raw_section(part.at);
+    match (&part.segment.form, shape) {
+        (Form::Drawn { .. } | Form::Collar { .. }, Shape::Prism { section, .. }) => {
+            let shaped = draw(&raw, section);
+            let wrap = matches!(part.segment.form, Form::Collar { .. }).then_some(O::Bend);
+            shaped.into_iter().chain(wrap).collect()
+        }
+        (Form::Taper { .. }, Shape::Taper { from, to, .. }) => {
+            let mean = in_mm3(shape.volume()) / in_mm(shape.length()).max(1e-9);
+            match () {
+                () if alike(&raw, from) && alike(&raw, to) => Vec::new(),
+                () if mean > in_mm2(raw.area()) * (1.0 + ALIKE) => vec![O::Upset],
+                () => vec![O::Taper],
+            }
+        }
+        (Form::Shoulder { .. }, _) => vec![O::SetDown],
+        (Form::Flag { trim, .. }, _) => {
+            let trim = trim.is_some().then_some(O::Trim);
+            isolated(site, part.at, [O::Spread]).into_iter().chain(trim).collect()
+        }
+        (Form::Peak { .. }, Shape::Peak { .. }) => {
+            let mean = in_mm3(shape.volume()) / in_mm(shape.length()).max(1e-9);
+            if mean > in_mm2(raw.area()) * (1.0 + ALIKE) { vec![O::Upset] } else { vec![O::Isolate, O::Draw] }
+        }
+        (Form::Hole { made, .. }, Shape::Hole { outline, thickness, .. }) => {
+            let [width, thick] = extents(&raw);
+            let as_stock =
+                (in_mm(outline.width()) / width - 1.0).abs() < ALIKE && (in_mm(*thickness) / thick - 1.0).abs() < ALIKE;
+            let mut all = if as_stock { Vec::new() } else { isolated(site, part.at, [O::Flatten]) };
+            if part.balance.forged_length < part.balance.stock_length * 0.95 && !as_stock {
+                all.insert(0, O::Upset);
+            }
+            match made {
+                Made::Punched => all.push(O::Punch),
+                Made::Drifted => all.extend([O::Punch, O::Drift]),
+                Made::Drilled => all.push(O::Drill),
+            }
+            all
+        }
+        (Form::Tenon { .. }, _) => vec![O::SetDown, O::Draw],
+        (Form::Rivet { .. }, _) => vec![O::Upset],
+        (Form::Weld { .. }, _) => vec![O::Scarf],
+        (Form::Split { root, .. }, Shape::Split(_)) => split(site, part, root.as_ref()),
+        (Form::Ball { .. } | Form::Cube { .. }, _) => isolated(site, part.at, [O::Draw]),
+        (Form::Trim { .. }, _) => vec![O::Trim],
+        (Form::Hold { .. }, _) => vec![O::PartOff],
+        _ => Vec::new(),
+    }
+}
+
+/// How one section becomes another along an even length.
+fn draw(raw: &SectionSize, section: &SectionSize) -> Vec<Operation> {
+    let ([from_width, from_thick], [width, thick]) = (extents(raw), extents(section));
+    match () {
+        () if alike(raw, section) => Vec::new(),
+        () if in_mm2(section.area()) > in_mm2(raw.area()) * (1.0 + ALIKE) => vec![Operation::Upset],
+        () if width > from_width * (1.0 + ALIKE) || thick > from_thick * (1.0 + ALIKE) => vec![Operation::Spread],
+        () => vec![Operation::Draw],
+    }
+}
+
+/// A block that is isolated first, where there is bar beside it.
+fn isolated<const N: usize>(site: &Site<'_>, at: usize, then: [Operation; N]) -> Vec<Operation> {
+    let alone = site.beside(at) == [None, None];
+    let isolate = (!alone).then_some(Operation::Isolate);
+    isolate.into_iter().chain(then).collect()
+}
+
+fn split(site: &Site<'_>, part: Part<'_>, root: Option<&RootSpec>) -> Vec<Operation> {
+    let mut all = Vec::new();
+    if let Some(RootSpec::Hole(_)) = root {
+        all.push(Operation::Punch);
+    }
+    all.push(Operation::Split);
+    let Some(Shape::Split(size)) = &part.balance.shape else { return all };
+    let below = part.at + 1..part.at + part.segment.count();
+    let is_forged = below.filter_map(|at| site.part(at)).any(|below| {
+        let shape = below.balance.shape.as_ref();
+        shape.is_some_and(|shape| forging(site, below, shape).iter().any(|operation| operation.is_shaping()))
+    });
+    if is_forged && size.free != fh_core::metal::FreeEnd::Neither {
+        all.extend([Operation::BendAside, Operation::Straighten]);
+    }
+    if size.opening.is_some() {
+        all.push(Operation::Open);
+    }
+    all
+}
+
+/// Whether two sections are alike enough that nothing is forged.
+fn alike(first: &SectionSize, second: &SectionSize) -> bool {
+    let ([width, thick], [other_width, other_thick]) = (extents(first), extents(second));
+    let same = |one: f64, other: f64| (one - other).abs() <= ALIKE * one.max(other);
+    let areas = (in_mm2(first.area()), in_mm2(second.area()));
+    same(width, other_width) && same(thick, other_thick) && same(areas.0, areas.1)
+}

@@ -1,0 +1,309 @@
+//! Tools: which ones a step asks for, of which size, and why. Common practice, no source, unless one is named.
+
+use crate::site::{Part, Site, extents, in_mm};
+use crate::task::Task;
+use crate::words::length_words;
+use crate::{Shop, ToolKind};
+use fh_core::metal::{Bent, HoleSize, RootSize, SectionSize, Shape};
+use fh_core::plan::{Form, JointKind, Made, Operation};
+
+/// A tool that some steps ask for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tool {
+    /// What it is.
+    pub kind: ToolKind,
+    /// Its size in mm, where it has one.
+    pub size_mm: Option<f64>,
+    /// It in words, with its size.
+    pub words: String,
+    /// Why this tool, and this size.
+    pub reason: String,
+    /// The steps that ask for it, counted from 0.
+    pub steps: Vec<usize>,
+    /// Whether the smith owns it.
+    pub owned: bool,
+    /// Another way where it is missing.
+    pub other_way: &'static str,
+}
+
+/// A tool without its steps.
+pub(crate) struct Wanted {
+    pub(crate) kind: ToolKind,
+    pub(crate) size_mm: Option<f64>,
+    pub(crate) words: String,
+    pub(crate) reason: String,
+}
+
+impl Wanted {
+    fn plain(kind: ToolKind, reason: &str) -> Self {
+        Self { kind, size_mm: None, words: kind.name().to_owned(), reason: reason.to_owned() }
+    }
+
+    fn sized(site: &Site<'_>, kind: ToolKind, mm: f64, measure: &str, reason: &str) -> Self {
+        let words = format!("{}, {measure}{}", kind.name(), length_words(site.plan, mm));
+        Self { kind, size_mm: Some(mm), words, reason: reason.to_owned() }
+    }
+}
+
+/// The tools that a task asks for, the main one first.
+pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
+    use Operation as O;
+    use ToolKind as K;
+    if let Some(joint) = task.joint {
+        return joint_tools(site, joint);
+    }
+    let Some(part) = task.part.and_then(|at| site.part(at)) else {
+        return match task.operation {
+            O::Mark => vec![Wanted::plain(K::CenterPunch, "A mark that is punched in is still seen on the hot bar.")],
+            O::Brush => vec![Wanted::plain(K::Brush, "Scale under wax comes off with the wax.")],
+            O::Straighten => vec![Wanted::plain(K::Hammer, "Light blows, so that no size is changed.")],
+            _ => Vec::new(),
+        };
+    };
+    match task.operation {
+        O::Isolate => vec![neck(site, part)],
+        O::SetDown => set_down(site, part),
+        O::Draw | O::Taper | O::Upset => drawn(site, part, task.operation),
+        O::Spread | O::Flatten => vec![
+            Wanted::plain(K::CrossPeen, "The ridge along the bar drives the metal sideways."),
+            Wanted::plain(K::Hammer, "The flat face takes the marks of the peen out."),
+        ],
+        O::Split => vec![Wanted::plain(K::SlitChisel, "A thin chisel with a slightly rounded edge follows the line.")],
+        O::Punch | O::Drift | O::Drill => hole(site, part, task.operation),
+        O::Trim if matches!(part.segment.form, Form::Flag { .. }) => {
+            vec![Wanted::plain(K::HotChisel, "The outline is cut while it is hot, on the soft step.")]
+        }
+        O::Trim | O::PartOff => vec![Wanted::plain(K::CutOff, "It is cut nearly through, and broken off.")],
+        O::Scarf | O::Weld | O::BendAside | O::Straighten => vec![Wanted::plain(K::Hammer, "Light, quick blows.")],
+        O::Bend | O::Corner | O::Roll | O::Open | O::Twist => bend(site, part),
+        O::Brush => vec![Wanted::plain(K::Brush, "It is closed in by the next step.")],
+        _ => Vec::new(),
+    }
+}
+
+fn joint_tools(site: &Site<'_>, joint: usize) -> Vec<Wanted> {
+    let kind = site.plan.joints.get(joint).map(|joint| joint.kind);
+    match kind {
+        Some(JointKind::Rivet | JointKind::Tenon) => {
+            vec![Wanted::plain(ToolKind::RivetSet, "A cupped tool gives every head the same round.")]
+        }
+        Some(JointKind::Collar) => {
+            vec![Wanted::plain(ToolKind::CollarSet, "It closes the collar without bruising the bars.")]
+        }
+        Some(JointKind::Weld) => vec![Wanted::plain(ToolKind::Hammer, "The first blows are light and quick.")],
+        _ => Vec::new(),
+    }
+}
+
+/// A fuller that is as wide as the gap it works in, and no wider than it has room for.
+fn neck(site: &Site<'_>, part: Part<'_>) -> Wanted {
+    let [width, thickness] = extents(&site.raw_section(part.at));
+    let room = gap(site, part.at).unwrap_or(f64::INFINITY);
+    // Common practice, no source: a radius of a quarter of the bar, and no less than 3 mm.
+    let usual = (width.min(thickness) / 2.0).max(6.0);
+    let size = usual.min(room.max(1.0));
+    let reason = if size < usual {
+        "It is as wide as the gap between its neighbours.".to_owned()
+    } else {
+        "Half as wide as the bar is thick: a sharper one cuts, and starts a cold shut.".to_owned()
+    };
+    let all_round = matches!(part.segment.form, Form::Ball { .. } | Form::Cube { .. });
+    let kind = if all_round { ToolKind::SpringFuller } else { ToolKind::Fuller };
+    Wanted { reason, ..Wanted::sized(site, kind, size, "", "") }
+}
+
+/// The room between a part and the next shoulder, corner or neck on either side, in mm; none where there is none.
+fn gap(site: &Site<'_>, at: usize) -> Option<f64> {
+    let part = site.part(at)?;
+    let near = site.beside(at).into_iter().flatten().filter_map(|beside| {
+        let far = site.beside(beside).into_iter().flatten().find(|far| *far != at)?;
+        let stepped = matches!(
+            site.flat[far].segment.form,
+            Form::Shoulder { .. } | Form::Peak { .. } | Form::Flag { .. } | Form::Hole { .. }
+        );
+        let beside = site.part(beside)?;
+        (stepped && beside.balance.chain == part.balance.chain).then(|| in_mm(beside.balance.stock_length))
+    });
+    near.min_by(f64::total_cmp)
+}
+
+fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
+    use ToolKind as K;
+    if let (Form::Tenon { .. }, Some(Shape::Prism { section, .. })) = (&part.segment.form, &part.balance.shape) {
+        let [width, thickness] = extents(section);
+        return vec![
+            Wanted::plain(K::SetHammer, "It squares the shoulder all round."),
+            Wanted::sized(
+                site,
+                K::MonkeyTool,
+                width.max(thickness),
+                "bored to ",
+                "Driven over the tenon, it squares the shoulder that bears on the face.",
+            ),
+        ];
+    }
+    let sides = match &part.segment.form {
+        Form::Shoulder { sides, .. } => [0, 90, 180, 270].iter().filter(|side| sides.contains(**side)).count(),
+        _ => 4,
+    };
+    let kind = if sides > 2 { K::SpringFuller } else { K::SetHammer };
+    let reason = if sides > 2 {
+        "All sides are set down to one line; then the hammer, half on and half off the edge."
+    } else {
+        "It is set on the side that goes down; the edge of the anvil holds the line."
+    };
+    vec![Wanted::plain(kind, reason)]
+}
+
+fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
+    use ToolKind as K;
+    if let Form::Rivet { .. } = part.segment.form {
+        return vec![Wanted::plain(K::Header, "It holds the shank while the first head is formed.")];
+    }
+    let mut all = vec![Wanted::plain(
+        K::Hammer,
+        if operation == Operation::Upset {
+            "Endwise, with the heat only where it is to thicken."
+        } else {
+            "Over the horn first, which lengthens it faster; then on the face."
+        },
+    )];
+    let round = |section: &SectionSize| match *section {
+        SectionSize::Round { diameter } => Some(in_mm(diameter)),
+        _ => None,
+    };
+    let swaged = match &part.balance.shape {
+        Some(Shape::Prism { section, .. }) => round(section),
+        _ => None,
+    };
+    if let Some(diameter) = swaged.filter(|_| operation == Operation::Draw) {
+        let grown = diameter * 1.013;
+        all.push(Wanted::sized(site, K::Swage, grown, "groove for ", "As wide as the round measures hot."));
+    }
+    all
+}
+
+fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
+    use ToolKind as K;
+    let size =
+        |name: &str| part.balance.derived.iter().find(|size| size.name == name).and_then(|size| size.length).map(in_mm);
+    match (&part.balance.shape, operation) {
+        (Some(Shape::Split(split)), _) => match split.root {
+            Some(RootSize::Hole(diameter)) => {
+                vec![Wanted::sized(site, K::Punch, in_mm(diameter), "", "The slit ends in its hole.")]
+            }
+            _ => Vec::new(),
+        },
+        (Some(Shape::Hole { hole, .. }), Operation::Drift) => {
+            let across = match *hole {
+                HoleSize::Round { diameter } => in_mm(diameter),
+                HoleSize::Square { side } => in_mm(side),
+                HoleSize::Slot { width, .. } => in_mm(width),
+            };
+            vec![Wanted::sized(site, K::Drift, across, "", "It has the hole's own shape, and a long taper to enter.")]
+        }
+        (Some(Shape::Hole { hole, .. }), Operation::Drill) => {
+            vec![Wanted::sized(site, K::Drill, in_mm(hole.width()), "", "As wide as the hole.")]
+        }
+        (Some(Shape::Hole { hole, .. }), _) => {
+            let slit = matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. });
+            let wide = if slit { size("slit") } else { size("punch") }.unwrap_or_else(|| in_mm(hole.width()));
+            if slit {
+                vec![Wanted::sized(site, K::SlitChisel, wide, "edge ", "As long as the slit; it takes no metal out.")]
+            } else {
+                vec![Wanted::sized(site, K::Punch, wide, "", "As wide as the slug that it drives out.")]
+            }
+        }
+        _ => Vec::new(),
+    }
+}
+
+fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
+    use ToolKind as K;
+    let [width, thickness] = extents(&site.raw_section(part.at));
+    if let Form::Collar { height, .. } = &part.segment.form {
+        return vec![Wanted::sized(
+            site,
+            K::Mandrel,
+            height.mm(),
+            "",
+            "A bar as thick as the bundle: the collar is bent to a U round it.",
+        )];
+    }
+    match part.balance.bent {
+        Some(Bent::Ring { inside_diameter, .. }) => {
+            vec![Wanted::sized(
+                site,
+                K::Mandrel,
+                in_mm(inside_diameter),
+                "",
+                "The ring is closed and trued on a bar as thick as its inside.",
+            )]
+        }
+        Some(Bent::Curve { inside_radius, .. }) => {
+            let diameter = 2.0 * in_mm(inside_radius);
+            vec![Wanted::sized(site, K::Mandrel, diameter, "or horn of ", "Twice the inside radius.")]
+        }
+        Some(Bent::Corner { .. }) => {
+            vec![Wanted::plain(K::VBlock, "The corner is upset into the block, so that its outside fills.")]
+        }
+        Some(Bent::Scroll { .. }) => {
+            let gap = thickness * 1.15;
+            vec![Wanted::sized(site, K::BendingFork, gap, "pins apart ", "A little more than the bar is thick.")]
+        }
+        Some(Bent::Socket { mandrel, .. }) => {
+            let metal = match &part.balance.shape {
+                Some(Shape::Flag { root, tip, .. }) => in_mm(root.max(*tip)),
+                _ => 0.0,
+            };
+            let (inside, swage) = (in_mm(mandrel), in_mm(mandrel) + 2.0 * metal);
+            vec![
+                Wanted::sized(site, K::Mandrel, inside, "", "The socket is closed round it."),
+                Wanted::sized(
+                    site,
+                    K::Swage,
+                    swage,
+                    "groove for ",
+                    "The mandrel and twice the metal: it closes the socket from outside.",
+                ),
+                Wanted::plain(K::VBlock, "The flag is sunk into it to start the curl."),
+            ]
+        }
+        Some(Bent::Twist { .. }) => {
+            vec![Wanted::sized(
+                site,
+                K::TwistWrench,
+                width.max(thickness),
+                "jaws ",
+                "It grips the bar at the end of the twist, squarely.",
+            )]
+        }
+        None => vec![Wanted::plain(K::TwistWrench, "Turned back a little, the rods bow apart.")],
+    }
+}
+
+/// The same tool asked for by several steps, once.
+pub(crate) fn gather(lists: Vec<(usize, Vec<Wanted>)>, shop: &Shop) -> Vec<Tool> {
+    let mut tools: Vec<Tool> = Vec::new();
+    for (step, list) in lists {
+        for wanted in list {
+            match tools.iter_mut().find(|tool| tool.kind == wanted.kind && tool.words == wanted.words) {
+                Some(tool) if tool.steps.last() == Some(&step) => {}
+                Some(tool) => tool.steps.push(step),
+                None => tools.push(Tool {
+                    owned: shop.has(wanted.kind, wanted.size_mm),
+                    other_way: wanted.kind.other_way(),
+                    kind: wanted.kind,
+                    size_mm: wanted.size_mm,
+                    words: wanted.words,
+                    reason: wanted.reason,
+                    steps: vec![step],
+                }),
+            }
+        }
+    }
+    tools.sort_by(|one, other| {
+        one.kind.cmp(&other.kind).then(one.size_mm.unwrap_or(0.0).total_cmp(&other.size_mm.unwrap_or(0.0)))
+    });
+    tools
+}

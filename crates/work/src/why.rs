@@ -1,0 +1,160 @@
+//! Why one thing has to come before another. All of it is common practice, no source, unless a source is named.
+
+/// The reason of a rule of order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Why {
+    /// Marks before everything.
+    MarkFirst,
+    /// A block is isolated before it or what is beside it is forged.
+    IsolateFirst,
+    /// Upsetting before the bar beside it is thinned.
+    UpsetFirst,
+    /// A part is forged before it is trimmed.
+    ForgeBeforeTrim,
+    /// A boss is forged before its hole is made.
+    BossFirst,
+    /// A slit before it is drifted.
+    SlitFirst,
+    /// The hole at a slit's root before the slit.
+    RootFirst,
+    /// The slit before the branches.
+    SplitFirst,
+    /// The other branch aside before one is forged.
+    AsideFirst,
+    /// Branches are forged before they are brought back.
+    BackLast,
+    /// Thin parts after their neighbours.
+    ThinLast,
+    /// Before a taper to a point the rest of the bar is parted off.
+    PartForEnd,
+    /// Parting off after what needs the bar to be held.
+    PartLate,
+    /// Parting off before what the rest of the bar is in the way of.
+    PartForBend,
+    /// Trimming before the bend that it is in the way of.
+    TrimBeforeBend,
+    /// A part is forged before it is bent or twisted.
+    ForgeBeforeBend,
+    /// A hole before bending near it.
+    HoleBeforeBend,
+    /// Marks and stamps before the bend.
+    StampBeforeBend,
+    /// Straight and measured before the first bend.
+    StraightFirst,
+    /// A twist before the bends beside it.
+    TwistFirst,
+    /// What is closed in is brushed before.
+    CleanFirst,
+    /// The scarf before the bend that brings the ends together.
+    ScarfFirst,
+    /// The bend before the weld that closes it.
+    CloseThenWeld,
+    /// The inner bend before the one whose leg would be in the way.
+    MiddleFirst,
+    /// Rings and sockets after all other bends.
+    CloseLast,
+    /// A wrapped strip, a tenon or a rivet is ready before it is fitted.
+    JoinLast,
+    /// Checking and finishing at the end.
+    FinishLast,
+}
+
+impl Why {
+    /// Every reason.
+    pub const ALL: [Self; 27] = [
+        Self::MarkFirst,
+        Self::IsolateFirst,
+        Self::UpsetFirst,
+        Self::ForgeBeforeTrim,
+        Self::BossFirst,
+        Self::SlitFirst,
+        Self::RootFirst,
+        Self::SplitFirst,
+        Self::AsideFirst,
+        Self::BackLast,
+        Self::ThinLast,
+        Self::PartForEnd,
+        Self::PartLate,
+        Self::PartForBend,
+        Self::TrimBeforeBend,
+        Self::ForgeBeforeBend,
+        Self::HoleBeforeBend,
+        Self::StampBeforeBend,
+        Self::StraightFirst,
+        Self::TwistFirst,
+        Self::CleanFirst,
+        Self::ScarfFirst,
+        Self::CloseThenWeld,
+        Self::MiddleFirst,
+        Self::CloseLast,
+        Self::JoinLast,
+        Self::FinishLast,
+    ];
+
+    /// The id of the finding that tells of it when it is broken.
+    pub fn id(self) -> &'static str {
+        match self {
+            Self::IsolateFirst => "mark-gone",
+            Self::PartForEnd | Self::PartForBend | Self::CleanFirst | Self::CloseLast | Self::AsideFirst => {
+                "out-of-reach"
+            }
+            Self::PartLate => "parted-too-soon",
+            Self::ThinLast => "thin-too-soon",
+            Self::MiddleFirst => "leg-in-the-way",
+            _ => "wrong-order",
+        }
+    }
+
+    /// Why, in one sentence.
+    pub fn reason(self) -> &'static str {
+        match self {
+            Self::MarkFirst => {
+                "Marks are laid off on the cold, straight bar; later there is nothing left to lay them off from."
+            }
+            Self::IsolateFirst => {
+                "Once one side of a mark is drawn, the mark is gone and metal has crossed it; a neck keeps each block to itself."
+            }
+            Self::UpsetFirst => "A bar that is notched or thinned folds there before it thickens where it should.",
+            Self::ForgeBeforeTrim => "What is forged afterwards grows again past the cut.",
+            Self::BossFirst => "Forging round a hole pulls it out of shape.",
+            Self::SlitFirst => "The drift needs the slit to enter.",
+            Self::RootFirst => "The slit runs into the hole and stops there; a sharp root cracks.",
+            Self::SplitFirst => "The branches are there only once the bar is cut.",
+            Self::AsideFirst => "The other branch is in the hammer's way.",
+            Self::BackLast => "A branch that is brought back can no longer be laid flat on the anvil.",
+            Self::ThinLast => "Thin metal burns or cools while its thick neighbour is heated.",
+            Self::PartForEnd => "A point cannot be drawn while the rest of the bar stands before it.",
+            Self::PartLate => "While the bar is whole there is something to hold, and it stays out of the fire.",
+            Self::PartForBend => "The rest of the bar is in the way of the bend.",
+            Self::TrimBeforeBend => "Once it is bent, the hot cut no longer lies flat.",
+            Self::ForgeBeforeBend => {
+                "A bent part no longer lies flat on the anvil, and drawing it opens the bend again."
+            }
+            Self::HoleBeforeBend => {
+                "While the bar is straight the boss lies flat and the punch stands square; a bend beside it is spoiled by punching."
+            }
+            Self::StampBeforeBend => "Steps are laid off on the straight part; on a bend they cannot be measured.",
+            Self::StraightFirst => "Lengths can be checked, and corrected, only while the bar is straight.",
+            Self::TwistFirst => "The wrench and the vice need straight bar at both ends of the twist.",
+            Self::CleanFirst => "No brush reaches it once it is closed in.",
+            Self::ScarfFirst => "The ends can be scarfed only while they are apart.",
+            Self::CloseThenWeld => "The ends have to lie on each other before they are welded.",
+            Self::MiddleFirst => "Bent the other way round, the leg that is already bent strikes the anvil.",
+            Self::CloseLast => "A closed ring or socket is in the way of every other bend, and is pulled open by it.",
+            Self::JoinLast => {
+                "Parts are finished before they are put together: afterwards they cannot be turned in the fire one by one."
+            }
+            Self::FinishLast => "Every heat makes new scale and moves what was checked.",
+        }
+    }
+
+    /// How firmly a rule holds: where rules contradict each other, the lowest gives way.
+    pub(crate) fn firmness(self) -> u8 {
+        match self {
+            Self::ThinLast | Self::PartLate | Self::MiddleFirst => 1,
+            Self::TwistFirst | Self::CloseLast | Self::HoleBeforeBend | Self::CleanFirst | Self::UpsetFirst => 2,
+            Self::StraightFirst | Self::FinishLast | Self::JoinLast | Self::PartForBend => 3,
+            _ => 4,
+        }
+    }
+}

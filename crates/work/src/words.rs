@@ -1,0 +1,150 @@
+//! Steps in words: what they are called, and the lengths in them.
+
+use crate::site::Site;
+use crate::task::Task;
+use fh_core::balance::hot_length;
+use fh_core::metal::Shape;
+use fh_core::plan::{Form, Made, Operation, Plan, PlanUnit};
+use fh_measure::{Rounding, format_length};
+
+/// A length in mm in the plan's unit, as fine as it is forged.
+pub(crate) fn length_words(plan: &Plan, mm: f64) -> String {
+    let rounding = match plan.units.length {
+        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
+        PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
+    };
+    format_length(mm, plan.units.length.length_unit(), rounding)
+}
+
+/// A length as it stands on the hot bar; none where the metal is no steel or iron.
+pub(crate) fn hot_words(plan: &Plan, mm: f64) -> Option<String> {
+    hot_length(plan, crate::site::mm(mm)).map(|hot| length_words(plan, crate::site::in_mm(hot)))
+}
+
+/// What a step that does some tasks is called.
+pub(crate) fn title(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
+    let mut parts: Vec<String> = Vec::new();
+    let mut rest = tasks;
+    while let Some(first) = rest.first() {
+        let count =
+            rest.iter().take_while(|task| task.operation == first.operation && task.joint == first.joint).count();
+        let (own, after) = rest.split_at(count.max(1));
+        let words = deed(plan, site, own);
+        parts.push(if parts.is_empty() { words } else { lower_first(&words) });
+        rest = after;
+    }
+    if parts.is_empty() { "A step of your own".to_owned() } else { parts.join(", then ") }
+}
+
+pub(crate) fn lower_first(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+}
+
+/// One deed: tasks of one operation.
+fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
+    use Operation as O;
+    let Some(first) = tasks.first() else { return String::new() };
+    if let Some(joint) = first.joint {
+        let name = plan.joints.get(joint).map_or_else(|| format!("joint {}", joint + 1), |it| it.title(joint));
+        return format!("{} “{name}”", if first.operation == O::Weld { "Weld" } else { "Fit" });
+    }
+    let names: Vec<String> = site
+        .map(|site| tasks.iter().filter_map(|task| task.part).map(|at| format!("“{}”", site.name(at))).collect())
+        .unwrap_or_default();
+    let form = site.zip(first.part).and_then(|(site, at)| site.part(at)).map(|part| &part.segment.form);
+    let Some(form) = form else { return whole_bar(site, first.operation) };
+    let is_split = matches!(form, Form::Split { .. });
+    let names = joined(&names);
+    let verb = match first.operation {
+        O::SetDown => "Set down",
+        O::Isolate => "Isolate",
+        O::Draw if matches!(form, Form::Ball { .. }) => "Round up",
+        O::Draw if matches!(form, Form::Cube { .. }) => "Square up",
+        O::Draw => "Draw out",
+        O::Taper => "Taper",
+        O::Upset if matches!(form, Form::Rivet { .. }) => "Head",
+        O::Upset => "Upset",
+        O::Spread => "Spread",
+        O::Flatten => "Flatten the boss",
+        O::Split => "Split",
+        O::Punch if is_split => "Punch the root of the slit in",
+        O::Punch if matches!(form, Form::Hole { made: Made::Drifted, .. }) => "Slit",
+        O::Punch => "Punch",
+        O::Drift => "Drift",
+        O::Drill => "Drill",
+        O::Open => "Open",
+        O::Bend => "Bend",
+        O::BendAside => "Bend apart the branches of",
+        O::Corner => "Forge the corner",
+        O::Roll => "Roll",
+        O::Twist => "Twist",
+        O::Scarf => "Scarf",
+        O::Weld => "Weld at",
+        O::Trim if matches!(form, Form::Trim { .. }) => "Cut off",
+        O::Trim => "Trim",
+        O::PartOff => "Part off",
+        O::Straighten if is_split => "Bring back the branches of",
+        O::Straighten => "Straighten",
+        O::DressEdges => "Dress the edges of",
+        O::Stamp => "Lay off the marks on",
+        O::Brush => "Brush",
+        O::Wax => "Wax",
+        O::Check => "Check",
+        O::Mark => "Mark",
+        O::Fit => "Fit",
+        O::Own => "Your own work on",
+    };
+    format!("{verb} {names}")
+}
+
+fn whole_bar(site: Option<&Site<'_>>, operation: Operation) -> String {
+    let bar = site.map_or("", |site| site.bar.name.trim());
+    let bar = if bar.is_empty() { "the bar".to_owned() } else { format!("“{bar}”") };
+    match operation {
+        Operation::Mark => format!("Lay off the marks on {bar}"),
+        Operation::Straighten => format!("Straighten and measure {bar}"),
+        Operation::Check => format!("Check {bar} against the plan"),
+        Operation::Brush => "Brush the whole piece".to_owned(),
+        Operation::Wax => "Wax the whole piece".to_owned(),
+        Operation::DressEdges => format!("Dress the edges of {bar}"),
+        other => {
+            let name = other.name();
+            let mut letters = name.chars();
+            let first: String = letters.next().into_iter().flat_map(char::to_uppercase).collect();
+            format!("{first}{} {bar}", letters.as_str())
+        }
+    }
+}
+
+/// Which side of the bar is up, in words: `top`, `near side`.
+pub(crate) fn side_up(degrees: f64) -> String {
+    match fh_core::describe::side_name(degrees).as_str() {
+        "up" => "top".to_owned(),
+        "down" => "bottom".to_owned(),
+        "away" => "far side".to_owned(),
+        "toward you" => "near side".to_owned(),
+        other => format!("side {other}"),
+    }
+}
+
+/// Names in a row: `“a”, “b” and “c”`.
+pub(crate) fn joined(names: &[String]) -> String {
+    match names {
+        [] => String::new(),
+        [one] => one.clone(),
+        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    }
+}
+
+/// What a part becomes by an operation, in the plan's own words.
+pub(crate) fn becomes(site: &Site<'_>, task: &Task) -> Option<String> {
+    let part = task.part.and_then(|at| site.part(at))?;
+    if task.operation.is_bending() || task.operation == Operation::Twist {
+        return fh_core::describe::bend_words(part.segment, &part.balance.derived);
+    }
+    let forged = task.operation.is_shaping()
+        || matches!(task.operation, Operation::SetDown | Operation::Split | Operation::Punch | Operation::Drift);
+    let is_twice = matches!(part.balance.shape, Some(Shape::Split(_))) && task.operation != Operation::Split;
+    (forged && !is_twice).then(|| fh_core::describe::form_words(part.segment))
+}
