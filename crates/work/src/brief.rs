@@ -101,6 +101,7 @@ pub(crate) fn leave(site: &Site<'_>, task: &Task) -> Option<String> {
             Some("Leave the outline rough: it is trimmed afterwards.".to_owned())
         }
         O::Flatten => Some("Leave the rim as it swells: the hole will open it further.".to_owned()),
+        O::Upset if matches!(part.segment.form, Form::Rivet { .. }) => None,
         O::Upset => Some("Leave it thick in the middle; only straighten it if it bends, at once.".to_owned()),
         O::Split => Some("Leave the cut faces rough until the branches are forged.".to_owned()),
         O::Bend if part.balance.bent.is_some_and(crate::rules::is_closing) => {
@@ -148,13 +149,17 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String>
         O::Isolate | O::SetDown => "Both faces of the step square to the bar, on the mark.".to_owned(),
         O::Draw | O::Taper => "The size in three places with the gauge, then the length.".to_owned(),
         O::Spread | O::Flatten => "Thickness with the gauge, outline against the template.".to_owned(),
+        O::Upset if is_rivet(site, task) => "The head round and in the middle; the shank straight.".to_owned(),
         O::Upset => "The thickness, and that the bar is still straight.".to_owned(),
         O::Split => "The branches equally thick at the root.".to_owned(),
         O::Punch | O::Drift | O::Drill => "The hole square to the face, and in the middle.".to_owned(),
         O::Bend | O::Roll | O::Open | O::Corner => "Against the template; no twist, seen from the end.".to_owned(),
         O::Twist => "The turns counted; the bar straight, seen along it.".to_owned(),
         O::Straighten if task.part.is_none() => {
-            format!("Forged length over all {}; the last chance to correct it.", length_words(site.plan, now_mm))
+            format!(
+                "Length of the piece, straight, {}; the last chance to correct it.",
+                length_words(site.plan, now_mm)
+            )
         }
         O::Weld => "No dark line along the seam when it is next hot.".to_owned(),
         O::Check => "Every size and angle against the plan and the templates, cold.".to_owned(),
@@ -181,6 +186,7 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
         }
         O::Punch => all.push("Take the punch out and cool it every few blows, or it sticks and swells.".to_owned()),
         O::Weld => all.push("Sparks and flux fly at the first blow: eyes, arms and bystanders covered.".to_owned()),
+        O::Upset if is_rivet(site, task) => {}
         O::Upset | O::Scarf => {
             all.push("Cool the bar on both sides of the heat, so that only the marked length thickens.".to_owned())
         }
@@ -195,12 +201,20 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
         _ => {}
     }
     if task.operation.is_hot() && !thin.is_empty() {
-        let quench =
-            if site.plan.material_name() == "mild steel" { ", or quench it before" } else { "; do not quench it" };
+        let them = if thin.len() == 1 { "it" } else { "them" };
+        let quench = match site.plan.material_name() {
+            "mild steel" => format!(", or quench {them} before"),
+            _ => format!("; do not quench {them}"),
+        };
         let names = crate::words::joined(thin);
         all.push(format!("Keep {names} out of the fire{quench}."));
     }
     (!all.is_empty()).then(|| all.join(" "))
+}
+
+fn is_rivet(site: &Site<'_>, task: &Task) -> bool {
+    let part = task.part.and_then(|at| site.part(at));
+    part.is_some_and(|part| matches!(part.segment.form, Form::Rivet { .. }))
 }
 
 fn ends_in_point(site: &Site<'_>, task: &Task) -> bool {
@@ -216,8 +230,33 @@ pub(crate) fn is_thin(site: &Site<'_>, at: usize) -> bool {
     shape.and_then(crate::rules::least_thickness).is_some_and(|least| least <= thin)
 }
 
+/// How the bar is laid and turned, in words; none where it does not matter.
+pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend]) -> Option<String> {
+    const ALL_ROUND: &str = "Turn it a quarter after every blow, so that the step stays on one line all round.";
+    let part = task.part.and_then(|at| site.part(at))?;
+    let words = match (task.operation, &part.segment.form) {
+        (Operation::SetDown, Form::Shoulder { sides, .. }) => {
+            match [0, 90, 180, 270].into_iter().filter(|side| sides.contains(*side)).count() {
+                4 => ALL_ROUND,
+                2 | 3 => "Turn it over after every few blows, so that the sides go down alike.",
+                _ => return None,
+            }
+        }
+        (Operation::SetDown, _) => ALL_ROUND,
+        (Operation::Isolate, _) => "Set the fuller outside of the mark, so that the block keeps all of its metal.",
+        (Operation::Draw | Operation::Taper, _) => {
+            "Turn it a quarter back and forth, never all the way round, or it twists."
+        }
+        (Operation::Punch, Form::Hole { .. }) => {
+            "From one side until it rings on the anvil; then over, and out on the dark spot, above the hole in the anvil."
+        }
+        _ => return ways.first().map(|way| held_words(site, part.at, *way)),
+    };
+    Some(words.to_owned())
+}
+
 /// How a bend is laid, in words: `“wall leg” held on the face`.
-pub(crate) fn held_words(site: &Site<'_>, at: usize, way: WayToBend) -> String {
+fn held_words(site: &Site<'_>, at: usize, way: WayToBend) -> String {
     let end = match way.held {
         Held::Datum => "toward the datum",
         Held::Far => "away from the datum",

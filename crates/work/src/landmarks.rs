@@ -74,6 +74,7 @@ fn wanted(site: &Site<'_>, lengths: &Lengths, operation: Operation, at: usize) -
     };
     let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
     match operation {
+        O::Trim if !matches!(site.flat[at].segment.form, Form::Trim { .. }) => Vec::new(),
         O::Isolate | O::SetDown | O::Twist | O::Trim | O::PartOff | O::Upset => both(),
         O::Split | O::Punch if matches!(shape, Some(Shape::Split(_))) => {
             let Some(Shape::Split(size)) = shape else { return Vec::new() };

@@ -76,7 +76,9 @@ impl Posed {
         let half = thickness_toward(&site.raw_section(at), side) / 2.0;
         let ends = [(Held::Datum, start, -1.0), (Held::Far, end, 1.0)];
         let mut ways = Vec::new();
-        for (place, block) in blocks(site.plan, radius) {
+        let bent = site.part(at).and_then(|part| part.balance.bent);
+        let is_round = !matches!(bent, Some(Bent::Curve { .. } | Bent::Corner { .. }));
+        for (place, block) in blocks(site.plan, radius, is_round) {
             for (held, frame, sign) in ends {
                 let lain = Lain { frame, side, sign, half };
                 if !self.is_in_the_way(at, &lain, block) {
@@ -126,13 +128,13 @@ impl Lain<'_> {
 }
 
 /// The blocks that a bend of an inside radius can be made on, in mm: length along the bar, depth, half width.
-fn blocks(plan: &Plan, radius: f64) -> Vec<(AnvilPlace, [f64; 3])> {
+fn blocks(plan: &Plan, radius: f64, is_round: bool) -> Vec<(AnvilPlace, [f64; 3])> {
     let face = heat_rules::anvil_mm(plan);
     let edge = (AnvilPlace::FarEdge, [face, ANVIL_DEPTH, ANVIL_HALF_LENGTH]);
     let horn = (AnvilPlace::Horn, [face.min(2.0 * radius), (2.0 * radius).min(ANVIL_DEPTH), ANVIL_HALF_LENGTH]);
     let vice = (AnvilPlace::Vice, VICE);
     // Common practice, no source: what is bent to so small a radius is bent over an edge.
-    if radius < 10.0 { vec![edge, vice] } else { vec![horn, edge, vice] }
+    if radius < 10.0 && !is_round { vec![edge, vice] } else { vec![horn, edge, vice] }
 }
 
 /// The side that a bend is bent toward and its inside radius in mm; none of what is not bent over an edge.

@@ -61,6 +61,10 @@ fn piece_rules(plan: &Plan, sites: &[Site<'_>], tasks: &[Task], first: usize, ru
                 rules.push(Rule { before: check, after: number, why: Why::JoinLast });
             }
         }
+        if task.operation == Operation::Weld {
+            let fits = tasks.iter().enumerate().skip(first).filter(|(_, other)| other.operation == Operation::Fit);
+            rules.extend(fits.map(|(fit, _)| Rule { before: number, after: fit, why: Why::WeldBeforeFit }));
+        }
         let Some(brush) = brush.filter(|brush| *brush > number) else { continue };
         rules.push(Rule { before: number, after: brush, why: Why::FinishLast });
     }

@@ -7,7 +7,7 @@ use crate::rules::Rule;
 use crate::site::Site;
 use crate::task::Task;
 use fh_core::metal::Shape;
-use fh_core::plan::Operation;
+use fh_core::plan::{Form, Operation};
 use std::cmp::Ordering;
 
 /// An order of a bar's tasks.
@@ -61,7 +61,10 @@ fn units(site: &Site<'_>, tasks: &[Task]) -> Vec<Vec<usize>> {
     let mut last_draw: Option<(usize, usize)> = None;
     for (number, task) in tasks.iter().enumerate() {
         let Some(at) = task.part.filter(|_| task.operation == Operation::Draw) else {
-            units.push(vec![number]);
+            match one_cut(site, tasks, number, &units) {
+                Some(unit) => units[unit].push(number),
+                None => units.push(vec![number]),
+            }
             continue;
         };
         let joined =
@@ -75,6 +78,21 @@ fn units(site: &Site<'_>, tasks: &[Task]) -> Vec<Vec<usize>> {
         last_draw = Some((at, unit));
     }
     units
+}
+
+/// The unit that a cut belongs to: what is trimmed beside the rest of the bar falls with it, in one and the same cut.
+fn one_cut(site: &Site<'_>, tasks: &[Task], number: usize, units: &[Vec<usize>]) -> Option<usize> {
+    let is_cut = |task: &Task| {
+        let form = task.part.map(|at| &site.flat[at].segment.form);
+        matches!(
+            (task.operation, form),
+            (Operation::PartOff, Some(Form::Hold { .. })) | (Operation::Trim, Some(Form::Trim { .. }))
+        )
+    };
+    let own = tasks[number];
+    let beside = site.beside(own.part.filter(|_| is_cut(&own))?);
+    let is_other = |task: &Task| is_cut(task) && beside.contains(&task.part) && task.operation != own.operation;
+    units.iter().position(|unit| unit.iter().any(|task| is_other(&tasks[*task])))
 }
 
 /// Whether two parts have one section all along, and the same.

@@ -121,10 +121,14 @@ impl<'a> Site<'a> {
         }
     }
 
-    /// A segment's name, or its path where it has none.
+    /// A segment's name, or its path where it has none; on a branch with the branch's name before it.
     pub(crate) fn name(&self, at: usize) -> String {
         let name = self.flat.get(at).map_or("", |flat| flat.segment.name.trim());
-        if name.is_empty() { format!("segment {}", self.bar.path(at)) } else { name.to_owned() }
+        let name = if name.is_empty() { format!("segment {}", self.bar.path(at)) } else { name.to_owned() };
+        let branch = self
+            .split_of(at)
+            .and_then(|(split, branch)| Some(self.flat.get(split)?.segment.form.branches().get(branch)?.title(branch)));
+        branch.filter(|branch| *branch != name).map_or(name.clone(), |branch| format!("{branch}, {name}"))
     }
 }
 

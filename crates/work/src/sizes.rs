@@ -59,7 +59,7 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, now_mm: f64) -> Vec<Size> {
     let length = |what: &str, mm: f64| Size::length(plan, what, mm);
     let Some(part) = task.part.and_then(|at| site.part(at)) else {
         return match task.operation {
-            O::Straighten => vec![length("length over all", now_mm)],
+            O::Straighten => vec![length("length of the piece", now_mm)],
             _ => Vec::new(),
         };
     };

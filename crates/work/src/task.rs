@@ -61,6 +61,7 @@ pub(crate) fn piece_tasks(plan: &Plan) -> Vec<Task> {
         Task { bar: 0, operation, part: None, joint: Some(index) }
     };
     let mut tasks: Vec<Task> = plan.joints.iter().enumerate().map(joint).collect();
+    tasks.sort_by_key(|task| task.operation != Operation::Weld);
     tasks.push(Task::whole(0, Operation::Brush));
     tasks.push(Task::whole(0, Operation::Wax));
     tasks

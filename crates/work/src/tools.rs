@@ -99,11 +99,14 @@ fn joint_tools(site: &Site<'_>, joint: usize) -> Vec<Wanted> {
 fn neck(site: &Site<'_>, part: Part<'_>) -> Wanted {
     let [width, thickness] = extents(&site.raw_section(part.at));
     let room = gap(site, part.at).unwrap_or(f64::INFINITY);
-    // Common practice, no source: a radius of a quarter of the bar, and no less than 3 mm.
+    // Common practice, no source: half as wide as the bar is thick, no less than 6 mm, and no wider than half the block.
     let usual = (width.min(thickness) / 2.0).max(6.0);
-    let size = usual.min(room.max(1.0));
-    let reason = if size < usual {
+    let block = in_mm(part.balance.mark_end - part.balance.mark_start) / 2.0;
+    let size = usual.min(room).min(block).max(2.0);
+    let reason = if size < usual && room <= block {
         "It is as wide as the gap between its neighbours.".to_owned()
+    } else if size < usual {
+        "A wider one would take up more than half of so short a block.".to_owned()
     } else {
         "Half as wide as the bar is thick: a sharper one cuts, and starts a cold shut.".to_owned()
     };

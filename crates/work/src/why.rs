@@ -53,6 +53,8 @@ pub enum Why {
     MiddleFirst,
     /// Rings and sockets after all other bends.
     CloseLast,
+    /// Welds before what is riveted, wedged or collared.
+    WeldBeforeFit,
     /// A wrapped strip, a tenon or a rivet is ready before it is fitted.
     JoinLast,
     /// Checking and finishing at the end.
@@ -61,7 +63,7 @@ pub enum Why {
 
 impl Why {
     /// Every reason.
-    pub const ALL: [Self; 27] = [
+    pub const ALL: [Self; 28] = [
         Self::MarkFirst,
         Self::IsolateFirst,
         Self::UpsetFirst,
@@ -87,6 +89,7 @@ impl Why {
         Self::CloseThenWeld,
         Self::MiddleFirst,
         Self::CloseLast,
+        Self::WeldBeforeFit,
         Self::JoinLast,
         Self::FinishLast,
     ];
@@ -141,6 +144,7 @@ impl Why {
             Self::CloseThenWeld => "The ends have to lie on each other before they are welded.",
             Self::MiddleFirst => "Bent the other way round, the leg that is already bent strikes the anvil.",
             Self::CloseLast => "A closed ring or socket is in the way of every other bend, and is pulled open by it.",
+            Self::WeldBeforeFit => "The heat of a weld loosens what is riveted or collared beside it.",
             Self::JoinLast => {
                 "Parts are finished before they are put together: afterwards they cannot be turned in the fire one by one."
             }

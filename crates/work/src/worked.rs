@@ -268,7 +268,8 @@ impl<'b, 'a> Walk<'b, 'a> {
         ordered.tasks.iter().for_each(|task| self.progress[site.index].apply(site, task));
         let struck = self.struck(ordered, site);
         let after = Lengths::new(site, &self.progress[site.index]);
-        let now_mm = site.chains[0].1.iter().map(|at| after.lengths[*at]).sum::<f64>();
+        let finished = site.chains[0].1.iter().filter(|at| site.flat[**at].segment.form.is_finished());
+        let now_mm = finished.map(|at| after.lengths[*at]).sum::<f64>();
         let thin = self.thin(ordered, site, &before);
         let tools = self.want(ordered, Some(site));
         self.seen.push(Seen { heated: Some(heated), hold: held, stuck, struck, was_off });
@@ -283,7 +284,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         WorkedStep {
             title: self.title(ordered, Some(site)),
             becomes: distinct(ordered.tasks.iter().filter_map(|task| words::becomes(site, task))),
-            lay: first.and_then(|task| Some(brief::held_words(site, task.part?, *ways.first()?))),
+            lay: first.and_then(|task| brief::lay(site, task, &ways)),
             edge: step.edge.as_ref().map(|edge| edge.text().to_owned()).or(edge),
             up: step.up.as_ref().map(|up| words::side_up(up.radians().to_degrees().rem_euclid(360.0))).or(up),
             sizes: reach.unwrap_or_else(|| all_sizes(site, &ordered.tasks, now_mm)),
@@ -292,7 +293,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             check: step.check.clone().or_else(|| each(&|task| brief::check(site, task, now_mm))),
             caution: step.caution.clone().or_else(|| each(&|task| brief::caution(site, task, &thin))),
             minutes,
-            zone_mm: load.hot.then(|| before.extent(load.parts.iter())),
+            zone_mm: (load.hot && !load.parts.is_empty()).then(|| before.extent(load.parts.iter())),
             hold: held,
             stages: self.progress[site.index].stages.clone(),
             ..self.bare(ordered, Some(site.index), heated, place, tools)
