@@ -1,4 +1,4 @@
-//! `firstheat check`: the findings.
+//! `firstheat check`: the findings; of a plan with an order of its own, those of the order too.
 
 use crate::cli::ReadArgs;
 use crate::failure::Failure;
@@ -6,6 +6,7 @@ use crate::finding_report::{self, FindingReport};
 use crate::{input, output};
 use fh_core::balance::{Balance, balance};
 use fh_core::findings::Severity;
+use fh_work::{Shop, work_out};
 use serde::Serialize;
 use std::process::ExitCode;
 
@@ -22,7 +23,12 @@ struct CheckReport<'a> {
 /// Prints the findings of a plan.
 pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
     let plan = input::read(&args.plan)?;
-    let balance = balance(&plan);
+    let mut balance = balance(&plan);
+    if plan.work.steps.is_some() {
+        let worked = work_out(&plan, &balance, &Shop::default());
+        balance.findings.extend(worked.findings.into_iter().map(|found| found.finding));
+        balance.findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+    }
     if args.json {
         let report = CheckReport { title: &plan.title, findings: finding_report::reports(&plan, &balance) };
         output::print(&as_json(&report)?)?;

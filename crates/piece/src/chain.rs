@@ -71,6 +71,7 @@ impl<'a> Chain<'a> {
             None => (self.at.moved([0.0, shift.before[0], shift.before[1] + before]), way_of(balance, shape)),
         };
         let mesh = match (shape, balance.bent) {
+            _ if !self.fineness.surfaces => Mesh::default(),
             (Shape::Flag { outline, root, tip }, Some(Bent::Socket { mandrel, axis: SocketAxis::Along, side, .. })) => {
                 let thickness = [in_mm(*root), in_mm(*tip)];
                 socket(outline, thickness, balance.reversed, (in_mm(mandrel), side), &self.fineness)
@@ -84,9 +85,11 @@ impl<'a> Chain<'a> {
 
     /// Puts a solid and its line, seen from their start, in the piece.
     fn put(&self, segment: usize, mut mesh: Mesh, start: &Frame, frames: Vec<Frame>, piece: &mut Piece) {
-        mesh.carry(start);
         let frames = frames.iter().map(|frame| start.carry(frame)).collect();
-        piece.solids.push(Solid { bar: self.bar, copy: 0, segment, mesh });
+        if self.fineness.surfaces {
+            mesh.carry(start);
+            piece.solids.push(Solid { bar: self.bar, copy: 0, segment, mesh });
+        }
         piece.lines.push(Line { bar: self.bar, copy: 0, segment, frames });
     }
 

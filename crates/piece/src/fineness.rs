@@ -13,13 +13,17 @@ pub(crate) struct Fineness {
     pub(crate) round: usize,
     /// Steps along a run-out.
     pub(crate) runout: usize,
+    /// Whether surfaces are made at all.
+    pub(crate) surfaces: bool,
 }
 
 impl Fineness {
     pub(crate) fn of(quality: Quality) -> Self {
         match quality {
-            Quality::Screen => Self { turn: 0.2, twist: 0.15, round: 16, runout: 12 },
-            Quality::Print => Self { turn: 0.03, twist: 0.03, round: 64, runout: 80 },
+            Quality::Screen | Quality::Lines => {
+                Self { turn: 0.2, twist: 0.15, round: 16, runout: 12, surfaces: quality != Quality::Lines }
+            }
+            Quality::Print => Self { turn: 0.03, twist: 0.03, round: 64, runout: 80, surfaces: true },
         }
     }
 }

@@ -14,6 +14,8 @@ pub enum Quality {
     Screen,
     /// For paper and files: volumes to 0.1 %.
     Print,
+    /// The center lines alone, without any surface.
+    Lines,
 }
 
 /// The closed surface of one segment.

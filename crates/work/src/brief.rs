@@ -2,7 +2,7 @@
 //!
 //! All of it is common practice, no source, unless one is named; all of it can be changed in the step.
 
-use crate::legs::{Held, WayToBend};
+use crate::legs::{self, Held, WayToBend};
 use crate::site::{Part, Site, extents, in_mm, thickness_toward};
 use crate::task::Task;
 use crate::words::length_words;
@@ -15,6 +15,7 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend]) -> AnvilPl
     use AnvilPlace as P;
     use Operation as O;
     match task.operation {
+        O::Bend | O::Corner if ways.is_empty() && !legs::are_looked_at(site) => P::FarEdge,
         O::Bend | O::Corner => ways.first().map_or(P::Vice, |way| way.place),
         O::SetDown => P::NearEdge,
         O::Isolate => P::HardyHole,

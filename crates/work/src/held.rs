@@ -61,7 +61,7 @@ fn shape_section(shape: &fh_core::metal::Shape) -> Option<[f64; 2]> {
     }
 }
 
-/// The longest part within the length that is held.
+/// The part within the length that is held which tongs grip best: long, and not spread much wider than the bar.
 fn gripped(site: &Site<'_>, lengths: &Lengths, there: &[usize], end: usize, held: f64) -> usize {
     let [from, to] = lengths.extent([end].iter());
     let at_start = site.place[end].1 == 0;
@@ -70,7 +70,13 @@ fn gripped(site: &Site<'_>, lengths: &Lengths, there: &[usize], end: usize, held
         let [start, stop] = lengths.extent([at].iter());
         (stop.min(high) - start.max(low)).max(0.0)
     };
-    there.iter().copied().max_by(|one, other| inside(*one).total_cmp(&inside(*other))).unwrap_or(end)
+    let stock = in_mm(site.balance.stock_section.width().max(site.balance.stock_section.thickness()));
+    let width = |at: usize| {
+        let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
+        shape.and_then(shape_section).map_or(stock, |[width, thickness]| width.max(thickness))
+    };
+    let worth = |at: usize| inside(at) * (stock / width(at).max(stock)).powi(2);
+    there.iter().copied().max_by(|one, other| worth(*one).total_cmp(&worth(*other))).unwrap_or(end)
 }
 
 /// The least length to hold, in mm.

@@ -24,6 +24,14 @@ const GIVES_WAY: f64 = 3.0;
 /// Bends farther apart than so many others are not held against each other.
 const NEAR: usize = 8;
 
+/// On a bar with more bends than this, legs are not looked at: the order would no longer follow a drag.
+const MOST_BENDS: usize = 60;
+
+/// Whether the legs of a bar are looked at.
+pub(crate) fn are_looked_at(site: &Site<'_>) -> bool {
+    site.balance.segments.iter().filter(|segment| segment.bent.is_some()).count() <= MOST_BENDS
+}
+
 /// From which side a bar is held for a bend.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Held {
@@ -56,7 +64,7 @@ impl Posed {
         bar.count = None;
         let plan = Plan { bars: vec![bar], joints: Vec::new(), underlay: None, ..site.plan.clone() };
         let balance = Balance { bars: vec![state.clone()], findings: Vec::new() };
-        let piece = fh_piece::piece(&plan, &balance, Quality::Screen);
+        let piece = fh_piece::piece(&plan, &balance, Quality::Lines);
         Self { plan, balance, piece }
     }
 
@@ -152,6 +160,9 @@ fn side_and_radius(bent: Bent) -> Option<(f64, f64)> {
 /// The pairs of bends, by their tasks, of which the first has to be made before the second: the other way round a leg would
 /// be in the way on anvil and vice alike.
 pub(crate) fn middle_first(site: &Site<'_>, bends: &[(usize, usize)]) -> Vec<(usize, usize)> {
+    if !are_looked_at(site) {
+        return Vec::new();
+    }
     // The bar as it is forged, with one bend alone.
     let straight = straight(site.balance);
     let posed: Vec<Posed> = bends

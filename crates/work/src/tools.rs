@@ -1,5 +1,6 @@
 //! Tools: which ones a step asks for, of which size, and why. Common practice, no source, unless one is named.
 
+use crate::held::Hold;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::task::Task;
 use crate::words::length_words;
@@ -43,6 +44,28 @@ impl Wanted {
         let words = format!("{}, {measure}{}", kind.name(), length_words(site.plan, mm));
         Self { kind, size_mm: Some(mm), words, reason: reason.to_owned() }
     }
+}
+
+/// The tongs that hold a bar by its cold end; none where so much of it is cold that it is held in the hand.
+pub(crate) fn tongs(site: &Site<'_>, hold: &Hold) -> Option<Wanted> {
+    // Common practice, no source.
+    const BARE_HAND: f64 = 450.0;
+    if hold.length_mm > BARE_HAND || hold.length_mm <= 0.0 {
+        return None;
+    }
+    let words = |mm: f64| length_words(site.plan, mm);
+    let [width, thickness] = hold.jaw_mm;
+    let jaw = if (width - thickness).abs() < 0.05 {
+        words(width)
+    } else {
+        format!("{} × {}", words(width), words(thickness))
+    };
+    Some(Wanted {
+        kind: ToolKind::Tongs,
+        size_mm: Some(width.max(thickness)),
+        words: format!("tongs, jaws for {jaw}"),
+        reason: format!("They grip “{}”, which stays cold.", site.name(hold.part)),
+    })
 }
 
 /// The tools that a task asks for, the main one first.

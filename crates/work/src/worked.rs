@@ -17,7 +17,7 @@ use crate::site::Site;
 use crate::sizes::{Size, sizes};
 use crate::state::state;
 use crate::task::Task;
-use crate::tools::{Tool, Wanted, gather, wanted};
+use crate::tools::{Tool, Wanted, gather, tongs, wanted};
 use crate::why::Why;
 use crate::words;
 use fh_core::balance::{Balance, BarBalance};
@@ -272,6 +272,8 @@ impl<'b, 'a> Walk<'b, 'a> {
         let now_mm = finished.map(|at| after.lengths[*at]).sum::<f64>();
         let thin = self.thin(ordered, site, &before);
         let tools = self.want(ordered, Some(site));
+        let tongs = held.as_ref().and_then(|held| tongs(site, held));
+        self.tools.push((self.seen.len(), tongs.into_iter().collect()));
         self.seen.push(Seen { heated: Some(heated), hold: held, stuck, struck, was_off });
 
         let step = &ordered.step;
@@ -367,7 +369,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         let bent = |task: &&Task| matches!(task.operation, Operation::Bend | Operation::Corner);
         let bends: Vec<usize> = ordered.tasks.iter().filter(bent).filter_map(|task| task.part).collect();
         let on_bar: Vec<usize> = bends.into_iter().filter(|at| legs::is_bent_over_an_edge(site, *at)).collect();
-        let Some(first) = on_bar.first() else { return (Vec::new(), Vec::new()) };
+        let Some(first) = on_bar.first().filter(|_| legs::are_looked_at(site)) else { return (Vec::new(), Vec::new()) };
         let posed = Posed::new(site, &state(site, &self.progress[site.index]));
         let ways = posed.ways(site, *first);
         // On a branch that is not bent aside any more, its neighbours are in the way of every block: that is told by its rules.
@@ -378,7 +380,8 @@ impl<'b, 'a> Walk<'b, 'a> {
     /// Parts that run into each other after a step and do not in the finished bar.
     fn struck(&mut self, ordered: &Ordered, site: &Site<'_>) -> Vec<(usize, usize)> {
         let bends = |task: &Task| task.operation.is_bending();
-        if !ordered.tasks.iter().any(bends)
+        if !legs::are_looked_at(site)
+            || !ordered.tasks.iter().any(bends)
             || self.progress[site.index].stages.iter().filter(|stage| stage.bent).count() < 2
         {
             return Vec::new();

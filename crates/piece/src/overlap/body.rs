@@ -44,6 +44,15 @@ pub(super) fn bodies<'a>(balance: &'a Balance, piece: &'a Piece) -> Vec<Body<'a>
     piece.lines.iter().filter_map(|line| Body::new(balance, line, &boxes)).collect()
 }
 
+/// A box that surely holds a part of which no surface was made.
+fn round_about(stations: &[(f64, Frame)], farthest: f64) -> Option<Bounds> {
+    let about = |(_, frame): &(f64, Frame)| Bounds {
+        low: frame.at.map(|place| place - farthest),
+        high: frame.at.map(|place| place + farthest),
+    };
+    stations.iter().map(about).reduce(|all, next| all.with(&next))
+}
+
 impl<'a> Body<'a> {
     fn new(balance: &'a Balance, line: &'a Line, boxes: &HashMap<PartOf, Bounds>) -> Option<Self> {
         let part = PartOf { bar: line.bar, copy: line.copy, segment: line.segment };
@@ -56,7 +65,8 @@ impl<'a> Body<'a> {
         let [thinnest, farthest] = outlines.least_and_most();
         let path = Path::new(&line.frames);
         let stations = stations(&path, thinnest);
-        Some(Self { part, balance, path, ends, farthest, stations, outlines, bounds: *boxes.get(&part)? })
+        let bounds = boxes.get(&part).copied().or_else(|| round_about(&stations, farthest))?;
+        Some(Self { part, balance, path, ends, farthest, stations, outlines, bounds })
     }
 
     /// Whether the boxes of two parts meet.
