@@ -1,0 +1,293 @@
+//! Going through the steps of an order: the bar, the fire and the tongs at each of them.
+
+use crate::brief;
+use crate::effort::minutes;
+use crate::findings::Seen;
+use crate::heat_rules;
+use crate::heating::{Heated, Heating, Lengths, Load};
+use crate::held::hold;
+use crate::landmarks::{Measured, measured};
+use crate::legs::{self, Posed, WayToBend};
+use crate::order::Ordered;
+use crate::progress::Progress;
+use crate::site::Site;
+use crate::sizes::{Size, sizes};
+use crate::state::state;
+use crate::task::Task;
+use crate::tools::{Wanted, tongs, wanted};
+use crate::words;
+use crate::worked::{Setup, WorkedStep};
+use fh_core::plan::{AnvilPlace, Operation, Plan};
+
+/// Going through the steps, one after the other.
+pub(crate) struct Walk<'b, 'a> {
+    setup: &'b Setup<'b, 'a>,
+    progress: Vec<Progress>,
+    pub(crate) heating: Heating,
+    last_bar: Option<usize>,
+    /// The tools of each step.
+    pub(crate) tools: Vec<(usize, Vec<Wanted>)>,
+    /// What was seen at each step.
+    pub(crate) seen: Vec<Seen>,
+    /// What runs into what in the finished bars, which is the plan's affair.
+    finished: Vec<Option<Vec<(usize, usize)>>>,
+}
+
+impl<'b, 'a> Walk<'b, 'a> {
+    pub(crate) fn new(setup: &'b Setup<'b, 'a>) -> Self {
+        Self {
+            progress: setup.sites.iter().map(Progress::start).collect(),
+            heating: Heating::new(setup.plan, 0),
+            last_bar: None,
+            tools: Vec::new(),
+            seen: Vec::new(),
+            finished: vec![None; setup.sites.len()],
+            setup,
+        }
+    }
+
+    /// The next step.
+    pub(crate) fn step(&mut self, ordered: &Ordered) -> WorkedStep {
+        let at_joint = ordered.tasks.first().is_some_and(|task| task.joint.is_some());
+        let is_finish =
+            |task: &Task| task.part.is_none() && matches!(task.operation, Operation::Brush | Operation::Wax);
+        let of_piece = at_joint || (!ordered.tasks.is_empty() && ordered.tasks.iter().all(is_finish));
+        match self.setup.sites.get(ordered.bar) {
+            Some(site) if !of_piece => self.on_bar(ordered, site),
+            _ => self.on_piece(ordered),
+        }
+    }
+
+    /// A step on the whole piece: at a joint, or what finishes it.
+    fn on_piece(&mut self, ordered: &Ordered) -> WorkedStep {
+        let hot = ordered.tasks.iter().any(|task| task.operation.is_hot());
+        if hot || self.last_bar.take().is_some() {
+            self.heating = Heating::new(self.setup.plan, self.heating.heats);
+        }
+        let site = self.setup.sites.first();
+        let minutes = self.minutes(ordered, site);
+        let load = Load { parts: Vec::new(), minutes, hot, cools: true };
+        let heated = self.heating.take(&load, &Lengths { starts: Vec::new(), lengths: Vec::new() }, ordered.step.heat);
+        let tools = self.want(ordered, site);
+        let task = ordered.tasks.first();
+        self.seen.push(Seen { heated: Some(heated), ..Seen::default() });
+        let caution = task.zip(site).and_then(|(task, site)| brief::caution(site, task, &[]));
+        let place = if hot { AnvilPlace::Face } else { AnvilPlace::Bench };
+        WorkedStep {
+            title: self.title(ordered, site),
+            becomes: self.joint_words(ordered),
+            minutes,
+            caution: ordered.step.caution.clone().or(caution),
+            ..self.bare(ordered, None, heated, place, tools)
+        }
+    }
+
+    fn on_bar(&mut self, ordered: &Ordered, site: &Site<'_>) -> WorkedStep {
+        if self.last_bar != Some(site.index) {
+            // Another bar goes into the fire.
+            self.heating = Heating::new(self.setup.plan, self.heating.heats);
+            self.last_bar = Some(site.index);
+        }
+        let minutes = self.minutes(ordered, Some(site));
+        let load = Load::new(&ordered.tasks, minutes);
+        let before = Lengths::new(site, &self.progress[site.index]);
+        let heated = self.heating.take(&load, &before, ordered.step.heat);
+        let held = load.hot.then(|| hold(site, &self.progress[site.index], &before, &load.parts)).flatten();
+        let (ways, stuck) = self.ways(ordered, site);
+        let measure = self.measure(ordered, site, &before);
+        let was_off = self.progress[site.index].stages.iter().any(|stage| stage.off);
+        ordered.tasks.iter().for_each(|task| self.progress[site.index].apply(site, task));
+        let struck = self.struck(ordered, site);
+        let after = Lengths::new(site, &self.progress[site.index]);
+        let finished = site.chains[0].1.iter().filter(|at| site.flat[**at].segment.form.is_finished());
+        let now_mm = finished.map(|at| after.lengths[*at]).sum::<f64>();
+        let thin = self.thin(ordered, site, &before);
+        let tools = self.want(ordered, Some(site));
+        let tongs = held.as_ref().and_then(|held| tongs(site, held));
+        self.tools.push((self.seen.len(), tongs.into_iter().collect()));
+        self.seen.push(Seen { heated: Some(heated), hold: held, stuck, struck, was_off });
+
+        let step = &ordered.step;
+        let first = ordered.tasks.first();
+        let each = |of: &dyn Fn(&Task) -> Option<String>| first_words(&ordered.tasks, of);
+        let place = first.map_or(AnvilPlace::Bench, |task| brief::place(site, task, &ways));
+        let edge = first.and_then(|task| brief::edge_mm(site, task)).map(|mm| words::length_words(self.setup.plan, mm));
+        let up = first.and_then(|task| brief::up_degrees(site, task)).map(words::side_up);
+        let reach = step.reach.as_ref().map(|all| all.iter().map(|it| Size::written(self.setup.plan, it)).collect());
+        WorkedStep {
+            title: self.title(ordered, Some(site)),
+            becomes: distinct(ordered.tasks.iter().filter_map(|task| words::becomes(site, task))),
+            lay: first.and_then(|task| brief::lay(site, task, &ways)),
+            edge: step.edge.as_ref().map(|edge| edge.text().to_owned()).or(edge),
+            up: step.up.as_ref().map(|up| words::side_up(up.radians().to_degrees().rem_euclid(360.0))).or(up),
+            sizes: reach.unwrap_or_else(|| all_sizes(site, &ordered.tasks, now_mm)),
+            measure,
+            leave: step.leave.clone().or_else(|| each(&|task| brief::leave(site, task))),
+            check: step.check.clone().or_else(|| each(&|task| brief::check(site, task, now_mm))),
+            caution: step.caution.clone().or_else(|| each(&|task| brief::caution(site, task, &thin))),
+            minutes,
+            zone_mm: (load.hot && !load.parts.is_empty()).then(|| before.extent(load.parts.iter())),
+            hold: held,
+            stages: self.progress[site.index].stages.clone(),
+            ..self.bare(ordered, Some(site.index), heated, place, tools)
+        }
+    }
+
+    /// A step with what every step has.
+    fn bare(
+        &self,
+        ordered: &Ordered,
+        bar: Option<usize>,
+        heated: Heated,
+        place: AnvilPlace,
+        tool: String,
+    ) -> WorkedStep {
+        WorkedStep {
+            step: ordered.step.clone(),
+            bar,
+            tasks: ordered.tasks.clone(),
+            title: String::new(),
+            becomes: Vec::new(),
+            because: Vec::new(),
+            tool: ordered.step.tool.clone().unwrap_or(tool),
+            place: ordered.step.place.unwrap_or(place),
+            lay: None,
+            edge: None,
+            up: None,
+            sizes: Vec::new(),
+            measure: Vec::new(),
+            leave: ordered.step.leave.clone(),
+            check: ordered.step.check.clone(),
+            caution: ordered.step.caution.clone(),
+            heat: if heated.needs == 0 { self.heating.heats } else { heated.heat },
+            needs: heated.needs,
+            minutes: 0.0,
+            zone_mm: None,
+            hold: None,
+            stages: Vec::new(),
+        }
+    }
+
+    fn title(&self, ordered: &Ordered, site: Option<&Site<'_>>) -> String {
+        ordered.step.title.clone().unwrap_or_else(|| words::title(self.setup.plan, site, &ordered.tasks))
+    }
+
+    fn joint_words(&self, ordered: &Ordered) -> Vec<String> {
+        let joints = ordered.tasks.iter().filter_map(|task| self.setup.plan.joints.get(task.joint?));
+        distinct(joints.map(|joint| {
+            let members: Vec<String> =
+                joint.members().map(|member| format!("“{}” of {}", member.segment, member.bar)).collect();
+            format!("{}: {}", joint.kind.name(), words::joined(&members))
+        }))
+    }
+
+    fn minutes(&self, ordered: &Ordered, site: Option<&Site<'_>>) -> f64 {
+        let reckoned = || site.map_or(0.0, |site| ordered.tasks.iter().map(|task| minutes(site, task)).sum());
+        ordered.step.minutes.unwrap_or_else(reckoned)
+    }
+
+    /// The tools of a step, noted; the main ones in words.
+    fn want(&mut self, ordered: &Ordered, site: Option<&Site<'_>>) -> String {
+        let Some(site) = site else { return String::new() };
+        let wanted: Vec<Wanted> = ordered.tasks.iter().flat_map(|task| wanted(site, task)).collect();
+        let names = distinct(wanted.iter().map(|tool| tool.words.clone()));
+        self.tools.push((self.seen.len(), wanted));
+        names.join("; ")
+    }
+
+    /// The ways of the first bend of a step, and its bends that have none.
+    fn ways(&self, ordered: &Ordered, site: &Site<'_>) -> (Vec<WayToBend>, Vec<usize>) {
+        let bent = |task: &&Task| matches!(task.operation, Operation::Bend | Operation::Corner);
+        let bends: Vec<usize> = ordered.tasks.iter().filter(bent).filter_map(|task| task.part).collect();
+        let on_bar: Vec<usize> = bends.into_iter().filter(|at| legs::is_bent_over_an_edge(site, *at)).collect();
+        let Some(first) = on_bar.first().filter(|_| legs::are_looked_at(site)) else { return (Vec::new(), Vec::new()) };
+        let posed = Posed::new(site, &state(site, &self.progress[site.index]));
+        let ways = posed.ways(site, *first);
+        // On a branch that is not bent aside any more, its neighbours are in the way of every block: that is told by its rules.
+        let stuck = |at: &usize| site.split_of(*at).is_none() && posed.ways(site, *at).is_empty();
+        (ways, on_bar.into_iter().filter(stuck).collect())
+    }
+
+    /// Parts that run into each other after a step and do not in the finished bar.
+    fn struck(&mut self, ordered: &Ordered, site: &Site<'_>) -> Vec<(usize, usize)> {
+        let bends = |task: &Task| task.operation.is_bending();
+        if !legs::are_looked_at(site)
+            || !ordered.tasks.iter().any(bends)
+            || self.progress[site.index].stages.iter().filter(|stage| stage.bent).count() < 2
+        {
+            return Vec::new();
+        }
+        let finished = self.finished[site.index].get_or_insert_with(|| Posed::new(site, site.balance).overlaps());
+        let now = Posed::new(site, &state(site, &self.progress[site.index])).overlaps();
+        now.into_iter().filter(|pair| !finished.contains(pair)).collect()
+    }
+
+    /// From where the places of a step are measured, in words.
+    fn measure(&self, ordered: &Ordered, site: &Site<'_>, before: &Lengths) -> Vec<String> {
+        let of = |task: &Task| measured(site, &self.progress[site.index], before, task);
+        let all: Vec<Measured> = ordered.tasks.iter().flat_map(of).collect();
+        distinct(all.iter().map(|measured| measured_words(self.setup.plan, measured)))
+    }
+
+    /// The names of thin forged parts so near to what is hot that they have to be kept from the fire.
+    fn thin(&self, ordered: &Ordered, site: &Site<'_>, lengths: &Lengths) -> Vec<String> {
+        let worked: Vec<usize> = ordered.tasks.iter().filter_map(|task| task.part).collect();
+        let reach = heat_rules::zone_mm(self.setup.plan) / 2.0;
+        let [start, end] = lengths.extent(worked.iter());
+        let is_near = |at: usize| {
+            let [from, to] = lengths.extent([at].iter());
+            to > start - reach && from < end + reach
+        };
+        let stages = &self.progress[site.index].stages;
+        let forged = |at: &usize| stages[*at].forged && !stages[*at].off && !Progress::start_of(site, *at);
+        let all = (0..site.flat.len()).filter(|at| !worked.contains(at)).filter(forged);
+        all.filter(|at| is_near(*at) && brief::is_thin(site, *at)).map(|at| format!("“{}”", site.name(at))).collect()
+    }
+}
+
+fn measured_words(plan: &Plan, measured: &Measured) -> String {
+    let Measured { place, from, distance_mm, .. } = measured;
+    if *distance_mm <= 0.0 {
+        return format!("{place}: at {from}");
+    }
+    let cold = words::length_words(plan, *distance_mm);
+    let hot = words::hot_words(plan, *distance_mm).map_or_else(String::new, |hot| format!(" ({hot} hot)"));
+    format!("{place}: {cold}{hot} from {from}")
+}
+
+fn distinct(all: impl Iterator<Item = String>) -> Vec<String> {
+    let mut list: Vec<String> = Vec::new();
+    for words in all {
+        if !list.contains(&words) {
+            list.push(words);
+        }
+    }
+    list
+}
+
+/// What the tasks of a step say, each thing once.
+fn first_words(tasks: &[Task], of: &dyn Fn(&Task) -> Option<String>) -> Option<String> {
+    let all = distinct(tasks.iter().filter_map(of));
+    (!all.is_empty()).then(|| all.join(" "))
+}
+
+/// The sizes of all tasks, with the part's name where there are several.
+fn all_sizes(site: &Site<'_>, tasks: &[Task], now_mm: f64) -> Vec<Size> {
+    let mut all: Vec<Size> = Vec::new();
+    let parts = distinct(tasks.iter().filter_map(|task| task.part).map(|at| site.name(at)));
+    for task in tasks {
+        for mut size in sizes(site, task, now_mm) {
+            let is_length = size.what.starts_with("length");
+            if parts.len() > 1
+                && is_length
+                && let Some(at) = task.part
+            {
+                size.what = format!("{} of “{}”", size.what, site.name(at));
+            }
+            if !all.contains(&size) {
+                all.push(size);
+            }
+        }
+    }
+    all
+}
