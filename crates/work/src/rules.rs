@@ -107,13 +107,15 @@ impl Ruling<'_, '_> {
     /// What is done to one part, one after the other.
     fn within(&mut self, at: usize) {
         let own = self.of[at].clone();
-        for pair in own.windows(2) {
-            let (first, then) = (self.tasks[pair[0]].operation, self.tasks[pair[1]].operation);
-            // What is done to a split and to its branches is told apart by its own rules.
-            if !self.site.flat[at].segment.form.branches().is_empty() && first != Operation::Punch {
-                continue;
+        let is_split = !self.site.flat[at].segment.form.branches().is_empty();
+        for (place, task) in own.iter().enumerate() {
+            for later in own.iter().skip(place + 1) {
+                let (first, then) = (self.tasks[*task].operation, self.tasks[*later].operation);
+                // What is done to a split and to its branches is told apart by its own rules.
+                if !is_split || (first == Operation::Punch && then == Operation::Split) {
+                    self.rule(*task, *later, why_within(first, then));
+                }
             }
-            self.rule(pair[0], pair[1], why_within(first, then));
         }
     }
 
@@ -330,16 +332,17 @@ impl Ruling<'_, '_> {
 fn why_within(first: Operation, then: Operation) -> Why {
     use Operation as O;
     match (first, then) {
-        (O::Isolate | O::SetDown, _) => Why::IsolateFirst,
-        (O::Upset, O::Isolate) => Why::UpsetFirst,
-        (O::Punch, O::Split) => Why::RootFirst,
-        (_, O::Trim) => Why::ForgeBeforeTrim,
-        (O::Punch, O::Drift) => Why::SlitFirst,
-        (_, O::Punch | O::Drill) => Why::BossFirst,
-        (O::Scarf, _) => Why::ScarfFirst,
         (O::Brush, _) => Why::CleanFirst,
         (O::Stamp, _) => Why::StampBeforeBend,
+        (O::Punch, O::Split) => Why::RootFirst,
+        (O::Punch, O::Drift) => Why::SlitFirst,
         (O::Punch | O::Drift | O::Drill, _) => Why::HoleBeforeBend,
+        (O::Scarf, _) => Why::ScarfFirst,
+        (_, then) if bends_or_twists(then) => Why::ForgeBeforeBend,
+        (O::Upset, O::Isolate) => Why::UpsetFirst,
+        (O::Isolate | O::SetDown, then) if then.is_shaping() => Why::IsolateFirst,
+        (_, O::Trim) => Why::ForgeBeforeTrim,
+        (_, O::Punch | O::Drift | O::Drill) => Why::BossFirst,
         _ => Why::ForgeBeforeBend,
     }
 }
