@@ -341,6 +341,7 @@ fn why_within(first: Operation, then: Operation) -> Why {
         (_, then) if bends_or_twists(then) => Why::ForgeBeforeBend,
         (O::Upset, O::Isolate) => Why::UpsetFirst,
         (O::Isolate | O::SetDown, then) if then.is_shaping() => Why::IsolateFirst,
+        (_, O::Brush | O::Stamp) => Why::FinishLast,
         (_, O::Trim) => Why::ForgeBeforeTrim,
         (_, O::Punch | O::Drift | O::Drill) => Why::BossFirst,
         _ => Why::ForgeBeforeBend,
