@@ -3,6 +3,7 @@
 pub mod canvas;
 pub mod theme;
 
+mod anvil;
 mod app;
 mod commands;
 mod dialogs;
@@ -10,6 +11,7 @@ mod editor;
 mod figures;
 mod motif_scale;
 mod new_segment;
+mod order;
 mod panels;
 mod piece_view;
 mod services;

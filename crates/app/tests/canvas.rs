@@ -25,7 +25,8 @@ impl Host {
         let plan = self.history.snapshot();
         let balance = balance(&plan);
         let (selected, cursor_mm) = (self.selected, self.cursor);
-        let scene = Scene { plan: &plan, balance: &balance, bar: 0, selected, cursor_mm, theme: &self.theme };
+        let scene =
+            Scene { plan: &plan, balance: &balance, bar: 0, selected, cursor_mm, theme: &self.theme, step: None };
         for event in self.canvas.show(ui, &scene) {
             match event {
                 CanvasEvent::Select(selected) => self.selected = selected,

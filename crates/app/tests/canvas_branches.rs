@@ -25,7 +25,8 @@ impl Host {
         let plan = self.history.snapshot();
         let balance = balance(&plan);
         let selected = self.selected;
-        let scene = Scene { plan: &plan, balance: &balance, bar: 0, selected, cursor_mm: None, theme: &self.theme };
+        let scene =
+            Scene { plan: &plan, balance: &balance, bar: 0, selected, cursor_mm: None, theme: &self.theme, step: None };
         for event in self.canvas.show(ui, &scene) {
             match event {
                 CanvasEvent::Select(selected) => self.selected = selected,

@@ -35,6 +35,11 @@ impl Home {
         self.config.join("settings.json")
     }
 
+    /// The list of the smith's own tools.
+    pub fn tools_file(&self) -> PathBuf {
+        self.config.join("tools.json")
+    }
+
     /// The folder of the smith's own motifs.
     pub fn motifs_folder(&self) -> PathBuf {
         self.config.join("motifs")

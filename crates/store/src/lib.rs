@@ -13,6 +13,7 @@ mod recent;
 mod replace;
 pub mod settings;
 mod stamp;
+pub mod tools;
 
 pub use error::StoreError;
 pub use home::Home;

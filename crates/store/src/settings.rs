@@ -13,17 +13,7 @@ use std::path::Path;
 /// # Errors
 /// When the file is there and cannot be read or is no settings file of this program.
 pub fn load<T: DeserializeOwned>(home: &Home) -> Result<Option<T>, StoreError> {
-    let path = home.settings_file();
-    let bytes = match fs::read(&path) {
-        Ok(bytes) => bytes,
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
-        Err(error) => return Err(StoreError::read(&path, error)),
-    };
-    serde_json::from_slice(&bytes).map(Some).map_err(|error| {
-        let (line, column) = (Some(error.line()), Some(error.column()));
-        let message = format!("these are no settings of First Heat, {error}");
-        StoreError::NotAPlan { path, error: FileError { line, column, path: String::new(), message } }
-    })
+    read_own(&home.settings_file(), "no settings of First Heat")
 }
 
 /// Writes the settings.
@@ -31,10 +21,28 @@ pub fn load<T: DeserializeOwned>(home: &Home) -> Result<Option<T>, StoreError> {
 /// # Errors
 /// When they cannot be written.
 pub fn save<T: Serialize>(home: &Home, settings: &T) -> Result<(), StoreError> {
-    let path = home.settings_file();
-    let text = serde_json::to_string_pretty(settings).map_err(|error| StoreError::write(&path, error.into()))?;
-    make_folder_of(&path)?;
-    replace(&path, text.as_bytes())
+    write_own(&home.settings_file(), settings)
+}
+
+/// Reads a file of the program's own; none where there is none yet. `wrong` says what a broken one is not.
+pub(crate) fn read_own<T: DeserializeOwned>(path: &Path, wrong: &str) -> Result<Option<T>, StoreError> {
+    let bytes = match fs::read(path) {
+        Ok(bytes) => bytes,
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
+        Err(error) => return Err(StoreError::read(path, error)),
+    };
+    serde_json::from_slice(&bytes).map(Some).map_err(|error| {
+        let (line, column) = (Some(error.line()), Some(error.column()));
+        let message = format!("these are {wrong}, {error}");
+        StoreError::NotAPlan { path: path.to_owned(), error: FileError { line, column, path: String::new(), message } }
+    })
+}
+
+/// Writes a file of the program's own.
+pub(crate) fn write_own<T: Serialize>(path: &Path, what: &T) -> Result<(), StoreError> {
+    let text = serde_json::to_string_pretty(what).map_err(|error| StoreError::write(path, error.into()))?;
+    make_folder_of(path)?;
+    replace(path, text.as_bytes())
 }
 
 /// Makes the folder of a file, and those above it.

@@ -39,10 +39,8 @@ impl Stage<'_> {
                 self.paint_band_edge(upper, lower, stroke);
             }
         }
-        let selected = self.selected.filter(|segment| *segment < self.model.blocks.len());
-        if let Some(selected) = selected
-            && let (Some(upper), Some(lower)) = (self.span(selected, Strip::Bar), self.span(selected, Strip::Forged))
-        {
+        for lit in self.lit() {
+            let Some((upper, lower)) = self.span(lit, Strip::Bar).zip(self.span(lit, Strip::Forged)) else { continue };
             self.paint_band(upper, lower, self.theme.band_selected);
             for side in 0..2 {
                 self.paint_band_edge(upper[side], lower[side], Stroke::new(space::LINE, self.theme.accent));

@@ -26,13 +26,11 @@ impl Stage<'_> {
                 painter.text(below, Align2::RIGHT_CENTER, view, self.theme.font(Text::Small), self.theme.ink_quiet);
                 if index == 0 {
                     let above = pos2(right, middle - name_above);
-                    painter.text(
-                        above,
-                        Align2::RIGHT_CENTER,
-                        strip.name(),
-                        self.theme.font(Text::Strong),
-                        self.theme.ink,
-                    );
+                    let name = match self.step.filter(|_| strip == Strip::Forged) {
+                        Some(step) => format!("Step {}", step.number),
+                        None => strip.name().to_owned(),
+                    };
+                    painter.text(above, Align2::RIGHT_CENTER, name, self.theme.font(Text::Strong), self.theme.ink);
                 }
             }
         }

@@ -4,6 +4,7 @@
 //! `camera` and `layout` where, the painters how, and the rest reads the pointer and the keys.
 
 mod bands;
+pub(crate) mod bare;
 mod boundary;
 mod branch_names;
 mod camera;
@@ -34,6 +35,7 @@ mod sizes;
 mod snap;
 mod stage;
 mod steer;
+mod step;
 mod strips;
 mod tag;
 mod ticks;
@@ -51,6 +53,7 @@ use focus::Focus;
 use model::Model;
 use sizes::Sizes;
 use stage::Stage;
+pub use step::AfterStep;
 
 /// From which sides the bars are seen.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -100,6 +103,8 @@ pub struct Scene<'a> {
     pub cursor_mm: Option<f64>,
     /// The look.
     pub theme: &'a Theme,
+    /// Where the bar is drawn as it is after a step; nothing of it can be dragged then.
+    pub step: Option<AfterStep<'a>>,
 }
 
 /// What the hand did on the drawing.
@@ -212,11 +217,18 @@ impl Canvas {
         let window = Stage::window(rect, &sizes);
         self.steer(ui, &ground, window, &model, &sizes, scene);
         let Some(mut stage) = Stage::new(ui, rect, scene, &model, sizes, self) else { return events };
-        self.read_keys(ui, &stage, &mut events);
+        if scene.step.is_none() {
+            self.read_keys(ui, &stage, &mut events);
+        }
         self.touch_segments(ui, &stage, &ground, &mut events);
-        self.touch_boundaries(ui, &stage, &mut events);
+        if scene.step.is_none() {
+            self.touch_boundaries(ui, &stage, &mut events);
+        } else {
+            self.let_go(&mut events);
+        }
         self.touch_cursor(ui, &mut stage, &ground, scene.cursor_mm, &mut events);
-        (stage.hot, stage.focused) = (self.hot(), self.focused(ui));
+        let focused = if scene.step.is_none() { self.focused(ui) } else { None };
+        (stage.hot, stage.focused) = (self.hot(), focused);
         stage.paint();
         self.show_tag(ui, &stage);
         self.show_entry(ui, &stage, &mut events);

@@ -110,6 +110,8 @@ pub(super) struct Model {
     pub(super) last_mark_mm: f64,
     /// The length of the forged bar, in mm.
     pub(super) forged_mm: f64,
+    /// The length that there is room for at least, in mm.
+    pub(super) room_mm: f64,
     pub(super) edges: Edges,
     pub(super) unit: PlanUnit,
     pub(super) marks: Rounding,
@@ -137,6 +139,7 @@ impl Model {
             cut_mm: in_mm(balance.stock_length),
             last_mark_mm: in_mm(balance.last_mark()),
             forged_mm: in_mm(balance.forged_length),
+            room_mm: scene.step.map_or(0.0, |step| step.room_mm),
             edges: Edges { bar: stock, forged: PerView::each(|view| forged_edges(&blocks, view, *stock.of(view))) },
             unit: scene.plan.units.length,
             marks: scene.plan.units.marks,
@@ -160,7 +163,7 @@ impl Model {
 
     /// The longer of the two bars, in mm.
     pub(super) fn length_mm(&self) -> f64 {
-        self.cut_mm.max(self.last_mark_mm).max(self.forged_mm)
+        self.cut_mm.max(self.last_mark_mm).max(self.forged_mm).max(self.room_mm)
     }
 }
 

@@ -5,6 +5,7 @@ use super::camera::{Axis, Frame};
 use super::layout::{Heights, Layout, Strip};
 use super::model::Model;
 use super::sizes::Sizes;
+use super::step::AfterStep;
 use super::{Canvas, Scene, Views};
 use crate::theme::{Text, Theme, space};
 use egui::{Color32, Galley, Painter, Rect, Ui, pos2};
@@ -33,6 +34,8 @@ pub(super) struct Stage<'a> {
     pub(super) window: Rect,
     pub(super) exaggeration: f32,
     pub(super) selected: Option<usize>,
+    /// The step that the bar is drawn after.
+    pub(super) step: Option<AfterStep<'a>>,
     /// The last segment of the bar itself.
     pub(super) last_whole: Option<usize>,
     /// The boundary in hand or under the pointer.
@@ -89,6 +92,7 @@ impl<'a> Stage<'a> {
             window,
             exaggeration,
             selected: scene.selected,
+            step: scene.step,
             last_whole: model.blocks.iter().rposition(|block| block.lane == 0),
             hot: None,
             focused: None,
@@ -107,6 +111,7 @@ impl<'a> Stage<'a> {
         self.paint_branch_names();
         self.paint_names();
         self.paint_lengths();
+        self.paint_hot_zone();
         self.paint_boundaries();
         self.paint_captions();
         self.paint_ruler();

@@ -40,8 +40,8 @@ impl Stage<'_> {
         self.paint_ticks(row);
         self.paint_hole_centers(row);
         self.paint_unsettled(row);
-        if let Some(selected) = self.selected_block() {
-            self.paint_selection(self.block_on_bar(row, selected, f64::INFINITY));
+        for lit in self.lit().filter_map(|at| self.model.blocks.get(at)).filter(|block| block.settled) {
+            self.paint_selection(self.block_on_bar(row, lit, f64::INFINITY));
         }
     }
 
@@ -81,16 +81,18 @@ impl Stage<'_> {
     }
 
     fn paint_forged(&self, row: &Row) {
-        for index in self.model.painted(row.view).filter(|index| self.selected != Some(*index)) {
+        for index in self.model.painted(row.view).filter(|index| !self.is_lit(*index)) {
             if let Some(block) = self.model.blocks.get(index) {
                 self.paint_block(row, index, block, false);
             }
         }
         self.paint_unsettled(row);
-        let Some((index, block)) = self.selected.zip(self.selected_block()) else { return };
-        self.paint_block(row, index, block, true);
-        if block.cuts.is_some() {
-            self.paint_branches_of(row, block);
+        for index in self.model.painted(row.view).filter(|index| self.is_lit(*index)) {
+            let Some(block) = self.model.blocks.get(index).filter(|block| block.settled) else { continue };
+            self.paint_block(row, index, block, true);
+            if block.cuts.is_some() {
+                self.paint_branches_of(row, block);
+            }
         }
     }
 
@@ -158,7 +160,7 @@ impl Stage<'_> {
             }
             last = x;
             let box_ = self.unsettled_rect(row, block.lane, x);
-            let selected = self.selected == Some(index);
+            let selected = self.is_lit(index);
             let color = if selected { self.theme.accent } else { self.theme.stop };
             self.painter.rect_filled(box_, 0.0, self.theme.ground);
             self.paint_dashed(box_, Stroke::new(if selected { space::HEAVY } else { space::LINE }, color));
@@ -184,10 +186,6 @@ impl Stage<'_> {
         let stroke = Stroke::new(space::HEAVY, self.theme.accent);
         self.painter.rect_stroke(rect, 0.0, stroke, StrokeKind::Middle);
         self.paint_brackets(rect, self.theme.accent);
-    }
-
-    fn selected_block(&self) -> Option<&Block> {
-        self.model.blocks.get(self.selected?).filter(|block| block.settled)
     }
 
     /// Paints the marks across the bar, and the boundary in hand on either bar.

@@ -31,7 +31,8 @@ pub(super) const ROWS: [Row; 5] = [
 ];
 
 pub(super) fn has_segment(desk: &Desk<'_>) -> bool {
-    desk.selection.segment().is_some()
+    // In the order of work a step is chosen, and nothing must happen to a segment that is not shown as selected.
+    desk.selection.segment().is_some() && !desk.order_open()
 }
 
 fn undo(editor: &mut Editor, _: &Context) {

@@ -4,6 +4,7 @@ mod edit;
 mod file;
 mod help;
 mod keys;
+mod order;
 mod piece;
 mod segment;
 mod view;
@@ -66,6 +67,19 @@ pub(crate) enum Command {
     Measure,
     LayPicture,
     AdjustPicture,
+    ShowOrder,
+    NextStep,
+    PreviousStep,
+    PlaySteps,
+    AddStep,
+    DuplicateStep,
+    RemoveStep,
+    MergeSteps,
+    SplitStep,
+    StepUp,
+    StepDown,
+    ProposeAgain,
+    AtTheAnvil,
     Tour,
     KeyboardList,
     About,
@@ -135,12 +149,13 @@ impl Row {
 }
 
 /// The commands as the list of keys groups them.
-pub(crate) const GROUPS: [(&str, &[Row]); 6] = [
+pub(crate) const GROUPS: [(&str, &[Row]); 7] = [
     ("File", &file::ROWS),
     ("Edit", &edit::ROWS),
     ("Segment", &segment::ROWS),
     ("View", &view::ROWS),
     ("Piece", &piece::ROWS),
+    ("Order of work", &order::ROWS),
     ("Help", &help::ROWS),
 ];
 

@@ -2,6 +2,7 @@
 
 mod about;
 mod add_segment;
+mod add_step;
 mod export;
 mod files;
 mod frame;
@@ -10,6 +11,7 @@ mod keys;
 mod message;
 mod new_plan;
 mod path_entry;
+mod propose_again;
 mod recovered;
 mod save_motif;
 mod sheet;
@@ -20,6 +22,7 @@ mod unsaved;
 
 pub use system::{Answer, Ask, Dialogs, Native, Scripted};
 
+pub(crate) use add_step::AddStep;
 pub(crate) use export::ExportFile;
 pub(crate) use files::{OpenPlan, SavePlan};
 pub(crate) use insert_motif::InsertMotif;
@@ -51,6 +54,10 @@ pub(crate) enum Dialog {
     LayPicture(LayPicture),
     /// Choose the form of a new segment.
     AddSegment(Side),
+    /// Choose what a new step of the order does.
+    AddStep(AddStep),
+    /// May the smith's own order go?
+    ProposeAgain,
     /// Name a motif that is to be kept.
     SaveMotif(SaveMotif),
     /// Choose a motif to put in.
@@ -92,6 +99,8 @@ impl Dialog {
             Self::Export(dialog) => dialog.show(ctx, desk, out),
             Self::LayPicture(dialog) => dialog.show(ctx, desk, out),
             Self::AddSegment(side) => add_segment::show(ctx, desk, *side, out),
+            Self::AddStep(dialog) => dialog.show(ctx, desk, out),
+            Self::ProposeAgain => propose_again::show(ctx, desk, out),
             Self::SaveMotif(dialog) => dialog.show(ctx, desk, out),
             Self::InsertMotif(dialog) => dialog.show(ctx, desk, out),
             Self::Unsaved(then) => unsaved::show(ctx, desk, then, out),

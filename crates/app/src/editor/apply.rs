@@ -2,6 +2,7 @@
 
 use super::{Editor, views};
 use crate::canvas::CanvasEvent;
+use crate::order::told;
 use crate::state::{Focus, Request, Then, ViewsShown};
 use crate::theme::{Look, Theme};
 use crate::widgets::entry;
@@ -64,12 +65,19 @@ impl Editor {
                 self.keep_settings();
             }
             Request::ShowPiece(open) => self.show_piece(open),
+            Request::Order(ask) => self.order_ask(ask),
+            Request::ShowStep(at) => self.show_step(at),
             Request::EndTour => self.end_tour(),
         }
     }
 
     fn on_canvas(&mut self, event: CanvasEvent, ctx: &Context) {
         match event {
+            CanvasEvent::Select(segment) if self.desk().shown().is_some() => {
+                if let Some(segment) = segment {
+                    self.order_ask(crate::order::OrderAsk::ChooseOn(self.selection.bar, segment));
+                }
+            }
             CanvasEvent::Select(segment) => self.select(self.selection.bar, segment),
             CanvasEvent::GestureBegin => self.document.begin(),
             CanvasEvent::Move(wish) => {
@@ -82,6 +90,7 @@ impl Editor {
             CanvasEvent::GestureCommit => self.document.commit(),
             CanvasEvent::GestureCancel => self.document.cancel(),
             CanvasEvent::Cursor(cursor) => self.selection.cursor_mm = cursor,
+            CanvasEvent::EditExact { .. } if self.settings.order_open => {}
             CanvasEvent::EditExact { segment } => {
                 self.select(self.selection.bar, Some(segment));
                 entry::ask_focus(ctx, "Length");
@@ -127,7 +136,7 @@ impl Editor {
         self.selection.settle(&self.document);
     }
 
-    fn select(&mut self, bar: usize, segment: Option<usize>) {
+    pub(super) fn select(&mut self, bar: usize, segment: Option<usize>) {
         self.selection.bar = bar;
         self.selection.focus = segment.map_or(Focus::Bar, Focus::Segment);
     }
@@ -186,18 +195,20 @@ impl Editor {
 
     /// Selects the place of the next finding.
     pub(crate) fn next_finding(&mut self) {
-        let findings = &self.document.balance().findings;
+        let desk = self.desk();
+        let findings = told(&desk);
         if findings.is_empty() {
             self.say("Nothing was found.");
             return;
         }
         let next = self.looked_at_finding.map_or(0, |at| at + 1) % findings.len();
+        let (place, words) = (findings[next].show(), findings[next].finding().message.clone());
         self.looked_at_finding = Some(next);
-        let place = findings[next].place;
-        self.said = findings[next].message.clone();
-        match place.bar {
-            Some(bar) => self.select(bar, place.segment),
-            None => self.selection.focus = Focus::Plan,
+        self.said = words;
+        match place {
+            Request::Select(bar, segment) => self.select(bar, segment),
+            Request::ShowStep(at) => self.show_step(at),
+            _ => self.selection.focus = Focus::Plan,
         }
     }
 }

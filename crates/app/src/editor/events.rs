@@ -23,14 +23,30 @@ impl Editor {
         } else {
             Typing::No
         };
+        if typing == Typing::No {
+            self.read_back(ctx);
+        }
         if !self.canvas.is_holding() && !self.piece_view.is_holding() {
             out.extend(take_pressed(ctx, typing).into_iter().map(Request::Run));
         }
         self.read_clipboard(ctx, typing, out);
     }
 
+    /// Escape leads from the bar after a step back to the plan, unless something else is in hand.
+    fn read_back(&mut self, ctx: &Context) {
+        let is_busy = self.canvas.is_holding()
+            || self.piece_view.is_holding()
+            || self.piece_view.state().measuring
+            || egui::Popup::is_any_open(ctx)
+            || egui::DragAndDrop::has_any_payload(ctx);
+        let shows = self.settings.order_open && self.order.at().is_some();
+        if shows && !is_busy && ctx.input_mut(|input| input.consume_key(egui::Modifiers::NONE, egui::Key::Escape)) {
+            self.order.choose(None);
+        }
+    }
+
     /// The window is asked to close: not before unsaved changes were asked about.
-    fn read_close(&mut self, ctx: &Context, out: &mut Vec<Request>) {
+    pub(super) fn read_close(&mut self, ctx: &Context, out: &mut Vec<Request>) {
         if self.may_close || !ctx.input(|input| input.viewport().close_requested()) {
             return;
         }

@@ -1,9 +1,10 @@
 //! The layout of the window: what stands where, and how it gives way to large text and small windows.
 
 use super::{Editor, views};
-use crate::canvas::{Scene, Views};
+use crate::canvas::{AfterStep, Scene, Views};
 use crate::commands::Command;
 use crate::dialogs::Spots;
+use crate::order;
 use crate::panels::area_plot::Curve;
 use crate::panels::{area_plot, findings, inspector, menu_bar, parts_list, strips_bar, totals};
 use crate::piece_view;
@@ -13,6 +14,7 @@ use egui::{Frame, Margin, Panel, Rect, ScrollArea, Ui};
 
 /// First widths and heights, in points at normal text size.
 const LIST: f32 = 264.0;
+const ORDER: f32 = 324.0;
 const INSPECTOR: f32 = 304.0;
 const PLOT: f32 = 132.0;
 const FINDINGS: f32 = 124.0;
@@ -46,8 +48,15 @@ impl Editor {
         let ctx = ui.ctx().clone();
         let mut requests = std::mem::take(&mut self.waiting);
         self.read_events(&ctx, &mut requests);
-        self.refresh_curve();
-        self.show_panels(ui, &mut requests);
+        self.play_on(&ctx);
+        self.refresh_order();
+        if self.anvil.is_some() {
+            self.show_anvil(ui, &ctx);
+        } else {
+            self.refresh_curve();
+            self.show_panels(ui, &mut requests);
+            self.order.revealed();
+        }
         self.show_in_front(&ctx, &mut requests);
         self.apply_all(requests, &ctx);
         self.keep_work(&ctx);
@@ -77,21 +86,25 @@ impl Editor {
             Panel::top("top").frame(bar_frame(theme)).show(ui, |ui| menu_bar::show(ui, &desk, out)).response.rect;
         spots.foot =
             Panel::bottom("totals").frame(bar_frame(theme)).show(ui, |ui| totals::show(ui, &desk, out)).response.rect;
-        if desk.findings_open && !desk.document.balance().findings.is_empty() {
+        if desk.findings_open && !order::told(&desk).is_empty() {
             let height = theme.scaled(FINDINGS).min((size.y * MOST_OF_HEIGHT).round());
             let panel = Panel::bottom("findings").resizable(false).frame(bar_frame(theme));
             let shown = panel.show(ui, |ui| findings::show(ui, &desk, height, out));
             spots.foot = spots.foot.union(shown.response.rect);
         }
-        let list = Panel::left(("parts", sized)).resizable(true).default_size(side(LIST)).min_size(side(LIST) * 0.75);
+        let open = desk.order_open();
+        let width = if open { side(ORDER) } else { side(LIST) };
+        let list = Panel::left(("parts", sized, open)).resizable(true).default_size(width).min_size(width * 0.75);
         spots.list = list.frame(list_frame(theme)).show(ui, |ui| list_panel(ui, &desk, out)).response.rect;
         let panel = Panel::right(("inspector", sized))
             .resizable(true)
             .default_size(side(INSPECTOR))
             .min_size(side(INSPECTOR) * 0.75);
-        spots.inspector = panel.frame(side_frame(theme)).show(ui, |ui| inspector::show(ui, &desk, out)).response.rect;
+        let contents = if open { order::panel::show } else { inspector::show };
+        spots.inspector = panel.frame(side_frame(theme)).show(ui, |ui| contents(ui, &desk, out)).response.rect;
         self.has_room_for_piece = ui.available_height() > self.theme.scaled(LEAST_HEIGHT_WITH_PIECE);
-        spots.plot = self.show_plot(ui, size.y, out);
+        // The plot is of the finished bar alone.
+        spots.plot = if self.settings.order_open { Rect::NOTHING } else { self.show_plot(ui, size.y, out) };
         spots.piece = self.show_piece_view(ui, out);
         spots.strips = self.show_strips(ui, out);
         self.spots = spots;
@@ -144,19 +157,32 @@ impl Editor {
         let desk = self.desk();
         let frame = bar_frame(desk.theme);
         Panel::top("strips bar").frame(frame).show(ui, |ui| strips_bar::show(ui, &desk, &self.said, out));
+        if desk.order_open() {
+            let banner = Panel::top("after step").frame(Frame::new().fill(desk.theme.panel));
+            banner.show(ui, |ui| order::banner::show(ui, &desk, out));
+        }
         let rect = ui.available_rect_before_wrap();
         let has_room = rect.height() > self.theme.scaled(LEAST_HEIGHT_WITH_BOTH);
         self.canvas.set_views(match views(self.settings.views) {
             Views::Both if !has_room => Views::Side,
             chosen => chosen,
         });
+        let bar = self.selection.bar;
+        let shown = self.order.desk().filter(|_| self.settings.order_open).and_then(|order| order.shown);
+        let step = shown.map(|shown| AfterStep {
+            number: shown.after,
+            lit: shown.lit_on(bar),
+            hot: shown.hot_on(bar).map(|hot| (hot.mm, hot.words.as_str())),
+            room_mm: shown.longest_mm,
+        });
         let scene = Scene {
             plan: self.document.plan(),
-            balance: self.document.balance(),
-            bar: self.selection.bar,
-            selected: self.selection.segment(),
-            cursor_mm: self.selection.cursor_mm,
+            balance: shown.map_or(self.document.balance(), |shown| &shown.balance),
+            bar,
+            selected: self.selection.segment().filter(|_| step.is_none()),
+            cursor_mm: self.selection.cursor_mm.filter(|_| step.is_none()),
             theme: &self.theme,
+            step,
         };
         let canvas = &mut self.canvas;
         let events = egui::CentralPanel::default()
@@ -191,6 +217,13 @@ fn first_segment_button(ui: &mut Ui, theme: &Theme, ground: Rect, out: &mut Vec<
 }
 
 fn list_panel(ui: &mut Ui, desk: &crate::state::Desk<'_>, out: &mut Vec<Request>) {
+    if desk.order_open() {
+        Panel::top("order buttons")
+            .frame(bar_frame(desk.theme))
+            .show(ui, |ui| order::list::show_buttons(ui, desk, out));
+        order::list::show(ui, desk, out);
+        return;
+    }
     // Over the list: under it they would move with the list of findings, and a click meant for one would meet another.
     Panel::top("parts buttons").frame(bar_frame(desk.theme)).show(ui, |ui| parts_list::show_buttons(ui, desk, out));
     ScrollArea::neither().show(ui, |ui| parts_list::show(ui, desk, out));

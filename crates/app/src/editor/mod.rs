@@ -1,5 +1,6 @@
 //! The editor: everything in the window. It needs no window itself, so that tests can show it in any `Ui`.
 
+mod anvil;
 mod apply;
 mod chrome;
 mod events;
@@ -7,12 +8,15 @@ mod export;
 mod files;
 mod layout;
 mod motifs;
+mod order;
 mod segments;
 mod sheet;
 mod underlay;
 
+use crate::anvil::Anvil;
 use crate::canvas::{Canvas, Views};
 use crate::dialogs::{Dialog, NewPlan, Recovered, Spots, Tour};
+use crate::order::Order;
 use crate::panels::area_plot::Curve;
 use crate::piece_view::PieceView;
 use crate::services::Services;
@@ -34,6 +38,9 @@ pub struct Editor {
     pub(crate) selection: Selection,
     pub(crate) canvas: Canvas,
     pub(crate) piece_view: PieceView,
+    pub(crate) order: Order,
+    /// The view at the anvil, while it is open.
+    pub(crate) anvil: Option<Anvil>,
     curve: Curve,
     curve_of: Option<(u64, u64, usize)>,
     pub(crate) clipboard: Clipboard,
@@ -88,6 +95,10 @@ impl Editor {
         let home = services.home.as_ref();
         let settings: Settings =
             home.and_then(|home| fh_store::settings::load(home).ok().flatten()).unwrap_or_default();
+        let (tools, said) = match home.map_or(Ok(None), fh_store::tools::load) {
+            Ok(tools) => (tools.unwrap_or_default(), String::new()),
+            Err(error) => (fh_work::Shop::default(), format!("■ Your tools were not read: {error}")),
+        };
         let recent = home.map_or_else(Recent::default, Recent::load);
         let mut canvas = Canvas::default();
         canvas.set_views(views(settings.views));
@@ -101,6 +112,8 @@ impl Editor {
             document,
             canvas,
             piece_view: PieceView::default(),
+            order: Order::with_shop(tools),
+            anvil: None,
             curve: Curve::default(),
             curve_of: None,
             clipboard: Clipboard::default(),
@@ -108,7 +121,7 @@ impl Editor {
             tour: None,
             spots: Spots::default(),
             keeper: Keeper::default(),
-            said: String::new(),
+            said,
             waiting: Vec::new(),
             after_save: None,
             may_close: false,
@@ -154,6 +167,7 @@ impl Editor {
             findings_open: self.settings.findings_open.unwrap_or(self.has_room_for_findings),
             piece_open: self.settings.piece_open.unwrap_or(self.has_room_for_piece),
             piece: self.piece_view.state(),
+            order: self.order.desk().filter(|_| self.wants_order()),
         }
     }
 

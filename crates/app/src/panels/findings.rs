@@ -1,25 +1,24 @@
 //! The list of findings: what was seen, why it matters, what to do. Each selects its place.
 
+use crate::order::{Told, told};
 use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::severity_sign::{color, sign};
 use egui::text::LayoutJob;
 use egui::{RichText, Role, ScrollArea, Sense, TextFormat, Ui, WidgetInfo, vec2};
-use fh_core::describe::segment_name;
-use fh_core::findings::Finding;
 
 /// How many findings are shown; the rest is counted. Each that is mended lets another one up.
 const MOST: usize = 60;
 
 /// Shows the list, no higher than this.
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, most_height: f32, out: &mut Vec<Request>) {
-    let findings = &desk.document.balance().findings;
+    let findings = told(desk);
     ScrollArea::vertical().max_height(most_height).auto_shrink([false, true]).show(ui, |ui| {
         if findings.is_empty() {
             ui.label(RichText::new("Nothing speaks against this plan.").color(desk.theme.ink_quiet));
         }
         for finding in findings.iter().take(MOST) {
-            line(ui, desk, finding, out);
+            line(ui, desk, *finding, out);
         }
         if findings.len() > MOST {
             let rest = format!("and {} more", findings.len() - MOST);
@@ -28,10 +27,10 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, most_height: f32, out: &mut Vec
     });
 }
 
-fn line(ui: &mut Ui, desk: &Desk<'_>, finding: &Finding, out: &mut Vec<Request>) {
-    let theme = desk.theme;
+fn line(ui: &mut Ui, desk: &Desk<'_>, told: Told<'_>, out: &mut Vec<Request>) {
+    let (theme, finding) = (desk.theme, told.finding());
     let width = ui.available_width();
-    let galley = ui.painter().layout_job(words(desk, finding, width - 2.0 * space::GAP));
+    let galley = ui.painter().layout_job(words(desk, told, width - 2.0 * space::GAP));
     let size = vec2(width, galley.size().y + 2.0 * space::TIGHT);
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
     let spoken = format!("{}: {}", finding.severity.name(), finding.message);
@@ -44,20 +43,17 @@ fn line(ui: &mut Ui, desk: &Desk<'_>, finding: &Finding, out: &mut Vec<Request>)
     }
     ui.painter().galley(rect.min + vec2(space::GAP, space::TIGHT), galley, theme.ink);
     if response.on_hover_text("Show the place.").clicked() {
-        match finding.place.bar {
-            Some(bar) => out.push(Request::Select(bar, finding.place.segment)),
-            None => out.push(Request::SelectPlan),
-        }
+        out.push(told.show());
     }
 }
 
-fn words(desk: &Desk<'_>, finding: &Finding, width: f32) -> LayoutJob {
-    let theme = desk.theme;
+fn words(desk: &Desk<'_>, told: Told<'_>, width: f32) -> LayoutJob {
+    let (theme, finding) = (desk.theme, told.finding());
     let mut job = LayoutJob::default();
     let tint = color(theme, finding.severity);
     let head = format!("{} {}", sign(finding.severity), finding.severity.name());
     job.append(&head, 0.0, TextFormat::simple(theme.font(Text::Strong), tint));
-    if let Some(place) = place(desk, finding) {
+    if let Some(place) = told.place(desk) {
         job.append(&place, space::PAD, TextFormat::simple(theme.font(Text::Strong), theme.ink));
     }
     job.append(&finding.message, space::PAD, TextFormat::simple(theme.font(Text::Body), theme.ink));
@@ -65,13 +61,4 @@ fn words(desk: &Desk<'_>, finding: &Finding, width: f32) -> LayoutJob {
     job.append(&rest, space::GAP, TextFormat::simple(theme.font(Text::Body), theme.ink_quiet));
     job.wrap.max_width = width;
     job
-}
-
-/// The name of the segment or bar that a finding speaks of.
-fn place(desk: &Desk<'_>, finding: &Finding) -> Option<String> {
-    let bar = desk.document.plan().bars.get(finding.place.bar?)?;
-    Some(match finding.place.segment {
-        Some(segment) => segment_name(bar.segments.get(segment)?, segment),
-        None => bar.name.clone(),
-    })
 }

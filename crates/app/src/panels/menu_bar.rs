@@ -16,6 +16,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         ui.menu_button("File", |ui| file_menu(ui, desk, out));
         ui.menu_button("Edit", |ui| lines(ui, desk, &EDIT, out));
         ui.menu_button("Segment", |ui| lines(ui, desk, &SEGMENT, out));
+        ui.menu_button("Order", |ui| lines(ui, desk, &ORDER, out));
         ui.menu_button("View", |ui| view_menu(ui, desk, out));
         ui.menu_button("Help", |ui| lines(ui, desk, &HELP, out));
         ui.separator();
@@ -52,6 +53,13 @@ const VIEW: [&[Command]; 6] = [
     ],
     &[Command::Inches, Command::Millimeters],
     &[Command::NextFinding],
+];
+const ORDER: [&[Command]; 5] = [
+    &[Command::ShowOrder, Command::AtTheAnvil],
+    &[Command::NextStep, Command::PreviousStep, Command::PlaySteps],
+    &[Command::AddStep, Command::DuplicateStep, Command::RemoveStep],
+    &[Command::StepUp, Command::StepDown, Command::MergeSteps, Command::SplitStep],
+    &[Command::ProposeAgain],
 ];
 const HELP: [&[Command]; 2] = [&[Command::Tour, Command::KeyboardList], &[Command::About]];
 
@@ -132,6 +140,7 @@ fn buttons(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         bar_button(ui, desk, Command::Undo, "Undo", out);
         bar_button(ui, desk, Command::Redo, "Redo", out);
         bar_button(ui, desk, Command::PrintMarkSheet, "Print sheets…", out);
+        bar_button(ui, desk, Command::ShowOrder, "Order of work", out);
         ui.add_space(space::GAP);
         ui.label(RichText::new("Lengths in").color(desk.theme.ink_quiet));
         bar_button(ui, desk, Command::Inches, "in", out);

@@ -1,6 +1,7 @@
 //! The foot of the window: what to cut and what it weighs, and what was found. Always in sight.
 
 use crate::figures;
+use crate::order::told;
 use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::severity_sign::{color, count_words, sign};
@@ -91,8 +92,9 @@ fn summary(desk: &Desk<'_>) -> (LayoutJob, String) {
     let theme = desk.theme;
     let mut job = LayoutJob::default();
     let mut spoken = Vec::new();
+    let all = told(desk);
     for severity in [Severity::Stop, Severity::Warning, Severity::Note] {
-        let count = desk.document.balance().findings.iter().filter(|finding| finding.severity == severity).count();
+        let count = all.iter().filter(|told| told.finding().severity == severity).count();
         if count > 0 {
             let words = count_words(count, severity);
             let text = format!("{} {words}", sign(severity));

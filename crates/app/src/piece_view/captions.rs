@@ -10,11 +10,13 @@ use egui::{Align2, Label, Rect, RichText, Ui};
 const WITH_WORDS: f32 = 480.0;
 
 /// Shows them.
-pub(super) fn show(ui: &mut Ui, stage: &Stage<'_>, is_measuring: bool) {
+pub(super) fn show(ui: &mut Ui, stage: &Stage<'_>, is_measuring: bool, after: Option<(usize, usize)>) {
     let seen = stage.camera.standard().map_or("Turned by hand", super::camera::Standard::name);
+    let after = after.map_or_else(String::new, |(step, of)| format!(". After step {step} of {of}"));
+    let seen = format!("{seen}{after}");
     let words = match stage.selected.filter(|place| is_in_piece(stage, *place)) {
         Some(place) => format!("{seen}. Selected: {}", name_of(stage.plan, place)),
-        None => seen.to_owned(),
+        None => seen,
     };
     show_label(ui, stage, &words, Align2::LEFT_TOP);
     // What was measured stands in that corner too.

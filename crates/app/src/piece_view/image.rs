@@ -23,7 +23,7 @@ struct Shot {
 #[derive(Clone, PartialEq)]
 struct Dye {
     theme: Theme,
-    selected: Option<Whole>,
+    selected: Vec<Whole>,
     pointed_at: Option<Place>,
 }
 
@@ -52,7 +52,7 @@ impl Image {
         model: &Model,
         sight: &Sight,
         theme: &Theme,
-        (selected, pointed_at): (Option<Whole>, Option<Place>),
+        (selected, pointed_at): (Vec<Whole>, Option<Place>),
     ) {
         let dense = ui.ctx().pixels_per_point();
         let size = [rect.width(), rect.height()].map(|points| (points * dense).round().max(1.0) as usize);
@@ -90,7 +90,7 @@ impl Image {
         let tones = [tone(false, false), tone(true, false), tone(false, true), tone(true, true)];
         let tone_of = |solid: usize| {
             let Some(place) = model.places.get(solid) else { return 0 };
-            let is_selected = dye.selected.as_ref().is_some_and(|whole| whole.holds(*place));
+            let is_selected = dye.selected.iter().any(|whole| whole.holds(*place));
             usize::from(is_selected) + 2 * usize::from(dye.pointed_at == Some(*place))
         };
         self.picture.colored(&tones, tone_of, finer, &mut self.pixels);

@@ -28,7 +28,7 @@ use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use camera::Camera;
 use egui::{Align2, Label, Rect, Response, RichText, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
-use fh_core::plan::{Plan, UnderlayView};
+use fh_core::plan::UnderlayView;
 use handles::Held;
 use image::Image;
 use measure::Measure;
@@ -133,7 +133,7 @@ impl PieceView {
         let size = ui.available_size().max(Vec2::splat(space::TARGET));
         let (rect, ground) = ui.allocate_exact_size(size, Sense::click_and_drag());
         ui.painter().rect_filled(rect, 0.0, desk.theme.ground);
-        if self.model.refresh(desk.document) {
+        if self.model.refresh(desk.document, desk.shown()) {
             self.camera = Camera::default();
             self.measure.clear();
             self.under.adjust(false);
@@ -158,15 +158,17 @@ impl PieceView {
         let rect = ground.rect;
         self.steer(ui, ground, out);
         let labels = desk.theme.scaled(LABELS).min(rect.height() * MOST_FOR_LABELS);
-        self.keep_whole(model, desk.document.plan(), rect.size() - egui::vec2(0.0, 2.0 * labels));
-        let selected = desk.selection.segment().map(|segment| (desk.selection.bar, segment));
-        let lit = (selected.map(|place| Whole::new(desk.document.plan(), place)), self.pointed_at);
+        self.keep_whole(model, desk, rect.size() - egui::vec2(0.0, 2.0 * labels));
+        let shown = desk.shown();
+        let selected = desk.selection.segment().filter(|_| shown.is_none());
+        let selected = selected.map(|segment| (desk.selection.bar, segment));
+        let lit = (lit(desk, selected), self.pointed_at);
         let stage = Stage {
             rect,
             painter: ui.painter().with_clip_rect(rect.intersect(ui.clip_rect())),
             theme: desk.theme,
-            plan: desk.document.plan(),
-            balance: desk.document.balance(),
+            plan: shown.map_or(desk.document.plan(), |shown| &shown.plan),
+            balance: shown.map_or(desk.document.balance(), |shown| &shown.balance),
             model,
             camera: self.camera,
             selected,
@@ -178,20 +180,24 @@ impl PieceView {
         self.image.see_through(self.under.is_shown());
         self.image.paint(ui, rect, model, &self.camera.sight(), desk.theme, lit);
         stage.paint_scale_bar();
-        captions::show(ui, &stage, self.measure.is_on);
+        captions::show(ui, &stage, self.measure.is_on, shown.map(|shown| (shown.after, shown.of)));
         self.touch_piece(ui, &stage, ground, out);
-        self.touch_handles(ui, &stage, out);
         self.under.caption(ui, &stage);
-        self.under.touch(ui, &stage, ground, out);
+        if shown.is_none() {
+            self.touch_handles(ui, &stage, out);
+            self.under.touch(ui, &stage, ground, out);
+        } else {
+            self.let_go(out);
+        }
     }
 
     /// Keeps the piece whole in the window, unless a handle is in hand: what is dragged must not shrink under the hand.
-    fn keep_whole(&mut self, model: &Model, plan: &Plan, window: Vec2) {
+    fn keep_whole(&mut self, model: &Model, desk: &Desk<'_>, window: Vec2) {
         if !self.camera.fits() || self.is_holding() || self.fitted_for == Some((model.stamp, self.camera, window)) {
             return;
         }
-        let picture = self.under.corners(plan, &self.camera);
-        self.camera.show_all(model.corners().chain(picture), window);
+        let picture = self.under.corners(desk.document.plan(), &self.camera);
+        self.camera.show_all(model.corners().chain(picture).chain(room(desk)), window);
         self.fitted_for = Some((model.stamp, self.camera, window));
     }
 
@@ -203,6 +209,20 @@ impl PieceView {
         self.under.let_go(out);
         self.pointed_at = None;
     }
+}
+
+/// What stands out: the selected segment, or what the step changes.
+fn lit(desk: &Desk<'_>, selected: Option<Place>) -> Vec<Whole> {
+    let plan = desk.document.plan();
+    let Some(shown) = desk.shown() else { return selected.map(|place| Whole::new(plan, place)).into_iter().collect() };
+    let places = shown.bar.into_iter().flat_map(|bar| shown.lit.iter().map(move |segment| (bar, *segment)));
+    places.map(|place| Whole::new(plan, place)).collect()
+}
+
+/// The ends of the longest bar while steps are shown, so that what grows is seen to one scale.
+fn room(desk: &Desk<'_>) -> impl Iterator<Item = [f64; 3]> + use<> {
+    let longest = desk.shown().map(|shown| shown.longest_mm);
+    longest.into_iter().flat_map(|mm| [[0.0, 0.0, 0.0], [mm, 0.0, 0.0]])
 }
 
 fn show_nothing(ui: &mut Ui, desk: &Desk<'_>, rect: Rect, ground: &Response) {

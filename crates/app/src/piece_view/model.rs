@@ -1,6 +1,7 @@
 //! The piece as the view keeps it: built anew only when the plan has changed.
 
 use super::warnings::warnings;
+use crate::order::Shown;
 use crate::state::Document;
 use fh_core::describe::segment_name;
 use fh_core::plan::{Plan, Segment};
@@ -34,6 +35,8 @@ impl Whole {
 pub(super) struct Model {
     /// Which plan it is of, and which revision.
     built_for: Option<(u64, u64)>,
+    /// After which step of the order, where it is not the finished piece.
+    built_after: Option<u64>,
     /// A number that changes with the piece.
     pub(super) stamp: u64,
     pub(super) piece: Piece,
@@ -47,16 +50,22 @@ pub(super) struct Model {
 }
 
 impl Model {
-    /// Builds the piece where the plan has changed; whether it is another plan.
-    pub(super) fn refresh(&mut self, document: &Document) -> bool {
+    /// Builds the piece where the plan or the step that it is shown after has changed; whether it is another plan.
+    pub(super) fn refresh(&mut self, document: &Document, shown: Option<&Shown>) -> bool {
         let now = (document.serial(), document.revision());
-        if self.built_for == Some(now) {
+        let after = shown.map(|shown| shown.shot);
+        if self.built_for == Some(now) && self.built_after == after {
             return false;
         }
+        self.built_after = after;
         let is_other = self.built_for.is_none_or(|(serial, _)| serial != now.0);
         self.built_for = Some(now);
-        let piece = fh_piece::piece(document.plan(), document.balance(), Quality::Screen);
-        self.warnings = warnings(document, &piece);
+        let piece = match shown {
+            Some(shown) => fh_piece::piece(&shown.plan, &shown.balance, Quality::Screen),
+            None => fh_piece::piece(document.plan(), document.balance(), Quality::Screen),
+        };
+        // What is in the way during the work is told by the order's findings.
+        self.warnings = if shown.is_some() { Vec::new() } else { warnings(document, &piece) };
         self.take(piece);
         is_other
     }

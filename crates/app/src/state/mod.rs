@@ -17,6 +17,7 @@ pub(crate) use selection::{Focus, Selection};
 pub(crate) use settings::{PaperSize, Settings, SheetKind, ViewsShown};
 
 use crate::canvas::Views;
+use crate::order::{OrderDesk, Shown};
 use crate::piece_view::PieceState;
 use crate::theme::Theme;
 use fh_store::Recent;
@@ -33,4 +34,18 @@ pub(crate) struct Desk<'a> {
     pub(crate) findings_open: bool,
     pub(crate) piece_open: bool,
     pub(crate) piece: PieceState,
+    /// The order of work, where something shows it.
+    pub(crate) order: Option<OrderDesk<'a>>,
+}
+
+impl<'a> Desk<'a> {
+    /// Whether the order of work stands in place of the list of parts.
+    pub(crate) fn order_open(&self) -> bool {
+        self.settings.order_open
+    }
+
+    /// The bars after the chosen step, where they are shown in place of the finished ones.
+    pub(crate) fn shown(&self) -> Option<&'a Shown> {
+        self.order.filter(|_| self.order_open()).and_then(|order| order.shown)
+    }
 }

@@ -3,6 +3,7 @@
 use super::{PaperSize, SheetKind};
 use crate::canvas::CanvasEvent;
 use crate::commands::Command;
+use crate::order::OrderAsk;
 use crate::theme::Look;
 use fh_core::edit::Edit;
 use fh_core::motif::Motif;
@@ -80,6 +81,10 @@ pub(crate) enum Request {
     ShowPlot(bool),
     /// Open or close the view of the piece.
     ShowPiece(bool),
+    /// Something about the order of work.
+    Order(OrderAsk),
+    /// Open the order of work at a step.
+    ShowStep(Option<usize>),
     /// The tour was ended.
     EndTour,
 }

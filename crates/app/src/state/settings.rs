@@ -27,6 +27,8 @@ pub(crate) struct Settings {
     pub(crate) plot_open: Option<bool>,
     /// Whether the view of the piece is open; where it was not said, it is where there is room for it.
     pub(crate) piece_open: Option<bool>,
+    /// Whether the order of work stands in place of the list of parts.
+    pub(crate) order_open: bool,
     /// The folder of the last file that was opened or saved.
     pub(crate) folder: Option<PathBuf>,
 }
@@ -43,6 +45,7 @@ impl Default for Settings {
             findings_open: None,
             plot_open: None,
             piece_open: None,
+            order_open: false,
             folder: None,
         }
     }

@@ -49,6 +49,8 @@ pub struct Theme {
     pub accent: Color32,
     /// Text on the accent.
     pub on_accent: Color32,
+    /// What is hot in a step of the order; said in words as well.
+    pub hot: Color32,
     /// Marks on the bar.
     pub mark: Color32,
     /// Findings that stop the work.

@@ -9,6 +9,7 @@ pub(crate) mod form_icon;
 pub(crate) mod heading;
 pub(crate) mod motif_card;
 pub(crate) mod motif_picture;
+pub(crate) mod prose;
 pub(crate) mod row;
 pub(crate) mod section_form;
 pub(crate) mod section_picture;

@@ -1,0 +1,114 @@
+//! The view at the anvil: one step at a time, to be read from two metres, steered by any key and by a foot switch.
+
+mod clock;
+mod keys;
+mod page;
+
+use crate::canvas::bare;
+use crate::state::Desk;
+use crate::theme::{Text, space};
+use clock::Clock;
+use egui::{Button, Context, Rect, RichText, Role, Sense, Ui, WidgetInfo, pos2, vec2};
+use keys::Turn;
+use page::Page;
+use std::time::Duration;
+
+/// The share of the height that the strip takes.
+const STRIP: f32 = 0.2;
+/// The height of the line of keys, in points at normal text size.
+const FOOT: f32 = 30.0;
+
+/// What the keys do, in one line.
+const KEYS: &str =
+    "Next: Space, Enter, any letter, right half   Back: ←, Page Up, left half   Home: clock anew   Esc: leave";
+
+/// What the hand asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Wish {
+    /// So many steps on.
+    Turn(isize),
+    /// Leave the view.
+    Leave,
+}
+
+/// The view, and what it remembers from frame to frame.
+#[derive(Default)]
+pub(crate) struct Anvil {
+    clock: Clock,
+}
+
+impl Anvil {
+    /// Shows the chosen step, and reads the keys.
+    pub(crate) fn show(&mut self, ui: &mut Ui, desk: &Desk<'_>) -> Option<Wish> {
+        let now = ui.input(|input| input.time);
+        let rect = ui.available_rect_before_wrap();
+        ui.painter().rect_filled(rect, 0.0, desk.theme.ground);
+        let wish = self.read_keys(ui.ctx(), now).or_else(|| touch(ui, rect));
+        let Some((order, step)) = desk.order.and_then(|order| Some((order, order.chosen()?))) else {
+            nothing(ui, desk, rect);
+            return wish.or_else(|| leave_button(ui, desk, rect));
+        };
+        self.clock.follow(step.is_hot().then_some(step.heat), now);
+        let foot = desk.theme.scaled(FOOT);
+        let strip_top = rect.bottom() - foot - rect.height() * STRIP;
+        let above = Rect::from_min_max(rect.min, pos2(rect.right(), strip_top)).shrink2(vec2(space::GROUP, space::GAP));
+        let strip = Rect::from_min_max(pos2(rect.left(), strip_top), pos2(rect.right(), rect.bottom() - foot));
+        let clock = self.clock.words(now);
+        Page { order: &order, step, clock: clock.as_deref(), plan: desk.document.plan() }.show(ui, desk.theme, above);
+        if let Some(shown) = order.shown {
+            bare::paint(ui, strip.shrink2(vec2(space::GROUP, 0.0)), desk.theme, shown, desk.selection.bar);
+        }
+        foot_line(ui, desk, rect, foot);
+        if self.clock.runs() {
+            // Only the clock moves: once a second is enough.
+            ui.ctx().request_repaint_after(Duration::from_secs_f64(self.clock.until_next_second(now)));
+        }
+        wish.or_else(|| leave_button(ui, desk, rect))
+    }
+
+    fn read_keys(&mut self, ctx: &Context, now: f64) -> Option<Wish> {
+        let mut wish = None;
+        for turn in keys::pressed(ctx) {
+            match turn {
+                Turn::Next => wish = Some(Wish::Turn(1)),
+                Turn::Back => wish = Some(Wish::Turn(-1)),
+                Turn::Clock => self.clock.restart(now),
+                Turn::Leave => return Some(Wish::Leave),
+            }
+        }
+        wish
+    }
+}
+
+/// The two halves of the screen turn the page.
+fn touch(ui: &Ui, rect: Rect) -> Option<Wish> {
+    let (left, right) = rect.split_left_right_at_fraction(0.5);
+    let half = |rect: Rect, name: &'static str| {
+        let response = ui.interact(rect, ui.scope_id().with(name), Sense::CLICK);
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, name));
+        response.clicked()
+    };
+    let (back, next) = (half(left, "Back a step"), half(right, "On to the next step"));
+    if back { Some(Wish::Turn(-1)) } else { next.then_some(Wish::Turn(1)) }
+}
+
+fn foot_line(ui: &Ui, desk: &Desk<'_>, rect: Rect, height: f32) {
+    let foot = Rect::from_min_max(pos2(rect.left(), rect.bottom() - height), rect.max);
+    let font = desk.theme.font(Text::Body);
+    let words = crate::panels::line::lay(ui, KEYS, font, desk.theme.ink_quiet, foot.width() - 2.0 * space::GROUP);
+    let at = pos2(foot.left() + space::GROUP, foot.center().y - words.size().y / 2.0);
+    ui.painter().galley(at, words, desk.theme.ink_quiet);
+}
+
+fn leave_button(ui: &mut Ui, desk: &Desk<'_>, rect: Rect) -> Option<Wish> {
+    let size = vec2(desk.theme.scaled(90.0), desk.theme.scaled(space::TARGET));
+    let place = Rect::from_min_size(rect.right_bottom() - size - vec2(space::GAP, 1.0), size);
+    let button = ui.put(place, Button::new("Leave")).on_hover_text("Back to the editor (Esc)");
+    button.accessible_name("Leave the anvil").clicked().then_some(Wish::Leave)
+}
+
+fn nothing(ui: &mut Ui, desk: &Desk<'_>, rect: Rect) {
+    let words = "There is nothing to forge yet: no bar has a part with all its sizes.";
+    let words = RichText::new(words).text_style(Text::Title.style()).color(desk.theme.ink);
+    ui.put(rect.shrink(space::GROUP), egui::Label::new(words).wrap().selectable(false));
+}

@@ -1,0 +1,56 @@
+//! The bar after a step of the order of work: what the step changes is lit, and what is hot is shown with its length.
+
+use super::layout::Strip;
+use super::stage::Stage;
+use crate::theme::{Text, space};
+use egui::{Rect, Stroke, pos2, vec2};
+
+/// That the bar is drawn as it is after a step.
+#[derive(Clone, Copy, Debug)]
+pub struct AfterStep<'a> {
+    /// The number of the step, counted from 1.
+    pub number: usize,
+    /// The segments that it changes.
+    pub lit: &'a [usize],
+    /// What is hot, in mm on the bar as it is after the step, and how long it is, in words.
+    pub hot: Option<([f64; 2], &'a str)>,
+    /// The length that the drawing has room for at least, in mm, so that what grows is drawn to one scale.
+    pub room_mm: f64,
+}
+
+impl Stage<'_> {
+    /// Whether a segment stands out: it is selected, or changed by the step.
+    pub(super) fn is_lit(&self, segment: usize) -> bool {
+        self.selected == Some(segment) || self.step.is_some_and(|step| step.lit.contains(&segment))
+    }
+
+    /// The segments that stand out.
+    pub(super) fn lit(&self) -> impl Iterator<Item = usize> {
+        (0..self.model.blocks.len()).filter(|segment| self.is_lit(*segment))
+    }
+
+    /// Paints what is hot: a band with ends below the forged bar, and its length in words.
+    pub(super) fn paint_hot_zone(&self) {
+        let Some(([from, to], words)) = self.step.and_then(|step| step.hot) else { return };
+        let (left, right) = (self.axis.x(from), self.axis.x(to));
+        if !self.sees([left, right]) {
+            return;
+        }
+        let stretch = self.layout.stretch_of(Strip::Forged);
+        let (top, height) = (stretch.bottom + space::TIGHT, space::TIGHT);
+        let band = Rect::from_min_max(pos2(left, top), pos2(right.max(left + 1.0), top + height));
+        self.painter.rect_filled(band, 0.0, self.theme.hot);
+        let edge = Stroke::new(space::LINE, self.theme.ink);
+        for x in [left, right] {
+            self.painter.vline(x, top - space::TIGHT..=top + height + space::TIGHT, edge);
+        }
+        let words = self.text(format!("hot: {words}"), Text::Strong, self.theme.ink);
+        let middle = ((left + right) / 2.0).clamp(self.window.left(), self.window.right());
+        let least = self.window.left() + space::TIGHT;
+        let most = (self.window.right() - words.size().x - space::TIGHT).max(least);
+        let at = pos2((middle - words.size().x / 2.0).clamp(least, most), self.layout.lengths.bottom);
+        let ground = Rect::from_min_size(at, words.size()).expand2(vec2(space::TIGHT, 0.0));
+        self.painter.rect_filled(ground, f32::from(space::CORNER), self.theme.panel_raised);
+        self.painter.galley(at, words, self.theme.ink);
+    }
+}

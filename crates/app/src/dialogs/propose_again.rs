@@ -1,0 +1,26 @@
+//! Asks before the smith's own order gives way to the program's.
+
+use super::frame::{Frame, main_button, other_button};
+use crate::order::OrderAsk;
+use crate::state::{Desk, Request};
+use egui::Context;
+
+/// Shows it.
+pub(super) fn show(ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    Frame { title: "Take up the proposal again?", width: 460.0 }.show(
+        ctx,
+        desk,
+        out,
+        |ui, _| {
+            ui.label("Your own order and all words that you wrote in its steps go. Undo brings them back.");
+        },
+        |ui, out, ()| {
+            if main_button(ui, desk.theme, "Take the proposal", true) {
+                out.push(Request::Order(OrderAsk::Propose));
+            }
+            if other_button(ui, "Cancel") {
+                out.push(Request::CloseDialog);
+            }
+        },
+    );
+}

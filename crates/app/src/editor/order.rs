@@ -1,0 +1,211 @@
+//! The order of work: choosing and changing its steps, and the smith's tools.
+
+use super::Editor;
+use crate::dialogs::{AddStep, Dialog};
+use crate::order::{OrderAsk, Tab, edits};
+use egui::Context;
+use fh_core::edit::Edit;
+use fh_core::plan::{Step, Work};
+use fh_work::Shop;
+use std::time::Duration;
+
+impl Editor {
+    /// Works the order out where something shows it and it is not known yet.
+    pub(super) fn refresh_order(&mut self) {
+        if self.wants_order() {
+            self.order.refresh(&self.document);
+            if self.settings.order_open || self.anvil.is_some() {
+                self.order.refresh_shown(&self.document);
+                self.follow_step();
+            }
+        }
+    }
+
+    /// Whether anything shows the order: its list, the view at the anvil, or the findings of the smith's own steps.
+    pub(super) fn wants_order(&self) -> bool {
+        self.settings.order_open || self.anvil.is_some() || self.document.plan().work.steps.is_some()
+    }
+
+    /// The strips show the bar that the chosen step works on.
+    fn follow_step(&mut self) {
+        let bar = self.order.at().and_then(|at| self.order.worked()?.steps.get(at)?.bar);
+        if let Some(bar) = bar.filter(|bar| *bar != self.selection.bar) {
+            self.select(bar, None);
+        }
+    }
+
+    /// Goes on by itself where the steps play.
+    pub(super) fn play_on(&mut self, ctx: &Context) {
+        let now = ctx.input(|input| input.time);
+        if let Some(seconds) = self.order.beat(now) {
+            ctx.request_repaint_after(Duration::from_secs_f64(seconds));
+        }
+    }
+
+    /// Opens the order of work in place of the list of parts, or closes it.
+    pub(crate) fn show_order(&mut self, open: bool) {
+        self.settings.order_open = open;
+        self.keep_settings();
+        if !open {
+            self.order.play(false, 0.0);
+        }
+        self.refresh_order();
+    }
+
+    /// Opens the order of work at a step.
+    pub(super) fn show_step(&mut self, at: Option<usize>) {
+        if !self.settings.order_open {
+            self.show_order(true);
+        }
+        if at.is_some() {
+            self.order.choose(at);
+            self.order.show_tab(Tab::Step);
+        }
+    }
+
+    /// Chooses the step that stands so many further on.
+    pub(crate) fn step_by(&mut self, steps: isize) {
+        self.order.play(false, 0.0);
+        self.order.choose_by(steps);
+    }
+
+    /// Lets the steps play, or stops them.
+    pub(crate) fn play_steps(&mut self, now: f64) {
+        let plays = self.order.desk().is_some_and(|order| order.plays);
+        self.order.play(!plays, now);
+    }
+
+    /// Does what was asked for about the order.
+    pub(super) fn order_ask(&mut self, ask: OrderAsk) {
+        match ask {
+            OrderAsk::Choose(at) => self.order.choose(at),
+            OrderAsk::ChooseOn(bar, segment) => self.choose_step_on(bar, segment),
+            OrderAsk::Move { from, to } => self.change_steps(|steps| {
+                edits::move_step(steps, from, to);
+                Some(to)
+            }),
+            OrderAsk::Replace(at, step) => self.change_steps(|steps| {
+                if let Some(slot) = steps.get_mut(at) {
+                    *slot = *step;
+                }
+                Some(at)
+            }),
+            OrderAsk::Add(step) => self.add_step(*step),
+            OrderAsk::Propose => {
+                self.dialog = None;
+                let work = Work { steps: None, ..self.document.plan().work.clone() };
+                self.edit(&Edit::SetWork(Box::new(work)));
+            }
+            OrderAsk::Rules(heats) => {
+                let work = Work { heats: *heats, ..self.document.plan().work.clone() };
+                self.edit(&Edit::SetWork(Box::new(work)));
+            }
+            OrderAsk::Own(shop) => self.own(shop),
+            OrderAsk::Show(tab) => self.order.show_tab(tab),
+        }
+    }
+
+    /// Changes the steps. The first change makes the proposal the smith's own order. The change says which step is chosen then.
+    fn change_steps(&mut self, change: impl FnOnce(&mut Vec<Step>) -> Option<usize>) {
+        self.refresh_order();
+        let Some(mut steps) = self.order.steps() else { return };
+        let chosen = change(&mut steps);
+        let work = Work { steps: Some(steps), ..self.document.plan().work.clone() };
+        if work != self.document.plan().work {
+            self.edit(&Edit::SetWork(Box::new(work)));
+        }
+        self.refresh_order();
+        if chosen.is_some() {
+            self.order.choose(chosen);
+        }
+    }
+
+    fn add_step(&mut self, step: Step) {
+        self.dialog = None;
+        let at = self.order.at().map(|at| at + 1);
+        self.change_steps(|steps| {
+            let at = at.unwrap_or(steps.len()).min(steps.len());
+            steps.insert(at, step);
+            Some(at)
+        });
+    }
+
+    /// Puts a copy of the chosen step after it.
+    pub(crate) fn duplicate_step(&mut self) {
+        let Some(at) = self.order.at() else { return };
+        self.change_steps(|steps| {
+            let copy = steps.get(at)?.clone();
+            steps.insert(at + 1, copy);
+            Some(at + 1)
+        });
+    }
+
+    /// Takes the chosen step out; the one after it is chosen then.
+    pub(crate) fn remove_step(&mut self) {
+        let Some(at) = self.order.at() else { return };
+        self.change_steps(|steps| {
+            if at < steps.len() {
+                steps.remove(at);
+            }
+            Some(at)
+        });
+    }
+
+    /// Does the next step in the chosen one.
+    pub(crate) fn merge_steps(&mut self) {
+        let Some(at) = self.order.at() else { return };
+        self.change_steps(|steps| edits::merge(steps, at).then_some(at));
+    }
+
+    /// Makes a step of each thing that the chosen one does.
+    pub(crate) fn split_step(&mut self) {
+        let Some(at) = self.order.at() else { return };
+        self.change_steps(|steps| edits::split(steps, at).then_some(at));
+    }
+
+    /// Carries the chosen step so many places on.
+    pub(crate) fn carry_step(&mut self, by: isize) {
+        let Some(at) = self.order.at() else { return };
+        self.order_ask(OrderAsk::Move { from: at, to: at.saturating_add_signed(by) });
+    }
+
+    /// The next step after the chosen one that works on a segment; from the last one round to the first.
+    fn choose_step_on(&mut self, bar: usize, segment: usize) {
+        let Some(worked) = self.order.worked() else { return };
+        let works = |at: &usize| {
+            worked.steps.get(*at).is_some_and(|step| step.bar == Some(bar) && step.parts().contains(&segment))
+        };
+        let count = worked.steps.len();
+        let next = self.order.at().map_or(0, |at| at + 1);
+        let found = (next..count).chain(0..next.min(count)).find(works);
+        match found {
+            Some(at) => self.order.choose(Some(at)),
+            None => self.say("No step works on this part alone."),
+        }
+    }
+
+    /// Asks what a new step does.
+    pub(crate) fn ask_step(&mut self) {
+        self.refresh_order();
+        let chosen = self.order.desk().and_then(|order| order.chosen());
+        let (bar, parts) = match chosen {
+            Some(step) => (step.bar.unwrap_or(0), step.parts()),
+            None => (self.selection.bar, self.selection.segment().into_iter().collect()),
+        };
+        self.dialog = Some(Dialog::AddStep(AddStep::new(bar, parts)));
+    }
+
+    /// Asks whether the smith's own order may go.
+    pub(crate) fn ask_proposal(&mut self) {
+        self.dialog = Some(Dialog::ProposeAgain);
+    }
+
+    fn own(&mut self, shop: Shop) {
+        if let Some(home) = &self.services.home
+            && let Err(error) = fh_store::tools::save(home, &shop)
+        {
+            self.said = format!("■ Your tools were not kept: {error}");
+        }
+        self.order.own(shop);
+    }
+}

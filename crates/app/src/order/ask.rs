@@ -1,0 +1,58 @@
+//! What is asked for about the order of work. It is done after the frame.
+
+use fh_core::plan::{HeatRules, Step};
+use fh_work::Shop;
+
+/// What the panel beside the order shows.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum Tab {
+    /// The chosen step.
+    #[default]
+    Step,
+    /// The rules of heats.
+    Heats,
+    /// Tools and gauges.
+    Tools,
+}
+
+impl Tab {
+    /// Every tab, in the order they are offered.
+    pub(crate) const ALL: [Self; 3] = [Self::Step, Self::Heats, Self::Tools];
+
+    /// The word on it.
+    pub(crate) fn name(self) -> &'static str {
+        match self {
+            Self::Step => "Step",
+            Self::Heats => "Heat rules",
+            Self::Tools => "Tools",
+        }
+    }
+}
+
+/// Something to be done to the order of work, or with it.
+#[derive(Clone, Debug)]
+pub(crate) enum OrderAsk {
+    /// Choose a step, or none.
+    Choose(Option<usize>),
+    /// Choose the next step that works on a segment of a bar.
+    ChooseOn(usize, usize),
+    /// Let one step stand at the place of another.
+    Move {
+        /// The step.
+        from: usize,
+        /// The place.
+        to: usize,
+    },
+    /// Write a step anew.
+    Replace(usize, Box<Step>),
+    /// Put a step after the chosen one.
+    Add(Box<Step>),
+    /// Let go of the smith's own order.
+    Propose,
+    /// The rules of heats.
+    Rules(Box<HeatRules>),
+    /// What the smith owns.
+    Own(Shop),
+    /// Show another tab.
+    Show(Tab),
+}

@@ -1,0 +1,37 @@
+//! The line over the strips that says at which step the bars are shown, and leads back.
+
+use super::OrderAsk;
+use crate::commands::Command;
+use crate::state::{Desk, Request};
+use crate::theme::{Text, space};
+use crate::widgets::command_button::bar_button;
+use egui::{Button, Frame, Margin, RichText, Ui};
+
+/// Shows the line.
+pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let Some(order) = desk.order else { return };
+    let theme = desk.theme;
+    let words = order.shown.map_or_else(
+        || "The finished bars: no step is chosen".to_owned(),
+        |shown| format!("After step {} of {}", shown.after, shown.of),
+    );
+    let fill = if order.shown.is_some() { theme.band_selected } else { theme.panel };
+    Frame::new().fill(fill).inner_margin(Margin::symmetric(12, 4)).show(ui, |ui| {
+        ui.set_min_width(ui.available_width());
+        ui.horizontal_wrapped(|ui| {
+            ui.spacing_mut().item_spacing = egui::vec2(space::TIGHT, space::TIGHT);
+            ui.label(RichText::new(words).text_style(Text::Strong.style()).color(theme.ink));
+            ui.add_space(space::GAP);
+            bar_button(ui, desk, Command::PreviousStep, "Previous", out);
+            bar_button(ui, desk, Command::PlaySteps, if order.plays { "Stop" } else { "Play" }, out);
+            bar_button(ui, desk, Command::NextStep, "Next", out);
+            if order.shown.is_some() {
+                let back = ui.add(Button::new("Back to the plan (Esc)"));
+                if back.on_hover_text("Show the finished bars; their ends can be dragged again.").clicked() {
+                    out.push(Request::Order(OrderAsk::Choose(None)));
+                }
+            }
+            bar_button(ui, desk, Command::AtTheAnvil, "At the anvil", out);
+        });
+    });
+}

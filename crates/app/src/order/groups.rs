@@ -1,0 +1,95 @@
+//! The lines of the order: a line for each heat, and below it its steps.
+
+use fh_core::plan::Plan;
+use fh_work::{Worked, WorkedStep};
+
+/// A line of the list.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Line {
+    /// The head of a heat, or of work that is done cold.
+    Heat(Group),
+    /// A step, counted from 0, and whether it is done hot.
+    Step(usize, bool),
+}
+
+/// Neighbors that are done in one heat, or cold.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Group {
+    /// `Heat 4`, `Heats 2 to 3`, `Cold`.
+    pub(super) words: String,
+    /// The minutes of all its steps.
+    pub(super) minutes: f64,
+    pub(super) hot: bool,
+    first: usize,
+    last: usize,
+    bar: Option<usize>,
+}
+
+impl Group {
+    fn new(step: &WorkedStep) -> Self {
+        let last = (step.heat + step.needs).saturating_sub(1);
+        let (hot, first) = (step.is_hot(), step.heat);
+        Self { words: String::new(), minutes: step.minutes, hot, first, last, bar: step.bar }
+    }
+
+    /// Whether a step is done in it too; it is then taken in.
+    fn takes(&mut self, step: &WorkedStep) -> bool {
+        let same = step.is_hot() == self.hot && step.bar == self.bar && (!self.hot || step.heat <= self.last);
+        if same {
+            self.minutes += step.minutes;
+            self.last = self.last.max((step.heat + step.needs).saturating_sub(1));
+        }
+        same
+    }
+
+    fn words(&self, plan: &Plan) -> String {
+        let what = match (self.hot, self.last > self.first) {
+            (false, _) => "Cold".to_owned(),
+            (true, false) => format!("Heat {}", self.first),
+            (true, true) => format!("Heats {} to {}", self.first, self.last),
+        };
+        match self.bar {
+            None => format!("{what}, the whole piece"),
+            Some(bar) if plan.bars.len() > 1 => {
+                let name = plan.bars.get(bar).map_or("", |bar| bar.name.trim());
+                if name.is_empty() { format!("{what}, bar {}", bar + 1) } else { format!("{what}, {name}") }
+            }
+            Some(_) => what,
+        }
+    }
+}
+
+/// The lines of an order.
+pub(super) fn lines(plan: &Plan, worked: &Worked) -> Vec<Line> {
+    let mut all: Vec<Line> = Vec::with_capacity(worked.steps.len() * 2);
+    let mut head: Option<(usize, Group)> = None;
+    for (number, step) in worked.steps.iter().enumerate() {
+        if !head.as_mut().is_some_and(|(_, group)| group.takes(step)) {
+            settle(&mut all, head.take(), plan);
+            let group = Group::new(step);
+            all.push(Line::Heat(group.clone()));
+            head = Some((all.len() - 1, group));
+        }
+        all.push(Line::Step(number, step.is_hot()));
+    }
+    settle(&mut all, head, plan);
+    all
+}
+
+/// Puts the head of a heat in its place once all its steps are known.
+fn settle(all: &mut [Line], head: Option<(usize, Group)>, plan: &Plan) {
+    if let Some((place, group)) = head
+        && let Some(slot) = all.get_mut(place)
+    {
+        *slot = Line::Heat(Group { words: group.words(plan), ..group });
+    }
+}
+
+/// In which heat a step is done, in words: `Heat 4`, `Heats 2 to 3`, `Cold`.
+pub(crate) fn heat_words(step: &WorkedStep) -> String {
+    match step.needs {
+        0 => "Cold".to_owned(),
+        1 => format!("Heat {}", step.heat),
+        needs => format!("Heats {} to {}", step.heat, step.heat + needs - 1),
+    }
+}

@@ -1,0 +1,29 @@
+//! The panel beside the order: the chosen step, the rules of heats, or the tools.
+
+use super::{OrderAsk, Tab, rules, step, tools};
+use crate::state::{Desk, Request};
+use crate::theme::space;
+use egui::{Button, ScrollArea, Ui};
+
+/// Shows the tabs and what stands under the one that is chosen.
+pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let Some(order) = desk.order else { return };
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = space::TIGHT;
+        for tab in Tab::ALL {
+            if ui.add(Button::new(tab.name()).selected(order.tab == tab)).clicked() {
+                out.push(Request::Order(OrderAsk::Show(tab)));
+            }
+        }
+    });
+    ui.add_space(space::TIGHT);
+    // What is typed and not yet taken belongs to one step of one plan.
+    let place = ("order", desk.document.serial(), order.tab.name(), order.at.filter(|_| order.tab == Tab::Step));
+    ScrollArea::vertical().id_salt(place).auto_shrink([false, false]).show(ui, |ui| {
+        ui.push_id(place, |ui| match order.tab {
+            Tab::Step => step::show(ui, desk, &order, out),
+            Tab::Heats => rules::show(ui, desk, out),
+            Tab::Tools => tools::show(ui, desk, &order, out),
+        });
+    });
+}

@@ -1,0 +1,115 @@
+//! The bars after a step: drawn in place of the finished ones, with what the step changes lit and what is hot.
+
+use crate::figures;
+use fh_core::balance::{Balance, BarBalance};
+use fh_core::plan::{Chain, Plan};
+use fh_measure::format_length;
+use fh_work::{Worked, after, bar_after};
+
+/// What is hot in a step.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Hot {
+    /// The bar.
+    pub(crate) bar: usize,
+    /// From where to where, in mm on the bar as it is after the step.
+    pub(crate) mm: [f64; 2],
+    /// How long it is before the step, in words.
+    pub(crate) words: String,
+}
+
+/// The bars after a step.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Shown {
+    /// After how many steps.
+    pub(crate) after: usize,
+    /// Of how many.
+    pub(crate) of: usize,
+    /// A number that no other state has.
+    pub(crate) shot: u64,
+    /// The plan with those joints only that are made by then.
+    pub(crate) plan: Plan,
+    /// The bars.
+    pub(crate) balance: Balance,
+    /// The bar that the step works on; none where it is the whole piece.
+    pub(crate) bar: Option<usize>,
+    /// The segments that it changes.
+    pub(crate) lit: Vec<usize>,
+    /// What is hot.
+    pub(crate) hot: Option<Hot>,
+    /// The length of the longest bar at any time, in mm: what grows is drawn to one scale.
+    pub(crate) longest_mm: f64,
+}
+
+impl Shown {
+    /// After the step at a place.
+    pub(crate) fn new(plan: &Plan, balance: &Balance, worked: &Worked, at: usize, shot: u64) -> Self {
+        let now = after(plan, balance, worked, at + 1);
+        let step = worked.steps.get(at);
+        let bar = step.and_then(|step| step.bar);
+        let longest = balance.bars.iter().map(|bar| figures::mm(bar.forged_length).max(figures::mm(bar.stock_length)));
+        Self {
+            after: at + 1,
+            of: worked.steps.len(),
+            shot,
+            plan: with_joints_made(plan, worked, at + 1),
+            bar,
+            lit: step.map(fh_work::WorkedStep::parts).unwrap_or_default(),
+            hot: hot(plan, balance, worked, &now, at),
+            balance: now,
+            longest_mm: longest.fold(0.0, f64::max),
+        }
+    }
+
+    /// The segments that the step changes on a bar.
+    pub(crate) fn lit_on(&self, bar: usize) -> &[usize] {
+        if self.bar == Some(bar) { &self.lit } else { &[] }
+    }
+
+    /// What is hot on a bar.
+    pub(crate) fn hot_on(&self, bar: usize) -> Option<&Hot> {
+        self.hot.as_ref().filter(|hot| hot.bar == bar)
+    }
+}
+
+/// The plan without the joints that are still to be made.
+fn with_joints_made(plan: &Plan, worked: &Worked, steps: usize) -> Plan {
+    let mut plan = plan.clone();
+    let tasks = |steps: usize| worked.steps.iter().take(steps).flat_map(|step| &step.tasks);
+    let (made, ever): (Vec<_>, Vec<_>) = (
+        tasks(steps).filter_map(|task| task.joint).collect(),
+        tasks(usize::MAX).filter_map(|task| task.joint).collect(),
+    );
+    let mut number = 0;
+    plan.joints.retain(|_| {
+        number += 1;
+        // A joint that no step makes is there from the beginning, as the plan shows it.
+        made.contains(&(number - 1)) || !ever.contains(&(number - 1))
+    });
+    plan
+}
+
+fn hot(plan: &Plan, balance: &Balance, worked: &Worked, now: &Balance, at: usize) -> Option<Hot> {
+    let step = worked.steps.get(at)?;
+    let (bar, zone) = (step.bar?, step.zone_mm?);
+    let before = bar_after(plan, balance, worked, bar, at)?;
+    let after = now.bars.get(bar)?;
+    let mm = zone.map(|mm| carried(&before, after, mm));
+    let units = plan.units;
+    let words = format_length((zone[1] - zone[0]).max(0.0), units.length.length_unit(), units.marks);
+    (mm[1] > mm[0]).then_some(Hot { bar, mm, words })
+}
+
+/// Where a place on the bar before a step lies after it, in mm.
+fn carried(before: &BarBalance, after: &BarBalance, mm: f64) -> f64 {
+    let pairs = before.segments.iter().zip(&after.segments).filter(|(before, _)| before.chain == Chain::Bar);
+    let mut end = 0.0;
+    for (before, after) in pairs {
+        let (from, length) = (figures::mm(before.forged_start), figures::mm(before.forged_length));
+        let (now_from, now_length) = (figures::mm(after.forged_start), figures::mm(after.forged_length));
+        if mm <= from + length && length > 0.0 {
+            return now_from + ((mm - from) / length).clamp(0.0, 1.0) * now_length;
+        }
+        end = now_from + now_length;
+    }
+    end
+}

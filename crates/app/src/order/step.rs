@@ -1,0 +1,90 @@
+//! The chosen step: what is done, with what and where, to which sizes, and all words about it. What is not written is the
+//! program's own, and stands in the empty field.
+
+use super::{OrderAsk, OrderDesk, deeds, heat_words, how, said, targets};
+use crate::state::{Desk, Request};
+use crate::theme::{Text, space};
+use crate::widgets::entry::Entry;
+use crate::widgets::prose::{self, Prose};
+use crate::widgets::{Sizing, fields, heading, row};
+use egui::{RichText, Ui};
+use fh_core::plan::Step;
+use fh_work::WorkedStep;
+
+/// What is said where no step is chosen.
+const NONE: &str = "No step is chosen. Choose one in the list to see the bar after it, and to change its words.";
+
+/// Shows the step.
+pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mut Vec<Request>) {
+    let (Some(at), Some(worked)) = (order.at, order.chosen()) else {
+        ui.label(RichText::new(NONE).color(desk.theme.ink_quiet));
+        return;
+    };
+    let plan = desk.document.plan();
+    let bar = desk.document.balance().bars.get(worked.bar.unwrap_or(0));
+    let sizing = Sizing::new(desk.theme, plan.units, bar);
+    let mut next = worked.step.clone();
+    head(ui, desk, worked, at);
+    said::findings(ui, desk, order, at, out);
+    words(ui, &sizing, "Title", &worked.title, &mut next.title);
+    deeds::show(ui, desk, &sizing, worked, &mut next);
+    heading::show(ui, desk.theme, "To reach");
+    said::lines(ui, desk, &worked.becomes);
+    targets::show(ui, &sizing, worked, &mut next);
+    said::lines(ui, desk, &worked.measure);
+    heading::show(ui, desk.theme, "How");
+    how::show(ui, &sizing, worked, &mut next);
+    heading::show(ui, desk.theme, "Words");
+    all_prose(ui, desk, worked, &mut next);
+    heading::show(ui, desk.theme, "Heat and time");
+    how::time(ui, &sizing, worked, &mut next);
+    said::why_here(ui, desk, worked);
+    if next != worked.step {
+        out.push(Request::Order(OrderAsk::Replace(at, Box::new(next))));
+    }
+}
+
+fn head(ui: &mut Ui, desk: &Desk<'_>, worked: &WorkedStep, at: usize) {
+    let words = format!("Step {}", at + 1);
+    ui.horizontal_wrapped(|ui| {
+        ui.label(RichText::new(words).text_style(Text::Figure.style()).color(desk.theme.ink));
+        ui.add_space(space::GAP);
+        ui.label(RichText::new(heat_words(worked)).text_style(Text::Strong.style()).color(desk.theme.ink));
+    });
+    if let Some(hot) = desk.order.and_then(|order| order.shown).and_then(|shown| shown.hot.as_ref()) {
+        row::fact(ui, desk.theme, "Has to be hot", &hot.words);
+    }
+}
+
+/// A field for one line of words.
+pub(super) fn words(ui: &mut Ui, sizing: &Sizing<'_>, label: &str, own: &str, now: &mut Option<String>) {
+    let hint = if now.is_none() { own } else { "" };
+    let entry = Entry::named(label, label).hint(hint);
+    if let Some(typed) = fields::optional_words(ui, sizing, &entry, now.as_deref()) {
+        *now = typed;
+    }
+}
+
+fn all_prose(ui: &mut Ui, desk: &Desk<'_>, worked: &WorkedStep, next: &mut Step) {
+    let sizing = Sizing::new(desk.theme, desk.document.plan().units, None);
+    let own = |written: &Option<String>, worked: &Option<String>| {
+        if written.is_none() { worked.clone().unwrap_or_default() } else { String::new() }
+    };
+    let fields: [(&str, &str, String, &mut Option<String>); 4] = [
+        ("Check", "Check of the step", own(&next.check, &worked.check), &mut next.check),
+        ("Leave for later", "What to leave for later", own(&next.leave, &worked.leave), &mut next.leave),
+        ("Beware", "What to beware of", own(&next.caution, &worked.caution), &mut next.caution),
+        ("Note", "Note on the step", String::new(), &mut next.note),
+    ];
+    for (label, name, hint, now) in fields {
+        ui.label(RichText::new(label).color(desk.theme.ink_quiet));
+        let lines = if hint.is_empty() && now.is_none() { 1 } else { 2 };
+        if let Some(typed) = prose::show(ui, &Prose { name, hint: &hint, lines }, now.as_deref()) {
+            *now = typed;
+        }
+    }
+    let picture = Entry::named("Picture", "Picture of the step").hint("a file beside the plan");
+    if let Some(typed) = fields::optional_words(ui, &sizing, &picture, next.picture.as_deref()) {
+        next.picture = typed;
+    }
+}
