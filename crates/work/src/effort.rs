@@ -3,7 +3,7 @@
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
 use crate::task::Task;
 use fh_core::metal::Shape;
-use fh_core::plan::Operation;
+use fh_core::plan::{HeatRules, Operation};
 
 /// The least that any hot task takes, in minutes: common practice, no source.
 const LEAST: f64 = 0.2;
@@ -45,7 +45,7 @@ fn moved(site: &Site<'_>, part: Part<'_>, operation: Operation) -> f64 {
         (_, Shape::Hole { thickness, .. }) => (extents(&raw)[1] / in_mm(*thickness).max(0.1)).ln(),
         _ => mean_strain(shape, in_mm2(raw.area())),
     };
-    volume * strain.abs() / site.plan.work.heats.pace()
+    volume * strain.abs() / site.plan.work.heats.pace.unwrap_or(HeatRules::PACE)
 }
 
 /// The logarithm of the change of area, averaged over the metal of a shape.

@@ -4,7 +4,7 @@ use crate::heat_rules;
 use crate::progress::Progress;
 use crate::site::Site;
 use crate::task::Task;
-use fh_core::plan::{HeatWish, Operation, Plan};
+use fh_core::plan::{HeatRules, HeatWish, Operation, Plan};
 
 /// What a step asks of a heat.
 pub(crate) struct Load {
@@ -58,7 +58,7 @@ pub(crate) struct Heating {
 
 impl Heating {
     pub(crate) fn new(plan: &Plan, heats: usize) -> Self {
-        let (zone_mm, minutes) = (heat_rules::zone_mm(plan), plan.work.heats.minutes());
+        let (zone_mm, minutes) = (heat_rules::zone_mm(plan), plan.work.heats.minutes.unwrap_or(HeatRules::MINUTES));
         Self { zone_mm, minutes, heats, parts: Vec::new(), left: 0.0 }
     }
 

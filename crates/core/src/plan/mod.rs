@@ -48,7 +48,7 @@ pub use thickness::ThicknessSpec;
 pub use tree::{Chain, Flat};
 pub use underlay::{Place, Underlay, UnderlayView};
 pub use units::{PlanUnit, Units};
-pub use work::{AnvilPlace, Deed, HeatRules, HeatWish, Step, Target, Work};
+pub use work::{AnvilPlace, Deed, HammerSpec, HeatRules, HeatWish, Step, SwungBy, Target, Work};
 
 use fh_measure::WrittenShare;
 use schemars::JsonSchema;

@@ -24,19 +24,25 @@ impl Work {
     }
 }
 
-/// Plain rules for what one heat can do, until it is reckoned by how the bar cools.
+/// What heats are reckoned by: how the bar cools and what the hammer gives, or the smith's own plain figures.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct HeatRules {
     /// The length of bar that one heat makes hot enough to work.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub zone: Option<WrittenLength>,
-    /// How many minutes of work one heat gives.
+    /// How many minutes of work one heat gives; reckoned from how the bar cools where it is left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub minutes: Option<f64>,
-    /// How many cm³ of metal the smith draws to 1/2.72 of its section in a minute.
+    /// How many cm³ of metal the smith draws to 1/2.72 of its section in a minute; reckoned from the hammer where it is left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub pace: Option<f64>,
+    /// What strikes; a hand hammer of 1 kg where it is left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hammer: Option<HammerSpec>,
+    /// The heat at which the bar leaves the fire, in °C; the material's usual one where it is left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fire_celsius: Option<f64>,
     /// The width of the anvil's face.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub anvil: Option<WrittenLength>,
@@ -48,9 +54,9 @@ pub struct HeatRules {
 impl HeatRules {
     /// Default of [`HeatRules::zone`]: common practice, no source.
     pub const ZONE: InBoth = InBoth { mm: 150.0, inches: 6.0 };
-    /// Default of [`HeatRules::minutes`]: common practice, no source.
+    /// [`HeatRules::minutes`] where the cooling of a metal is not known: common practice, no source.
     pub const MINUTES: f64 = 1.0;
-    /// Default of [`HeatRules::pace`]: about 100 blows of a 1 kg hammer a minute, 18 of them for each cm³ drawn to 1/2.72 of
+    /// [`HeatRules::pace`] where the strength of a metal is not known: about 100 blows of a 1 kg hammer a minute, 18 of them for each cm³ drawn to 1/2.72 of
     /// its section; from memory, and known to a factor of two.
     pub const PACE: f64 = 5.5;
     /// Default of [`HeatRules::anvil`]: common practice, no source.
@@ -62,15 +68,54 @@ impl HeatRules {
     pub fn is_default(&self) -> bool {
         *self == Self::default()
     }
+}
 
-    /// How many minutes of work one heat gives.
-    pub fn minutes(&self) -> f64 {
-        self.minutes.unwrap_or(Self::MINUTES)
+/// What strikes the bar.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct HammerSpec {
+    /// How heavy it is, in kg: the head, or the ram of a machine.
+    pub kg: f64,
+    /// Who or what swings it; the smith's hand where it is left out.
+    #[serde(default, skip_serializing_if = "SwungBy::is_hand")]
+    pub by: SwungBy,
+}
+
+impl Default for HammerSpec {
+    /// A hand hammer of 1 kg.
+    fn default() -> Self {
+        Self { kg: 1.0, by: SwungBy::Hand }
+    }
+}
+
+/// Who or what swings a hammer.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum SwungBy {
+    /// The smith.
+    #[default]
+    Hand,
+    /// A striker with a sledge.
+    Striker,
+    /// A power hammer.
+    Power,
+}
+
+impl SwungBy {
+    /// Every one, in the order they are offered.
+    pub const ALL: [Self; 3] = [Self::Hand, Self::Striker, Self::Power];
+
+    /// The words for it.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Hand => "by hand",
+            Self::Striker => "by a striker",
+            Self::Power => "by a power hammer",
+        }
     }
 
-    /// How many cm³ of metal are drawn to 1/2.72 of their section in a minute.
-    pub fn pace(&self) -> f64 {
-        self.pace.unwrap_or(Self::PACE)
+    fn is_hand(&self) -> bool {
+        *self == Self::Hand
     }
 }
 

@@ -4,6 +4,9 @@ use super::{Checked, refuse};
 use crate::file::key_path::KeyPath;
 use crate::plan::{HeatRules, Step, Work};
 
+/// What may be written as the heat out of the fire, in °C: from warm to the melting of iron.
+const FIRE: std::ops::RangeInclusive<f64> = 100.0..=1500.0;
+
 /// Checks the order of work.
 pub(super) fn check_work(work: &Work, at: &KeyPath) -> Checked {
     check_heats(&work.heats, &at.key("heats"))?;
@@ -14,7 +17,15 @@ pub(super) fn check_work(work: &Work, at: &KeyPath) -> Checked {
 
 fn check_heats(rules: &HeatRules, at: &KeyPath) -> Checked {
     check_above_zero(rules.minutes, "minutes", at)?;
-    check_above_zero(rules.pace, "pace", at)
+    check_above_zero(rules.pace, "pace", at)?;
+    check_above_zero(rules.hammer.map(|hammer| hammer.kg), "hammer", at)?;
+    match rules.fire_celsius.filter(|celsius| !FIRE.contains(celsius)) {
+        Some(celsius) => {
+            let message = format!("{celsius} was read; a forging fire gives {} to {} °C", FIRE.start(), FIRE.end());
+            refuse(at.key("fire_celsius"), message)
+        }
+        None => Ok(()),
+    }
 }
 
 fn check_above_zero(value: Option<f64>, key: &str, at: &KeyPath) -> Checked {
@@ -52,7 +63,7 @@ mod tests {
 
     #[test]
     fn an_order_of_work_is_read_and_written_back() {
-        let work = r#"{ "heats": { "zone": "6 in", "minutes": 1.5 }, "steps": [
+        let work = r#"{ "heats": { "zone": "6 in", "minutes": 1.5, "hammer": { "kg": 1.2, "by": "striker" }, "fire_celsius": 1150 }, "steps": [
             { "work": [ { "operation": "set_down", "parts": ["1"] }, { "operation": "draw", "parts": ["1", "7"] } ],
               "tool": "cross peen", "place": "far_edge", "edge": "0 mm", "up": "90 deg",
               "reach": [ { "what": "thickness", "size": "6 mm", "tolerance": "0.5 mm" } ], "heat": "new" },
@@ -67,6 +78,8 @@ mod tests {
     fn what_cannot_be_a_step_is_refused_with_its_place() {
         for (wrong, words) in [
             (r#"{ "heats": { "minutes": 0 } }"#, "work.heats.minutes: 0 was read"),
+            (r#"{ "heats": { "hammer": { "kg": 0 } } }"#, "work.heats.hammer: 0 was read"),
+            (r#"{ "heats": { "fire_celsius": 3000 } }"#, "a forging fire gives 100 to 1500 °C"),
             (r#"{ "heats": { "pace": -1 } }"#, "work.heats.pace: -1 was read"),
             (r#"{ "steps": [ { "bar": 0 } ] }"#, "work.steps[0].bar: 0 was read, but bars are counted from 1"),
             (r#"{ "steps": [ { "work": [ { "operation": "drawn" } ] } ] }"#, "was \"draw\" meant?"),
