@@ -105,8 +105,12 @@ pub(crate) enum PaperName {
 pub(crate) enum SheetName {
     /// The bar at full scale with its marks.
     Marks,
-    /// The steps of the work. Not built yet.
+    /// A card for each step of the work.
     Steps,
+    /// The whole work in a table.
+    StepsShort,
+    /// A strip of sheet to cut, with a notch for each size.
+    Gauges,
     /// Templates to lay the hot iron on, at full scale.
     Templates,
     /// How long each part is where it is left fat or goes thin.

@@ -32,7 +32,9 @@ fn sheets(names: &[SheetName]) -> Result<Vec<Sheet>, Failure> {
             SheetName::Marks => Sheet::Marks,
             SheetName::Templates => Sheet::Templates,
             SheetName::Ladder => Sheet::Ladder,
-            SheetName::Steps => return Err(Failure::new("step sheets are not built yet")),
+            SheetName::Steps => Sheet::Steps,
+            SheetName::StepsShort => Sheet::StepList,
+            SheetName::Gauges => Sheet::Gauges,
             SheetName::Cutlist => return Err(Failure::new("cut lists are not built yet")),
         };
         if !sheets.contains(&sheet) {

@@ -225,8 +225,7 @@ fn sheets_are_written_as_pdf_and_svg() {
 fn sheets_that_cannot_be_written_are_told() {
     let shop = Shop::new();
     for (output, what, words) in [
-        ("a.pdf", "steps", "step sheets are not built yet"),
-        ("a.pdf", "marks,steps", "step sheets are not built yet"),
+        ("a.pdf", "steps,cutlist", "cut lists are not built yet"),
         ("a.pdf", "cutlist", "cut lists are not built yet"),
         ("a.png", "marks", "a sheet is written as .pdf or .svg, not as a.png"),
         ("none/a.pdf", "marks", "cannot write, there is no such file or folder: none/a.pdf"),

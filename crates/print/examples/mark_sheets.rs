@@ -1,10 +1,11 @@
-//! Writes the mark sheets, the ladder sheets and the templates of plans, on A4 and on Letter paper, for a look at them.
+//! Writes every kind of sheet of plans, on A4 and on Letter paper, for a look at them.
 //!
 //! `cargo run -p fh_print --example mark_sheets -- FOLDER PLAN…`
 
 use fh_core::balance::balance;
 use fh_core::file::read;
 use fh_print::paper::{Orientation, Paper};
+use fh_print::sheets::{Sheet, document};
 use std::error::Error;
 use std::path::{Path, PathBuf};
 
@@ -23,11 +24,10 @@ fn write_sheets(folder: &Path, plan_file: &Path) -> Result<(), Box<dyn Error>> {
     let name = plan_file.file_name().unwrap_or_default().to_string_lossy().replace(".plan.json", "");
     for paper in Paper::ALL {
         for (orientation, lies) in [(Orientation::Landscape, "landscape"), (Orientation::Portrait, "portrait")] {
-            let marks = fh_print::sheets::mark_sheet(&plan, &balance, paper, orientation);
-            let ladder = fh_print::sheets::ladder_sheet(&plan, &balance, paper, orientation);
-            let templates = fh_print::sheets::template_sheet(&plan, &balance, paper, orientation);
-            for (drawing, sheet) in [(marks, ""), (ladder, "-ladder"), (templates, "-templates")] {
-                let file = folder.join(format!("{name}{sheet}-{}-{lies}", paper.name()));
+            for (sheet, called) in Sheet::EVERY.iter().zip(["", "-templates", "-ladder", "-steps", "-short", "-gauges"])
+            {
+                let drawing = document(&plan, &balance, &[*sheet], paper, orientation);
+                let file = folder.join(format!("{name}{called}-{}-{lies}", paper.name()));
                 std::fs::write(file.with_extension("pdf"), fh_print::pdf(&drawing)?)?;
                 std::fs::write(file.with_extension("svg"), fh_print::svg(&drawing))?;
             }

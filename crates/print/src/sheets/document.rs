@@ -2,11 +2,13 @@
 
 use super::flow::Flow;
 use super::names::title;
-use super::{ladder, mark_sheet as marks, templates};
+use super::steps::Job;
+use super::{gauges, ladder, mark_sheet as marks, templates};
 use crate::drawing::Drawing;
 use crate::paper::{Orientation, Paper};
 use fh_core::balance::Balance;
 use fh_core::plan::Plan;
+use fh_work::{Shop, work_out};
 
 /// A kind of sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,11 +19,21 @@ pub enum Sheet {
     Templates,
     /// How long each segment is where it is left fat or goes thin.
     Ladder,
+    /// A card for each step of the work.
+    Steps,
+    /// The whole work in a table.
+    StepList,
+    /// A strip of sheet to cut, with a notch for each size.
+    Gauges,
 }
 
 impl Sheet {
-    /// Every kind, in the order they are offered.
+    /// The kinds that show the piece itself, in the order they are offered.
     pub const ALL: [Self; 3] = [Self::Marks, Self::Templates, Self::Ladder];
+
+    /// Every kind, in the order they are offered: those of the piece, then those of its order of work.
+    pub const EVERY: [Self; 6] =
+        [Self::Marks, Self::Templates, Self::Ladder, Self::Steps, Self::StepList, Self::Gauges];
 
     /// The words for it.
     pub fn name(self) -> &'static str {
@@ -29,18 +41,43 @@ impl Sheet {
             Self::Marks => "mark sheet",
             Self::Templates => "templates",
             Self::Ladder => "ladder",
+            Self::Steps => "step cards",
+            Self::StepList => "steps, short",
+            Self::Gauges => "gauge strip",
         }
+    }
+
+    /// Whether it follows the order of work.
+    fn follows_the_order(self) -> bool {
+        matches!(self, Self::Steps | Self::StepList | Self::Gauges)
     }
 }
 
-/// The sheets of a plan in one document, in this order.
+/// The sheets of a plan in one document, in this order, for a smithy that has what every smithy has.
 pub fn document(plan: &Plan, balance: &Balance, sheets: &[Sheet], paper: Paper, orientation: Orientation) -> Drawing {
+    document_for(plan, balance, &Shop::default(), sheets, paper, orientation)
+}
+
+/// The sheets of a plan in one document, in this order, for a smith who owns these tools.
+pub fn document_for(
+    plan: &Plan,
+    balance: &Balance,
+    shop: &Shop,
+    sheets: &[Sheet],
+    paper: Paper,
+    orientation: Orientation,
+) -> Drawing {
     let mut flow = Flow::new(paper, orientation);
+    let worked = sheets.iter().any(|sheet| sheet.follows_the_order()).then(|| work_out(plan, balance, shop));
     for sheet in sheets {
-        match sheet {
-            Sheet::Marks => marks::put(&mut flow, plan, balance),
-            Sheet::Templates => templates::put(&mut flow, plan, balance),
-            Sheet::Ladder => ladder::put(&mut flow, plan, balance),
+        match (sheet, &worked) {
+            (Sheet::Marks, _) => marks::put(&mut flow, plan, balance),
+            (Sheet::Templates, _) => templates::put(&mut flow, plan, balance),
+            (Sheet::Ladder, _) => ladder::put(&mut flow, plan, balance),
+            (Sheet::Steps, Some(worked)) => Job { plan, balance, worked }.put_cards(&mut flow),
+            (Sheet::StepList, Some(worked)) => Job { plan, balance, worked }.put_table(&mut flow),
+            (Sheet::Gauges, Some(worked)) => gauges::put(&mut flow, plan, worked),
+            (Sheet::Steps | Sheet::StepList | Sheet::Gauges, None) => {}
         }
     }
     let names: Vec<&str> = sheets.iter().map(|sheet| sheet.name()).collect();

@@ -1,7 +1,7 @@
 //! The facts in the heading of a bar's part: what is fetched from the rack, and what is cut from it.
 
 use super::tolerances::between_words;
-use super::words::Fact;
+use crate::sheets::fact_boxes::Fact;
 use fh_core::balance::{BarBalance, BarSpread};
 use fh_core::plan::{Bar, Coating, Plan, PlanUnit};
 use uom::si::f64::Mass;

@@ -2,7 +2,8 @@
 
 use super::facts::facts;
 use super::marks::{strip, table_rows};
-use super::words::{BarWords, FindingWords, SheetWords};
+use super::words::{BarWords, SheetWords};
+use crate::sheets::findings::FindingWords;
 use crate::sheets::names::{bar_name, segment_name, title};
 use fh_core::balance::{Balance, BarBalance, Spread, spread};
 use fh_core::findings::{Finding, Severity};

@@ -3,7 +3,6 @@
 mod cautions;
 mod columns;
 mod facts;
-mod findings;
 mod from_plan;
 mod header;
 mod labels;
@@ -22,6 +21,8 @@ mod words;
 use self::words::BarWords;
 use crate::drawing::{Item, Text, at};
 use crate::pen::Gray;
+use crate::sheets::fact_boxes::facts_block;
+use crate::sheets::findings;
 use crate::sheets::flow::{Block, Flow};
 use crate::sheets::type_sizes::FACT;
 use fh_core::balance::Balance;
@@ -52,7 +53,7 @@ pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance) {
 fn put_bar(flow: &mut Flow, title: &str, bar: &BarWords) {
     let width = flow.width();
     flow.put(header::title_block(title, bar, width));
-    flow.put(header::facts_block(&bar.facts, width).then_free(BETWEEN_MM));
+    flow.put(facts_block(&bar.facts, width).then_free(BETWEEN_MM));
     if bar.findings.iter().any(|finding| finding.stop) {
         flow.put(stop_banner(width).then_free(BETWEEN_MM));
     }
@@ -63,7 +64,7 @@ fn put_bar(flow: &mut Flow, title: &str, bar: &BarWords) {
     table::put_table(flow, &bar.rows);
     flow.skip(BETWEEN_MM);
     if !bar.findings.is_empty() {
-        findings::put_findings(flow, &bar.findings);
+        findings::put_findings(flow, "Before you light the fire", &bar.findings);
         flow.skip(BETWEEN_MM);
     }
 }

@@ -1,6 +1,8 @@
 //! What a mark sheet says, settled in words and mm before anything is laid out.
 
 use super::slits::{BranchMark, Slit};
+use crate::sheets::fact_boxes::Fact;
+use crate::sheets::findings::FindingWords;
 
 /// The whole sheet.
 pub(super) struct SheetWords {
@@ -26,16 +28,6 @@ pub(super) struct BarWords {
     pub(super) rows: Vec<TableRow>,
     /// Stops and warnings.
     pub(super) findings: Vec<FindingWords>,
-}
-
-/// One fact of the heading.
-pub(super) struct Fact {
-    /// What it is.
-    pub(super) caption: &'static str,
-    /// What it says.
-    pub(super) value: String,
-    /// The same in the other units, or empty.
-    pub(super) also: String,
 }
 
 /// The starting bar, as it is drawn at full scale.
@@ -147,14 +139,4 @@ pub(super) struct TableRow {
     pub(super) strike: String,
     /// How many splits the block lies within.
     pub(super) depth: usize,
-}
-
-/// One stop or warning.
-pub(super) struct FindingWords {
-    /// Whether the plan cannot be forged as it stands.
-    pub(super) stop: bool,
-    /// What was seen, with its numbers.
-    pub(super) message: String,
-    /// What the smith can do.
-    pub(super) remedy: String,
 }

@@ -3,10 +3,11 @@
 use super::figure::{Figure, circle, cross, level_dimension, upright_dimension};
 use super::template::{Line, Template};
 use super::tiles::tile_count;
-use super::words::{bent_words, mm_words, size_words};
+use super::words::{bent_words, size_words};
 use crate::drawing::{Item, Point, Text, at};
 use crate::pen::Pen;
 use crate::sheets::names::segment_name;
+use crate::sheets::sizes_in_words::mm_words;
 use crate::sheets::type_sizes::BODY;
 use fh_core::balance::SegmentBalance;
 use fh_core::metal::{Bent, HoleSize, Outline, Shape};

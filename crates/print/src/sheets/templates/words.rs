@@ -1,8 +1,8 @@
 //! Sizes and bends in the few words that stand at a template.
 
+use crate::sheets::sizes_in_words::mm_words;
 use fh_core::metal::{Bent, Shape, Spiral};
 use fh_core::plan::{Plan, PlanUnit};
-use fh_measure::{Rounding, format_length};
 use std::f64::consts::PI;
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
@@ -10,17 +10,6 @@ use uom::si::length::millimeter;
 /// A size as the smith measures it.
 pub(super) fn size_words(unit: PlanUnit, size: Length) -> String {
     mm_words(unit, size.get::<millimeter>())
-}
-
-/// A size in mm as the smith measures it: to 1/64 in, or to 0.1 mm.
-pub(super) fn mm_words(unit: PlanUnit, mm: f64) -> String {
-    let rounding = match unit {
-        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
-        PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
-    };
-    let words = format_length(mm, unit.length_unit(), rounding);
-    // A whole number of millimetres needs no tenth.
-    words.strip_suffix(".0 mm").map_or_else(|| words.clone(), |whole| format!("{whole} mm"))
 }
 
 /// An angle in degrees, to a tenth where it is not whole.

@@ -1,6 +1,5 @@
 //! The findings that the smith must know before the bar is hot, and the smith's own notes.
 
-use super::words::FindingWords;
 use crate::drawing::{Item, Text, at};
 use crate::fonts::Weight;
 use crate::pen::{Gray, Pen};
@@ -14,17 +13,27 @@ const SEVERITY_MM: f64 = 24.0;
 /// The findings of one bar that are printed at most.
 const MOST_FINDINGS: usize = 40;
 
+/// One stop or warning.
+pub(super) struct FindingWords {
+    /// Whether the plan cannot be forged as it stands.
+    pub(super) stop: bool,
+    /// What was seen, with its numbers.
+    pub(super) message: String,
+    /// What the smith can do.
+    pub(super) remedy: String,
+}
+
 /// A heading over what follows.
 pub(super) fn heading(words: &str) -> Block {
     Block { height: 8.0, items: vec![Text::new(at(0.0, 5.4), FACT, words).bold().into()] }
 }
 
-/// Puts the findings of a bar on the flow.
-pub(super) fn put_findings(flow: &mut Flow, findings: &[FindingWords]) {
+/// Puts findings on the flow, under a heading.
+pub(super) fn put_findings(flow: &mut Flow, head: &str, findings: &[FindingWords]) {
     let width = flow.width();
     for (index, finding) in findings.iter().take(MOST_FINDINGS).enumerate() {
         let block = finding_block(finding, width);
-        flow.put(if index == 0 { heading("Before you light the fire").over(block) } else { block });
+        flow.put(if index == 0 { heading(head).over(block) } else { block });
     }
     if let Some(more @ 1..) = findings.len().checked_sub(MOST_FINDINGS) {
         flow.put(paragraph(&format!("… and {more} more: open the plan to read them."), BODY, Weight::SemiBold, width));

@@ -1,0 +1,69 @@
+//! The gauge strip: a strip of sheet at full scale with a notch for each size, as it must go over, and as it must not.
+
+mod notches;
+mod strip;
+
+use self::notches::{Group, group};
+use self::strip::{Row, row_block};
+use crate::fonts::Weight;
+use crate::sheets::flow::Flow;
+use crate::sheets::names::title;
+use crate::sheets::paragraph::paragraph;
+use crate::sheets::sizes_in_words::mm_words;
+use crate::sheets::title::title_block;
+use crate::sheets::type_sizes::{BODY, FACT};
+use fh_core::plan::Plan;
+use fh_work::Worked;
+
+/// What stands over the strips (common practice, no source).
+const MAKE: &str = "Full scale. Glue it onto sheet metal 1.5 to 2 mm thick, and cut and file each notch to the middle of its lines. \
+    The go notch slides over the forged part, the no-go notch does not. “hot” goes over it at forging heat.";
+/// Between two strips.
+const BETWEEN_MM: f64 = 7.0;
+
+/// Puts the gauges of a plan's order on the flow.
+pub(super) fn put(flow: &mut Flow, plan: &Plan, worked: &Worked) {
+    let width = flow.width();
+    flow.start_part(format!("{} · gauges", title(plan)));
+    flow.put(title_block(title(plan), "", "GAUGES", width).then_free(2.0));
+    if worked.gauges.is_empty() {
+        flow.put(paragraph("No size of this piece asks for a gauge.", FACT, Weight::SemiBold, width));
+        return;
+    }
+    flow.put(paragraph(MAKE, BODY, Weight::Regular, width).then_free(3.0));
+    let mut too_wide = Vec::new();
+    let mut row = Row::default();
+    for gauge in &worked.gauges {
+        for group in group(plan, gauge, width) {
+            if !group.fits(width) {
+                too_wide.push(format!("{}: {}", mm_words(plan.units.length, gauge.size_mm), gauge.what));
+                continue;
+            }
+            if !row.has_room(&group, width) {
+                put_row(flow, plan, &std::mem::take(&mut row));
+            }
+            row.add(group);
+        }
+    }
+    put_row(flow, plan, &row);
+    too_wide.dedup();
+    if !too_wide.is_empty() {
+        let words = format!("Too wide for a strip of sheet: {}.", too_wide.join("; "));
+        flow.put(paragraph(&words, BODY, Weight::Regular, width));
+    }
+}
+
+fn put_row(flow: &mut Flow, plan: &Plan, row: &Row) {
+    if row.is_empty() {
+        return;
+    }
+    flow.put(row_block(row, plan.units.length, flow.width()));
+    flow.skip(BETWEEN_MM);
+}
+
+/// Whether a group keeps within a page.
+impl Group {
+    fn fits(&self, width: f64) -> bool {
+        self.width_mm() <= width - 2.0 * strip::END_MM && self.deepest_mm() <= strip::DEEPEST_MM
+    }
+}

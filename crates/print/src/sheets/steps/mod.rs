@@ -1,0 +1,150 @@
+//! The step sheets: the order of work, sheet in hand. A card for each step, or the whole job in a table.
+
+mod anvil;
+mod bar_scale;
+mod card;
+mod cell;
+mod hatch;
+mod opening;
+mod short_rows;
+mod size_table;
+mod strip;
+mod words;
+
+use self::bar_scale::BarScale;
+use self::short_rows::ShortColumns;
+use self::strip::Strip;
+use self::words::card_words;
+use crate::drawing::{Item, Text, at};
+use crate::fonts::Weight;
+use crate::pen::Gray;
+use crate::sheets::flow::{Block, Flow};
+use crate::sheets::names::{bar_name, title};
+use crate::sheets::paragraph::paragraph;
+use crate::sheets::type_sizes::{CAPTION, FACT};
+use crate::typeset;
+use fh_core::balance::{Balance, BarBalance};
+use fh_core::plan::Plan;
+use fh_work::{Worked, WorkedStep, bar_after};
+
+/// Which way the bar lies on the cards.
+const DATUM: &str = "datum end at the left; hatched: what the step works";
+/// Between two cards.
+const BETWEEN_MM: f64 = 2.5;
+
+/// A plan with its order of work.
+pub(super) struct Job<'a> {
+    pub(super) plan: &'a Plan,
+    pub(super) balance: &'a Balance,
+    pub(super) worked: &'a Worked,
+}
+
+impl Job<'_> {
+    /// Puts a card for each step on the flow, after a page with the job and what is laid ready.
+    pub(super) fn put_cards(&self, flow: &mut Flow) {
+        if !self.start(flow, "STEPS") {
+            return;
+        }
+        opening::put_ready(flow, self.plan, self.worked);
+        let states = self.states(flow.width() - 2.0 * card::PAD_MM - strip::NAMES_MM);
+        let mut last = None;
+        for (number, step) in self.worked.steps.iter().enumerate() {
+            let strip = self.strip(&states, number, step, flow.width() - 2.0 * card::PAD_MM);
+            let words = card_words(self.plan, number, step);
+            let scale = step.bar.and_then(|bar| states.get(bar)?.scale);
+            let head = (last != Some(step.bar)).then(|| self.band(step.bar, scale, flow.width()));
+            last = Some(step.bar);
+            let head_mm = head.as_ref().map_or(0.0, |head| head.height);
+            let card = card::card(&words, &strip, flow.width(), flow.page_room() - head_mm);
+            flow.put(match head {
+                Some(head) => head.over(card),
+                None => card,
+            });
+            flow.skip(BETWEEN_MM);
+        }
+    }
+
+    /// Puts the whole job on the flow as a table.
+    pub(super) fn put_table(&self, flow: &mut Flow) {
+        if !self.start(flow, "STEPS, SHORT") {
+            return;
+        }
+        let columns = ShortColumns::fill(flow.width());
+        let (mut last, mut heat) = (None, 0);
+        for (number, step) in self.worked.steps.iter().enumerate() {
+            let row = columns.row(&card_words(self.plan, number, step), step, step.is_hot() && step.heat != heat);
+            heat = if step.is_hot() { step.heat + step.needs - 1 } else { heat };
+            let band = (last != Some(step.bar)).then(|| self.band(step.bar, None, flow.width()));
+            last = Some(step.bar);
+            let top = band.map(|band| band.over(columns.head()));
+            match top {
+                Some(top) => flow.put(top.over(row)),
+                None if row.height > flow.room() => flow.put(columns.head().over(row)),
+                None => flow.put(row),
+            }
+        }
+    }
+
+    /// The title, the facts and the findings; whether there are any steps.
+    fn start(&self, flow: &mut Flow, kind: &str) -> bool {
+        flow.start_part(format!("{} · {}", title(self.plan), kind.to_lowercase()));
+        opening::put_head(flow, self.plan, self.worked, kind);
+        let width = flow.width();
+        let any = !self.worked.steps.is_empty();
+        if !any {
+            let words =
+                if self.plan.bars.is_empty() { "This plan has no bar yet." } else { "This plan has no steps yet." };
+            flow.put(paragraph(words, FACT, Weight::SemiBold, width));
+        }
+        any
+    }
+
+    /// A band over the steps of a bar, or of the whole piece.
+    fn band(&self, bar: Option<usize>, scale: Option<BarScale>, width: f64) -> Block {
+        let words = match bar.and_then(|index| Some((index, self.plan.bars.get(index)?))) {
+            Some((index, bar)) => {
+                format!("{}: {}, make {}", bar_name(self.plan, index, bar), bar.stock.describe(), bar.pieces())
+            }
+            None => "The whole piece".to_owned(),
+        };
+        let drawn =
+            scale.map(|scale| scale.explained().map_or_else(|| DATUM.to_owned(), |how| format!("{DATUM}; {how}")));
+        let aside = Text::new(at(width - 3.0, 5.4), CAPTION, &drawn.unwrap_or_default()).right().gray(Gray::WHITE);
+        let words = typeset::shorten(&words, FACT, Weight::SemiBold, width - aside.width_mm() - 9.0);
+        let items = vec![
+            Item::rectangle(at(0.0, 0.0), at(width, 8.0), Some(Gray::DARK), None),
+            Text::new(at(3.0, 5.8), FACT, &words).bold().gray(Gray::WHITE).into(),
+            aside.into(),
+        ];
+        Block { height: 8.0, items }.then_free(2.5)
+    }
+
+    /// The bars after each of their steps: for each bar the number of its step and the bar, and the scale of all of them.
+    fn states(&self, width: f64) -> Vec<BarStates> {
+        let of_bar = |bar: usize| {
+            let own = self.worked.steps.iter().enumerate().filter(|(_, step)| step.bar == Some(bar));
+            let counts = std::iter::once(0).chain(own.map(|(number, _)| number + 1));
+            let after = |count: usize| Some((count, bar_after(self.plan, self.balance, self.worked, bar, count)?));
+            let (counts, bars): (Vec<usize>, Vec<BarBalance>) = counts.filter_map(after).unzip();
+            BarStates { scale: BarScale::fitting(&bars, width), counts, bars }
+        };
+        (0..self.plan.bars.len()).map(of_bar).collect()
+    }
+
+    fn strip(&self, states: &[BarStates], number: usize, step: &WorkedStep, width: f64) -> Block {
+        let drawn = || {
+            let states = states.get(step.bar?)?;
+            let at = states.counts.iter().position(|count| *count == number + 1)?;
+            let (before, after) = (states.bars.get(at.checked_sub(1)?)?, states.bars.get(at)?);
+            Some(Strip { before, after, step, scale: states.scale?, plan: self.plan }.block(width))
+        };
+        drawn().unwrap_or_default()
+    }
+}
+
+/// A bar as it is cut, and after each of its steps.
+struct BarStates {
+    scale: Option<BarScale>,
+    counts: Vec<usize>,
+    bars: Vec<BarBalance>,
+}

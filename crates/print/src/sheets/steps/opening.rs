@@ -1,0 +1,141 @@
+//! The first page of the step sheets: the job, what the order is held against, and what is laid ready.
+
+use crate::drawing::{Item, at};
+use crate::fonts::Weight;
+use crate::pen::Pen;
+use crate::sheets::fact_boxes::{Fact, facts_block};
+use crate::sheets::findings::{FindingWords, heading, put_findings};
+use crate::sheets::flow::{Block, Flow};
+use crate::sheets::names::{bar_name, title};
+use crate::sheets::paragraph::{lines, paragraph};
+use crate::sheets::sizes_in_words::mm_words;
+use crate::sheets::steps::cell::lines_block;
+use crate::sheets::title::title_block;
+use crate::sheets::type_sizes::{BODY, CAPTION};
+use fh_core::findings::Severity;
+use fh_core::plan::Plan;
+use fh_work::{Gauge, Tool, Worked};
+
+/// The width of a box to tick with its gutter.
+const TICK_MM: f64 = 7.0;
+/// On a page as wide as this, they are listed in two columns.
+const TWO_COLUMNS_MM: f64 = 220.0;
+/// Between the columns.
+const GUTTER_MM: f64 = 6.0;
+/// The tools and gauges that are listed at most.
+const MOST: usize = 60;
+
+/// Puts the title, the facts and the findings on the flow.
+pub(super) fn put_head(flow: &mut Flow, plan: &Plan, worked: &Worked, kind: &str) {
+    let width = flow.width();
+    let bar = match &plan.bars[..] {
+        [bar] => bar_name(plan, 0, bar),
+        _ => String::new(),
+    };
+    flow.put(title_block(title(plan), &bar, kind, width));
+    flow.put(facts_block(&facts(plan, worked), width).then_free(3.0));
+    let findings: Vec<FindingWords> = worked.findings.iter().filter_map(finding_words).collect();
+    if !findings.is_empty() {
+        put_findings(flow, "What speaks against this order", &findings);
+        flow.skip(3.0);
+    }
+}
+
+fn facts(plan: &Plan, worked: &Worked) -> Vec<Fact> {
+    let fact = |caption, value: String, also: &str| Fact { caption, value, also: also.to_owned() };
+    let order = if worked.proposed { "proposed by the program" } else { "the smith's own" };
+    let mut facts = match &plan.bars[..] {
+        [bar] => vec![fact("stock", bar.stock.describe(), ""), fact("how many", bar.pieces().to_string(), "")],
+        bars => vec![fact("bars", bars.len().to_string(), "")],
+    };
+    facts.push(fact("steps", worked.steps.len().to_string(), order));
+    facts.push(fact(
+        "heats",
+        worked.heats.to_string(),
+        if plan.bars.len() > 1 { "for one of each bar" } else { "for one piece" },
+    ));
+    facts.push(fact("material", plan.material_name().to_owned(), ""));
+    facts
+}
+
+fn finding_words(finding: &fh_work::OrderFinding) -> Option<FindingWords> {
+    let numbers: Vec<String> = finding.steps.iter().take(6).map(|step| (step + 1).to_string()).collect();
+    let steps = match numbers.len() {
+        0 => String::new(),
+        1 => format!("Step {}: ", numbers[0]),
+        _ => format!("Steps {}: ", numbers.join(", ")),
+    };
+    let found = &finding.finding;
+    (found.severity > Severity::Note).then(|| FindingWords {
+        stop: found.severity == Severity::Stop,
+        message: steps + &found.message,
+        remedy: found.remedy.clone(),
+    })
+}
+
+/// Puts the tools and gauges on the flow, each with a box to tick when it lies ready.
+pub(super) fn put_ready(flow: &mut Flow, plan: &Plan, worked: &Worked) {
+    let tools: Vec<[String; 2]> = worked.tools.iter().map(tool_words).collect();
+    put_list(flow, "Lay ready", &tools);
+    let gauges: Vec<[String; 2]> = worked.gauges.iter().map(|gauge| gauge_words(plan, gauge)).collect();
+    put_list(flow, "Gauges to make, from the gauge strip", &gauges);
+}
+
+fn tool_words(tool: &Tool) -> [String; 2] {
+    let mut reason = format!("{} {}", steps_words(&tool.steps), tool.reason);
+    if !tool.owned && !tool.other_way.is_empty() {
+        reason = format!("{reason} If you have none: {}", tool.other_way);
+    }
+    [tool.words.clone(), reason]
+}
+
+fn gauge_words(plan: &Plan, gauge: &Gauge) -> [String; 2] {
+    let [go, no_go] = [gauge.go_mm, gauge.no_go_mm].map(|mm| mm_words(plan.units.length, mm));
+    [gauge.words.clone(), format!("{} goes at {go}, not at {no_go}. {}", steps_words(&gauge.steps), gauge.what)]
+}
+
+/// `Steps 3, 5 and more:`.
+fn steps_words(steps: &[usize]) -> String {
+    /// More numbers than this say nothing.
+    const MOST: usize = 8;
+    let numbers: Vec<String> = steps.iter().take(MOST).map(|step| (step + 1).to_string()).collect();
+    let more = if steps.len() > MOST { " and more" } else { "" };
+    match numbers.len() {
+        0 => String::new(),
+        1 => format!("Step {}:", numbers[0]),
+        _ => format!("Steps {}{more}:", numbers.join(", ")),
+    }
+}
+
+fn put_list(flow: &mut Flow, head: &str, rows: &[[String; 2]]) {
+    let width = flow.width();
+    let columns = if width >= TWO_COLUMNS_MM { 2 } else { 1 };
+    let column_mm = (width - GUTTER_MM * (columns as f64 - 1.0)) / columns as f64;
+    for (index, rows) in rows.chunks(columns).take(MOST / columns).enumerate() {
+        let mut block = Block::default();
+        for (column, row) in rows.iter().enumerate() {
+            let own = list_row(row, column_mm).indented((column_mm + GUTTER_MM) * column as f64);
+            block.height = block.height.max(own.height);
+            block.items.extend(own.items);
+        }
+        block.items.push(Item::line(at(0.0, block.height - 0.3), at(width, block.height - 0.3), Pen::Hairline));
+        flow.put(if index == 0 { heading(head).over(block) } else { block });
+    }
+    if rows.len() > MOST {
+        let words = format!("… and {} more: see the plan.", rows.len() - MOST);
+        flow.put(paragraph(&words, BODY, Weight::SemiBold, width));
+    }
+    flow.skip(3.0);
+}
+
+fn list_row([what, why]: &[String; 2], width: f64) -> Block {
+    let what_mm = width * 0.31;
+    let what = lines_block(&lines(what, BODY * 1.1, Weight::SemiBold, what_mm - 3.0, 3), BODY * 1.1, Weight::SemiBold);
+    let room = width - TICK_MM - what_mm;
+    let why = lines_block(&lines(why, CAPTION, Weight::Regular, room, 3), CAPTION, Weight::Regular);
+    let height = what.height.max(why.height) + 2.2;
+    let mut items = vec![Item::rectangle(at(0.2, 0.9), at(4.4, 5.1), None, Some(Pen::Frame))];
+    items.extend(what.items.into_iter().map(|item| item.shifted(TICK_MM, 0.9)));
+    items.extend(why.items.into_iter().map(|item| item.shifted(TICK_MM + what_mm, 1.3)));
+    Block { height, items }
+}

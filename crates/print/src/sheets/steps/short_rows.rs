@@ -1,0 +1,160 @@
+//! The short form: the whole job in a table, a few lines a step.
+
+use super::cell::{fitted, lines_block};
+use super::words::{CardWords, heat_words};
+use crate::drawing::{Align, Item, Text, at};
+use crate::fonts::Weight;
+use crate::pen::{Gray, Pen};
+use crate::sheets::flow::Block;
+use crate::sheets::paragraph::lines;
+use crate::sheets::type_sizes::{BODY, CAPTION, FACT};
+use crate::typeset;
+use fh_work::{Size, WorkedStep};
+
+/// The lines of one cell at most.
+const MOST_LINES: usize = 2;
+/// The sizes of one step at most.
+const MOST_SIZES: usize = 5;
+/// Above and below the words of a row.
+const PAD_MM: f64 = 0.7;
+/// Between two columns.
+const GUTTER_MM: f64 = 3.0;
+/// The side of the box to tick.
+const TICK_MM: f64 = 5.0;
+/// Number, heat, and box.
+const FIXED_MM: [f64; 3] = [11.0, 20.0, 8.0];
+/// On a page narrower than this, what is checked stands under the sizes.
+const NARROW_MM: f64 = 220.0;
+
+/// Where the columns start, and how wide each is: number, box, heat, step, where, sizes, check.
+pub(super) struct ShortColumns {
+    width: f64,
+    step: [f64; 2],
+    place: [f64; 2],
+    sizes: [f64; 2],
+    check: [f64; 2],
+}
+
+impl ShortColumns {
+    /// Columns that fill a width.
+    pub(super) fn fill(width: f64) -> Self {
+        let shares = if width < NARROW_MM { [0.32, 0.28, 0.40, 0.0] } else { [0.25, 0.17, 0.29, 0.29] };
+        let first = FIXED_MM.iter().sum::<f64>();
+        let mut left = first;
+        let [step, place, sizes, check] = shares.map(|share| {
+            let column = [left, share * (width - first)];
+            left += column[1];
+            column
+        });
+        Self { width, step, place, sizes, check }
+    }
+
+    fn is_narrow(&self) -> bool {
+        self.check[1] <= 0.0
+    }
+
+    /// The heads of the columns.
+    pub(super) fn head(&self) -> Block {
+        let baseline = 4.0;
+        let heads = [
+            (0.0, "step"),
+            (FIXED_MM[0] + FIXED_MM[2], "heat"),
+            (self.step[0], "what"),
+            (self.place[0], "where, with what"),
+            (self.sizes[0], "reach, cold (hot)"),
+            (self.check[0], if self.is_narrow() { "" } else { "check, beware" }),
+        ];
+        let named = heads.into_iter().filter(|(_, words)| !words.is_empty());
+        let mut items: Vec<Item> =
+            named.map(|(x, words)| Text::new(at(x, baseline), CAPTION, words).gray(Gray::DARK).into()).collect();
+        items.push(Item::line(at(0.0, 5.6), at(self.width, 5.6), Pen::Frame));
+        Block { height: 5.6, items }
+    }
+
+    /// One step; a heavier line over it where a heat begins.
+    pub(super) fn row(&self, words: &CardWords<'_>, step: &WorkedStep, begins: bool) -> Block {
+        let cells = [
+            (self.step[0], self.what(words)),
+            (self.place[0], self.place_cell(words)),
+            (self.sizes[0], self.sizes_cell(words)),
+            (self.check[0], self.check_cell(words)),
+        ];
+        let height = cells.iter().map(|(_, cell)| cell.height).fold(6.0, f64::max) + 2.0 * PAD_MM;
+        let baseline = PAD_MM + FACT * 0.82;
+        let mut items =
+            vec![Item::line(at(0.0, 0.0), at(self.width, 0.0), if begins { Pen::Frame } else { Pen::Hairline })];
+        let number_mm = FIXED_MM[0] - 1.5;
+        items.extend(fitted(&words.number, FACT * 1.15, Weight::SemiBold, number_mm, at(0.0, baseline), Align::Left));
+        let tick = FIXED_MM[0];
+        let box_ =
+            Item::rectangle(at(tick, PAD_MM + 0.3), at(tick + TICK_MM, PAD_MM + 0.3 + TICK_MM), None, Some(Pen::Frame));
+        items.push(box_);
+        // The word stands over the column.
+        let heat = heat_words(step);
+        let heat = heat.trim_start_matches("heats ").trim_start_matches("heat ");
+        let heat_left = FIXED_MM[0] + FIXED_MM[2];
+        items.extend(fitted(heat, FACT, Weight::SemiBold, FIXED_MM[1] - 2.0, at(heat_left, baseline), Align::Left));
+        for (left, cell) in cells {
+            items.extend(cell.items.into_iter().map(|item| item.shifted(left, PAD_MM)));
+        }
+        Block { height, items }
+    }
+
+    fn what(&self, words: &CardWords<'_>) -> Block {
+        let room = self.step[1] - GUTTER_MM;
+        let size = typeset::fitting_size(words.title, BODY, CAPTION, Weight::SemiBold, room - 0.01);
+        let title = set(words.title, size, Weight::SemiBold, room, 2);
+        title.over(set(&words.becomes, CAPTION, Weight::Regular, room, 1))
+    }
+
+    fn place_cell(&self, words: &CardWords<'_>) -> Block {
+        let room = self.place[1] - GUTTER_MM;
+        let place = std::iter::once(words.place.name().to_owned()).chain(words.lies.clone()).collect::<Vec<_>>();
+        let block = set(&place.join(", "), CAPTION, Weight::SemiBold, room, 2);
+        block.over(set(&words.tools.join("; "), CAPTION, Weight::Regular, room, 1))
+    }
+
+    fn sizes_cell(&self, words: &CardWords<'_>) -> Block {
+        let room = self.sizes[1] - GUTTER_MM;
+        let mut told: Vec<String> = words.sizes.iter().take(MOST_SIZES).map(size_words).collect();
+        if words.sizes.len() > MOST_SIZES {
+            told.push("…".to_owned());
+        }
+        let block = set(&told.join("; "), CAPTION, Weight::SemiBold, room, 4);
+        if self.is_narrow() { block.over(self.check_words(words, room)) } else { block }
+    }
+
+    fn check_cell(&self, words: &CardWords<'_>) -> Block {
+        if self.is_narrow() { Block::default() } else { self.check_words(words, self.check[1]) }
+    }
+
+    /// The caution with a sign before it, then what is checked.
+    fn check_words(&self, words: &CardWords<'_>, room: f64) -> Block {
+        let mut block = Block::default();
+        if let Some(caution) = words.caution {
+            let mut beware = set(caution, CAPTION, Weight::SemiBold, room - 5.0, MOST_LINES).indented(5.0);
+            let sign = vec![at(1.9, 0.1), at(3.8, 3.6), at(0.0, 3.6)];
+            beware.items.push(Item::Polygon { points: sign, fill: Some(Gray::BLACK), pen: None });
+            beware.items.push(Text::new(at(1.9, 3.2), 2.8, "!").centered().bold().gray(Gray::WHITE).into());
+            block = block.over(beware);
+        }
+        let check = words.said.iter().find(|(head, _)| *head == "check");
+        match check {
+            Some((_, check)) => {
+                block.over(set(check, CAPTION, Weight::Regular, room, if words.caution.is_some() { 1 } else { 2 }))
+            }
+            None => block,
+        }
+    }
+}
+
+fn size_words(size: &Size) -> String {
+    match &size.hot {
+        Some(hot) => format!("{} {} ({hot})", size.what, size.cold),
+        None => format!("{} {}", size.what, size.cold),
+    }
+}
+
+fn set(words: &str, size: f64, weight: Weight, room: f64, most: usize) -> Block {
+    lines_block(&lines(words, size, weight, room, most), size, weight)
+}

@@ -1,0 +1,82 @@
+//! The sizes to reach in large figures, each with room for what was measured.
+
+use super::cell::{fitted, put_lines};
+use crate::drawing::{Align, Item, Text, at};
+use crate::fonts::Weight;
+use crate::pen::{Gray, Pen};
+use crate::sheets::flow::Block;
+use crate::sheets::paragraph;
+use crate::sheets::type_sizes::{BODY, CAPTION, FIGURE};
+use fh_work::Size;
+
+/// The height of the heads.
+const HEAD_MM: f64 = 5.6;
+/// The least height of a row.
+const ROW_MM: f64 = 8.8;
+/// The width of the box for what was measured.
+const BOX_MM: f64 = 16.0;
+/// The shares of what is left: what, cold, hot, ±.
+const SHARES: [f64; 4] = [0.26, 0.3, 0.3, 0.14];
+/// Free beside a figure.
+const PAD_MM: f64 = 1.2;
+
+/// The table with so many rows at most; nothing where there are no sizes.
+pub(super) fn size_table(sizes: &[Size], width: f64, most: usize) -> Block {
+    if sizes.is_empty() {
+        return Block::default();
+    }
+    let rest = width - BOX_MM;
+    let columns = SHARES.map(|share| share * rest);
+    let mut block = head(columns, width);
+    for size in sizes.iter().take(most) {
+        block = block.over(row(size, columns, width));
+    }
+    if sizes.len() > most {
+        let words = format!("… and {} more sizes: see the plan.", sizes.len() - most);
+        block = block.over(paragraph::paragraph(&words, BODY, Weight::SemiBold, width));
+    }
+    block
+}
+
+/// Where each column ends.
+fn ends(columns: [f64; 4]) -> [f64; 4] {
+    let mut end = 0.0;
+    columns.map(|width| {
+        end += width;
+        end
+    })
+}
+
+fn head(columns: [f64; 4], width: f64) -> Block {
+    let baseline = HEAD_MM - 1.6;
+    let [_, cold, hot, off] = ends(columns);
+    let figure =
+        |x: f64, words: &str| Text::new(at(x - PAD_MM, baseline), CAPTION, words).right().gray(Gray::DARK).into();
+    let mut items: Vec<Item> = vec![
+        Text::new(at(0.0, baseline), CAPTION, "reach").gray(Gray::DARK).into(),
+        figure(cold, "cold"),
+        figure(hot, "hot"),
+        figure(off, "±"),
+        Text::new(at(width - BOX_MM / 2.0, baseline), CAPTION, "measured").centered().gray(Gray::DARK).into(),
+    ];
+    items.push(Item::line(at(0.0, HEAD_MM), at(width, HEAD_MM), Pen::Frame));
+    Block { height: HEAD_MM, items }
+}
+
+fn row(size: &Size, columns: [f64; 4], width: f64) -> Block {
+    let [_, cold, hot, off] = ends(columns);
+    let lines = paragraph::lines(&size.what, BODY, Weight::SemiBold, columns[0] - PAD_MM, 3);
+    let height = ROW_MM.max(BODY * 1.1 * lines.len() as f64 + 2.6);
+    let baseline = height / 2.0 + FIGURE * 0.33;
+    let figure = |end: f64, room: f64, size_mm: f64, words: &str, weight: Weight| {
+        fitted(words, size_mm, weight, room - PAD_MM, at(end - PAD_MM, baseline), Align::Right)
+    };
+    let mut items = put_lines(&lines, BODY, Weight::SemiBold, height);
+    items.extend(figure(cold, columns[1], FIGURE, &size.cold, Weight::SemiBold));
+    items.extend(figure(hot, columns[2], FIGURE, size.hot.as_deref().unwrap_or_default(), Weight::SemiBold));
+    let off_words = size.tolerance.as_deref().unwrap_or_default();
+    items.extend(figure(off, columns[3], BODY, off_words, Weight::Regular));
+    items.push(Item::rectangle(at(width - BOX_MM + 1.0, 1.0), at(width, height - 1.0), None, Some(Pen::MarkLine)));
+    items.push(Item::line(at(0.0, height), at(width, height), Pen::Hairline));
+    Block { height, items }
+}

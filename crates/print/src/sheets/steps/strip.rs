@@ -1,0 +1,255 @@
+//! The bar after a step, to scale: what the step works is hatched, the rest is outline, and what has to be hot is bracketed.
+
+use super::bar_scale::{BarScale, extent};
+use super::hatch::hatch;
+use super::words::hot_words;
+use crate::drawing::{Item, Point, Text, at};
+use crate::fonts::Weight;
+use crate::pen::{Gray, Pen};
+use crate::sheets::flow::Block;
+use crate::sheets::type_sizes::{BODY, CAPTION};
+use crate::typeset;
+use fh_core::balance::{BarBalance, SegmentBalance};
+use fh_core::metal::View;
+use fh_core::plan::{Chain, Operation, Plan};
+use fh_work::WorkedStep;
+use uom::si::length::millimeter;
+
+/// Over the bar, for the bracket and its words.
+const BRACKET_MM: f64 = 7.4;
+/// Half of a bracket's end.
+const TICK_MM: f64 = 1.6;
+/// The size of the notch that stands for a neck.
+const NECK_MM: f64 = 1.1;
+/// Around a bar.
+const GAP_MM: f64 = 1.4;
+/// At the left, for the names of the views.
+pub(super) const NAMES_MM: f64 = 20.0;
+/// Places closer than this on paper are one.
+const FINEST_MM: f64 = 0.12;
+
+/// The bar before and after a step.
+pub(super) struct Strip<'a> {
+    pub(super) before: &'a BarBalance,
+    pub(super) after: &'a BarBalance,
+    pub(super) step: &'a WorkedStep,
+    pub(super) scale: BarScale,
+    pub(super) plan: &'a Plan,
+}
+
+impl Strip<'_> {
+    /// The bar from the side, and from above where that tells more; its scale and its views are named at the left.
+    pub(super) fn block(&self, width: f64) -> Block {
+        let Some(side) = self.row(View::Side) else { return Block::default() };
+        let scale = vec![named(&self.scale.words(), CAPTION)];
+        let mut block = self.bracket(width - NAMES_MM).indented(NAMES_MM);
+        if block.height > 0.0 {
+            block.items.extend(scale);
+            block = block.over(with_name(side, "side"));
+        } else {
+            block = Block { height: CAPTION, items: scale }.over(with_name(side, "side"));
+        }
+        let top = if self.tells_more_from_above() { self.row(View::Top) } else { None };
+        match top {
+            Some(top) => block.over(with_name(top, "above")),
+            None => block,
+        }
+    }
+
+    /// One view of it.
+    fn row(&self, view: View) -> Option<Block> {
+        let [_, [low, high]] = extent(self.after, view)?;
+        let high_mm = high * self.scale.across;
+        let place =
+            |[along, across]: [f64; 2]| at(along * self.scale.along, GAP_MM + high_mm - across * self.scale.across);
+        let height = (high - low) * self.scale.across + 2.0 * GAP_MM;
+        let mut items = self.cut_off(view, &place, [low, high]);
+        for worked in [false, true] {
+            for (at, segment) in self.after.segments.iter().enumerate() {
+                if self.is_worked(at) == worked {
+                    items.extend(part(segment, view, worked, &place));
+                }
+            }
+        }
+        items.extend(self.necks(view, &place));
+        items.extend(self.marks([low, high], &place));
+        Some(Block { height, items })
+    }
+
+    /// Whether a part is worked in this step: itself, or the split that it is a branch of.
+    fn is_worked(&self, at: usize) -> bool {
+        let parts = self.step.parts();
+        if parts.is_empty() {
+            return self.step.is_hot();
+        }
+        let mut at = at;
+        loop {
+            if parts.contains(&at) {
+                return true;
+            }
+            match self.after.segments.get(at).map(|segment| segment.chain) {
+                Some(Chain::Branch { split, .. }) if split < at => at = split,
+                _ => return false,
+            }
+        }
+    }
+
+    /// What the step cuts off at the far end, dashed, as it was.
+    fn cut_off(&self, view: View, place: &impl Fn([f64; 2]) -> Point, [low, high]: [f64; 2]) -> Vec<Item> {
+        let end = mm(self.after.forged_length);
+        let gone = |(at, before): &(usize, &SegmentBalance)| {
+            self.step.parts().contains(at)
+                && mm(before.forged_start) >= end - 0.01
+                && self.after.segments.get(*at).is_some_and(|now| now.shape.is_none())
+        };
+        let outline = |(_, before): (usize, &SegmentBalance)| {
+            let inside = |[along, across]: [f64; 2]| place([along, across.clamp(low, high)]);
+            let points = paper_points(before.silhouette_mm(view), &inside);
+            (points.len() > 2).then_some(Item::Polygon { points, fill: None, pen: Some(Pen::Dashed) })
+        };
+        self.before.segments.iter().enumerate().filter(gone).filter_map(outline).collect()
+    }
+
+    /// Where a part is necked and not forged yet: a notch into each edge, at both of its ends.
+    fn necks(&self, view: View, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
+        let parts = self.after.segments.iter().zip(&self.step.stages);
+        let necked = parts.filter(|(part, stage)| stage.isolated && !stage.forged && part.shape.is_some());
+        let notches = |(part, _): (&SegmentBalance, _)| {
+            let outline = part.silhouette_mm(view);
+            let across = outline.iter().map(|point| point[1]);
+            let (low, high) =
+                across.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), y| (low.min(y), high.max(y)));
+            let start = mm(part.forged_start);
+            let ends = [start, start + mm(part.forged_length)];
+            ends.into_iter().flat_map(move |along| [([along, high], 1.0), ([along, low], -1.0)]).collect::<Vec<_>>()
+        };
+        let drawn = |(edge, down): ([f64; 2], f64)| {
+            let at_edge = place(edge);
+            let points = vec![
+                at(at_edge.x - NECK_MM, at_edge.y),
+                at(at_edge.x, at_edge.y + NECK_MM * down),
+                at(at_edge.x + NECK_MM, at_edge.y),
+            ];
+            Item::Polygon { points, fill: Some(Gray::BLACK), pen: None }
+        };
+        necked.flat_map(notches).map(drawn).filter(Item::is_finite).collect()
+    }
+
+    /// The marks across the bar where they are laid off.
+    fn marks(&self, [low, high]: [f64; 2], place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
+        let is_marking = |task: &fh_work::Task| task.operation == Operation::Mark && task.part.is_none();
+        if !self.step.tasks.iter().any(is_marking) {
+            return Vec::new();
+        }
+        let whole = self.after.segments.iter().filter(|segment| segment.chain == Chain::Bar);
+        let line = |segment: &SegmentBalance| {
+            let along = mm(segment.mark_end);
+            Item::line(place([along, low]), place([along, high]), Pen::CutLine)
+        };
+        whole.map(line).filter(Item::is_finite).collect()
+    }
+
+    /// What has to be hot, over the bar.
+    fn bracket(&self, width: f64) -> Block {
+        let Some([from, to]) = self.worked_extent() else { return Block::default() };
+        let Some(words) = hot_words(self.plan, self.step, Some(to - from)) else { return Block::default() };
+        let (from, to) = (from * self.scale.along, (to * self.scale.along).min(width));
+        let y = BRACKET_MM - TICK_MM - 0.4;
+        let words = typeset::shorten(&words, BODY, Weight::SemiBold, width);
+        let text = Text::new(at(0.0, y - 1.2), BODY, &words).bold();
+        let x = ((from + to - text.width_mm()) / 2.0).clamp(0.0, (width - text.width_mm()).max(0.0));
+        let tick = |x: f64| Item::line(at(x, y), at(x, y + TICK_MM), Pen::CutLine);
+        let items = vec![
+            Item::line(at(from, y), at(to, y), Pen::CutLine),
+            tick(from),
+            tick(to),
+            text.moved_to(at(x, y - 1.2)).into(),
+        ];
+        Block { height: BRACKET_MM, items }
+    }
+
+    /// From where to where what is worked reaches along the bar now, in mm.
+    fn worked_extent(&self) -> Option<[f64; 2]> {
+        let parts =
+            self.after.segments.iter().enumerate().filter(|(at, part)| self.is_worked(*at) && part.shape.is_some());
+        let ends = parts.map(|(_, part)| [mm(part.forged_start), mm(part.forged_start) + mm(part.forged_length)]);
+        let ends = ends.filter(|ends| ends.iter().all(|mm| mm.is_finite()));
+        ends.reduce(|all, next| [all[0].min(next[0]), all[1].max(next[1])])
+    }
+
+    /// Whether what is worked looks different from above.
+    fn tells_more_from_above(&self) -> bool {
+        let has_branches = self
+            .after
+            .segments
+            .iter()
+            .any(|segment| matches!(segment.chain, Chain::Branch { .. }) && segment.shape.is_some());
+        let worked = self.after.segments.iter().enumerate().filter(|(at, _)| self.is_worked(*at));
+        let differs = |segment: &SegmentBalance| {
+            let [side, top] = [View::Side, View::Top].map(|view| thickest(&segment.silhouette_mm(view)));
+            (side - top).abs() > 0.1 * side.max(top) || segment.hole_mm().is_some()
+        };
+        has_branches || worked.map(|(_, segment)| segment).any(differs)
+    }
+}
+
+/// A row with its name at the left.
+fn with_name(row: Block, name: &str) -> Block {
+    let middle = row.height / 2.0 + CAPTION * 0.33;
+    let mut row = row.indented(NAMES_MM);
+    row.items.push(named(name, middle));
+    row
+}
+
+fn named(words: &str, y: f64) -> Item {
+    Text::new(at(0.0, y), CAPTION, words).gray(Gray::DARK).into()
+}
+
+fn mm(length: uom::si::f64::Length) -> f64 {
+    length.get::<millimeter>()
+}
+
+/// How far an outline reaches across the bar.
+fn thickest(outline: &[[f64; 2]]) -> f64 {
+    let across = outline.iter().map(|point| point[1]);
+    let (low, high) = across.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), y| (low.min(y), high.max(y)));
+    (high - low).max(0.0)
+}
+
+/// One part: what is worked is hatched on gray, the rest is outline.
+fn part(segment: &SegmentBalance, view: View, worked: bool, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
+    let points = paper_points(segment.silhouette_mm(view), place);
+    if points.len() < 3 {
+        return Vec::new();
+    }
+    let mut items = Vec::new();
+    let fill = if worked { Gray::LIGHT } else { Gray::WHITE };
+    items.push(Item::Polygon { points: points.clone(), fill: Some(fill), pen: None });
+    if worked {
+        items.extend(hatch(&points));
+    }
+    let pen = if worked { Pen::Outline } else { Pen::MarkLine };
+    items.push(Item::Polygon { points, fill: None, pen: Some(pen) });
+    if view == View::Top
+        && let Some(hole) = segment.hole_mm()
+    {
+        items.push(Item::Polygon {
+            points: paper_points(hole, place),
+            fill: Some(Gray::WHITE),
+            pen: Some(Pen::MarkLine),
+        });
+    }
+    items
+}
+
+/// An outline on paper, without places that cannot be told apart there.
+fn paper_points(outline: Vec<[f64; 2]>, place: &impl Fn([f64; 2]) -> Point) -> Vec<Point> {
+    let mut points: Vec<Point> = Vec::new();
+    for point in outline.into_iter().map(place).filter(|point| point.x.is_finite() && point.y.is_finite()) {
+        let is_new = |last: &Point| (point.x - last.x).abs() > FINEST_MM || (point.y - last.y).abs() > FINEST_MM;
+        if points.last().is_none_or(is_new) {
+            points.push(point);
+        }
+    }
+    points
+}

@@ -1,0 +1,109 @@
+//! What a card says, settled in words before anything is laid out.
+
+use crate::sheets::names::segment_name;
+use crate::sheets::sizes_in_words::mm_words;
+use fh_core::plan::{AnvilPlace, Bar, Plan, PlanUnit};
+use fh_work::{Size, WorkedStep};
+
+/// One card.
+pub(super) struct CardWords<'a> {
+    /// The step's number.
+    pub(super) number: String,
+    /// `heat 3`, `heats 4 to 7`, `cold`.
+    pub(super) heat: String,
+    /// What it is called.
+    pub(super) title: &'a str,
+    /// What its parts become.
+    pub(super) becomes: String,
+    /// Where it is done.
+    pub(super) place: AnvilPlace,
+    /// How the bar lies there.
+    pub(super) lies: Vec<String>,
+    /// What it is done with.
+    pub(super) tools: Vec<&'a str>,
+    /// What the tongs hold.
+    pub(super) tongs: Option<String>,
+    /// The sizes to reach.
+    pub(super) sizes: &'a [Size],
+    /// What is read besides, each under its word.
+    pub(super) said: Vec<(&'static str, String)>,
+    /// What to beware of.
+    pub(super) caution: Option<&'a str>,
+    /// Why the step stands where it does.
+    pub(super) because: &'a [String],
+}
+
+/// The words of step `number`, counted from 0.
+pub(super) fn card_words<'a>(plan: &Plan, number: usize, step: &'a WorkedStep) -> CardWords<'a> {
+    let bar = step.bar.and_then(|bar| plan.bars.get(bar));
+    CardWords {
+        number: (number + 1).to_string(),
+        heat: heat_words(step),
+        title: &step.title,
+        becomes: step.becomes.join("; "),
+        place: step.place,
+        lies: lies(step),
+        tools: step.tool.split("; ").map(str::trim).filter(|tool| !tool.is_empty()).collect(),
+        tongs: bar.and_then(|bar| tongs_words(plan.units.length, bar, step)),
+        sizes: &step.sizes,
+        said: said(step),
+        caution: step.caution.as_deref().filter(|words| !words.trim().is_empty()),
+        because: &step.because,
+    }
+}
+
+/// The heats of a step: `heat 3`, `heats 4 to 7`, `cold`.
+pub(super) fn heat_words(step: &WorkedStep) -> String {
+    match step.needs {
+        0 => "cold".to_owned(),
+        1 => format!("heat {}", step.heat),
+        needs => format!("heats {} to {}", step.heat, step.heat + needs - 1),
+    }
+}
+
+/// What has to be hot, in words, and how long that is when the step is done; none where it is done cold.
+pub(super) fn hot_words(plan: &Plan, step: &WorkedStep, length_done: Option<f64>) -> Option<String> {
+    let [from, to] = step.zone_mm?;
+    let length = mm_words(plan.units.length, to - from);
+    let length = match length_done {
+        Some(done) if (done - (to - from)).abs() > 0.5 => {
+            format!("{length}, {} when done", mm_words(plan.units.length, done))
+        }
+        _ => length,
+    };
+    Some(match step.needs {
+        0 | 1 => format!("hot: {length}"),
+        needs => format!("hot: {length}, in {needs} heats"),
+    })
+}
+
+/// The edge and the side of the bar that is up.
+fn lies(step: &WorkedStep) -> Vec<String> {
+    let edge = step.edge.as_ref().map(|edge| match step.place {
+        AnvilPlace::NearEdge | AnvilPlace::FarEdge => format!("edge rounded to {edge}"),
+        _ => format!("edge radius {edge}"),
+    });
+    let up = step.up.as_ref().map(|up| format!("{up} up"));
+    edge.into_iter().chain(up).collect()
+}
+
+fn tongs_words(unit: PlanUnit, bar: &Bar, step: &WorkedStep) -> Option<String> {
+    let hold = step.hold?;
+    let [wide, high] = hold.jaw_mm.map(|mm| mm_words(unit, mm));
+    let jaw = if wide == high { high } else { format!("{wide} × {high}") };
+    Some(format!("tongs on “{}”, jaw {jaw}", segment_name(bar, hold.part)))
+}
+
+/// Everything that is read besides the sizes.
+fn said(step: &WorkedStep) -> Vec<(&'static str, String)> {
+    let measure = step.measure.iter().map(|words| ("measure", words.clone()));
+    let others = [
+        ("lay", &step.lay),
+        ("leave", &step.leave),
+        ("check", &step.check),
+        ("note", &step.step.note),
+        ("picture", &step.step.picture),
+    ];
+    let others = others.into_iter().filter_map(|(head, words)| Some((head, words.clone()?)));
+    measure.chain(others).filter(|(_, words)| !words.trim().is_empty()).collect()
+}
