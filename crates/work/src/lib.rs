@@ -8,6 +8,7 @@ mod brief;
 mod effort;
 mod findings;
 mod gauges;
+pub mod heat;
 mod heat_rules;
 mod heating;
 mod held;

@@ -89,6 +89,8 @@ pub struct Loss {
     pub convection: Convection,
     /// Whether the skin is taken as cooler than the mean of a section, as it is.
     pub skin: bool,
+    /// Whether the ring of a shoulder loses heat, as it does.
+    pub shoulder_rings: bool,
     /// The face on the anvil, while it is worked there.
     pub anvil: Option<AnvilContact>,
     /// The end at the bar's start.
@@ -105,6 +107,7 @@ impl Loss {
             emissivity: SCALED_STEEL,
             convection: Convection::Natural { draught: 1.0 },
             skin: true,
+            shoulder_rings: true,
             anvil: None,
             start: End::Open,
             end: End::Open,
@@ -170,9 +173,7 @@ impl Surface {
     /// What of the anvil's contact falls on a place, in W/(m² K) over the whole girth.
     pub(super) fn contact_at(&self, x_mm: f64) -> f64 {
         match self.anvil {
-            Some(it) if (it.from_mm..=it.to_mm).contains(&x_mm) => {
-                it.conductance_w_m2k * it.duty * it.share_of_girth
-            }
+            Some(it) if (it.from_mm..=it.to_mm).contains(&x_mm) => it.conductance_w_m2k * it.duty * it.share_of_girth,
             _ => 0.0,
         }
     }

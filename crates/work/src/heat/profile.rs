@@ -53,8 +53,7 @@ impl Run {
 
     /// A run that goes evenly from one section to another; none as in [`Run::through`].
     pub fn between(from_mm: f64, to_mm: f64, from: BarSection, to: BarSection) -> Option<Self> {
-        let place =
-            |x_mm, it: BarSection| Place { x_mm, area_mm2: it.area_mm2(), perimeter_mm: it.perimeter_mm() };
+        let place = |x_mm, it: BarSection| Place { x_mm, area_mm2: it.area_mm2(), perimeter_mm: it.perimeter_mm() };
         let skin = if from.area_mm2() >= to.area_mm2() { from.skin() } else { to.skin() };
         Self::through(vec![place(from_mm, from), place(to_mm, to)], skin)
     }

@@ -38,9 +38,9 @@ pub fn conductivity_w_mk(celsius: f64) -> f64 {
     if t < 800.0 { 54.0 - 3.33e-2 * t } else { 27.3 }
 }
 
-/// How much longer the steel is than at 20 °C, as a share of its length (EN 1993-1-2 §3.4.1.1).
+/// How much longer the steel is than at 20 °C, as a share of its length (EN 1993-1-2 §3.4.1.1); nothing below 20 °C.
 pub fn elongation(celsius: f64) -> f64 {
-    let t = within(celsius);
+    let t = within(celsius).max(20.0);
     if t < 750.0 {
         1.2e-5 * t + 0.4e-8 * t * t - 2.416e-4
     } else if t <= 860.0 {
@@ -67,11 +67,12 @@ pub fn enthalpy_j_kg(celsius: f64) -> f64 {
 /// The temperature in °C of an enthalpy in J/kg over that at 20 °C, from a table of 4096 places.
 pub fn celsius_of_enthalpy(j_kg: f64) -> f64 {
     let table = table();
-    let place = (j_kg - table.lowest) / table.step;
-    // NaN becomes 0 on the way to a whole number.
-    let index = (place.max(0.0) as usize).min(TABLE_LENGTH - 2);
+    let last = (TABLE_LENGTH - 1) as f64;
+    // `max` takes what is no number as 0.
+    let place = ((j_kg - table.lowest) / table.step).max(0.0).min(last);
+    let index = (place as usize).min(TABLE_LENGTH - 2);
     match table.celsius.get(index..index + 2) {
-        Some([low, high]) => low + (high - low) * (place - index as f64).clamp(0.0, 1.0),
+        Some([low, high]) => low + (high - low) * (place - index as f64),
         _ => HIGHEST_CELSIUS,
     }
 }
