@@ -4,7 +4,7 @@ use crate::heat_rules;
 use crate::progress::Progress;
 use crate::site::Site;
 use crate::task::Task;
-use fh_core::plan::{HeatRules, HeatWish, Operation, Plan};
+use fh_core::plan::{HeatWish, Operation, Plan};
 
 /// What a step asks of a heat.
 pub(crate) struct Load {
@@ -12,6 +12,8 @@ pub(crate) struct Load {
     pub(crate) parts: Vec<usize>,
     /// How long it takes, in minutes.
     pub(crate) minutes: f64,
+    /// How long one heat can be worked, in minutes.
+    pub(crate) heat_minutes: f64,
     /// Whether it is done hot.
     pub(crate) hot: bool,
     /// Whether the bar cools down while it is done.
@@ -19,15 +21,20 @@ pub(crate) struct Load {
 }
 
 impl Load {
-    /// Of some tasks that take so many minutes.
-    pub(crate) fn new(tasks: &[Task], minutes: f64) -> Self {
+    /// Of some tasks that take so many minutes, in heats of so many.
+    pub(crate) fn new(tasks: &[Task], minutes: f64, heat_minutes: f64) -> Self {
         let hot = tasks.iter().any(|task| task.operation.is_hot());
         let cools =
             tasks.iter().any(|task| matches!(task.operation, Operation::Drill | Operation::Stamp | Operation::Check));
         let mut parts: Vec<usize> = tasks.iter().filter_map(|task| task.part).collect();
         parts.sort_unstable();
         parts.dedup();
-        Self { parts, minutes, hot, cools }
+        Self { parts, minutes, heat_minutes, hot, cools }
+    }
+
+    /// How many heats it takes by its time alone, not rounded.
+    fn share(&self) -> f64 {
+        self.minutes / self.heat_minutes.max(1e-6)
     }
 }
 
@@ -48,23 +55,22 @@ pub(crate) struct Heated {
 #[derive(Clone)]
 pub(crate) struct Heating {
     zone_mm: f64,
-    minutes: f64,
     /// Heats taken so far.
     pub(crate) heats: usize,
     /// What is hot: its parts.
     parts: Vec<usize>,
+    /// What is left of the heat that is under way, as a share of it.
     left: f64,
 }
 
 impl Heating {
     pub(crate) fn new(plan: &Plan, heats: usize) -> Self {
-        let (zone_mm, minutes) = (heat_rules::zone_mm(plan), plan.work.heats.minutes.unwrap_or(HeatRules::MINUTES));
-        Self { zone_mm, minutes, heats, parts: Vec::new(), left: 0.0 }
+        Self { zone_mm: heat_rules::zone_mm(plan), heats, parts: Vec::new(), left: 0.0 }
     }
 
     /// Whether a step can still be done in the heat that is under way.
     pub(crate) fn fits(&self, load: &Load, at: &Lengths) -> bool {
-        load.minutes <= self.left + 1e-9 && self.cold_mm(load, at) <= 1e-6
+        load.share() <= self.left + 1e-9 && self.cold_mm(load, at) <= 1e-6
     }
 
     /// By how much a step and what is hot already are longer together than the zone.
@@ -91,8 +97,8 @@ impl Heating {
         let kept = wish == Some(HeatWish::Same) && self.heats > 0;
         if kept || (wish != Some(HeatWish::New) && self.fits(load, at)) {
             let cold = self.cold_mm(load, at);
-            let late = (load.minutes - self.left).max(0.0);
-            self.left = (self.left - load.minutes).max(0.0);
+            let late = (load.share() - self.left).max(0.0) * load.heat_minutes;
+            self.left = (self.left - load.share()).max(0.0);
             self.parts.extend(&load.parts);
             let is_cold = cold.is_finite() && cold > 1e-6;
             let cold_mm = if is_cold {
@@ -104,13 +110,13 @@ impl Heating {
             };
             return Heated { heat: self.heats.max(1), needs: 1, cold_mm, late: if late > 1e-9 { late } else { 0.0 } };
         }
-        let by_time = (load.minutes / self.minutes - 1e-9).ceil().max(1.0);
+        let by_time = (load.share() - 1e-9).ceil().max(1.0);
         let by_zone = (at.length(&load.parts) / self.zone_mm - 1e-9).ceil().max(1.0);
         // Beyond this, nobody counts.
         let needs = by_time.max(by_zone).min(1e6) as usize;
         let heat = self.heats + 1;
         self.heats += needs;
-        self.left = (needs as f64 * self.minutes - load.minutes).clamp(0.0, self.minutes);
+        self.left = (needs as f64 - load.share()).clamp(0.0, 1.0);
         self.parts.clone_from(&load.parts);
         Heated { heat, needs, cold_mm: 0.0, late: 0.0 }
     }

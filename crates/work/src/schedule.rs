@@ -1,6 +1,7 @@
 //! The proposal: an order that keeps every rule that can be kept, in the fewest heats found.
 
 use crate::effort::minutes;
+use crate::fire::{Fire, heat_minutes};
 use crate::heating::{Heating, Lengths, Load};
 use crate::progress::Progress;
 use crate::rules::Rule;
@@ -41,9 +42,11 @@ pub(crate) fn schedule(site: &Site<'_>, tasks: &[Task], rules: &[Rule]) -> Sched
     let (kept, dropped) = without_cycles(tasks.len(), rules);
     let units = units(site, tasks);
     let graph = Graph::new(&units, tasks.len(), &kept);
+    let fire = Fire::of(site.plan);
     let load = |unit: &Vec<usize>| {
         let own: Vec<Task> = unit.iter().map(|task| tasks[*task]).collect();
-        Load::new(&own, own.iter().map(|task| minutes(site, task)).sum())
+        let work = own.iter().map(|task| minutes(site, fire.as_ref(), task)).sum();
+        Load::new(&own, work, heat_minutes(site, fire.as_ref(), &own))
     };
     let loads: Vec<Load> = units.iter().map(load).collect();
     let tried = if units.len() > MANY { &CHOICES[..1] } else { &CHOICES[..] };

@@ -3,6 +3,7 @@
 use crate::brief;
 use crate::effort::minutes;
 use crate::findings::Seen;
+use crate::fire::{Fire, heat_minutes};
 use crate::heat_rules;
 use crate::heating::{Heated, Heating, Lengths, Load};
 use crate::held::hold;
@@ -17,13 +18,14 @@ use crate::task::Task;
 use crate::tools::{Wanted, tongs, wanted};
 use crate::words;
 use crate::worked::{Setup, WorkedStep};
-use fh_core::plan::{AnvilPlace, Operation, Plan};
+use fh_core::plan::{AnvilPlace, HeatRules, Operation, Plan};
 
 /// Going through the steps, one after the other.
 pub(crate) struct Walk<'b, 'a> {
     setup: &'b Setup<'b, 'a>,
     progress: Vec<Progress>,
     pub(crate) heating: Heating,
+    fire: Option<Fire>,
     last_bar: Option<usize>,
     /// The tools of each step.
     pub(crate) tools: Vec<(usize, Vec<Wanted>)>,
@@ -38,6 +40,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         Self {
             progress: setup.sites.iter().map(Progress::start).collect(),
             heating: Heating::new(setup.plan, 0),
+            fire: Fire::of(setup.plan),
             last_bar: None,
             tools: Vec::new(),
             seen: Vec::new(),
@@ -66,7 +69,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         }
         let site = self.setup.sites.first();
         let minutes = self.minutes(ordered, site);
-        let load = Load { parts: Vec::new(), minutes, hot, cools: true };
+        let load = Load { parts: Vec::new(), minutes, heat_minutes: HeatRules::MINUTES, hot, cools: true };
         let heated = self.heating.take(&load, &Lengths { starts: Vec::new(), lengths: Vec::new() }, ordered.step.heat);
         let tools = self.want(ordered, site);
         let task = ordered.tasks.first();
@@ -89,7 +92,8 @@ impl<'b, 'a> Walk<'b, 'a> {
             self.last_bar = Some(site.index);
         }
         let minutes = self.minutes(ordered, Some(site));
-        let load = Load::new(&ordered.tasks, minutes);
+        let gives = heat_minutes(site, self.fire.as_ref(), &ordered.tasks);
+        let load = Load::new(&ordered.tasks, minutes, gives);
         let before = Lengths::new(site, &self.progress[site.index]);
         let heated = self.heating.take(&load, &before, ordered.step.heat);
         let held = load.hot.then(|| hold(site, &self.progress[site.index], &before, &load.parts)).flatten();
@@ -126,6 +130,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             check: step.check.clone().or_else(|| each(&|task| brief::check(site, task, now_mm))),
             caution: step.caution.clone().or_else(|| each(&|task| brief::caution(site, task, &thin))),
             minutes,
+            heat_minutes: load.hot.then_some(gives),
             zone_mm: (load.hot && !load.parts.is_empty()).then(|| before.extent(load.parts.iter())),
             hold: held,
             stages: self.progress[site.index].stages.clone(),
@@ -162,6 +167,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             heat: if heated.needs == 0 { self.heating.heats } else { heated.heat },
             needs: heated.needs,
             minutes: 0.0,
+            heat_minutes: None,
             zone_mm: None,
             hold: None,
             stages: Vec::new(),
@@ -182,7 +188,8 @@ impl<'b, 'a> Walk<'b, 'a> {
     }
 
     fn minutes(&self, ordered: &Ordered, site: Option<&Site<'_>>) -> f64 {
-        let reckoned = || site.map_or(0.0, |site| ordered.tasks.iter().map(|task| minutes(site, task)).sum());
+        let reckoned =
+            || site.map_or(0.0, |site| ordered.tasks.iter().map(|task| minutes(site, self.fire.as_ref(), task)).sum());
         ordered.step.minutes.unwrap_or_else(reckoned)
     }
 

@@ -76,6 +76,8 @@ pub struct WorkedStep {
     pub needs: usize,
     /// How many minutes it takes.
     pub minutes: f64,
+    /// How many minutes of work one heat gives it; none where it is done cold.
+    pub heat_minutes: Option<f64>,
     /// What has to be hot, in mm along the bar as it is before the step; none where it is done cold.
     pub zone_mm: Option<[f64; 2]>,
     /// What is held; none where it is done cold, or where nothing is there.

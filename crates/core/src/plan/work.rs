@@ -37,7 +37,7 @@ pub struct HeatRules {
     /// How many cm³ of metal the smith draws to 1/2.72 of its section in a minute; reckoned from the hammer where it is left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub pace: Option<f64>,
-    /// What strikes; a hand hammer of 1 kg where it is left out.
+    /// What strikes; a hand hammer of 1.5 kg where it is left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hammer: Option<HammerSpec>,
     /// The heat at which the bar leaves the fire, in °C; the material's usual one where it is left out.
@@ -82,9 +82,9 @@ pub struct HammerSpec {
 }
 
 impl Default for HammerSpec {
-    /// A hand hammer of 1 kg.
+    /// A hand hammer of 1.5 kg: common practice, no source.
     fn default() -> Self {
-        Self { kg: 1.0, by: SwungBy::Hand }
+        Self { kg: 1.5, by: SwungBy::Hand }
     }
 }
 

@@ -3,7 +3,7 @@
 use super::air::KELVIN;
 use super::estimate::Estimate;
 
-/// A kilogram-force on a square millimeter in MPa (definition).
+/// A kilogram-force on a square millimeter in N/mm² (definition).
 const KGF_MM2: f64 = 9.80665;
 /// Strain of one pass and its rate per second, for a hand or power hammer.
 const PASS_STRAIN: f64 = 0.3;
@@ -44,7 +44,7 @@ impl Deformation {
     }
 }
 
-/// Mean resistance over a pass in MPa (Misaka and Yoshimoto 1967, coefficients from memory, held to check values).
+/// Mean resistance over a pass in N/mm² (Misaka and Yoshimoto 1967, coefficients from memory, held to check values).
 ///
 /// It is a mean already: times the strain it is the work, and must not be integrated again.
 pub fn misaka_mpa(of: Deformation) -> f64 {
@@ -54,7 +54,7 @@ pub fn misaka_mpa(of: Deformation) -> f64 {
     KGF_MM2 * exponent.exp() * strain.powf(0.21) * rate.powf(0.13)
 }
 
-/// Resistance at the end of a pass in MPa (Shida 1969, coefficients from memory, held to check values).
+/// Resistance at the end of a pass in N/mm² (Shida 1969, coefficients from memory, held to check values).
 pub fn shida_mpa(of: Deformation) -> f64 {
     let (carbon, _, strain, _) = of.bounded();
     let hardening = hardening_exponent(carbon);
@@ -62,7 +62,7 @@ pub fn shida_mpa(of: Deformation) -> f64 {
     shida_at_fifth(of) * (1.3 * relative.powf(hardening) - 0.3 * relative)
 }
 
-/// Shida's resistance averaged over a pass from nothing to its strain, in MPa (calculus).
+/// Shida's resistance averaged over a pass from nothing to its strain, in N/mm² (calculus).
 pub fn shida_mean_mpa(of: Deformation) -> f64 {
     let (carbon, _, strain, _) = of.bounded();
     let hardening = hardening_exponent(carbon);
@@ -70,7 +70,7 @@ pub fn shida_mean_mpa(of: Deformation) -> f64 {
     shida_at_fifth(of) * (1.3 / (hardening + 1.0) * relative.powf(hardening) - 0.15 * relative)
 }
 
-/// What is used for a hammer: the mean of Misaka's and of Shida's averaged, in MPa, ±15 %.
+/// What is used for a hammer: the mean of Misaka's and of Shida's averaged, in N/mm², ±15 %.
 ///
 /// Full recovery between passes is assumed; below 900 °C the real resistance is higher.
 pub fn hammered_mpa(carbon_percent: f64, celsius: f64) -> Estimate {

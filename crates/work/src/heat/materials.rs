@@ -247,7 +247,6 @@ pub const ALL: [Forging; 12] = [
         emissivity: 0.2,
         expansion_per_celsius: Some(26e-6),
         thermal: Some((2700.0, 1050.0, 180.0)),
-        ..CARBON_STEEL
     },
     Forging {
         name: "titanium",

@@ -4,7 +4,7 @@ use super::air::KELVIN;
 use super::estimate::Estimate;
 use super::steel::DENSITY_KG_M3;
 
-/// Iron per oxygen in the scale, by mass: scale taken as FeO, 23 % oxygen.
+/// Iron per oxygen in the scale, by mass: scale taken as wüstite, 23 % oxygen.
 const IRON_PER_OXYGEN: f64 = 77.0 / 23.0;
 /// Density of the scale in kg/m³, for the law that is given in thickness.
 const SCALE_DENSITY: f64 = 5700.0;
