@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
 mod absurd;
+mod anvil;
 mod branches;
 mod branches_strip;
 mod building;
@@ -12,6 +13,7 @@ mod files;
 mod findings;
 mod joints;
 mod motifs;
+mod order;
 mod piece;
 mod repeats;
 mod typing;

@@ -17,7 +17,8 @@ const WORDS: f32 = 32.0;
 const SMALL: f32 = 22.0;
 /// The screen that they are meant for.
 const SCREEN: [f32; 2] = [1366.0, 768.0];
-/// What is too much for the page is set smaller, down to this share.
+/// Everything is set as large as the page holds, from the one of these shares to the other.
+const MOST: f32 = 1.4;
 const LEAST: f32 = 0.4;
 /// The share of the width that the sizes have; the rest has how it is done.
 const SIZES: f32 = 0.6;
@@ -52,7 +53,7 @@ impl Page<'_> {
     pub(super) fn show(&self, ui: &mut Ui, theme: &Theme, rect: Rect) {
         let screen = ui.ctx().content_rect();
         let full = (screen.height() / SCREEN[1]).min(screen.width() / SCREEN[0]);
-        let mut share = 1.0;
+        let mut share = MOST;
         let mut pen = loop {
             let mut pen = Pen { ui, theme, size: full * share, laid: Vec::new(), frames: Vec::new() };
             let foot = self.write(&mut pen, rect);
@@ -107,7 +108,9 @@ impl Page<'_> {
         let room = rect.width() - clock.as_ref().map_or(0.0, |clock| clock.size().x + pen.gap());
         let bar = self.step.bar.and_then(|bar| self.plan.bars.get(bar)).filter(|_| self.plan.bars.len() > 1);
         let bar = bar.map_or_else(String::new, |bar| format!("   {}", bar.name));
-        let words = format!("{}   {number} of {}{bar}", heat_words(self.step), self.order.worked.steps.len());
+        let (steps, heats) = (self.order.worked.steps.len(), self.order.worked.heats);
+        let of = if self.step.is_hot() { format!(" of {heats}") } else { String::new() };
+        let words = format!("Step {number} of {steps}    {}{of}{bar}", heat_words(self.step));
         let words = pen.lay(&words, HEAD, true, ink, room);
         let height = line.max(words.size().y);
         let middle = rect.top() + height / 2.0;
@@ -150,7 +153,8 @@ impl Page<'_> {
         let step = self.step;
         let mut place = step.place.name().to_owned();
         let edge = step.edge.as_ref().map(|edge| format!("edge {edge}"));
-        for words in [edge, step.up.clone()].into_iter().flatten() {
+        let up = step.up.as_ref().map(|up| format!("{up} up"));
+        for words in [edge, up].into_iter().flatten() {
             place = format!("{place}, {words}");
         }
         let lines = [Some(place), Some(step.tool.clone()), step.lay.clone(), step.check.clone(), step.leave.clone()];

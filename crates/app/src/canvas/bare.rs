@@ -10,7 +10,7 @@ use egui::{Align2, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo, pos2}
 use fh_core::metal::View;
 
 /// The room below the bar for the zone and its words, as a share of the height, and above it for names.
-const BELOW: f32 = 0.26;
+const BELOW: f32 = 0.3;
 const ABOVE: f32 = 0.22;
 /// From how many times the thickness for its length a bar is drawn thicker than it is, so that it is seen from afar.
 const MOST_THICKER: f32 = 3.0;
@@ -93,8 +93,8 @@ fn paint_names(ui: &Ui, theme: &Theme, rect: Rect, scale: &Scale, model: &Model,
 fn paint_zone(ui: &Ui, theme: &Theme, rect: Rect, scale: &Scale, step: &AfterStep<'_>) {
     let Some(([from, to], words)) = step.hot else { return };
     let (left, right) = (scale.at([from, 0.0]).x, scale.at([to, 0.0]).x);
-    let top = rect.bottom() - rect.height() * BELOW + space::TIGHT;
-    let thick = rect.height() * 0.05;
+    let thick = rect.height() * 0.045;
+    let top = rect.bottom() - rect.height() * BELOW + thick;
     let band = Rect::from_min_max(pos2(left, top), pos2(right.max(left + 1.0), top + thick));
     ui.painter().rect_filled(band, 0.0, theme.hot);
     let edge = Stroke::new(space::HEAVY, theme.ink);

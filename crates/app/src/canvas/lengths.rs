@@ -1,7 +1,7 @@
 //! The forged lengths below the forged bar, each between the ends that it is measured by.
 
 use super::labels::thinned;
-use super::layout::Strip;
+use super::layout::{Stretch, Strip};
 use super::stage::Stage;
 use crate::theme::{Text, space};
 use egui::{Stroke, pos2};
@@ -9,7 +9,7 @@ use egui::{Stroke, pos2};
 impl Stage<'_> {
     /// Paints the lengths that have room between their ends.
     pub(super) fn paint_lengths(&self) {
-        let lane = self.layout.lengths;
+        let lane = self.length_lane();
         let stroke = Stroke::new(self.theme.hairline(), self.theme.rule);
         let whole = || self.model.blocks.iter().enumerate().filter(|(_, block)| block.lane == 0);
         let ends = whole().map(|(index, block)| (index, self.axis.x(block.forged[1])));
@@ -20,6 +20,12 @@ impl Stage<'_> {
         for (index, _) in whole() {
             self.paint_length(index);
         }
+    }
+
+    /// Where the lengths stand: above what is said of a step's heat.
+    fn length_lane(&self) -> Stretch {
+        let lane = self.layout.lengths;
+        Stretch { top: lane.top, bottom: lane.bottom - self.sizes.zone }
     }
 
     fn paint_length(&self, index: usize) {
@@ -35,7 +41,7 @@ impl Stage<'_> {
             if selected { (Text::Strong, self.theme.accent) } else { (Text::Small, self.theme.ink_quiet) };
         let words = self.text(self.rounded_words(block.forged[1] - block.forged[0]), text, ink);
         if words.size().x + space::GAP <= right - left {
-            let at = pos2((left + right) / 2.0, self.layout.lengths.middle()) - words.size() / 2.0;
+            let at = pos2((left + right) / 2.0, self.length_lane().middle()) - words.size() / 2.0;
             self.painter.galley(at, words, ink);
         }
     }

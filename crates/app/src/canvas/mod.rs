@@ -203,6 +203,7 @@ impl Canvas {
         let size = ui.available_size().max(egui::Vec2::splat(crate::theme::space::TARGET));
         let (rect, ground) = ui.allocate_exact_size(size, egui::Sense::CLICK | egui::Sense::DRAG);
         let sizes = Sizes::new(scene.theme);
+        let sizes = if scene.step.is_some() { sizes.with_zone() } else { sizes };
         if self.shown_bar != scene.bar {
             self.shown_bar = scene.bar;
             self.let_go(&mut events);

@@ -27,11 +27,18 @@ pub(super) struct Sizes {
     pub(super) tick: f32,
     /// The narrowest place for a name.
     pub(super) name: f32,
+    /// The line below the lengths where the length of what is hot stands; 0 where no step is shown.
+    pub(super) zone: f32,
     /// What stays free at the left and the right end of a fitted bar.
     pub(super) margins: [f32; 2],
 }
 
 impl Sizes {
+    /// With a line for what is hot in a step.
+    pub(super) fn with_zone(self) -> Self {
+        Self { zone: self.line + space::GAP, ..self }
+    }
+
     /// The sizes of a theme.
     pub(super) fn new(theme: &Theme) -> Self {
         let line = (theme.font(Text::Small).size * 1.3).ceil();
@@ -48,6 +55,7 @@ impl Sizes {
             unsettled: steps(4.0),
             tick: space::GRID,
             name: steps(8.0),
+            zone: 0.0,
             margins: [steps(4.0), steps(10.0)],
         }
     }

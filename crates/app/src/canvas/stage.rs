@@ -145,7 +145,7 @@ pub(super) fn heights(window: Rect, sizes: &Sizes) -> Heights {
         window: window.height(),
         marks: sizes.line * super::marks::LANES as f32 + space::GAP,
         names: sizes.line + space::TIGHT,
-        lengths: sizes.line + space::TIGHT,
+        lengths: sizes.line + space::TIGHT + sizes.zone,
         bands: sizes.bands,
         row: sizes.row,
         gap: space::GAP,

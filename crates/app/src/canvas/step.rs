@@ -48,7 +48,8 @@ impl Stage<'_> {
         let middle = ((left + right) / 2.0).clamp(self.window.left(), self.window.right());
         let least = self.window.left() + space::TIGHT;
         let most = (self.window.right() - words.size().x - space::TIGHT).max(least);
-        let at = pos2((middle - words.size().x / 2.0).clamp(least, most), self.layout.lengths.bottom);
+        let top = self.layout.lengths.bottom - self.sizes.zone + space::TIGHT;
+        let at = pos2((middle - words.size().x / 2.0).clamp(least, most), top);
         let ground = Rect::from_min_size(at, words.size()).expand2(vec2(space::TIGHT, 0.0));
         self.painter.rect_filled(ground, f32::from(space::CORNER), self.theme.panel_raised);
         self.painter.galley(at, words, self.theme.ink);

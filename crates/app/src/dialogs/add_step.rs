@@ -46,7 +46,11 @@ impl AddStep {
     fn contents(&mut self, ui: &mut Ui, desk: &Desk<'_>) -> Option<Step> {
         let theme = desk.theme;
         let plan = desk.document.plan();
-        let choices: Vec<_> = Operation::ALL.map(|operation| (operation, operation.name().to_owned())).into();
+        // What is in no list of ours is wanted most often.
+        let own = (Operation::Own, "in your own words".to_owned());
+        let others = Operation::ALL.into_iter().filter(|operation| *operation != Operation::Own);
+        let others = others.map(|operation| (operation, operation.name().to_owned()));
+        let choices: Vec<_> = std::iter::once(own).chain(others).collect();
         if let Some(chosen) = chooser::show(ui, theme, "What is done", "What is done", self.operation, &choices) {
             self.operation = chosen;
         }

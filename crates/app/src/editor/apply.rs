@@ -2,7 +2,7 @@
 
 use super::{Editor, views};
 use crate::canvas::CanvasEvent;
-use crate::order::told;
+use crate::order::{OrderAsk, told};
 use crate::state::{Focus, Request, Then, ViewsShown};
 use crate::theme::{Look, Theme};
 use crate::widgets::entry;
@@ -75,7 +75,7 @@ impl Editor {
         match event {
             CanvasEvent::Select(segment) if self.desk().shown().is_some() => {
                 if let Some(segment) = segment {
-                    self.order_ask(crate::order::OrderAsk::ChooseOn(self.selection.bar, segment));
+                    self.order_ask(OrderAsk::ChooseOn(self.selection.bar, segment));
                 }
             }
             CanvasEvent::Select(segment) => self.select(self.selection.bar, segment),
@@ -217,6 +217,9 @@ impl Editor {
 fn waits(request: &Request) -> bool {
     !matches!(
         request,
-        Request::Cursor(_) | Request::Edit(_) | Request::Canvas(CanvasEvent::Cursor(_) | CanvasEvent::Status(_))
+        Request::Cursor(_)
+            | Request::Edit(_)
+            | Request::Order(OrderAsk::Replace(..) | OrderAsk::Rules(_) | OrderAsk::Own(_))
+            | Request::Canvas(CanvasEvent::Cursor(_) | CanvasEvent::Status(_))
     )
 }

@@ -12,7 +12,8 @@ impl Editor {
     pub(super) fn read_events(&mut self, ctx: &Context, out: &mut Vec<Request>) {
         self.read_close(ctx, out);
         self.read_answer(out);
-        if self.dialog.is_some() {
+        // At the anvil every key turns pages.
+        if self.dialog.is_some() || self.anvil.is_some() {
             return;
         }
         self.read_dropped(ctx, out);

@@ -10,7 +10,7 @@ use fh_core::plan::{HeatRules, InBoth};
 use fh_measure::{LengthRange, WrittenLength, format_decimal};
 
 /// What the rules are and are not.
-const ABOUT: &str = "Plain rules, not yet how a bar cools: change them until the heats are yours.";
+const ABOUT: &str = "What is empty is reckoned, or as usual. Write your own figures until the heats are yours.";
 
 /// Shows the rules.
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
@@ -20,8 +20,8 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     ui.label(RichText::new("What one heat can do").text_style(Text::Heading.style()).color(desk.theme.ink));
     ui.label(RichText::new(ABOUT).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
     length(ui, &sizing, "Hot zone", &mut next.zone, (HeatRules::ZONE, LengthRange::AboveZero));
-    number(ui, &sizing, "Minutes of work", &mut next.minutes, HeatRules::MINUTES);
-    number(ui, &sizing, "Pace, cm³ a minute", &mut next.pace, HeatRules::PACE);
+    number(ui, &sizing, "Minutes of work", &mut next.minutes);
+    number(ui, &sizing, "Pace, cm³ a minute", &mut next.pace);
     length(ui, &sizing, "Width of the anvil", &mut next.anvil, (HeatRules::ANVIL, LengthRange::AboveZero));
     length(ui, &sizing, "Tolerance", &mut next.tolerance, (HeatRules::TOLERANCE, LengthRange::AboveZero));
     if next != plan.work.heats {
@@ -44,9 +44,8 @@ fn length(
     }
 }
 
-fn number(ui: &mut Ui, sizing: &Sizing<'_>, label: &str, now: &mut Option<f64>, usual: f64) {
-    let hint = format!("{usual}, as usual");
-    if let Some(typed) = fields::optional_number(ui, sizing, &Entry::new(label).hint(&hint), *now) {
+fn number(ui: &mut Ui, sizing: &Sizing<'_>, label: &str, now: &mut Option<f64>) {
+    if let Some(typed) = fields::optional_number(ui, sizing, &Entry::new(label).hint("reckoned"), *now) {
         *now = typed;
     }
 }

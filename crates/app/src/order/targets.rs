@@ -3,7 +3,7 @@
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields, row};
-use egui::{RichText, Ui};
+use egui::{Align, Layout, RichText, Ui};
 use fh_core::plan::{Step, Target};
 use fh_measure::{LengthRange, WrittenLength};
 use fh_work::{Size, WorkedStep};
@@ -47,11 +47,10 @@ fn fact(ui: &mut Ui, sizing: &Sizing<'_>, size: &Size) {
     };
     row::fact(ui, sizing.theme, &size.what, &cold);
     if let Some(hot) = &size.hot {
-        ui.horizontal(|ui| {
-            ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-                let words = RichText::new(format!("{hot} hot")).text_style(Text::Small.style());
-                ui.label(words.color(sizing.theme.ink_quiet));
-            });
+        let words = RichText::new(format!("{hot} hot")).text_style(Text::Small.style());
+        let room = egui::vec2(ui.available_width(), sizing.theme.font(Text::Small).size * 1.3);
+        ui.allocate_ui_with_layout(room, Layout::right_to_left(Align::Min), |ui| {
+            ui.label(words.color(sizing.theme.ink_quiet));
         });
     }
 }
