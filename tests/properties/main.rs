@@ -10,6 +10,7 @@ mod fixed_bars;
 mod forms;
 mod histories;
 mod laws;
+mod orders;
 mod pieces;
 mod plans;
 mod repeats;

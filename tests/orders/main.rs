@@ -1,0 +1,65 @@
+//! The order of work against the books: published sequences, the demo plans, a bad order beside a good one, and legs in the
+//! way worked by hand.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
+
+mod bad_order;
+mod books;
+mod demos;
+mod legs;
+mod pieces;
+
+use fh_core::balance::balance;
+use fh_core::file;
+use fh_core::plan::{Operation, Plan, Step};
+use fh_store::demos::DEMOS;
+use fh_work::{OrderFinding, Shop, Worked, proposal, work_out};
+
+/// What is done, and the name of the part it is done to; empty where the whole bar is meant.
+type Done = (Operation, String);
+
+/// The demo of this file name.
+fn demo(file_name: &str) -> Plan {
+    let demo = DEMOS.iter().find(|demo| demo.file_name == file_name).unwrap();
+    file::read(demo.text.as_bytes()).unwrap()
+}
+
+/// Everything that the steps of a plan do, one after the other.
+fn done(plan: &Plan, steps: &[Step]) -> Vec<Done> {
+    let mut all = Vec::new();
+    for step in steps {
+        let bar = &plan.bars[step.bar_index()];
+        for deed in &step.work {
+            let name = |path: &String| bar.segment(bar.find_path(path).unwrap()).unwrap().name.clone();
+            let names: Vec<String> = deed.parts.iter().map(name).collect();
+            if names.is_empty() {
+                all.push((deed.operation, String::new()));
+            }
+            all.extend(names.into_iter().map(|name| (deed.operation, name)));
+        }
+    }
+    all
+}
+
+/// What the proposal of a plan does, one after the other.
+fn proposed(plan: &Plan) -> Vec<Done> {
+    done(plan, &proposal(plan, &balance(plan)))
+}
+
+/// The place of something in an order.
+fn place(order: &[Done], operation: Operation, part: &str) -> usize {
+    let found = order.iter().position(|(own, name)| *own == operation && name == part);
+    found.unwrap_or_else(|| panic!("{} “{part}” is not in {order:?}", operation.name()))
+}
+
+/// The plan worked out with these steps as the smith's own.
+fn with_steps(plan: &Plan, steps: Vec<Step>) -> Worked {
+    let mut plan = plan.clone();
+    plan.work.steps = Some(steps);
+    work_out(&plan, &balance(&plan), &Shop::default())
+}
+
+/// The ids of findings with their steps, counted from 1 as the smith counts them.
+fn ids(findings: &[OrderFinding]) -> Vec<(&'static str, Vec<usize>)> {
+    findings.iter().map(|found| (found.finding.id, found.steps.iter().map(|step| step + 1).collect())).collect()
+}

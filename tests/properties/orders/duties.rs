@@ -1,0 +1,302 @@
+//! What has to be done to each part, worked out slowly from the plan and its balance alone.
+
+use super::did::Did;
+use fh_core::balance::{BarBalance, SegmentBalance};
+use fh_core::metal::{Bent, FreeEnd, Shape};
+use fh_core::plan::{Bar, Chain, Flat, Form, Made, Operation, RootSpec};
+use proptest::prelude::*;
+use tests::{mm, mm2, mm3};
+use uom::si::f64::Length;
+
+use Operation as O;
+
+/// Two sizes that differ by less are surely alike, by more surely not; between them it is a matter of taste.
+const ALIKE: f64 = 0.01;
+const UNLIKE: f64 = 0.03;
+/// What makes a part thicker or thinner.
+const SHAPING: [Operation; 6] = [O::Draw, O::Taper, O::Upset, O::Spread, O::Flatten, O::Scarf];
+
+/// What must be done to a part once, and what may be.
+#[derive(Debug, Default)]
+struct Duty {
+    must: Vec<Operation>,
+    /// One of each list must be done, and no more than one.
+    one_of: Vec<Vec<Operation>>,
+    may: Vec<Operation>,
+}
+
+/// Checks that what is done to a bar is what it asks for, nothing forgotten and nothing twice.
+pub(crate) fn check(bar: &Bar, balance: &BarBalance, index: usize, done: &[Did]) -> Result<(), TestCaseError> {
+    let flat = bar.flat();
+    let own: Vec<Did> = done.iter().copied().filter(|did| did.bar == index && !did.is_of_piece()).collect();
+    for at in 0..flat.len() {
+        let operations: Vec<Operation> =
+            own.iter().filter(|did| did.part == Some(at)).map(|did| did.operation).collect();
+        let duty = Asked { flat: &flat, balance, at }.duty();
+        fulfils(&duty, &operations).map_err(|fault| {
+            TestCaseError::fail(format!("part {} of bar {index}: {fault}: {operations:?} for {duty:?}", bar.path(at)))
+        })?;
+    }
+    whole_bar(&own)
+}
+
+fn fulfils(duty: &Duty, done: &[Operation]) -> Result<(), String> {
+    for (place, operation) in done.iter().enumerate() {
+        if done[..place].contains(operation) {
+            return Err(format!("{} is done twice", operation.name()));
+        }
+        let known = duty.must.contains(operation) || duty.may.contains(operation);
+        if !known && !duty.one_of.iter().any(|list| list.contains(operation)) {
+            return Err(format!("nothing asks for {}", operation.name()));
+        }
+    }
+    if let Some(missing) = duty.must.iter().find(|operation| !done.contains(operation)) {
+        return Err(format!("{} is forgotten", missing.name()));
+    }
+    let once = |list: &&Vec<Operation>| done.iter().filter(|operation| list.contains(operation)).count() == 1;
+    match duty.one_of.iter().find(|list| !once(list)) {
+        Some(list) => Err(format!("one of {list:?} is asked for")),
+        None => Ok(()),
+    }
+}
+
+/// Marked and checked once where anything is done, and straightened once before the first bend.
+fn whole_bar(own: &[Did]) -> Result<(), TestCaseError> {
+    let on_parts: Vec<Operation> = own.iter().filter(|did| did.part.is_some()).map(|did| did.operation).collect();
+    let whole: Vec<Operation> = own.iter().filter(|did| did.part.is_none()).map(|did| did.operation).collect();
+    let count = |operation| whole.iter().filter(|other| **other == operation).count();
+    let any = usize::from(!on_parts.is_empty());
+    prop_assert_eq!((count(O::Mark), count(O::Check)), (any, any));
+    let shaped = on_parts.iter().filter(|operation| SHAPING.contains(operation)).count();
+    let bent = on_parts.iter().any(|operation| operation.is_bending() || *operation == O::Twist);
+    prop_assert_eq!(count(O::Straighten), usize::from(shaped > 0 && (bent || shaped > 1)));
+    prop_assert_eq!(whole.len(), count(O::Mark) + count(O::Check) + count(O::Straighten));
+    Ok(())
+}
+
+/// One part, asked what it needs.
+struct Asked<'a> {
+    flat: &'a [Flat<'a>],
+    balance: &'a BarBalance,
+    at: usize,
+}
+
+impl Asked<'_> {
+    fn own(&self) -> &SegmentBalance {
+        &self.balance.segments[self.at]
+    }
+
+    fn form(&self) -> &Form {
+        &self.flat[self.at].segment.form
+    }
+
+    /// The parts before and behind it in its chain.
+    fn beside(&self) -> [Option<usize>; 2] {
+        let (chain, place) = (self.flat[self.at].chain, self.flat[self.at].place);
+        let find =
+            |wanted: Option<usize>| self.flat.iter().position(|flat| flat.chain == chain && Some(flat.place) == wanted);
+        [find(place.checked_sub(1)), find(Some(place + 1))]
+    }
+
+    fn is_alone(&self) -> bool {
+        self.beside() == [None, None]
+    }
+
+    /// The area of the bar, or of its branch as it is cut, from what it takes.
+    fn raw_area(&self) -> f64 {
+        let own = self.own();
+        let taken = (mm3(own.finished_volume) + mm3(own.trimmed_volume)) / (1.0 - own.scale_share);
+        taken / mm(own.mark_end - own.mark_start)
+    }
+
+    /// Of its mean area to that of the bar, before it is twisted.
+    fn fuller(&self, shape: &Shape) -> f64 {
+        mm3(shape.volume()) / mm(shape.length()) / self.raw_area()
+    }
+
+    /// Its width and its thickness to those of the bar; none on a branch, whose cut is another matter.
+    fn wider(&self, width: Length, thickness: Length) -> Option<[f64; 2]> {
+        let raw = self.balance.stock.section();
+        let on_bar = self.own().chain == Chain::Bar;
+        on_bar.then(|| [mm(width) / mm(raw.width()), mm(thickness) / mm(raw.thickness())])
+    }
+
+    fn duty(&self) -> Duty {
+        let mut duty = Duty::default();
+        let Some(shape) = &self.own().shape else { return duty };
+        self.forging(shape, &mut duty);
+        if !self.flat[self.at].segment.repeats.is_empty() {
+            duty.must.push(O::Stamp);
+        }
+        if matches!(self.form(), Form::Trim { .. } | Form::Hold { .. }) {
+            // What is cut off may be bent or not: nobody looks at it again.
+            duty.may.extend([O::Bend, O::Corner, O::Roll, O::Twist, O::Brush]);
+        } else if let Some(bent) = self.own().bent {
+            duty.must.push(match bent {
+                Bent::Curve { .. } | Bent::Ring { .. } | Bent::Scroll { .. } => O::Bend,
+                Bent::Corner { .. } => O::Corner,
+                Bent::Socket { .. } => O::Roll,
+                Bent::Twist { .. } => O::Twist,
+            });
+            let is_closed_in = match bent {
+                Bent::Socket { .. } => true,
+                Bent::Scroll { spiral, .. } => spiral.turns > 1.0,
+                _ => false,
+            };
+            duty.must.extend(is_closed_in.then_some(O::Brush));
+        }
+        self.neck(shape, &mut duty);
+        duty
+    }
+
+    fn forging(&self, shape: &Shape, duty: &mut Duty) {
+        match self.form() {
+            Form::Plain { .. } => {}
+            Form::Drawn { .. } => self.drawn(shape, duty),
+            Form::Collar { .. } => {
+                self.drawn(shape, duty);
+                duty.must.push(O::Bend);
+            }
+            Form::Taper { .. } => self.taper(shape, duty),
+            Form::Shoulder { .. } => duty.must.push(O::SetDown),
+            Form::Flag { trim, .. } => {
+                duty.must.push(O::Spread);
+                self.block(duty);
+                if mm3(self.own().trimmed_volume) > 0.0 {
+                    duty.must.push(O::Trim);
+                }
+                duty.may.extend(trim.is_some().then_some(O::Trim));
+            }
+            Form::Peak { .. } => match self.fuller(shape) {
+                fuller if fuller > 1.0 + UNLIKE => duty.must.push(O::Upset),
+                fuller if fuller < 1.0 + ALIKE => duty.must.extend([O::Isolate, O::Draw]),
+                _ => duty.may.extend([O::Upset, O::Isolate, O::Draw]),
+            },
+            Form::Hole { made, .. } => self.hole(*made, shape, duty),
+            Form::Tenon { .. } => duty.must.extend([O::SetDown, O::Draw]),
+            Form::Rivet { .. } => duty.must.push(O::Upset),
+            Form::Weld { .. } => {
+                duty.must.push(O::Scarf);
+                // Where a joint of the plan welds it, it is welded there.
+                duty.may.push(O::Weld);
+            }
+            Form::Split { root, .. } => self.split(root.as_ref(), shape, duty),
+            Form::Ball { .. } | Form::Cube { .. } => {
+                duty.must.push(O::Draw);
+                self.block(duty);
+            }
+            Form::Trim { .. } => duty.must.push(O::Trim),
+            Form::Hold { .. } => duty.must.push(O::PartOff),
+        }
+    }
+
+    /// A block is necked from the bar beside it.
+    fn block(&self, duty: &mut Duty) {
+        duty.must.extend((!self.is_alone()).then_some(O::Isolate));
+    }
+
+    fn drawn(&self, shape: &Shape, duty: &mut Duty) {
+        let Shape::Prism { section, .. } = shape else { return };
+        let (fuller, outline) = (self.fuller(shape), section.section());
+        let wider = self.wider(outline.width(), outline.thickness());
+        let off = |share: f64| (share - 1.0).abs();
+        let most = wider.map(|both| both.into_iter().map(off).fold(off(fuller), f64::max));
+        let grown = wider.map(|both| both.into_iter().fold(0.0, f64::max));
+        if fuller > 1.0 + UNLIKE {
+            duty.must.push(O::Upset);
+        } else if most.is_some_and(|most| most < ALIKE) {
+            // It is the bar.
+        } else if fuller < 1.0 + ALIKE && grown.is_some_and(|grown| grown > 1.0 + UNLIKE) {
+            duty.must.push(O::Spread);
+        } else if fuller < 1.0 - UNLIKE && grown.is_some_and(|grown| grown < 1.0 + ALIKE) {
+            duty.must.push(O::Draw);
+        } else if fuller < 1.0 - UNLIKE {
+            duty.one_of.push(vec![O::Draw, O::Spread]);
+        } else {
+            duty.may.extend([O::Draw, O::Spread, O::Upset]);
+        }
+    }
+
+    fn taper(&self, shape: &Shape, duty: &mut Duty) {
+        let fuller = self.fuller(shape);
+        let raw = self.raw_area();
+        let off = |share: f64| (mm2(shape.area_at(share)) / raw - 1.0).abs();
+        if fuller > 1.0 + UNLIKE {
+            duty.must.push(O::Upset);
+        } else if fuller < 1.0 - UNLIKE {
+            duty.must.push(O::Taper);
+        } else if off(0.0).max(off(1.0)) > UNLIKE {
+            duty.one_of.push(vec![O::Taper, O::Upset]);
+        } else {
+            duty.may.extend([O::Taper, O::Upset]);
+        }
+    }
+
+    fn hole(&self, made: Made, shape: &Shape, duty: &mut Duty) {
+        duty.must.extend(match made {
+            Made::Punched => vec![O::Punch],
+            Made::Drifted => vec![O::Punch, O::Drift],
+            Made::Drilled => vec![O::Drill],
+        });
+        let Shape::Hole { outline, thickness, .. } = shape else { return };
+        let Some(wider) = self.wider(outline.width(), *thickness) else {
+            duty.may.extend([O::Upset, O::Isolate, O::Flatten]);
+            return;
+        };
+        let off = wider.into_iter().map(|share| (share - 1.0).abs()).fold(0.0, f64::max);
+        if off > UNLIKE {
+            duty.must.push(O::Flatten);
+            self.block(duty);
+        } else if off > ALIKE {
+            duty.may.extend([O::Flatten, O::Isolate]);
+        }
+        let shorter = mm(self.own().forged_length) / mm(self.own().stock_length);
+        match shorter {
+            shorter if off > UNLIKE && shorter < 0.94 => duty.must.push(O::Upset),
+            shorter if off > ALIKE && shorter < 0.96 => duty.may.push(O::Upset),
+            _ => {}
+        }
+    }
+
+    fn split(&self, root: Option<&RootSpec>, shape: &Shape, duty: &mut Duty) {
+        let Shape::Split(size) = shape else { return };
+        duty.must.push(O::Split);
+        duty.must.extend(matches!(root, Some(RootSpec::Hole(_))).then_some(O::Punch));
+        duty.must.extend(size.opening.is_some().then_some(O::Open));
+        if size.free == FreeEnd::Neither {
+            return;
+        }
+        let below = self.at + 1..self.at + self.flat[self.at].segment.count();
+        let duties: Vec<Duty> = below.map(|at| Asked { at, ..*self }.duty()).collect();
+        let is_shaping = |operation: &Operation| SHAPING.contains(operation);
+        let surely = |duty: &Duty| duty.must.iter().any(is_shaping) || duty.one_of.iter().flatten().any(is_shaping);
+        if duties.iter().any(surely) {
+            duty.must.extend([O::BendAside, O::Straighten]);
+        } else if duties.iter().any(|duty| duty.may.iter().any(is_shaping)) {
+            duty.may.extend([O::BendAside, O::Straighten]);
+        }
+    }
+
+    /// A neck at a mark that nothing else would keep: the part is thin right beside bar that stays as it is.
+    fn neck(&self, shape: &Shape, duty: &mut Duty) {
+        let draws = [O::Draw, O::Taper, O::Spread, O::Flatten, O::Scarf];
+        let drawn = |list: &[Operation]| list.iter().any(|operation| draws.contains(operation));
+        if duty.must.contains(&O::Isolate) || duty.must.contains(&O::SetDown) || duty.must.contains(&O::Upset) {
+            return;
+        }
+        let raw = self.raw_area();
+        for (side, beside) in self.beside().into_iter().enumerate() {
+            let Some(beside) = beside.filter(|at| self.flat[*at].segment.form.is_as_stock()) else { continue };
+            let near = if (side == 1) == self.own().reversed { 0.0 } else { 1.0 };
+            let share = mm2(shape.area_at(near)) / raw;
+            let is_plain = matches!(self.flat[beside].segment.form, Form::Plain { .. });
+            if is_plain && (0.01..0.78).contains(&share) && drawn(&duty.must) {
+                duty.must.push(O::Isolate);
+                return;
+            }
+            if share < 0.82 && (drawn(&duty.must) || drawn(&duty.may) || duty.one_of.iter().any(|list| drawn(list))) {
+                duty.may.push(O::Isolate);
+            }
+        }
+    }
+}
