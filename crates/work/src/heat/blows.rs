@@ -28,7 +28,7 @@ pub fn strained_mm3(pass: &Pass, volume_mm3: f64) -> f64 {
 
 /// The work of passes over a volume at one flow stress, in J.
 pub fn work_joules(passes: &[Pass], volume_mm3: f64, stress_mpa: f64) -> f64 {
-    // A MPa on a mm³ is a thousandth of a J.
+    // A N/mm² on a mm³ is a thousandth of a J.
     passes.iter().map(|pass| strained_mm3(pass, volume_mm3)).sum::<f64>() * stress_mpa / 1e3
 }
 
@@ -36,7 +36,7 @@ pub fn work_joules(passes: &[Pass], volume_mm3: f64, stress_mpa: f64) -> f64 {
 ///
 /// Show it to one figure: [`Estimate::one_figure`].
 pub fn blows(work_joules: f64, hammer: &Hammer, learnt: Option<f64>) -> Estimate {
-    let sound = if work_joules.is_finite() { work_joules.max(0.0) } else { 0.0 };
+    let sound = if work_joules.is_finite() { work_joules.clamp(0.0, 1e15) } else { 0.0 };
     let likely = sound / hammer.delivered_joules();
     let factor = learnt.filter(|factor| (0.05..=20.0).contains(factor));
     let (low, high) = if factor.is_some() { LEARNT } else { UNLEARNT };

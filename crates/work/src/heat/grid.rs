@@ -1,6 +1,6 @@
 //! The bar cut into cells: volumes and skins by Simpson's rule, the faces between them from the profile itself.
 
-use super::loss::{End, Loss, Patch, Surface};
+use super::loss::{End, Loss, Patch, Surface, Touch};
 use super::profile::{Profile, Run};
 use std::f64::consts::PI;
 
@@ -73,10 +73,10 @@ fn cell(run: &Run, surface: &Surface, start_mm: f64, step_mm: f64) -> Cell {
         right_area: right.0 * 1e-6,
         volume,
         lateral,
-        patch: Patch { root_diameter, depth_m, contact_w_m2k: surface.contact_at(x_mm) },
+        patch: Patch { root_diameter, depth_m, touch: surface.touch_at(x_mm) },
         ends: 0.0,
         // Behind an end lies half a cell, and its skin is as much cooler as that of the sides.
-        end_patch: Patch { root_diameter, depth_m: half_m + depth_m, contact_w_m2k: 0.0 },
+        end_patch: Patch { root_diameter, depth_m: half_m + depth_m, touch: Touch::default() },
     }
 }
 

@@ -30,7 +30,7 @@ pub fn more_per_100_mm(celsius: f64) -> Estimate {
 }
 
 fn stretched(cold_mm: f64, elongation: f64) -> Estimate {
-    let cold_mm = if cold_mm.is_finite() { cold_mm } else { 0.0 };
+    let cold_mm = if cold_mm.is_finite() { cold_mm.clamp(-1e9, 1e9) } else { 0.0 };
     let trust = (elongation.abs() / AT_FORGING_HEAT).min(1.0);
     let at = |elongation: f64| cold_mm * (1.0 + elongation);
     Estimate { low: at(elongation - LESS * trust), likely: at(elongation), high: at(elongation + MORE * trust) }

@@ -143,8 +143,17 @@ pub(super) struct Patch {
     pub(super) root_diameter: f64,
     /// How far below the skin the mean lies, in m.
     pub(super) depth_m: f64,
-    /// Conductance to the anvil, times duty and share, in W/(m² K).
-    pub(super) contact_w_m2k: f64,
+    /// What of it lies on the anvil.
+    pub(super) touch: Touch,
+}
+
+/// How much of a patch lies on the anvil, over time and girth.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Touch {
+    /// Its share, which the air does not see.
+    covered: f64,
+    /// The conductance through it, spread over the whole girth, in W/(m² K).
+    w_m2k: f64,
 }
 
 impl Surface {
@@ -170,11 +179,14 @@ impl Surface {
         }
     }
 
-    /// What of the anvil's contact falls on a place, in W/(m² K) over the whole girth.
-    pub(super) fn contact_at(&self, x_mm: f64) -> f64 {
+    /// What of the anvil's contact falls on a place.
+    pub(super) fn touch_at(&self, x_mm: f64) -> Touch {
         match self.anvil {
-            Some(it) if (it.from_mm..=it.to_mm).contains(&x_mm) => it.conductance_w_m2k * it.duty * it.share_of_girth,
-            _ => 0.0,
+            Some(it) if (it.from_mm..=it.to_mm).contains(&x_mm) => {
+                let covered = it.duty * it.share_of_girth;
+                Touch { covered, w_m2k: it.conductance_w_m2k * covered }
+            }
+            _ => Touch::default(),
         }
     }
 
@@ -195,10 +207,10 @@ impl Surface {
         let cube = kelvin * kelvin * kelvin;
         let film = self.film(celsius, patch.root_diameter);
         let anvil = self.anvil.map_or(0.0, |contact| contact.anvil_celsius);
-        let flux = self.radiated * (cube * kelvin - self.ambient_fourth)
-            + film * (celsius - self.ambient_celsius)
-            + patch.contact_w_m2k * (celsius - anvil);
-        (flux, 4.0 * self.radiated * cube + film + patch.contact_w_m2k)
+        let open = 1.0 - patch.touch.covered;
+        let air = self.radiated * (cube * kelvin - self.ambient_fourth) + film * (celsius - self.ambient_celsius);
+        let flux = open * air + patch.touch.w_m2k * (celsius - anvil);
+        (flux, open * (4.0 * self.radiated * cube + film) + patch.touch.w_m2k)
     }
 
     /// Loss in W/m² by the mean temperature behind a patch, and how it grows with that temperature; `conductivity` in W/(m K).

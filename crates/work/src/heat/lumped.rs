@@ -1,7 +1,8 @@
 //! A long bar of one section that cools as one: the quick answer for the middle of a heat.
 
-use super::loss::{Loss, Patch, Surface};
+use super::loss::{Loss, Patch, Surface, Touch};
 use super::section::BarSection;
+use super::steel::{HIGHEST_CELSIUS, LOWEST_CELSIUS};
 use super::substance::Substance;
 
 /// Steps of temperature in one sum.
@@ -39,16 +40,17 @@ impl LongBar {
     /// None where the section has no sizes.
     pub(super) fn of(section: BarSection, substance: Substance, loss: &Loss) -> Option<Self> {
         let (area, girth) = (section.area_mm2() * 1e-6, section.perimeter_mm() * 1e-3);
-        let sound = area.is_finite() && girth.is_finite() && area > 0.0 && girth > 0.0;
+        let sound = (1e-12..1e6).contains(&area) && (1e-6..1e3).contains(&girth);
         let surface = Surface::new(loss);
-        let contact_w_m2k = loss.anvil.map_or(0.0, |contact| surface.contact_at(contact.from_mm));
+        let touch = loss.anvil.map_or_else(Touch::default, |contact| surface.touch_at(contact.from_mm));
         let depth_m = if loss.skin { section.skin() * area / girth } else { 0.0 };
-        let patch = Patch { root_diameter: (girth / std::f64::consts::PI).sqrt(), depth_m, contact_w_m2k };
+        let patch = Patch { root_diameter: (girth / std::f64::consts::PI).sqrt(), depth_m, touch };
         sound.then(|| Self { substance, surface, patch, mass: substance.density_kg_m3() * area / girth })
     }
 
     /// Seconds from a temperature to a lower one in so many steps.
     pub(super) fn seconds(&self, from_celsius: f64, to_celsius: f64, steps: usize) -> f64 {
+        let [from_celsius, to_celsius] = [from_celsius, to_celsius].map(|it| it.clamp(LOWEST_CELSIUS, HIGHEST_CELSIUS));
         let step = (from_celsius - to_celsius) / steps as f64;
         let mut seconds = 0.0;
         for index in 0..steps {

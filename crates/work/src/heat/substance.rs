@@ -19,14 +19,12 @@ pub enum Substance {
 }
 
 impl Substance {
-    /// A metal of constant properties; steel where a figure is not a positive number.
+    /// A metal of constant properties; steel where a figure is none that a metal has.
     pub fn constant(density_kg_m3: f64, specific_heat_j_kgk: f64, conductivity_w_mk: f64) -> Self {
-        let all = [density_kg_m3, specific_heat_j_kgk, conductivity_w_mk];
-        if all.iter().all(|figure| figure.is_finite() && *figure > 0.0) {
-            Self::Constant { density_kg_m3, specific_heat_j_kgk, conductivity_w_mk }
-        } else {
-            Self::Steel
-        }
+        let is_metal = (100.0..1e5).contains(&density_kg_m3)
+            && (10.0..1e5).contains(&specific_heat_j_kgk)
+            && (0.1..1e4).contains(&conductivity_w_mk);
+        if is_metal { Self::Constant { density_kg_m3, specific_heat_j_kgk, conductivity_w_mk } } else { Self::Steel }
     }
 
     /// Density of the cold metal, in kg/m³.
@@ -65,7 +63,9 @@ impl Substance {
     pub fn celsius_of_enthalpy(&self, j_kg: f64) -> f64 {
         match *self {
             Self::Steel => steel::celsius_of_enthalpy(j_kg),
-            Self::Constant { specific_heat_j_kgk, .. } => 20.0 + j_kg / specific_heat_j_kgk,
+            Self::Constant { specific_heat_j_kgk, .. } => {
+                (20.0 + j_kg / specific_heat_j_kgk).clamp(steel::LOWEST_CELSIUS, steel::HIGHEST_CELSIUS)
+            }
         }
     }
 }
