@@ -2,6 +2,7 @@
 //!
 //! No more than a first guess, good to a factor of two; the smith's own figure in a step goes before it.
 
+use crate::experience::form_of;
 use crate::fire::Fire;
 use crate::heat::flow_stress::hammered_mpa;
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
@@ -19,6 +20,14 @@ pub(crate) const REDUNDANT: f64 = 1.95;
 
 /// How many minutes a task takes.
 pub(crate) fn minutes(site: &Site<'_>, fire: Option<&Fire>, task: &Task) -> f64 {
+    let learnt = fire.map_or(1.0, |fire| {
+        if fire.learnt.is_empty() { 1.0 } else { fire.learnt.minutes(task.operation, &form_of(site, &[*task])) }
+    });
+    reckoned(site, fire, task) * learnt
+}
+
+/// How many minutes a task takes, before anything is learnt.
+fn reckoned(site: &Site<'_>, fire: Option<&Fire>, task: &Task) -> f64 {
     let part = task.part.and_then(|at| site.part(at));
     match part {
         Some(part) if task.operation.is_shaping() => {

@@ -4,6 +4,7 @@
 //! heat that flows along the bar are left to [`crate::one_heat`].
 
 use crate::effort;
+use crate::experience::Learnt;
 use crate::heat::hammer::Hammer;
 use crate::heat::loss::Loss;
 use crate::heat::lumped::section_seconds;
@@ -25,6 +26,8 @@ const SHORTEST: f64 = 3.0;
 
 /// The metal in the fire, and what strikes it.
 pub(crate) struct Fire {
+    /// What the smith's own jobs have taught.
+    pub(crate) learnt: Learnt,
     pub(crate) forging: &'static Forging,
     pub(crate) start_celsius: f64,
     pub(crate) hammer: Hammer,
@@ -36,7 +39,12 @@ impl Fire {
         let forging = materials::find(plan.material_name())?;
         let usual = forging.start_celsius - MARGIN;
         let start_celsius = plan.work.heats.fire_celsius.unwrap_or(usual).max(forging.finish_celsius + 1.0);
-        Some(Self { forging, start_celsius, hammer: hammer(plan) })
+        Some(Self { forging, start_celsius, hammer: hammer(plan), learnt: Learnt::default() })
+    }
+
+    /// The same, with what was learnt.
+    pub(crate) fn taught(self, learnt: Learnt) -> Self {
+        Self { learnt, ..self }
     }
 
     /// How cold it may get while it is forged, in °C.
@@ -86,7 +94,8 @@ impl Fire {
             })
         };
         let least = tasks.iter().filter_map(of).fold(f64::INFINITY, f64::min);
-        least.is_finite().then(|| (least - HANDLING).max(SHORTEST) / 60.0)
+        let longer = self.learnt.heat.unwrap_or(1.0);
+        least.is_finite().then(|| (least - HANDLING).max(SHORTEST) * longer / 60.0)
     }
 
     /// How many minutes of hammering move so much metal through so much strain; none where the metal's strength is not known.

@@ -6,6 +6,7 @@
 mod because;
 mod brief;
 mod effort;
+mod experience;
 mod findings;
 mod fire;
 mod gauges;
@@ -32,6 +33,7 @@ mod why;
 mod words;
 mod worked;
 
+pub use experience::{Experience, Learnt};
 pub use findings::{IDS, OrderFinding};
 pub use gauges::Gauge;
 pub use held::Hold;

@@ -101,7 +101,7 @@ impl Verdict {
 pub fn one_heat(plan: &Plan, balance: &Balance, worked: &Worked, step: usize) -> Option<OneHeat> {
     let this = worked.steps.get(step).filter(|step| step.is_hot())?;
     let (bar, worked_mm) = (this.bar?, this.zone_mm?);
-    let fire = Fire::of(plan)?;
+    let fire = Fire::of(plan)?.taught(worked.learnt.clone());
     let sites = Site::all(plan, balance);
     let site = sites.get(bar)?;
     let mut progress = Progress::start(site);
@@ -171,7 +171,7 @@ fn work(site: &Site<'_>, fire: &Fire, step: &WorkedStep) -> (Estimate, Option<Es
     let all: Option<f64> = shaping.iter().map(joules).sum();
     match all.filter(|joules| is_reckoned && !shaping.is_empty() && *joules > 0.0) {
         Some(joules) => {
-            let blows = blows::blows(joules, &fire.hammer, None);
+            let blows = blows::blows(joules, &fire.hammer, fire.learnt.blows);
             (blows.times(1.0 / fire.hammer.blows_per_second), Some(blows.one_figure()))
         }
         None => (Estimate::times_or_over(step.minutes * 60.0, USUAL_DOUBT), None),

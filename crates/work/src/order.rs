@@ -1,5 +1,6 @@
 //! The order of a plan: the smith's own steps, or the proposal, each with the tasks that it does.
 
+use crate::fire::Fire;
 use crate::rules::{Rule, bar_rules};
 use crate::schedule::schedule;
 use crate::site::Site;
@@ -86,14 +87,14 @@ pub(crate) struct Ordered {
 }
 
 /// The proposal of the program as steps, and the rules that had to give way in it.
-pub(crate) fn propose(sites: &[Site<'_>], job: &Job) -> (Vec<Step>, Vec<Rule>) {
+pub(crate) fn propose(sites: &[Site<'_>], fire: Option<&Fire>, job: &Job) -> (Vec<Step>, Vec<Rule>) {
     let (mut steps, mut dropped) = (Vec::new(), Vec::new());
     for (place, site) in sites.iter().enumerate() {
         let (first, end) = (job.starts[place], job.starts[place + 1]);
         let own = |rule: &&Rule| (first..end).contains(&rule.before) && (first..end).contains(&rule.after);
         let lower = |rule: &Rule| Rule { before: rule.before - first, after: rule.after - first, ..*rule };
         let rules: Vec<Rule> = job.rules.iter().filter(own).map(lower).collect();
-        let schedule = schedule(site, &job.tasks[first..end], &rules);
+        let schedule = schedule(site, fire, &job.tasks[first..end], &rules);
         let lift = |rule: Rule| Rule { before: rule.before + first, after: rule.after + first, ..rule };
         dropped.extend(schedule.dropped.into_iter().map(lift));
         let paths = site.bar.paths();

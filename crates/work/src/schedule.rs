@@ -38,15 +38,14 @@ const CHOICES: [Choice; 4] = [Choice::BySort, Choice::FromDatum, Choice::FromFar
 const MANY: usize = 400;
 
 /// Puts the tasks of a bar in order.
-pub(crate) fn schedule(site: &Site<'_>, tasks: &[Task], rules: &[Rule]) -> Schedule {
+pub(crate) fn schedule(site: &Site<'_>, fire: Option<&Fire>, tasks: &[Task], rules: &[Rule]) -> Schedule {
     let (kept, dropped) = without_cycles(tasks.len(), rules);
     let units = units(site, tasks);
     let graph = Graph::new(&units, tasks.len(), &kept);
-    let fire = Fire::of(site.plan);
     let load = |unit: &Vec<usize>| {
         let own: Vec<Task> = unit.iter().map(|task| tasks[*task]).collect();
-        let work = own.iter().map(|task| minutes(site, fire.as_ref(), task)).sum();
-        Load::new(&own, work, heat_minutes(site, fire.as_ref(), &own))
+        let work = own.iter().map(|task| minutes(site, fire, task)).sum();
+        Load::new(&own, work, heat_minutes(site, fire, &own))
     };
     let loads: Vec<Load> = units.iter().map(load).collect();
     let tried = if units.len() > MANY { &CHOICES[..1] } else { &CHOICES[..] };
@@ -166,6 +165,8 @@ struct Run {
 /// What the next unit is chosen by: the least first.
 struct Key {
     reluctant: bool,
+    /// Whether it does not finish what the unit before it began on the same part.
+    elsewhere: bool,
     costs: bool,
     rank: [f64; 2],
     unit: usize,
@@ -173,7 +174,8 @@ struct Key {
 
 impl Key {
     fn order(&self, other: &Self) -> Ordering {
-        let firmly = (self.reluctant, self.costs).cmp(&(other.reluctant, other.costs));
+        let firmly = |key: &Self| (key.reluctant, key.elsewhere, key.costs);
+        let firmly = firmly(self).cmp(&firmly(other));
         let ranks = self.rank[0].total_cmp(&other.rank[0]).then(self.rank[1].total_cmp(&other.rank[1]));
         firmly.then(ranks).then(self.unit.cmp(&other.unit))
     }
@@ -190,7 +192,12 @@ impl Bench<'_, '_> {
         let mut run = Run { heats: 0, travel_mm: 0.0, order: Vec::with_capacity(self.units.len()) };
         let mut hot: Option<f64> = None;
         loop {
-            let keys = ready.iter().map(|unit| self.key(*unit, choice, &heating, &lengths, hot));
+            let last = run.order.last().copied();
+            let key = |unit: &usize| Key {
+                elsewhere: !last.is_some_and(|last| self.is_one_hole(last, *unit)),
+                ..self.key(*unit, choice, &heating, &lengths, hot)
+            };
+            let keys = ready.iter().map(key);
             let Some(next) = keys.min_by(Key::order).map(|key| key.unit) else { break };
             ready.retain(|unit| *unit != next);
             heating.take(&self.loads[next], &lengths, None);
@@ -233,7 +240,15 @@ impl Bench<'_, '_> {
         };
         // The rest of the bar is kept to hold by as long as anything else can be done.
         let reluctant = matches!(operation, Operation::PartOff | Operation::Check);
-        Key { reluctant, costs: load.hot && !heating.fits(load, lengths), rank, unit }
+        Key { reluctant, elsewhere: true, costs: load.hot && !heating.fits(load, lengths), rank, unit }
+    }
+
+    /// Whether a unit drifts the hole that another has slit.
+    fn is_one_hole(&self, slit: usize, drift: usize) -> bool {
+        let only = |unit: usize| self.units[unit].first().map(|task| self.tasks[*task]);
+        only(slit).zip(only(drift)).is_some_and(|(slit, drift)| {
+            slit.part == drift.part && (slit.operation, drift.operation) == (Operation::Punch, Operation::Drift)
+        })
     }
 }
 

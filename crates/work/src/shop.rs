@@ -1,5 +1,6 @@
 //! What the smith owns: tools by kind and size. It is the smith's own, not the plan's.
 
+use crate::Experience;
 use serde::{Deserialize, Serialize};
 
 /// A kind of tool.
@@ -168,9 +169,18 @@ pub struct Shop {
     /// Their tools.
     #[serde(default)]
     pub tools: Vec<OwnedTool>,
+    /// What came out of their jobs.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub experience: Vec<Experience>,
 }
 
 impl Shop {
+    /// Keeps what came out of a piece in place of what was kept of it before.
+    pub fn keep(&mut self, piece: &str, experience: &[Experience]) {
+        self.experience.retain(|one| one.piece != piece);
+        self.experience.extend_from_slice(experience);
+    }
+
     /// Whether there is a tool of a kind and, where it has one, of a size in mm.
     pub fn has(&self, kind: ToolKind, size_mm: Option<f64>) -> bool {
         // Common practice, no source: a tool within a twentieth of the size will do.
@@ -193,7 +203,7 @@ mod tests {
     fn a_tool_of_about_the_size_will_do() {
         let row = OwnedTool { kind: ToolKind::Punch, from_mm: Some(6.0), to_mm: Some(12.0) };
         let any = OwnedTool { kind: ToolKind::Fuller, from_mm: None, to_mm: None };
-        let shop = Shop { tools: vec![row, any] };
+        let shop = Shop { tools: vec![row, any], experience: Vec::new() };
         assert!(shop.has(ToolKind::Punch, Some(6.0)) && shop.has(ToolKind::Punch, Some(12.5)));
         assert!(!shop.has(ToolKind::Punch, Some(14.0)) && !shop.has(ToolKind::Drift, None));
         assert!(shop.has(ToolKind::Fuller, Some(30.0)) && shop.has(ToolKind::Hammer, None));

@@ -3,7 +3,7 @@
 use crate::brief;
 use crate::effort::minutes;
 use crate::findings::Seen;
-use crate::fire::{Fire, heat_minutes};
+use crate::fire::heat_minutes;
 use crate::heat_rules;
 use crate::heating::{Heated, Heating, Lengths, Load};
 use crate::held::hold;
@@ -25,7 +25,6 @@ pub(crate) struct Walk<'b, 'a> {
     setup: &'b Setup<'b, 'a>,
     progress: Vec<Progress>,
     pub(crate) heating: Heating,
-    fire: Option<Fire>,
     last_bar: Option<usize>,
     /// The tools of each step.
     pub(crate) tools: Vec<(usize, Vec<Wanted>)>,
@@ -40,7 +39,6 @@ impl<'b, 'a> Walk<'b, 'a> {
         Self {
             progress: setup.sites.iter().map(Progress::start).collect(),
             heating: Heating::new(setup.plan, 0),
-            fire: Fire::of(setup.plan),
             last_bar: None,
             tools: Vec::new(),
             seen: Vec::new(),
@@ -92,7 +90,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             self.last_bar = Some(site.index);
         }
         let minutes = self.minutes(ordered, Some(site));
-        let gives = heat_minutes(site, self.fire.as_ref(), &ordered.tasks);
+        let gives = heat_minutes(site, self.setup.fire, &ordered.tasks);
         let load = Load::new(&ordered.tasks, minutes, gives);
         let before = Lengths::new(site, &self.progress[site.index]);
         let heated = self.heating.take(&load, &before, ordered.step.heat);
@@ -189,7 +187,7 @@ impl<'b, 'a> Walk<'b, 'a> {
 
     fn minutes(&self, ordered: &Ordered, site: Option<&Site<'_>>) -> f64 {
         let reckoned =
-            || site.map_or(0.0, |site| ordered.tasks.iter().map(|task| minutes(site, self.fire.as_ref(), task)).sum());
+            || site.map_or(0.0, |site| ordered.tasks.iter().map(|task| minutes(site, self.setup.fire, task)).sum());
         ordered.step.minutes.unwrap_or_else(reckoned)
     }
 

@@ -2,7 +2,9 @@
 
 use crate::Shop;
 use crate::because::because;
+use crate::experience::{self, Experience, Learnt};
 use crate::findings::{self, OrderFinding, Scene};
+use crate::fire::Fire;
 use crate::gauges::{Gauge, gauges};
 use crate::held::Hold;
 use crate::order::{Job, Ordered, propose, resolve};
@@ -33,6 +35,10 @@ pub struct Worked {
     pub gauges: Vec<Gauge>,
     /// What the order is held against, the weightiest first.
     pub findings: Vec<OrderFinding>,
+    /// What the plan's log says against what was reckoned, entry by entry; entries on parts that are gone are left out.
+    pub experience: Vec<Experience>,
+    /// What was learnt from it and from the smith's other pieces.
+    pub learnt: Learnt,
 }
 
 /// One step with everything that follows for it.
@@ -104,21 +110,34 @@ impl WorkedStep {
 pub fn work_out(plan: &Plan, balance: &Balance, shop: &Shop) -> Worked {
     let sites = Site::all(plan, balance);
     let job = Job::new(plan, &sites);
+    let (fire, experience) = fire_and_experience(plan, &sites, shop);
+    let fire = fire.as_ref();
     let (steps, dropped, proposed) = match &plan.work.steps {
-        Some(steps) => (steps.clone(), propose(&sites, &job).1, false),
+        Some(steps) => (steps.clone(), propose(&sites, fire, &job).1, false),
         None => {
-            let (steps, dropped) = propose(&sites, &job);
+            let (steps, dropped) = propose(&sites, fire, &job);
             (steps, dropped, true)
         }
     };
     let ordered = resolve(plan, &sites, steps);
-    Setup { plan, sites: &sites, job: &job, ordered: &ordered, dropped: &dropped, shop, proposed }.work_out()
+    Setup { plan, sites: &sites, job: &job, ordered: &ordered, dropped: &dropped, shop, proposed, fire }
+        .work_out(experience)
+}
+
+/// The fire with what was learnt, and the plan's own log as experience.
+fn fire_and_experience(plan: &Plan, sites: &[Site<'_>], shop: &Shop) -> (Option<Fire>, Vec<Experience>) {
+    let fire = Fire::of(plan);
+    let own = experience::of_log(plan, sites, fire.as_ref());
+    let others = shop.experience.iter().filter(|one| one.piece != plan.title);
+    let learnt = Learnt::of(others.chain(&own));
+    (fire.map(|fire| fire.taught(learnt)), own)
 }
 
 /// The program's own proposal, as steps.
 pub fn proposal(plan: &Plan, balance: &Balance) -> Vec<Step> {
     let sites = Site::all(plan, balance);
-    propose(&sites, &Job::new(plan, &sites)).0
+    let (fire, _) = fire_and_experience(plan, &sites, &Shop::default());
+    propose(&sites, fire.as_ref(), &Job::new(plan, &sites)).0
 }
 
 /// A bar after so many of the steps: 0 is the bar as it is cut from the rack.
@@ -148,10 +167,11 @@ pub(crate) struct Setup<'b, 'a> {
     dropped: &'b [Rule],
     shop: &'b Shop,
     proposed: bool,
+    pub(crate) fire: Option<&'b Fire>,
 }
 
 impl Setup<'_, '_> {
-    fn work_out(&self) -> Worked {
+    fn work_out(&self, experience: Vec<Experience>) -> Worked {
         let mut walk = Walk::new(self);
         let mut steps: Vec<WorkedStep> = self.ordered.iter().map(|ordered| walk.step(ordered)).collect();
         let why = because(self.job, self.ordered, &steps);
@@ -175,6 +195,8 @@ impl Setup<'_, '_> {
             gauges: gauges(self.plan, &self.gauged(&steps)),
             findings,
             steps,
+            experience,
+            learnt: self.fire.map_or_else(Learnt::default, |fire| fire.learnt.clone()),
         }
     }
 

@@ -63,7 +63,7 @@ fn ticked(shop: &Shop, tool: &Tool, owned: bool) -> Shop {
         next.tools.push(OwnedTool { kind: tool.kind, from_mm: tool.size_mm.map(tenth), to_mm: None });
     } else {
         // Whatever does for this tool is let go of.
-        next.tools.retain(|own| !Shop { tools: vec![own.clone()] }.has(tool.kind, tool.size_mm));
+        next.tools.retain(|own| !Shop { tools: vec![own.clone()], ..Shop::default() }.has(tool.kind, tool.size_mm));
     }
     next
 }

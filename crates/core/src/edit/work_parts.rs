@@ -14,10 +14,11 @@ struct Moved {
 /// Follows the parts of the order of work to where an edit has put them. What is taken out is taken out of the steps; a
 /// step that is left with nothing to do goes with it.
 pub(super) fn follow(edit: &Edit, before: &Plan, after: &mut Plan) {
-    if after.work.steps.is_none() {
+    if after.work.steps.is_none() && after.work.log.is_empty() {
         return;
     }
     let Some(moved) = moved(edit, before) else { return };
+    follow_log(&moved, before, after);
     let Some(steps) = after.work.steps.take() else { return };
     let mut kept = Vec::with_capacity(steps.len());
     for mut step in steps {
@@ -45,6 +46,22 @@ pub(super) fn follow(edit: &Edit, before: &Plan, after: &mut Plan) {
         kept.push(step);
     }
     after.work.steps = Some(kept);
+}
+
+/// The same for what was written down. It stays, whatever is taken out: it was done.
+fn follow_log(moved: &Moved, before: &Plan, after: &mut Plan) {
+    let mut log = std::mem::take(&mut after.work.log);
+    for logged in &mut log {
+        let index = logged.bar_index();
+        let Some(Some(new_bar)) = moved.bars.get(index) else { continue };
+        logged.bar = (*new_bar > 0).then_some(*new_bar as u32 + 1);
+        let changed = moved.segments.as_ref().filter(|(bar, _)| *bar == index);
+        if let (Some((_, places)), Some(bar)) = (changed, before.bars.get(index)) {
+            let paths = after.bars.get(*new_bar).map_or_else(Vec::new, Bar::paths);
+            logged.parts = logged.parts.iter().filter_map(|part| renamed(part, bar, places, &paths)).collect();
+        }
+    }
+    after.work.log = log;
 }
 
 /// The new path of a part; none where it is taken out. A path that named nothing stays as it is.

@@ -26,8 +26,10 @@ pub(super) struct Sort {
 }
 
 /// The keys whose values are lists. A list elsewhere is refused: serde would fill a group's keys from it in their order.
-const LISTS: [&str; 11] =
-    ["bars", "segments", "branches", "repeats", "sides", "polygon", "joints", "moved", "steps", "parts", "reach"];
+const LISTS: [&str; 13] = [
+    "bars", "segments", "branches", "repeats", "sides", "polygon", "joints", "moved", "steps", "parts", "reach", "log",
+    "sizes",
+];
 
 /// Looks the whole file over: no null, no key twice, no list where none belongs.
 pub(super) fn look_over(top: &Place) -> Result<(), Fault> {

@@ -1,6 +1,6 @@
 //! The order of work as the smith settled it: steps, and the plain rules by which they are put into heats.
 
-use super::{InBoth, Operation};
+use super::{InBoth, Logged, Operation};
 use fh_measure::{WrittenAngle, WrittenLength};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -15,6 +15,9 @@ pub struct Work {
     /// The smith's own order, one bar after the other or mixed; the program's proposal stands where it is left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub steps: Option<Vec<Step>>,
+    /// What came out, step by step.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub log: Vec<Logged>,
 }
 
 impl Work {

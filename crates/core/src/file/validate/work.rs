@@ -2,7 +2,7 @@
 
 use super::{Checked, refuse};
 use crate::file::key_path::KeyPath;
-use crate::plan::{HeatRules, Step, Work};
+use crate::plan::{HeatRules, Logged, Step, Work};
 
 /// What may be written as the heat out of the fire, in °C: from warm to the melting of iron.
 const FIRE: std::ops::RangeInclusive<f64> = 100.0..=1500.0;
@@ -10,6 +10,9 @@ const FIRE: std::ops::RangeInclusive<f64> = 100.0..=1500.0;
 /// Checks the order of work.
 pub(super) fn check_work(work: &Work, at: &KeyPath) -> Checked {
     check_heats(&work.heats, &at.key("heats"))?;
+    let log = at.key("log");
+    let mut each = work.log.iter().enumerate();
+    each.try_for_each(|(index, logged)| check_logged(logged, &log.index(index)))?;
     let steps = at.key("steps");
     let mut each = work.steps.iter().flatten().enumerate();
     each.try_for_each(|(index, step)| check_step(step, &steps.index(index)))
@@ -33,6 +36,14 @@ fn check_above_zero(value: Option<f64>, key: &str, at: &KeyPath) -> Checked {
         Some(value) => refuse(at.key(key), format!("{value} was read, but a number above 0 belongs here")),
         None => Ok(()),
     }
+}
+
+fn check_logged(logged: &Logged, at: &KeyPath) -> Checked {
+    if logged.bar == Some(0) {
+        return refuse(at.key("bar"), "0 was read, but bars are counted from 1");
+    }
+    check_above_zero(logged.minutes, "minutes", at)?;
+    check_above_zero(logged.kg, "kg", at)
 }
 
 fn check_step(step: &Step, at: &KeyPath) -> Checked {
@@ -67,7 +78,9 @@ mod tests {
             { "work": [ { "operation": "set_down", "parts": ["1"] }, { "operation": "draw", "parts": ["1", "7"] } ],
               "tool": "cross peen", "place": "far_edge", "edge": "0 mm", "up": "90 deg",
               "reach": [ { "what": "thickness", "size": "6 mm", "tolerance": "0.5 mm" } ], "heat": "new" },
-            { "title": "my own way", "note": "slowly" } ] }"#;
+            { "title": "my own way", "note": "slowly" } ],
+            "log": [ { "operation": "draw", "parts": ["1"], "day": "a wet Tuesday", "heats": 3, "minutes": 2.5, "blows": 140,
+              "sizes": [ { "what": "thickness", "size": "6.2 mm" } ] } ] }"#;
         let plan = read(with_work(work).as_bytes()).unwrap();
         let steps = plan.work.steps.as_ref().unwrap();
         assert_eq!((steps.len(), steps[0].work[1].parts.len()), (2, 2));
@@ -85,6 +98,8 @@ mod tests {
             (r#"{ "steps": [ { "work": [ { "operation": "drawn" } ] } ] }"#, "was \"draw\" meant?"),
             (r#"{ "steps": [ { "work": [ { "operation": "fit", "joint": 0 } ] } ] }"#, "work[0].joint: 0 was read"),
             (r#"{ "steps": [ { "minutes": 0 } ] }"#, "work.steps[0].minutes: 0 was read"),
+            (r#"{ "log": [ { "operation": "draw", "minutes": 0 } ] }"#, "work.log[0].minutes: 0 was read"),
+            (r#"{ "log": [ { "operation": "draw", "bar": 0 } ] }"#, "work.log[0].bar: 0 was read"),
             (r#"[]"#, "a list in [ ] was read"),
             (r#"{ "steps": [ { "too": "hammer" } ] }"#, "there is no key \"too\" here"),
         ] {
