@@ -9,6 +9,7 @@ mod marks;
 mod page;
 mod repeats;
 mod slits;
+mod steps;
 mod templates;
 mod words;
 

@@ -6,7 +6,7 @@ use fh_store::demos::DEMOS;
 use tests::mm;
 
 /// The words of one page, counted from 1, or of all.
-fn words(printed: &Printed, page: Option<usize>) -> String {
+pub(crate) fn words(printed: &Printed, page: Option<usize>) -> String {
     let pdf = printed.pdf().to_string_lossy().into_owned();
     match page {
         Some(page) => {
@@ -18,7 +18,7 @@ fn words(printed: &Printed, page: Option<usize>) -> String {
 }
 
 /// Without spaces, and with every fraction bar as people type it: a stacked fraction falls apart when it is taken out.
-fn joined(words: &str) -> String {
+pub(crate) fn joined(words: &str) -> String {
     words.chars().filter(|c| !c.is_whitespace()).map(|c| if c == '\u{2044}' { '/' } else { c }).collect()
 }
 

@@ -12,7 +12,7 @@ use crate::sheets::paragraph;
 use crate::sheets::type_sizes::{BODY, CAPTION, FACT};
 
 /// Free inside the edges of a card.
-pub(super) const PAD_MM: f64 = 2.0;
+pub(super) const PAD_MM: f64 = 1.7;
 /// The height of its head.
 const HEAD_MM: f64 = 13.0;
 /// The width of the box of its number.
@@ -20,9 +20,9 @@ const NUMBER_MM: f64 = 21.0;
 /// The width of the box of its heat.
 const HEAT_MM: f64 = 43.0;
 /// The width of the column of place and tools.
-const WHERE_MM: f64 = 50.0;
+const WHERE_MM: f64 = 59.0;
 /// The width of the table of sizes, where there are three columns.
-const SIZES_MM: f64 = 102.0;
+const SIZES_MM: f64 = 101.0;
 /// The room for `done` at its right.
 const DONE_MM: f64 = 23.0;
 /// The side of the box to tick.
@@ -38,7 +38,7 @@ const GUTTER_MM: f64 = 3.0;
 /// On a page narrower than this, what is said stands under the columns.
 const NARROW_MM: f64 = 220.0;
 /// The least room for a note by hand.
-const NOTE_MM: f64 = 8.0;
+const NOTE_MM: f64 = 7.0;
 
 /// How much of what there is to say is printed.
 #[derive(Clone, Copy)]
@@ -160,27 +160,26 @@ fn side_by_side(mut one: Block, other: Block) -> Block {
     one
 }
 
-/// The picture of the place with how the bar lies there beside it, and the tools.
+/// The picture of the place; beside it the place, the tools, and how the bar lies and is held.
 fn where_column(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
     let picture = anvil::picture(words.place);
     let beside = if picture.is_some() { anvil::WIDTH_MM + 2.0 } else { 0.0 };
-    let mut place = paragraph_of(words.place.name(), FACT, Weight::SemiBold, width - beside, 2);
+    let room = width - beside;
+    let mut block = paragraph_of(words.place.name(), FACT, Weight::SemiBold, room, 1);
     for line in &words.lies {
-        place = place.over(paragraph_of(line, BODY, Weight::Regular, width - beside, detail.lines.min(3)));
+        block = block.over(paragraph_of(line, BODY, Weight::Regular, room, detail.lines.min(3)));
     }
-    let mut block = match picture {
-        Some(items) => side_by_side(Block { height: anvil::HEIGHT_MM, items }, place.indented(beside)),
-        None => place,
-    };
-    block = block.then_free(1.0);
     let most = if detail.lines > 1 { 6 } else { 2 };
     for tool in words.tools.iter().take(most) {
-        block = block.over(paragraph_of(tool, BODY * 1.1, Weight::SemiBold, width, detail.lines.min(3)));
+        block = block.over(paragraph_of(tool, BODY, Weight::SemiBold, room, detail.lines.min(3)));
     }
     if let Some(tongs) = &words.tongs {
-        block = block.over(paragraph_of(tongs, BODY, Weight::Regular, width, detail.lines.min(3)));
+        block = block.over(paragraph_of(tongs, BODY, Weight::Regular, room, detail.lines.min(3)));
     }
-    block
+    match picture {
+        Some(items) => side_by_side(Block { height: anvil::HEIGHT_MM, items }, block.indented(beside)),
+        None => block,
+    }
 }
 
 fn paragraph_of(words: &str, size: f64, weight: Weight, width: f64, most: usize) -> Block {
@@ -206,7 +205,8 @@ fn said(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
 fn labelled(head: &str, sentence: &str, size: f64, width: f64, most: usize) -> Block {
     let mut block = paragraph_of(sentence, size, Weight::Regular, width - WORD_MM, most).indented(WORD_MM);
     if !head.is_empty() {
-        block.items.push(Text::new(at(0.0, size * 0.85), size, head).bold().into());
+        // Read before its sentence.
+        block.items.insert(0, Text::new(at(0.0, size * 0.85), size, head).bold().into());
     }
     block
 }

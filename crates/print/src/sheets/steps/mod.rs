@@ -2,6 +2,7 @@
 
 mod anvil;
 mod bar_scale;
+mod bent;
 mod card;
 mod cell;
 mod hatch;
@@ -12,6 +13,7 @@ mod strip;
 mod words;
 
 use self::bar_scale::BarScale;
+use self::bent::Now;
 use self::short_rows::ShortColumns;
 use self::strip::Strip;
 use self::words::card_words;
@@ -24,13 +26,13 @@ use crate::sheets::paragraph::paragraph;
 use crate::sheets::type_sizes::{CAPTION, FACT};
 use crate::typeset;
 use fh_core::balance::{Balance, BarBalance};
-use fh_core::plan::Plan;
-use fh_work::{Worked, WorkedStep, bar_after};
+use fh_core::plan::{Operation, Plan};
+use fh_work::{Worked, WorkedStep, after, bar_after};
 
 /// Which way the bar lies on the cards.
 const DATUM: &str = "datum end at the left; hatched: what the step works";
 /// Between two cards.
-const BETWEEN_MM: f64 = 2.5;
+const BETWEEN_MM: f64 = 2.0;
 
 /// A plan with its order of work.
 pub(super) struct Job<'a> {
@@ -132,14 +134,45 @@ impl Job<'_> {
     }
 
     fn strip(&self, states: &[BarStates], number: usize, step: &WorkedStep, width: f64) -> Block {
+        let tells = step.tasks.iter().any(|task| tells_the_shape(task.operation));
+        let bent = if tells { self.bent(number, step, width) } else { Block::default() };
+        let shown_bent = bent.height > 0.0;
         let drawn = || {
             let states = states.get(step.bar?)?;
             let at = states.counts.iter().position(|count| *count == number + 1)?;
             let (before, after) = (states.bars.get(at.checked_sub(1)?)?, states.bars.get(at)?);
-            Some(Strip { before, after, step, scale: states.scale?, plan: self.plan }.block(width))
+            Some(Strip { before, after, step, scale: states.scale?, plan: self.plan, shown_bent }.block(width))
         };
-        drawn().unwrap_or_default()
+        drawn().unwrap_or_default().over(bent)
     }
+
+    /// The bar as it is after a step; the whole piece where the step is on that. Nothing where nothing is bent.
+    fn bent(&self, number: usize, step: &WorkedStep, width: f64) -> Block {
+        let of_piece = after(self.plan, self.balance, self.worked, number + 1);
+        let parts = step.parts();
+        let (plan, balance) = match step.bar {
+            None => (self.plan.clone(), of_piece),
+            Some(bar) => {
+                let (Some(own), Some(state)) = (self.plan.bars.get(bar), of_piece.bars.get(bar)) else {
+                    return Block::default();
+                };
+                let mut own = own.clone();
+                own.count = None;
+                let plan = Plan { bars: vec![own], joints: Vec::new(), underlay: None, ..self.plan.clone() };
+                (plan, Balance { bars: vec![state.clone()], findings: Vec::new() })
+            }
+        };
+        let now = Now { plan: &plan, balance: &balance };
+        let is_worked = |segment: usize| step.bar.is_some() && parts.contains(&segment);
+        if now.is_bent() { now.block(&is_worked, strip::NAMES_MM, width) } else { Block::default() }
+    }
+}
+
+/// Whether what the bar looks like now is told with a step.
+fn tells_the_shape(operation: Operation) -> bool {
+    use Operation as O;
+    operation.is_bending()
+        || matches!(operation, O::BendAside | O::Straighten | O::Fit | O::Weld | O::Check | O::Wax | O::Twist)
 }
 
 /// A bar as it is cut, and after each of its steps.

@@ -10,13 +10,13 @@ use crate::sheets::type_sizes::{BODY, CAPTION, FIGURE};
 use fh_work::Size;
 
 /// The height of the heads.
-const HEAD_MM: f64 = 5.6;
+const HEAD_MM: f64 = 5.0;
 /// The least height of a row.
-const ROW_MM: f64 = 8.8;
+const ROW_MM: f64 = 8.0;
 /// The width of the box for what was measured.
-const BOX_MM: f64 = 16.0;
+const BOX_MM: f64 = 15.0;
 /// The shares of what is left: what, cold, hot, ±.
-const SHARES: [f64; 4] = [0.26, 0.3, 0.3, 0.14];
+const SHARES: [f64; 4] = [0.25, 0.295, 0.295, 0.16];
 /// Free beside a figure.
 const PAD_MM: f64 = 1.2;
 
@@ -66,7 +66,7 @@ fn head(columns: [f64; 4], width: f64) -> Block {
 fn row(size: &Size, columns: [f64; 4], width: f64) -> Block {
     let [_, cold, hot, off] = ends(columns);
     let lines = paragraph::lines(&size.what, BODY, Weight::SemiBold, columns[0] - PAD_MM, 3);
-    let height = ROW_MM.max(BODY * 1.1 * lines.len() as f64 + 2.6);
+    let height = ROW_MM.max(BODY * 1.1 * lines.len() as f64 + 1.4);
     let baseline = height / 2.0 + FIGURE * 0.33;
     let figure = |end: f64, room: f64, size_mm: f64, words: &str, weight: Weight| {
         fitted(words, size_mm, weight, room - PAD_MM, at(end - PAD_MM, baseline), Align::Right)
@@ -76,7 +76,7 @@ fn row(size: &Size, columns: [f64; 4], width: f64) -> Block {
     items.extend(figure(hot, columns[2], FIGURE, size.hot.as_deref().unwrap_or_default(), Weight::SemiBold));
     let off_words = size.tolerance.as_deref().unwrap_or_default();
     items.extend(figure(off, columns[3], BODY, off_words, Weight::Regular));
-    items.push(Item::rectangle(at(width - BOX_MM + 1.0, 1.0), at(width, height - 1.0), None, Some(Pen::MarkLine)));
+    items.push(Item::rectangle(at(width - BOX_MM + 1.0, 0.8), at(width, height - 0.8), None, Some(Pen::MarkLine)));
     items.push(Item::line(at(0.0, height), at(width, height), Pen::Hairline));
     Block { height, items }
 }

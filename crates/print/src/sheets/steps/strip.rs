@@ -16,13 +16,13 @@ use fh_work::WorkedStep;
 use uom::si::length::millimeter;
 
 /// Over the bar, for the bracket and its words.
-const BRACKET_MM: f64 = 7.4;
+const BRACKET_MM: f64 = 6.8;
 /// Half of a bracket's end.
-const TICK_MM: f64 = 1.6;
+const TICK_MM: f64 = 1.4;
 /// The size of the notch that stands for a neck.
 const NECK_MM: f64 = 1.1;
 /// Around a bar.
-const GAP_MM: f64 = 1.4;
+const GAP_MM: f64 = 1.0;
 /// At the left, for the names of the views.
 pub(super) const NAMES_MM: f64 = 20.0;
 /// Places closer than this on paper are one.
@@ -35,6 +35,8 @@ pub(super) struct Strip<'a> {
     pub(super) step: &'a WorkedStep,
     pub(super) scale: BarScale,
     pub(super) plan: &'a Plan,
+    /// Whether it is shown bent besides.
+    pub(super) shown_bent: bool,
 }
 
 impl Strip<'_> {
@@ -49,7 +51,7 @@ impl Strip<'_> {
         } else {
             block = Block { height: CAPTION, items: scale }.over(with_name(side, "side"));
         }
-        let top = if self.tells_more_from_above() { self.row(View::Top) } else { None };
+        let top = if !self.shown_bent && self.tells_more_from_above() { self.row(View::Top) } else { None };
         match top {
             Some(top) => block.over(with_name(top, "above")),
             None => block,
@@ -154,7 +156,7 @@ impl Strip<'_> {
         let Some([from, to]) = self.worked_extent() else { return Block::default() };
         let Some(words) = hot_words(self.plan, self.step, Some(to - from)) else { return Block::default() };
         let (from, to) = (from * self.scale.along, (to * self.scale.along).min(width));
-        let y = BRACKET_MM - TICK_MM - 0.4;
+        let y = BRACKET_MM - TICK_MM;
         let words = typeset::shorten(&words, BODY, Weight::SemiBold, width);
         let text = Text::new(at(0.0, y - 1.2), BODY, &words).bold();
         let x = ((from + to - text.width_mm()) / 2.0).clamp(0.0, (width - text.width_mm()).max(0.0));

@@ -16,15 +16,15 @@ const MOST_STEPS: f64 = 200.0;
 
 /// One place along a segment on paper, to the right and up in mm.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Sample {
+pub(in crate::sheets) struct Sample {
     /// The middle line.
-    pub(super) middle: [f64; 2],
+    pub(in crate::sheets) middle: [f64; 2],
     /// Its direction, of length 1.
-    pub(super) ahead: [f64; 2],
+    pub(in crate::sheets) ahead: [f64; 2],
     /// From the middle line to the face on its left, in mm.
-    pub(super) left: f64,
+    pub(in crate::sheets) left: f64,
     /// To the face on its right, in mm.
-    pub(super) right: f64,
+    pub(in crate::sheets) right: f64,
 }
 
 impl Sample {
@@ -34,14 +34,14 @@ impl Sample {
     }
 
     /// A place so far to the left of the middle line.
-    pub(super) fn aside(&self, mm: f64) -> [f64; 2] {
+    pub(in crate::sheets) fn aside(&self, mm: f64) -> [f64; 2] {
         let [x, y] = self.leftward();
         [self.middle[0] + x * mm, self.middle[1] + y * mm]
     }
 }
 
 /// The samples of a segment in a plane, from its datum side.
-pub(super) fn samples(line: &Line, balance: &SegmentBalance, shape: &Shape, plane: &Plane) -> Vec<Sample> {
+pub(in crate::sheets) fn samples(line: &Line, balance: &SegmentBalance, shape: &Shape, plane: &Plane) -> Vec<Sample> {
     let frames = refined(&line.frames);
     let mut run = 0.0;
     let mut along = Vec::with_capacity(frames.len());

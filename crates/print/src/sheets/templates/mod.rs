@@ -2,13 +2,13 @@
 
 mod bend;
 mod clip;
-mod faces;
+pub(super) mod faces;
 mod figure;
 mod flat_outline;
 mod numbers;
 mod runs;
 mod shelf;
-mod space;
+pub(super) mod space;
 mod template;
 mod tiles;
 mod words;

@@ -4,33 +4,33 @@ use fh_piece::vector::{Vector, dot, minus};
 
 /// A plane in space with the directions that lie level and upright on paper.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Plane {
+pub(in crate::sheets) struct Plane {
     /// A place on it.
-    pub(super) origin: Vector,
+    pub(in crate::sheets) origin: Vector,
     /// To the right.
-    pub(super) right: Vector,
+    pub(in crate::sheets) right: Vector,
     /// Up.
-    pub(super) up: Vector,
+    pub(in crate::sheets) up: Vector,
 }
 
 impl Plane {
     /// A direction on paper: to the right and up.
-    pub(super) fn direction(&self, vector: Vector) -> [f64; 2] {
+    pub(in crate::sheets) fn direction(&self, vector: Vector) -> [f64; 2] {
         [dot(vector, self.right), dot(vector, self.up)]
     }
 
     /// A place on paper: to the right and up of the origin.
-    pub(super) fn place(&self, point: Vector) -> [f64; 2] {
+    pub(in crate::sheets) fn place(&self, point: Vector) -> [f64; 2] {
         self.direction(minus(point, self.origin))
     }
 
     /// The direction in space of one on paper.
-    pub(super) fn lifted(&self, [right, up]: [f64; 2]) -> Vector {
+    pub(in crate::sheets) fn lifted(&self, [right, up]: [f64; 2]) -> Vector {
         [0, 1, 2].map(|axis| self.right[axis] * right + self.up[axis] * up)
     }
 
     /// The same plane turned by a quarter, so that what lay level stands upright.
-    pub(super) fn quarter_turned(&self) -> Self {
+    pub(in crate::sheets) fn quarter_turned(&self) -> Self {
         Self { right: self.up.map(|part| -part), up: self.right, ..*self }
     }
 }

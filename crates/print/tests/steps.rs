@@ -1,0 +1,267 @@
+//! Step cards, the short table and the gauge strip: what they say, and that nothing is cut off or laid over.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
+
+mod reading;
+
+use fh_core::balance::balance;
+use fh_core::plan::Plan;
+use fh_print::drawing::{Drawing, Item, Point, Text};
+use fh_print::paper::{Area, MARGIN_MM, Orientation, Paper};
+use fh_print::pen::Pen;
+use fh_print::sheets::{Sheet, document};
+use fh_work::{Shop, work_out};
+use reading::{extent, texts, words};
+
+/// A hook with a leaf, a boss and a scroll; two are made.
+const HOOK: &str = r#"{ "firstheat": 1, "title": "Bean hook", "units": { "length": "mm", "marks": "0.5 mm" }, "material": "mild steel",
+  "bars": [ { "name": "hook", "stock": { "square": "12 mm" }, "count": 2, "segments": [
+    { "name": "leaf", "form": { "flag": { "outline": { "leaf": { "length": "60 mm", "width": "25 mm" } }, "thickness": "4 mm" } } },
+    { "name": "stem", "form": { "drawn": { "length": "120 mm", "section": { "round": "8 mm" } } } },
+    { "name": "leg", "form": { "plain": { "length": "100 mm" } } },
+    { "name": "point", "form": { "taper": { "length": "80 mm", "to": { "square": "5 mm" } } } } ] } ] }"#;
+
+const EMPTY: &str = r#"{ "firstheat": 1, "title": "Nothing yet", "units": { "length": "mm", "marks": "1 mm" },
+  "bars": [ { "name": "bar", "stock": { "square": "12 mm" }, "segments": [] } ] }"#;
+
+const OWN: &str = r#""work": { "steps": [
+  { "bar": 1, "work": [ { "operation": "taper", "parts": ["4"] } ], "title": "Point it", "caution": "Mind the thin end.", "note": "Ask for the small hammer.",
+    "reach": [ { "what": "tip", "size": "5 mm", "tolerance": "1 mm" } ] } ] }, "bars""#;
+
+const STEP_SHEETS: [Sheet; 3] = [Sheet::Steps, Sheet::StepList, Sheet::Gauges];
+
+fn read(json: &str) -> Plan {
+    fh_core::file::read(json.as_bytes()).unwrap()
+}
+
+fn sheet(plan: &Plan, sheet: Sheet, paper: Paper, orientation: Orientation) -> Drawing {
+    document(plan, &balance(plan), &[sheet], paper, orientation)
+}
+
+fn landscape(json: &str, what: Sheet) -> Drawing {
+    sheet(&read(json), what, Paper::A4, Orientation::Landscape)
+}
+
+/// A bar of so many parts, each drawn to another size.
+fn long_plan(count: usize, length: &str) -> String {
+    let part = |number: usize| {
+        let side = 8 + number % 4;
+        format!(
+            r#"{{ "name": "part {number}", "form": {{ "drawn": {{ "length": "{length}", "section": {{ "square": "{side} mm" }} }} }} }}"#
+        )
+    };
+    let parts: Vec<String> = (1..=count).map(part).collect();
+    HOOK.split("\"segments\"").next().unwrap().to_owned() + &format!("\"segments\": [ {} ] }} ] }}", parts.join(", "))
+}
+
+/// Everything keeps inside the margins and no words lie on others.
+fn assert_sound(drawing: &Drawing, what: &str) {
+    let area = drawing.paper.printable(drawing.orientation);
+    let inside = |point: Point| {
+        (area.left - 0.5..=area.right + 0.5).contains(&point.x)
+            && (area.top - 0.5..=area.bottom + 0.5).contains(&point.y)
+    };
+    assert!(!drawing.pages.is_empty(), "{what}");
+    for page in &drawing.pages {
+        let places: Vec<(&Text, Area)> = texts(page).into_iter().map(|text| (text, extent(text))).collect();
+        for (index, (text, place)) in places.iter().enumerate() {
+            assert!(inside(Point { x: place.left, y: place.top }), "{what}: {text:?}");
+            assert!(inside(Point { x: place.right, y: place.bottom }), "{what}: {text:?}");
+            let clash = places[index + 1..].iter().find(|(_, other)| {
+                place.left < other.right
+                    && other.left < place.right
+                    && place.top < other.bottom
+                    && other.top < place.bottom
+            });
+            assert!(clash.is_none(), "{what}: {text:?} and {clash:?}");
+        }
+        for item in &page.items {
+            assert!(item.is_finite(), "{what}: {item:?}");
+            let points: &[Point] = match item {
+                Item::Line { from, to, .. } => &[*from, *to],
+                Item::Polyline { points, .. } | Item::Polygon { points, .. } => points,
+                Item::Text(_) => &[],
+            };
+            assert!(points.iter().all(|point| inside(*point)), "{what}: {item:?}");
+        }
+    }
+    assert!(fh_print::pdf(drawing).is_ok(), "{what}");
+}
+
+fn assert_all_sound(json: &str, what: &str) {
+    let plan = read(json);
+    for of in STEP_SHEETS {
+        for paper in Paper::ALL {
+            for orientation in [Orientation::Landscape, Orientation::Portrait] {
+                let drawing = sheet(&plan, of, paper, orientation);
+                assert_sound(&drawing, &format!("{what}, {}, {paper:?}, {orientation:?}", of.name()));
+            }
+        }
+    }
+}
+
+#[test]
+fn nothing_is_cut_off_and_no_words_overlap() {
+    assert_all_sound(HOOK, "hook");
+    assert_all_sound(&HOOK.replace("\"bars\"", OWN), "own steps");
+    assert_all_sound(
+        &HOOK.replace("\"leaf\", \"form\"", &format!("\"{}\", \"form\"", "long name ".repeat(40))),
+        "long names",
+    );
+    assert_all_sound(&HOOK.replace("\"mm\"", "\"in\"").replace("0.5 mm", "1/32 in"), "inches");
+}
+
+#[test]
+fn two_hundred_parts_are_printed() {
+    let plan = read(&long_plan(200, "10 mm"));
+    for of in STEP_SHEETS {
+        assert_sound(&sheet(&plan, of, Paper::A4, Orientation::Landscape), of.name());
+    }
+}
+
+#[test]
+fn absurd_sizes_are_printed() {
+    assert_all_sound(&long_plan(2, "90000 m"), "a very long bar");
+    assert_all_sound(&HOOK.replace("12 mm", "0.001 mm"), "a very thin bar");
+    assert_all_sound(&HOOK.replace("12 mm", "30 m"), "a very thick bar");
+    assert_all_sound(&HOOK.replace("80 mm", "900000000000 mm"), "no number");
+    let words = "mind the thin end ".repeat(400);
+    let own = OWN
+        .replace("Mind the thin end.", &words)
+        .replace("Ask for the small hammer.", &words)
+        .replace("Point it", &words);
+    assert_all_sound(&HOOK.replace("\"bars\"", &own), "very many words");
+    let tolerance = OWN.replace("tip", "square").replace("1 mm", "900 mm");
+    assert_all_sound(&HOOK.replace("\"bars\"", &tolerance), "a very wide notch");
+}
+
+#[test]
+fn an_empty_plan_gives_sheets_that_say_so() {
+    let mut no_bar = read(EMPTY);
+    no_bar.bars.clear();
+    let none = ["This plan has no bar yet.", "This plan has no bar yet.", "No size of this piece asks for a gauge."];
+    for (of, wanted) in STEP_SHEETS.into_iter().zip(none) {
+        let drawing = sheet(&no_bar, of, Paper::A4, Orientation::Landscape);
+        assert!(words(&drawing).contains(wanted), "{}", words(&drawing));
+        assert_sound(&drawing, of.name());
+        assert_sound(&landscape(EMPTY, of), of.name());
+    }
+    let none = HOOK.replace("\"bars\"", r#""work": { "steps": [] }, "bars""#);
+    assert!(words(&landscape(&none, Sheet::Steps)).contains("This plan has no steps yet."));
+}
+
+#[test]
+fn every_step_has_its_card() {
+    let plan = read(HOOK);
+    let worked = work_out(&plan, &balance(&plan), &Shop::default());
+    let said = words(&landscape(HOOK, Sheet::Steps));
+    for step in &worked.steps {
+        assert!(said.contains(&step.title), "{} in {said}", step.title);
+        for size in &step.sizes {
+            assert!(said.contains(&size.cold), "{} of {} in {said}", size.cold, step.title);
+            assert!(size.hot.as_ref().is_none_or(|hot| said.contains(hot)), "{said}");
+        }
+        let heat = match step.needs {
+            0 => "cold".to_owned(),
+            1 => format!("heat {}", step.heat),
+            needs => format!("heats {} to {}", step.heat, step.heat + needs - 1),
+        };
+        assert!(said.contains(&heat), "{heat} in {said}");
+    }
+    assert_eq!(said.matches("done\n").count(), worked.steps.len());
+    assert_eq!(said.matches("your note").count(), worked.steps.len());
+    for words in ["hook: 12 mm square, make 2", "The whole piece", "Lay ready", "hatched: what the step works"] {
+        assert!(said.contains(words), "{words} in {said}");
+    }
+}
+
+#[test]
+fn a_card_is_not_broken_over_two_pages() {
+    let drawing = landscape(HOOK, Sheet::Steps);
+    for page in &drawing.pages {
+        let said: Vec<&str> = texts(page).into_iter().map(Text::content).collect();
+        let count = |words: &str| said.iter().filter(|said| **said == words).count();
+        assert_eq!(count("done"), count("your note"), "{said:?}");
+    }
+}
+
+#[test]
+fn the_short_form_tells_every_step_in_fewer_pages() {
+    let plan = read(HOOK);
+    let worked = work_out(&plan, &balance(&plan), &Shop::default());
+    let (short, long) = (landscape(HOOK, Sheet::StepList), landscape(HOOK, Sheet::Steps));
+    assert!(short.pages.len() < long.pages.len());
+    let said = words(&short);
+    let lines: Vec<&str> = said.lines().collect();
+    for number in 1..=worked.steps.len() {
+        assert!(lines.contains(&number.to_string().as_str()), "{number} in {said}");
+    }
+}
+
+#[test]
+fn the_smiths_own_words_are_printed() {
+    let json = HOOK.replace("\"bars\"", OWN);
+    let said = words(&landscape(&json, Sheet::Steps));
+    for own in ["Point it", "Mind the thin end.", "Ask for the small hammer.", "tip", "the smith's own"] {
+        assert!(said.contains(own), "{own} in {said}");
+    }
+}
+
+#[test]
+fn findings_of_the_order_stand_before_the_first_card() {
+    let json = HOOK.replace("\"bars\"", OWN);
+    let plan = read(&json);
+    let worked = work_out(&plan, &balance(&plan), &Shop::default());
+    assert!(!worked.findings.is_empty());
+    for of in [Sheet::Steps, Sheet::StepList] {
+        let said = words(&landscape(&json, of));
+        let found = said.find("What speaks against this order").expect("the findings");
+        assert!(found < said.find("Point it").expect("the card"), "{said}");
+    }
+}
+
+#[test]
+fn a_caution_has_a_sign_that_needs_no_color() {
+    let json = HOOK.replace("\"bars\"", OWN);
+    for of in [Sheet::Steps, Sheet::StepList] {
+        assert!(words(&landscape(&json, of)).lines().any(|line| line == "!"));
+    }
+}
+
+/// The corners of the strips on a page: what is outlined in marking lines with more corners than a box.
+fn strips(drawing: &Drawing) -> Vec<Vec<Point>> {
+    let outline = |item: &Item| match item {
+        Item::Polygon { points, fill: None, pen: Some(Pen::MarkLine) } if points.len() > 4 => Some(points.clone()),
+        _ => None,
+    };
+    drawing.pages.iter().flat_map(|page| page.items.iter().filter_map(outline)).collect()
+}
+
+#[test]
+fn each_gauge_has_its_notches_at_full_scale() {
+    let plan = read(HOOK);
+    let worked = work_out(&plan, &balance(&plan), &Shop::default());
+    assert!(!worked.gauges.is_empty());
+    let mut wanted: Vec<f64> = worked.gauges.iter().flat_map(|gauge| [gauge.go_mm, gauge.no_go_mm]).collect();
+    wanted.extend(worked.gauges.iter().filter_map(|gauge| gauge.hot_mm));
+    for paper in Paper::ALL {
+        let drawing = sheet(&plan, Sheet::Gauges, paper, Orientation::Landscape);
+        // Down into a notch, along its bottom, and up again.
+        let bottoms = strips(&drawing).into_iter().flat_map(|strip| {
+            let deep = strip
+                .windows(4)
+                .filter(|four| four[0].y < four[1].y && four[1].y == four[2].y && four[3].y == four[0].y);
+            deep.map(|four| four[2].x - four[1].x).collect::<Vec<_>>()
+        });
+        let found: Vec<f64> = bottoms.collect();
+        assert_eq!(found.len(), wanted.len(), "{found:?}");
+        for width in &wanted {
+            assert!(found.iter().any(|found| (found - width).abs() < 1e-6), "{width} in {found:?}");
+        }
+        let said = words(&drawing);
+        for words in ["go\n", "no go\n", "hot\n"] {
+            assert!(said.contains(words), "{words} in {said}");
+        }
+        assert!(strips(&drawing).iter().flatten().all(|point| point.x >= MARGIN_MM - 1e-6));
+    }
+}
