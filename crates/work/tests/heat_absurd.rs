@@ -90,7 +90,7 @@ fn loss_of(n: [f64; 12]) -> Loss {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 96, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 96, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn any_bar_cools_to_numbers(bar in any_bar(), n in numbers::<12>(), z in numbers::<6>(), substance in numbers::<3>()) {

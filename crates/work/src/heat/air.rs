@@ -37,6 +37,22 @@ fn rayleigh_of_one_meter(surface_celsius: f64, ambient_celsius: f64) -> f64 {
     GRAVITY / film * (surface_celsius - ambient_celsius).abs() * PRANDTL / (kinematic * kinematic)
 }
 
+/// The thickness of a cylinder, as often as it is needed.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Thickness {
+    /// The root of its diameter in m.
+    root: f64,
+    /// One over its diameter, in 1/m; 0 where there is none, so that nothing is lost there.
+    per_meter: f64,
+}
+
+impl Thickness {
+    pub(super) fn of(diameter_m: f64) -> Self {
+        let per_meter = if diameter_m > 1e-9 { 1.0 / diameter_m } else { 0.0 };
+        Self { root: diameter_m.max(0.0).sqrt(), per_meter }
+    }
+}
+
 /// What the air takes, by the temperature of a surface, for one temperature of the air.
 ///
 /// The Rayleigh number is that of one meter times D³, so its sixth root is a root of D times a figure of the temperature
@@ -58,16 +74,17 @@ impl Air {
         Self { ambient_celsius, rows: (0..STEPS).map(row).collect() }
     }
 
-    /// The film coefficient in W/(m² K) for a bar as thick as a cylinder of this root of its diameter in m.
-    pub(super) fn coefficient(&self, surface_celsius: f64, root_diameter: f64) -> f64 {
-        let place = ((surface_celsius - self.ambient_celsius).abs() / STEP_CELSIUS).min((STEPS - 2) as f64);
+    /// The film coefficient in W/(m² K) for a bar as thick as a cylinder of this size.
+    pub(super) fn coefficient(&self, surface_celsius: f64, size: Thickness) -> f64 {
+        const STEPS_IN_A_DEGREE: f64 = 1.0 / STEP_CELSIUS;
+        let place = ((surface_celsius - self.ambient_celsius).abs() * STEPS_IN_A_DEGREE).min((STEPS - 2) as f64);
         let index = (place as usize).min(STEPS - 2);
         let Some([low, high]) = self.rows.get(index..index + 2) else { return 0.0 };
         let share = place - index as f64;
         let conductivity = low.0 + (high.0 - low.0) * share;
         let root = low.1 + (high.1 - low.1) * share;
-        let term = 0.60 + root * root_diameter;
-        conductivity / (root_diameter * root_diameter) * term * term
+        let term = 0.60 + root * size.root;
+        conductivity * size.per_meter * term * term
     }
 }
 
@@ -87,7 +104,7 @@ mod tests {
                 let film = f64::midpoint(surface, 20.0) + KELVIN;
                 let rayleigh = rayleigh_of_one_meter(surface, 20.0) * diameter.powi(3);
                 let exact = conductivity(film) / diameter * nusselt(rayleigh, PRANDTL);
-                let found = Air::at(20.0).coefficient(surface, diameter.sqrt());
+                let found = Air::at(20.0).coefficient(surface, Thickness::of(diameter));
                 assert!((found / exact - 1.0).abs() < 1e-3, "{diameter} {surface} {found} {exact}");
             }
         }

@@ -118,7 +118,7 @@ impl<'a> Bar<'a> {
 
     /// Starts the rows with each cell's own heat and what its skin loses.
     fn lose(&mut self, seconds: f64, share: f64) {
-        let density = self.substance.density_kg_m3();
+        let rate = self.substance.density_kg_m3() / seconds;
         for (index, cell) in self.cells.iter().enumerate() {
             let (celsius, conductivity) = (self.celsius[index], self.conductivity[index]);
             let (mut watts, mut slope) = self.surface.at_mean(celsius, cell.patch, conductivity);
@@ -131,7 +131,7 @@ impl<'a> Bar<'a> {
             }
             self.rows.below[index] = 0.0;
             self.rows.above[index] = 0.0;
-            self.rows.diagonal[index] = density * cell.volume * self.specific[index] / seconds + share * slope;
+            self.rows.diagonal[index] = rate * cell.volume * self.specific[index] + share * slope;
             self.rows.right[index] = -watts;
         }
     }
@@ -140,8 +140,8 @@ impl<'a> Bar<'a> {
     fn conduct(&mut self, share: f64) {
         for index in 1..self.cells.len() {
             let (left, right) = (&self.cells[index - 1], &self.cells[index]);
-            let near = self.conductivity[index - 1] * left.right_area / left.half_m;
-            let far = self.conductivity[index] * right.left_area / right.half_m;
+            let near = self.conductivity[index - 1] * left.right_path;
+            let far = self.conductivity[index] * right.left_path;
             let both = near + far;
             let conductance = if both > 0.0 { near * far / both } else { 0.0 };
             let watts = conductance * (self.celsius[index - 1] - self.celsius[index]);
@@ -159,8 +159,8 @@ impl<'a> Bar<'a> {
         let last = self.cells.len().saturating_sub(1);
         for (end, index) in self.ends.into_iter().zip([0, last]) {
             let (End::Held { celsius }, Some(cell)) = (end, self.cells.get(index)) else { continue };
-            let area = if index == 0 { cell.left_area } else { cell.right_area };
-            let conductance = self.conductivity[index] * area / cell.half_m;
+            let path = if index == 0 { cell.left_path } else { cell.right_path };
+            let conductance = self.conductivity[index] * path;
             self.rows.right[index] += conductance * (sound(celsius) - self.celsius[index]);
             self.rows.diagonal[index] += share * conductance;
         }

@@ -1,5 +1,6 @@
 //! The bar cut into cells: volumes and skins by Simpson's rule, the faces between them from the profile itself.
 
+use super::air::Thickness;
 use super::loss::{End, Loss, Patch, Surface, Touch};
 use super::profile::{Profile, Run};
 use std::f64::consts::PI;
@@ -17,6 +18,9 @@ pub(super) struct Cell {
     pub(super) half_m: f64,
     pub(super) left_area: f64,
     pub(super) right_area: f64,
+    /// Area over half the length on either side: times the conductivity, what half a cell conducts.
+    pub(super) left_path: f64,
+    pub(super) right_path: f64,
     pub(super) volume: f64,
     /// Its skin along the bar and the patch that it loses heat by.
     pub(super) lateral: f64,
@@ -64,19 +68,21 @@ fn cell(run: &Run, surface: &Surface, start_mm: f64, step_mm: f64) -> Cell {
     let volume = (simpson(left.0, middle.0, right.0) * 1e-6 * 2.0 * half_m).max(LEAST_VOLUME);
     let girth = simpson(left.1, middle.1, right.1) * 1e-3;
     let lateral = girth * 2.0 * half_m;
-    let root_diameter = (girth / PI).sqrt();
+    let thickness = Thickness::of(girth / PI);
     let depth_m = if surface.skin && lateral > 0.0 { (run.skin() * volume / lateral).min(1.0) } else { 0.0 };
     Cell {
         x_mm,
         half_m,
         left_area: left.0 * 1e-6,
         right_area: right.0 * 1e-6,
+        left_path: left.0 * 1e-6 / half_m,
+        right_path: right.0 * 1e-6 / half_m,
         volume,
         lateral,
-        patch: Patch { root_diameter, depth_m, touch: surface.touch_at(x_mm) },
+        patch: Patch { thickness, depth_m, touch: surface.touch_at(x_mm) },
         ends: 0.0,
         // Behind an end lies half a cell, and its skin is as much cooler as that of the sides.
-        end_patch: Patch { root_diameter, depth_m: half_m + depth_m, touch: Touch::default() },
+        end_patch: Patch { thickness, depth_m: half_m + depth_m, touch: Touch::default() },
     }
 }
 

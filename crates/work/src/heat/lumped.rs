@@ -1,5 +1,6 @@
 //! A long bar of one section that cools as one: the quick answer for the middle of a heat.
 
+use super::air::Thickness;
 use super::loss::{Loss, Patch, Surface, Touch};
 use super::section::BarSection;
 use super::steel::{HIGHEST_CELSIUS, LOWEST_CELSIUS};
@@ -44,7 +45,7 @@ impl LongBar {
         let surface = Surface::new(loss);
         let touch = loss.anvil.map_or_else(Touch::default, |contact| surface.touch_at(contact.from_mm));
         let depth_m = if loss.skin { section.skin() * area / girth } else { 0.0 };
-        let patch = Patch { root_diameter: (girth / std::f64::consts::PI).sqrt(), depth_m, touch };
+        let patch = Patch { thickness: Thickness::of(girth / std::f64::consts::PI), depth_m, touch };
         sound.then(|| Self { substance, surface, patch, mass: substance.density_kg_m3() * area / girth })
     }
 

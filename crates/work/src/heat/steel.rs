@@ -69,7 +69,7 @@ pub fn celsius_of_enthalpy(j_kg: f64) -> f64 {
     let table = table();
     let last = (TABLE_LENGTH - 1) as f64;
     // `max` takes what is no number as 0.
-    let place = ((j_kg - table.lowest) / table.step).max(0.0).min(last);
+    let place = ((j_kg - table.lowest) * table.per_step).max(0.0).min(last);
     let index = (place as usize).min(TABLE_LENGTH - 2);
     match table.celsius.get(index..index + 2) {
         Some([low, high]) => low + (high - low) * (place - index as f64),
@@ -97,7 +97,8 @@ fn at_900() -> f64 {
 /// Temperatures at even steps of enthalpy.
 struct Table {
     lowest: f64,
-    step: f64,
+    /// Places in one J/kg.
+    per_step: f64,
     celsius: Vec<f64>,
 }
 
@@ -107,7 +108,7 @@ fn table() -> &'static Table {
         let lowest = enthalpy_j_kg(LOWEST_CELSIUS);
         let step = (enthalpy_j_kg(HIGHEST_CELSIUS) - lowest) / (TABLE_LENGTH - 1) as f64;
         let celsius = (0..TABLE_LENGTH).map(|index| bisected(lowest + step * index as f64)).collect();
-        Table { lowest, step, celsius }
+        Table { lowest, per_step: 1.0 / step, celsius }
     })
 }
 

@@ -20,9 +20,9 @@ impl Rows {
         let mut last = (0.0, 0.0);
         let rows = self.below.iter().zip(&self.diagonal).zip(self.above.iter_mut().zip(&mut self.right));
         for ((below, diagonal), (above, right)) in rows {
-            let pivot = diagonal - below * last.0;
-            *above /= pivot;
-            *right = (*right - below * last.1) / pivot;
+            let pivot = 1.0 / (diagonal - below * last.0);
+            *above *= pivot;
+            *right = (*right - below * last.1) * pivot;
             last = (*above, *right);
         }
         let mut next = 0.0;
