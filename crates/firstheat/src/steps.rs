@@ -7,7 +7,7 @@ use crate::steps_report::StepsReport;
 use crate::{check, finding_report, input, output};
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
-use fh_work::{Shop, Worked, WorkedStep, work_out};
+use fh_work::{ScaleLoss, Shop, Worked, WorkedStep, scale_loss, work_out};
 use std::process::ExitCode;
 
 /// Prints the steps of a plan.
@@ -15,12 +15,16 @@ pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
     let plan = input::read(&args.plan)?;
     let balance = balance(&plan);
     let worked = work_out(&plan, &balance, &Shop::default());
-    let text = if args.json { check::as_json(&StepsReport::new(&plan, &worked))? } else { words(&plan, &worked) };
+    let text = if args.json {
+        check::as_json(&StepsReport::new(&plan, &worked))?
+    } else {
+        words(&plan, &worked, &scale_loss(&plan, &balance, &worked))
+    };
     output::print(&text)?;
     Ok(ExitCode::SUCCESS)
 }
 
-fn words(plan: &Plan, worked: &Worked) -> String {
+fn words(plan: &Plan, worked: &Worked, losses: &[ScaleLoss]) -> String {
     let title = if plan.title.trim().is_empty() { "Untitled plan".to_owned() } else { tame(&plan.title) };
     let whose = if worked.proposed { "proposed by the program" } else { "your own order" };
     let mut text =
@@ -37,6 +41,10 @@ fn words(plan: &Plan, worked: &Worked) -> String {
         text.push_str("\nTools\n");
         let line = |tool: &fh_work::Tool| format!("  {}. {}\n", tame(&tool.words), tame(&tool.reason));
         text.extend(worked.tools.iter().map(line));
+    }
+    if !losses.is_empty() {
+        text.push_str("\nScale\n");
+        text.extend(losses.iter().map(|loss| format!("  {}\n", tame(&loss.reason))));
     }
     text.push('\n');
     if worked.findings.is_empty() {

@@ -346,7 +346,7 @@ impl Scene<'_, '_> {
                 && to - from < zone
             {
                 let reach = (zone - (to - from)) / 4.0;
-                let [start, end] = part_extent(site, step, at);
+                let [start, end] = step.extent_after(site, at);
                 if end > from - reach && start < to + reach {
                     let new = if step.heat == last_heat { step.needs.saturating_sub(1) } else { step.needs };
                     if new > 0 {
@@ -375,11 +375,4 @@ impl Scene<'_, '_> {
         let place = Place { bar: Some(bar), segment };
         OrderFinding { finding: Finding { id, severity, place, message, reason, remedy }, steps, why }
     }
-}
-
-/// Where a part lies after a step, in mm.
-fn part_extent(site: &Site<'_>, step: &WorkedStep, at: usize) -> [f64; 2] {
-    let progress = crate::progress::Progress { stages: step.stages.clone(), marked: true };
-    let lengths = crate::heating::Lengths::new(site, &progress);
-    lengths.extent([at].iter())
 }

@@ -68,6 +68,11 @@ fn section_of(segment: &SegmentBalance, share: f64) -> (f64, f64) {
     (area, girth.max(2.0 * (PI * area).sqrt()))
 }
 
+/// The girth of a shape in its middle, in mm; `area` in mm² is that of its section there.
+pub(crate) fn girth_in_the_middle(shape: &Shape, area: f64) -> f64 {
+    girth(shape, 0.5, area).max(2.0 * (PI * area).sqrt())
+}
+
 /// The girth of a shape at a share of its own length, in mm.
 fn girth(shape: &Shape, share: f64, area: f64) -> f64 {
     let round = |section: &SectionSize| in_mm(section.section().perimeter());

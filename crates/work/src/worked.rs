@@ -6,6 +6,7 @@ use crate::experience::{self, Experience, Learnt};
 use crate::findings::{self, OrderFinding, Scene};
 use crate::fire::Fire;
 use crate::gauges::{Gauge, gauges};
+use crate::heating::Lengths;
 use crate::held::Hold;
 use crate::order::{Job, Ordered, propose, resolve};
 use crate::progress::{Progress, Stage};
@@ -96,6 +97,12 @@ impl WorkedStep {
     /// Whether it is done hot.
     pub fn is_hot(&self) -> bool {
         self.needs > 0
+    }
+
+    /// Where a part of its bar lies after it, in mm.
+    pub(crate) fn extent_after(&self, site: &Site<'_>, at: usize) -> [f64; 2] {
+        let progress = Progress { stages: self.stages.clone(), marked: true };
+        Lengths::new(site, &progress).extent([at].iter())
     }
 
     /// The parts that it works on, counted through the bar.
