@@ -7,7 +7,7 @@ use crate::steps_report::StepsReport;
 use crate::{check, finding_report, input, output};
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
-use fh_work::{ScaleLoss, Shop, Worked, WorkedStep, scale_loss, work_out};
+use fh_work::{ScaleLoss, Shop, Worked, WorkedStep, hot_note, scale_loss, work_out};
 use std::process::ExitCode;
 
 /// Prints the steps of a plan.
@@ -41,6 +41,9 @@ fn words(plan: &Plan, worked: &Worked, losses: &[ScaleLoss]) -> String {
         text.push_str("\nTools\n");
         let line = |tool: &fh_work::Tool| format!("  {}. {}\n", tame(&tool.words), tame(&tool.reason));
         text.extend(worked.tools.iter().map(line));
+    }
+    if let Some(note) = hot_note(plan) {
+        text.push_str(&format!("\n{note}\n"));
     }
     if !losses.is_empty() {
         text.push_str("\nScale\n");

@@ -1,5 +1,6 @@
 //! Gauges to make: a strip of sheet with the sizes cut out, each once as it must go in, and once as it must not.
 
+use crate::hot::hot_mm;
 use crate::sizes::Size;
 use crate::words::length_words;
 use fh_core::plan::Plan;
@@ -52,7 +53,7 @@ pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<G
                 }
                 continue;
             }
-            let hot = fh_core::balance::hot_length(plan, crate::site::mm(mm)).map(crate::site::in_mm);
+            let hot = hot_mm(plan, mm).map(|hot| hot.likely);
             all.push(Gauge {
                 what: format!("{name}: {}", size.what),
                 size_mm: mm,

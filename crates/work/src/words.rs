@@ -1,8 +1,8 @@
 //! Steps in words: what they are called, and the lengths in them.
 
+use crate::hot::hot_mm;
 use crate::site::Site;
 use crate::task::Task;
-use fh_core::balance::hot_length;
 use fh_core::metal::Shape;
 use fh_core::plan::{Form, Made, Operation, Plan, PlanUnit};
 use fh_measure::{Rounding, format_length};
@@ -16,9 +16,9 @@ pub(crate) fn length_words(plan: &Plan, mm: f64) -> String {
     format_length(mm, plan.units.length.length_unit(), rounding)
 }
 
-/// A length as it stands on the hot bar; none where the metal is no steel or iron.
+/// A length as it stands on the hot bar; none for a metal whose growth is not known.
 pub(crate) fn hot_words(plan: &Plan, mm: f64) -> Option<String> {
-    hot_length(plan, crate::site::mm(mm)).map(|hot| length_words(plan, crate::site::in_mm(hot)))
+    hot_mm(plan, mm).map(|hot| length_words(plan, hot.likely))
 }
 
 /// What a step that does some tasks is called.

@@ -1,0 +1,38 @@
+//! Sizes as they read on the hot bar, at the heat at which they are checked.
+
+use crate::heat::estimate::Estimate;
+use crate::heat::hot_size::{hot_size_by_coefficient_mm, hot_size_mm};
+use crate::heat::materials;
+use fh_core::balance::CHECKING_HEAT_CELSIUS;
+use fh_core::plan::Plan;
+
+/// The heat at which sizes of a plan are checked, in °C: a bright orange for steel and iron; for others where forging stops.
+pub fn checking_celsius(plan: &Plan) -> Option<f64> {
+    let forging = materials::find(plan.material_name())?;
+    Some(match forging.expansion_per_celsius {
+        None => CHECKING_HEAT_CELSIUS.clamp(forging.finish_celsius, forging.start_celsius),
+        Some(_) => forging.finish_celsius,
+    })
+}
+
+/// A cold size in mm as it reads on the hot bar, with its doubt; none for a metal without a row.
+pub fn hot_mm(plan: &Plan, cold_mm: f64) -> Option<Estimate> {
+    let celsius = checking_celsius(plan)?;
+    let forging = materials::find(plan.material_name())?;
+    Some(match forging.expansion_per_celsius {
+        None => hot_size_mm(cold_mm, celsius),
+        Some(per_celsius) => hot_size_by_coefficient_mm(cold_mm, celsius, per_celsius),
+    })
+}
+
+/// At which heat the hot sizes of a plan's steps are meant, and how far they can be trusted; none for a metal without a row.
+pub fn hot_note(plan: &Plan) -> Option<String> {
+    let celsius = checking_celsius(plan)?;
+    let of_100 = hot_mm(plan, 100.0)?;
+    Some(format!(
+        "Hot sizes are for {celsius:.0} °C. In 100 mm the bar stands {:.1} mm longer, {:.1} to {:.1} by what is known.",
+        of_100.likely - 100.0,
+        of_100.low - 100.0,
+        of_100.high - 100.0
+    ))
+}
