@@ -112,6 +112,21 @@ fn nothing_is_cut_off_and_no_words_overlap() {
 }
 
 #[test]
+fn the_steps_of_every_demo_are_sound_on_both_papers() {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo-plans");
+    let files = std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path());
+    let plans: Vec<_> = files.filter(|path| path.to_string_lossy().ends_with(".plan.json")).collect();
+    assert!(plans.len() > 10);
+    for path in plans {
+        let plan = fh_core::file::read(&std::fs::read(&path).unwrap()).unwrap();
+        for (paper, of) in Paper::ALL.into_iter().flat_map(|paper| STEP_SHEETS.map(|of| (paper, of))) {
+            let drawing = sheet(&plan, of, paper, Orientation::Landscape);
+            assert_sound(&drawing, &format!("{}, {}, {paper:?}", path.display(), of.name()));
+        }
+    }
+}
+
+#[test]
 fn two_hundred_parts_are_printed() {
     let plan = read(&long_plan(200, "10 mm"));
     for of in STEP_SHEETS {

@@ -32,7 +32,7 @@ const NUMBER: f64 = 11.4;
 /// The em of the heat and of the title.
 const HEAT: f64 = 7.6;
 /// The width of the words before what is said.
-const WORD_MM: f64 = 17.0;
+const WORD_MM: f64 = 18.5;
 /// Between two columns.
 const GUTTER_MM: f64 = 3.0;
 /// On a page narrower than this, what is said stands under the columns.
@@ -96,8 +96,9 @@ fn head(words: &CardWords<'_>, width: f64) -> Block {
     items.extend(fitted(&words.heat, HEAT, Weight::SemiBold, HEAT_MM - 4.0, heat_middle, Align::Center));
     let left = NUMBER_MM + HEAT_MM + 3.5;
     let room = width - left - DONE_MM - 2.0;
-    let title_y = if words.becomes.is_empty() { baseline } else { 5.9 };
-    items.extend(fitted(words.title, FACT * 1.3, Weight::SemiBold, room, at(left, title_y), Align::Left));
+    let title_em = if words.becomes.is_empty() { FACT * 1.3 } else { FACT * 1.15 };
+    let title_y = if words.becomes.is_empty() { baseline } else { 6.1 };
+    items.extend(fitted(words.title, title_em, Weight::SemiBold, room, at(left, title_y), Align::Left));
     items.extend(fitted(&words.becomes, BODY * 1.1, Weight::Regular, room, at(left, 11.2), Align::Left));
     let top = (HEAD_MM - TICK_MM) / 2.0;
     let right = width - PAD_MM;

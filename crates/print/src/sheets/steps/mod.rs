@@ -134,8 +134,9 @@ impl Job<'_> {
     }
 
     fn strip(&self, states: &[BarStates], number: usize, step: &WorkedStep, width: f64) -> Block {
-        let tells = step.tasks.iter().any(|task| tells_the_shape(task.operation));
-        let bent = if tells { self.bent(number, step, width) } else { Block::default() };
+        // A brush changes nothing that is seen.
+        let is_seen = step.tasks.iter().any(|task| task.operation != Operation::Brush);
+        let bent = if is_seen { self.bent(number, step, width) } else { Block::default() };
         let shown_bent = bent.height > 0.0;
         let drawn = || {
             let states = states.get(step.bar?)?;
@@ -166,13 +167,6 @@ impl Job<'_> {
         let is_worked = |segment: usize| step.bar.is_some() && parts.contains(&segment);
         if now.is_bent() { now.block(&is_worked, strip::NAMES_MM, width) } else { Block::default() }
     }
-}
-
-/// Whether what the bar looks like now is told with a step.
-fn tells_the_shape(operation: Operation) -> bool {
-    use Operation as O;
-    operation.is_bending()
-        || matches!(operation, O::BendAside | O::Straighten | O::Fit | O::Weld | O::Check | O::Wax | O::Twist)
 }
 
 /// A bar as it is cut, and after each of its steps.

@@ -6,7 +6,7 @@ use crate::fonts::Weight;
 use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
 use crate::sheets::paragraph;
-use crate::sheets::type_sizes::{BODY, CAPTION, FIGURE};
+use crate::sheets::type_sizes::{BODY, CAPTION};
 use fh_work::Size;
 
 /// The height of the heads.
@@ -17,8 +17,10 @@ const ROW_MM: f64 = 8.0;
 const BOX_MM: f64 = 15.0;
 /// The shares of what is left: what, cold, hot, ±.
 const SHARES: [f64; 4] = [0.25, 0.295, 0.295, 0.16];
+/// The em of the figures.
+const FIGURE: f64 = 6.3;
 /// Free beside a figure.
-const PAD_MM: f64 = 1.2;
+const PAD_MM: f64 = 1.4;
 
 /// The table with so many rows at most; nothing where there are no sizes.
 pub(super) fn size_table(sizes: &[Size], width: f64, most: usize) -> Block {
@@ -69,7 +71,7 @@ fn row(size: &Size, columns: [f64; 4], width: f64) -> Block {
     let height = ROW_MM.max(BODY * 1.1 * lines.len() as f64 + 1.4);
     let baseline = height / 2.0 + FIGURE * 0.33;
     let figure = |end: f64, room: f64, size_mm: f64, words: &str, weight: Weight| {
-        fitted(words, size_mm, weight, room - PAD_MM, at(end - PAD_MM, baseline), Align::Right)
+        fitted(words, size_mm, weight, room - 2.0 * PAD_MM, at(end - PAD_MM, baseline), Align::Right)
     };
     let mut items = put_lines(&lines, BODY, Weight::SemiBold, height);
     items.extend(figure(cold, columns[1], FIGURE, &size.cold, Weight::SemiBold));
@@ -77,6 +79,9 @@ fn row(size: &Size, columns: [f64; 4], width: f64) -> Block {
     let off_words = size.tolerance.as_deref().unwrap_or_default();
     items.extend(figure(off, columns[3], BODY, off_words, Weight::Regular));
     items.push(Item::rectangle(at(width - BOX_MM + 1.0, 0.8), at(width, height - 0.8), None, Some(Pen::MarkLine)));
+    for x in [cold, hot] {
+        items.push(Item::line(at(x, 0.0), at(x, height), Pen::Hairline));
+    }
     items.push(Item::line(at(0.0, height), at(width, height), Pen::Hairline));
     Block { height, items }
 }
