@@ -147,14 +147,17 @@ middle part-rivet docs/handbook/rivet.plan.json 0 545
 middle part-hold demo-plans/weeding-fork.plan.json 16 545
 middle part-joints demo-plans/pot-stand.plan.json 2 523
 
-# sheet NAME PLAN [WHAT]: the first page of its mark sheet, or of another kind of sheet.
+# sheet NAME PLAN [WHAT] [PAGE]: the first page of its mark sheet, or another page of another kind of sheet.
 sheet() {
   is_wanted "$1" || return 0
   "$program" sheet "$2" -o "$work/$1.pdf" --what "${3:-marks}" >/dev/null
-  pdftoppm -r 120 -png -f 1 -l 1 -singlefile "$work/$1.pdf" "$work/$1"
+  pdftoppm -r 120 -png -f "${4:-1}" -l "${4:-1}" -singlefile "$work/$1.pdf" "$work/$1"
   keep "$work/$1.png" "$1" 1300
 }
 sheet sheet-gate-hook demo-plans/gate-hook.plan.json
 sheet sheet-shed-hook docs/handbook/shed-hook.plan.json
 sheet sheet-boot-scraper demo-plans/boot-scraper.plan.json
 sheet sheet-gate-hook-templates demo-plans/gate-hook.plan.json templates
+sheet sheet-herb-bracket-steps demo-plans/herb-bracket.plan.json steps 2
+sheet sheet-herb-bracket-steps-short demo-plans/herb-bracket.plan.json steps-short
+sheet sheet-herb-bracket-gauges demo-plans/herb-bracket.plan.json gauges
