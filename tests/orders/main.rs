@@ -7,6 +7,7 @@ mod bad_order;
 mod books;
 mod demos;
 mod legs;
+mod papers;
 mod pieces;
 
 use fh_core::balance::balance;
