@@ -1,7 +1,7 @@
 //! The order of work: stepped through, changed by keys and by hand, put in words, and taken back.
 
 use crate::desk::{Desk, small_plan};
-use egui::accesskit::{Role, Toggled};
+use egui::accesskit::Role;
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use fh_core::plan::{Operation, Plan, Step};

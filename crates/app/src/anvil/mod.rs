@@ -18,6 +18,9 @@ const STRIP: f32 = 0.2;
 /// The height of the line of keys, in points at normal text size.
 const FOOT: f32 = 30.0;
 
+/// The width of the button that leaves, in points at normal text size.
+const LEAVE: f32 = 90.0;
+
 /// What the keys do, in one line.
 const KEYS: &str =
     "Next: Space, Enter, any letter, right half   Back: ←, Page Up, left half   Home: clock anew   Esc: leave";
@@ -95,13 +98,19 @@ fn touch(ui: &Ui, rect: Rect) -> Option<Wish> {
 fn foot_line(ui: &Ui, desk: &Desk<'_>, rect: Rect, height: f32) {
     let foot = Rect::from_min_max(pos2(rect.left(), rect.bottom() - height), rect.max);
     let font = desk.theme.font(Text::Body);
-    let words = crate::panels::line::lay(ui, KEYS, font, desk.theme.ink_quiet, foot.width() - 2.0 * space::GROUP);
+    let words = crate::panels::line::lay(
+        ui,
+        KEYS,
+        font,
+        desk.theme.ink_quiet,
+        foot.width() - desk.theme.scaled(LEAVE) - 2.0 * space::GROUP,
+    );
     let at = pos2(foot.left() + space::GROUP, foot.center().y - words.size().y / 2.0);
     ui.painter().galley(at, words, desk.theme.ink_quiet);
 }
 
 fn leave_button(ui: &mut Ui, desk: &Desk<'_>, rect: Rect) -> Option<Wish> {
-    let size = vec2(desk.theme.scaled(90.0), desk.theme.scaled(space::TARGET));
+    let size = vec2(desk.theme.scaled(LEAVE), desk.theme.scaled(space::TARGET));
     let place = Rect::from_min_size(rect.right_bottom() - size - vec2(space::GAP, 1.0), size);
     let button = ui.put(place, Button::new("Leave")).on_hover_text("Back to the editor (Esc)");
     button.accessible_name("Leave the anvil").clicked().then_some(Wish::Leave)

@@ -94,6 +94,10 @@ impl Page<'_> {
         let mut top = self.head(pen, rect);
         top = pen.text(&self.step.title, TITLE, true, pen.theme.ink, (rect.left(), top, rect.width()));
         top += pen.gap();
+        if self.step.sizes.is_empty() && self.step.measure.is_empty() {
+            let foot = self.how(pen, pos2(rect.left(), top), rect.width());
+            return self.beware(pen, rect, foot + pen.gap());
+        }
         let left = self.sizes(pen, pos2(rect.left(), top), rect.width() * SIZES);
         let right_x = rect.left() + rect.width() * SIZES + pen.gap() * 2.0;
         let right = self.how(pen, pos2(right_x, top), rect.right() - right_x);

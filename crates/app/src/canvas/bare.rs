@@ -99,7 +99,7 @@ fn paint_zone(ui: &Ui, theme: &Theme, rect: Rect, scale: &Scale, step: &AfterSte
     ui.painter().rect_filled(band, 0.0, theme.hot);
     let edge = Stroke::new(space::HEAVY, theme.ink);
     for x in [left, right] {
-        ui.painter().vline(x, top - thick..=top + 2.0 * thick, edge);
+        ui.painter().vline(x, top - thick..=top + thick, edge);
     }
     let font =
         egui::FontId::new((rect.height() * 0.14).max(theme.font(Text::Body).size), theme.font(Text::Strong).family);

@@ -34,9 +34,9 @@ pub(super) struct Sizes {
 }
 
 impl Sizes {
-    /// With a line for what is hot in a step.
+    /// With a line for what is hot in a step; the bands give way for it.
     pub(super) fn with_zone(self) -> Self {
-        Self { zone: self.line + space::GAP, ..self }
+        Self { zone: self.line + space::GAP, bands: [self.line * 1.8, self.bands[1]], ..self }
     }
 
     /// The sizes of a theme.

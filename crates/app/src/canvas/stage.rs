@@ -13,6 +13,9 @@ use fh_core::balance::BarBalance;
 use fh_core::plan::Bar;
 use std::sync::Arc;
 
+/// The share of the window's height that the metal is fitted to at least.
+const LEAST_FOR_METAL: f32 = 0.12;
+
 /// One frame of the drawing.
 pub(super) struct Stage<'a> {
     /// Paints within the window.
@@ -59,7 +62,8 @@ impl<'a> Stage<'a> {
             length_mm: model.length_mm(),
             across_mm: model.edges.across_mm(views) * f64::from(exaggeration),
             width: window.width(),
-            height: window.height() - heights(window, sizes).fixed(views),
+            // Where the words alone fill the window, the strips are scrolled rather than drawn too small to see.
+            height: (window.height() - heights(window, sizes).fixed(views)).max(window.height() * LEAST_FOR_METAL),
             margins: sizes.margins,
         }
     }

@@ -31,8 +31,12 @@ pub(super) const ROWS: [Row; 5] = [
 ];
 
 pub(super) fn has_segment(desk: &Desk<'_>) -> bool {
-    // In the order of work a step is chosen, and nothing must happen to a segment that is not shown as selected.
-    desk.selection.segment().is_some() && !desk.order_open()
+    desk.selection.segment().is_some() && shows_the_plan(desk)
+}
+
+/// Whether the finished bars are shown. Where they are shown after a step, nothing may happen to parts unseen.
+pub(super) fn shows_the_plan(desk: &Desk<'_>) -> bool {
+    desk.shown().is_none()
 }
 
 fn undo(editor: &mut Editor, _: &Context) {

@@ -1,6 +1,6 @@
 //! The commands that change which segments there are and in what order.
 
-use super::edit::has_segment;
+use super::edit::{has_segment, shows_the_plan};
 use super::{Command, Row, WhileTyping};
 use crate::editor::Editor;
 use crate::state::{Desk, Side};
@@ -16,21 +16,24 @@ pub(super) const ROWS: [Row; 12] = [
         "Add a segment after the selected one; choose its form.",
         add_after,
     )
-    .keys(KeyboardShortcut::new(CTRL, Key::Enter)),
+    .keys(KeyboardShortcut::new(CTRL, Key::Enter))
+    .when(shows_the_plan),
     Row::new(
         Command::AddBefore,
         "Add segment before…",
         "Add a segment before the selected one; choose its form.",
         add_before,
     )
-    .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::Enter)),
+    .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::Enter))
+    .when(shows_the_plan),
     Row::new(
         Command::InsertMotif,
         "Insert motif…",
         "Put a run of segments that you kept into the bar, larger or smaller where you wish.",
         insert_motif,
     )
-    .keys(KeyboardShortcut::new(CTRL, Key::M)),
+    .keys(KeyboardShortcut::new(CTRL, Key::M))
+    .when(shows_the_plan),
     Row::new(
         Command::SaveMotif,
         "Save as motif…",
@@ -48,17 +51,18 @@ pub(super) const ROWS: [Row; 12] = [
         .when(has_segment),
     Row::new(Command::MoveUp, "Move up", "Move the selected segment toward the datum end.", move_up)
         .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::ArrowUp))
-        .when(|desk| above(desk).is_some()),
+        .when(|desk| shows_the_plan(desk) && above(desk).is_some()),
     Row::new(Command::MoveDown, "Move down", "Move the selected segment away from the datum end.", move_down)
         .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::ArrowDown))
-        .when(|desk| below(desk).is_some()),
+        .when(|desk| shows_the_plan(desk) && below(desk).is_some()),
     Row::new(Command::NextSegment, "Next segment", "Select the segment after the selected one.", next)
         .keys(KeyboardShortcut::new(CTRL, Key::ArrowDown)),
     Row::new(Command::PreviousSegment, "Previous segment", "Select the segment before the selected one.", previous)
         .keys(KeyboardShortcut::new(CTRL, Key::ArrowUp)),
-    Row::new(Command::AddBar, "Add a bar", "Add a second bar of the same stock to the plan.", add_bar),
+    Row::new(Command::AddBar, "Add a bar", "Add a second bar of the same stock to the plan.", add_bar)
+        .when(shows_the_plan),
     Row::new(Command::RemoveBar, "Remove this bar", "Take the bar and all its segments out of the plan.", remove_bar)
-        .when(|desk| desk.document.plan().bars.len() > 1),
+        .when(|desk| shows_the_plan(desk) && desk.document.plan().bars.len() > 1),
 ];
 
 /// The segment before the selected one in its chain.
@@ -112,11 +116,20 @@ fn move_down(editor: &mut Editor, _: &Context) {
 }
 
 fn next(editor: &mut Editor, _: &Context) {
-    editor.select_line(1);
+    select(editor, 1);
 }
 
 fn previous(editor: &mut Editor, _: &Context) {
-    editor.select_line(-1);
+    select(editor, -1);
+}
+
+/// Selects a line further on; where the bar is shown after a step, another step.
+fn select(editor: &mut Editor, below: isize) {
+    if editor.desk().shown().is_some() {
+        editor.step_by(below);
+    } else {
+        editor.select_line(below);
+    }
 }
 
 fn add_bar(editor: &mut Editor, _: &Context) {

@@ -15,6 +15,7 @@ impl Editor {
         }
         self.refresh_order();
         ctx.send_viewport_cmd(ViewportCommand::Fullscreen(true));
+        ctx.request_repaint();
     }
 
     /// Shows it in place of everything else.

@@ -90,7 +90,7 @@ impl Editor {
             CanvasEvent::GestureCommit => self.document.commit(),
             CanvasEvent::GestureCancel => self.document.cancel(),
             CanvasEvent::Cursor(cursor) => self.selection.cursor_mm = cursor,
-            CanvasEvent::EditExact { .. } if self.settings.order_open => {}
+            CanvasEvent::EditExact { .. } if self.desk().shown().is_some() => {}
             CanvasEvent::EditExact { segment } => {
                 self.select(self.selection.bar, Some(segment));
                 entry::ask_focus(ctx, "Length");

@@ -106,6 +106,10 @@ impl Editor {
 
     /// Puts the segment in a text after the selected one. Text of something else gives way to our own copy.
     fn paste(&mut self, text: &str) {
+        if self.desk().shown().is_some() {
+            self.say("Nothing was pasted: go back to the plan first (Esc).");
+            return;
+        }
         match Clipboard::segment(text) {
             Ok(segment) => self.insert_segment(segment, Side::After),
             Err(why) => self.say(format!("Nothing was pasted: {why}.")),

@@ -32,6 +32,8 @@ const LEAST_HEIGHT_WITH_PLOT: f32 = 440.0;
 const LEAST_HEIGHT_WITH_FINDINGS: f32 = 500.0;
 /// The height of the strips from which both views are shown where both were chosen.
 const LEAST_HEIGHT_WITH_BOTH: f32 = 220.0;
+/// The height of the strips from which their own line of buttons stands beside that of the order of work.
+const LEAST_HEIGHT_WITH_BARS: f32 = 300.0;
 /// The width of the button on an empty bar, and how far it stands below the middle.
 const FIRST_SEGMENT: f32 = 184.0;
 const FIRST_SEGMENT_BELOW: f32 = 64.0;
@@ -156,7 +158,10 @@ impl Editor {
     fn show_strips(&mut self, ui: &mut Ui, out: &mut Vec<Request>) -> Rect {
         let desk = self.desk();
         let frame = bar_frame(desk.theme);
-        Panel::top("strips bar").frame(frame).show(ui, |ui| strips_bar::show(ui, &desk, &self.said, out));
+        let has_room = ui.available_height() > self.theme.scaled(LEAST_HEIGHT_WITH_BARS);
+        if has_room || !desk.order_open() {
+            Panel::top("strips bar").frame(frame).show(ui, |ui| strips_bar::show(ui, &desk, &self.said, out));
+        }
         if desk.order_open() {
             let banner = Panel::top("after step").frame(Frame::new().fill(desk.theme.panel));
             banner.show(ui, |ui| order::banner::show(ui, &desk, out));

@@ -1,11 +1,18 @@
 //! The line over the strips that says at which step the bars are shown, and leads back.
 
-use super::OrderAsk;
+use super::{OrderAsk, Shown};
 use crate::commands::Command;
 use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::command_button::bar_button;
 use egui::{Button, Frame, Margin, RichText, Ui};
+
+/// Which bar is shown, where there are several: `, twin`.
+fn bar_words(desk: &Desk<'_>, shown: &Shown) -> String {
+    let bars = &desk.document.plan().bars;
+    let name = shown.bar.and_then(|bar| bars.get(bar)).map(|bar| bar.name.trim()).filter(|_| bars.len() > 1);
+    name.filter(|name| !name.is_empty()).map_or_else(String::new, |name| format!(", {name}"))
+}
 
 /// Shows the line.
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
@@ -13,7 +20,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let theme = desk.theme;
     let words = order.shown.map_or_else(
         || "The finished bars: no step is chosen".to_owned(),
-        |shown| format!("After step {} of {}", shown.after, shown.of),
+        |shown| format!("After step {} of {}{}", shown.after, shown.of, bar_words(desk, shown)),
     );
     let fill = if order.shown.is_some() { theme.band_selected } else { theme.panel };
     Frame::new().fill(fill).inner_margin(Margin::symmetric(12, 4)).show(ui, |ui| {
@@ -26,8 +33,8 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             bar_button(ui, desk, Command::PlaySteps, if order.plays { "Stop" } else { "Play" }, out);
             bar_button(ui, desk, Command::NextStep, "Next", out);
             if order.shown.is_some() {
-                let back = ui.add(Button::new("Back to the plan (Esc)"));
-                if back.on_hover_text("Show the finished bars; their ends can be dragged again.").clicked() {
+                let back = ui.add(Button::new("Back to the plan"));
+                if back.on_hover_text("Show the finished bars; their ends can be dragged again (Esc).").clicked() {
                     out.push(Request::Order(OrderAsk::Choose(None)));
                 }
             }

@@ -20,16 +20,18 @@ pub(super) struct Group {
     /// The minutes of all its steps.
     pub(super) minutes: f64,
     pub(super) hot: bool,
+    /// Its first step, counted from 0.
+    pub(super) first_step: usize,
     first: usize,
     last: usize,
     bar: Option<usize>,
 }
 
 impl Group {
-    fn new(step: &WorkedStep) -> Self {
+    fn new(number: usize, step: &WorkedStep) -> Self {
         let last = (step.heat + step.needs).saturating_sub(1);
         let (hot, first) = (step.is_hot(), step.heat);
-        Self { words: String::new(), minutes: step.minutes, hot, first, last, bar: step.bar }
+        Self { words: String::new(), minutes: step.minutes, hot, first_step: number, first, last, bar: step.bar }
     }
 
     /// Whether a step is done in it too; it is then taken in.
@@ -66,7 +68,7 @@ pub(super) fn lines(plan: &Plan, worked: &Worked) -> Vec<Line> {
     for (number, step) in worked.steps.iter().enumerate() {
         if !head.as_mut().is_some_and(|(_, group)| group.takes(step)) {
             settle(&mut all, head.take(), plan);
-            let group = Group::new(step);
+            let group = Group::new(number, step);
             all.push(Line::Heat(group.clone()));
             head = Some((all.len() - 1, group));
         }

@@ -14,8 +14,8 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, worked: &WorkedStep, next: 
     words(ui, sizing, "Tool", &worked.tool, &mut next.tool);
     // What the program would say is known only where nothing is written.
     let own = match next.place {
-        None => format!("{} (as proposed)", worked.place.name()),
-        Some(_) => "as proposed".to_owned(),
+        None => format!("({})", worked.place.name()),
+        Some(_) => "(as proposed)".to_owned(),
     };
     let places = AnvilPlace::ALL.into_iter().map(|place| (Some(place), place.name().to_owned()));
     let places: Vec<_> = std::iter::once((None, own)).chain(places).collect();

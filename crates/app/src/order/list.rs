@@ -12,6 +12,9 @@ use egui::{
 };
 use fh_core::findings::Severity;
 
+/// The height of the window from which all buttons stand over the list, in points at normal text size. All are in the menu.
+const WITH_ALL_BUTTONS: f32 = 560.0;
+
 /// What is carried while a step is dragged: its number.
 #[derive(Clone, Copy)]
 struct Carried(usize);
@@ -23,9 +26,15 @@ pub(crate) fn show_buttons(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>)
     let words = format!("{} steps, {} heats, {whose}", order.worked.steps.len(), order.worked.heats);
     ui.label(RichText::new("Order of work").text_style(Text::Heading.style()).color(desk.theme.ink));
     ui.label(RichText::new(words).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
+    let has_room = ui.ctx().content_rect().height() > desk.theme.scaled(WITH_ALL_BUTTONS);
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing = vec2(space::TIGHT, space::TIGHT);
         bar_button(ui, desk, Command::AddStep, "Add…", out);
+        if !has_room {
+            bar_button(ui, desk, Command::StepUp, "↑", out);
+            bar_button(ui, desk, Command::StepDown, "↓", out);
+            return;
+        }
         bar_button(ui, desk, Command::DuplicateStep, "Duplicate", out);
         bar_button(ui, desk, Command::RemoveStep, "Remove", out);
         bar_button(ui, desk, Command::MergeSteps, "Merge", out);
@@ -61,6 +70,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             top += height;
         }
         ui.allocate_rect(Rect::from_min_size(corner, vec2(width, top)), Sense::hover());
+        follow_hand(ui, around);
         if lines.is_empty() {
             let words = "There is nothing to forge yet: no bar has a part with all its sizes.";
             ui.add_space(space::PAD);
@@ -84,6 +94,20 @@ fn signs(order: &OrderDesk<'_>) -> Vec<Option<Severity>> {
         }
     }
     signs
+}
+
+/// While a step is carried near an edge of the list, the list moves.
+fn follow_hand(ui: &Ui, around: Rect) {
+    let Some(hand) = ui.input(|input| input.pointer.interact_pos()) else { return };
+    if !egui::DragAndDrop::has_payload_of_type::<Carried>(ui.ctx()) || !around.contains(hand) {
+        return;
+    }
+    let (above, below) = (hand.y - around.top(), around.bottom() - hand.y);
+    let by = if above < space::TARGET { space::GAP } else { -space::GAP };
+    if above.min(below) < space::TARGET {
+        ui.scroll_with_delta(vec2(0.0, by));
+        ui.request_repaint();
+    }
 }
 
 fn list_id() -> Id {
@@ -140,7 +164,10 @@ fn show_line(
     out: &mut Vec<Request>,
 ) {
     match line {
-        Line::Heat(group) => row::heat(ui, desk, rect, (place, group)),
+        Line::Heat(group) => {
+            let response = row::heat(ui, desk, rect, (place, group));
+            drop_line(ui, desk, &response, (group.first_step, true), out);
+        }
         Line::Step(number, hot) => {
             let Some(step) = order.worked.steps.get(*number) else { return };
             let look = Look {
@@ -155,7 +182,7 @@ fn show_line(
                 out.push(choose(*number));
             }
             response.dnd_set_drag_payload(Carried(*number));
-            drop_line(ui, desk, &response, *number, out);
+            drop_line(ui, desk, &response, (*number, false), out);
             response.context_menu(|ui| menu(ui, desk, out));
         }
     }
@@ -175,12 +202,13 @@ fn menu(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     }
 }
 
-/// Shows where a carried step would come to stand, and lets it down there.
-fn drop_line(ui: &Ui, desk: &Desk<'_>, response: &Response, number: usize, out: &mut Vec<Request>) {
+/// Shows where a carried step would come to stand, and lets it down there: before a step or after it; over the head of a heat
+/// before its first step.
+fn drop_line(ui: &Ui, desk: &Desk<'_>, response: &Response, (number, is_head): (usize, bool), out: &mut Vec<Request>) {
     let Some(carried) = response.dnd_hover_payload::<Carried>() else { return };
     let Some(pointer) = ui.input(|input| input.pointer.interact_pos()) else { return };
-    let below = pointer.y > response.rect.center().y;
-    let y = if below { response.rect.bottom() } else { response.rect.top() };
+    let below = !is_head && pointer.y > response.rect.center().y;
+    let y = if below || is_head { response.rect.bottom() } else { response.rect.top() };
     ui.painter().hline(response.rect.x_range(), y, (space::HEAVY, desk.theme.accent));
     let tip = pos2(response.rect.left() + space::GAP, y);
     ui.painter().circle_filled(tip, space::TIGHT, desk.theme.accent);

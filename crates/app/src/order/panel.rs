@@ -1,6 +1,7 @@
 //! The panel beside the order: the chosen step, the rules of heats, or the tools.
 
 use super::{OrderAsk, Tab, rules, step, tools};
+use crate::panels::inspector;
 use crate::state::{Desk, Request};
 use crate::theme::space;
 use egui::{Button, ScrollArea, Ui};
@@ -11,12 +12,18 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = space::TIGHT;
         for tab in Tab::ALL {
-            if ui.add(Button::new(tab.name()).selected(order.tab == tab)).clicked() {
+            let words = if tab == Tab::Step && order.at.is_none() { "Sizes" } else { tab.name() };
+            if ui.add(Button::new(words).selected(order.tab == tab)).clicked() {
                 out.push(Request::Order(OrderAsk::Show(tab)));
             }
         }
     });
     ui.add_space(space::TIGHT);
+    if order.tab == Tab::Step && order.at.is_none() {
+        // The finished bars are shown: their sizes can be changed as ever.
+        inspector::show(ui, desk, out);
+        return;
+    }
     // What is typed and not yet taken belongs to one step of one plan.
     let place = ("order", desk.document.serial(), order.tab.name(), order.at.filter(|_| order.tab == Tab::Step));
     ScrollArea::vertical().id_salt(place).auto_shrink([false, false]).show(ui, |ui| {

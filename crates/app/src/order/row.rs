@@ -34,7 +34,7 @@ pub(super) fn height(theme: &Theme, line: &Line) -> f32 {
 }
 
 /// Shows the head of a heat: its number, and the minutes of its steps.
-pub(super) fn heat(ui: &mut Ui, desk: &Desk<'_>, rect: Rect, (place, group): (usize, &Group)) {
+pub(super) fn heat(ui: &mut Ui, desk: &Desk<'_>, rect: Rect, (place, group): (usize, &Group)) -> Response {
     let theme = desk.theme;
     let minutes = minutes_words(group.minutes);
     let response = ui.interact(rect, ui.scope_id().with(("heat", place)), Sense::hover());
@@ -50,6 +50,7 @@ pub(super) fn heat(ui: &mut Ui, desk: &Desk<'_>, rect: Rect, (place, group): (us
         line::lay(ui, &group.words, theme.font(Text::Strong), theme.ink, right - left - time.size().x - space::GAP);
     painter.galley(pos2(left, rect.center().y - name.size().y / 2.0), name, theme.ink);
     painter.galley(pos2(right - time.size().x, rect.center().y - time.size().y / 2.0), time, theme.ink_quiet);
+    response
 }
 
 /// The band at the left edge that holds the steps of a heat together: broad where it is hot.

@@ -4,9 +4,9 @@ use super::OrderAsk;
 use crate::state::{Desk, Request};
 use crate::theme::Text;
 use crate::widgets::entry::Entry;
-use crate::widgets::{Sizing, fields};
+use crate::widgets::{Sizing, chooser, fields};
 use egui::{RichText, Ui};
-use fh_core::plan::{HeatRules, InBoth};
+use fh_core::plan::{HammerSpec, HeatRules, InBoth, SwungBy};
 use fh_measure::{LengthRange, WrittenLength, format_decimal};
 
 /// What the rules are and are not.
@@ -22,10 +22,31 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     length(ui, &sizing, "Hot zone", &mut next.zone, (HeatRules::ZONE, LengthRange::AboveZero));
     number(ui, &sizing, "Minutes of work", &mut next.minutes);
     number(ui, &sizing, "Pace, cm³ a minute", &mut next.pace);
+    hammer(ui, &sizing, &mut next);
+    let fire = Entry::new("Fire, °C").hint("usual for the metal");
+    if let Some(typed) = fields::optional_number(ui, &sizing, &fire, next.fire_celsius) {
+        next.fire_celsius = typed;
+    }
     length(ui, &sizing, "Width of the anvil", &mut next.anvil, (HeatRules::ANVIL, LengthRange::AboveZero));
     length(ui, &sizing, "Tolerance", &mut next.tolerance, (HeatRules::TOLERANCE, LengthRange::AboveZero));
     if next != plan.work.heats {
         out.push(Request::Order(OrderAsk::Rules(Box::new(next))));
+    }
+}
+
+/// What strikes: how heavy it is, and who swings it.
+fn hammer(ui: &mut Ui, sizing: &Sizing<'_>, next: &mut HeatRules) {
+    let usual = HammerSpec::default();
+    let hint = format!("{}, as usual", usual.kg);
+    let entry = Entry::new("Hammer, kg").hint(&hint);
+    let now = next.hammer.unwrap_or(usual);
+    if let Some(typed) = fields::optional_number(ui, sizing, &entry, next.hammer.map(|hammer| hammer.kg)) {
+        let own = typed.map(|kg| HammerSpec { kg, ..now });
+        next.hammer = own.or_else(|| (now.by != usual.by).then_some(HammerSpec { kg: usual.kg, ..now }));
+    }
+    let choices = SwungBy::ALL.map(|by| (by, by.name().to_owned()));
+    if let Some(by) = chooser::show(ui, sizing.theme, "Swung", "Who swings the hammer", now.by, &choices) {
+        next.hammer = Some(HammerSpec { by, ..now }).filter(|hammer| *hammer != usual);
     }
 }
 

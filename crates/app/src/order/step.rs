@@ -11,15 +11,9 @@ use egui::{RichText, Ui};
 use fh_core::plan::Step;
 use fh_work::WorkedStep;
 
-/// What is said where no step is chosen.
-const NONE: &str = "No step is chosen. Choose one in the list to see the bar after it, and to change its words.";
-
 /// Shows the step.
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mut Vec<Request>) {
-    let (Some(at), Some(worked)) = (order.at, order.chosen()) else {
-        ui.label(RichText::new(NONE).color(desk.theme.ink_quiet));
-        return;
-    };
+    let Some((at, worked)) = order.at.zip(order.chosen()) else { return };
     let plan = desk.document.plan();
     let bar = desk.document.balance().bars.get(worked.bar.unwrap_or(0));
     let sizing = Sizing::new(desk.theme, plan.units, bar);

@@ -7,6 +7,8 @@ use crate::widgets::command_button::{bar_button, menu_line};
 use egui::{Button, MenuBar, RichText, Ui};
 use fh_store::demos::DEMOS;
 
+/// The width from which the order of work has a button here too, in points at normal text size.
+const WITH_ORDER: f32 = 570.0;
 /// The sizes of text that are offered.
 const TEXT_SIZES: [f32; 5] = [1.0, 1.25, 1.5, 1.75, 2.0];
 
@@ -133,6 +135,7 @@ fn view_menu(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
 }
 
 fn buttons(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let has_room = ui.available_width() > desk.theme.scaled(WITH_ORDER);
     ui.horizontal_wrapped(|ui| {
         // Buttons are to look like buttons, not like menus.
         ui.set_style(ui.ctx().global_style());
@@ -140,7 +143,9 @@ fn buttons(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         bar_button(ui, desk, Command::Undo, "Undo", out);
         bar_button(ui, desk, Command::Redo, "Redo", out);
         bar_button(ui, desk, Command::PrintMarkSheet, "Print sheets…", out);
-        bar_button(ui, desk, Command::ShowOrder, "Order of work", out);
+        if has_room {
+            bar_button(ui, desk, Command::ShowOrder, "Order of work", out);
+        }
         ui.add_space(space::GAP);
         ui.label(RichText::new("Lengths in").color(desk.theme.ink_quiet));
         bar_button(ui, desk, Command::Inches, "in", out);
