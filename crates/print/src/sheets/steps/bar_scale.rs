@@ -5,7 +5,7 @@ use fh_core::metal::View;
 use uom::si::length::millimeter;
 
 /// The tallest strip, in mm on paper.
-const TALLEST_MM: f64 = 30.0;
+const TALLEST_MM: f64 = 46.0;
 /// A strip thinner than this on paper is drawn thicker than it is.
 const THINNEST_MM: f64 = 3.6;
 /// What is longer than this, in mm, is not drawn.

@@ -152,6 +152,8 @@ impl Job<'_> {
         let of_piece = after(self.plan, self.balance, self.worked, number + 1);
         let parts = step.parts();
         let (plan, balance) = match step.bar {
+            // Bars that nothing joins have no place beside each other.
+            None if self.plan.bars.len() > 1 && self.plan.joints.is_empty() => return Block::default(),
             None => (self.plan.clone(), of_piece),
             Some(bar) => {
                 let (Some(own), Some(state)) = (self.plan.bars.get(bar), of_piece.bars.get(bar)) else {
