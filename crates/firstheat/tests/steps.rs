@@ -1,0 +1,98 @@
+//! `firstheat steps`, run as its users run it.
+
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use serde_json::{Value, json};
+use std::fs;
+use std::process::{Command, Output};
+
+const HOOK: &str = include_str!("hook.plan.json");
+
+/// The order of work of a plan in a folder of its own, without a display.
+fn steps(plan: &str, args: &[&str]) -> Output {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("hook.plan.json"), plan).unwrap();
+    let mut command = Command::new(env!("CARGO_BIN_EXE_firstheat"));
+    command.current_dir(folder.path()).env("FIRSTHEAT_HOME", folder.path()).env_remove("DISPLAY");
+    command.env_remove("WAYLAND_DISPLAY").args(["steps", "hook.plan.json"]).args(args).output().unwrap()
+}
+
+fn printed(plan: &str, args: &[&str]) -> String {
+    let output = steps(plan, args);
+    assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
+    String::from_utf8(output.stdout).unwrap()
+}
+
+fn as_json(plan: &str) -> Value {
+    serde_json::from_str(&printed(plan, &["--json"])).unwrap()
+}
+
+fn keys(value: &Value) -> Vec<&str> {
+    value.as_object().unwrap().keys().map(String::as_str).collect()
+}
+
+/// The hook with an order of its own: bent before it is forged, and a part that is not there.
+fn in_a_bad_order() -> String {
+    let mut plan: Value = serde_json::from_str(HOOK).unwrap();
+    let hook = plan["bars"][0]["segments"].as_array().unwrap().iter().position(|it| it.get("bend").is_some()).unwrap();
+    let part = (hook + 1).to_string();
+    plan["work"] = json!({ "steps": [
+        { "work": [{ "operation": "bend", "parts": [part] }] },
+        { "work": [{ "operation": "mark" }], "title": "Marks at last" },
+        { "work": [{ "operation": "draw", "parts": ["99"] }] },
+    ] });
+    plan.to_string()
+}
+
+#[test]
+fn steps_for_other_programs_keep_their_keys_and_order() {
+    let json = as_json(HOOK);
+    // What is added is added behind these.
+    assert_eq!(keys(&json)[..7], ["title", "proposed", "heats", "steps", "tools", "gauges", "findings"]);
+    assert_eq!(json["proposed"], true);
+    let all = json["steps"].as_array().unwrap();
+    let wanted = [
+        "step", "bar", "title", "work", "heat", "heats", "minutes", "place", "tool", "sizes", "measure", "leave",
+        "check", "caution", "because",
+    ];
+    for (number, step) in all.iter().enumerate() {
+        assert_eq!(keys(step)[..wanted.len()], wanted);
+        assert_eq!(step["step"], number + 1);
+        assert!(step["work"].as_array().unwrap().iter().all(|deed| keys(deed) == ["operation", "path"]));
+        let sizes = step["sizes"].as_array().unwrap();
+        assert!(sizes.iter().all(|size| keys(size)[..5] == ["what", "cold", "hot", "mm", "tolerance_mm"]), "{step}");
+    }
+    assert_eq!(keys(&json["tools"][0])[..5], ["kind", "words", "size_mm", "reason", "steps"]);
+    assert_eq!(keys(&json["gauges"][0])[..5], ["what", "size_mm", "go_mm", "no_go_mm", "hot_mm"]);
+    let hot: u64 = all.iter().filter_map(|step| step["heats"].as_u64()).sum();
+    assert!(hot >= json["heats"].as_u64().unwrap() && hot > 0);
+}
+
+#[test]
+fn a_bad_order_is_told_and_is_no_failure() {
+    let json = as_json(&in_a_bad_order());
+    assert_eq!(json["proposed"], false);
+    let findings = json["findings"].as_array().unwrap();
+    let told = |id: &str| findings.iter().find(|found| found["id"] == id).unwrap_or(&Value::Null);
+    assert_eq!(told("wrong-order")["steps"], json!([1, 2]), "{findings:?}");
+    assert_eq!(told("part-unknown")["steps"], json!([3]), "{findings:?}");
+    assert!(findings.iter().all(|found| !found["reason"].as_str().unwrap().is_empty()));
+    assert!(findings.iter().filter(|found| found["id"] == "not-in-the-order").count() > 2, "{findings:?}");
+}
+
+#[test]
+fn steps_are_printed_in_words() {
+    let own = printed(&in_a_bad_order(), &[]);
+    assert!(own.contains("your own order") && own.contains("Marks at last"), "{own}");
+    let proposed = printed(HOOK, &[]);
+    assert!(proposed.contains("proposed by the program") && proposed.contains("Tools\n"), "{proposed}");
+    assert!(proposed.contains("  1  Lay off the marks"), "{proposed}");
+}
+
+#[test]
+fn a_plan_that_cannot_be_read_has_no_steps() {
+    let output = steps("{}", &[]);
+    assert_eq!(output.status.code(), Some(2));
+    let error = String::from_utf8(output.stderr).unwrap();
+    assert!(output.stdout.is_empty() && error.starts_with("error: ") && error.contains("hook.plan.json"), "{error}");
+}
