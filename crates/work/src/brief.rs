@@ -143,6 +143,7 @@ fn growth(site: &Site<'_>, part: Part<'_>) -> Option<String> {
 pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String> {
     use Operation as O;
     let words = match task.operation {
+        O::Mark if site.flat.len() < 2 => "The length, and that the ends are square.".to_owned(),
         O::Mark => {
             let last = site.balance.whole().last().map(|(_, segment)| segment.mark_end_shop.text())?;
             format!("All marks from the {}; the last at {last}.", site.bar.datum_name())
@@ -205,7 +206,7 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
         let them = if thin.len() == 1 { "it" } else { "them" };
         let quench = match site.plan.material_name() {
             "mild steel" => format!(", or quench {them} before"),
-            _ => format!("; do not quench {them}"),
+            _ => format!(": push {them} past it, and do not quench {them}"),
         };
         let names = crate::words::joined(thin);
         all.push(format!("Keep {names} out of the fire{quench}."));

@@ -231,7 +231,7 @@ impl Scene<'_, '_> {
         let least = held::least_mm(site);
         if let Some(hold) = seen.hold.filter(|hold| seen.was_off && hold.length_mm < least) {
             // Small pieces are held by less, and with more care.
-            let severity = if hold.length_mm < least / 2.0 { Severity::Warning } else { Severity::Note };
+            let severity = if hold.length_mm < least / 4.0 { Severity::Warning } else { Severity::Note };
             add(
                 "no-hold-left",
                 severity,

@@ -49,7 +49,10 @@ pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<G
             if let Some(gauge) = all.iter_mut().find(alike) {
                 if gauge.steps.last() != Some(step) {
                     gauge.steps.push(*step);
-                    gauge.what = format!("{}; {name}: {}", gauge.what, size.what);
+                    let also = format!("{name}: {}", size.what);
+                    if !gauge.what.split("; ").any(|what| what == also) {
+                        gauge.what = format!("{}; {also}", gauge.what);
+                    }
                 }
                 continue;
             }

@@ -65,6 +65,8 @@ fn shape_section(shape: &fh_core::metal::Shape) -> Option<[f64; 2]> {
 fn gripped(site: &Site<'_>, lengths: &Lengths, there: &[usize], end: usize, held: f64) -> usize {
     let [from, to] = lengths.extent([end].iter());
     let at_start = site.place[end].1 == 0;
+    // The tongs keep away from the heat where there is room for it.
+    let held = if held > 2.0 * HOT_MARGIN { held - HOT_MARGIN } else { held };
     let (low, high) = if at_start { (from, from + held) } else { (to - held, to) };
     let inside = |at: usize| {
         let [start, stop] = lengths.extent([at].iter());

@@ -194,7 +194,7 @@ impl Bench<'_, '_> {
         loop {
             let last = run.order.last().copied();
             let key = |unit: &usize| Key {
-                elsewhere: !last.is_some_and(|last| self.is_one_hole(last, *unit)),
+                elsewhere: !last.is_some_and(|last| self.finishes(last, *unit)),
                 ..self.key(*unit, choice, &heating, &lengths, hot)
             };
             let keys = ready.iter().map(key);
@@ -243,11 +243,13 @@ impl Bench<'_, '_> {
         Key { reluctant, elsewhere: true, costs: load.hot && !heating.fits(load, lengths), rank, unit }
     }
 
-    /// Whether a unit drifts the hole that another has slit.
-    fn is_one_hole(&self, slit: usize, drift: usize) -> bool {
+    /// Whether a unit finishes what another has begun on the same part: a slit is drifted, what is spread is trimmed.
+    fn finishes(&self, begun: usize, unit: usize) -> bool {
         let only = |unit: usize| self.units[unit].first().map(|task| self.tasks[*task]);
-        only(slit).zip(only(drift)).is_some_and(|(slit, drift)| {
-            slit.part == drift.part && (slit.operation, drift.operation) == (Operation::Punch, Operation::Drift)
+        only(begun).zip(only(unit)).is_some_and(|(begun, then)| {
+            let pair = (begun.operation, then.operation);
+            let one = [(Operation::Punch, Operation::Drift), (Operation::Spread, Operation::Trim)];
+            begun.part == then.part && one.contains(&pair)
         })
     }
 }

@@ -59,6 +59,10 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, now_mm: f64) -> Vec<Size> {
     let length = |what: &str, mm: f64| Size::length(plan, what, mm);
     let Some(part) = task.part.and_then(|at| site.part(at)) else {
         return match task.operation {
+            O::Mark => {
+                let cut = site.plan.units.marks.round(in_mm(site.balance.stock_length));
+                vec![Size { cold: cut.text(), tolerance: None, hot: None, ..length("cut length", cut.mm()) }]
+            }
             O::Straighten => vec![length("length of the piece", now_mm)],
             _ => Vec::new(),
         };

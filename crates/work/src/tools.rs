@@ -8,6 +8,9 @@ use crate::{Shop, ToolKind};
 use fh_core::metal::{Bent, HoleSize, RootSize, SectionSize, Shape};
 use fh_core::plan::{Form, JointKind, Made, Operation};
 
+/// Why a brush.
+const BRUSHED: &str = "Scale that is closed in or waxed over comes off later, and takes the finish along.";
+
 /// A tool that some steps ask for.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tool {
@@ -78,7 +81,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
     let Some(part) = task.part.and_then(|at| site.part(at)) else {
         return match task.operation {
             O::Mark => vec![Wanted::plain(K::CenterPunch, "A mark that is punched in is still seen on the hot bar.")],
-            O::Brush => vec![Wanted::plain(K::Brush, "Scale under wax comes off with the wax.")],
+            O::Brush => vec![Wanted::plain(K::Brush, BRUSHED)],
             O::Straighten => vec![Wanted::plain(K::Hammer, "Light blows, so that no size is changed.")],
             _ => Vec::new(),
         };
@@ -87,10 +90,10 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         O::Isolate => vec![neck(site, part)],
         O::SetDown => set_down(site, part),
         O::Draw | O::Taper | O::Upset => drawn(site, part, task.operation),
-        O::Spread | O::Flatten => vec![
-            Wanted::plain(K::CrossPeen, "The ridge along the bar drives the metal sideways."),
-            Wanted::plain(K::Hammer, "The flat face takes the marks of the peen out."),
-        ],
+        O::Spread | O::Flatten => vec![Wanted::plain(
+            K::CrossPeen,
+            "The ridge along the bar drives the metal sideways; the face takes its marks out.",
+        )],
         O::Split => vec![Wanted::plain(K::SlitChisel, "A thin chisel with a slightly rounded edge follows the line.")],
         O::Punch | O::Drift | O::Drill => hole(site, part, task.operation),
         O::Trim if matches!(part.segment.form, Form::Flag { .. }) => {
@@ -99,7 +102,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         O::Trim | O::PartOff => vec![Wanted::plain(K::CutOff, "It is cut nearly through, and broken off.")],
         O::Scarf | O::Weld | O::BendAside | O::Straighten => vec![Wanted::plain(K::Hammer, "Light, quick blows.")],
         O::Bend | O::Corner | O::Roll | O::Open | O::Twist => bend(site, part),
-        O::Brush => vec![Wanted::plain(K::Brush, "It is closed in by the next step.")],
+        O::Brush => vec![Wanted::plain(K::Brush, BRUSHED)],
         _ => Vec::new(),
     }
 }
