@@ -113,6 +113,20 @@ if is_wanted editor-large-text; then
   finish
 fi
 
+if is_wanted order; then
+  start light 1 demo-plans/herb-bracket.plan.json
+  keys F9 Next Next Next Next Next
+  shot order
+  finish
+fi
+
+if is_wanted anvil; then
+  start dark 1 demo-plans/herb-bracket.plan.json
+  keys F9 Next Next Next Next Next F11
+  shot anvil
+  finish
+fi
+
 # middle NAME PLAN DOWN [HEIGHT]: the strips and the piece, with the segment selected that lies so many steps down the list.
 # The piece ends higher in a plan that has findings to tell.
 middle() {

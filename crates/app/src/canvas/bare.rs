@@ -32,7 +32,13 @@ impl Scale {
 /// Paints a bar as it is after the step.
 pub(crate) fn paint(ui: &Ui, rect: Rect, theme: &Theme, shown: &Shown, bar: usize) {
     let hot = shown.hot_on(bar).map(|hot| (hot.mm, hot.words.as_str()));
-    let step = AfterStep { number: shown.after, lit: shown.lit_on(bar), hot, room_mm: shown.longest_mm };
+    let step = AfterStep {
+        number: shown.after,
+        lit: shown.lit_on(bar),
+        hot,
+        room_mm: shown.longest_mm,
+        room_across_mm: [0.0; 2],
+    };
     let (plan, balance) = (&shown.plan, &shown.balance);
     let scene = Scene { plan, balance, bar, selected: None, cursor_mm: None, theme, step: Some(step) };
     let Some(model) = Model::new(&scene).filter(|model| !model.blocks.is_empty()) else { return };

@@ -1,10 +1,10 @@
 //! What is to be drawn: the balance of one bar as plain millimetres, with the names that screen readers hear.
 
-use super::Scene;
 use super::cuts::Cuts;
 use super::details::Details;
 use super::lanes::{Lane, Lanes};
 use super::layout::Edges;
+use super::{Scene, Views};
 use fh_core::balance::{LaidRepeat, SegmentBalance, laid_repeats};
 use fh_core::findings::{Finding, Severity};
 use fh_core::metal::View;
@@ -112,6 +112,8 @@ pub(super) struct Model {
     pub(super) forged_mm: f64,
     /// The length that there is room for at least, in mm.
     pub(super) room_mm: f64,
+    /// The thickness of the forged bar that there is room for at least, in mm.
+    room_across_mm: [f64; 2],
     pub(super) edges: Edges,
     pub(super) unit: PlanUnit,
     pub(super) marks: Rounding,
@@ -140,6 +142,7 @@ impl Model {
             last_mark_mm: in_mm(balance.last_mark()),
             forged_mm: in_mm(balance.forged_length),
             room_mm: scene.step.map_or(0.0, |step| step.room_mm),
+            room_across_mm: scene.step.map_or([0.0; 2], |step| step.room_across_mm),
             edges: Edges { bar: stock, forged: PerView::each(|view| forged_edges(&blocks, view, *stock.of(view))) },
             unit: scene.plan.units.length,
             marks: scene.plan.units.marks,
@@ -159,6 +162,18 @@ impl Model {
     pub(super) fn painted(&self, view: View) -> impl DoubleEndedIterator<Item = usize> {
         let order = self.order.as_ref().map(|order| order.of(view));
         (0..self.blocks.len()).map(move |at| order.and_then(|order| order.get(at).copied()).unwrap_or(at))
+    }
+
+    /// All thicknesses that lie one above the other, in mm; at least what there is to be room for.
+    pub(super) fn across_mm(&self, views: Views) -> f64 {
+        let bar = |view: View| self.edges.bar.of(view)[1] - self.edges.bar.of(view)[0];
+        let [side, top] = self.room_across_mm;
+        let room = match views {
+            Views::Side => bar(View::Side) + side,
+            Views::Top => bar(View::Top) + top,
+            Views::Both => bar(View::Side) + side + bar(View::Top) + top,
+        };
+        self.edges.across_mm(views).max(room)
     }
 
     /// The longer of the two bars, in mm.

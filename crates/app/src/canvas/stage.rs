@@ -60,7 +60,7 @@ impl<'a> Stage<'a> {
     pub(super) fn frame(window: Rect, model: &Model, sizes: &Sizes, views: Views, exaggeration: f32) -> Frame {
         Frame {
             length_mm: model.length_mm(),
-            across_mm: model.edges.across_mm(views) * f64::from(exaggeration),
+            across_mm: model.across_mm(views) * f64::from(exaggeration),
             width: window.width(),
             // Where the words alone fill the window, the strips are scrolled rather than drawn too small to see.
             height: (window.height() - heights(window, sizes).fixed(views)).max(window.height() * LEAST_FOR_METAL),

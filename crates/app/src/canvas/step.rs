@@ -16,6 +16,8 @@ pub struct AfterStep<'a> {
     pub hot: Option<([f64; 2], &'a str)>,
     /// The length that the drawing has room for at least, in mm, so that what grows is drawn to one scale.
     pub room_mm: f64,
+    /// The thickness that it has room for at least, from the side and from above, in mm.
+    pub room_across_mm: [f64; 2],
 }
 
 impl Stage<'_> {

@@ -179,6 +179,7 @@ impl Editor {
             lit: shown.lit_on(bar),
             hot: shown.hot_on(bar).map(|hot| (hot.mm, hot.words.as_str())),
             room_mm: shown.longest_mm,
+            room_across_mm: shown.thickest_mm.get(bar).copied().unwrap_or_default(),
         });
         let scene = Scene {
             plan: self.document.plan(),

@@ -2,6 +2,7 @@
 
 use crate::figures;
 use fh_core::balance::{Balance, BarBalance};
+use fh_core::metal::View;
 use fh_core::plan::{Chain, Plan};
 use fh_measure::format_length;
 use fh_work::{Worked, after, bar_after};
@@ -38,6 +39,8 @@ pub(crate) struct Shown {
     pub(crate) hot: Option<Hot>,
     /// The length of the longest bar at any time, in mm: what grows is drawn to one scale.
     pub(crate) longest_mm: f64,
+    /// How thick each bar is once it is forged, from the side and from above, in mm.
+    pub(crate) thickest_mm: Vec<[f64; 2]>,
 }
 
 impl Shown {
@@ -57,6 +60,11 @@ impl Shown {
             hot: hot(plan, balance, worked, &now, at),
             balance: now,
             longest_mm: longest.fold(0.0, f64::max),
+            thickest_mm: balance
+                .bars
+                .iter()
+                .map(|bar| [View::Side, View::Top].map(|view| thickness(bar, view)))
+                .collect(),
         }
     }
 
@@ -69,6 +77,13 @@ impl Shown {
     pub(crate) fn hot_on(&self, bar: usize) -> Option<&Hot> {
         self.hot.as_ref().filter(|hot| hot.bar == bar)
     }
+}
+
+/// How thick a forged bar is, seen from a side, in mm.
+fn thickness(bar: &BarBalance, view: View) -> f64 {
+    let ups = bar.segments.iter().flat_map(|segment| segment.silhouette_mm(view)).map(|[_, up]| up);
+    let [low, high] = ups.fold([0.0_f64; 2], |[low, high], up| [low.min(up), high.max(up)]);
+    high - low
 }
 
 /// The plan without the joints that are still to be made.
