@@ -3,7 +3,7 @@
 #![allow(missing_docs, clippy::expect_used, reason = "criterion writes the functions, and a bench may stop")]
 
 use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
-use egui::{Context, Event, Key, Modifiers, Pos2, RawInput, Rect, vec2};
+use egui::{ClippedPrimitive, Context, Event, Key, Modifiers, Pos2, RawInput, Rect, vec2};
 use fh_app::{Editor, Scripted, Services};
 use fh_core::plan::Plan;
 
@@ -16,11 +16,25 @@ fn plan(segments: usize) -> Plan {
     plan
 }
 
-/// A press of the keys that open the order of work.
-fn open_the_order(screen: Rect) -> RawInput {
-    let (key, modifiers) = (Key::F9, Modifiers::NONE);
-    let press = |pressed| Event::Key { key, physical_key: None, pressed, repeat: false, modifiers };
-    RawInput { screen_rect: Some(screen), events: vec![press(true), press(false)], ..RawInput::default() }
+/// What comes from outside before a frame at a time in seconds.
+fn input(time: f64) -> RawInput {
+    let screen = Rect::from_min_size(Pos2::ZERO, vec2(1366.0, 768.0));
+    RawInput { screen_rect: Some(screen), time: Some(time), ..RawInput::default() }
+}
+
+/// A press of the key that opens the order of work.
+fn open_the_order() -> RawInput {
+    let press =
+        |pressed| Event::Key { key: Key::F9, physical_key: None, pressed, repeat: false, modifiers: Modifiers::NONE };
+    RawInput { events: vec![press(true), press(false)], ..input(0.0) }
+}
+
+/// One frame, up to the triangles that a graphics card is given.
+fn frame(context: &Context, editor: &mut Editor, input: RawInput) -> Vec<ClippedPrimitive> {
+    let mut output = context.run_ui(input, |ui| editor.show(ui));
+    // No card is there to take them.
+    output.textures_delta.clear();
+    context.tessellate(output.shapes, output.pixels_per_point)
 }
 
 fn frames(criterion: &mut Criterion) {
@@ -35,21 +49,17 @@ fn bench(criterion: &mut Criterion, name: &str, sizes: &[usize], order: bool) {
         fh_app::theme::install_fonts(&context);
         let services = Services { home: None, dialogs: Box::new(Scripted::default()) };
         let mut editor = Editor::with_plan(services, plan(segments));
-        let screen = Rect::from_min_size(Pos2::ZERO, vec2(1366.0, 768.0));
         let mut time = 0.0;
         for _ in 0..3 {
-            let input = RawInput { screen_rect: Some(screen), ..RawInput::default() };
-            let _ = context.run_ui(input, |ui| editor.show(ui));
+            let _ = frame(&context, &mut editor, input(time));
         }
         if order {
-            let _ = context.run_ui(open_the_order(screen), |ui| editor.show(ui));
+            let _ = frame(&context, &mut editor, open_the_order());
         }
         group.bench_function(BenchmarkId::from_parameter(segments), |bencher| {
             bencher.iter(|| {
                 time += 1.0 / 60.0;
-                let input = RawInput { screen_rect: Some(screen), time: Some(time), ..RawInput::default() };
-                let output = context.run_ui(input, |ui| editor.show(ui));
-                context.tessellate(output.shapes, output.pixels_per_point)
+                frame(&context, &mut editor, input(time))
             });
         });
     }
