@@ -343,3 +343,21 @@ fn large_text_and_dark_looks_keep_the_order_usable() {
         assert!(desk.shows("Step 2 of"));
     }
 }
+
+#[test]
+fn a_drag_at_the_finished_bars_changes_the_order_once_it_is_over() {
+    let mut desk = at_the_order();
+    choose(&mut desk, 2);
+    desk.keys(ALT, Key::ArrowDown);
+    desk.keys(NONE, Key::Escape);
+    let before = desk.plan().work.clone();
+    desk.drag("Mark 2: end of bow", 40.0);
+    assert_eq!(desk.plan().work, before, "the order itself stays");
+    desk.keys(NONE, Key::PageDown);
+    let worked = work_out(desk.plan(), desk.editor().balance(), &Shop::default());
+    let cold = &worked.steps[0].sizes;
+    for size in cold {
+        assert!(desk.shows(&size.cold), "{} is shown as it is now", size.what);
+    }
+    assert!(desk.shows("After step 1 of"));
+}

@@ -87,7 +87,11 @@ impl Editor {
                     Err(refusal) => self.canvas.refused(refusal.to_string()),
                 }
             }
-            CanvasEvent::GestureCommit => self.document.commit(),
+            CanvasEvent::GestureCommit => {
+                self.document.commit();
+                // What waited for the end of the gesture is done in the next frame.
+                ctx.request_repaint();
+            }
             CanvasEvent::GestureCancel => self.document.cancel(),
             CanvasEvent::Cursor(cursor) => self.selection.cursor_mm = cursor,
             CanvasEvent::EditExact { .. } if self.desk().shown().is_some() => {}

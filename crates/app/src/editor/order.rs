@@ -13,12 +13,19 @@ impl Editor {
     /// Works the order out where something shows it and it is not known yet.
     pub(super) fn refresh_order(&mut self) {
         if self.wants_order() {
-            self.order.refresh(&self.document);
+            // While a size is being dragged the order waits: a long one takes more than a frame.
+            if !self.is_dragging() || !self.order.knows(&self.document) {
+                self.order.refresh(&self.document);
+            }
             if self.settings.order_open || self.anvil.is_some() {
                 self.order.refresh_shown(&self.document);
                 self.follow_step();
             }
         }
+    }
+
+    fn is_dragging(&self) -> bool {
+        self.canvas.is_holding() || self.piece_view.is_holding()
     }
 
     /// Whether anything shows the order: its list, the view at the anvil, or the findings of the smith's own steps.

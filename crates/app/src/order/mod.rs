@@ -89,6 +89,11 @@ impl Order {
         (document.serial(), document.revision(), self.shop_revision)
     }
 
+    /// Whether an order of this plan was worked out, be it of an earlier revision.
+    pub(crate) fn knows(&self, document: &Document) -> bool {
+        self.worked.as_ref().is_some_and(|(of, _)| of.0 == document.serial())
+    }
+
     /// Works the order out where the plan or the tools have changed.
     pub(crate) fn refresh(&mut self, document: &Document) {
         let stamp = self.stamp(document);
