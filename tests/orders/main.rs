@@ -6,6 +6,7 @@
 mod bad_order;
 mod books;
 mod demos;
+mod hard_cases;
 mod legs;
 mod papers;
 mod pieces;

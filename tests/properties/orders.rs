@@ -40,9 +40,10 @@ fn with_marks(plan: &Written, bits: u32) -> Plan {
 fn mark(segments: &mut Value, bits: u32, count: &mut u32) {
     for segment in segments.as_array_mut().unwrap() {
         if segment["form"].get("collar").is_some() {
-            // A collar is wrapped; a further bend or marks on it mean nothing.
+            // A collar is wrapped; a further bend on it means nothing.
             segment.as_object_mut().unwrap().remove("bend");
-        } else if bits >> (*count % 32) & 1 == 1 {
+        }
+        if bits >> (*count % 32) & 1 == 1 {
             segment["repeats"] = json!([{ "what": "dot", "count": 3 }]);
         }
         *count += 1;

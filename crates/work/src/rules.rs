@@ -122,7 +122,9 @@ impl Ruling<'_, '_> {
     /// A neck on either side of a mark before the metal beside it is forged.
     fn beside(&mut self, at: usize) {
         for next in self.site.beside(at).into_iter().flatten() {
-            let (necks, forging) = (self.necks(at), self.shaping(next));
+            let necks = self.necks(at);
+            // What is upset comes before every neck.
+            let forging = self.those(next, |operation| operation.is_shaping() && operation != Operation::Upset);
             self.each(&necks, &forging, Why::IsolateFirst);
         }
     }
@@ -290,7 +292,13 @@ impl Ruling<'_, '_> {
 
     /// All other forging before the rest of the bar is parted off.
     fn part_late(&mut self, hold: usize, cut: usize) {
-        let freed: Vec<usize> = self.rules.iter().filter(|rule| rule.before == cut).map(|rule| rule.after).collect();
+        // A saw cut beside the rest of the bar falls with it, and frees what it frees.
+        let mut cuts = vec![cut];
+        for beside in self.site.beside(hold).into_iter().flatten() {
+            cuts.extend(self.those(beside, |operation| operation == Operation::Trim));
+        }
+        let freed: Vec<usize> =
+            self.rules.iter().filter(|rule| cuts.contains(&rule.before)).map(|rule| rule.after).collect();
         for at in (0..self.site.flat.len()).filter(|at| *at != hold) {
             let mut forging = self.shaping(at);
             forging.extend(self.necks(at));
@@ -332,6 +340,7 @@ impl Ruling<'_, '_> {
 fn why_within(first: Operation, then: Operation) -> Why {
     use Operation as O;
     match (first, then) {
+        (_, O::Brush | O::Stamp) => Why::FinishLast,
         (O::Brush, _) => Why::CleanFirst,
         (O::Stamp, _) => Why::StampBeforeBend,
         (O::Punch, O::Split) => Why::RootFirst,
@@ -341,7 +350,6 @@ fn why_within(first: Operation, then: Operation) -> Why {
         (_, then) if bends_or_twists(then) => Why::ForgeBeforeBend,
         (O::Upset, O::Isolate) => Why::UpsetFirst,
         (O::Isolate | O::SetDown, then) if then.is_shaping() => Why::IsolateFirst,
-        (_, O::Brush | O::Stamp) => Why::FinishLast,
         (_, O::Trim) => Why::ForgeBeforeTrim,
         (_, O::Punch | O::Drift | O::Drill) => Why::BossFirst,
         _ => Why::ForgeBeforeBend,
@@ -387,7 +395,9 @@ pub(crate) fn least_thickness(shape: &Shape) -> Option<f64> {
             Some(least(section))
         }
         // A point is thin for so short a length that only the care of it is told.
-        Shape::Taper { from, to, .. } => Some(if to.is_end() { least(from) } else { least(from).min(least(to)) }),
+        Shape::Taper { from, to, .. } if to.is_end() => Some(least(from)),
+        Shape::Taper { from, to, .. } if from.is_end() => Some(least(to)),
+        Shape::Taper { from, to, .. } => Some(least(from).min(least(to))),
         Shape::Ball { diameter: size } | Shape::Cube { side: size } => Some(in_mm(*size)),
         Shape::Split(_) => None,
     }

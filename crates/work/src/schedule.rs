@@ -218,6 +218,9 @@ impl Bench<'_, '_> {
                 }
             }
         }
+        // What waits for itself, because two cuts are one step, is done all the same.
+        let left: Vec<usize> = (0..self.units.len()).filter(|unit| waits[*unit] > 0).collect();
+        run.order.extend(left);
         run.heats = heating.heats;
         run
     }

@@ -79,7 +79,10 @@ pub(crate) fn operations(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
     if !part.segment.repeats.is_empty() {
         all.push(Operation::Stamp);
     }
-    if let (Some(bend), Some(bent)) = (&part.segment.bend, part.balance.bent) {
+    if let Form::Collar { .. } = part.segment.form {
+        // Whatever its bend says, it is wrapped round its bundle.
+        all.push(Operation::Bend);
+    } else if let (Some(bend), Some(bent)) = (&part.segment.bend, part.balance.bent) {
         if is_closed_in(bent) {
             all.push(Operation::Brush);
         }
@@ -129,11 +132,7 @@ fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Operation> {
     use Operation as O;
     let raw = site.raw_section(part.at);
     match (&part.segment.form, shape) {
-        (Form::Drawn { .. } | Form::Collar { .. }, Shape::Prism { section, .. }) => {
-            let shaped = draw(&raw, section);
-            let wrap = matches!(part.segment.form, Form::Collar { .. }).then_some(O::Bend);
-            shaped.into_iter().chain(wrap).collect()
-        }
+        (Form::Drawn { .. } | Form::Collar { .. }, Shape::Prism { section, .. }) => draw(&raw, section),
         (Form::Taper { .. }, Shape::Taper { from, to, .. }) => {
             let mean = in_mm3(shape.volume()) / in_mm(shape.length()).max(1e-9);
             match () {
@@ -205,7 +204,10 @@ fn split(site: &Site<'_>, part: Part<'_>, root: Option<&RootSpec>) -> Vec<Operat
     let below = part.at + 1..part.at + part.segment.count();
     let is_forged = below.filter_map(|at| site.part(at)).any(|below| {
         let shape = below.balance.shape.as_ref();
-        shape.is_some_and(|shape| forging(site, below, shape).iter().any(|operation| operation.is_shaping()))
+        let is_struck = |operation: &Operation| {
+            operation.is_shaping() || matches!(operation, Operation::Isolate | Operation::SetDown)
+        };
+        shape.is_some_and(|shape| forging(site, below, shape).iter().any(is_struck))
     });
     if is_forged && size.free != fh_core::metal::FreeEnd::Neither {
         all.extend([Operation::BendAside, Operation::Straighten]);

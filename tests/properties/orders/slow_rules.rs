@@ -194,6 +194,7 @@ impl World<'_> {
             return None;
         }
         Some(match (first, then) {
+            (_, O::Brush | O::Stamp) => Why::FinishLast,
             (O::Brush, _) => Why::CleanFirst,
             (O::Stamp, _) => Why::StampBeforeBend,
             (O::Scarf, _) => Why::ScarfFirst,
@@ -202,7 +203,6 @@ impl World<'_> {
             (_, then) if bends_or_twists(then) => Why::ForgeBeforeBend,
             (O::Upset, O::Isolate) => Why::UpsetFirst,
             (first, then) if necks(first) && shapes(then) => Why::IsolateFirst,
-            (_, O::Brush | O::Stamp) => Why::FinishLast,
             (_, O::Trim) => Why::ForgeBeforeTrim,
             (_, then) if pierces(then) => Why::BossFirst,
             _ => Why::ForgeBeforeBend,
@@ -212,7 +212,7 @@ impl World<'_> {
     /// A neck before the metal on its other side; what is upset before the rest of its chain is thinned.
     fn neighbors(&self, one: usize, first: Operation, other: usize, then: Operation) -> Vec<Why> {
         let mut whys = Vec::new();
-        if necks(first) && shapes(then) && self.apart(one, other) == Some(1) {
+        if necks(first) && shapes(then) && then != O::Upset && self.apart(one, other) == Some(1) {
             whys.push(Why::IsolateFirst);
         }
         let thins = necks(then) || (shapes(then) && !matches!(then, O::Upset | O::Scarf));
@@ -283,7 +283,12 @@ impl World<'_> {
             whys.push(Why::ForgeBeforeTrim);
         }
         if cut(other, then) && then == O::PartOff && (shapes(first) || necks(first)) {
-            let freed = beside && self.runs_out_toward(one, other) && self.is_shaped(one);
+            // A saw cut beside the rest of the bar falls with it, and frees what it frees.
+            let trims = (0..self.flat.len()).filter(|at| {
+                self.apart(*at, other) == Some(1) && matches!(self.flat[*at].segment.form, Form::Trim { .. })
+            });
+            let frees = |cut: usize| self.apart(one, cut) == Some(1) && self.runs_out_toward(one, cut);
+            let freed = self.is_shaped(one) && std::iter::once(other).chain(trims).any(frees);
             whys.extend((!freed).then_some(Why::PartLate));
         }
         whys
@@ -366,6 +371,7 @@ fn thinnest(shape: &Shape) -> Option<f64> {
             least(section)
         }
         Shape::Taper { from, to, .. } if to.is_end() => least(from),
+        Shape::Taper { from, to, .. } if from.is_end() => least(to),
         Shape::Taper { from, to, .. } => least(from).min(least(to)),
         Shape::Ball { diameter } => mm(*diameter),
         Shape::Cube { side } => mm(*side),
