@@ -20,7 +20,7 @@ mod trouble;
 mod walk;
 
 pub use bar::BarBalance;
-pub use hot::{CHECKING_HEAT_CELSIUS, hot_length};
+pub use hot::{CHECKING_HEAT_CELSIUS, hot_length, steel_elongation};
 pub use ladder::{Ladder, Rung, ladder};
 pub use legs::{Leg, legs};
 pub use repeats::{LaidRepeat, laid_repeats, lay_repeat};

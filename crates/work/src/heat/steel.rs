@@ -40,14 +40,7 @@ pub fn conductivity_w_mk(celsius: f64) -> f64 {
 
 /// How much longer the steel is than at 20 °C, as a share of its length (EN 1993-1-2 §3.4.1.1); nothing below 20 °C.
 pub fn elongation(celsius: f64) -> f64 {
-    let t = within(celsius).max(20.0);
-    if t < 750.0 {
-        1.2e-5 * t + 0.4e-8 * t * t - 2.416e-4
-    } else if t <= 860.0 {
-        1.1e-2
-    } else {
-        2e-5 * t - 6.2e-3
-    }
+    fh_core::balance::steel_elongation(within(celsius).max(20.0))
 }
 
 /// Enthalpy over that at 20 °C, in J/kg: the specific heat integrated piece by piece (calculus).
