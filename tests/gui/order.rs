@@ -361,3 +361,13 @@ fn a_drag_at_the_finished_bars_changes_the_order_once_it_is_over() {
     }
     assert!(desk.shows("After step 1 of"));
 }
+
+#[test]
+fn the_cards_are_printed_from_the_order() {
+    let mut desk = at_the_order();
+    desk.keys(Modifiers::COMMAND, Key::P);
+    desk.press("Make the sheet");
+    let path = desk.folder.path().join("bean-hook-steps.pdf");
+    assert!(std::fs::read(&path).unwrap().starts_with(b"%PDF"), "the cards are written");
+    assert!(desk.shows("step cards"), "it is said what was written");
+}

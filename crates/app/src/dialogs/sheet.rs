@@ -14,13 +14,13 @@ pub(crate) struct SheetFile {
     paper: PaperSize,
     kind: SheetKind,
     /// Every kind of sheet, and whether it is printed.
-    wanted: [(Sheet, bool); 3],
+    wanted: [(Sheet, bool); 6],
 }
 
 impl SheetFile {
-    /// Begins with a path without its ending.
-    pub(crate) fn new(path: &Path, kind: SheetKind, paper: PaperSize) -> Self {
-        let wanted = Sheet::ALL.map(|sheet| (sheet, sheet == Sheet::Marks));
+    /// Begins with a path without its ending, and with one kind of sheet wanted.
+    pub(crate) fn new(path: &Path, first: Sheet, kind: SheetKind, paper: PaperSize) -> Self {
+        let wanted = Sheet::EVERY.map(|sheet| (sheet, sheet == first));
         Self { entry: PathEntry::new(&with_ending(path, kind)), paper, kind, wanted }
     }
 

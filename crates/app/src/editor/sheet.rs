@@ -4,14 +4,16 @@ use super::Editor;
 use crate::dialogs::{Dialog, SheetFile};
 use crate::state::{PaperSize, SheetKind};
 use fh_print::paper::Orientation;
-use fh_print::sheets::{Sheet, document};
+use fh_print::sheets::{Sheet, document_for};
 use std::path::Path;
 
 impl Editor {
     /// Asks for paper and file.
     pub(crate) fn ask_sheet(&mut self) {
-        let path = self.folder().join(format!("{}-marks", self.document.file_stem()));
-        self.dialog = Some(Dialog::Sheet(SheetFile::new(&path, self.settings.sheet, self.settings.paper)));
+        // Who looks at the order of work wants its cards.
+        let (first, what) = if self.settings.order_open { (Sheet::Steps, "steps") } else { (Sheet::Marks, "marks") };
+        let path = self.folder().join(format!("{}-{what}", self.document.file_stem()));
+        self.dialog = Some(Dialog::Sheet(SheetFile::new(&path, first, self.settings.sheet, self.settings.paper)));
     }
 
     /// Writes the sheets that the dialog asks for to a file.
@@ -29,7 +31,11 @@ impl Editor {
             Ok(()) => {
                 self.dialog = None;
                 let names: Vec<&str> = sheets.iter().map(|sheet| sheet.name()).collect();
-                let are = if sheets == [Sheet::Marks] { "is" } else { "are" };
+                let are = if matches!(sheets.as_slice(), [Sheet::Marks | Sheet::Ladder | Sheet::Gauges]) {
+                    "is"
+                } else {
+                    "are"
+                };
                 self.say(format!("Print it at 100 %: the {} {are} in {}.", names.join(" and the "), path.display()));
             }
             Err(why) => {
@@ -42,7 +48,8 @@ impl Editor {
 
     fn sheet_bytes(&self, sheets: &[Sheet], kind: SheetKind, paper: PaperSize) -> Result<Vec<u8>, String> {
         let (plan, balance) = (self.document.plan(), self.document.balance());
-        let drawing = document(plan, balance, sheets, paper.paper(), Orientation::Landscape);
+        let shop = self.order.shop();
+        let drawing = document_for(plan, balance, shop, sheets, paper.paper(), Orientation::Landscape);
         match kind {
             SheetKind::Pdf => fh_print::pdf(&drawing).map_err(|error| error.to_string()),
             SheetKind::Svg => Ok(fh_print::svg(&drawing).into_bytes()),

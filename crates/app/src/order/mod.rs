@@ -176,6 +176,11 @@ impl Order {
         self.tab = tab;
     }
 
+    /// What the smith owns.
+    pub(crate) fn shop(&self) -> &Shop {
+        &self.shop
+    }
+
     /// Takes what the smith owns.
     pub(crate) fn own(&mut self, shop: Shop) {
         self.shop = shop;
