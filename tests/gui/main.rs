@@ -11,6 +11,7 @@ mod desk;
 mod dragging;
 mod files;
 mod findings;
+mod heat;
 mod joints;
 mod motifs;
 mod order;

@@ -9,6 +9,7 @@ mod commands;
 mod dialogs;
 mod editor;
 mod figures;
+mod heat;
 mod motif_scale;
 mod new_segment;
 mod order;

@@ -19,6 +19,7 @@ impl Editor {
             }
             if self.settings.order_open || self.anvil.is_some() {
                 self.order.refresh_shown(&self.document);
+                self.order.refresh_one_heat(&self.document);
                 self.follow_step();
             }
         }

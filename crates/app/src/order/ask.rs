@@ -9,6 +9,8 @@ pub(crate) enum Tab {
     /// The chosen step.
     #[default]
     Step,
+    /// What one heat does for it.
+    OneHeat,
     /// The rules of heats.
     Heats,
     /// Tools and gauges.
@@ -17,12 +19,13 @@ pub(crate) enum Tab {
 
 impl Tab {
     /// Every tab, in the order they are offered.
-    pub(crate) const ALL: [Self; 3] = [Self::Step, Self::Heats, Self::Tools];
+    pub(crate) const ALL: [Self; 4] = [Self::Step, Self::OneHeat, Self::Heats, Self::Tools];
 
     /// The word on it.
     pub(crate) fn name(self) -> &'static str {
         match self {
             Self::Step => "Step",
+            Self::OneHeat => "One heat",
             Self::Heats => "Heat rules",
             Self::Tools => "Tools",
         }

@@ -27,9 +27,10 @@ pub(crate) use findings::{Told, told};
 pub(crate) use groups::heat_words;
 pub(crate) use shown::Shown;
 
+use crate::heat::Reckoned;
 use crate::state::Document;
 use fh_core::plan::Step;
-use fh_work::{Shop, Worked, WorkedStep};
+use fh_work::{OneHeat, Shop, Worked, WorkedStep};
 
 /// How long a step is shown while the piece grows by itself, in seconds.
 const BEAT: f64 = 1.2;
@@ -42,6 +43,7 @@ type Stamp = (u64, u64, u64);
 pub(crate) struct Order {
     worked: Option<(Stamp, Worked)>,
     shown: Option<(Stamp, Shown)>,
+    one_heat: Reckoned,
     at: Option<usize>,
     tab: Tab,
     shop: Shop,
@@ -62,6 +64,8 @@ pub(crate) struct OrderDesk<'a> {
     pub(crate) at: Option<usize>,
     /// The bars after it.
     pub(crate) shown: Option<&'a Shown>,
+    /// What one heat does for the chosen step, where the panel shows it.
+    pub(crate) one_heat: Option<&'a OneHeat>,
     /// What the panel beside it shows.
     pub(crate) tab: Tab,
     /// What the smith owns.
@@ -123,12 +127,20 @@ impl Order {
         }
     }
 
+    /// Works out what one heat does for the chosen step, where the panel shows it.
+    pub(crate) fn refresh_one_heat(&mut self, document: &Document) {
+        if let Some((stamp, worked)) = self.worked.as_ref().filter(|_| self.tab == Tab::OneHeat) {
+            self.one_heat.refresh(*stamp, document, worked, self.at);
+        }
+    }
+
     /// What panels may look at; none where nothing was worked out.
     pub(crate) fn desk(&self) -> Option<OrderDesk<'_>> {
         Some(OrderDesk {
             worked: self.worked()?,
             at: self.at,
             shown: self.shown.as_ref().map(|(_, shown)| shown),
+            one_heat: self.one_heat.one(),
             tab: self.tab,
             shop: &self.shop,
             plays: self.next_beat.is_some(),

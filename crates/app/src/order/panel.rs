@@ -1,6 +1,7 @@
 //! The panel beside the order: the chosen step, the rules of heats, or the tools.
 
 use super::{OrderAsk, Tab, rules, step, tools};
+use crate::heat;
 use crate::panels::inspector;
 use crate::state::{Desk, Request};
 use crate::theme::space;
@@ -29,6 +30,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     ScrollArea::vertical().id_salt(place).auto_shrink([false, false]).show(ui, |ui| {
         ui.push_id(place, |ui| match order.tab {
             Tab::Step => step::show(ui, desk, &order, out),
+            Tab::OneHeat => heat::show(ui, desk, &order, out),
             Tab::Heats => rules::show(ui, desk, out),
             Tab::Tools => tools::show(ui, desk, &order, out),
         });

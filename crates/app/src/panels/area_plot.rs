@@ -163,7 +163,7 @@ fn plot<'a>(ui: &Ui, desk: &Desk<'a>) -> Plot<'a> {
 }
 
 /// Even steps of 1, 2 or 5 times a power of ten, so many at most.
-fn steps((from, to): (f64, f64), most: f64) -> Vec<GridMark> {
+pub(crate) fn steps((from, to): (f64, f64), most: f64) -> Vec<GridMark> {
     let least = (to - from) / most;
     if !least.is_finite() || least <= 0.0 {
         return Vec::new();
@@ -176,7 +176,8 @@ fn steps((from, to): (f64, f64), most: f64) -> Vec<GridMark> {
     (0..=most as i32).map(mark).take_while(|mark| mark.value <= to).collect()
 }
 
-fn short(value: f64) -> String {
+/// A number without zeros at its end.
+pub(crate) fn short(value: f64) -> String {
     let text = format!("{value:.3}");
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

@@ -1,0 +1,90 @@
+//! The shades that temperatures are drawn in: even steps from cold to hot that go all the way lighter, or all the way darker.
+//! They are a scale of their own, not the colors that a hot bar shows.
+
+use crate::theme::Theme;
+use egui::Color32;
+
+/// The steps of the scale in °C, for metals that are forged above and below [`MILD_FIRE`].
+const STEP: f64 = 100.0;
+const FINE_STEP: f64 = 50.0;
+const MILD_FIRE: f64 = 600.0;
+/// How far the hottest shade goes from the color of what is hot toward that of text.
+const HOTTEST: f32 = 0.6;
+
+/// A scale of shades.
+pub(super) struct Shades {
+    cold: Color32,
+    middle: Color32,
+    hottest: Color32,
+    /// From one shade to the next, in °C.
+    pub(super) step: f64,
+    /// The end of the scale, in °C; it begins at 0.
+    pub(super) high: f64,
+}
+
+impl Shades {
+    /// For a bar that comes out of the fire at so many °C.
+    pub(super) fn new(theme: &Theme, start_celsius: f64) -> Self {
+        let step = if start_celsius < MILD_FIRE { FINE_STEP } else { STEP };
+        Self {
+            cold: theme.hold_fill,
+            middle: theme.hot,
+            hottest: theme.hot.lerp_to_gamma(theme.ink, HOTTEST),
+            step,
+            high: (start_celsius / step).ceil().max(1.0) * step,
+        }
+    }
+
+    /// Which step a temperature is on.
+    pub(super) fn step_of(&self, celsius: f64) -> usize {
+        (celsius.clamp(0.0, self.high) / self.step) as usize
+    }
+
+    /// The shade of a step.
+    pub(super) fn shade(&self, step: usize) -> Color32 {
+        let share = (step as f64 / self.count().saturating_sub(1).max(1) as f64).clamp(0.0, 1.0) as f32;
+        if share < 0.5 {
+            self.cold.lerp_to_gamma(self.middle, share * 2.0)
+        } else {
+            self.middle.lerp_to_gamma(self.hottest, share * 2.0 - 1.0)
+        }
+    }
+
+    /// How many steps there are.
+    pub(super) fn count(&self) -> usize {
+        (self.high / self.step).round() as usize
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::theme::Look;
+
+    /// How light a color is, 0 to 1, roughly.
+    fn light(color: Color32) -> f64 {
+        let parts = [(color.r(), 0.299), (color.g(), 0.587), (color.b(), 0.114)];
+        parts.iter().map(|(part, weight)| f64::from(*part) / 255.0 * weight).sum()
+    }
+
+    #[test]
+    fn shades_go_one_way_in_every_look() {
+        for look in Look::ALL {
+            let theme = Theme::new(look, 1.0);
+            for start in [430.0, 1200.0] {
+                let shades = Shades::new(&theme, start);
+                let all: Vec<f64> = (0..shades.count()).map(|step| light(shades.shade(step))).collect();
+                let up = all.windows(2).all(|pair| pair[1] > pair[0] + 0.01);
+                let down = all.windows(2).all(|pair| pair[1] < pair[0] - 0.01);
+                assert!(up || down, "{look:?}: {all:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn whatever_it_is_asked_is_on_the_scale() {
+        let shades = Shades::new(&Theme::new(Look::Light, 1.0), 1200.0);
+        assert_eq!((shades.step_of(-50.0), shades.step_of(f64::NAN), shades.step_of(850.0)), (0, 0, 8));
+        assert_eq!(shades.count(), 12);
+    }
+}

@@ -1,0 +1,52 @@
+//! The whole view, from the answer down to the metal.
+
+use super::shades::Shades;
+use super::{answer, band, metal_card, moment, over_time, scale};
+use crate::order::{OrderAsk, OrderDesk, Tab};
+use crate::state::{Desk, Request};
+use crate::theme::Text;
+use crate::widgets::{heading, row};
+use egui::{RichText, Ui};
+use fh_core::plan::Plan;
+use fh_work::heat::materials;
+
+/// Shows the view.
+pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mut Vec<Request>) {
+    let plan = desk.document.plan();
+    let forging = materials::find(plan.material_name());
+    if let Some(one) = order.one_heat {
+        answer::show(ui, desk, order, one, forging);
+        heading::show(ui, desk.theme, "Along the bar");
+        let shades = Shades::new(desk.theme, one.start_celsius);
+        let seconds = moment::show(ui, desk.theme, moment::last(one));
+        band::show(ui, desk, one, forging, seconds, &shades);
+        scale::show(ui, desk.theme, one, &shades);
+        heading::show(ui, desk.theme, "Over time");
+        over_time::show(ui, desk, one, seconds);
+    } else {
+        answer::show_none(ui, desk, order, forging.is_some());
+    }
+    reckoned_with(ui, desk, plan, out);
+    if let Some(forging) = forging {
+        metal_card::show(ui, desk.theme, forging);
+    }
+}
+
+/// What the answer rests on, and the way to change it.
+fn reckoned_with(ui: &mut Ui, desk: &Desk<'_>, plan: &Plan, out: &mut Vec<Request>) {
+    let hammer = plan.work.heats.hammer.unwrap_or_default();
+    heading::show(ui, desk.theme, "Reckoned with");
+    row::fact(ui, desk.theme, "Hammer", &format!("{} kg, {}", hammer.kg, hammer.by.name()));
+    let fire = plan.work.heats.fire_celsius;
+    let fire = fire.map_or_else(|| "usual for the metal".to_owned(), |celsius| format!("{celsius:.0} °C"));
+    row::fact(ui, desk.theme, "Fire", &fire);
+    for (own, what) in [(plan.work.heats.minutes, "minutes of work"), (plan.work.heats.pace, "pace")] {
+        if own.is_some() {
+            let words = format!("Your own {what} in the rules stands in place of what is reckoned.");
+            ui.label(RichText::new(words).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
+        }
+    }
+    if ui.button("Change hammer and fire").on_hover_text("Show the rules of heats.").clicked() {
+        out.push(Request::Order(OrderAsk::Show(Tab::Heats)));
+    }
+}
