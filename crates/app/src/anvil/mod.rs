@@ -41,12 +41,13 @@ pub(crate) struct Anvil {
 }
 
 impl Anvil {
-    /// Shows the chosen step, and reads the keys.
-    pub(crate) fn show(&mut self, ui: &mut Ui, desk: &Desk<'_>) -> Option<Wish> {
+    /// Shows the chosen step, and reads the keys unless a dialog in front wants them.
+    pub(crate) fn show(&mut self, ui: &mut Ui, desk: &Desk<'_>, reads_keys: bool) -> Option<Wish> {
         let now = ui.input(|input| input.time);
         let rect = ui.available_rect_before_wrap();
         ui.painter().rect_filled(rect, 0.0, desk.theme.ground);
-        let wish = self.read_keys(ui.ctx(), now).or_else(|| touch(ui, rect));
+        let pressed = if reads_keys { self.read_keys(ui.ctx(), now) } else { None };
+        let wish = pressed.or_else(|| touch(ui, rect));
         let Some((order, step)) = desk.order.and_then(|order| Some((order, order.chosen()?))) else {
             nothing(ui, desk, rect);
             return wish.or_else(|| leave_button(ui, desk, rect));

@@ -23,8 +23,9 @@ impl Editor {
         // It is taken out so that it may change while it looks at the desk.
         let Some(mut anvil) = self.anvil.take() else { return };
         let desk = self.desk_at_the_anvil();
+        let reads_keys = self.dialog.is_none();
         let frame = Frame::new().fill(desk.theme.ground);
-        let wish = CentralPanel::default().frame(frame).show(ui, |ui| anvil.show(ui, &desk)).inner;
+        let wish = CentralPanel::default().frame(frame).show(ui, |ui| anvil.show(ui, &desk, reads_keys)).inner;
         match wish {
             Some(Wish::Leave) => {
                 ctx.send_viewport_cmd(ViewportCommand::Fullscreen(false));
