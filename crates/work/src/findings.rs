@@ -8,7 +8,7 @@ use crate::site::Site;
 use crate::why::Why;
 use crate::words::{joined, length_words, lower_first};
 use crate::worked::WorkedStep;
-use crate::{brief, heat_rules};
+use crate::{brief, heat_rules, passes};
 use fh_core::findings::{Finding, Place, Severity};
 use fh_core::plan::{Form, Operation, Plan};
 use std::collections::BTreeMap;
@@ -25,7 +25,7 @@ pub struct OrderFinding {
 }
 
 /// The id of every finding about the order of work.
-pub const IDS: [&str; 15] = [
+pub const IDS: [&str; 16] = [
     "mark-gone",
     "out-of-reach",
     "parted-too-soon",
@@ -41,6 +41,7 @@ pub const IDS: [&str; 15] = [
     "leg-into-anvil",
     "leg-into-leg",
     "too-many-heats",
+    "spread-unknown",
 ];
 
 /// What was seen at a step.
@@ -270,6 +271,18 @@ impl Scene<'_, '_> {
                     ),
                     "Below its forging heat the metal cracks or marks the tools.",
                     "Let it begin a heat of its own, or give it fewer minutes.".to_owned(),
+                );
+            }
+        }
+        for task in &step.tasks {
+            let doubts = passes::of_task(site, task).map(|passes| passes.doubts).unwrap_or_default();
+            if !doubts.is_empty() {
+                add(
+                    "spread-unknown",
+                    Severity::Note,
+                    format!("Step {} ({title}): {}", number + 1, doubts.join(" ")),
+                    "How far a bar spreads under the hammer was measured on stout bars and usual bites; beyond, passes are a guess.",
+                    "Measure after the first pass, and correct the edge between passes.".to_owned(),
                 );
             }
         }

@@ -268,9 +268,8 @@ impl Asked<'_> {
         }
         let below = self.at + 1..self.at + self.flat[self.at].segment.count();
         let duties: Vec<Duty> = below.map(|at| Asked { at, ..*self }.duty()).collect();
-        let is_shaping = |operation: &Operation| {
-            SHAPING.contains(operation) || matches!(operation, O::Isolate | O::SetDown)
-        };
+        let is_shaping =
+            |operation: &Operation| SHAPING.contains(operation) || matches!(operation, O::Isolate | O::SetDown);
         let surely = |duty: &Duty| duty.must.iter().any(is_shaping) || duty.one_of.iter().flatten().any(is_shaping);
         if duties.iter().any(surely) {
             duty.must.extend([O::BendAside, O::Straighten]);
