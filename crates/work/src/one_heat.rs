@@ -8,6 +8,7 @@ use crate::heat::cooling::{Span, cool};
 use crate::heat::estimate::Estimate;
 use crate::heat::hot_zone::{HotZone, Start};
 use crate::heat_rules;
+use crate::heating::Lengths;
 use crate::hot_profile::profile;
 use crate::progress::Progress;
 use crate::site::Site;
@@ -100,13 +101,14 @@ impl Verdict {
 /// Works out what one heat does for a step, counted from 0; none for a cold step, one on the whole bar, or a metal without a row.
 pub fn one_heat(plan: &Plan, balance: &Balance, worked: &Worked, step: usize) -> Option<OneHeat> {
     let this = worked.steps.get(step).filter(|step| step.is_hot())?;
-    let (bar, worked_mm) = (this.bar?, this.zone_mm?);
+    let bar = this.bar.filter(|_| this.zone_mm.is_some())?;
     let fire = Fire::of(plan)?.taught(worked.learnt.clone());
     let sites = Site::all(plan, balance);
     let site = sites.get(bar)?;
     let mut progress = Progress::start(site);
     let before = worked.steps.iter().take(step).flat_map(|step| &step.tasks);
     before.filter(|task| task.bar == bar && task.joint.is_none()).for_each(|task| progress.apply(site, task));
+    let worked_mm = Lengths::new(site, &progress).extent(this.parts().iter());
     let profile = profile(site, &state(site, &progress))?;
     let heated_mm = heated(plan, worked_mm);
     let stop_celsius = fire.stop_celsius(&this.tasks);

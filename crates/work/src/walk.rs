@@ -11,7 +11,7 @@ use crate::landmarks::{Measured, measured};
 use crate::legs::{self, Posed, WayToBend};
 use crate::order::Ordered;
 use crate::progress::Progress;
-use crate::site::Site;
+use crate::site::{Site, extents};
 use crate::sizes::{Size, sizes};
 use crate::state::state;
 use crate::task::Task;
@@ -129,7 +129,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             caution: step.caution.clone().or_else(|| each(&|task| brief::caution(site, task, &thin))),
             minutes,
             heat_minutes: load.hot.then_some(gives),
-            zone_mm: (load.hot && !load.parts.is_empty()).then(|| before.extent(load.parts.iter())),
+            zone_mm: (load.hot && !load.parts.is_empty()).then(|| zone(site, &before, &load.parts)),
             hold: held,
             stages: self.progress[site.index].stages.clone(),
             ..self.bare(ordered, Some(site.index), heated, place, tools)
@@ -248,6 +248,14 @@ impl<'b, 'a> Walk<'b, 'a> {
         let all = (0..site.flat.len()).filter(|at| !worked.contains(at)).filter(forged);
         all.filter(|at| is_near(*at) && brief::is_thin(site, *at)).map(|at| format!("“{}”", site.name(at))).collect()
     }
+}
+
+/// What has to be hot for some parts, in mm along the bar: they, and the bar's thickness more at each end, as far as there is bar.
+fn zone(site: &Site<'_>, lengths: &Lengths, parts: &[usize]) -> [f64; 2] {
+    let [from, to] = lengths.extent(parts.iter());
+    let [start, end] = lengths.extent(site.chains[0].1.iter());
+    let beside = extents(&site.balance.stock).into_iter().fold(0.0, f64::max);
+    [(from - beside).max(start.min(from)), (to + beside).min(end.max(to))]
 }
 
 fn measured_words(plan: &Plan, measured: &Measured) -> String {
