@@ -2,7 +2,7 @@
 
 use crate::panels::area_plot::{short, steps};
 use crate::theme::{Text, Theme, space};
-use egui::{RichText, Ui};
+use egui::{Align2, RichText, Ui};
 use egui_plot::{AxisHints, GridMark, HLine, Line, LineStyle, Plot, PlotPoint, PlotPoints, PlotUi, VLine};
 use std::ops::RangeInclusive;
 
@@ -11,6 +11,8 @@ const MOST_TICKS_ALONG: f64 = 7.0;
 const MOST_TICKS_UP: f64 = 5.0;
 /// The height of a plot, in points at normal text size.
 const HEIGHT: f32 = 150.0;
+/// The room to the right of the last second, as a share of the time, so that its number is whole.
+const RIGHT: f64 = 1.05;
 /// The width of its numbers at the left.
 const NUMBERS: f32 = 34.0;
 
@@ -45,17 +47,27 @@ pub(super) fn plot<'a>(ui: &Ui, theme: &Theme, name: &str, up: &str) -> Plot<'a>
         .label_formatter(|_| None)
 }
 
+/// Sets what is seen: so many seconds along, and up to a value.
+pub(super) fn bounds(plot: &mut PlotUi<'_>, seconds: f64, top: f64) {
+    plot.set_plot_bounds_x(0.0..=seconds * RIGHT);
+    plot.set_plot_bounds_y(0.0..=top);
+}
+
 /// Draws a curve.
 pub(super) fn curve(plot: &mut PlotUi<'_>, theme: &Theme, points: Vec<[f64; 2]>, style: LineStyle) {
     let line = Line::new("", PlotPoints::new(points)).color(theme.ink).width(space::LINE).style(style);
     plot.line(line.allow_hover(false));
 }
 
-/// Draws a line across with its words, over it or below it.
-pub(super) fn level(plot: &mut PlotUi<'_>, theme: &Theme, value: f64, words: &str, anchor: egui::Align2) {
+/// Draws a line across with its words: over it at the right, or below it at the left, where the curves are still high.
+pub(super) fn level(plot: &mut PlotUi<'_>, theme: &Theme, value: f64, words: &str, is_over: bool) {
     let dashes = LineStyle::Dashed { length: space::GAP };
     plot.hline(HLine::new("", value).color(theme.ink_quiet).width(space::LINE).style(dashes).allow_hover(false));
-    let at = PlotPoint::new(plot.plot_bounds().max()[0], value);
+    let bounds = plot.plot_bounds();
+    let (x, anchor) =
+        if is_over { (bounds.max()[0], Align2::RIGHT_BOTTOM) } else { (bounds.min()[0], Align2::LEFT_TOP) };
+    let at = PlotPoint::new(x, value);
+    let words = format!(" {words} ");
     let label = RichText::new(words).text_style(Text::Small.style());
     plot.text(egui_plot::Text::new("", at, label).anchor(anchor).color(theme.ink).allow_hover(false));
 }

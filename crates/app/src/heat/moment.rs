@@ -26,7 +26,7 @@ pub(super) fn show(ui: &mut Ui, theme: &Theme, last: f64) -> f64 {
     ui.label(quiet("Seconds since it left the fire"));
     ui.horizontal(|ui| {
         ui.spacing_mut().slider_width = (ui.available_width() - theme.scaled(SECONDS)).max(space::TARGET);
-        let slider = Slider::new(&mut now, 0.0..=last).step_by(1.0).show_value(false);
+        let slider = Slider::new(&mut now, 0.0..=last).step_by(1.0).show_value(false).trailing_fill(true);
         let response = ui.add(slider).on_hover_text("Drag, or press the left and right arrows.");
         response.accessible_name("Seconds since it left the fire");
         ui.label(RichText::new(format!("{now:.0} s")).text_style(Text::Strong.style()).color(theme.ink));

@@ -3,12 +3,12 @@
 use super::{axes, moment};
 use crate::state::Desk;
 use crate::theme::{Text, Theme, space};
-use egui::{Align2, RichText, Role, Sense, Shape, Ui, WidgetInfo, pos2, vec2};
+use egui::{RichText, Role, Sense, Shape, Ui, WidgetInfo, pos2, vec2};
 use egui_plot::LineStyle;
 use fh_work::OneHeat;
 
 /// The room over the highest value, as a share of it.
-const HEADROOM: f64 = 1.12;
+const HEADROOM: f64 = 1.25;
 /// The length of a sample of a line, in points at normal text size.
 const SAMPLE: f32 = 26.0;
 
@@ -34,11 +34,10 @@ fn heat(ui: &mut Ui, theme: &Theme, one: &OneHeat, seconds: f64) {
     caption(ui, theme, "Heat of what is worked, °C");
     let last = moment::last(one);
     let shown = axes::plot(ui, theme, "heat over time", "°C").show(ui, |plot| {
-        plot.set_plot_bounds_x(0.0..=last);
-        plot.set_plot_bounds_y(0.0..=one.start_celsius * HEADROOM);
+        axes::bounds(plot, last, one.start_celsius * HEADROOM);
         let start = format!("out of the fire: {:.0} °C", one.start_celsius);
-        axes::level(plot, theme, one.start_celsius, &start, Align2::RIGHT_BOTTOM);
-        axes::level(plot, theme, one.stop_celsius, &format!("stop: {:.0} °C", one.stop_celsius), Align2::RIGHT_BOTTOM);
+        axes::level(plot, theme, one.start_celsius, &start, true);
+        axes::level(plot, theme, one.stop_celsius, &format!("stop: {:.0} °C", one.stop_celsius), false);
         for (_, mm, style) in places(one) {
             let history = one.cooled.history(mm).into_iter().take_while(|point| point.0 <= last);
             axes::curve(plot, theme, history.map(|(at, celsius)| [at, celsius]).collect(), style);
@@ -59,9 +58,8 @@ fn length(ui: &mut Ui, desk: &Desk<'_>, one: &OneHeat, seconds: f64) {
     let points: Vec<[f64; 2]> = one.in_range.iter().map(|now| [now.seconds, now.length_mm / unit.mm()]).collect();
     let top = points.iter().map(|point| point[1]).fold(worked, f64::max).max(f64::MIN_POSITIVE) * HEADROOM;
     let shown = axes::plot(ui, theme, "length over time", unit.symbol()).show(ui, |plot| {
-        plot.set_plot_bounds_x(0.0..=last);
-        plot.set_plot_bounds_y(0.0..=top);
-        axes::level(plot, theme, worked, "as long as what is worked", Align2::RIGHT_BOTTOM);
+        axes::bounds(plot, last, top);
+        axes::level(plot, theme, worked, "as long as what is worked", false);
         axes::curve(
             plot,
             theme,
