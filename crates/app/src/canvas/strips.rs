@@ -151,6 +151,10 @@ impl Stage<'_> {
 
     /// Segments whose sizes are not settled: a dashed box with the shape that stops.
     fn paint_unsettled(&self, row: &Row) {
+        // After a step, what has no shape is not there yet, or not any more.
+        if self.step.is_some() {
+            return;
+        }
         let mut last = f32::NEG_INFINITY;
         for (index, block) in self.model.blocks.iter().enumerate().filter(|(_, block)| !block.settled) {
             let Some([x, _]) = self.span(index, row.strip) else { continue };
