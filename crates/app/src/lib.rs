@@ -10,6 +10,7 @@ mod dialogs;
 mod editor;
 mod figures;
 mod heat;
+mod log;
 mod motif_scale;
 mod new_segment;
 mod order;

@@ -3,8 +3,10 @@
 mod clock;
 mod keys;
 mod page;
+mod turn_timer;
 
 use crate::canvas::bare;
+use crate::log::Spent;
 use crate::state::Desk;
 use crate::theme::{Text, space};
 use clock::Clock;
@@ -12,6 +14,7 @@ use egui::{Button, Context, Rect, RichText, Role, Sense, Ui, WidgetInfo, pos2, v
 use keys::Turn;
 use page::Page;
 use std::time::Duration;
+use turn_timer::TurnTimer;
 
 /// The share of the height that the strip takes.
 const STRIP: f32 = 0.2;
@@ -38,6 +41,7 @@ pub(crate) enum Wish {
 #[derive(Default)]
 pub(crate) struct Anvil {
     clock: Clock,
+    timer: TurnTimer,
 }
 
 impl Anvil {
@@ -53,6 +57,7 @@ impl Anvil {
             return wish.or_else(|| leave_button(ui, desk, rect));
         };
         self.clock.follow(step.is_hot().then_some(step.heat), now);
+        self.timer.follow(order.at.filter(|_| step.is_hot()), now);
         let foot = desk.theme.scaled(FOOT);
         let strip_top = rect.bottom() - foot - rect.height() * STRIP;
         let above = Rect::from_min_max(rect.min, pos2(rect.right(), strip_top)).shrink2(vec2(space::GROUP, space::GAP));
@@ -70,13 +75,21 @@ impl Anvil {
         wish.or_else(|| leave_button(ui, desk, rect))
     }
 
+    /// What the step that is left took, once; none where its clock did not run.
+    pub(crate) fn take_spent(&mut self, now: f64) -> Option<Spent> {
+        self.timer.take(now)
+    }
+
     fn read_keys(&mut self, ctx: &Context, now: f64) -> Option<Wish> {
         let mut wish = None;
         for turn in keys::pressed(ctx) {
             match turn {
                 Turn::Next => wish = Some(Wish::Turn(1)),
                 Turn::Back => wish = Some(Wish::Turn(-1)),
-                Turn::Clock => self.clock.restart(now),
+                Turn::Clock => {
+                    self.clock.restart(now);
+                    self.timer.begin_heat();
+                }
                 Turn::Leave => return Some(Wish::Leave),
             }
         }

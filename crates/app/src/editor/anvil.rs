@@ -33,6 +33,10 @@ impl Editor {
                 return;
             }
             Some(Wish::Turn(steps)) => {
+                let spent = anvil.take_spent(ui.input(|input| input.time));
+                if let Some(spent) = spent.filter(|_| steps > 0) {
+                    self.order.spend(&self.document, spent);
+                }
                 self.order.choose_by(steps);
                 ctx.request_repaint();
             }

@@ -223,7 +223,7 @@ fn waits(request: &Request) -> bool {
         request,
         Request::Cursor(_)
             | Request::Edit(_)
-            | Request::Order(OrderAsk::Replace(..) | OrderAsk::Rules(_) | OrderAsk::Own(_))
+            | Request::Order(OrderAsk::Replace(..) | OrderAsk::Rules(_) | OrderAsk::Log(_) | OrderAsk::Own(_))
             | Request::Canvas(CanvasEvent::Cursor(_) | CanvasEvent::Status(_))
     )
 }

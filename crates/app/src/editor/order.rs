@@ -20,6 +20,7 @@ impl Editor {
             if self.settings.order_open || self.anvil.is_some() {
                 self.order.refresh_shown(&self.document);
                 self.order.refresh_one_heat(&self.document);
+                self.order.refresh_ledger(&self.document);
                 self.follow_step();
             }
         }
@@ -106,6 +107,10 @@ impl Editor {
             }
             OrderAsk::Rules(heats) => {
                 let work = Work { heats: *heats, ..self.document.plan().work.clone() };
+                self.edit(&Edit::SetWork(Box::new(work)));
+            }
+            OrderAsk::Log(log) => {
+                let work = Work { log, ..self.document.plan().work.clone() };
                 self.edit(&Edit::SetWork(Box::new(work)));
             }
             OrderAsk::Own(shop) => self.own(shop),

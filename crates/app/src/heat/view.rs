@@ -26,6 +26,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
     } else {
         answer::show_none(ui, desk, order, forging.is_some());
     }
+    crate::log::show_passes(ui, desk, order);
     reckoned_with(ui, desk, plan, out);
     if let Some(forging) = forging {
         metal_card::show(ui, desk.theme, forging);

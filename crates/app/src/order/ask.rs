@@ -1,6 +1,6 @@
 //! What is asked for about the order of work. It is done after the frame.
 
-use fh_core::plan::{HeatRules, Step};
+use fh_core::plan::{HeatRules, Logged, Step};
 use fh_work::Shop;
 
 /// What the panel beside the order shows.
@@ -11,6 +11,8 @@ pub(crate) enum Tab {
     Step,
     /// What one heat does for it.
     OneHeat,
+    /// What came out at it.
+    Log,
     /// The rules of heats.
     Heats,
     /// Tools and gauges.
@@ -19,13 +21,19 @@ pub(crate) enum Tab {
 
 impl Tab {
     /// Every tab, in the order they are offered.
-    pub(crate) const ALL: [Self; 4] = [Self::Step, Self::OneHeat, Self::Heats, Self::Tools];
+    pub(crate) const ALL: [Self; 5] = [Self::Step, Self::OneHeat, Self::Log, Self::Heats, Self::Tools];
+
+    /// Whether it has fields that belong to the chosen step.
+    pub(crate) fn is_of_a_step(self) -> bool {
+        matches!(self, Self::Step | Self::Log)
+    }
 
     /// The word on it.
     pub(crate) fn name(self) -> &'static str {
         match self {
             Self::Step => "Step",
             Self::OneHeat => "One heat",
+            Self::Log => "Log",
             Self::Heats => "Heat rules",
             Self::Tools => "Tools",
         }
@@ -54,6 +62,8 @@ pub(crate) enum OrderAsk {
     Propose,
     /// The rules of heats.
     Rules(Box<HeatRules>),
+    /// What came out, step by step.
+    Log(Vec<Logged>),
     /// What the smith owns.
     Own(Shop),
     /// Show another tab.

@@ -28,8 +28,9 @@ pub(crate) use groups::heat_words;
 pub(crate) use shown::Shown;
 
 use crate::heat::Reckoned;
+use crate::log::{Ledger, Spent, add_spent};
 use crate::state::Document;
-use fh_core::plan::Step;
+use fh_core::plan::{Logged, Step};
 use fh_work::{OneHeat, Shop, Worked, WorkedStep};
 
 /// How long a step is shown while the piece grows by itself, in seconds.
@@ -44,6 +45,9 @@ pub(crate) struct Order {
     worked: Option<(Stamp, Worked)>,
     shown: Option<(Stamp, Shown)>,
     one_heat: Reckoned,
+    ledger: Ledger,
+    /// What the clock at the anvil saw, of the plan with this number.
+    timed: (u64, Vec<Logged>),
     at: Option<usize>,
     tab: Tab,
     shop: Shop,
@@ -66,6 +70,10 @@ pub(crate) struct OrderDesk<'a> {
     pub(crate) shown: Option<&'a Shown>,
     /// What one heat does for the chosen step, where the panel shows it.
     pub(crate) one_heat: Option<&'a OneHeat>,
+    /// What the log is held against.
+    pub(crate) ledger: &'a Ledger,
+    /// What the clock at the anvil saw.
+    pub(crate) timed: &'a [Logged],
     /// What the panel beside it shows.
     pub(crate) tab: Tab,
     /// What the smith owns.
@@ -134,6 +142,30 @@ impl Order {
         }
     }
 
+    /// Works out what the log is held against, and the passes of the chosen step, where the panel shows them.
+    pub(crate) fn refresh_ledger(&mut self, document: &Document) {
+        let Some((stamp, worked)) = &self.worked else { return };
+        match self.tab {
+            Tab::Log => self.ledger.refresh(*stamp, document, &self.shop, worked),
+            Tab::OneHeat => self.ledger.refresh_passes(*stamp, document, worked, self.at),
+            _ => {}
+        }
+        if self.timed.0 != document.serial() {
+            self.timed = (document.serial(), Vec::new());
+        }
+    }
+
+    /// Remembers what the chosen step took at the anvil.
+    pub(crate) fn spend(&mut self, document: &Document, spent: Spent) {
+        if self.timed.0 != document.serial() {
+            self.timed = (document.serial(), Vec::new());
+        }
+        let Some((_, worked)) = &self.worked else { return };
+        if let Some(step) = self.at.and_then(|at| worked.steps.get(at)) {
+            add_spent(&mut self.timed.1, step, spent);
+        }
+    }
+
     /// What panels may look at; none where nothing was worked out.
     pub(crate) fn desk(&self) -> Option<OrderDesk<'_>> {
         Some(OrderDesk {
@@ -141,6 +173,8 @@ impl Order {
             at: self.at,
             shown: self.shown.as_ref().map(|(_, shown)| shown),
             one_heat: self.one_heat.one(),
+            ledger: &self.ledger,
+            timed: &self.timed.1,
             tab: self.tab,
             shop: &self.shop,
             plays: self.next_beat.is_some(),

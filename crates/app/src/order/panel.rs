@@ -1,7 +1,8 @@
-//! The panel beside the order: the chosen step, the rules of heats, or the tools.
+//! The panel beside the order: the chosen step, what one heat does for it, what came out, the rules of heats, or the tools.
 
 use super::{OrderAsk, Tab, rules, step, tools};
 use crate::heat;
+use crate::log;
 use crate::panels::inspector;
 use crate::state::{Desk, Request};
 use crate::theme::space;
@@ -26,11 +27,12 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         return;
     }
     // What is typed and not yet taken belongs to one step of one plan.
-    let place = ("order", desk.document.serial(), order.tab.name(), order.at.filter(|_| order.tab == Tab::Step));
+    let place = ("order", desk.document.serial(), order.tab.name(), order.at.filter(|_| order.tab.is_of_a_step()));
     ScrollArea::vertical().id_salt(place).auto_shrink([false, false]).show(ui, |ui| {
         ui.push_id(place, |ui| match order.tab {
             Tab::Step => step::show(ui, desk, &order, out),
             Tab::OneHeat => heat::show(ui, desk, &order, out),
+            Tab::Log => log::show(ui, desk, &order, out),
             Tab::Heats => rules::show(ui, desk, out),
             Tab::Tools => tools::show(ui, desk, &order, out),
         });

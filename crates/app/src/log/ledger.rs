@@ -1,0 +1,75 @@
+//! What the log is held against: the plan as it was before anything was logged, what the fire takes, and the passes of the
+//! step. It is worked out anew only when the plan, the tools or the step have changed.
+
+use super::entries;
+use crate::state::Document;
+use fh_core::plan::{Logged, Plan, Work};
+use fh_work::{Experience, Passes, ScaleLoss, Shop, Worked, WorkedStep, passes, scale_loss, work_out};
+
+/// For which plan, which revision of it and which tools something was worked out.
+type Stamp = (u64, u64, u64);
+
+/// What was worked out last.
+#[derive(Default)]
+pub(crate) struct Ledger {
+    of: Option<Stamp>,
+    planned: Option<Worked>,
+    scale: Vec<ScaleLoss>,
+    passes_of: Option<(Stamp, usize)>,
+    passes: Option<Passes>,
+}
+
+impl Ledger {
+    /// Works out what the log is held against, where it is not known yet.
+    pub(crate) fn refresh(&mut self, stamp: Stamp, document: &Document, shop: &Shop, worked: &Worked) {
+        if self.of == Some(stamp) {
+            return;
+        }
+        self.of = Some(stamp);
+        let (plan, balance) = (document.plan(), document.balance());
+        self.scale = scale_loss(plan, balance, worked);
+        self.planned = (!plan.work.log.is_empty()).then(|| {
+            let work = Work { log: Vec::new(), ..plan.work.clone() };
+            work_out(&Plan { work, ..plan.clone() }, balance, shop)
+        });
+    }
+
+    /// Works out the passes of a step, where they are not known yet.
+    pub(crate) fn refresh_passes(&mut self, stamp: Stamp, document: &Document, worked: &Worked, at: Option<usize>) {
+        let now = at.map(|at| (stamp, at));
+        if self.passes_of != now {
+            self.passes_of = now;
+            self.passes = at.and_then(|at| passes(document.plan(), document.balance(), worked, at));
+        }
+    }
+
+    /// The passes of the chosen step; none where nothing is drawn or spread.
+    pub(crate) fn passes(&self) -> Option<&Passes> {
+        self.passes.as_ref()
+    }
+
+    /// What the fire takes of each bar.
+    pub(super) fn scale(&self) -> &[ScaleLoss] {
+        &self.scale
+    }
+
+    /// The order as it was planned, before anything was logged.
+    pub(super) fn planned<'a>(&'a self, worked: &'a Worked) -> &'a Worked {
+        self.planned.as_ref().unwrap_or(worked)
+    }
+
+    /// The step of the order as planned that an entry is about.
+    pub(super) fn planned_step<'a>(&'a self, worked: &'a Worked, entry: &Logged) -> Option<&'a WorkedStep> {
+        Some(entries::step_of(&self.planned(worked).steps, entry)?.1)
+    }
+}
+
+/// Each entry of the log with what was reckoned for it; none where its parts are gone.
+pub(super) fn paired<'a>(plan: &'a Plan, worked: &'a Worked) -> Vec<(&'a Logged, Option<&'a Experience>)> {
+    let is_there = |entry: &Logged| {
+        let bar = plan.bars.get(entry.bar_index());
+        bar.is_some_and(|bar| entry.parts.is_empty() || entry.parts.iter().any(|part| bar.find_path(part).is_some()))
+    };
+    let mut experience = worked.experience.iter();
+    plan.work.log.iter().map(|entry| (entry, if is_there(entry) { experience.next() } else { None })).collect()
+}
