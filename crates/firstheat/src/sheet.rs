@@ -5,8 +5,8 @@ use crate::failure::Failure;
 use crate::{input, output};
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
-use fh_print::paper::{Orientation, Paper};
-use fh_print::sheets::{Sheet, document};
+use fh_print::paper::Paper;
+use fh_print::sheets::{Sheet, document, usual_orientation};
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -71,7 +71,7 @@ pub(crate) fn write_marks(plan: &Plan, paper: Paper, kind: FileKind, path: &Path
 
 /// Writes sheets of a plan to one file.
 fn write(plan: &Plan, sheets: &[Sheet], paper: Paper, kind: FileKind, path: &Path) -> Result<(), Failure> {
-    let drawing = document(plan, &balance(plan), sheets, paper, Orientation::Landscape);
+    let drawing = document(plan, &balance(plan), sheets, paper, usual_orientation(sheets));
     let bytes = match kind {
         FileKind::Pdf => fh_print::pdf(&drawing).map_err(Failure::new)?,
         FileKind::Svg => fh_print::svg(&drawing).into_bytes(),

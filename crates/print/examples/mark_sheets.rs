@@ -24,8 +24,7 @@ fn write_sheets(folder: &Path, plan_file: &Path) -> Result<(), Box<dyn Error>> {
     let name = plan_file.file_name().unwrap_or_default().to_string_lossy().replace(".plan.json", "");
     for paper in Paper::ALL {
         for (orientation, lies) in [(Orientation::Landscape, "landscape"), (Orientation::Portrait, "portrait")] {
-            for (sheet, called) in Sheet::EVERY.iter().zip(["", "-templates", "-ladder", "-steps", "-short", "-gauges"])
-            {
+            for (sheet, called) in Sheet::ALL.iter().zip(["", "-templates", "-ladder", "-steps", "-short", "-gauges"]) {
                 let drawing = document(&plan, &balance, &[*sheet], paper, orientation);
                 let file = folder.join(format!("{name}{called}-{}-{lies}", paper.name()));
                 std::fs::write(file.with_extension("pdf"), fh_print::pdf(&drawing)?)?;

@@ -10,6 +10,8 @@ use std::path::{Path, PathBuf};
 
 /// What is printed, on which paper, and to which file.
 pub(crate) struct SheetFile {
+    /// The plan's file without its ending.
+    plan: PathBuf,
     pub(crate) entry: PathEntry,
     paper: PaperSize,
     kind: SheetKind,
@@ -18,10 +20,11 @@ pub(crate) struct SheetFile {
 }
 
 impl SheetFile {
-    /// Begins with a path without its ending, and with one kind of sheet wanted.
-    pub(crate) fn new(path: &Path, first: Sheet, kind: SheetKind, paper: PaperSize) -> Self {
-        let wanted = Sheet::EVERY.map(|sheet| (sheet, sheet == first));
-        Self { entry: PathEntry::new(&with_ending(path, kind)), paper, kind, wanted }
+    /// Begins with the plan's file without its ending, and with one kind of sheet wanted.
+    pub(crate) fn new(plan: PathBuf, first: Sheet, kind: SheetKind, paper: PaperSize) -> Self {
+        let wanted = Sheet::ALL.map(|sheet| (sheet, sheet == first));
+        let entry = PathEntry::new(&usual_file(&plan, &wanted, kind));
+        Self { plan, entry, paper, kind, wanted }
     }
 
     /// The sheets that are printed, in order.
@@ -41,13 +44,18 @@ impl SheetFile {
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
         let frame = Frame { title: "Print the sheets", width: 560.0 };
-        let Self { entry, paper, kind, wanted } = self;
+        let Self { plan, entry, paper, kind, wanted } = self;
         frame.show(
             ctx,
             desk,
             out,
             |ui, out| {
+                let usual = usual_file(plan, wanted, *kind);
                 what(ui, wanted);
+                // A name that the smith typed stays.
+                if entry.path().is_some_and(|path| path == usual) {
+                    entry.set(&usual_file(plan, wanted, *kind));
+                }
                 choices(ui, entry, paper, kind);
                 ui.add_space(space::GAP);
                 entry.show(ui, desk, out);
@@ -72,13 +80,17 @@ impl SheetFile {
     }
 }
 
-fn what(ui: &mut Ui, wanted: &mut [(Sheet, bool)]) {
-    ui.horizontal_wrapped(|ui| {
-        ui.label("What");
-        for (sheet, wanted) in wanted {
-            ui.checkbox(wanted, sheet.name());
-        }
-    });
+/// The kinds of the piece in one line, those of its order of work in the next.
+fn what(ui: &mut Ui, wanted: &mut [(Sheet, bool); 6]) {
+    let (piece, order) = wanted.split_at_mut(3);
+    for (of, wanted) in [("Of the piece", piece), ("Of the work", order)] {
+        ui.horizontal_wrapped(|ui| {
+            ui.label(of);
+            for (sheet, wanted) in wanted {
+                ui.checkbox(wanted, sheet.name());
+            }
+        });
+    }
 }
 
 fn choices(ui: &mut Ui, entry: &mut PathEntry, paper: &mut PaperSize, kind: &mut SheetKind) {
@@ -100,6 +112,13 @@ fn choices(ui: &mut Ui, entry: &mut PathEntry, paper: &mut PaperSize, kind: &mut
     });
 }
 
-fn with_ending(path: &Path, kind: SheetKind) -> PathBuf {
-    path.with_extension(kind.ending())
+/// The file that is proposed: the plan's name, what is printed, and the ending of its kind.
+fn usual_file(plan: &Path, wanted: &[(Sheet, bool)], kind: SheetKind) -> PathBuf {
+    let mut chosen = wanted.iter().filter(|(_, wanted)| *wanted).map(|(sheet, _)| sheet.file_word());
+    let what = match (chosen.next(), chosen.next()) {
+        (Some(only), None) => only,
+        _ => "sheets",
+    };
+    let name = plan.file_name().unwrap_or_default().to_string_lossy();
+    plan.with_file_name(format!("{name}-{what}.{}", kind.ending()))
 }

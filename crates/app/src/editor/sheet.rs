@@ -3,17 +3,16 @@
 use super::Editor;
 use crate::dialogs::{Dialog, SheetFile};
 use crate::state::{PaperSize, SheetKind};
-use fh_print::paper::Orientation;
-use fh_print::sheets::{Sheet, document_for};
+use fh_print::sheets::{Sheet, document_for, usual_orientation};
 use std::path::Path;
 
 impl Editor {
     /// Asks for paper and file.
     pub(crate) fn ask_sheet(&mut self) {
         // Who looks at the order of work wants its cards.
-        let (first, what) = if self.settings.order_open { (Sheet::Steps, "steps") } else { (Sheet::Marks, "marks") };
-        let path = self.folder().join(format!("{}-{what}", self.document.file_stem()));
-        self.dialog = Some(Dialog::Sheet(SheetFile::new(&path, first, self.settings.sheet, self.settings.paper)));
+        let first = if self.settings.order_open { Sheet::Steps } else { Sheet::Marks };
+        let plan = self.folder().join(self.document.file_stem());
+        self.dialog = Some(Dialog::Sheet(SheetFile::new(plan, first, self.settings.sheet, self.settings.paper)));
     }
 
     /// Writes the sheets that the dialog asks for to a file.
@@ -49,7 +48,7 @@ impl Editor {
     fn sheet_bytes(&self, sheets: &[Sheet], kind: SheetKind, paper: PaperSize) -> Result<Vec<u8>, String> {
         let (plan, balance) = (self.document.plan(), self.document.balance());
         let shop = self.order.shop();
-        let drawing = document_for(plan, balance, shop, sheets, paper.paper(), Orientation::Landscape);
+        let drawing = document_for(plan, balance, shop, sheets, paper.paper(), usual_orientation(sheets));
         match kind {
             SheetKind::Pdf => fh_print::pdf(&drawing).map_err(|error| error.to_string()),
             SheetKind::Svg => Ok(fh_print::svg(&drawing).into_bytes()),

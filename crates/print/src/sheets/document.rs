@@ -28,12 +28,8 @@ pub enum Sheet {
 }
 
 impl Sheet {
-    /// The kinds that show the piece itself, in the order they are offered.
-    pub const ALL: [Self; 3] = [Self::Marks, Self::Templates, Self::Ladder];
-
     /// Every kind, in the order they are offered: those of the piece, then those of its order of work.
-    pub const EVERY: [Self; 6] =
-        [Self::Marks, Self::Templates, Self::Ladder, Self::Steps, Self::StepList, Self::Gauges];
+    pub const ALL: [Self; 6] = [Self::Marks, Self::Templates, Self::Ladder, Self::Steps, Self::StepList, Self::Gauges];
 
     /// The words for it.
     pub fn name(self) -> &'static str {
@@ -47,9 +43,35 @@ impl Sheet {
         }
     }
 
+    /// The word for it in the name of a file.
+    pub fn file_word(self) -> &'static str {
+        match self {
+            Self::Marks => "marks",
+            Self::Templates => "templates",
+            Self::Ladder => "ladder",
+            Self::Steps => "steps",
+            Self::StepList => "steps-short",
+            Self::Gauges => "gauges",
+        }
+    }
+
+    /// Whether it is words and tables rather than lengths along a bar.
+    fn is_read(self) -> bool {
+        matches!(self, Self::Steps | Self::StepList)
+    }
+
     /// Whether it follows the order of work.
     fn follows_the_order(self) -> bool {
         matches!(self, Self::Steps | Self::StepList | Self::Gauges)
+    }
+}
+
+/// Which way the paper lies for these sheets: upright where all of them are read, lying where a bar runs along the page.
+pub fn usual_orientation(sheets: &[Sheet]) -> Orientation {
+    if !sheets.is_empty() && sheets.iter().all(|sheet| sheet.is_read()) {
+        Orientation::Portrait
+    } else {
+        Orientation::Landscape
     }
 }
 

@@ -18,4 +18,4 @@ mod templates;
 mod title;
 mod type_sizes;
 
-pub use document::{Sheet, document, document_for, ladder_sheet, mark_sheet, template_sheet};
+pub use document::{Sheet, document, document_for, ladder_sheet, mark_sheet, template_sheet, usual_orientation};

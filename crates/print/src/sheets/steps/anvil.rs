@@ -20,7 +20,7 @@ const NEAR_MM: f64 = 8.0;
 const FAR_MM: f64 = 26.0;
 
 /// How much smaller it is printed than it is drawn here.
-const SHARE: f64 = 0.76;
+const SHARE: f64 = 0.66;
 
 /// The picture of a place; none of the bench.
 pub(super) fn picture(place: AnvilPlace) -> Option<Vec<Item>> {

@@ -2,6 +2,7 @@
 
 use crate::drawing::{Align, Item, Point, Text, at};
 use crate::fonts::{CAP_HEIGHT, Weight};
+use crate::pen::Gray;
 use crate::sheets::flow::Block;
 use crate::sheets::type_sizes::{LINE_PITCH, SMALLEST};
 use crate::typeset;
@@ -20,6 +21,14 @@ pub(super) fn fitted(words: &str, size: f64, weight: Weight, room: f64, place: P
         Align::Center => text.centered().into(),
         Align::Right => text.right().into(),
     })
+}
+
+/// The same words in white, for a dark ground.
+pub(super) fn in_white(item: Item) -> Item {
+    match item {
+        Item::Text(text) => text.gray(Gray::WHITE).into(),
+        other => other,
+    }
 }
 
 /// Lines of words, in the middle of a height.

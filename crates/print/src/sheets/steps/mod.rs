@@ -4,6 +4,7 @@ mod anvil;
 mod bar_scale;
 mod bent;
 mod card;
+mod card_body;
 mod cell;
 mod hatch;
 mod opening;
@@ -14,17 +15,17 @@ mod words;
 
 use self::bar_scale::BarScale;
 use self::bent::Now;
+use self::cell::{fitted, in_white};
 use self::short_rows::ShortColumns;
 use self::strip::Strip;
 use self::words::card_words;
-use crate::drawing::{Item, Text, at};
+use crate::drawing::{Align, Item, at};
 use crate::fonts::Weight;
 use crate::pen::Gray;
 use crate::sheets::flow::{Block, Flow};
 use crate::sheets::names::{bar_name, title};
 use crate::sheets::paragraph::paragraph;
 use crate::sheets::type_sizes::{CAPTION, FACT};
-use crate::typeset;
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::plan::{Operation, Plan};
 use fh_work::{Worked, WorkedStep, after, bar_after};
@@ -32,7 +33,9 @@ use fh_work::{Worked, WorkedStep, after, bar_after};
 /// Which way the bar lies on the cards.
 const DATUM: &str = "datum end at the left; hatched: what the step works";
 /// Between two cards.
-const BETWEEN_MM: f64 = 2.0;
+const BETWEEN_MM: f64 = 1.8;
+/// The height of the band over the steps of a bar.
+const BAND_MM: f64 = 7.5;
 
 /// A plan with its order of work.
 pub(super) struct Job<'a> {
@@ -47,6 +50,7 @@ impl Job<'_> {
         if !self.start(flow, "STEPS") {
             return;
         }
+        opening::put_heat_notes(flow, self.plan, self.balance, self.worked);
         opening::put_ready(flow, self.plan, self.worked);
         let states = self.states(flow.width() - 2.0 * card::PAD_MM - strip::NAMES_MM);
         let mut last = None;
@@ -57,7 +61,8 @@ impl Job<'_> {
             let head = (last != Some(step.bar)).then(|| self.band(step.bar, scale, flow.width()));
             last = Some(step.bar);
             let head_mm = head.as_ref().map_or(0.0, |head| head.height);
-            let card = card::card(&words, &strip, flow.width(), flow.page_room() - head_mm);
+            let [left, page] = [flow.room(), flow.page_room()].map(|room| room - head_mm);
+            let card = card::card(&words, &strip, flow.width(), left, page);
             flow.put(match head {
                 Some(head) => head.over(card),
                 None => card,
@@ -71,6 +76,7 @@ impl Job<'_> {
         if !self.start(flow, "STEPS, SHORT") {
             return;
         }
+        opening::put_heat_notes(flow, self.plan, self.balance, self.worked);
         let columns = ShortColumns::fill(flow.width());
         let (mut last, mut heat) = (None, 0);
         for (number, step) in self.worked.steps.iter().enumerate() {
@@ -109,16 +115,14 @@ impl Job<'_> {
             }
             None => "The whole piece".to_owned(),
         };
-        let drawn =
-            scale.map(|scale| scale.explained().map_or_else(|| DATUM.to_owned(), |how| format!("{DATUM}; {how}")));
-        let aside = Text::new(at(width - 3.0, 5.4), CAPTION, &drawn.unwrap_or_default()).right().gray(Gray::WHITE);
-        let words = typeset::shorten(&words, FACT, Weight::SemiBold, width - aside.width_mm() - 9.0);
-        let items = vec![
-            Item::rectangle(at(0.0, 0.0), at(width, 8.0), Some(Gray::DARK), None),
-            Text::new(at(3.0, 5.8), FACT, &words).bold().gray(Gray::WHITE).into(),
-            aside.into(),
-        ];
-        Block { height: 8.0, items }.then_free(2.5)
+        let mut items = vec![Item::rectangle(at(0.0, 0.0), at(width, BAND_MM), Some(Gray::DARK), None)];
+        let words = fitted(&words, FACT, Weight::SemiBold, width - 6.0, at(3.0, 5.4), Align::Left);
+        items.extend(words.map(in_white));
+        let band = Block { height: BAND_MM, items };
+        let Some(scale) = scale else { return band.then_free(1.5) };
+        let legend = scale.explained().map_or_else(|| DATUM.to_owned(), |how| format!("{DATUM}; {how}"));
+        let legend = fitted(&legend, CAPTION, Weight::Regular, width - 6.0, at(3.0, 3.6), Align::Left);
+        band.over(Block { height: 4.8, items: legend.into_iter().collect() })
     }
 
     /// The bars after each of their steps: for each bar the number of its step and the bar, and the scale of all of them.

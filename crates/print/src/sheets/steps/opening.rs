@@ -12,9 +12,10 @@ use crate::sheets::sizes_in_words::mm_words;
 use crate::sheets::steps::cell::lines_block;
 use crate::sheets::title::title_block;
 use crate::sheets::type_sizes::{BODY, CAPTION};
+use fh_core::balance::Balance;
 use fh_core::findings::Severity;
 use fh_core::plan::Plan;
-use fh_work::{Gauge, Tool, Worked};
+use fh_work::{Gauge, ScaleLoss, Tool, Worked, hot_note, scale_loss};
 
 /// The width of a box to tick with its gutter.
 const TICK_MM: f64 = 7.0;
@@ -48,12 +49,10 @@ fn facts(plan: &Plan, worked: &Worked) -> Vec<Fact> {
         [bar] => vec![fact("stock", bar.stock.describe(), ""), fact("how many", bar.pieces().to_string(), "")],
         bars => vec![fact("bars", bars.len().to_string(), "")],
     };
-    facts.push(fact("steps", worked.steps.len().to_string(), order));
-    facts.push(fact(
-        "heats",
-        worked.heats.to_string(),
-        if plan.bars.len() > 1 { "for one of each bar" } else { "for one piece" },
-    ));
+    let count = |count: usize, what: &str| format!("{count} {what}{}", if count == 1 { "" } else { "s" });
+    let work = format!("{}, {}", count(worked.steps.len(), "step"), count(worked.heats, "heat"));
+    let caption = if plan.bars.len() > 1 { "work on one of each bar" } else { "work on one piece" };
+    facts.push(fact(caption, work, order));
     facts.push(fact("material", plan.material_name().to_owned(), ""));
     facts
 }
@@ -79,6 +78,24 @@ pub(super) fn put_ready(flow: &mut Flow, plan: &Plan, worked: &Worked) {
     put_list(flow, "Lay ready", &tools);
     let gauges: Vec<[String; 2]> = worked.gauges.iter().map(|gauge| gauge_words(plan, gauge)).collect();
     put_list(flow, "Gauges to make, from the gauge strip", &gauges);
+}
+
+/// Puts on the flow at which heat the hot sizes are meant, and what the fire takes; nothing where nothing is known.
+pub(super) fn put_heat_notes(flow: &mut Flow, plan: &Plan, balance: &Balance, worked: &Worked) {
+    /// The bars that are told of at most.
+    const MOST_BARS: usize = 8;
+    let losses = scale_loss(plan, balance, worked);
+    let many = losses.len() > 1;
+    let loss = |loss: &ScaleLoss| match plan.bars.get(loss.bar).filter(|_| many) {
+        Some(bar) => format!("{}: {}", bar_name(plan, loss.bar, bar), loss.reason),
+        None => loss.reason.clone(),
+    };
+    let notes = hot_note(plan).into_iter().chain(losses.iter().take(MOST_BARS).map(loss));
+    for (index, note) in notes.enumerate() {
+        let block = paragraph(&note, BODY, Weight::Regular, flow.width());
+        flow.put(if index == 0 { heading("Heat and scale").over(block) } else { block });
+    }
+    flow.skip(3.0);
 }
 
 fn tool_words(tool: &Tool) -> [String; 2] {

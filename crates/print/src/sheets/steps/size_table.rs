@@ -10,15 +10,17 @@ use crate::sheets::type_sizes::{BODY, CAPTION};
 use fh_work::Size;
 
 /// The height of the heads.
-const HEAD_MM: f64 = 5.0;
+const HEAD_MM: f64 = 4.3;
 /// The least height of a row.
-const ROW_MM: f64 = 8.0;
+const ROW_MM: f64 = 7.0;
 /// The width of the box for what was measured.
-const BOX_MM: f64 = 15.0;
+const BOX_MM: f64 = 14.0;
 /// The shares of what is left: what, cold, hot, ±.
-const SHARES: [f64; 4] = [0.25, 0.295, 0.295, 0.16];
+const SHARES: [f64; 4] = [0.30, 0.265, 0.265, 0.17];
 /// The em of the figures.
 const FIGURE: f64 = 6.3;
+/// The em of what is measured.
+const WHAT: f64 = 3.75;
 /// Free beside a figure.
 const PAD_MM: f64 = 1.4;
 
@@ -67,13 +69,13 @@ fn head(columns: [f64; 4], width: f64) -> Block {
 
 fn row(size: &Size, columns: [f64; 4], width: f64) -> Block {
     let [_, cold, hot, off] = ends(columns);
-    let lines = paragraph::lines(&size.what, BODY, Weight::SemiBold, columns[0] - PAD_MM, 3);
-    let height = ROW_MM.max(BODY * 1.1 * lines.len() as f64 + 1.4);
+    let lines = paragraph::lines(&size.what, WHAT, Weight::SemiBold, columns[0] - PAD_MM, 3);
+    let height = ROW_MM.max(WHAT * 1.1 * lines.len() as f64 + 0.8);
     let baseline = height / 2.0 + FIGURE * 0.33;
     let figure = |end: f64, room: f64, size_mm: f64, words: &str, weight: Weight| {
         fitted(words, size_mm, weight, room - 2.0 * PAD_MM, at(end - PAD_MM, baseline), Align::Right)
     };
-    let mut items = put_lines(&lines, BODY, Weight::SemiBold, height);
+    let mut items = put_lines(&lines, WHAT, Weight::SemiBold, height);
     items.extend(figure(cold, columns[1], FIGURE, &size.cold, Weight::SemiBold));
     items.extend(figure(hot, columns[2], FIGURE, size.hot.as_deref().unwrap_or_default(), Weight::SemiBold));
     let off_words = size.tolerance.as_deref().unwrap_or_default();

@@ -16,13 +16,13 @@ use fh_work::WorkedStep;
 use uom::si::length::millimeter;
 
 /// Over the bar, for the bracket and its words.
-const BRACKET_MM: f64 = 6.8;
+const BRACKET_MM: f64 = 6.5;
 /// Half of a bracket's end.
 const TICK_MM: f64 = 1.4;
 /// The size of the notch that stands for a neck.
 const NECK_MM: f64 = 1.1;
 /// Around a bar.
-const GAP_MM: f64 = 1.0;
+const GAP_MM: f64 = 0.7;
 /// At the left, for the names of the views.
 pub(super) const NAMES_MM: f64 = 20.0;
 /// Places closer than this on paper are one.
