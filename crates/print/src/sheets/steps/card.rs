@@ -1,13 +1,15 @@
 //! A card: everything about one step, kept together on a page.
 
 use super::card_body;
-use super::cell::{fitted, in_white};
+use super::cell::{fitted, in_white, put_lines};
 use super::words::CardWords;
 use crate::drawing::{Align, Item, Text, at};
 use crate::fonts::Weight;
 use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
+use crate::sheets::paragraph;
 use crate::sheets::type_sizes::{BODY, FACT};
+use crate::typeset;
 
 /// Free inside the edges of a card.
 pub(super) const PAD_MM: f64 = 1.3;
@@ -83,10 +85,7 @@ fn head(words: &CardWords<'_>, width: f64) -> Block {
     items.extend(fitted(&words.heat, HEAT, Weight::SemiBold, HEAT_MM - 4.0, heat_middle, Align::Center));
     let left = NUMBER_MM + HEAT_MM + 3.5;
     let room = width - left - DONE_MM - 2.0;
-    let title_em = if words.becomes.is_empty() { FACT * 1.3 } else { FACT * 1.05 };
-    let title_y = if words.becomes.is_empty() { baseline } else { 5.6 };
-    items.extend(fitted(words.title, title_em, Weight::SemiBold, room, at(left, title_y), Align::Left));
-    items.extend(fitted(&words.becomes, BODY * 1.1, Weight::Regular, room, at(left, 10.1), Align::Left));
+    items.extend(title(words, left, room));
     let top = (HEAD_MM - TICK_MM) / 2.0;
     let right = width - PAD_MM;
     items.push(Item::rectangle(at(right - TICK_MM, top), at(right, top + TICK_MM), None, Some(Pen::Outline)));
@@ -96,4 +95,22 @@ fn head(words: &CardWords<'_>, width: f64) -> Block {
     }
     items.push(Item::line(at(0.0, HEAD_MM), at(width, HEAD_MM), Pen::Frame));
     Block { height: HEAD_MM, items }
+}
+
+/// The title with what the parts become below it; a title too long for that in two lines of its own.
+fn title(words: &CardWords<'_>, left: f64, room: f64) -> Vec<Item> {
+    let long = typeset::fitting_size(words.title, FACT, 0.0, Weight::SemiBold, room) < BODY;
+    let one_line = |words: &str, size: f64, weight: Weight, y: f64| {
+        fitted(words, size, weight, room, at(left, y), Align::Left).into_iter()
+    };
+    if long {
+        let lines = paragraph::lines(words.title, BODY, Weight::SemiBold, room, 2);
+        let lines = put_lines(&lines, BODY, Weight::SemiBold, HEAD_MM);
+        return lines.into_iter().map(|line| line.shifted(left, 0.0)).collect();
+    }
+    if words.becomes.is_empty() {
+        return one_line(words.title, FACT * 1.3, Weight::SemiBold, 8.4).collect();
+    }
+    let becomes = one_line(&words.becomes, BODY, Weight::Regular, 10.0);
+    one_line(words.title, FACT * 1.05, Weight::SemiBold, 5.4).chain(becomes).collect()
 }
