@@ -5,15 +5,15 @@ use crate::words::{joined, words};
 use crate::{CLOSE_MM, Printed};
 use fh_core::file;
 use fh_print::drawing::{Item, Point};
-use fh_print::paper::{Orientation, Paper};
+use fh_print::paper::Paper;
 use fh_print::pen::Pen;
-use fh_print::sheets::{Sheet, document};
+use fh_print::sheets::{Sheet, document, usual_orientation};
 use fh_store::demos::DEMOS;
 use fh_work::{Shop, Worked, work_out};
 
 fn printed(text: &str, sheet: Sheet, paper: Paper) -> Printed {
     Printed::of(file::read(text.as_bytes()).unwrap(), |plan, balance| {
-        document(plan, balance, &[sheet], paper, Orientation::Landscape)
+        document(plan, balance, &[sheet], paper, usual_orientation(&[sheet]))
     })
 }
 

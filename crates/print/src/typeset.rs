@@ -3,6 +3,8 @@
 use crate::fonts::Weight;
 use crate::fractions::{FRACTION_BAR, with_fraction_bars};
 use crate::shaping::glyphs;
+use std::cell::RefCell;
+use std::collections::HashMap;
 
 /// The words as they are printed: fractions set, control characters as spaces, a diameter sign that the fonts have.
 pub fn printable(text: &str) -> String {
@@ -19,7 +21,32 @@ pub fn printable(text: &str) -> String {
 
 /// The length in mm of printable words with an em of `size_mm`.
 pub fn width_mm(text: &str, size_mm: f64, weight: Weight) -> f64 {
-    size_mm * glyphs(text, weight).iter().map(|glyph| glyph.advance[0]).sum::<f64>()
+    size_mm * width_in_ems(text, weight)
+}
+
+/// Words that are measured are measured again: where lines are broken, and in every way of laying out a card.
+const MOST_KEPT: usize = 20_000;
+
+thread_local! {
+    /// What was measured, for each weight.
+    static MEASURED: RefCell<[HashMap<String, f64>; 2]> = RefCell::default();
+}
+
+/// The length of words as a share of the em.
+fn width_in_ems(text: &str, weight: Weight) -> f64 {
+    let at = usize::from(weight == Weight::SemiBold);
+    if let Some(known) = MEASURED.with_borrow(|measured| measured[at].get(text).copied()) {
+        return known;
+    }
+    let ems = glyphs(text, weight).iter().map(|glyph| glyph.advance[0]).sum::<f64>();
+    MEASURED.with_borrow_mut(|measured| {
+        let kept = &mut measured[at];
+        if kept.len() >= MOST_KEPT {
+            kept.clear();
+        }
+        kept.insert(text.to_owned(), ems);
+    });
+    ems
 }
 
 /// The words broken into lines no longer than `width_mm`; a word that is longer by itself is cut between letters.
