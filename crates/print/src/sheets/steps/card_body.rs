@@ -136,7 +136,12 @@ fn reasons(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
     if words.because.is_empty() || detail.why_lines == 0 {
         return Block::default();
     }
-    let why = labelled("because", &words.because.join(" "), WHY, width, detail.why_lines);
+    // Whole reasons: as many as have room, and the first in any case.
+    let told = |count: &usize| words.because[..*count].join(" ");
+    let lines =
+        |words: &str| paragraph::lines(words, WHY, Weight::Regular, width - WORD_MM, detail.why_lines + 1).len();
+    let fitting = (1..=words.because.len()).rev().find(|count| lines(&told(count)) <= detail.why_lines);
+    let why = labelled("because", &told(&fitting.unwrap_or(1)), WHY, width, detail.why_lines);
     Block { height: BELOW_MM, items: Vec::new() }.over(why)
 }
 
