@@ -107,7 +107,7 @@ fn heats_blows_sizes_day_and_note_stand_in_one_entry() {
     assert_eq!((entry.heats, entry.minutes, entry.blows), (Some(3), Some(2.4), Some(180)));
     assert_eq!(entry.sizes.len(), 1);
     assert!(desk.shows("+0.5 mm"));
-    assert!(desk.shows("of the reckoned minutes") && desk.shows("the reckoned blows"));
+    assert!(desk.shows("times the reckoned minutes") && desk.shows("the reckoned blows"));
     assert!(desk.shows(", first frost"));
     empty(&mut desk, &format!("Came out: {}", size.what));
     assert!(log(&desk)[0].sizes.is_empty());
@@ -175,7 +175,11 @@ fn the_weight_at_the_last_check_tells_what_the_fire_took() {
     desk.type_in("Weight in kg", &format!("{:.4}", planned * 0.99));
     let [planned, out] = worked(&desk).experience[0].scale.unwrap();
     assert!(out > planned, "the piece is lighter than planned");
-    assert!(desk.shows(&format!("The fire took {:.1} %, planned was {:.1} %.", out * 100.0, planned * 100.0)));
+    assert!(desk.shows(&format!(
+        "The fire took {:.1} % of the bar, planned was {:.1} %.",
+        out * 100.0,
+        planned * 100.0
+    )));
     desk.type_in("Weight in kg", "70");
     assert!(desk.shows("The weight does not fit this bar"));
 }

@@ -21,7 +21,9 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>) {
     let (theme, plan) = (desk.theme, desk.document.plan());
     let head = ["", "planned", "actual", "difference"].map(str::to_owned);
     line(ui, theme, &head, true);
-    for (entry, reckoned) in ledger::paired(plan, order.worked) {
+    let mut all = ledger::paired(plan, order.worked);
+    all.sort_by_key(|(entry, _)| entries::step_of(&order.worked.steps, entry).map_or(usize::MAX, |(at, _)| at));
+    for (entry, reckoned) in all {
         let planned = order.ledger.planned_step(order.worked, entry);
         let words = RichText::new(title(order, entry)).text_style(Text::Strong.style()).color(theme.ink);
         ui.add(Label::new(words).wrap());
@@ -91,6 +93,8 @@ fn line(ui: &mut Ui, theme: &Theme, line: &Line, is_head: bool) {
     let all = ui.available_width();
     let height = theme.font(Text::Body).size * 1.4;
     let (style, ink) = if is_head { (Text::Small.style(), theme.ink_quiet) } else { (Text::Body.style(), theme.ink) };
+    ui.spacing_mut().item_spacing.y = 1.0;
+    ui.spacing_mut().interact_size.y = height;
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 0.0;
         for (column, words) in line.iter().enumerate() {

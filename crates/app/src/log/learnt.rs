@@ -49,7 +49,7 @@ fn sentences(plan: &Plan, order: &OrderDesk<'_>) -> Vec<String> {
     if let Some(heat) = worked.learnt.heat {
         all.push(match is_as_reckoned(heat) {
             true => "A heat gives you the reckoned minutes.".to_owned(),
-            false => format!("A heat gives you {} of the reckoned minutes.", tenths(heat)),
+            false => format!("A heat gives you {} times the reckoned minutes.", tenths(heat)),
         });
     }
     if let Some(blows) = worked.learnt.blows {
@@ -60,7 +60,7 @@ fn sentences(plan: &Plan, order: &OrderDesk<'_>) -> Vec<String> {
     }
     let weighed: Vec<[f64; 2]> = worked.experience.iter().filter_map(|one| one.scale).collect();
     for [planned, out] in &weighed {
-        all.push(format!("The fire took {}, planned was {}.", percent(*out), percent(*planned)));
+        all.push(format!("The fire took {} of the bar, planned was {}.", percent(*out), percent(*planned)));
     }
     if weighed.is_empty() && plan.work.log.iter().any(|entry| entry.kg.is_some()) {
         all.push("The weight does not fit this bar: weigh the finished bar alone, without what was held.".to_owned());

@@ -15,7 +15,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
         let words = "Nothing is logged yet. What you write above stands here beside what was planned.";
         ui.label(RichText::new(words).color(desk.theme.ink_quiet));
     } else {
-        against::show(ui, desk, order);
+        ui.scope(|ui| against::show(ui, desk, order));
     }
     learnt::show(ui, desk, order, out);
     scale::show(ui, desk, order, out);

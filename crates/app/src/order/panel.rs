@@ -13,6 +13,8 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let Some(order) = desk.order else { return };
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = space::TIGHT;
+        // Narrow, so that all tabs stand in one row at normal text size.
+        ui.spacing_mut().button_padding.x = space::TIGHT + 1.0;
         for tab in Tab::ALL {
             let words = if tab == Tab::Step && order.at.is_none() { "Sizes" } else { tab.name() };
             if ui.add(Button::new(words).selected(order.tab == tab)).clicked() {
