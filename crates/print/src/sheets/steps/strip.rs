@@ -154,7 +154,7 @@ impl Strip<'_> {
     /// What has to be hot, over the bar.
     fn bracket(&self, width: f64) -> Block {
         let Some([from, to]) = self.worked_extent() else { return Block::default() };
-        let Some(words) = hot_words(self.plan, self.step, Some(to - from)) else { return Block::default() };
+        let Some(words) = hot_words(self.plan, self.step) else { return Block::default() };
         let (from, to) = (from * self.scale.along, (to * self.scale.along).min(width));
         let y = BRACKET_MM - TICK_MM;
         let words = typeset::shorten(&words, BODY, Weight::SemiBold, width);

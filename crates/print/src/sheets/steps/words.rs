@@ -61,16 +61,10 @@ pub(super) fn heat_words(step: &WorkedStep) -> String {
     }
 }
 
-/// What has to be hot, in words, and how long that is when the step is done; none where it is done cold.
-pub(super) fn hot_words(plan: &Plan, step: &WorkedStep, length_done: Option<f64>) -> Option<String> {
+/// What has to be hot before the step, in words; none where it is done cold.
+pub(super) fn hot_words(plan: &Plan, step: &WorkedStep) -> Option<String> {
     let [from, to] = step.zone_mm?;
     let length = mm_words(plan.units.length, to - from);
-    let length = match length_done {
-        Some(done) if (done - (to - from)).abs() > 0.5 => {
-            format!("{length}, {} when done", mm_words(plan.units.length, done))
-        }
-        _ => length,
-    };
     Some(match step.needs {
         0 | 1 => format!("hot: {length}"),
         needs => format!("hot: {length}, in {needs} heats"),
