@@ -135,7 +135,8 @@ pub fn work_out(plan: &Plan, balance: &Balance, shop: &Shop) -> Worked {
 fn fire_and_experience(plan: &Plan, sites: &[Site<'_>], shop: &Shop) -> (Option<Fire>, Vec<Experience>) {
     let fire = Fire::of(plan);
     let own = experience::of_log(plan, sites, fire.as_ref());
-    let others = shop.experience.iter().filter(|one| one.piece != plan.title);
+    // Its own log goes before what was kept of the same piece.
+    let others = shop.experience.iter().filter(|one| own.is_empty() || one.piece != plan.title);
     let learnt = Learnt::of(others.chain(&own));
     (fire.map(|fire| fire.taught(learnt)), own)
 }

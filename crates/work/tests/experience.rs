@@ -50,6 +50,8 @@ fn the_next_piece_learns_and_the_same_piece_is_not_counted_twice() {
     assert!(next.learnt.blows.unwrap() > 1.0 && next.learnt.heat.is_some());
     // Read from the profile, the piece's own log goes before what was kept of it.
     assert_eq!(worked(&plan("pin", log), &shop).learnt, first.learnt);
+    // Forged anew, with its log emptied, it has what was kept.
+    assert_eq!(worked(&plan("pin", ""), &shop).learnt, first.learnt);
     let kept: Shop = serde_json::from_str(&serde_json::to_string(&shop).unwrap()).unwrap();
     assert_eq!(kept, shop);
 }
