@@ -26,12 +26,19 @@ pub const DEFAULT: Material =
     Material { name: "mild steel", density_kg_m3: 7850.0, source: "EN 1993-1-1 §3.2.6 (7850 kg/m³), from memory" };
 
 /// Every material that a plan may name.
-pub const ALL: [Material; 9] = [
+pub const ALL: [Material; 12] = [
     DEFAULT,
     Material {
         name: "carbon steel",
         density_kg_m3: 7850.0,
         source: "as mild steel: carbon changes it by under 1 %, from memory",
+    },
+    Material { name: "medium-carbon steel", density_kg_m3: 7850.0, source: "as carbon steel, from memory" },
+    Material { name: "high-carbon steel", density_kg_m3: 7850.0, source: "as carbon steel, from memory" },
+    Material {
+        name: "spring steel",
+        density_kg_m3: 7850.0,
+        source: "as carbon steel: its alloys change it by under 1 %, from memory",
     },
     Material {
         name: "wrought iron",

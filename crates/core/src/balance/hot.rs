@@ -8,7 +8,8 @@ pub const CHECKING_HEAT_CELSIUS: f64 = 950.0;
 
 /// A cold length as it stands on the bar at the heat at which it is checked; none where the plan's material is no steel or iron.
 pub fn hot_length(plan: &Plan, cold: Length) -> Option<Length> {
-    let iron = ["mild steel", "carbon steel", "wrought iron"].contains(&plan.material_name());
+    let name = plan.material_name();
+    let iron = name == "wrought iron" || (name.ends_with("steel") && name != "stainless steel");
     iron.then(|| cold * (1.0 + steel_elongation(CHECKING_HEAT_CELSIUS)))
 }
 
