@@ -2,8 +2,8 @@
 
 Not needed to build or to test the program. Needs Python 3 with numpy and scipy:
 
-    python3 -m venv /tmp/heat && /tmp/heat/bin/pip install scipy
-    /tmp/heat/bin/python tests/heat-reference/cooling.py
+    python3 -m venv heat-venv && heat-venv/bin/pip install scipy
+    heat-venv/bin/python tests/heat-reference/cooling.py
     cargo bench -p fh_work --bench cooling
 
 The bar: 300 mm, square, from 12 mm at its start to 20 mm at 100 mm, then even; its first 100 mm at 1200 degC with an edge

@@ -26,6 +26,9 @@ pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
 
 fn words(plan: &Plan, worked: &Worked, losses: &[ScaleLoss]) -> String {
     let title = if plan.title.trim().is_empty() { "Untitled plan".to_owned() } else { tame(&plan.title) };
+    if worked.steps.is_empty() {
+        return format!("{title}: nothing has to be done yet.\n");
+    }
     let whose = if worked.proposed { "proposed by the program" } else { "your own order" };
     let mut text =
         format!("{title}: {}, {}, {whose}\n", count(worked.steps.len(), "step"), count(worked.heats, "heat"));

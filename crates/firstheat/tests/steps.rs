@@ -96,3 +96,10 @@ fn a_plan_that_cannot_be_read_has_no_steps() {
     let error = String::from_utf8(output.stderr).unwrap();
     assert!(output.stdout.is_empty() && error.starts_with("error: ") && error.contains("hook.plan.json"), "{error}");
 }
+
+#[test]
+fn an_empty_plan_has_nothing_to_do() {
+    let empty = r#"{ "firstheat": 1, "title": "Latch", "bars": [{ "stock": { "square": "12 mm" } }] }"#;
+    assert_eq!(printed(empty, &[]), "Latch: nothing has to be done yet.\n");
+    assert_eq!(as_json(empty)["steps"], json!([]));
+}
