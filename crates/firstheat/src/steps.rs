@@ -42,7 +42,7 @@ fn words(plan: &Plan, worked: &Worked, losses: &[ScaleLoss]) -> String {
     }
     if !worked.tools.is_empty() {
         text.push_str("\nTools\n");
-        let line = |tool: &fh_work::Tool| format!("  {}. {}\n", tame(&tool.words), tame(&tool.reason));
+        let line = |tool: &fh_work::Tool| format!("  {}. {}\n", tame(&tool.words), tame(&tool.reason()));
         text.extend(worked.tools.iter().map(line));
     }
     if let Some(note) = hot_note(plan) {

@@ -62,7 +62,7 @@ struct ToolReport<'a> {
     kind: &'a str,
     words: &'a str,
     size_mm: Option<f64>,
-    reason: &'a str,
+    reason: String,
     /// Counted from 1.
     steps: Vec<usize>,
 }
@@ -92,8 +92,8 @@ impl<'a> StepsReport<'a> {
             kind: tool.kind.name(),
             words: &tool.words,
             size_mm: tool.size_mm,
-            reason: &tool.reason,
-            steps: from_one(&tool.steps),
+            reason: tool.reason(),
+            steps: from_one(&tool.steps()),
         });
         let gauges = worked.gauges.iter().map(|gauge| GaugeReport {
             what: &gauge.what,

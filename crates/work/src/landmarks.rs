@@ -1,8 +1,9 @@
 //! Landmarks: from what can still be seen or felt on the bar a place is measured, when the datum itself has moved.
 
 use crate::heating::Lengths;
+use crate::marks::middle_share;
 use crate::progress::Progress;
-use crate::site::{Site, in_mm};
+use crate::site::Site;
 use crate::task::Task;
 use fh_core::metal::{FreeEnd, Shape};
 use fh_core::plan::{Form, Operation};
@@ -89,14 +90,9 @@ fn wanted(site: &Site<'_>, lengths: &Lengths, operation: Operation, at: usize) -
             };
             ends.into_iter().enumerate().filter(|(index, _)| keep.contains(index)).map(|(_, end)| end).collect()
         }
-        O::Punch | O::Drill => match shape {
-            Some(Shape::Hole { outline, at: middle, .. }) => {
-                let share = in_mm(*middle) / in_mm(outline.length()).max(1e-9);
-                let reversed = site.part(at).is_some_and(|part| part.balance.reversed);
-                let share = if reversed { 1.0 - share } else { share };
-                vec![(format!("the middle of the hole in “{name}”"), start + share * (end - start))]
-            }
-            _ => Vec::new(),
+        O::Punch | O::Drill => match site.part(at).and_then(middle_share) {
+            Some(share) => vec![(format!("the middle of the hole in “{name}”"), start + share * (end - start))],
+            None => Vec::new(),
         },
         // A bend begins where the part does; what ends at the bar's end is bent from its other end.
         O::Bend | O::Corner | O::Roll => both().into_iter().take(1).collect(),

@@ -14,6 +14,8 @@ pub struct Stage {
     pub forged: bool,
     /// Trimmed to its outline.
     pub trimmed: bool,
+    /// Slit for its hole.
+    pub slit: bool,
     /// Its hole made.
     pub pierced: bool,
     /// Cut along into its branches.
@@ -82,7 +84,10 @@ impl Progress {
             O::BendAside => stage.aside = is_split,
             O::Straighten => stage.aside = false,
             O::Open => stage.opened |= is_split,
-            operation if is_piercing(operation) => stage.pierced |= is_last(is_piercing),
+            operation if is_piercing(operation) => {
+                stage.slit = true;
+                stage.pierced |= is_last(is_piercing);
+            }
             operation if operation.is_bending() || operation == O::Twist => stage.bent = true,
             _ => {}
         }

@@ -20,14 +20,45 @@ pub struct Tool {
     pub size_mm: Option<f64>,
     /// It in words, with its size.
     pub words: String,
-    /// Why this tool, and this size.
-    pub reason: String,
-    /// The steps that ask for it, counted from 0.
-    pub steps: Vec<usize>,
+    /// Why this tool, and this size, and which steps ask for it.
+    pub uses: Vec<ToolUse>,
     /// Whether the smith owns it.
     pub owned: bool,
     /// Another way where it is missing.
     pub other_way: &'static str,
+}
+
+/// What a tool is for in some steps.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ToolUse {
+    /// Why this tool, and this size.
+    pub reason: String,
+    /// The steps that ask for it, counted from 0.
+    pub steps: Vec<usize>,
+}
+
+impl Tool {
+    /// Why this tool, and this size: each reason once.
+    pub fn reason(&self) -> String {
+        self.uses.iter().map(|one| one.reason.as_str()).collect::<Vec<_>>().join(" ")
+    }
+
+    /// The steps that ask for it, counted from 0.
+    pub fn steps(&self) -> Vec<usize> {
+        let mut steps: Vec<usize> = self.uses.iter().flat_map(|one| one.steps.iter().copied()).collect();
+        steps.sort_unstable();
+        steps.dedup();
+        steps
+    }
+
+    /// One step more that asks for it.
+    fn used(&mut self, step: usize, reason: String) {
+        match self.uses.iter_mut().find(|one| one.reason == reason) {
+            Some(one) if one.steps.last() == Some(&step) => {}
+            Some(one) => one.steps.push(step),
+            None => self.uses.push(ToolUse { reason, steps: vec![step] }),
+        }
+    }
 }
 
 /// A tool without its steps.
@@ -317,16 +348,14 @@ pub(crate) fn gather(lists: Vec<(usize, Vec<Wanted>)>, shop: &Shop) -> Vec<Tool>
     for (step, list) in lists {
         for wanted in list {
             match tools.iter_mut().find(|tool| tool.kind == wanted.kind && tool.words == wanted.words) {
-                Some(tool) if tool.steps.last() == Some(&step) => {}
-                Some(tool) => tool.steps.push(step),
+                Some(tool) => tool.used(step, wanted.reason),
                 None => tools.push(Tool {
                     owned: shop.has(wanted.kind, wanted.size_mm),
                     other_way: wanted.kind.other_way(),
                     kind: wanted.kind,
                     size_mm: wanted.size_mm,
                     words: wanted.words,
-                    reason: wanted.reason,
-                    steps: vec![step],
+                    uses: vec![ToolUse { reason: wanted.reason, steps: vec![step] }],
                 }),
             }
         }

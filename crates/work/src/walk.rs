@@ -9,6 +9,7 @@ use crate::heating::{Heated, Heating, Lengths, Load};
 use crate::held::hold;
 use crate::landmarks::{Measured, measured};
 use crate::legs::{self, Posed, WayToBend};
+use crate::marks::{is_marking, mark_lines, slits_mm};
 use crate::order::Ordered;
 use crate::progress::Progress;
 use crate::site::{Site, extents};
@@ -124,6 +125,8 @@ impl<'b, 'a> Walk<'b, 'a> {
             up: step.up.as_ref().map(|up| words::side_up(up.radians().to_degrees().rem_euclid(360.0))).or(up),
             sizes: reach.unwrap_or_else(|| all_sizes(site, &ordered.tasks, now_mm)),
             measure,
+            marks: if ordered.tasks.iter().any(is_marking) { mark_lines(site) } else { Vec::new() },
+            slits_mm: slits_mm(site, &self.progress[site.index], &after),
             leave: step.leave.clone().or_else(|| each(&|task| brief::leave(site, task))),
             check: step.check.clone().or_else(|| each(&|task| brief::check(site, task, now_mm))),
             caution: step.caution.clone().or_else(|| each(&|task| brief::caution(site, task, &thin))),
@@ -159,6 +162,9 @@ impl<'b, 'a> Walk<'b, 'a> {
             up: None,
             sizes: Vec::new(),
             measure: Vec::new(),
+            marks: Vec::new(),
+            slits_mm: Vec::new(),
+            heat_with: None,
             leave: ordered.step.leave.clone(),
             check: ordered.step.check.clone(),
             caution: ordered.step.caution.clone(),

@@ -8,6 +8,7 @@ use crate::fire::Fire;
 use crate::gauges::{Gauge, gauges};
 use crate::heating::Lengths;
 use crate::held::Hold;
+use crate::marks::MarkLine;
 use crate::order::{Job, Ordered, propose, resolve};
 use crate::progress::{Progress, Stage};
 use crate::rules::Rule;
@@ -71,6 +72,12 @@ pub struct WorkedStep {
     pub sizes: Vec<Size>,
     /// From where its places are measured, in words.
     pub measure: Vec<String>,
+    /// The marks that it lays off.
+    pub marks: Vec<MarkLine>,
+    /// From where to where slits stand open after it, in mm along the bar as it is then.
+    pub slits_mm: Vec<[f64; 2]>,
+    /// What has to be heated along with it, because the next step follows in the same heat.
+    pub heat_with: Option<String>,
     /// What must not be corrected yet.
     pub leave: Option<String>,
     /// What to check, and with which gauge.

@@ -47,9 +47,9 @@ fn show_tool(ui: &mut Ui, desk: &Desk<'_>, shop: &Shop, tool: &Tool, out: &mut V
         (false, true) => "✓ You have it",
         (false, false) => "Missing",
     };
-    let steps = step_numbers(&tool.steps);
+    let steps = step_numbers(&tool.steps());
     ui.label(RichText::new(format!("{have}. {steps}")).text_style(Text::Small.style()).color(theme.ink_quiet));
-    ui.label(RichText::new(&tool.reason).color(theme.ink));
+    ui.label(RichText::new(tool.reason()).color(theme.ink));
     if !tool.owned && !tool.other_way.is_empty() {
         let words = format!("Without it: {}", tool.other_way);
         ui.label(RichText::new(words).italics().color(theme.ink));

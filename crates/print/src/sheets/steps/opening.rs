@@ -99,7 +99,8 @@ pub(super) fn put_heat_notes(flow: &mut Flow, plan: &Plan, balance: &Balance, wo
 }
 
 fn tool_words(tool: &Tool) -> [String; 2] {
-    let mut reason = format!("{} {}", steps_words(&tool.steps), tool.reason);
+    let uses = tool.uses.iter().map(|one| format!("{} {}", steps_words(&one.steps), one.reason));
+    let mut reason = uses.collect::<Vec<_>>().join(" ");
     if !tool.owned && !tool.other_way.is_empty() {
         reason = format!("{reason} If you have none: {}", tool.other_way);
     }
