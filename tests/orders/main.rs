@@ -10,6 +10,7 @@ mod hard_cases;
 mod legs;
 mod papers;
 mod pieces;
+mod words;
 
 use fh_core::balance::balance;
 use fh_core::file;

@@ -103,7 +103,9 @@ fn step_words(number: usize, step: &WorkedStep) -> String {
         line(step.sizes.iter().map(size).collect::<Vec<_>>().join("; "));
     }
     step.measure.iter().cloned().for_each(&mut line);
-    for words in [&step.lay, &step.leave, &step.check, &step.caution, &step.step.note].into_iter().flatten() {
+    for words in
+        [&step.heat_with, &step.lay, &step.leave, &step.check, &step.caution, &step.step.note].into_iter().flatten()
+    {
         line(words.clone());
     }
     text

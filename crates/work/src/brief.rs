@@ -2,12 +2,12 @@
 //!
 //! All of it is common practice, no source, unless one is named; all of it can be changed in the step.
 
-use crate::legs::{self, Held, WayToBend};
-use crate::site::{Part, Site, extents, in_mm, thickness_toward};
+use crate::legs::{self, WayToBend};
+use crate::site::{Part, Site, extents, in_mm};
 use crate::task::Task;
 use crate::words::length_words;
 use fh_core::metal::{Bent, Shape};
-use fh_core::plan::{AnvilPlace, Coating, Form, Limits, Operation};
+use fh_core::plan::{AnvilPlace, Coating, Form, Limits, Made, Operation};
 use fh_measure::WrittenLength;
 
 /// Where a task is done; `ways` are the ways of a bend without a leg in the way.
@@ -20,14 +20,7 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend]) -> AnvilPl
         O::SetDown => P::NearEdge,
         O::Isolate => P::HardyHole,
         O::Split => P::Step,
-        O::Trim
-            if task
-                .part
-                .and_then(|at| site.part(at))
-                .is_some_and(|it| matches!(it.segment.form, Form::Flag { .. })) =>
-        {
-            P::Step
-        }
+        O::Trim if is_flag(site, task) => P::Step,
         O::Trim | O::PartOff => P::HardyHole,
         O::Draw | O::Taper if is_long(site, task) => P::Horn,
         O::Draw if is_round(site, task) => P::SwageBlock,
@@ -58,8 +51,17 @@ pub(crate) fn edge_mm(site: &Site<'_>, task: &Task) -> Option<f64> {
     match (task.operation, shape) {
         (Operation::SetDown, Shape::Shoulder { radius, .. }) => Some(in_mm(*radius)),
         (Operation::Corner, Shape::Peak { corner, .. }) => Some(in_mm(corner.inside_radius)),
+        (Operation::Bend, _) => over_the_edge_mm(site, task),
         // Googerty's and others' advice is 2 to 5 mm; a dead sharp edge nicks.
         (Operation::SetDown, _) => Some(2.0),
+        _ => None,
+    }
+}
+
+/// The inside radius of a bend that is made over an edge, in mm; none where the horn is as round.
+pub(crate) fn over_the_edge_mm(site: &Site<'_>, task: &Task) -> Option<f64> {
+    match site.part(task.part?)?.balance.bent? {
+        Bent::Curve { inside_radius, .. } => Some(in_mm(inside_radius)).filter(|radius| *radius < legs::OVER_AN_EDGE),
         _ => None,
     }
 }
@@ -92,8 +94,8 @@ pub(crate) fn up_degrees(site: &Site<'_>, task: &Task) -> Option<f64> {
     }
 }
 
-/// What must not be corrected yet.
-pub(crate) fn leave(site: &Site<'_>, task: &Task) -> Option<String> {
+/// What must not be corrected yet; `more_bends` is whether something of the bar is still to be bent.
+pub(crate) fn leave(site: &Site<'_>, task: &Task, more_bends: bool) -> Option<String> {
     use Operation as O;
     let part = task.part.and_then(|at| site.part(at))?;
     match task.operation {
@@ -101,12 +103,29 @@ pub(crate) fn leave(site: &Site<'_>, task: &Task) -> Option<String> {
         O::Spread if matches!(part.segment.form, Form::Flag { trim: Some(_), .. }) => {
             Some("Leave the outline rough: it is trimmed afterwards.".to_owned())
         }
-        O::Flatten => Some("Leave the rim as it swells: the hole will open it further.".to_owned()),
+        O::Flatten if is_slit(site, task) => {
+            Some("Leave the rim as it swells: the hole will open it further.".to_owned())
+        }
         O::Upset if matches!(part.segment.form, Form::Rivet { .. }) => None,
-        O::Upset => Some("Leave it thick in the middle; only straighten it if it bends, at once.".to_owned()),
+        O::Upset => Some(match swelling_side(part) {
+            Some(side) => {
+                format!("Leave the swelling on the {side}, the outside of the bend; the other sides stay flat.")
+            }
+            None => "Leave it thick in the middle; only straighten it if it bends, at once.".to_owned(),
+        }),
         O::Split => Some("Leave the cut faces rough until the branches are forged.".to_owned()),
-        O::Bend if part.balance.bent.is_some_and(crate::rules::is_closing) => {
+        O::Bend if more_bends && part.balance.bent.is_some_and(crate::rules::is_closing) => {
             Some("Leave the last part open until everything else is bent.".to_owned())
+        }
+        _ => None,
+    }
+}
+
+/// The side that the metal of a peak stands on, in words: the outside of its bend; none of other parts.
+pub(crate) fn swelling_side(part: Part<'_>) -> Option<String> {
+    match &part.balance.shape {
+        Some(Shape::Peak { corner, .. }) => {
+            Some(crate::words::side_up((corner.side.to_degrees() + 180.0).rem_euclid(360.0)))
         }
         _ => None,
     }
@@ -148,18 +167,31 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String>
             let last = site.balance.whole().last().map(|(_, segment)| segment.mark_end_shop.text())?;
             format!("All marks from the {}; the last at {last}.", site.bar.datum_name())
         }
-        O::Isolate | O::SetDown => "Both faces of the step square to the bar, on the mark.".to_owned(),
+        O::Isolate => {
+            "The groove square across the bar, its edge on the mark; what is left in it with the gauge.".to_owned()
+        }
+        O::SetDown => "The step square to the bar, on the mark.".to_owned(),
         O::Draw | O::Taper => "The size in three places with the gauge, then the length.".to_owned(),
+        O::Spread if is_trimmed_later(site, task) => {
+            "Thickness with the gauge; the template lies within it all round.".to_owned()
+        }
+        O::Flatten if is_pierced_later(site, task) => {
+            "Thickness and width with the gauge; the outline once the hole is made.".to_owned()
+        }
         O::Spread | O::Flatten => "Thickness with the gauge, outline against the template.".to_owned(),
+        O::Trim if is_flag(site, task) => "The outline against the template; no burr.".to_owned(),
         O::Upset if is_rivet(site, task) => "The head round and in the middle; the shank straight.".to_owned(),
-        O::Upset => "The thickness, and that the bar is still straight.".to_owned(),
+        O::Upset => "The thickness over the swelling, its length, and that the bar is still straight.".to_owned(),
         O::Split => "The branches equally thick at the root.".to_owned(),
+        O::Punch if is_slit(site, task) => {
+            "The slit straight, along the middle of the bar, through from both sides.".to_owned()
+        }
         O::Punch | O::Drift | O::Drill => "The hole square to the face, and in the middle.".to_owned(),
         O::Bend | O::Roll | O::Open | O::Corner => "Against the template; no twist, seen from the end.".to_owned(),
         O::Twist => "The turns counted; the bar straight, seen along it.".to_owned(),
         O::Straighten if task.part.is_none() => {
             format!(
-                "Length of the piece, straight, {}; the last chance to correct it.",
+                "Let it cool until it no longer glows, then measure it straight: {}. The last chance to correct it.",
                 length_words(site.plan, now_mm)
             )
         }
@@ -185,6 +217,9 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
         }
         O::Split => {
             all.push("Work on the soft step or over a plate; cool the chisel before its edge turns red.".to_owned())
+        }
+        O::Punch if is_slit(site, task) => {
+            all.push("Cool the chisel every few blows, or it softens and sticks.".to_owned())
         }
         O::Punch => all.push("Take the punch out and cool it every few blows, or it sticks and swells.".to_owned()),
         O::Weld => all.push("Sparks and flux fly at the first blow: eyes, arms and bystanders covered.".to_owned()),
@@ -214,9 +249,29 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
     (!all.is_empty()).then(|| all.join(" "))
 }
 
+fn has_form(site: &Site<'_>, task: &Task, wanted: fn(&Form) -> bool) -> bool {
+    task.part.and_then(|at| site.part(at)).is_some_and(|part| wanted(&part.segment.form))
+}
+
 fn is_rivet(site: &Site<'_>, task: &Task) -> bool {
-    let part = task.part.and_then(|at| site.part(at));
-    part.is_some_and(|part| matches!(part.segment.form, Form::Rivet { .. }))
+    has_form(site, task, |form| matches!(form, Form::Rivet { .. }))
+}
+
+fn is_flag(site: &Site<'_>, task: &Task) -> bool {
+    has_form(site, task, |form| matches!(form, Form::Flag { .. }))
+}
+
+fn is_trimmed_later(site: &Site<'_>, task: &Task) -> bool {
+    has_form(site, task, |form| matches!(form, Form::Flag { trim: Some(_), .. }))
+}
+
+fn is_pierced_later(site: &Site<'_>, task: &Task) -> bool {
+    has_form(site, task, |form| matches!(form, Form::Hole { .. }))
+}
+
+/// Whether a hole is slit first, and drifted open afterwards.
+pub(crate) fn is_slit(site: &Site<'_>, task: &Task) -> bool {
+    has_form(site, task, |form| matches!(form, Form::Hole { made: Made::Drifted, .. }))
 }
 
 fn ends_in_point(site: &Site<'_>, task: &Task) -> bool {
@@ -230,49 +285,4 @@ pub(crate) fn is_thin(site: &Site<'_>, at: usize) -> bool {
     let thin = limits.thin.as_ref().map_or_else(|| Limits::THIN.in_unit(site.plan.units.length), WrittenLength::mm);
     let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
     shape.and_then(crate::rules::least_thickness).is_some_and(|least| least <= thin)
-}
-
-/// How the bar is laid and turned, in words; none where it does not matter.
-pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend]) -> Option<String> {
-    const ALL_ROUND: &str = "Turn it a quarter after every blow, so that the step stays on one line all round.";
-    let part = task.part.and_then(|at| site.part(at))?;
-    let words = match (task.operation, &part.segment.form) {
-        (Operation::SetDown, Form::Shoulder { sides, .. }) => {
-            match [0, 90, 180, 270].into_iter().filter(|side| sides.contains(*side)).count() {
-                4 => ALL_ROUND,
-                2 | 3 => "Turn it over after every few blows, so that the sides go down alike.",
-                _ => return None,
-            }
-        }
-        (Operation::SetDown, _) => ALL_ROUND,
-        (Operation::Isolate, _) => "Set the fuller outside of the mark, so that the block keeps all of its metal.",
-        (Operation::Draw | Operation::Taper, _) => {
-            "Turn it a quarter back and forth, never all the way round, or it twists."
-        }
-        (Operation::Punch, Form::Hole { .. }) => {
-            "From one side until it rings on the anvil; then over, and out on the dark spot, above the hole in the anvil."
-        }
-        _ => return ways.first().map(|way| held_words(site, part.at, *way)),
-    };
-    Some(words.to_owned())
-}
-
-/// How a bend is laid, in words: `“wall leg” held on the face`.
-fn held_words(site: &Site<'_>, at: usize, way: WayToBend) -> String {
-    let end = match way.held {
-        Held::Datum => "toward the datum",
-        Held::Far => "away from the datum",
-    };
-    let side = match site.part(at).and_then(|part| part.balance.bent) {
-        Some(
-            Bent::Curve { side, .. } | Bent::Ring { side, .. } | Bent::Corner { side } | Bent::Scroll { side, .. },
-        ) => side,
-        _ => 0.0,
-    };
-    let thick = length_words(site.plan, thickness_toward(&site.raw_section(at), side));
-    match way.place {
-        AnvilPlace::Vice => format!("Clamp the side {end} in the vice."),
-        AnvilPlace::Horn => format!("Lay the side {end} over the horn, where it is as round as the bend."),
-        _ => format!("Lay the side {end} on the face, {thick} of bar over the edge to begin with."),
-    }
 }

@@ -24,18 +24,11 @@ pub struct Gauge {
     pub steps: Vec<usize>,
 }
 
-/// What is measured across the bar and can be gauged with a notch.
-const GAUGED: [&str; 9] = [
-    "square",
-    "diameter",
-    "thickness",
-    "across flats",
-    "height",
-    "side",
-    "thickness at the root",
-    "thickness at the tip",
-    "width",
-];
+/// What is measured across the bar and can be gauged with a notch, with or without the place where it is measured.
+const GAUGED: [&str; 8] =
+    ["square", "diameter", "thickness", "across flats", "height", "side", "width", "left in the neck"];
+/// What begins like these and is measured in a hole, not across the bar.
+const INSIDE: &str = "of the hole";
 /// A notch wider than so many mm is no strip of sheet any more: common practice, no source.
 const WIDEST: f64 = 60.0;
 
@@ -43,7 +36,7 @@ const WIDEST: f64 = 60.0;
 pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<Gauge> {
     let mut all: Vec<Gauge> = Vec::new();
     for (step, name, sizes) in steps {
-        for size in sizes.iter().filter(|size| GAUGED.contains(&size.what.as_str())) {
+        for size in sizes.iter().filter(|size| is_gauged(&size.what)) {
             let Some(mm) = size.mm.filter(|mm| (1.0..WIDEST).contains(mm)) else { continue };
             let alike = |gauge: &&mut Gauge| (gauge.size_mm - mm).abs() < 0.05;
             if let Some(gauge) = all.iter_mut().find(alike) {
@@ -70,4 +63,8 @@ pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<G
     }
     all.sort_by(|one, other| one.size_mm.total_cmp(&other.size_mm));
     all
+}
+
+fn is_gauged(what: &str) -> bool {
+    GAUGED.iter().any(|start| what.starts_with(start)) && !what.ends_with(INSIDE)
 }

@@ -18,6 +18,8 @@ pub(crate) struct Load {
     pub(crate) hot: bool,
     /// Whether the bar cools down while it is done.
     pub(crate) cools: bool,
+    /// Whether the heat is kept to its parts alone: what is beside them is cooled.
+    pub(crate) alone: bool,
 }
 
 impl Load {
@@ -26,10 +28,11 @@ impl Load {
         let hot = tasks.iter().any(|task| task.operation.is_hot());
         let cools =
             tasks.iter().any(|task| matches!(task.operation, Operation::Drill | Operation::Stamp | Operation::Check));
+        let alone = tasks.iter().any(|task| matches!(task.operation, Operation::Upset | Operation::Scarf));
         let mut parts: Vec<usize> = tasks.iter().filter_map(|task| task.part).collect();
         parts.sort_unstable();
         parts.dedup();
-        Self { parts, minutes, heat_minutes, hot, cools }
+        Self { parts, minutes, heat_minutes, hot, cools, alone }
     }
 
     /// How many heats it takes by its time alone, not rounded.
@@ -61,11 +64,13 @@ pub(crate) struct Heating {
     parts: Vec<usize>,
     /// What is left of the heat that is under way, as a share of it.
     left: f64,
+    /// Whether the heat under way is kept to its parts alone.
+    alone: bool,
 }
 
 impl Heating {
     pub(crate) fn new(plan: &Plan, heats: usize) -> Self {
-        Self { zone_mm: heat_rules::zone_mm(plan), heats, parts: Vec::new(), left: 0.0 }
+        Self { zone_mm: heat_rules::zone_mm(plan), heats, parts: Vec::new(), left: 0.0, alone: false }
     }
 
     /// Whether a step can still be done in the heat that is under way.
@@ -73,13 +78,21 @@ impl Heating {
         load.share() <= self.left + 1e-9 && self.cold_mm(load, at) <= 1e-6
     }
 
+    /// The parts that are hot from the heat under way.
+    pub(crate) fn hot(&self) -> &[usize] {
+        &self.parts
+    }
+
+    /// Whether a step is on what is hot alone.
+    fn is_on_hot(&self, load: &Load) -> bool {
+        load.parts.iter().all(|part| self.parts.contains(part))
+    }
+
     /// By how much a step and what is hot already are longer together than the zone.
     fn cold_mm(&self, load: &Load, at: &Lengths) -> f64 {
-        if self.parts.is_empty() {
+        // A step on the whole bar takes its own heats, and what was upset was cooled on both sides.
+        if self.parts.is_empty() || load.parts.is_empty() || ((load.alone || self.alone) && !self.is_on_hot(load)) {
             return f64::INFINITY;
-        }
-        if load.parts.is_empty() {
-            return 0.0;
         }
         let [start, end] = at.extent(self.parts.iter().chain(&load.parts));
         (end - start - self.zone_mm).max(0.0)
@@ -100,6 +113,7 @@ impl Heating {
             let late = (load.share() - self.left).max(0.0) * load.heat_minutes;
             self.left = (self.left - load.share()).max(0.0);
             self.parts.extend(&load.parts);
+            self.alone |= load.alone;
             let is_cold = cold.is_finite() && cold > 1e-6;
             let cold_mm = if is_cold {
                 cold
@@ -118,6 +132,7 @@ impl Heating {
         self.heats += needs;
         self.left = (needs as f64 - load.share()).clamp(0.0, 1.0);
         self.parts.clone_from(&load.parts);
+        self.alone = load.alone;
         Heated { heat, needs, cold_mm: 0.0, late: 0.0 }
     }
 }

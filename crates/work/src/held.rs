@@ -1,6 +1,7 @@
 //! What the tongs hold while a step is done.
 
 use crate::heating::Lengths;
+use crate::legs::{Held, WayToBend};
 use crate::progress::Progress;
 use crate::site::{Site, extents, in_mm, in_mm2};
 use crate::state::shape_now;
@@ -21,14 +22,36 @@ pub struct Hold {
     pub part: usize,
 }
 
-/// The longer end of the bar beside what is hot.
-pub(crate) fn hold(site: &Site<'_>, progress: &Progress, lengths: &Lengths, hot: &[usize]) -> Option<Hold> {
-    let there: Vec<usize> = site.chains[0].1.iter().copied().filter(|at| lengths.lengths[*at] > 0.0).collect();
-    let (first, last) = (*there.first()?, *there.last()?);
+/// What is cold enough to hold on either side of what is hot: how long it is in mm, and the part at its end.
+fn cold_ends(site: &Site<'_>, lengths: &Lengths, hot: &[usize]) -> Option<[(f64, usize); 2]> {
+    let there = site.chains[0].1.iter().copied().filter(|at| lengths.lengths[*at] > 0.0);
+    let (first, last) = (there.clone().next()?, there.clone().next_back()?);
     let [start, end] = lengths.extent([first, last].iter());
     let [hot_start, hot_end] = lengths.extent(hot.iter());
-    let (before, after) = (hot_start - HOT_MARGIN - start, end - hot_end - HOT_MARGIN);
-    let (length, part) = if before > after { (before, first) } else { (after, last) };
+    Some([(hot_start - HOT_MARGIN - start, first), (end - hot_end - HOT_MARGIN, last)])
+}
+
+/// Of the ways to make a bend at the best place, puts that first in which there is more to hold.
+pub(crate) fn first_to_hold(site: &Site<'_>, lengths: &Lengths, hot: &[usize], ways: &mut [WayToBend]) {
+    let Some([(before, _), (after, _)]) = cold_ends(site, lengths, hot) else { return };
+    let Some(place) = ways.first().map(|way| way.place) else { return };
+    let worst = |way: &WayToBend| if way.held == Held::Datum { -before } else { -after };
+    let alike = ways.iter().take_while(|way| way.place == place).count();
+    ways[..alike].sort_by(|one, other| worst(one).total_cmp(&worst(other)));
+}
+
+/// The longer end of the bar beside what is hot, or the end on the side that has to be held.
+pub(crate) fn hold(
+    site: &Site<'_>,
+    progress: &Progress,
+    lengths: &Lengths,
+    hot: &[usize],
+    side: Option<Held>,
+) -> Option<Hold> {
+    let there: Vec<usize> = site.chains[0].1.iter().copied().filter(|at| lengths.lengths[*at] > 0.0).collect();
+    let [before, after] = cold_ends(site, lengths, hot)?;
+    let is_before = side.map_or(before.0 > after.0, |side| side == Held::Datum);
+    let (length, part) = if is_before { before } else { after };
     let part = gripped(site, lengths, &there, part, length.max(0.0));
     let jaw_mm = match shape_now(site, progress, part, &lengths.lengths) {
         Some(shape) => {

@@ -1,12 +1,14 @@
 //! Landmarks: from what can still be seen or felt on the bar a place is measured, when the datum itself has moved.
 
 use crate::heating::Lengths;
+use crate::legs::Held;
 use crate::marks::middle_share;
 use crate::progress::Progress;
 use crate::site::Site;
 use crate::task::Task;
+use crate::words::{hot_words, length_words};
 use fh_core::metal::{FreeEnd, Shape};
-use fh_core::plan::{Form, Operation};
+use fh_core::plan::{Form, Operation, Plan};
 
 /// How near a landmark has to be to a place to be the place, in mm.
 const AT: f64 = 0.05;
@@ -15,13 +17,28 @@ const AT: f64 = 0.05;
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Measured {
     /// What the place is: `the start of “hook”`.
-    pub place: String,
+    place: String,
     /// From where it is measured: `the shoulder “stop”`.
-    pub from: String,
+    from: String,
     /// How far it is from there, cold, in mm; 0 where it can be seen itself.
-    pub distance_mm: f64,
-    /// Whether the punched mark can still be seen.
-    pub mark_seen: bool,
+    distance_mm: f64,
+}
+
+impl Measured {
+    /// It in words, with the distance as it measures hot.
+    pub(crate) fn words(&self, plan: &Plan) -> String {
+        let Self { place, from, distance_mm } = self;
+        if *distance_mm <= 0.0 {
+            return format!("{place}: {from}");
+        }
+        format!("{place}: {} from {from}", cold_and_hot(plan, *distance_mm))
+    }
+}
+
+/// A length as it measures cold, and hot where that is known.
+fn cold_and_hot(plan: &Plan, mm: f64) -> String {
+    let hot = hot_words(plan, mm).map_or_else(String::new, |hot| format!(" ({hot} hot)"));
+    format!("{}{hot}", length_words(plan, mm))
 }
 
 /// Something that can be seen or felt.
@@ -29,12 +46,43 @@ struct Landmark {
     at: f64,
     words: String,
     is_mark: bool,
+    /// Whether a mark is no longer where it was laid off.
+    has_moved: bool,
 }
 
-/// The places that a task works from, each measured from the nearest landmark.
-pub(crate) fn measured(site: &Site<'_>, progress: &Progress, lengths: &Lengths, task: &Task) -> Vec<Measured> {
+impl Landmark {
+    fn felt(at: f64, words: String) -> Self {
+        Self { at, words, is_mark: false, has_moved: false }
+    }
+
+    /// The mark at the end of a part.
+    fn mark(site: &Site<'_>, before: usize, at: f64) -> Self {
+        let shop = &site.balance.segments[before].mark_end_shop;
+        // Half a step of the marks is rounding.
+        let has_moved = (at - shop.mm()).abs() > site.plan.units.marks.step_mm() / 2.0 + AT;
+        let words = format!("mark {}, struck at {}", site.bar.path(before), shop.text());
+        Self { at, words, is_mark: true, has_moved }
+    }
+}
+
+/// The places that a task works from, each measured from the nearest landmark; `held` is the side that lies on the anvil for
+/// a bend.
+pub(crate) fn measured(
+    site: &Site<'_>,
+    progress: &Progress,
+    lengths: &Lengths,
+    task: &Task,
+    held: Option<Held>,
+) -> Vec<Measured> {
     let Some(at) = task.part else { return Vec::new() };
-    let wanted = wanted(site, lengths, task.operation, at);
+    let mut wanted = wanted(site, lengths, task.operation, at);
+    if bends_over(task.operation) {
+        // A bend begins on the side that is held; what ends at the bar's end is bent from its other end.
+        match held {
+            Some(Held::Far) => wanted = wanted.pop().into_iter().collect(),
+            _ => wanted.truncate(1),
+        }
+    }
     if wanted.is_empty() || !progress.is_there(site, at) {
         return Vec::new();
     }
@@ -49,12 +97,24 @@ pub(crate) fn measured(site: &Site<'_>, progress: &Progress, lengths: &Lengths, 
         let here = distance_mm < AT;
         Some(Measured {
             place: words,
-            from: mark.words.clone(),
+            from: if here && mark.is_mark { mark_now(site, mark, &marks) } else { mark.words.clone() },
             distance_mm: if here { 0.0 } else { distance_mm },
-            mark_seen: here && mark.is_mark,
         })
     };
     wanted.into_iter().filter_map(measured).collect()
+}
+
+/// A mark as it is found now: by its number, and where the bar has grown by what is felt next to it.
+fn mark_now(site: &Site<'_>, mark: &Landmark, all: &[Landmark]) -> String {
+    let felt = all.iter().filter(|other| !other.is_mark);
+    let near = felt.min_by(|one, other| (one.at - mark.at).abs().total_cmp(&(other.at - mark.at).abs()));
+    match near.filter(|_| mark.has_moved) {
+        Some(near) => {
+            let now = cold_and_hot(site.plan, (near.at - mark.at).abs());
+            format!("{}, now {now} from {}", mark.words, near.words)
+        }
+        None => mark.words.clone(),
+    }
 }
 
 /// The places that an operation on a part is measured to, in mm along the bar as it is now.
@@ -77,6 +137,7 @@ fn wanted(site: &Site<'_>, lengths: &Lengths, operation: Operation, at: usize) -
     match operation {
         O::Trim if !matches!(site.flat[at].segment.form, Form::Trim { .. }) => Vec::new(),
         O::Isolate | O::SetDown | O::Twist | O::Trim | O::PartOff | O::Upset => both(),
+        operation if bends_over(operation) => both(),
         O::Split | O::Punch if matches!(shape, Some(Shape::Split(_))) => {
             let Some(Shape::Split(size)) = shape else { return Vec::new() };
             let ends = [
@@ -94,10 +155,12 @@ fn wanted(site: &Site<'_>, lengths: &Lengths, operation: Operation, at: usize) -
             Some(share) => vec![(format!("the middle of the hole in “{name}”"), start + share * (end - start))],
             None => Vec::new(),
         },
-        // A bend begins where the part does; what ends at the bar's end is bent from its other end.
-        O::Bend | O::Corner | O::Roll => both().into_iter().take(1).collect(),
         _ => Vec::new(),
     }
+}
+
+fn bends_over(operation: Operation) -> bool {
+    matches!(operation, Operation::Bend | Operation::Corner | Operation::Roll)
 }
 
 /// What can be seen or felt on the chain of a part.
@@ -115,20 +178,19 @@ fn landmarks(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: usize)
         ["the start of the branch".to_owned(), "the end of the branch".to_owned()]
     };
     let [datum, far] = names;
-    all.push(Landmark { at: lengths.starts[*first], words: datum, is_mark: false });
-    all.push(Landmark { at: end(*last), words: far, is_mark: false });
+    all.push(Landmark::felt(lengths.starts[*first], datum));
+    all.push(Landmark::felt(end(*last), far));
     for pair in there.windows(2) {
         let (before, after) = (pair[0], pair[1]);
         let place = lengths.starts[after];
         if let Some(words) = felt(site, progress, before, after) {
-            all.push(Landmark { at: place, words, is_mark: false });
+            all.push(Landmark::felt(place, words));
         } else if on_bar
             && progress.marked
             && is_untouched(site, progress, before)
             && is_untouched(site, progress, after)
         {
-            let mark = site.balance.segments[before].mark_end_shop.text();
-            all.push(Landmark { at: place, words: format!("the mark at {mark}"), is_mark: true });
+            all.push(Landmark::mark(site, before, place));
         }
     }
     all
@@ -144,9 +206,11 @@ fn felt(site: &Site<'_>, progress: &Progress, before: usize, after: usize) -> Op
     if let Some(at) = [before, after].into_iter().find(|at| shoulder(*at)) {
         return Some(format!("the shoulder “{}”", site.name(at)));
     }
-    let necked = |at: usize| progress.stages[at].isolated;
-    let at = [before, after].into_iter().find(|at| necked(*at))?;
-    Some(format!("the neck at “{}”", site.name(at)))
+    let ends = [(before, "end"), (after, "start")];
+    let (at, end) = ends.into_iter().find(|(at, _)| progress.stages[*at].isolated)?;
+    let place = format!("the {end} of “{}”", site.name(at));
+    // Once it is forged, the step to the bar beside it is felt.
+    Some(if progress.stages[at].forged { place } else { format!("the neck at {place}") })
 }
 
 /// Whether a part's surface is as it came from the rack, so that a mark on it can still be seen.

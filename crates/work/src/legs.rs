@@ -17,6 +17,8 @@ const ANVIL_DEPTH: f64 = 150.0;
 const ANVIL_HALF_LENGTH: f64 = 150.0;
 /// The vice: along the bar that it holds, beside it, and half its jaws' width, in mm; common practice, no source.
 const VICE: [f64; 3] = [100.0, 40.0, 60.0];
+/// What is bent to less than this inside radius is bent over an edge, in mm: common practice, no source.
+pub(crate) const OVER_AN_EDGE: f64 = 10.0;
 /// Legs are looked at in steps of so many mm.
 const STEP: f64 = 8.0;
 /// What comes so near is bent a little out of the way, in mm; common practice, no source.
@@ -141,8 +143,7 @@ fn blocks(plan: &Plan, radius: f64, is_round: bool) -> Vec<(AnvilPlace, [f64; 3]
     let edge = (AnvilPlace::FarEdge, [face, ANVIL_DEPTH, ANVIL_HALF_LENGTH]);
     let horn = (AnvilPlace::Horn, [face.min(2.0 * radius), (2.0 * radius).min(ANVIL_DEPTH), ANVIL_HALF_LENGTH]);
     let vice = (AnvilPlace::Vice, VICE);
-    // Common practice, no source: what is bent to so small a radius is bent over an edge.
-    if radius < 10.0 && !is_round { vec![edge, vice] } else { vec![horn, edge, vice] }
+    if radius < OVER_AN_EDGE && !is_round { vec![edge, vice] } else { vec![horn, edge, vice] }
 }
 
 /// The side that a bend is bent toward and its inside radius in mm; none of what is not bent over an edge.

@@ -58,7 +58,7 @@ fn of_bar(site: &Site<'_>, fire: &Fire, worked: &Worked) -> Option<ScaleLoss> {
     let most = parts.iter().max_by(|one, other| one.2.likely.total_cmp(&other.2.likely))?;
     let percent = |share: f64| format!("{:.1}", share * 100.0);
     let reason = format!(
-        "The heats of this order take about {} % of the worked metal ({} to {}); most of “{}”, {} % in {} heats.",
+        "Scale takes about {} % of the worked metal over all heats of this order ({} to {}); “{}” loses most, {} %, for it is hot in {} of them.",
         percent(share.likely),
         percent(share.low),
         percent(share.high),

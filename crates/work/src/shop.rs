@@ -13,6 +13,8 @@ pub enum ToolKind {
     CrossPeen,
     /// A center punch.
     CenterPunch,
+    /// A saw that cuts a cold bar.
+    Saw,
     /// A cutter in the hardy hole.
     CutOff,
     /// A chisel that cuts along the bar.
@@ -59,10 +61,11 @@ pub enum ToolKind {
 
 impl ToolKind {
     /// Every kind, in the order they are offered.
-    pub const ALL: [Self; 24] = [
+    pub const ALL: [Self; 25] = [
         Self::Hammer,
         Self::CrossPeen,
         Self::CenterPunch,
+        Self::Saw,
         Self::CutOff,
         Self::SlitChisel,
         Self::HotChisel,
@@ -92,6 +95,7 @@ impl ToolKind {
             Self::Hammer => "hammer",
             Self::CrossPeen => "cross-peen hammer",
             Self::CenterPunch => "center punch",
+            Self::Saw => "saw",
             Self::CutOff => "hot cut",
             Self::SlitChisel => "slitting chisel",
             Self::HotChisel => "hot chisel",
@@ -118,13 +122,13 @@ impl ToolKind {
 
     /// Whether every smithy has it: it is never told as missing.
     pub fn is_in_every_smithy(self) -> bool {
-        matches!(self, Self::Hammer | Self::CenterPunch | Self::CutOff | Self::Vice | Self::Brush)
+        matches!(self, Self::Hammer | Self::CenterPunch | Self::Saw | Self::CutOff | Self::Vice | Self::Brush)
     }
 
     /// Another way where it is missing. Common practice, no source.
     pub fn other_way(self) -> &'static str {
         match self {
-            Self::Hammer | Self::CenterPunch | Self::CutOff | Self::Vice | Self::Brush => "",
+            Self::Hammer | Self::CenterPunch | Self::Saw | Self::CutOff | Self::Vice | Self::Brush => "",
             Self::CrossPeen => "Spread over the horn with the flat face, or under a fuller.",
             Self::SlitChisel => "Saw along the line cold, or drill a row of holes and cut between them.",
             Self::HotChisel => "Trim it cold with saw and file.",

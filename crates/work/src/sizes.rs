@@ -1,7 +1,10 @@
 //! The sizes that a step is to reach, cold and as they measure hot.
 
 use crate::heat_rules::tolerance_mm;
+use crate::neck;
+use crate::progress::Progress;
 use crate::site::{Part, Site, in_mm};
+use crate::state::shape_now;
 use crate::task::Task;
 use crate::words::{hot_words, length_words};
 use fh_core::metal::{Bent, HoleSize, RootSize, SectionSize, Shape};
@@ -25,7 +28,7 @@ pub struct Size {
 }
 
 impl Size {
-    fn length(plan: &Plan, what: &str, mm: f64) -> Self {
+    pub(crate) fn length(plan: &Plan, what: &str, mm: f64) -> Self {
         Self::with_tolerance(plan, what, mm, tolerance_mm(plan))
     }
 
@@ -53,7 +56,9 @@ impl Size {
 }
 
 /// The sizes that a task is to reach.
-pub(crate) fn sizes(site: &Site<'_>, task: &Task, now_mm: f64) -> Vec<Size> {
+///
+/// `progress` is how far the bar has come by then: what is still to be cut off or driven out is in the sizes.
+pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f64) -> Vec<Size> {
     use Operation as O;
     let plan = site.plan;
     let length = |what: &str, mm: f64| Size::length(plan, what, mm);
@@ -63,15 +68,20 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, now_mm: f64) -> Vec<Size> {
                 let cut = site.plan.units.marks.round(in_mm(site.balance.stock_length));
                 vec![Size { cold: cut.text(), tolerance: None, hot: None, ..length("cut length", cut.mm()) }]
             }
-            O::Straighten => vec![length("length of the piece", now_mm)],
+            O::Straighten => vec![length_of_the_piece(site, now_mm)],
             _ => Vec::new(),
         };
     };
     let balance = part.balance;
     match task.operation {
-        O::Isolate => vec![length("length of the block", in_mm(balance.mark_end - balance.mark_start))],
+        O::Isolate => {
+            let between = balance.mark_end_shop.mm() - balance.mark_start_shop.mm();
+            let left = neck::left(site, &neck::grooves(site, part));
+            let left = left.into_iter().map(|(what, mm)| length(what, mm));
+            std::iter::once(length("block, mark to mark", between)).chain(left).collect()
+        }
         O::SetDown => set_down(site, part),
-        O::Draw | O::Taper | O::Upset | O::Spread | O::Flatten => forged(site, part, task.operation),
+        O::Draw | O::Taper | O::Upset | O::Spread | O::Flatten => forged(site, part, progress),
         O::Trim => match &balance.shape {
             Some(Shape::Flag { outline, .. }) => {
                 vec![length("length", in_mm(outline.length())), length("width", in_mm(outline.width()))]
@@ -125,15 +135,29 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
     }
 }
 
-fn forged(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Size> {
+/// How long the piece is while it is straight: measured cold, and off by what its parts are off, in squares.
+fn length_of_the_piece(site: &Site<'_>, now_mm: f64) -> Size {
+    let forged = site.chains[0].1.iter().filter(|at| !Progress::start_of(site, **at)).count().max(1);
+    let tolerance = tolerance_mm(site.plan) * (forged as f64).sqrt();
+    Size { hot: None, ..Size::with_tolerance(site.plan, "length of the piece, cold", now_mm, tolerance) }
+}
+
+fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
     let plan = site.plan;
     let length = |what: &str, mm: f64| Size::length(plan, what, mm);
-    let long = length("length", in_mm(part.balance.forged_length));
-    match &part.balance.shape {
+    let lengths = progress.lengths(site);
+    let is_forged = progress.is_shaped(site, part.at);
+    let now_mm = if is_forged { lengths[part.at] } else { in_mm(part.balance.forged_length) };
+    let long = length("length", now_mm);
+    // Before the last blow it has no shape of its own but its length.
+    let shape = is_forged.then(|| shape_now(site, progress, part.at, &lengths)).flatten();
+    match &shape {
         Some(Shape::Prism { section: own, .. }) => section(plan, "", own).into_iter().chain([long]).collect(),
         Some(Shape::Peak { section: own, corner }) => {
             let peak = in_mm(corner.peak_volume() / corner.width / corner.length()) * 2.0;
-            section(plan, "of the legs", own).into_iter().chain([length("height of the peak", peak), long]).collect()
+            let over = in_mm(corner.thickness) + peak;
+            let beside = section(plan, "of the bar beside it", own);
+            beside.into_iter().chain([length("thickness over the swelling", over), long]).collect()
         }
         Some(Shape::Taper { from, to, .. }) => {
             let (from, to) = if part.balance.reversed { (to, from) } else { (from, to) };
@@ -152,7 +176,7 @@ fn forged(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Size> {
             all.extend([length("width", in_mm(outline.width())), long]);
             all
         }
-        Some(Shape::Hole { outline, thickness, .. }) if operation != Operation::Upset => {
+        Some(Shape::Hole { outline, thickness, .. }) => {
             vec![length("thickness", in_mm(*thickness)), length("width", in_mm(outline.width())), long]
         }
         Some(Shape::Ball { diameter }) => vec![length("diameter", in_mm(*diameter))],
@@ -203,7 +227,7 @@ fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Size> {
 fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
     let plan = site.plan;
     let length = |what: &str, size| Size::length(plan, what, in_mm(size));
-    let angle = |radians: f64| Size::words("angle", format!("{:.0}°", radians.to_degrees()));
+    let angle = |radians: f64| Size::words("angle, off straight", format!("{:.0}°", radians.to_degrees()));
     if let Form::Collar { width, height, .. } = &part.segment.form {
         return vec![length("inside width", width.length()), length("inside height", height.length())];
     }
@@ -219,12 +243,15 @@ fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
         Some(Bent::Scroll { spiral, .. }) => {
             let mut all = vec![Size::words("turns", turns(spiral.turns))];
             let inner = crate::site::mm(spiral.inner_mm);
-            all.extend([length("radius at the eye, to the middle", inner)]);
-            all.extend([length("radius where it opens, to the middle", crate::site::mm(spiral.outer_mm))]);
+            all.extend([length("radius at the eye, to the middle of the bar", inner)]);
+            all.extend([length("radius where it opens, to the middle of the bar", crate::site::mm(spiral.outer_mm))]);
             all
         }
         Some(Bent::Socket { mandrel, .. }) => vec![length("inside diameter", mandrel)],
-        Some(Bent::Twist { angle }) => vec![Size::words("turns", turns(angle / std::f64::consts::TAU))],
+        Some(Bent::Twist { angle }) => {
+            let hand = if angle < 0.0 { "" } else { ", right-handed" };
+            vec![Size::words("turns", format!("{}{hand}", turns(angle / std::f64::consts::TAU)))]
+        }
         None => match &part.balance.shape {
             Some(Shape::Split(split)) => split
                 .opening

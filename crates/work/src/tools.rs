@@ -111,7 +111,10 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
     }
     let Some(part) = task.part.and_then(|at| site.part(at)) else {
         return match task.operation {
-            O::Mark => vec![Wanted::plain(K::CenterPunch, "A mark that is punched in is still seen on the hot bar.")],
+            O::Mark => vec![
+                Wanted::plain(K::Saw, "The bar is cut to length before it is marked, its ends square."),
+                Wanted::plain(K::CenterPunch, "A mark that is punched in is still seen on the hot bar."),
+            ],
             O::Brush => vec![Wanted::plain(K::Brush, BRUSHED)],
             O::Straighten => vec![Wanted::plain(K::Hammer, "Light blows, so that no size is changed.")],
             _ => Vec::new(),
@@ -223,7 +226,7 @@ fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
     let mut all = vec![Wanted::plain(
         K::Hammer,
         if operation == Operation::Upset {
-            "Endwise, with the heat only where it is to thicken."
+            "Endwise, on the end of the bar."
         } else {
             "Over the horn first, which lengthens it faster; then on the face."
         },
@@ -255,12 +258,20 @@ fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
             _ => Vec::new(),
         },
         (Some(Shape::Hole { hole, .. }), Operation::Drift) => {
+            const OWN_SHAPE: &str = "It has the hole's own shape, and a long taper to enter.";
             let across = match *hole {
                 HoleSize::Round { diameter } => in_mm(diameter),
                 HoleSize::Square { side } => in_mm(side),
                 HoleSize::Slot { width, .. } => in_mm(width),
             };
-            vec![Wanted::sized(site, K::Drift, across, "", "It has the hole's own shape, and a long taper to enter.")]
+            let drift = Wanted::sized(site, K::Drift, across, "", OWN_SHAPE);
+            vec![match *hole {
+                HoleSize::Slot { length, .. } => {
+                    let long = length_words(site.plan, in_mm(length));
+                    Wanted { words: format!("drift, {long} × {}", length_words(site.plan, across)), ..drift }
+                }
+                _ => drift,
+            }]
         }
         (Some(Shape::Hole { hole, .. }), Operation::Drill) => {
             vec![Wanted::sized(site, K::Drill, in_mm(hole.width()), "", "As wide as the hole.")]
@@ -305,7 +316,10 @@ fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
             vec![Wanted::sized(site, K::Mandrel, diameter, "or horn of ", "Twice the inside radius.")]
         }
         Some(Bent::Corner { .. }) => {
-            vec![Wanted::plain(K::VBlock, "The corner is upset into the block, so that its outside fills.")]
+            vec![Wanted::plain(
+                K::VBlock,
+                "Closed in the block with blows on both legs, the corner fills on its outside.",
+            )]
         }
         Some(Bent::Scroll { .. }) => {
             let gap = thickness * 1.15;

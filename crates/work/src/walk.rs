@@ -6,8 +6,9 @@ use crate::findings::Seen;
 use crate::fire::heat_minutes;
 use crate::heat_rules;
 use crate::heating::{Heated, Heating, Lengths, Load};
-use crate::held::hold;
+use crate::held::{first_to_hold, hold};
 use crate::landmarks::{Measured, measured};
+use crate::lay::lay;
 use crate::legs::{self, Posed, WayToBend};
 use crate::marks::{is_marking, mark_lines, slits_mm};
 use crate::order::Ordered;
@@ -19,7 +20,7 @@ use crate::task::Task;
 use crate::tools::{Wanted, tongs, wanted};
 use crate::words;
 use crate::worked::{Setup, WorkedStep};
-use fh_core::plan::{AnvilPlace, HeatRules, Operation, Plan};
+use fh_core::plan::{AnvilPlace, HeatRules, Operation};
 
 /// Going through the steps, one after the other.
 pub(crate) struct Walk<'b, 'a> {
@@ -68,7 +69,8 @@ impl<'b, 'a> Walk<'b, 'a> {
         }
         let site = self.setup.sites.first();
         let minutes = self.minutes(ordered, site);
-        let load = Load { parts: Vec::new(), minutes, heat_minutes: HeatRules::MINUTES, hot, cools: true };
+        let load =
+            Load { parts: Vec::new(), minutes, heat_minutes: HeatRules::MINUTES, hot, cools: true, alone: false };
         let heated = self.heating.take(&load, &Lengths { starts: Vec::new(), lengths: Vec::new() }, ordered.step.heat);
         let tools = self.want(ordered, site);
         let task = ordered.tasks.first();
@@ -79,6 +81,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             title: self.title(ordered, site),
             becomes: self.joint_words(ordered),
             minutes,
+            lay: task.zip(site).and_then(|(task, site)| lay(site, task, &[])),
             caution: ordered.step.caution.clone().or(caution),
             ..self.bare(ordered, None, heated, place, tools)
         }
@@ -95,15 +98,20 @@ impl<'b, 'a> Walk<'b, 'a> {
         let load = Load::new(&ordered.tasks, minutes, gives);
         let before = Lengths::new(site, &self.progress[site.index]);
         let heated = self.heating.take(&load, &before, ordered.step.heat);
-        let held = load.hot.then(|| hold(site, &self.progress[site.index], &before, &load.parts)).flatten();
-        let (ways, stuck) = self.ways(ordered, site);
-        let measure = self.measure(ordered, site, &before);
+        let (mut ways, stuck) = self.ways(ordered, site);
+        first_to_hold(site, &before, &load.parts, &mut ways);
+        // What is hot from the steps before in the same heat is not gripped either.
+        let hot: Vec<usize> = self.heating.hot().iter().chain(&load.parts).copied().collect();
+        let side = ways.first().and_then(side_gripped);
+        let held = load.hot.then(|| hold(site, &self.progress[site.index], &before, &hot, side)).flatten();
+        let measure = self.measure(ordered, site, &before, side);
         let was_off = self.progress[site.index].stages.iter().any(|stage| stage.off);
         ordered.tasks.iter().for_each(|task| self.progress[site.index].apply(site, task));
         let struck = self.struck(ordered, site);
         let after = Lengths::new(site, &self.progress[site.index]);
         let finished = site.chains[0].1.iter().filter(|at| site.flat[**at].segment.form.is_finished());
         let now_mm = finished.map(|at| after.lengths[*at]).sum::<f64>();
+        let more_bends = more_bends(site, &self.progress[site.index]);
         let thin = self.thin(ordered, site, &before);
         let tools = self.want(ordered, Some(site));
         let tongs = held.as_ref().and_then(|held| tongs(site, held));
@@ -120,14 +128,14 @@ impl<'b, 'a> Walk<'b, 'a> {
         WorkedStep {
             title: self.title(ordered, Some(site)),
             becomes: distinct(ordered.tasks.iter().filter_map(|task| words::becomes(site, task))),
-            lay: first.and_then(|task| brief::lay(site, task, &ways)),
+            lay: first.and_then(|task| lay(site, task, &ways)),
             edge: step.edge.as_ref().map(|edge| edge.text().to_owned()).or(edge),
             up: step.up.as_ref().map(|up| words::side_up(up.radians().to_degrees().rem_euclid(360.0))).or(up),
-            sizes: reach.unwrap_or_else(|| all_sizes(site, &ordered.tasks, now_mm)),
+            sizes: reach.unwrap_or_else(|| all_sizes(site, &ordered.tasks, &self.progress[site.index], now_mm)),
             measure,
             marks: if ordered.tasks.iter().any(is_marking) { mark_lines(site) } else { Vec::new() },
             slits_mm: slits_mm(site, &self.progress[site.index], &after),
-            leave: step.leave.clone().or_else(|| each(&|task| brief::leave(site, task))),
+            leave: step.leave.clone().or_else(|| each(&|task| brief::leave(site, task, more_bends))),
             check: step.check.clone().or_else(|| each(&|task| brief::check(site, task, now_mm))),
             caution: step.caution.clone().or_else(|| each(&|task| brief::caution(site, task, &thin))),
             minutes,
@@ -234,10 +242,10 @@ impl<'b, 'a> Walk<'b, 'a> {
     }
 
     /// From where the places of a step are measured, in words.
-    fn measure(&self, ordered: &Ordered, site: &Site<'_>, before: &Lengths) -> Vec<String> {
-        let of = |task: &Task| measured(site, &self.progress[site.index], before, task);
+    fn measure(&self, ordered: &Ordered, site: &Site<'_>, before: &Lengths, held: Option<legs::Held>) -> Vec<String> {
+        let of = |task: &Task| measured(site, &self.progress[site.index], before, task, held);
         let all: Vec<Measured> = ordered.tasks.iter().flat_map(of).collect();
-        distinct(all.iter().map(|measured| measured_words(self.setup.plan, measured)))
+        distinct(all.iter().map(|measured| measured.words(self.setup.plan)))
     }
 
     /// The names of thin forged parts so near to what is hot that they have to be kept from the fire.
@@ -256,22 +264,22 @@ impl<'b, 'a> Walk<'b, 'a> {
     }
 }
 
+/// Whether something of a bar is still to be bent.
+fn more_bends(site: &Site<'_>, progress: &Progress) -> bool {
+    site.parts().any(|part| part.balance.bent.is_some() && !progress.stages[part.at].bent)
+}
+
+/// The side of the bar that is gripped for a way to bend; none where a vice holds it.
+fn side_gripped(way: &WayToBend) -> Option<legs::Held> {
+    (way.place != AnvilPlace::Vice).then_some(way.held)
+}
+
 /// What has to be hot for some parts, in mm along the bar: they, and the bar's thickness more at each end, as far as there is bar.
 fn zone(site: &Site<'_>, lengths: &Lengths, parts: &[usize]) -> [f64; 2] {
     let [from, to] = lengths.extent(parts.iter());
     let [start, end] = lengths.extent(site.chains[0].1.iter());
     let beside = extents(&site.balance.stock).into_iter().fold(0.0, f64::max);
     [(from - beside).max(start.min(from)), (to + beside).min(end.max(to))]
-}
-
-fn measured_words(plan: &Plan, measured: &Measured) -> String {
-    let Measured { place, from, distance_mm, .. } = measured;
-    if *distance_mm <= 0.0 {
-        return format!("{place}: at {from}");
-    }
-    let cold = words::length_words(plan, *distance_mm);
-    let hot = words::hot_words(plan, *distance_mm).map_or_else(String::new, |hot| format!(" ({hot} hot)"));
-    format!("{place}: {cold}{hot} from {from}")
 }
 
 fn distinct(all: impl Iterator<Item = String>) -> Vec<String> {
@@ -291,11 +299,11 @@ fn first_words(tasks: &[Task], of: &dyn Fn(&Task) -> Option<String>) -> Option<S
 }
 
 /// The sizes of all tasks, with the part's name where there are several.
-fn all_sizes(site: &Site<'_>, tasks: &[Task], now_mm: f64) -> Vec<Size> {
+fn all_sizes(site: &Site<'_>, tasks: &[Task], progress: &Progress, now_mm: f64) -> Vec<Size> {
     let mut all: Vec<Size> = Vec::new();
     let parts = distinct(tasks.iter().filter_map(|task| task.part).map(|at| site.name(at)));
     for task in tasks {
-        for mut size in sizes(site, task, now_mm) {
+        for mut size in sizes(site, task, progress, now_mm) {
             let is_length = size.what.starts_with("length");
             if parts.len() > 1
                 && is_length
@@ -308,5 +316,14 @@ fn all_sizes(site: &Site<'_>, tasks: &[Task], now_mm: f64) -> Vec<Size> {
             }
         }
     }
+    all.extend(in_all(site, tasks, progress));
     all
+}
+
+/// How long several parts are together; none where it is one, or where they are not straight one after the other.
+fn in_all(site: &Site<'_>, tasks: &[Task], progress: &Progress) -> Option<Size> {
+    let drawn: Vec<usize> =
+        tasks.iter().filter(|task| task.operation == Operation::Draw).filter_map(|task| task.part).collect();
+    let lengths = Lengths::new(site, progress);
+    (drawn.len() > 1).then(|| Size::length(site.plan, "length in all", lengths.length(&drawn)))
 }

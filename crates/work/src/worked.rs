@@ -6,6 +6,7 @@ use crate::experience::{self, Experience, Learnt};
 use crate::findings::{self, OrderFinding, Scene};
 use crate::fire::Fire;
 use crate::gauges::{Gauge, gauges};
+use crate::heat_with::heat_with;
 use crate::heating::Lengths;
 use crate::held::Hold;
 use crate::marks::MarkLine;
@@ -190,8 +191,10 @@ impl Setup<'_, '_> {
         let mut walk = Walk::new(self);
         let mut steps: Vec<WorkedStep> = self.ordered.iter().map(|ordered| walk.step(ordered)).collect();
         let why = because(self.job, self.ordered, &steps);
-        for (step, because) in steps.iter_mut().zip(why) {
+        let heat_with = heat_with(self.sites, &steps);
+        for ((step, because), heat_with) in steps.iter_mut().zip(why).zip(heat_with) {
             step.because = because;
+            step.heat_with = heat_with;
         }
         let scene = Scene {
             plan: self.plan,

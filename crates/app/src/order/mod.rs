@@ -91,6 +91,14 @@ impl<'a> OrderDesk<'a> {
     }
 }
 
+/// Where a step stands among others that came of a change: the one that does the same, nearest to its old place; else what
+/// stands at that place now.
+fn place_of(steps: &[WorkedStep], chosen: &WorkedStep, at: usize) -> usize {
+    let does_the_same = |step: &WorkedStep| step.bar == chosen.bar && step.step.work == chosen.step.work;
+    let same = steps.iter().enumerate().filter(|(_, step)| does_the_same(step)).map(|(place, _)| place);
+    same.min_by_key(|place| place.abs_diff(at)).unwrap_or(at)
+}
+
 impl Order {
     /// With the smith's own tools.
     pub(crate) fn with_shop(shop: Shop) -> Self {
@@ -115,6 +123,10 @@ impl Order {
             if is_other {
                 self.at = self.at.filter(|_| self.worked.is_none()).or(Some(0));
                 self.reveal = true;
+            } else if let Some((chosen, at)) = self.desk().and_then(|desk| desk.chosen().zip(desk.at)) {
+                let place = place_of(&worked.steps, chosen, at);
+                self.reveal |= place != at;
+                self.at = Some(place);
             }
             self.at =
                 self.at.map(|at| at.min(worked.steps.len().saturating_sub(1))).filter(|_| !worked.steps.is_empty());

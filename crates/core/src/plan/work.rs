@@ -271,7 +271,7 @@ impl AnvilPlace {
             Self::FarEdge => "far edge",
             Self::Face => "face",
             Self::Horn => "horn",
-            Self::Step => "step",
+            Self::Step => "step of the anvil",
             Self::HardyHole => "hardy hole",
             Self::Vice => "vice",
             Self::SwageBlock => "swage block",

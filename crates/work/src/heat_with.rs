@@ -1,0 +1,52 @@
+//! What has to be heated along with a step, because others follow in the same heat.
+
+use crate::site::Site;
+use crate::words::joined;
+use crate::worked::WorkedStep;
+
+/// For each step that begins a heat, what else has to come hot out of the fire; none where nothing follows elsewhere.
+pub(crate) fn heat_with(sites: &[Site<'_>], steps: &[WorkedStep]) -> Vec<Option<String>> {
+    let mut heats = 0;
+    let of = |(number, step): (usize, &WorkedStep)| {
+        let last = last_heat(step)?;
+        let begins = last > heats;
+        heats = heats.max(last);
+        if begins { words(sites, steps, number, last) } else { None }
+    };
+    steps.iter().enumerate().map(of).collect()
+}
+
+/// The last heat of a step; none where it is done cold.
+fn last_heat(step: &WorkedStep) -> Option<usize> {
+    step.is_hot().then(|| step.heat + step.needs - 1)
+}
+
+fn words(sites: &[Site<'_>], steps: &[WorkedStep], number: usize, heat: usize) -> Option<String> {
+    let own = &steps[number];
+    let site = sites.get(own.bar?)?;
+    let follow: Vec<(usize, &WorkedStep)> = steps
+        .iter()
+        .enumerate()
+        .skip(number + 1)
+        .take_while(|(_, step)| !step.is_hot() || step.heat == heat)
+        .filter(|(_, step)| step.is_hot() && step.bar == own.bar)
+        .collect();
+    let mut names: Vec<String> = Vec::new();
+    let mut numbers: Vec<String> = Vec::new();
+    for (at, step) in follow {
+        let elsewhere: Vec<usize> = step.parts().into_iter().filter(|part| !own.parts().contains(part)).collect();
+        if elsewhere.is_empty() {
+            continue;
+        }
+        numbers.push((at + 1).to_string());
+        for name in elsewhere.into_iter().map(|part| format!("“{}”", site.name(part))) {
+            if !names.contains(&name) {
+                names.push(name);
+            }
+        }
+    }
+    let (steps, follow) = if numbers.len() > 1 { ("steps", "follow") } else { ("step", "follows") };
+    let when = if own.needs > 1 { "In the last of these heats heat" } else { "Heat" };
+    (!names.is_empty())
+        .then(|| format!("{when} {} too: {steps} {} {follow} in the same heat.", joined(&names), joined(&numbers)))
+}

@@ -1,0 +1,106 @@
+//! Necks: the grooves that keep a block to itself, on which side of a mark each lies, and how deep it may be.
+
+use crate::site::{Part, Site, extents, in_mm};
+use crate::words::length_words;
+use fh_core::metal::{SectionSize, Shape};
+
+/// What is thinner than this share of the bar is thinned: common practice, no source.
+const THINNED: f64 = 0.9;
+/// Where nothing beside a mark is thinned, a groove leaves this share of the bar: it is only felt. Common practice, no source.
+const FELT: f64 = 0.8;
+
+/// A groove at one end of a block.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Groove {
+    /// Whether it is at the end of the block, away from the datum; at its start where not.
+    pub(crate) at_end: bool,
+    /// Whether it lies in the block; in the metal beside it where not.
+    pub(crate) inside: bool,
+    /// Whether it goes all round; else from top and bottom alone.
+    pub(crate) all_round: bool,
+    /// What has to be left in it, in mm: no less than what stands there in the end.
+    pub(crate) left_mm: f64,
+}
+
+/// The grooves of a block, from the datum end on.
+///
+/// A groove lies in what becomes thinner there, so that the other side of the mark keeps its metal: common practice, no
+/// source.
+pub(crate) fn grooves(site: &Site<'_>, part: Part<'_>) -> Vec<Groove> {
+    let beside = site.beside(part.at).into_iter().enumerate();
+    beside.filter_map(|(side, beside)| Some(groove(site, part, site.part(beside?)?, side == 1))).collect()
+}
+
+fn groove(site: &Site<'_>, part: Part<'_>, beside: Part<'_>, at_end: bool) -> Groove {
+    let raw = extents(&site.raw_section(part.at));
+    let [own, other] = [size_at(site, part, at_end), size_at(site, beside, !at_end)];
+    let thinned = |size: [f64; 2]| least(size) < THINNED * least(raw);
+    let (inside, size) = match (thinned(other), thinned(own)) {
+        (true, _) => (false, other),
+        (false, true) => (true, own),
+        (false, false) => (false, raw.map(|side| side * FELT)),
+    };
+    Groove { at_end, inside, all_round: size[0] < THINNED * raw[0] && size[1] < THINNED * raw[1], left_mm: least(size) }
+}
+
+fn least([width, thickness]: [f64; 2]) -> f64 {
+    width.min(thickness)
+}
+
+/// How wide and how thick a forged part is at one of its ends, in mm; as the bar where it has no section there.
+fn size_at(site: &Site<'_>, part: Part<'_>, at_end: bool) -> [f64; 2] {
+    let raw = extents(&site.raw_section(part.at));
+    let far = at_end != part.balance.reversed;
+    let at_end_of = |from: &SectionSize, to: &SectionSize| extents(if far { to } else { from });
+    match &part.balance.shape {
+        Some(Shape::Prism { section, .. } | Shape::Peak { section, .. }) => extents(section),
+        Some(Shape::Taper { from, to, .. } | Shape::Shoulder { from, to, .. }) => at_end_of(from, to),
+        Some(Shape::Flag { outline, root, tip }) => {
+            let width = outline.end_width(far).map_or(raw[0], in_mm);
+            [width, in_mm(if far { *tip } else { *root })]
+        }
+        Some(Shape::Hole { outline, thickness, .. }) => [in_mm(outline.width()), in_mm(*thickness)],
+        Some(Shape::Ball { diameter: size } | Shape::Cube { side: size }) => [in_mm(*size); 2],
+        Some(Shape::Split(_)) | None => raw,
+    }
+}
+
+/// How the fuller is set, in words.
+pub(crate) fn words(grooves: &[Groove]) -> Option<String> {
+    let alike = |one: &Groove, other: &Groove| one.inside == other.inside && one.all_round == other.all_round;
+    let sentence = |place: &str, groove: &Groove| {
+        let (side, keeps) = if groove.inside {
+            ("inside of", "the bar beside it keeps its size")
+        } else {
+            ("outside of", "the block keeps all of its metal")
+        };
+        let how = if groove.all_round { "all round" } else { "from top and bottom, turning it over" };
+        format!("Set the fuller {side} {place}, {how}: {keeps}.")
+    };
+    match grooves {
+        [] => None,
+        [one] => Some(sentence("the mark", one)),
+        [one, other] if alike(one, other) => Some(sentence("the marks", one)),
+        all => {
+            let place = |groove: &Groove| if groove.at_end { "the mark at its end" } else { "the mark at its start" };
+            Some(all.iter().map(|groove| sentence(place(groove), groove)).collect::<Vec<_>>().join(" "))
+        }
+    }
+}
+
+/// What has to be left in the necks: for each of them its name and its size in mm, once where both are alike.
+pub(crate) fn left(site: &Site<'_>, grooves: &[Groove]) -> Vec<(&'static str, f64)> {
+    let same =
+        |one: &Groove, other: &Groove| length_words(site.plan, one.left_mm) == length_words(site.plan, other.left_mm);
+    match grooves {
+        [one] => vec![("left in the neck, at least", one.left_mm)],
+        [one, other] if same(one, other) => vec![("left in the necks, at least", one.left_mm)],
+        all => {
+            let name = |groove: &Groove| match groove.at_end {
+                false => "left in the neck at its start, at least",
+                true => "left in the neck at its end, at least",
+            };
+            all.iter().map(|groove| (name(groove), groove.left_mm)).collect()
+        }
+    }
+}

@@ -1,0 +1,156 @@
+//! What a step says, against figures worked out by hand from the demo's own sizes, and against what hands and fire allow.
+
+use crate::demo;
+use fh_core::balance::balance;
+use fh_core::file;
+use fh_core::plan::Operation as O;
+use fh_store::demos::DEMOS;
+use fh_work::{Shop, Worked, WorkedStep, work_out};
+
+fn worked(file_name: &str) -> Worked {
+    let plan = demo(file_name);
+    work_out(&plan, &balance(&plan), &Shop::default())
+}
+
+fn each(check: impl Fn(&str, &[WorkedStep])) {
+    for demo in DEMOS {
+        let plan = file::read(demo.text.as_bytes()).unwrap();
+        check(demo.file_name, &work_out(&plan, &balance(&plan), &Shop::default()).steps);
+    }
+}
+
+fn titled<'a>(worked: &'a Worked, title: &str) -> &'a WorkedStep {
+    worked.steps.iter().find(|step| step.title == title).unwrap_or_else(|| panic!("no step “{title}”"))
+}
+
+fn cold<'a>(step: &'a WorkedStep, what: &str) -> &'a str {
+    let found = step.sizes.iter().find(|size| size.what == what);
+    found.map(|size| size.cold.as_str()).unwrap_or_else(|| panic!("no {what} in {:?}", step.sizes))
+}
+
+fn is_hot_with(step: &WorkedStep, heat: usize) -> bool {
+    step.is_hot() && (step.heat..step.heat + step.needs).contains(&heat)
+}
+
+#[test]
+fn a_neck_lies_in_what_goes_thin_and_keeps_what_stands_there_in_the_end() {
+    let worked = worked("herb-bracket.plan.json");
+    // Between legs of the bar's own 12 mm the boss is what goes thin: to its 5 mm.
+    let boss = titled(&worked, "Isolate “lower screw boss”");
+    assert_eq!(cold(boss, "left in the necks, at least"), "5.0 mm");
+    assert!(boss.lay.as_ref().unwrap().contains("inside of the marks"), "{:?}", boss.lay);
+    // The stalk runs out to 7 mm round where the leaf begins.
+    let leaf = titled(&worked, "Isolate “leaf”");
+    assert_eq!(cold(leaf, "left in the neck, at least"), "7.0 mm");
+    assert!(leaf.lay.as_ref().unwrap().contains("outside of the mark, all round"), "{:?}", leaf.lay);
+    // What is measured is what is marked: from 48 to 80 mm.
+    assert_eq!(cold(titled(&worked, "Isolate “upper screw boss”"), "block, mark to mark"), "32.0 mm");
+}
+
+#[test]
+fn what_is_cut_away_or_pushed_aside_later_is_in_the_size() {
+    let worked = worked("herb-bracket.plan.json");
+    // 34 × 26 × 5 mm less a slot of 11 × 7 mm with round ends, (4 × 7 + π 3.5²) × 5, spread over 34 × 5 mm: 24.04 mm.
+    let drifted = titled(&worked, "Flatten the boss “lower screw boss”");
+    assert_eq!(cold(drifted, "width"), "24.0 mm");
+    // The punch drives its slug out: until then it is there.
+    assert_eq!(cold(titled(&worked, "Flatten the boss “upper screw boss”"), "width"), "26.0 mm");
+    // 26 mm, and 5 % more until it is trimmed; the plan counts them of what is left.
+    assert_eq!(cold(titled(&worked, "Spread “leaf”"), "width"), "27.3 mm");
+    assert_eq!(cold(titled(&worked, "Trim “leaf”"), "width"), "26.0 mm");
+}
+
+#[test]
+fn a_peak_is_measured_over_its_swelling() {
+    let worked = worked("herb-bracket.plan.json");
+    let upset = titled(&worked, "Upset “corner”");
+    // (4 + 12)² (tan 45° - 45° in radians) / ((4 + 6) × 90° in radians) × 2 = 6.99 mm over the bar's 12 mm.
+    assert_eq!(cold(upset, "thickness over the swelling"), "19.0 mm");
+    // Bent upward, its outside is the bottom.
+    assert!(upset.lay.as_ref().unwrap().contains("stands on the bottom"), "{:?}", upset.lay);
+}
+
+#[test]
+fn a_mark_that_has_moved_is_found_from_what_is_felt_beside_it() {
+    let worked = worked("herb-bracket.plan.json");
+    // Behind the boss: 40 mm of leg, the peak's (4 + 6) × 90° in radians = 15.7 mm, and 60 mm of arm.
+    let twist = titled(&worked, "Twist “twist”");
+    let start = "the start of “twist”: mark 8, struck at 299 mm, now 115.7 mm (117.2 mm hot) from the end of “lower screw boss”";
+    assert_eq!(twist.measure[0], start);
+    let first = titled(&worked, "Upset “corner”");
+    assert_eq!(first.measure[0], "the start of “corner”: mark 6, struck at 219 mm");
+}
+
+#[test]
+fn every_mark_is_laid_off_by_its_number() {
+    each(|name, steps| {
+        for step in steps.iter().filter(|step| step.tasks.iter().any(|task| task.operation == O::Mark)) {
+            assert!(!step.marks.is_empty(), "{name}: {}", step.title);
+            let (last, others) = step.marks.split_last().unwrap();
+            assert!(
+                last.begins.is_none() && others.iter().all(|mark| mark.begins.is_some()),
+                "{name}: {:?}",
+                step.marks
+            );
+        }
+    });
+}
+
+#[test]
+fn no_tongs_grip_what_is_hot() {
+    each(|name, steps| {
+        for (number, step) in steps.iter().enumerate() {
+            let Some(hold) = step.hold.filter(|hold| hold.length_mm > 0.0) else { continue };
+            let same = steps[..=number].iter().filter(|other| other.bar == step.bar && is_hot_with(other, step.heat));
+            assert!(!same.flat_map(WorkedStep::parts).any(|part| part == hold.part), "{name}: {}", step.title);
+        }
+    });
+}
+
+#[test]
+fn what_is_upset_or_straightened_has_its_heat_to_itself() {
+    each(|name, steps| {
+        for (number, step) in steps.iter().enumerate().filter(|(_, step)| step.is_hot() && step.bar.is_some()) {
+            let alone = step
+                .tasks
+                .iter()
+                .any(|task| task.operation == O::Upset || (task.operation == O::Straighten && task.part.is_none()));
+            let shared = |other: &WorkedStep| {
+                other.is_hot() && other.heat == step.heat && !other.parts().iter().all(|at| step.parts().contains(at))
+            };
+            let next =
+                steps[number + 1..].iter().take_while(|other| other.bar == step.bar).find(|other| other.is_hot());
+            let before = steps[..number].iter().rfind(|other| other.is_hot());
+            assert!(!alone || !next.is_some_and(shared), "{name}: {}", step.title);
+            let runs_in = before.is_some_and(|other| other.heat + other.needs > step.heat);
+            assert!(!alone || !runs_in, "{name}: {}", step.title);
+        }
+    });
+}
+
+#[test]
+fn who_heats_for_the_next_step_is_told() {
+    let worked = worked("gate-hook.plan.json");
+    let shoulder = titled(&worked, "Set down “shoulder”");
+    let leaf = worked.steps.iter().position(|step| step.title == "Isolate “leaf”").unwrap();
+    assert_eq!(worked.steps[leaf].heat, shoulder.heat);
+    let told = format!("Heat “leaf” too: step {} follows in the same heat.", leaf + 1);
+    assert_eq!(shoulder.heat_with.as_deref(), Some(told.as_str()));
+    assert_eq!(worked.steps[leaf].heat_with, None);
+}
+
+#[test]
+fn what_lies_on_the_anvil_for_a_bend_is_what_the_tongs_hold() {
+    for (file_name, title) in [
+        ("herb-bracket.plan.json", "Forge the corner “corner”"),
+        ("trellis-bracket.plan.json", "Forge the corner “corner”"),
+    ] {
+        let worked = worked(file_name);
+        let step = titled(&worked, title);
+        let corner = step.parts()[0];
+        let lies_far = step.lay.as_ref().unwrap().contains("the side away from");
+        assert_eq!(step.hold.unwrap().part > corner, lies_far, "{file_name}: {:?}", step.lay);
+        let from = if lies_far { "the end of “corner”" } else { "the start of “corner”" };
+        assert!(step.measure[0].starts_with(from), "{file_name}: {:?}", step.measure);
+    }
+}
