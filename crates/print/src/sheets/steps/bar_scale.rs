@@ -8,6 +8,8 @@ use uom::si::length::millimeter;
 const TALLEST_MM: f64 = 46.0;
 /// A strip thinner than this on paper is drawn thicker than it is.
 const THINNEST_MM: f64 = 3.6;
+/// Thickness is drawn larger only by so much that it helps.
+const SEEN_THICKER: f64 = 1.2;
 /// What is longer than this, in mm, is not drawn.
 const LONGEST_MM: f64 = 1e6;
 
@@ -51,29 +53,24 @@ impl BarScale {
         }
         let along = (width / length).min(TALLEST_MM / height).min(1.0);
         let across = if thick * along < THINNEST_MM { (THINNEST_MM / thick).min(TALLEST_MM / height) } else { along };
-        Some(Self { along, across: across.max(along).min(1.0).max(along) })
+        let across = across.max(along).min(1.0).max(along);
+        // So little is better drawn as it is.
+        Some(Self { along, across: if across > SEEN_THICKER * along { across } else { along } })
     }
 
-    /// The scale in a few words.
+    /// The scale of the lengths: `1 : 4`, `full size`.
     pub(super) fn words(self) -> String {
-        if self.is_thicker() {
-            "not to scale".to_owned()
-        } else if self.along > 0.999 {
-            "full size".to_owned()
-        } else {
-            format!("1 : {:.1}", 1.0 / self.along)
+        if self.along > 0.999 {
+            return "full size".to_owned();
         }
+        let times = format!("{:.1}", 1.0 / self.along);
+        format!("1 : {}", times.strip_suffix(".0").unwrap_or(&times))
     }
 
-    /// What has to be known of it once: how far it is not to scale.
+    /// What has to be known of it once: how far the thickness is not to that scale.
     pub(super) fn explained(self) -> Option<String> {
-        let long = 1.0 / self.along;
         let thicker = self.across / self.along;
-        self.is_thicker().then(|| format!("lengths drawn 1 : {long:.0}, thickness {thicker:.1} times larger"))
-    }
-
-    fn is_thicker(self) -> bool {
-        self.across > self.along * 1.01
+        (thicker > 1.01).then(|| format!("thickness drawn {thicker:.1} times larger"))
     }
 }
 
@@ -82,11 +79,12 @@ mod tests {
     use super::*;
 
     #[test]
-    fn only_what_is_not_to_scale_says_so() {
+    fn a_scale_names_its_lengths_and_says_where_thickness_is_larger() {
         assert_eq!(BarScale { along: 1.0, across: 1.0 }.words(), "full size");
         assert_eq!(BarScale { along: 0.4, across: 0.4 }.words(), "1 : 2.5");
         let thick = BarScale { along: 0.1, across: 0.4 };
-        assert_eq!(thick.words(), "not to scale");
-        assert_eq!(thick.explained().as_deref(), Some("lengths drawn 1 : 10, thickness 4.0 times larger"));
+        assert_eq!(thick.words(), "1 : 10");
+        assert_eq!(thick.explained().as_deref(), Some("thickness drawn 4.0 times larger"));
+        assert_eq!(BarScale { along: 0.4, across: 0.4 }.explained(), None);
     }
 }

@@ -1,13 +1,24 @@
 //! The step sheets: the order of work, sheet in hand. A card for each step, or the whole job in a table.
 
 mod anvil;
+mod at_hand;
 mod bar_scale;
+mod bend_notes;
 mod bent;
 mod card;
 mod card_body;
 mod cell;
+mod detail;
 mod hatch;
+mod mark_numbers;
+mod mark_table;
+mod metal_grid;
 mod opening;
+mod parts_table;
+mod piece_labels;
+mod piece_page;
+mod piece_picture;
+mod piece_view;
 mod short_rows;
 mod size_table;
 mod strip;
@@ -26,12 +37,13 @@ use crate::sheets::flow::{Block, Flow};
 use crate::sheets::names::{bar_name, title};
 use crate::sheets::paragraph::paragraph;
 use crate::sheets::type_sizes::{CAPTION, FACT};
+use crate::typeset;
 use fh_core::balance::{Balance, BarBalance};
-use fh_core::plan::{Operation, Plan};
+use fh_core::plan::{Bar, Operation, Plan};
 use fh_work::{Worked, WorkedStep, after, bar_after};
 
-/// Which way the bar lies on the cards.
-const DATUM: &str = "datum end at the left; hatched: what the step works";
+/// What is worked is told apart without color.
+const HATCHED: &str = "hatched: what the step works";
 /// Between two cards.
 const BETWEEN_MM: f64 = 1.8;
 /// The height of the band over the steps of a bar.
@@ -50,8 +62,9 @@ impl Job<'_> {
         if !self.start(flow, "STEPS") {
             return;
         }
-        opening::put_heat_notes(flow, self.plan, self.balance, self.worked);
+        piece_page::put_piece(flow, self.plan, self.balance);
         opening::put_ready(flow, self.plan, self.worked);
+        opening::put_heat_notes(flow, self.plan, self.balance, self.worked);
         let states = self.states(flow.width() - 2.0 * card::PAD_MM - strip::NAMES_MM);
         let mut last = None;
         for (number, step) in self.worked.steps.iter().enumerate() {
@@ -120,7 +133,10 @@ impl Job<'_> {
         items.extend(words.map(in_white));
         let band = Block { height: BAND_MM, items };
         let Some(scale) = scale else { return band.then_free(1.5) };
-        let legend = scale.explained().map_or_else(|| DATUM.to_owned(), |how| format!("{DATUM}; {how}"));
+        let datum = bar.and_then(|bar| self.plan.bars.get(bar)).map_or("datum end", Bar::datum_name);
+        let datum = typeset::shorten(datum, CAPTION, Weight::SemiBold, width * 0.4);
+        let thicker = scale.explained().map_or_else(String::new, |how| format!("; {how}"));
+        let legend = format!("at the left: {datum}; {HATCHED}{thicker}");
         let legend = fitted(&legend, CAPTION, Weight::Regular, width - 6.0, at(3.0, 3.6), Align::Left);
         band.over(Block { height: 4.8, items: legend.into_iter().collect() })
     }
@@ -138,8 +154,8 @@ impl Job<'_> {
     }
 
     fn strip(&self, states: &[BarStates], number: usize, step: &WorkedStep, width: f64) -> Block {
-        // A brush changes nothing that is seen.
-        let is_seen = step.tasks.iter().any(|task| task.operation != Operation::Brush);
+        // Brush and wax change nothing that is seen.
+        let is_seen = step.tasks.iter().any(|task| !matches!(task.operation, Operation::Brush | Operation::Wax));
         let bent = if is_seen { self.bent(number, step, width) } else { Block::default() };
         let shown_bent = bent.height > 0.0;
         let drawn = || {

@@ -1,4 +1,4 @@
-//! The first page of the step sheets: the job, what the order is held against, and what is laid ready.
+//! The opening of the step sheets: the job, what the order is held against, what is laid ready, and the heat it is for.
 
 use crate::drawing::{Item, at};
 use crate::fonts::Weight;
@@ -9,6 +9,7 @@ use crate::sheets::flow::{Block, Flow};
 use crate::sheets::names::{bar_name, title};
 use crate::sheets::paragraph::{lines, paragraph};
 use crate::sheets::sizes_in_words::mm_words;
+use crate::sheets::steps::at_hand::put_at_hand;
 use crate::sheets::steps::cell::lines_block;
 use crate::sheets::title::title_block;
 use crate::sheets::type_sizes::{BODY, CAPTION};
@@ -25,6 +26,8 @@ const TWO_COLUMNS_MM: f64 = 220.0;
 const GUTTER_MM: f64 = 6.0;
 /// The tools and gauges that are listed at most.
 const MOST: usize = 60;
+/// The lines of one cell at most.
+const MOST_LINES: usize = 10;
 
 /// Puts the title, the facts and the findings on the flow.
 pub(super) fn put_head(flow: &mut Flow, plan: &Plan, worked: &Worked, kind: &str) {
@@ -44,7 +47,7 @@ pub(super) fn put_head(flow: &mut Flow, plan: &Plan, worked: &Worked, kind: &str
 
 fn facts(plan: &Plan, worked: &Worked) -> Vec<Fact> {
     let fact = |caption, value: String, also: &str| Fact { caption, value, also: also.to_owned() };
-    let order = if worked.proposed { "proposed by the program" } else { "the smith's own" };
+    let order = if worked.proposed { "proposed order" } else { "the smith's own" };
     let mut facts = match &plan.bars[..] {
         [bar] => vec![fact("stock", bar.stock.describe(), ""), fact("how many", bar.pieces().to_string(), "")],
         bars => vec![fact("bars", bars.len().to_string(), "")],
@@ -76,6 +79,7 @@ fn finding_words(finding: &fh_work::OrderFinding) -> Option<FindingWords> {
 pub(super) fn put_ready(flow: &mut Flow, plan: &Plan, worked: &Worked) {
     let tools: Vec<[String; 2]> = worked.tools.iter().map(tool_words).collect();
     put_list(flow, "Lay ready", &tools);
+    put_at_hand(flow, plan, worked);
     let gauges: Vec<[String; 2]> = worked.gauges.iter().map(|gauge| gauge_words(plan, gauge)).collect();
     put_list(flow, "Gauges to make, from the gauge strip", &gauges);
 }
@@ -108,21 +112,29 @@ fn tool_words(tool: &Tool) -> [String; 2] {
 }
 
 fn gauge_words(plan: &Plan, gauge: &Gauge) -> [String; 2] {
-    let [go, no_go] = [gauge.go_mm, gauge.no_go_mm].map(|mm| mm_words(plan.units.length, mm));
-    [gauge.words.clone(), format!("{} goes at {go}, not at {no_go}. {}", steps_words(&gauge.steps), gauge.what)]
+    let words = |mm: f64| mm_words(plan.units.length, mm);
+    let cold = format!("Cold: go {}, no go {}.", words(gauge.go_mm), words(gauge.no_go_mm));
+    let hot = gauge.hot_mm.map_or_else(String::new, |mm| format!(" Over the hot bar: {}.", words(mm)));
+    [gauge.words.clone(), format!("{cold}{hot} {} {}", steps_words(&gauge.steps), gauge.what)]
 }
 
-/// `Steps 3, 5 and more:`.
+/// `Steps 2 to 6, 9:`.
 fn steps_words(steps: &[usize]) -> String {
-    /// More numbers than this say nothing.
-    const MOST: usize = 8;
-    let numbers: Vec<String> = steps.iter().take(MOST).map(|step| (step + 1).to_string()).collect();
-    let more = if steps.len() > MOST { " and more" } else { "" };
-    match numbers.len() {
-        0 => String::new(),
-        1 => format!("Step {}:", numbers[0]),
-        _ => format!("Steps {}{more}:", numbers.join(", ")),
+    match steps {
+        [] => String::new(),
+        [only] => format!("Step {}:", only + 1),
+        _ => format!("Steps {}:", runs(steps).join(", ")),
     }
+}
+
+/// The numbers of steps, those that follow each other as a run.
+fn runs(steps: &[usize]) -> Vec<String> {
+    let runs = steps.chunk_by(|one, next| one + 1 == *next);
+    let words = |run: &[usize]| match run {
+        [first, _, .., last] => vec![format!("{} to {}", first + 1, last + 1)],
+        few => few.iter().map(|step| (step + 1).to_string()).collect(),
+    };
+    runs.flat_map(words).collect()
 }
 
 fn put_list(flow: &mut Flow, head: &str, rows: &[[String; 2]]) {
@@ -148,9 +160,13 @@ fn put_list(flow: &mut Flow, head: &str, rows: &[[String; 2]]) {
 
 fn list_row([what, why]: &[String; 2], width: f64) -> Block {
     let what_mm = width * 0.31;
-    let what = lines_block(&lines(what, BODY * 1.1, Weight::SemiBold, what_mm - 3.0, 3), BODY * 1.1, Weight::SemiBold);
+    let what = lines_block(
+        &lines(what, BODY * 1.1, Weight::SemiBold, what_mm - 3.0, MOST_LINES),
+        BODY * 1.1,
+        Weight::SemiBold,
+    );
     let room = width - TICK_MM - what_mm;
-    let why = lines_block(&lines(why, CAPTION, Weight::Regular, room, 3), CAPTION, Weight::Regular);
+    let why = lines_block(&lines(why, CAPTION, Weight::Regular, room, MOST_LINES), CAPTION, Weight::Regular);
     let height = what.height.max(why.height) + 2.2;
     let mut items = vec![Item::rectangle(at(0.2, 0.9), at(4.4, 5.1), None, Some(Pen::Frame))];
     items.extend(what.items.into_iter().map(|item| item.shifted(TICK_MM, 0.9)));

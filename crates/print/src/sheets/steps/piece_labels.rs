@@ -1,0 +1,240 @@
+//! The numbers of the parts beside the metal, each with a leader to its part, so that nothing lies on anything.
+
+use super::metal_grid::MetalGrid;
+use crate::drawing::{Item, Point, Text, at};
+use crate::fonts::{CAP_HEIGHT, Weight};
+use crate::paper::Area;
+use crate::pen::{Gray, Pen};
+use crate::sheets::type_sizes::{BODY, CAPTION};
+use crate::typeset;
+
+/// The em of a number in its box.
+const NUMBER: f64 = BODY * 1.1;
+/// Free between words and anything else.
+const CLEAR_MM: f64 = 0.8;
+/// From a part to its words, where they are nearest.
+const NEAREST_MM: f64 = 4.0;
+/// The same, where they are farthest.
+const FARTHEST_MM: f64 = 34.0;
+/// From one try to the next.
+const TRY_MM: f64 = 1.1;
+/// How far a leader leans to either side, in degrees.
+const LEANS: [f64; 9] = [0.0, 18.0, -18.0, 36.0, -36.0, 54.0, -54.0, 80.0, -80.0];
+/// The share of a part's length that its leader starts at.
+const SHARES: [f64; 5] = [0.5, 0.35, 0.65, 0.2, 0.8];
+/// The radius of the dot that a leader starts with.
+const DOT_MM: f64 = 0.45;
+
+/// How words are set.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Style {
+    /// White in a black box: a part of the bar, as on the mark sheet.
+    Black,
+    /// In a frame: a part of a branch, as on the mark sheet.
+    Framed,
+    /// Small figures without a box, where they are crowded.
+    Plain,
+    /// A name.
+    Name,
+}
+
+/// Words that want a place.
+pub(super) struct Label {
+    pub(super) words: String,
+    pub(super) style: Style,
+    /// The middle line of what they belong to, on paper.
+    pub(super) spine: Vec<Point>,
+    /// The outline that they belong to, counted from 1 in the order they were given; 0 for none.
+    pub(super) own: u32,
+}
+
+/// The room of a picture.
+#[derive(Clone)]
+pub(super) struct Room {
+    grid: MetalGrid,
+    area: Area,
+    taken: Vec<Area>,
+    leaders: Vec<[Point; 2]>,
+}
+
+/// One way to place words.
+struct Try {
+    cost: f64,
+    from: Point,
+    space: Area,
+}
+
+impl Room {
+    /// An area with nothing but metal in it.
+    pub(super) fn new(area: Area, outlines: &[Vec<Point>]) -> Self {
+        Self { grid: MetalGrid::new(area, outlines), area, taken: Vec::new(), leaders: Vec::new() }
+    }
+
+    /// The words with their leader where they lie on nothing, and how far from the best that is; none where there is no
+    /// room at all.
+    pub(super) fn place(&mut self, label: &Label) -> Option<(Vec<Item>, f64)> {
+        let mut best: Option<Try> = None;
+        for mut one in tries(label) {
+            if best.as_ref().is_some_and(|best| best.cost <= one.cost) {
+                break;
+            }
+            let leader = leader(&one);
+            if !self.is_free(one.space, leader) {
+                continue;
+            }
+            one.cost += 4.0 * self.grid.over_others(leader, label.own);
+            if best.as_ref().is_none_or(|best| one.cost < best.cost) {
+                best = Some(one);
+            }
+        }
+        let best = best?;
+        let leader = leader(&best);
+        self.taken.push(best.space);
+        self.leaders.push(leader);
+        let mut items = vec![Item::line(leader[0], leader[1], Pen::Leader), dot(leader[0])];
+        items.extend(drawn(label, best.space));
+        Some((items, best.cost))
+    }
+
+    fn is_free(&self, space: Area, leader: [Point; 2]) -> bool {
+        let wide = grown(space, CLEAR_MM);
+        let inside = space.left >= self.area.left
+            && space.right <= self.area.right
+            && space.top >= self.area.top
+            && space.bottom <= self.area.bottom;
+        inside
+            && !self.taken.iter().any(|other| overlap(*other, wide) || crosses(leader, grown(*other, 0.4)))
+            && !self.leaders.iter().any(|other| crosses(*other, grown(space, 0.4)) || meet(*other, leader))
+            && self.grid.is_free(wide)
+    }
+}
+
+/// Every way to place words, the nearest first.
+fn tries(label: &Label) -> Vec<Try> {
+    let [width, height] = size(label);
+    let mut all = Vec::new();
+    for share in SHARES {
+        let Some((from, ahead)) = place_on(&label.spine, share) else { continue };
+        for lean in LEANS {
+            for side in [1.0, -1.0] {
+                let (sin, cos) = lean.to_radians().sin_cos();
+                let away = [ahead[1] * side, -ahead[0] * side];
+                let away = [away[0] * cos - away[1] * sin, away[0] * sin + away[1] * cos];
+                let mut far = NEAREST_MM;
+                while far < FARTHEST_MM {
+                    // From the edge of the words rather than from their middle, for long ones.
+                    let reach = far + ((width / 2.0 - 2.0).max(0.0) * away[0].abs());
+                    let middle = at(from.x + away[0] * reach, from.y + away[1] * reach);
+                    let cost = far + lean.abs() / 12.0 + (share - 0.5).abs() * 5.0;
+                    all.push(Try { cost, from, space: around(middle, [width, height]) });
+                    far += TRY_MM;
+                }
+            }
+        }
+    }
+    all.sort_by(|one, other| one.cost.total_cmp(&other.cost));
+    all
+}
+
+/// A place at a share of a line's length, and its direction there.
+fn place_on(spine: &[Point], share: f64) -> Option<(Point, [f64; 2])> {
+    let long = |pair: &[Point]| (pair[1].x - pair[0].x).hypot(pair[1].y - pair[0].y);
+    let whole: f64 = spine.windows(2).map(long).sum();
+    let mut left = whole * share;
+    for pair in spine.windows(2) {
+        let length = long(pair);
+        if length > 1e-9 && left <= length + 1e-9 {
+            let ahead = [(pair[1].x - pair[0].x) / length, (pair[1].y - pair[0].y) / length];
+            return Some((at(pair[0].x + ahead[0] * left, pair[0].y + ahead[1] * left), ahead));
+        }
+        left -= length;
+    }
+    // Looked at along its length, it is a point.
+    spine.first().map(|place| (*place, [1.0, 0.0]))
+}
+
+/// From the part to the edge of the words.
+fn leader(one: &Try) -> [Point; 2] {
+    let middle = at((one.space.left + one.space.right) / 2.0, (one.space.top + one.space.bottom) / 2.0);
+    let (dx, dy) = (middle.x - one.from.x, middle.y - one.from.y);
+    let (half_x, half_y) = (one.space.width() / 2.0, one.space.height() / 2.0);
+    let back = (half_x / dx.abs().max(1e-9)).min(half_y / dy.abs().max(1e-9)).min(1.0);
+    [one.from, at(middle.x - dx * back, middle.y - dy * back)]
+}
+
+fn dot(middle: Point) -> Item {
+    let corner = |step: u32| {
+        let (sin, cos) = (f64::from(step) * std::f64::consts::FRAC_PI_4).sin_cos();
+        at(middle.x + DOT_MM * cos, middle.y + DOT_MM * sin)
+    };
+    Item::Polygon { points: (0..8).map(corner).collect(), fill: Some(Gray::BLACK), pen: None }
+}
+
+/// The width and the height of words with their box.
+fn size(label: &Label) -> [f64; 2] {
+    let wide = |size: f64| typeset::width_mm(&typeset::printable(&label.words), size, Weight::SemiBold);
+    match label.style {
+        Style::Black | Style::Framed => [wide(NUMBER) + 2.2, NUMBER * CAP_HEIGHT + 1.8],
+        Style::Plain => [wide(CAPTION) + 0.6, CAPTION * CAP_HEIGHT + 0.6],
+        Style::Name => [wide(BODY) + 1.0, BODY * 1.05],
+    }
+}
+
+fn drawn(label: &Label, space: Area) -> Vec<Item> {
+    let middle = at((space.left + space.right) / 2.0, (space.top + space.bottom) / 2.0);
+    let text =
+        |size: f64| Text::new(at(middle.x, middle.y + size * CAP_HEIGHT / 2.0), size, &label.words).centered().bold();
+    let (corner, opposite) = (at(space.left, space.top), at(space.right, space.bottom));
+    match label.style {
+        Style::Black => {
+            vec![Item::rectangle(corner, opposite, Some(Gray::BLACK), None), text(NUMBER).gray(Gray::WHITE).into()]
+        }
+        Style::Framed => {
+            vec![Item::rectangle(corner, opposite, Some(Gray::WHITE), Some(Pen::MarkLine)), text(NUMBER).into()]
+        }
+        Style::Plain => vec![text(CAPTION).into()],
+        Style::Name => vec![text(BODY).into()],
+    }
+}
+
+fn around(middle: Point, [width, height]: [f64; 2]) -> Area {
+    Area {
+        left: middle.x - width / 2.0,
+        top: middle.y - height / 2.0,
+        right: middle.x + width / 2.0,
+        bottom: middle.y + height / 2.0,
+    }
+}
+
+fn grown(space: Area, mm: f64) -> Area {
+    Area { left: space.left - mm, top: space.top - mm, right: space.right + mm, bottom: space.bottom + mm }
+}
+
+fn overlap(a: Area, b: Area) -> bool {
+    a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
+}
+
+/// Whether a line runs through a space.
+fn crosses([from, to]: [Point; 2], space: Area) -> bool {
+    let (mut start, mut end) = (0.0_f64, 1.0_f64);
+    for (from, to, low, high) in [(from.x, to.x, space.left, space.right), (from.y, to.y, space.top, space.bottom)] {
+        let run = to - from;
+        if run.abs() < 1e-9 {
+            if from < low || from > high {
+                return false;
+            }
+            continue;
+        }
+        let (one, other) = ((low - from) / run, (high - from) / run);
+        (start, end) = (start.max(one.min(other)), end.min(one.max(other)));
+    }
+    start < end
+}
+
+/// Whether two lines meet.
+fn meet([a, b]: [Point; 2], [c, d]: [Point; 2]) -> bool {
+    let side = |from: Point, to: Point, place: Point| {
+        (to.x - from.x) * (place.y - from.y) - (to.y - from.y) * (place.x - from.x)
+    };
+    (side(a, b, c) > 0.0) != (side(a, b, d) > 0.0) && (side(c, d, a) > 0.0) != (side(c, d, b) > 0.0)
+}

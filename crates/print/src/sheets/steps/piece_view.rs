@@ -1,0 +1,228 @@
+//! The finished piece as it is seen from one side: an outline for each of its parts.
+
+use crate::sheets::templates::faces::{Sample, samples};
+use crate::sheets::templates::space::Plane;
+use fh_core::balance::{Balance, SegmentBalance};
+use fh_core::metal::{Bent, Shape};
+use fh_piece::vector::{Vector, dot};
+use fh_piece::{Frame, Line, Piece};
+use uom::si::length::millimeter;
+
+/// What reaches farther than this, in mm, is not drawn.
+const FARTHEST_MM: f64 = 1e6;
+/// What is seen face on to more than this is drawn with its hole.
+const FACE_ON: f64 = 0.9;
+
+/// From where a piece is looked at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum From {
+    /// From where the smith stands.
+    Side,
+    /// From above.
+    Above,
+}
+
+impl From {
+    /// The words for it.
+    pub(super) fn name(self) -> &'static str {
+        match self {
+            Self::Side => "from the side",
+            Self::Above => "from above",
+        }
+    }
+
+    fn plane(self) -> Plane {
+        let up = match self {
+            Self::Side => [0.0, 0.0, 1.0],
+            Self::Above => [0.0, 1.0, 0.0],
+        };
+        Plane { origin: [0.0; 3], right: [1.0, 0.0, 0.0], up }
+    }
+
+    /// The direction to whoever looks.
+    fn nearer(self) -> Vector {
+        match self {
+            Self::Side => [0.0, -1.0, 0.0],
+            Self::Above => [0.0, 0.0, 1.0],
+        }
+    }
+}
+
+/// A part as it is seen, to the right and up in mm.
+pub(super) struct PartSeen {
+    /// Its bar, counted from 0.
+    pub(super) bar: usize,
+    /// Which of the bar's copies it belongs to.
+    pub(super) copy: u32,
+    /// The segment, counted through the bar.
+    pub(super) part: usize,
+    /// Its outline.
+    pub(super) outline: Vec<[f64; 2]>,
+    /// Its hole, where it is seen.
+    pub(super) hole: Option<Vec<[f64; 2]>>,
+    /// Its middle line, from the datum side.
+    pub(super) spine: Vec<[f64; 2]>,
+    /// How near it is to whoever looks, in mm.
+    near: f64,
+}
+
+/// A piece from one side: what is farther away before what is nearer.
+pub(super) struct PieceView {
+    /// From where.
+    pub(super) from: From,
+    /// Whether it is turned by a quarter, because it stands taller than a page is wide.
+    pub(super) laid: bool,
+    /// Its parts.
+    pub(super) parts: Vec<PartSeen>,
+    /// Its lowest and its highest place.
+    pub(super) bounds: [[f64; 2]; 2],
+}
+
+impl PieceView {
+    /// The view; none where nothing can be drawn.
+    pub(super) fn new(piece: &Piece, balance: &Balance, from: From, laid: bool) -> Option<Self> {
+        let plane = if laid { from.plane().quarter_turned() } else { from.plane() };
+        let seen = |line: &Line| part_seen(line, balance, from, &plane);
+        let mut parts: Vec<PartSeen> = piece.lines.iter().filter_map(seen).collect();
+        parts.sort_by(|one, other| one.near.total_cmp(&other.near));
+        let bounds = bounds(parts.iter().flat_map(|part| &part.outline))?;
+        Some(Self { from, laid, parts, bounds })
+    }
+
+    /// How wide and how high it is.
+    pub(super) fn size(&self) -> [f64; 2] {
+        let [low, high] = self.bounds;
+        [high[0] - low[0], high[1] - low[1]]
+    }
+
+    /// How much of a page it fills, in mm².
+    pub(super) fn area(&self) -> f64 {
+        let [width, height] = self.size();
+        width * height
+    }
+
+    /// Whether this view shows a part, or its hole, clearly larger than another one does.
+    pub(super) fn tells_more_than(&self, other: &Self) -> bool {
+        self.parts.iter().any(|part| {
+            let there = other.parts.iter().find(|one| one.is_same_as(part));
+            there.is_none_or(|there| {
+                // What is looked at along its length tells nothing.
+                let along = part.seen_length() > 0.7 * there.seen_length();
+                let larger = part.area() > 1.25 * there.area() || part.hole.is_some() && there.hole.is_none();
+                along && (larger || other.hides(there))
+            })
+        })
+    }
+
+    /// Whether a part lies behind others, or is looked at along its length.
+    pub(super) fn hides(&self, part: &PartSeen) -> bool {
+        let before = self.parts.iter().filter(|other| other.near > part.near + 0.1 && !other.is_same_as(part));
+        let before: Vec<&PartSeen> = before.collect();
+        let hidden = part.spine.iter().filter(|place| before.iter().any(|other| is_inside(&other.outline, **place)));
+        10 * hidden.count() > 7 * part.spine.len()
+    }
+}
+
+impl PartSeen {
+    /// Whether it is the same part, seen from elsewhere.
+    pub(super) fn is_same_as(&self, other: &Self) -> bool {
+        (self.bar, self.copy, self.part) == (other.bar, other.copy, other.part)
+    }
+
+    /// How much of the page it fills, in mm².
+    fn area(&self) -> f64 {
+        let next = self.outline.iter().cycle().skip(1);
+        let twice: f64 = self.outline.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum();
+        twice.abs() / 2.0
+    }
+
+    /// How long its middle line is as it is seen.
+    pub(super) fn seen_length(&self) -> f64 {
+        self.spine.windows(2).map(|pair| (pair[1][0] - pair[0][0]).hypot(pair[1][1] - pair[0][1])).sum()
+    }
+}
+
+fn part_seen(line: &Line, balance: &Balance, from: From, plane: &Plane) -> Option<PartSeen> {
+    let balance = balance.bars.get(line.bar)?.segments.get(line.segment)?;
+    let shape = balance.shape.as_ref().filter(|shape| !matches!(shape, Shape::Split(_)))?;
+    let samples = samples(line, balance, shape, plane);
+    let sound = samples.iter().all(|sample| sample.middle.iter().all(|mm| mm.abs() < FARTHEST_MM));
+    if !sound || samples.len() < 2 {
+        return None;
+    }
+    let near = line.frames.iter().map(|frame| dot(frame.at, from.nearer())).sum::<f64>() / line.frames.len() as f64;
+    Some(PartSeen {
+        bar: line.bar,
+        copy: line.copy,
+        part: line.segment,
+        outline: outline(&samples, balance),
+        hole: hole(line, balance, shape, plane),
+        spine: samples.iter().map(|sample| sample.middle).collect(),
+        near,
+    })
+}
+
+/// Both faces of a part, around it; a sharp corner with its point.
+fn outline(samples: &[Sample], balance: &SegmentBalance) -> Vec<[f64; 2]> {
+    let left: Vec<[f64; 2]> = samples.iter().map(|sample| sample.aside(sample.left)).collect();
+    let right: Vec<[f64; 2]> = samples.iter().rev().map(|sample| sample.aside(-sample.right)).collect();
+    let (Some(Bent::Corner { .. }), [first, .., last]) = (balance.bent, samples) else { return [left, right].concat() };
+    let turn = first.ahead[0] * last.ahead[1] - first.ahead[1] * last.ahead[0];
+    // The left face runs with the samples, the right one back.
+    let (outside, inside, directions) =
+        if turn > 0.0 { (right, left, [last.ahead, first.ahead]) } else { (left, right, [first.ahead, last.ahead]) };
+    let (Some(start), Some(end)) = (outside.first(), outside.last()) else { return inside };
+    match meeting((*start, directions[0]), (*end, directions[1])) {
+        Some(point) => [vec![*start, point, *end], inside].concat(),
+        None => [outside, inside].concat(),
+    }
+}
+
+/// Where two lines meet; none where they run alike.
+fn meeting((from, ahead): ([f64; 2], [f64; 2]), (to, back): ([f64; 2], [f64; 2])) -> Option<[f64; 2]> {
+    let across = ahead[0] * back[1] - ahead[1] * back[0];
+    if across.abs() < 1e-3 {
+        return None;
+    }
+    let along = ((to[0] - from[0]) * back[1] - (to[1] - from[1]) * back[0]) / across;
+    Some([from[0] + ahead[0] * along, from[1] + ahead[1] * along])
+}
+
+/// The outline of a straight part's hole, where it is looked at face on.
+fn hole(line: &Line, balance: &SegmentBalance, shape: &Shape, plane: &Plane) -> Option<Vec<[f64; 2]>> {
+    let (Shape::Hole { hole, at, .. }, [first, .., last]) = (shape, &line.frames[..]) else { return None };
+    let face_on = |direction: Vector| {
+        let [x, y] = plane.direction(direction);
+        x.hypot(y) > FACE_ON
+    };
+    if dot(first.along, last.along) < 0.999 || !face_on(first.along) || !face_on(first.toward) {
+        return None;
+    }
+    let along = at.get::<millimeter>();
+    let middle = if balance.reversed { balance.forged_length.get::<millimeter>() - along } else { along };
+    let place = |frame: &Frame, [along, toward]: [f64; 2]| plane.place(frame.place([middle + along, toward, 0.0]));
+    Some(hole.points_mm(48).into_iter().map(|point| place(first, point)).collect())
+}
+
+/// The lowest and the highest place of all; none where there is nothing, or nothing that can be drawn.
+fn bounds<'a>(places: impl Iterator<Item = &'a [f64; 2]>) -> Option<[[f64; 2]; 2]> {
+    let mut found: Option<[[f64; 2]; 2]> = None;
+    for [x, y] in places {
+        if !(x.abs() < FARTHEST_MM && y.abs() < FARTHEST_MM) {
+            return None;
+        }
+        let [low, high] = found.get_or_insert([[*x, *y], [*x, *y]]);
+        (*low, *high) = ([low[0].min(*x), low[1].min(*y)], [high[0].max(*x), high[1].max(*y)]);
+    }
+    found.filter(|[low, high]| high[0] - low[0] > 1e-3 || high[1] - low[1] > 1e-3)
+}
+
+/// Whether a place lies within an outline.
+fn is_inside(outline: &[[f64; 2]], [x, y]: [f64; 2]) -> bool {
+    let next = outline.iter().cycle().skip(1);
+    let crossed = outline
+        .iter()
+        .zip(next)
+        .filter(|(a, b)| (a[1] > y) != (b[1] > y) && x < a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0]));
+    crossed.count() % 2 == 1
+}

@@ -1,0 +1,204 @@
+//! The opening of the step sheets: the piece, its parts, and what lies ready.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
+
+mod reading;
+
+use fh_core::balance::balance;
+use fh_core::describe::form_words;
+use fh_core::plan::Plan;
+use fh_print::drawing::{Drawing, Item, Point, Text};
+use fh_print::paper::{Area, Orientation, Paper};
+use fh_print::sheets::{Sheet, document, usual_orientation};
+use fh_print::typeset::printable;
+use fh_work::{Shop, hot_note, work_out};
+use reading::{extent, texts, words};
+
+fn demo(name: &str) -> Plan {
+    let path = format!("{}/../../demo-plans/{name}.plan.json", env!("CARGO_MANIFEST_DIR"));
+    fh_core::file::read(&std::fs::read(path).unwrap()).unwrap()
+}
+
+fn read(json: &str) -> Plan {
+    fh_core::file::read(json.as_bytes()).unwrap()
+}
+
+fn sheet(plan: &Plan, sheet: Sheet, paper: Paper, orientation: Orientation) -> Drawing {
+    document(plan, &balance(plan), &[sheet], paper, orientation)
+}
+
+fn steps(plan: &Plan) -> Drawing {
+    sheet(plan, Sheet::Steps, Paper::A4, Orientation::Portrait)
+}
+
+/// A straight bar of so many parts, long for its thickness.
+fn long_plan(count: usize) -> Plan {
+    let part = |number: usize| {
+        let side = 8 + number % 4;
+        format!(
+            r#"{{ "name": "part {number}", "form": {{ "drawn": {{ "length": "33 mm", "section": {{ "square": "{side} mm" }} }} }} }}"#
+        )
+    };
+    let parts: Vec<String> = (1..=count).map(part).collect();
+    read(&format!(
+        r#"{{ "firstheat": 1, "title": "Rod", "units": {{ "length": "mm", "marks": "1 mm" }},
+        "bars": [ {{ "name": "rod", "stock": {{ "square": "12 mm" }}, "segments": [ {} ] }} ] }}"#,
+        parts.join(", ")
+    ))
+}
+
+/// Everything keeps inside the margins and no words lie on others.
+fn assert_sound(drawing: &Drawing, what: &str) {
+    let area = drawing.paper.printable(drawing.orientation);
+    let inside = |point: Point| {
+        (area.left - 0.5..=area.right + 0.5).contains(&point.x)
+            && (area.top - 0.5..=area.bottom + 0.5).contains(&point.y)
+    };
+    for page in &drawing.pages {
+        let places: Vec<(&Text, Area)> = texts(page).into_iter().map(|text| (text, extent(text))).collect();
+        for (index, (text, place)) in places.iter().enumerate() {
+            assert!(inside(Point { x: place.left, y: place.top }), "{what}: {text:?}");
+            assert!(inside(Point { x: place.right, y: place.bottom }), "{what}: {text:?}");
+            let clash = places[index + 1..].iter().find(|(_, other)| {
+                place.left < other.right
+                    && other.left < place.right
+                    && place.top < other.bottom
+                    && other.top < place.bottom
+            });
+            assert!(clash.is_none(), "{what}: {text:?} and {clash:?}");
+        }
+        for item in &page.items {
+            let points: &[Point] = match item {
+                Item::Line { from, to, .. } => &[*from, *to],
+                Item::Polyline { points, .. } | Item::Polygon { points, .. } => points,
+                Item::Text(_) => &[],
+            };
+            assert!(points.iter().all(|point| inside(*point)), "{what}: {item:?}");
+        }
+    }
+}
+
+/// The words up to the first card, in one line.
+fn opening(drawing: &Drawing) -> String {
+    let said = words(drawing).replace('\n', " ");
+    said.split(" done ").next().unwrap().to_owned()
+}
+
+#[test]
+fn every_part_is_named_with_its_number_what_it_becomes_and_its_size() {
+    let plan = demo("herb-bracket");
+    let (bar, worked) = (&plan.bars[0], &balance(&plan).bars[0]);
+    let said = opening(&steps(&plan));
+    assert!(said.contains(plan.notes.as_deref().unwrap()), "{said}");
+    assert!(said.contains("datum: tip of the leaf"), "{said}");
+    for (at, balance) in worked.segments.iter().enumerate() {
+        let segment = bar.segment(at).unwrap();
+        let row = format!("{} {} {}", bar.path(at), segment.name, printable(&form_words(segment)));
+        assert!(said.contains(&row), "{row} in {said}");
+        let block = format!("{} to {}", balance.mark_start_shop.bare_text(), balance.mark_end_shop.text());
+        assert!(said.contains(&block), "{block} in {said}");
+    }
+}
+
+#[test]
+fn every_part_of_every_demo_has_its_number_on_a_picture_on_both_papers() {
+    for name in ["herb-bracket", "weeding-fork", "pot-stand", "gate-hook", "twine-stake", "cloche-lifter"] {
+        let plan = demo(name);
+        for paper in Paper::ALL {
+            for orientation in [Orientation::Portrait, Orientation::Landscape] {
+                let drawing = sheet(&plan, Sheet::Steps, paper, orientation);
+                assert_sound(&drawing, &format!("{name}, {paper:?}, {orientation:?}"));
+                let said = opening(&drawing);
+                assert!(!said.contains("numbers without room are left out"), "{name}, {paper:?}: {said}");
+            }
+        }
+        // Once on the picture, once in the table.
+        let drawing = steps(&plan);
+        let said: Vec<&str> = drawing.pages.iter().flat_map(texts).map(Text::content).collect();
+        for at in 0..plan.bars[0].count_segments() {
+            let (path, segment) = (plan.bars[0].path(at), plan.bars[0].segment(at).unwrap());
+            let wanted = if segment.form.is_finished() { 2 } else { 1 };
+            let found = said.iter().filter(|words| **words == path).count();
+            assert!(found >= wanted, "{name}: {path} {found} times");
+        }
+    }
+}
+
+#[test]
+fn each_bar_has_its_picture_and_its_table() {
+    let plan = demo("pot-stand");
+    let said = opening(&steps(&plan));
+    for words in ["bar 1 of 2: ring, make 1", "bar 2 of 2: leg, make 3", "datum: boss end", "datum: tenon end", "knee"]
+    {
+        assert!(said.contains(words), "{words} in {said}");
+    }
+}
+
+#[test]
+fn a_very_long_bar_of_many_parts_is_drawn_and_told_in_full() {
+    let plan = long_plan(60);
+    for (paper, orientation) in [(Paper::A4, Orientation::Portrait), (Paper::Letter, Orientation::Landscape)] {
+        let drawing = sheet(&plan, Sheet::Steps, paper, orientation);
+        assert_sound(&drawing, &format!("sixty parts, {paper:?}"));
+        let said = opening(&drawing);
+        for number in 1..=60 {
+            let row = format!("{number} part {number} drawn 33 mm");
+            assert!(said.contains(&row), "{row} in {said}");
+        }
+        assert!(said.contains("thickness drawn"), "{said}");
+    }
+}
+
+#[test]
+fn what_has_no_part_or_no_end_does_not_break_the_opening() {
+    for form in ["", r#"{ "name": "a", "form": { "plain": { "length": "900000000000 mm" } } }"#] {
+        let plan = read(&format!(
+            r#"{{ "firstheat": 1, "title": "Nothing", "notes": "{}", "units": {{ "length": "mm", "marks": "1 mm" }},
+            "bars": [ {{ "name": "bar", "stock": {{ "square": "12 mm" }}, "segments": [ {form} ] }} ] }}"#,
+            "many words ".repeat(500)
+        ));
+        assert_sound(&steps(&plan), form);
+    }
+}
+
+#[test]
+fn what_is_read_before_the_first_heat_stands_in_its_order() {
+    let plan = demo("herb-bracket");
+    let said = opening(&steps(&plan));
+    let heads =
+        ["The piece", "How to read the cards", "Lay ready", "At hand besides", "Gauges to make", "Heat and scale"];
+    let places: Vec<usize> =
+        heads.iter().map(|head| said.find(head).unwrap_or_else(|| panic!("{head} in {said}"))).collect();
+    assert!(places.is_sorted(), "{places:?}");
+    for thing in ["rule, square and scriber", "dividers", "the mark sheet", "the templates", "the gauge strip"] {
+        assert!(said.contains(thing), "{thing} in {said}");
+    }
+    assert!(said.contains(&hot_note(&plan).unwrap()));
+}
+
+#[test]
+fn a_gauge_says_its_cold_and_its_hot_notch() {
+    let plan = demo("herb-bracket");
+    let worked = work_out(&plan, &balance(&plan), &Shop::default());
+    let said = opening(&steps(&plan));
+    assert!(!worked.gauges.is_empty());
+    for gauge in &worked.gauges {
+        assert!(said.contains(&format!("{} Cold: go ", gauge.words)), "{said}");
+        assert!(gauge.hot_mm.is_none() || said.contains("Over the hot bar: "), "{said}");
+    }
+}
+
+#[test]
+fn the_table_of_steps_has_no_picture() {
+    let plan = demo("herb-bracket");
+    let said = words(&sheet(&plan, Sheet::StepList, Paper::A4, usual_orientation(&[Sheet::StepList])));
+    assert!(!said.contains("The piece\n") && !said.contains("from the side"), "{said}");
+    assert!(said.contains("Heat and scale"), "{said}");
+}
+
+#[test]
+fn a_band_names_its_datum_end_and_contradicts_no_card() {
+    let said = words(&steps(&demo("herb-bracket")));
+    assert!(said.contains("at the left: tip of the leaf; hatched: what the step works"), "{said}");
+    assert!(!said.contains("not to scale"), "{said}");
+}
