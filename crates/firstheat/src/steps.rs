@@ -102,6 +102,7 @@ fn step_words(number: usize, step: &WorkedStep) -> String {
         };
         line(step.sizes.iter().map(size).collect::<Vec<_>>().join("; "));
     }
+    step.marks.iter().map(fh_work::MarkLine::words).for_each(&mut line);
     step.measure.iter().cloned().for_each(&mut line);
     for words in
         [&step.heat_with, &step.lay, &step.leave, &step.check, &step.caution, &step.step.note].into_iter().flatten()

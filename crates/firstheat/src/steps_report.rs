@@ -2,7 +2,7 @@
 
 use crate::finding_report::{self, FindingReport};
 use fh_core::plan::Plan;
-use fh_work::{Worked, WorkedStep};
+use fh_work::{MarkLine, Worked, WorkedStep};
 use serde::Serialize;
 
 /// The order of work of a plan.
@@ -39,6 +39,9 @@ struct StepReport<'a> {
     check: &'a str,
     caution: &'a str,
     because: &'a [String],
+    lay: &'a str,
+    heat_with: &'a str,
+    marks: Vec<MarkReport<'a>>,
 }
 
 #[derive(Serialize)]
@@ -46,6 +49,16 @@ struct DeedReport<'a> {
     operation: &'a str,
     /// The part's path; empty where the whole bar is meant.
     path: String,
+}
+
+#[derive(Serialize)]
+struct MarkReport<'a> {
+    /// The path of the part that ends there.
+    mark: &'a str,
+    at: &'a str,
+    ends: &'a str,
+    /// Empty at the end of the bar.
+    begins: &'a str,
 }
 
 #[derive(Serialize)]
@@ -148,5 +161,17 @@ fn step_report<'a>(plan: &'a Plan, number: usize, step: &'a WorkedStep) -> StepR
         check: step.check.as_deref().unwrap_or_default(),
         caution: step.caution.as_deref().unwrap_or_default(),
         because: &step.because,
+        lay: step.lay.as_deref().unwrap_or_default(),
+        heat_with: step.heat_with.as_deref().unwrap_or_default(),
+        marks: step.marks.iter().map(mark).collect(),
+    }
+}
+
+fn mark(mark: &MarkLine) -> MarkReport<'_> {
+    MarkReport {
+        mark: &mark.number,
+        at: &mark.at,
+        ends: &mark.ends,
+        begins: mark.begins.as_deref().unwrap_or_default(),
     }
 }

@@ -52,8 +52,24 @@ fn steps_for_other_programs_keep_their_keys_and_order() {
     assert_eq!(json["proposed"], true);
     let all = json["steps"].as_array().unwrap();
     let wanted = [
-        "step", "bar", "title", "work", "heat", "heats", "minutes", "place", "tool", "sizes", "measure", "leave",
-        "check", "caution", "because",
+        "step",
+        "bar",
+        "title",
+        "work",
+        "heat",
+        "heats",
+        "minutes",
+        "place",
+        "tool",
+        "sizes",
+        "measure",
+        "leave",
+        "check",
+        "caution",
+        "because",
+        "lay",
+        "heat_with",
+        "marks",
     ];
     for (number, step) in all.iter().enumerate() {
         assert_eq!(keys(step)[..wanted.len()], wanted);
@@ -62,6 +78,7 @@ fn steps_for_other_programs_keep_their_keys_and_order() {
         let sizes = step["sizes"].as_array().unwrap();
         assert!(sizes.iter().all(|size| keys(size)[..5] == ["what", "cold", "hot", "mm", "tolerance_mm"]), "{step}");
     }
+    assert_eq!(keys(&all[0]["marks"][0]), ["mark", "at", "ends", "begins"]);
     assert_eq!(keys(&json["tools"][0])[..5], ["kind", "words", "size_mm", "reason", "steps"]);
     assert_eq!(keys(&json["gauges"][0])[..5], ["what", "size_mm", "go_mm", "no_go_mm", "hot_mm"]);
     let hot: u64 = all.iter().filter_map(|step| step["heats"].as_u64()).sum();
@@ -86,7 +103,8 @@ fn steps_are_printed_in_words() {
     assert!(own.contains("your own order") && own.contains("Marks at last"), "{own}");
     let proposed = printed(HOOK, &[]);
     assert!(proposed.contains("proposed by the program") && proposed.contains("Tools\n"), "{proposed}");
-    assert!(proposed.contains("  1  Lay off the marks"), "{proposed}");
+    assert!(proposed.contains("  1  Cut “hook” to length and lay off the marks"), "{proposed}");
+    assert!(proposed.contains("1: 5/16 in, from “point” to “hook”"), "the marks are told: {proposed}");
 }
 
 #[test]

@@ -20,6 +20,17 @@ pub struct MarkLine {
     pub begins: Option<String>,
 }
 
+impl MarkLine {
+    /// It in words: `1: 26 mm, from “leaf” to “stalk”`.
+    pub fn words(&self) -> String {
+        let Self { number, at, ends, begins } = self;
+        match begins {
+            Some(begins) => format!("{number}: {at}, from “{ends}” to “{begins}”"),
+            None => format!("{number}: {at}, the end of “{ends}”, cut here"),
+        }
+    }
+}
+
 /// Whether a task lays off all the marks of a bar.
 pub(crate) fn is_marking(task: &Task) -> bool {
     task.operation == Operation::Mark && task.part.is_none()

@@ -81,7 +81,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             title: self.title(ordered, site),
             becomes: self.joint_words(ordered),
             minutes,
-            lay: task.zip(site).and_then(|(task, site)| lay(site, task, &[])),
+            lay: ordered.step.lay.clone().or_else(|| task.zip(site).and_then(|(task, site)| lay(site, task, &[]))),
             caution: ordered.step.caution.clone().or(caution),
             ..self.bare(ordered, None, heated, place, tools)
         }
@@ -128,7 +128,9 @@ impl<'b, 'a> Walk<'b, 'a> {
         WorkedStep {
             title: self.title(ordered, Some(site)),
             becomes: distinct(ordered.tasks.iter().filter_map(|task| words::becomes(site, task))),
-            lay: first.and_then(|task| lay(site, task, &ways)),
+            lay: step.lay.clone().or_else(|| {
+                each(&|task| lay(site, task, if is_first_bend(&ordered.tasks, task) { &ways } else { &[] }))
+            }),
             edge: step.edge.as_ref().map(|edge| edge.text().to_owned()).or(edge),
             up: step.up.as_ref().map(|up| words::side_up(up.radians().to_degrees().rem_euclid(360.0))).or(up),
             sizes: reach.unwrap_or_else(|| all_sizes(site, &ordered.tasks, &self.progress[site.index], now_mm)),
@@ -165,7 +167,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             because: Vec::new(),
             tool: ordered.step.tool.clone().unwrap_or(tool),
             place: ordered.step.place.unwrap_or(place),
-            lay: None,
+            lay: ordered.step.lay.clone(),
             edge: None,
             up: None,
             sizes: Vec::new(),
@@ -262,6 +264,12 @@ impl<'b, 'a> Walk<'b, 'a> {
         let all = (0..site.flat.len()).filter(|at| !worked.contains(at)).filter(forged);
         all.filter(|at| is_near(*at) && brief::is_thin(site, *at)).map(|at| format!("“{}”", site.name(at))).collect()
     }
+}
+
+/// Whether a task is the first bend among others: the one that ways are looked for.
+fn is_first_bend(tasks: &[Task], task: &Task) -> bool {
+    let bends = |task: &&Task| matches!(task.operation, Operation::Bend | Operation::Corner);
+    tasks.iter().find(bends) == Some(task)
 }
 
 /// Whether something of a bar is still to be bent.

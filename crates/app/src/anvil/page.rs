@@ -146,8 +146,9 @@ impl Page<'_> {
             pen.laid.push(Laid { at, galley: what, ink });
             top += height;
         }
-        for words in &self.step.measure {
-            top = pen.text(words, WORDS, false, ink, (corner.x, top, width));
+        let marks = self.step.marks.iter().map(fh_work::MarkLine::words);
+        for words in marks.chain(self.step.measure.iter().cloned()) {
+            top = pen.text(&words, WORDS, false, ink, (corner.x, top, width));
         }
         top
     }
@@ -161,7 +162,9 @@ impl Page<'_> {
         for words in [edge, up].into_iter().flatten() {
             place = format!("{place}, {words}");
         }
-        let lines = [Some(place), Some(step.tool.clone()), step.lay.clone(), step.check.clone(), step.leave.clone()];
+        let tool = Some(step.tool.clone());
+        let lines =
+            [Some(place), tool, step.heat_with.clone(), step.lay.clone(), step.check.clone(), step.leave.clone()];
         let mut top = corner.y;
         for words in lines.into_iter().flatten().chain(step.step.note.clone()).filter(|words| !words.is_empty()) {
             top = pen.text(&words, WORDS, false, pen.theme.ink, (corner.x, top, width)) + pen.gap() / 4.0;

@@ -49,6 +49,7 @@ fn merged(first: &Step, next: Step) -> Step {
         edge: first.edge.clone().or(next.edge),
         up: first.up.clone().or(next.up),
         reach: all_targets(first.reach.as_deref(), next.reach),
+        lay: both(&first.lay, next.lay),
         leave: both(&first.leave, next.leave),
         check: both(&first.check, next.check),
         caution: both(&first.caution, next.caution),

@@ -1,10 +1,9 @@
 //! How a step is done: tool, place, edge and side; and in which heat and how long.
 
 use super::step::words;
-use crate::theme::Text;
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
-use egui::{RichText, Ui};
+use egui::Ui;
 use fh_core::plan::{AnvilPlace, HeatWish, Step};
 use fh_measure::LengthRange;
 use fh_work::WorkedStep;
@@ -30,9 +29,6 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, worked: &WorkedStep, next: 
     let up = Entry::named("Up", "Side that is up").hint(worked.up.as_deref().unwrap_or("any side"));
     if let Some(typed) = fields::optional_angle(ui, sizing, &up, next.up.as_ref(), None) {
         next.up = typed;
-    }
-    if let Some(lay) = &worked.lay {
-        ui.label(RichText::new(lay).text_style(Text::Small.style()).color(sizing.theme.ink_quiet));
     }
 }
 

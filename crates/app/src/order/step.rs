@@ -25,6 +25,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
     heading::show(ui, desk.theme, "To reach");
     said::lines(ui, desk, &worked.becomes);
     targets::show(ui, &sizing, worked, &mut next);
+    said::lines(ui, desk, &worked.marks.iter().map(fh_work::MarkLine::words).collect::<Vec<_>>());
     said::lines(ui, desk, &worked.measure);
     heading::show(ui, desk.theme, "How");
     how::show(ui, &sizing, worked, &mut next);
@@ -48,6 +49,7 @@ fn head(ui: &mut Ui, desk: &Desk<'_>, worked: &WorkedStep, at: usize) {
     if let Some(hot) = desk.order.and_then(|order| order.shown).and_then(|shown| shown.hot.as_ref()) {
         row::fact(ui, desk.theme, "Has to be hot", &hot.words);
     }
+    said::lines(ui, desk, worked.heat_with.as_slice());
 }
 
 /// A field for one line of words.
@@ -64,7 +66,8 @@ fn all_prose(ui: &mut Ui, desk: &Desk<'_>, worked: &WorkedStep, next: &mut Step)
     let own = |written: &Option<String>, worked: &Option<String>| {
         if written.is_none() { worked.clone().unwrap_or_default() } else { String::new() }
     };
-    let fields: [(&str, &str, String, &mut Option<String>); 4] = [
+    let fields: [(&str, &str, String, &mut Option<String>); 5] = [
+        ("How it is laid and struck", "How the bar is laid and struck", own(&next.lay, &worked.lay), &mut next.lay),
         ("Check", "Check of the step", own(&next.check, &worked.check), &mut next.check),
         ("Leave for later", "What to leave for later", own(&next.leave, &worked.leave), &mut next.leave),
         ("Beware", "What to beware of", own(&next.caution, &worked.caution), &mut next.caution),

@@ -151,6 +151,9 @@ pub struct Step {
     /// The sizes to reach, cold.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reach: Option<Vec<Target>>,
+    /// How the bar is laid, turned and struck.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lay: Option<String>,
     /// What is not to be corrected yet.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub leave: Option<String>,
