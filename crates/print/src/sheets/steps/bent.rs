@@ -1,5 +1,8 @@
 //! What the bar, or the whole piece, looks like once something of it is bent.
 
+use super::bar_scale::BarScale;
+use super::bend_notes::{BendNote, outlines};
+use super::detail::{Stretch, stretches};
 use super::hatch::hatch;
 use crate::drawing::{Item, Point, Text, at};
 use crate::pen::{Gray, Pen};
@@ -13,10 +16,28 @@ use fh_core::plan::Plan;
 use fh_piece::vector::Vector;
 use fh_piece::{Quality, piece};
 
-/// The tallest picture.
+/// The tallest picture of the whole.
 const TALLEST_MM: f64 = 36.0;
+/// The tallest detail.
+const TALLEST_DETAIL_MM: f64 = 48.0;
+/// The largest scale of a detail.
+const DETAIL_SCALE: f64 = 0.5;
+/// A whole picture that is at least so large needs no detail.
+const LARGE_ENOUGH: f64 = 0.4;
+/// A whole picture smaller than this gives way to its detail.
+const TOO_SMALL: f64 = 0.155;
+/// A detail is larger than the whole picture by this factor at least.
+const WORTH: f64 = 1.7;
+/// The widest that a detail is beside the whole picture, as a share of what both have.
+const DETAIL_SHARE: f64 = 0.5;
+/// Between the whole picture and the names of the detail.
+const BETWEEN_MM: f64 = 5.0;
 /// Free above and below it.
 const GAP_MM: f64 = 1.5;
+/// Room beside a picture for what is written into it.
+const WRITTEN_MM: f64 = 16.0;
+/// Room over and under a picture for the same, where it has none inside.
+const OVER_MM: f64 = 12.0;
 /// What reaches farther than this, in mm, is not drawn.
 const FARTHEST_MM: f64 = 1e6;
 
@@ -31,17 +52,22 @@ pub(super) struct Now<'a> {
 }
 
 /// One segment on paper, in mm, up before down.
-struct Faces {
-    samples: Vec<Sample>,
-    worked: bool,
+#[derive(Clone)]
+pub(super) struct Faces {
+    pub(super) samples: Vec<Sample>,
+    pub(super) worked: bool,
+    /// What is said of it where it is bent.
+    pub(super) note: Option<BendNote>,
 }
 
-/// A view of it on paper.
+/// A view on paper, of the whole or of a detail.
 struct Seen {
-    name: String,
+    view: &'static str,
+    names: Vec<String>,
+    plane: Plane,
     scale: f64,
     bounds: [[f64; 2]; 2],
-    faces: Vec<Faces>,
+    stretches: Vec<Stretch>,
 }
 
 impl Now<'_> {
@@ -49,35 +75,71 @@ impl Now<'_> {
     pub(super) fn is_bent(&self) -> bool {
         let segments = self.balance.bars.iter().flat_map(|bar| &bar.segments);
         let mut bends = segments.filter(|segment| segment.shape.is_some()).filter_map(|segment| segment.bent);
-        bends.any(|bent| !matches!(bent, Bent::Twist { .. }))
+        bends.any(is_told)
     }
 
-    /// The picture from where it shows most, named at the left; nothing where it cannot be drawn.
+    /// The picture from where it shows most, named at the left; beside it, or in its place where it is too small, what is
+    /// bent in the step. Nothing where it cannot be drawn.
     pub(super) fn block(&self, worked: &dyn Fn(usize) -> bool, names_mm: f64, width: f64) -> Block {
         let room = [width - names_mm, TALLEST_MM];
+        let Some(whole) = self.whole(worked, room) else { return Block::default() };
+        let bends = |segment: usize| worked(segment) && self.is_bent_part(segment);
+        let is_large = whole.scale >= LARGE_ENOUGH;
+        let detail = if is_large { None } else { self.detail(&bends, &whole, width - names_mm) };
+        match detail.filter(|detail| detail.scale > WORTH * whole.scale) {
+            Some(detail) => both(whole, detail, names_mm, width),
+            None => whole.block(names_mm, width, true),
+        }
+    }
+
+    /// Whether a part is bent now.
+    fn is_bent_part(&self, segment: usize) -> bool {
+        let parts = self.balance.bars.iter().filter_map(|bar| bar.segments.get(segment));
+        parts.filter_map(|part| part.bent).any(is_told)
+    }
+
+    fn whole(&self, worked: &dyn Fn(usize) -> bool, room: [f64; 2]) -> Option<Seen> {
         let mut best: Option<Seen> = None;
-        for (name, right, up) in VIEWS {
+        for (view, right, up) in VIEWS {
             let plane = Plane { origin: [0.0; 3], right, up };
-            let Some(seen) = self.seen(name, worked, plane, room) else { continue };
+            let Some(seen) = self.seen(view, worked, plane, room) else { continue };
             // From the side, as it was on the strip, unless it shows clearly more from above.
             if best.as_ref().is_none_or(|best| seen.area() > 1.2 * best.area()) {
                 best = Some(seen);
             }
         }
-        best.map_or_else(Block::default, |seen| seen.block(names_mm))
+        best
     }
 
     /// One view of it, laid along the page where it stands upright.
-    fn seen(&self, name: &str, worked: &dyn Fn(usize) -> bool, plane: Plane, room: [f64; 2]) -> Option<Seen> {
-        let faces = self.faces(worked, plane);
-        let [low, high] = bounds(&faces)?;
-        if high[1] - low[1] > 1.3 * (high[0] - low[0]) {
-            let faces = self.faces(worked, plane.quarter_turned());
-            let bounds = bounds(&faces)?;
-            return Some(Seen { name: format!("{name}, laid"), scale: scale_of(bounds, room), bounds, faces });
+    fn seen(&self, view: &'static str, worked: &dyn Fn(usize) -> bool, plane: Plane, room: [f64; 2]) -> Option<Seen> {
+        let of = |plane: Plane, name: String| {
+            let stretches = self.faces(worked, plane).into_iter().map(Stretch::whole).collect();
+            Seen::new(view, vec![name], plane, stretches, room, 1.0)
+        };
+        let seen = of(plane, view.to_owned())?;
+        let [wide, high] = seen.extent();
+        if high > 1.3 * wide { of(plane.quarter_turned(), format!("{view}, laid")) } else { Some(seen) }
+    }
+
+    /// What is bent in the step with a little beside it, from where it shows most; none where nothing is.
+    fn detail(&self, bends: &dyn Fn(usize) -> bool, whole: &Seen, width: f64) -> Option<Seen> {
+        let room = [width * DETAIL_SHARE, TALLEST_DETAIL_MM];
+        let other = VIEWS.into_iter().find(|(view, ..)| *view != whole.view)?;
+        let other = (other.0, Plane { origin: [0.0; 3], right: other.1, up: other.2 });
+        let of = |(view, plane): (&'static str, Plane)| {
+            let names = if view == whole.view {
+                vec!["detail".to_owned()]
+            } else {
+                vec!["detail,".to_owned(), view.to_owned()]
+            };
+            Seen::new(view, names, plane, stretches(&self.faces(bends, plane)), room, DETAIL_SCALE)
+        };
+        let [same, other] = [(whole.view, whole.plane), other].map(of);
+        match (same, other) {
+            (Some(same), Some(other)) => Some(if other.area() > 1.2 * same.area() { other } else { same }),
+            (same, other) => same.or(other),
         }
-        let bounds = [low, high];
-        Some(Seen { name: name.to_owned(), scale: scale_of(bounds, room), bounds, faces })
     }
 
     fn faces(&self, worked: &dyn Fn(usize) -> bool, plane: Plane) -> Vec<Faces> {
@@ -87,46 +149,122 @@ impl Now<'_> {
             let shape = balance.shape.as_ref().filter(|shape| !matches!(shape, Shape::Split(_)))?;
             let samples = samples(line, balance, shape, &plane);
             let sound = samples.iter().all(|sample| sample.middle.iter().all(|mm| mm.abs() < FARTHEST_MM));
-            (sound && samples.len() > 1).then(|| Faces { samples, worked: worked(line.segment) })
+            let worked = worked(line.segment);
+            let note = if worked { BendNote::of(balance, self.plan.units.length) } else { None };
+            (sound && samples.len() > 1).then_some(Faces { samples, worked, note })
         };
         piece.lines.iter().filter_map(of_line).collect()
     }
 }
 
+/// Whether a picture tells a bend: it does not tell a twist.
+fn is_told(bent: Bent) -> bool {
+    !matches!(bent, Bent::Twist { .. })
+}
+
+/// The whole picture with its detail at its right; the detail alone where the whole would be too small.
+fn both(whole: Seen, detail: Seen, names_mm: f64, width: f64) -> Block {
+    let left = width - names_mm - detail.extent()[0] * detail.scale;
+    let room = left - names_mm - BETWEEN_MM;
+    let whole = Seen { scale: scale_of(whole.bounds, [room.max(1.0), TALLEST_MM], 1.0), ..whole };
+    if whole.scale < TOO_SMALL || room < 1.0 {
+        return detail.block(names_mm, width, true);
+    }
+    let mut block = whole.block(names_mm, width, false);
+    let left = names_mm + whole.extent()[0] * whole.scale + BETWEEN_MM;
+    let detail = detail.block(names_mm, width - left, true).indented(left);
+    block.height = block.height.max(detail.height);
+    block.items.extend(detail.items);
+    block
+}
+
 impl Seen {
-    /// How much of it is seen, in mm².
-    fn area(&self) -> f64 {
-        let [low, high] = self.bounds;
-        (high[0] - low[0]) * (high[1] - low[1])
+    fn new(
+        view: &'static str,
+        names: Vec<String>,
+        plane: Plane,
+        stretches: Vec<Stretch>,
+        room: [f64; 2],
+        largest: f64,
+    ) -> Option<Self> {
+        let bounds = bounds(&stretches)?;
+        Some(Self { view, names, plane, scale: scale_of(bounds, room, largest), bounds, stretches })
     }
 
-    fn block(&self, names_mm: f64) -> Block {
+    /// How wide and how high it is, in mm.
+    fn extent(&self) -> [f64; 2] {
+        let [low, high] = self.bounds;
+        [high[0] - low[0], high[1] - low[1]]
+    }
+
+    /// How much of it is seen, in mm².
+    fn area(&self) -> f64 {
+        let [wide, high] = self.extent();
+        wide * high
+    }
+
+    /// The picture with its names at its left, and its angles in it where they are wanted.
+    fn block(&self, names_mm: f64, width: f64, written: bool) -> Block {
         let ([low, high], scale) = (self.bounds, self.scale);
         let place = |[x, y]: [f64; 2]| at(names_mm + (x - low[0]) * scale, GAP_MM + (high[1] - y) * scale);
         let mut items = Vec::new();
         for worked in [false, true] {
-            let own = self.faces.iter().filter(|faces| faces.worked == worked);
-            own.for_each(|faces| items.extend(drawn(faces, &place)));
+            let own = self.stretches.iter().filter(|stretch| stretch.faces.worked == worked);
+            own.for_each(|stretch| items.extend(stretch.drawn(&place)));
         }
-        let height = ((high[1] - low[1]) * scale + 2.0 * GAP_MM).max(3.0 * CAPTION);
-        let words = if scale > 0.999 { "full size".to_owned() } else { format!("1 : {:.1}", 1.0 / scale) };
-        for (line, words) in [self.name.as_str(), words.as_str()].iter().enumerate() {
+        let lines = self.names.len() + 1;
+        let least = CAPTION * (1.0 + 1.2 * lines as f64);
+        let [wide, high] = self.extent().map(|mm| mm * scale);
+        let height = (high + 2.0 * GAP_MM).max(least);
+        items.extend(self.named());
+        let block = Block { height, items };
+        if !written {
+            return block;
+        }
+        let right = (names_mm + wide + WRITTEN_MM).min(width);
+        let within = |over: f64| self.written(&place, [at(names_mm, -over), at(right, height + over)]);
+        let notes = within(0.0);
+        with_notes(block, if notes.is_empty() { within(OVER_MM) } else { notes })
+    }
+
+    fn named(&self) -> Vec<Item> {
+        let words = BarScale { along: self.scale, across: self.scale }.words();
+        let line = |(line, words): (usize, &String)| {
             let y = GAP_MM + CAPTION * (0.8 + 1.2 * line as f64);
-            items.push(Text::new(at(0.0, y), CAPTION, words).gray(Gray::DARK).into());
-        }
-        Block { height, items }
+            Text::new(at(0.0, y), CAPTION, words).gray(Gray::DARK).into()
+        };
+        self.names.iter().chain([&words]).enumerate().map(line).collect()
+    }
+
+    /// The angles of what is bent in the step.
+    fn written(&self, place: &impl Fn([f64; 2]) -> Point, room: [Point; 2]) -> Vec<Item> {
+        let metal = outlines(self.stretches.iter().map(|stretch| &stretch.faces), place);
+        let notes = self.stretches.iter().filter_map(|stretch| Some((&stretch.faces, stretch.faces.note.as_ref()?)));
+        // One is read at a glance; several would run into each other.
+        let mut notes = notes.take(1);
+        notes.next().map_or_else(Vec::new, |(faces, note)| note.items(faces, &metal, place, room))
     }
 }
 
-/// The scale at which it fits, never larger than it is.
-fn scale_of([low, high]: [[f64; 2]; 2], [width, height]: [f64; 2]) -> f64 {
-    (width / (high[0] - low[0]).max(1e-6)).min(height / (high[1] - low[1]).max(1e-6)).min(1.0)
+/// A picture with words in it, or over or under it: then it is made taller.
+fn with_notes(block: Block, notes: Vec<Item>) -> Block {
+    let lines = notes.iter().filter_map(|item| if let Item::Text(text) = item { Some(text) } else { None });
+    let (low, high) = lines.fold((0.0_f64, block.height), |(low, high), text| {
+        (low.min(text.at.y - text.size_mm), high.max(text.at.y + text.size_mm * 0.4))
+    });
+    let items = block.items.into_iter().chain(notes).map(|item| item.shifted(0.0, -low)).collect();
+    Block { height: high - low, items }
+}
+
+/// The scale at which it fits, no larger than so much.
+fn scale_of([low, high]: [[f64; 2]; 2], [width, height]: [f64; 2], largest: f64) -> f64 {
+    (width / (high[0] - low[0]).max(1e-6)).min(height / (high[1] - low[1]).max(1e-6)).min(largest)
 }
 
 /// The lowest and the highest place of all; none where there is nothing.
-fn bounds(all: &[Faces]) -> Option<[[f64; 2]; 2]> {
+fn bounds(all: &[Stretch]) -> Option<[[f64; 2]; 2]> {
     let mut found: Option<[[f64; 2]; 2]> = None;
-    for [x, y] in all.iter().flat_map(|faces| outline(&faces.samples)) {
+    for [x, y] in all.iter().flat_map(|stretch| outline(&stretch.faces.samples)) {
         if !(x.is_finite() && y.is_finite()) {
             return None;
         }
@@ -137,20 +275,23 @@ fn bounds(all: &[Faces]) -> Option<[[f64; 2]; 2]> {
 }
 
 /// Both faces of a segment, around it.
-fn outline(samples: &[Sample]) -> Vec<[f64; 2]> {
+pub(super) fn outline(samples: &[Sample]) -> Vec<[f64; 2]> {
     let left = samples.iter().map(|sample| sample.aside(sample.left));
     let right = samples.iter().rev().map(|sample| sample.aside(-sample.right));
     left.chain(right).collect()
 }
 
-fn drawn(faces: &Faces, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
-    let points: Vec<Point> = outline(&faces.samples).into_iter().map(place).collect();
-    if !faces.worked {
-        let pen = Some(Pen::MarkLine);
-        return vec![Item::Polygon { points, fill: Some(Gray::WHITE), pen }];
+impl Faces {
+    /// The whole segment: hatched where it is worked.
+    pub(super) fn drawn(&self, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
+        let points: Vec<Point> = outline(&self.samples).into_iter().map(place).collect();
+        if !self.worked {
+            let pen = Some(Pen::MarkLine);
+            return vec![Item::Polygon { points, fill: Some(Gray::WHITE), pen }];
+        }
+        let mut items = vec![Item::Polygon { points: points.clone(), fill: Some(Gray::LIGHT), pen: None }];
+        items.extend(hatch(&points));
+        items.push(Item::Polygon { points, fill: None, pen: Some(Pen::Outline) });
+        items
     }
-    let mut items = vec![Item::Polygon { points: points.clone(), fill: Some(Gray::LIGHT), pen: None }];
-    items.extend(hatch(&points));
-    items.push(Item::Polygon { points, fill: None, pen: Some(Pen::Outline) });
-    items
 }

@@ -1,20 +1,25 @@
 //! A card: everything about one step, kept together on a page.
 
 use super::card_body;
-use super::cell::{fitted, in_white, put_lines};
+use super::cell::{fitted, in_white};
+use super::mark_table::mark_table;
 use super::words::CardWords;
 use crate::drawing::{Align, Item, Text, at};
 use crate::fonts::Weight;
 use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
 use crate::sheets::paragraph;
-use crate::sheets::type_sizes::{BODY, FACT};
+use crate::sheets::type_sizes::{BODY, CAPTION, FACT};
 use crate::typeset;
 
 /// Free inside the edges of a card.
 pub(super) const PAD_MM: f64 = 1.3;
-/// The height of its head.
+/// The least height of its head.
 const HEAD_MM: f64 = 11.2;
+/// Above and below the title.
+const TITLE_PAD_MM: f64 = 0.4;
+/// From one line of the head to the next, as a share of the em.
+const TITLE_PITCH: f64 = 1.05;
 /// The width of the box of its number.
 const NUMBER_MM: f64 = 21.0;
 /// The width of the box of its heat.
@@ -34,14 +39,16 @@ pub(super) struct Detail {
     pub(super) why_lines: usize,
     pub(super) sizes: usize,
     pub(super) lines: usize,
+    pub(super) marks: usize,
 }
 
 /// From everything down to what always has room.
-const DETAILS: [Detail; 4] = [
-    Detail { why_lines: 2, sizes: 12, lines: 12 },
-    Detail { why_lines: 1, sizes: 12, lines: 6 },
-    Detail { why_lines: 0, sizes: 7, lines: 3 },
-    Detail { why_lines: 0, sizes: 3, lines: 1 },
+const DETAILS: [Detail; 5] = [
+    Detail { why_lines: 2, sizes: 12, lines: 12, marks: 60 },
+    Detail { why_lines: 1, sizes: 12, lines: 6, marks: 60 },
+    Detail { why_lines: 0, sizes: 7, lines: 3, marks: 60 },
+    Detail { why_lines: 0, sizes: 7, lines: 3, marks: 30 },
+    Detail { why_lines: 0, sizes: 3, lines: 1, marks: 12 },
 ];
 
 /// The card, with as much as a page has room for; a line of reasons less where it then fits what is left of this page.
@@ -66,8 +73,9 @@ pub(super) fn card(words: &CardWords<'_>, strip: &Block, width: f64, left: f64, 
 fn card_with(words: &CardWords<'_>, strip: &Block, width: f64, detail: Detail) -> Block {
     let inner = width - 2.0 * PAD_MM;
     let mut block = head(words, width).then_free(PAD_MM);
-    if strip.height > 0.0 {
-        block = block.over(strip.clone().indented(PAD_MM).then_free(PAD_MM));
+    let below = [strip.clone(), mark_table(words.marks, inner, detail.marks)];
+    for part in below.into_iter().filter(|part| part.height > 0.0) {
+        block = block.over(part.indented(PAD_MM).then_free(PAD_MM));
     }
     let mut block = block.over(card_body::body(words, inner, detail).indented(PAD_MM)).then_free(PAD_MM);
     block.items.push(Item::rectangle(at(0.0, 0.0), at(width, block.height), None, Some(Pen::Outline)));
@@ -76,41 +84,52 @@ fn card_with(words: &CardWords<'_>, strip: &Block, width: f64, detail: Detail) -
 
 /// Number, heat, title and what it becomes, and the box to tick.
 fn head(words: &CardWords<'_>, width: f64) -> Block {
-    let baseline = 8.4;
-    let number_middle = at(NUMBER_MM / 2.0, 9.3);
-    let mut items = vec![Item::rectangle(at(0.0, 0.0), at(NUMBER_MM, HEAD_MM), Some(Gray::BLACK), None)];
-    let number = fitted(&words.number, NUMBER, Weight::SemiBold, NUMBER_MM - 3.0, number_middle, Align::Center);
-    items.extend(number.map(in_white));
-    let heat_middle = at(NUMBER_MM + HEAT_MM / 2.0, baseline - 0.4);
-    items.extend(fitted(&words.heat, HEAT, Weight::SemiBold, HEAT_MM - 4.0, heat_middle, Align::Center));
     let left = NUMBER_MM + HEAT_MM + 3.5;
-    let room = width - left - DONE_MM - 2.0;
-    items.extend(title(words, left, room));
-    let top = (HEAD_MM - TICK_MM) / 2.0;
-    let right = width - PAD_MM;
-    items.push(Item::rectangle(at(right - TICK_MM, top), at(right, top + TICK_MM), None, Some(Pen::Outline)));
-    items.push(Text::new(at(right - TICK_MM - 1.5, baseline - 1.6), BODY, "done").right().into());
+    let title = title(words, width - left - DONE_MM - 2.0);
+    let height = HEAD_MM.max(title.height + 2.0 * TITLE_PAD_MM);
+    let middle = height / 2.0;
+    let mut items = vec![Item::rectangle(at(0.0, 0.0), at(NUMBER_MM, height), Some(Gray::BLACK), None)];
+    let number_at = at(NUMBER_MM / 2.0, middle + 3.7);
+    let number = fitted(&words.number, NUMBER, Weight::SemiBold, NUMBER_MM - 3.0, number_at, Align::Center);
+    items.extend(number.map(in_white));
+    let heat_at = at(NUMBER_MM + HEAT_MM / 2.0, middle + 2.4);
+    items.extend(fitted(&words.heat, HEAT, Weight::SemiBold, HEAT_MM - 4.0, heat_at, Align::Center));
+    let top = (height - title.height) / 2.0;
+    items.extend(title.items.into_iter().map(|item| item.shifted(left, top)));
+    items.extend(tick(width, middle));
     for x in [NUMBER_MM + HEAT_MM, width - DONE_MM] {
-        items.push(Item::line(at(x, 0.0), at(x, HEAD_MM), Pen::MarkLine));
+        items.push(Item::line(at(x, 0.0), at(x, height), Pen::MarkLine));
     }
-    items.push(Item::line(at(0.0, HEAD_MM), at(width, HEAD_MM), Pen::Frame));
-    Block { height: HEAD_MM, items }
+    items.push(Item::line(at(0.0, height), at(width, height), Pen::Frame));
+    Block { height, items }
 }
 
-/// The title with what the parts become below it; a title too long for that in two lines of its own.
-fn title(words: &CardWords<'_>, left: f64, room: f64) -> Vec<Item> {
-    let long = typeset::fitting_size(words.title, FACT, 0.0, Weight::SemiBold, room) < BODY;
-    let one_line = |words: &str, size: f64, weight: Weight, y: f64| {
-        fitted(words, size, weight, room, at(left, y), Align::Left).into_iter()
+/// The box to tick at the right, around the middle of the head.
+fn tick(width: f64, middle: f64) -> [Item; 2] {
+    let (right, half) = (width - PAD_MM, TICK_MM / 2.0);
+    [
+        Item::rectangle(at(right - TICK_MM, middle - half), at(right, middle + half), None, Some(Pen::Outline)),
+        Text::new(at(right - TICK_MM - 1.5, middle + 1.2), BODY, "done").right().into(),
+    ]
+}
+
+/// The title with what the parts become below it, each in lines of its own where one line has no room for it.
+fn title(words: &CardWords<'_>, room: f64) -> Block {
+    let size = if words.becomes.is_empty() { FACT * 1.3 } else { FACT * 1.05 };
+    let title = set(words.title, [size, BODY], Weight::SemiBold, room, 3);
+    title.over(set(&words.becomes, [BODY, CAPTION], Weight::Regular, room, 5))
+}
+
+/// Words in one line, reduced as far as the second size; in more lines of that size where it is not enough.
+fn set(words: &str, [size, least]: [f64; 2], weight: Weight, room: f64, most: usize) -> Block {
+    if words.is_empty() {
+        return Block::default();
+    }
+    let size = typeset::fitting_size(words, size, least, weight, room);
+    let lines = paragraph::lines(words, size, weight, room + 0.01, most);
+    let pitch = size * TITLE_PITCH;
+    let set = |(index, line): (usize, &String)| {
+        Text::new(at(0.0, pitch * index as f64 + size * 0.8), size, line).weight(weight).into()
     };
-    if long {
-        let lines = paragraph::lines(words.title, BODY, Weight::SemiBold, room, 2);
-        let lines = put_lines(&lines, BODY, Weight::SemiBold, HEAD_MM);
-        return lines.into_iter().map(|line| line.shifted(left, 0.0)).collect();
-    }
-    if words.becomes.is_empty() {
-        return one_line(words.title, FACT * 1.3, Weight::SemiBold, 8.4).collect();
-    }
-    let becomes = one_line(&words.becomes, BODY, Weight::Regular, 10.0);
-    one_line(words.title, FACT * 1.05, Weight::SemiBold, 5.4).chain(becomes).collect()
+    Block { height: pitch * lines.len() as f64, items: lines.iter().enumerate().map(set).collect() }
 }

@@ -15,7 +15,9 @@ use crate::sheets::type_sizes::{BODY, CAPTION, FACT};
 /// The em of what is said on a card.
 const SAID: f64 = 3.75;
 /// The em of the reasons.
-const WHY: f64 = 3.2;
+const WHY: f64 = CAPTION;
+/// The lines that one reason may take more than there are for all of them.
+const WHY_MORE: usize = 2;
 /// The width of the column of place and tools.
 const WHERE_MM: f64 = 55.0;
 /// The same, where it has the words below it.
@@ -133,33 +135,56 @@ fn with_note_inside(columns: &[Column]) -> Option<Block> {
 
 /// Why the step stands where it does, small, in a few lines across the card.
 fn reasons(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
-    if words.because.is_empty() || detail.why_lines == 0 {
-        return Block::default();
+    match whole_reasons(words.because, width - WORD_MM, detail.why_lines) {
+        Some(told) => {
+            let why = labelled("because", &told, WHY, width, detail.why_lines + WHY_MORE);
+            Block { height: BELOW_MM, items: Vec::new() }.over(why)
+        }
+        None => Block::default(),
     }
-    // Whole reasons: as many as have room, and the first in any case.
-    let told = |count: &usize| words.because[..*count].join(" ");
-    let lines =
-        |words: &str| paragraph::lines(words, WHY, Weight::Regular, width - WORD_MM, detail.why_lines + 1).len();
-    let fitting = (1..=words.because.len()).rev().find(|count| lines(&told(count)) <= detail.why_lines);
-    let why = labelled("because", &told(&fitting.unwrap_or(1)), WHY, width, detail.why_lines);
-    Block { height: BELOW_MM, items: Vec::new() }.over(why)
+}
+
+/// As many whole reasons as so many lines have room for; of the first its first sentences, and these with a line or two more
+/// rather than cut off.
+fn whole_reasons(because: &[String], room: f64, most: usize) -> Option<String> {
+    let first = because.first().filter(|_| most > 0)?;
+    let fits =
+        |words: &String, most: usize| paragraph::lines(words, WHY, Weight::Regular, room, most + 1).len() <= most;
+    let several = (1..=because.len()).rev().map(|count| because[..count].join(" "));
+    let sentences = sentences(first);
+    let fewer = (1..sentences.len()).rev().map(|count| sentences[..count].join(" "));
+    let told = several.chain(fewer).find(|told| fits(told, most));
+    told.or_else(|| sentences.first().map(|one| (*one).to_owned()).filter(|one| fits(one, most + WHY_MORE)))
+}
+
+/// The sentences of a text: each ends where a full stop stands before a capital.
+fn sentences(text: &str) -> Vec<&str> {
+    let ends = text.match_indices(". ").map(|(at, _)| at + 1);
+    let ends = ends.filter(|end| text[*end..].trim_start().starts_with(char::is_uppercase));
+    let mut start = 0;
+    let mut all = Vec::new();
+    for end in ends.chain([text.len()]) {
+        all.push(text[start..end].trim());
+        start = end;
+    }
+    all
 }
 
 /// The picture of the place; beside it the place, the tools, and how the bar lies and is held.
 fn where_column(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
-    let picture = anvil::picture(words.place);
+    let picture = anvil::picture(words.place, words.act);
     let words_left = if picture.is_some() { anvil::WIDTH_MM + 2.0 } else { 0.0 };
     let room = width - words_left;
-    let mut block = paragraph_of(words.place.name(), FACT, Weight::SemiBold, room, 1);
+    let mut block = paragraph_of(words.place.name(), FACT, Weight::SemiBold, room, 2);
     if !words.lies.is_empty() {
-        block = block.over(paragraph_of(&words.lies.join(", "), SAID, Weight::Regular, room, detail.lines.min(3)));
+        block = block.over(paragraph_of(&words.lies.join(", "), SAID, Weight::Regular, room, detail.lines.min(6)));
     }
-    let most = if detail.lines > 1 { 6 } else { 2 };
+    let most = if detail.lines > 1 { 12 } else { 2 };
     for tool in words.tools.iter().take(most) {
-        block = block.over(paragraph_of(tool, SAID, Weight::SemiBold, room, detail.lines.min(3)));
+        block = block.over(paragraph_of(tool, SAID, Weight::SemiBold, room, detail.lines.min(6)));
     }
     if let Some(tongs) = &words.tongs {
-        block = block.over(paragraph_of(tongs, SAID, Weight::Regular, room, detail.lines.min(3)));
+        block = block.over(paragraph_of(tongs, SAID, Weight::Regular, room, detail.lines.min(6)));
     }
     match picture {
         Some(items) => {
@@ -183,7 +208,7 @@ fn said(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
     let mut last = "";
     for (head, sentence) in words.said.iter().take(detail.lines * 2) {
         let shown = if *head == last { "" } else { *head };
-        block = block.over(labelled(shown, sentence, SAID, width, detail.lines.min(6)).then_free(0.4));
+        block = block.over(labelled(shown, sentence, SAID, width, detail.lines).then_free(0.4));
         last = *head;
     }
     block
@@ -201,7 +226,7 @@ fn labelled(head: &str, sentence: &str, size: f64, width: f64, most: usize) -> B
 
 /// A caution: in a heavy frame, with a sign that needs no color.
 fn caution(words: &str, width: f64, detail: Detail) -> Block {
-    let inside = paragraph_of(words, SAID, Weight::SemiBold, width - WORD_MM - 2.0, detail.lines.min(6));
+    let inside = paragraph_of(words, SAID, Weight::SemiBold, width - WORD_MM - 2.0, detail.lines);
     let height = (inside.height + 2.0).max(10.4);
     let top = (height - inside.height) / 2.0;
     let middle = height / 2.0;

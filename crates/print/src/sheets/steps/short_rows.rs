@@ -11,10 +11,10 @@ use crate::sheets::type_sizes::{BODY, CAPTION, FACT};
 use crate::typeset;
 use fh_work::{Size, WorkedStep};
 
-/// The lines of one cell at most.
-const MOST_LINES: usize = 2;
+/// The lines of what is said in a cell at most.
+const MOST_LINES: usize = 5;
 /// The sizes of one step at most.
-const MOST_SIZES: usize = 5;
+const MOST_SIZES: usize = 6;
 /// Above and below the words of a row.
 const PAD_MM: f64 = 0.7;
 /// Between two columns.
@@ -103,24 +103,24 @@ impl ShortColumns {
     fn what(&self, words: &CardWords<'_>) -> Block {
         let room = self.step[1] - GUTTER_MM;
         let size = typeset::fitting_size(words.title, BODY, CAPTION, Weight::SemiBold, room - 0.01);
-        let title = set(words.title, size, Weight::SemiBold, room, 2);
-        title.over(set(&words.becomes, CAPTION, Weight::Regular, room, 1))
+        let title = set(words.title, size, Weight::SemiBold, room, 6);
+        title.over(set(&words.becomes, CAPTION, Weight::Regular, room, 6))
     }
 
     fn place_cell(&self, words: &CardWords<'_>) -> Block {
         let room = self.place[1] - GUTTER_MM;
         let place = std::iter::once(words.place.name().to_owned()).chain(words.lies.clone()).collect::<Vec<_>>();
         let block = set(&place.join(", "), CAPTION, Weight::SemiBold, room, 2);
-        block.over(set(&words.tools.join("; "), CAPTION, Weight::Regular, room, 1))
+        block.over(set(&words.tools.join("; "), CAPTION, Weight::Regular, room, 6))
     }
 
     fn sizes_cell(&self, words: &CardWords<'_>) -> Block {
         let room = self.sizes[1] - GUTTER_MM;
         let mut told: Vec<String> = words.sizes.iter().take(MOST_SIZES).map(size_words).collect();
         if words.sizes.len() > MOST_SIZES {
-            told.push("…".to_owned());
+            told.push(format!("and {} more", words.sizes.len() - MOST_SIZES));
         }
-        let block = set(&told.join("; "), CAPTION, Weight::SemiBold, room, 4);
+        let block = set(&told.join("; "), CAPTION, Weight::SemiBold, room, 8);
         if self.is_narrow() { block.over(self.check_words(words, room)) } else { block }
     }
 
@@ -128,7 +128,7 @@ impl ShortColumns {
         if self.is_narrow() { Block::default() } else { self.check_words(words, self.check[1]) }
     }
 
-    /// The caution with a sign before it, then what is checked.
+    /// The caution with a sign before it, then what is heated along, and what is checked.
     fn check_words(&self, words: &CardWords<'_>, room: f64) -> Block {
         let mut block = Block::default();
         if let Some(caution) = words.caution {
@@ -138,13 +138,12 @@ impl ShortColumns {
             beware.items.push(Text::new(at(1.9, 3.2), 2.8, "!").centered().bold().gray(Gray::WHITE).into());
             block = block.over(beware);
         }
-        let check = words.said.iter().find(|(head, _)| *head == "check");
-        match check {
-            Some((_, check)) => {
-                block.over(set(check, CAPTION, Weight::Regular, room, if words.caution.is_some() { 1 } else { 2 }))
-            }
-            None => block,
+        // What has to be hot along with it cannot wait until the card is looked up.
+        for (head, said) in words.said.iter().filter(|(head, _)| ["heat", "check"].contains(head)) {
+            let weight = if *head == "heat" { Weight::SemiBold } else { Weight::Regular };
+            block = block.over(set(said, CAPTION, weight, room, MOST_LINES));
         }
+        block
     }
 }
 

@@ -7,6 +7,7 @@ use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
 use crate::sheets::paragraph;
 use crate::sheets::type_sizes::{BODY, CAPTION};
+use crate::typeset;
 use fh_work::Size;
 
 /// The height of the heads.
@@ -69,21 +70,28 @@ fn head(columns: [f64; 4], width: f64) -> Block {
 
 fn row(size: &Size, columns: [f64; 4], width: f64) -> Block {
     let [_, cold, hot, off] = ends(columns);
-    let lines = paragraph::lines(&size.what, WHAT, Weight::SemiBold, columns[0] - PAD_MM, 3);
+    let lines = paragraph::lines(&size.what, WHAT, Weight::SemiBold, columns[0] - PAD_MM, 5);
     let height = ROW_MM.max(WHAT * 1.1 * lines.len() as f64 + 0.8);
     let baseline = height / 2.0 + FIGURE * 0.33;
     let figure = |end: f64, room: f64, size_mm: f64, words: &str, weight: Weight| {
         fitted(words, size_mm, weight, room - 2.0 * PAD_MM, at(end - PAD_MM, baseline), Align::Right)
     };
     let mut items = put_lines(&lines, WHAT, Weight::SemiBold, height);
-    items.extend(figure(cold, columns[1], FIGURE, &size.cold, Weight::SemiBold));
+    let is_wide = size.hot.is_none() && is_wide(&size.cold, columns[1] - 2.0 * PAD_MM);
+    let (end, room) = if is_wide { (hot, columns[1] + columns[2]) } else { (cold, columns[1]) };
+    items.extend(figure(end, room, FIGURE, &size.cold, Weight::SemiBold));
     items.extend(figure(hot, columns[2], FIGURE, size.hot.as_deref().unwrap_or_default(), Weight::SemiBold));
     let off_words = size.tolerance.as_deref().unwrap_or_default();
     items.extend(figure(off, columns[3], BODY, off_words, Weight::Regular));
     items.push(Item::rectangle(at(width - BOX_MM + 1.0, 0.8), at(width, height - 0.8), None, Some(Pen::MarkLine)));
-    for x in [cold, hot] {
+    for x in [cold, hot].into_iter().skip(usize::from(is_wide)) {
         items.push(Item::line(at(x, 0.0), at(x, height), Pen::Hairline));
     }
     items.push(Item::line(at(0.0, height), at(width, height), Pen::Hairline));
     Block { height, items }
+}
+
+/// Whether words are too long for a column of figures as large as they are meant; they take the next along with it.
+fn is_wide(words: &str, room: f64) -> bool {
+    typeset::width_mm(&typeset::printable(words), FIGURE, Weight::SemiBold) > room
 }

@@ -2,6 +2,7 @@
 
 use super::bar_scale::{BarScale, extent};
 use super::hatch::hatch;
+use super::mark_numbers;
 use super::words::hot_words;
 use crate::drawing::{Item, Point, Text, at};
 use crate::fonts::Weight;
@@ -11,8 +12,8 @@ use crate::sheets::type_sizes::{BODY, CAPTION};
 use crate::typeset;
 use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::metal::View;
-use fh_core::plan::{Chain, Operation, Plan};
-use fh_work::WorkedStep;
+use fh_core::plan::{Chain, Form, Operation, Plan, RootSpec};
+use fh_work::{Stage, WorkedStep};
 use uom::si::length::millimeter;
 
 /// Over the bar, for the bracket and its words.
@@ -21,6 +22,10 @@ const BRACKET_MM: f64 = 6.5;
 const TICK_MM: f64 = 1.4;
 /// The size of the notch that stands for a neck.
 const NECK_MM: f64 = 1.1;
+/// Half of the line across the middle of a slit.
+const SLIT_TICK_MM: f64 = 1.6;
+/// Marks that stand closer than this on paper are drawn thin.
+const DENSE_MM: f64 = 2.5;
 /// Around a bar.
 const GAP_MM: f64 = 0.7;
 /// At the left, for the names of the views.
@@ -43,19 +48,36 @@ impl Strip<'_> {
     /// The bar from the side, and from above where that tells more; its scale and its views are named at the left.
     pub(super) fn block(&self, width: f64) -> Block {
         let Some(side) = self.row(View::Side) else { return Block::default() };
-        let scale = vec![named(&self.scale.words(), CAPTION)];
-        let mut block = self.bracket(width - NAMES_MM).indented(NAMES_MM);
-        if block.height > 0.0 {
-            block.items.extend(scale);
-            block = block.over(with_name(side, "side"));
+        let over = if self.step.marks.is_empty() {
+            self.bracket(width - NAMES_MM)
         } else {
-            block = Block { height: CAPTION, items: scale }.over(with_name(side, "side"));
-        }
-        let top = if !self.shown_bent && self.tells_more_from_above() { self.row(View::Top) } else { None };
-        match top {
+            self.mark_numbers(width - NAMES_MM)
+        };
+        let mut over = over.indented(NAMES_MM);
+        over.height = over.height.max(CAPTION);
+        over.items.push(named(&self.scale.words(), CAPTION));
+        let block = over.over(with_name(side, "side"));
+        let above = self.pierces() || (!self.shown_bent && self.tells_more_from_above());
+        match if above { self.row(View::Top) } else { None } {
             Some(top) => block.over(with_name(top, "above")),
             None => block,
         }
+    }
+
+    /// The number of each mark over its line.
+    fn mark_numbers(&self, width: f64) -> Block {
+        let whole = self.after.segments.iter().filter(|segment| segment.chain == Chain::Bar);
+        let along = whole.map(|segment| mm(segment.mark_end) * self.scale.along);
+        let numbers = self.step.marks.iter().map(|mark| mark.number.as_str());
+        let marks: Vec<(f64, &str)> = along.zip(numbers).filter(|(along, _)| along.is_finite()).collect();
+        mark_numbers::block(&marks, width)
+    }
+
+    /// Whether it makes a hole or a slit.
+    fn pierces(&self) -> bool {
+        let is_piercing =
+            |operation: Operation| matches!(operation, Operation::Punch | Operation::Drift | Operation::Drill);
+        self.step.tasks.iter().any(|task| task.part.is_some() && is_piercing(task.operation))
     }
 
     /// One view of it.
@@ -72,6 +94,10 @@ impl Strip<'_> {
                     items.extend(part(segment, view, worked, &place));
                 }
             }
+        }
+        if view == View::Top {
+            items.extend(self.slits(&place));
+            items.extend(self.root_holes(&place));
         }
         items.extend(self.necks(view, &place));
         items.extend(self.marks([low, high], &place));
@@ -137,6 +163,56 @@ impl Strip<'_> {
         necked.flat_map(notches).map(drawn).filter(Item::is_finite).collect()
     }
 
+    /// Slits that stand open: a thick line along the bar, with a cross line at its middle.
+    fn slits(&self, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
+        let drawn = |[from, to]: &[f64; 2]| {
+            let middle = (from + to) / 2.0;
+            let part = self.after.segments.iter().find(|part| {
+                let start = mm(part.forged_start);
+                part.shape.is_some() && (start..=start + mm(part.forged_length)).contains(&middle)
+            });
+            let across = part.map_or(0.0, |part| -part.offset_mm[0]);
+            let at_middle = place([middle, across]);
+            let tick = |y: f64| at(at_middle.x, at_middle.y + y);
+            [
+                Item::line(place([*from, across]), place([*to, across]), Pen::DatumLine),
+                Item::line(tick(-SLIT_TICK_MM), tick(SLIT_TICK_MM), Pen::MarkLine),
+            ]
+        };
+        self.step.slits_mm.iter().flat_map(drawn).filter(Item::is_finite).collect()
+    }
+
+    /// Holes that are punched for the ends of slits which are not cut yet.
+    fn root_holes(&self, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
+        let Some(bar) = self.step.bar.and_then(|bar| self.plan.bars.get(bar)) else { return Vec::new() };
+        let hole = |(at, stage): (usize, &Stage)| {
+            let part =
+                self.after.segments.get(at).filter(|part| stage.pierced && !stage.cut && part.shape.is_some())?;
+            let Form::Split { root: Some(RootSpec::Hole(diameter)), .. } = &bar.segment(at)?.form else { return None };
+            Some((at, part, diameter.mm()))
+        };
+        let holes = self.step.stages.iter().enumerate().filter_map(hole);
+        let round = |(middle, diameter): (f64, f64)| {
+            let edge = (0..24).map(|step| (std::f64::consts::TAU * f64::from(step) / 24.0).sin_cos());
+            let edge = edge.map(|(sin, cos)| place([middle + cos * diameter / 2.0, sin * diameter / 2.0]));
+            Item::Polygon { points: edge.collect(), fill: Some(Gray::WHITE), pen: Some(Pen::MarkLine) }
+        };
+        let all = holes.flat_map(|(at, part, diameter)| {
+            self.roots(at, part, diameter).into_iter().map(move |middle| (middle, diameter))
+        });
+        all.map(round).filter(Item::is_finite).collect()
+    }
+
+    /// Where the holes of a split lie: at each end of it that has bar beyond.
+    fn roots(&self, at: usize, part: &SegmentBalance, diameter: f64) -> Vec<f64> {
+        let (start, length) = (mm(part.forged_start), mm(part.forged_length));
+        let whole = self.after.segments.iter().enumerate().filter(|(_, other)| other.chain == Chain::Bar);
+        let places: Vec<usize> = whole.map(|(other, _)| other).collect();
+        let inner = [places.first() != Some(&at), places.last() != Some(&at)];
+        let middles = [start + diameter / 2.0, start + length - diameter / 2.0];
+        middles.into_iter().zip(inner).filter_map(|(middle, inner)| inner.then_some(middle)).collect()
+    }
+
     /// The marks across the bar where they are laid off.
     fn marks(&self, [low, high]: [f64; 2], place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
         let is_marking = |task: &fh_work::Task| task.operation == Operation::Mark && task.part.is_none();
@@ -144,16 +220,19 @@ impl Strip<'_> {
             return Vec::new();
         }
         let whole = self.after.segments.iter().filter(|segment| segment.chain == Chain::Bar);
+        let length = mm(self.after.forged_length) * self.scale.along;
+        let is_dense = whole.clone().count() as f64 * DENSE_MM > length;
+        let pen = if is_dense { Pen::MarkLine } else { Pen::CutLine };
         let line = |segment: &SegmentBalance| {
             let along = mm(segment.mark_end);
-            Item::line(place([along, low]), place([along, high]), Pen::CutLine)
+            Item::line(place([along, low]), place([along, high]), pen)
         };
         whole.map(line).filter(Item::is_finite).collect()
     }
 
     /// What has to be hot, over the bar.
     fn bracket(&self, width: f64) -> Block {
-        let Some([from, to]) = self.worked_extent() else { return Block::default() };
+        let Some([from, to]) = self.hot_extent() else { return Block::default() };
         let Some(words) = hot_words(self.plan, self.step) else { return Block::default() };
         let (from, to) = (from * self.scale.along, (to * self.scale.along).min(width));
         let y = BRACKET_MM - TICK_MM;
@@ -170,10 +249,23 @@ impl Strip<'_> {
         Block { height: BRACKET_MM, items }
     }
 
-    /// From where to where what is worked reaches along the bar now, in mm.
-    fn worked_extent(&self) -> Option<[f64; 2]> {
-        let parts =
-            self.after.segments.iter().enumerate().filter(|(at, part)| self.is_worked(*at) && part.shape.is_some());
+    /// From where to where the bar has to be hot, in mm along the bar now: as far beyond what is worked as before the step.
+    fn hot_extent(&self) -> Option<[f64; 2]> {
+        let [from, to] = self.step.zone_mm?;
+        let now = self.worked_extent(self.after);
+        let ends = match self.worked_extent(self.before).zip(now) {
+            Some((before, now)) => [now[0] - (before[0] - from).max(0.0), now[1] + (to - before[1]).max(0.0)],
+            // What it cuts off is drawn where it was.
+            None => [from, to],
+        };
+        let end = mm(self.after.forged_length).max(now.map_or(to, |now| now[1]));
+        let ends = ends.map(|along| along.clamp(0.0, end.max(0.0)));
+        (ends[0] < ends[1] && ends.iter().all(|along| along.is_finite())).then_some(ends)
+    }
+
+    /// From where to where what is worked reaches along a state of the bar, in mm.
+    fn worked_extent(&self, bar: &BarBalance) -> Option<[f64; 2]> {
+        let parts = bar.segments.iter().enumerate().filter(|(at, part)| self.is_worked(*at) && part.shape.is_some());
         let ends = parts.map(|(_, part)| [mm(part.forged_start), mm(part.forged_start) + mm(part.forged_length)]);
         let ends = ends.filter(|ends| ends.iter().all(|mm| mm.is_finite()));
         ends.reduce(|all, next| [all[0].min(next[0]), all[1].max(next[1])])

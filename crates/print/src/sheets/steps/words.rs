@@ -1,15 +1,16 @@
 //! What a card says, settled in words before anything is laid out.
 
+use super::anvil::Act;
 use crate::sheets::names::segment_name;
 use crate::sheets::sizes_in_words::mm_words;
-use fh_core::plan::{AnvilPlace, Bar, Plan, PlanUnit};
-use fh_work::{Size, WorkedStep};
+use fh_core::plan::{AnvilPlace, Bar, Operation, Plan, PlanUnit};
+use fh_work::{MarkLine, Size, WorkedStep};
 
 /// One card.
 pub(super) struct CardWords<'a> {
     /// The step's number.
     pub(super) number: String,
-    /// `heat 3`, `heats 4 to 7`, `cold`.
+    /// `heat 3`, `heats 4 to 7`, `cold`, `warm`.
     pub(super) heat: String,
     /// What it is called.
     pub(super) title: &'a str,
@@ -17,6 +18,8 @@ pub(super) struct CardWords<'a> {
     pub(super) becomes: String,
     /// Where it is done.
     pub(super) place: AnvilPlace,
+    /// What is done there, for its picture.
+    pub(super) act: Act,
     /// How the bar lies there.
     pub(super) lies: Vec<String>,
     /// What it is done with.
@@ -25,6 +28,8 @@ pub(super) struct CardWords<'a> {
     pub(super) tongs: Option<String>,
     /// The sizes to reach.
     pub(super) sizes: &'a [Size],
+    /// The marks to lay off.
+    pub(super) marks: &'a [MarkLine],
     /// What is read besides, each under its word.
     pub(super) said: Vec<(&'static str, String)>,
     /// What to beware of.
@@ -42,19 +47,23 @@ pub(super) fn card_words<'a>(plan: &Plan, number: usize, step: &'a WorkedStep) -
         title: &step.title,
         becomes: step.becomes.join("; "),
         place: step.place,
+        act: Act::of(step),
         lies: lies(step),
         tools: step.tool.split("; ").map(str::trim).filter(|tool| !tool.is_empty()).collect(),
         tongs: bar.and_then(|bar| tongs_words(plan.units.length, bar, step)),
         sizes: &step.sizes,
+        marks: &step.marks,
         said: said(step),
         caution: step.caution.as_deref().filter(|words| !words.trim().is_empty()),
         because: &step.because,
     }
 }
 
-/// The heats of a step: `heat 3`, `heats 4 to 7`, `cold`.
+/// The heats of a step: `heat 3`, `heats 4 to 7`, `cold`; `warm` where it is only waxed.
 pub(super) fn heat_words(step: &WorkedStep) -> String {
+    let is_waxing = !step.tasks.is_empty() && step.tasks.iter().all(|task| task.operation == Operation::Wax);
     match step.needs {
+        0 if is_waxing => "warm".to_owned(),
         0 => "cold".to_owned(),
         1 => format!("heat {}", step.heat),
         needs => format!("heats {} to {}", step.heat, step.heat + needs - 1),
@@ -88,8 +97,9 @@ fn tongs_words(unit: PlanUnit, bar: &Bar, step: &WorkedStep) -> Option<String> {
     Some(format!("tongs on “{}”, jaw {jaw}", segment_name(bar, hold.part)))
 }
 
-/// Everything that is read besides the sizes.
+/// Everything that is read besides the sizes: what has to be hot first of all.
 fn said(step: &WorkedStep) -> Vec<(&'static str, String)> {
+    let heat = step.heat_with.iter().map(|words| ("heat", words.clone()));
     let measure = step.measure.iter().map(|words| ("measure", words.clone()));
     let others = [
         ("lay", &step.lay),
@@ -99,5 +109,5 @@ fn said(step: &WorkedStep) -> Vec<(&'static str, String)> {
         ("picture", &step.step.picture),
     ];
     let others = others.into_iter().filter_map(|(head, words)| Some((head, words.clone()?)));
-    measure.chain(others).filter(|(_, words)| !words.trim().is_empty()).collect()
+    heat.chain(measure).chain(others).filter(|(_, words)| !words.trim().is_empty()).collect()
 }
