@@ -82,7 +82,7 @@ impl Room {
             if !self.is_free(one.space, leader) {
                 continue;
             }
-            one.cost += 4.0 * self.grid.over_others(leader, label.own);
+            one.cost += 12.0 * self.grid.over_others(leader, label.own);
             if best.as_ref().is_none_or(|best| one.cost < best.cost) {
                 best = Some(one);
             }
@@ -122,11 +122,15 @@ fn tries(label: &Label) -> Vec<Try> {
                 let away = [away[0] * cos - away[1] * sin, away[0] * sin + away[1] * cos];
                 let mut far = NEAREST_MM;
                 while far < FARTHEST_MM {
-                    // From the edge of the words rather than from their middle, for long ones.
-                    let reach = far + ((width / 2.0 - 2.0).max(0.0) * away[0].abs());
-                    let middle = at(from.x + away[0] * reach, from.y + away[1] * reach);
+                    let middle = at(from.x + away[0] * far, from.y + away[1] * far);
                     let cost = far + lean.abs() / 12.0 + (share - 0.5).abs() * 5.0;
-                    all.push(Try { cost, from, space: around(middle, [width, height]) });
+                    // Long words may as well start or end over their place.
+                    let aside = (width / 2.0 - 2.0).max(0.0);
+                    let asides: &[f64] = if label.style == Style::Name { &[-1.0, 0.0, 1.0] } else { &[0.0] };
+                    all.extend(asides.iter().map(|way| {
+                        let space = around(at(middle.x + way * aside, middle.y), [width, height]);
+                        Try { cost, from, space }
+                    }));
                     far += TRY_MM;
                 }
             }
@@ -153,13 +157,10 @@ fn place_on(spine: &[Point], share: f64) -> Option<(Point, [f64; 2])> {
     spine.first().map(|place| (*place, [1.0, 0.0]))
 }
 
-/// From the part to the edge of the words.
+/// From the part to the nearest place of the words.
 fn leader(one: &Try) -> [Point; 2] {
-    let middle = at((one.space.left + one.space.right) / 2.0, (one.space.top + one.space.bottom) / 2.0);
-    let (dx, dy) = (middle.x - one.from.x, middle.y - one.from.y);
-    let (half_x, half_y) = (one.space.width() / 2.0, one.space.height() / 2.0);
-    let back = (half_x / dx.abs().max(1e-9)).min(half_y / dy.abs().max(1e-9)).min(1.0);
-    [one.from, at(middle.x - dx * back, middle.y - dy * back)]
+    let Area { left, top, right, bottom } = one.space;
+    [one.from, at(one.from.x.max(left).min(right), one.from.y.max(top).min(bottom))]
 }
 
 fn dot(middle: Point) -> Item {

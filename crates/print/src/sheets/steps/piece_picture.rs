@@ -313,14 +313,14 @@ fn all_placed(empty: &Room, labels: &[&Label]) -> (Vec<Item>, bool) {
     let mut order = labels.to_vec();
     let mut best = Layout { cost: f64::INFINITY, ..Layout::default() };
     for turn in 0..if labels.len() > MOST_BOXED { 2 } else { MOST_LAYOUTS } {
-        let (layout, next) = laid_out(empty, &order);
+        let (layout, mut placed, failed) = laid_out(empty, &order);
         if layout.cost < best.cost {
             best = layout;
         }
-        order = next;
         if turn % 2 == 0 {
-            order.reverse();
+            placed.reverse();
         }
+        order = [failed, placed].concat();
     }
     (best.items, best.left_out)
 }
@@ -333,8 +333,8 @@ struct Layout {
     cost: f64,
 }
 
-/// Labels placed one after the other, and the order to try next: those first that found no room.
-fn laid_out<'l>(empty: &Room, order: &[&'l Label]) -> (Layout, Vec<&'l Label>) {
+/// Labels placed one after the other: those that found room, and those that found none.
+fn laid_out<'l>(empty: &Room, order: &[&'l Label]) -> (Layout, Vec<&'l Label>, Vec<&'l Label>) {
     /// What a label without a place counts.
     const MISSING: f64 = 1_000.0;
     let mut room = empty.clone();
@@ -352,8 +352,7 @@ fn laid_out<'l>(empty: &Room, order: &[&'l Label]) -> (Layout, Vec<&'l Label>) {
     }
     layout.cost += MISSING * failed.len() as f64;
     layout.left_out = !failed.is_empty();
-    failed.extend(placed);
-    (layout, failed)
+    (layout, placed, failed)
 }
 
 /// The scale at which it fits, never larger than it is.
