@@ -52,14 +52,15 @@ impl Act {
         let stage = task.part.and_then(|at| step.stages.get(at));
         match task.operation {
             O::Upset => Self::Upset,
-            O::Twist => Self::Twist,
+            // Rods are opened by turning them.
+            O::Twist | O::Open => Self::Twist,
             O::Split | O::Trim | O::PartOff => Self::Cut,
             // A slit is cut with a chisel too.
             O::Punch if !step.slits_mm.is_empty() && stage.is_some_and(|stage| stage.slit && !stage.pierced) => {
                 Self::Cut
             }
             O::Punch | O::Drift => Self::Pierce,
-            O::Bend | O::Corner | O::BendAside | O::Open => Self::Bend,
+            O::Bend | O::Corner | O::BendAside => Self::Bend,
             _ => Self::Strike,
         }
     }

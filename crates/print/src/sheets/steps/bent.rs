@@ -92,10 +92,10 @@ impl Now<'_> {
         }
     }
 
-    /// Whether a part is bent now.
+    /// Whether a part is bent now so that a detail tells more of it; a socket looks the same.
     fn is_bent_part(&self, segment: usize) -> bool {
         let parts = self.balance.bars.iter().filter_map(|bar| bar.segments.get(segment));
-        parts.filter_map(|part| part.bent).any(is_told)
+        parts.filter_map(|part| part.bent).any(|bent| is_told(bent) && !matches!(bent, Bent::Socket { .. }))
     }
 
     fn whole(&self, worked: &dyn Fn(usize) -> bool, room: [f64; 2]) -> Option<Seen> {
