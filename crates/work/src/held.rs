@@ -52,7 +52,7 @@ pub(crate) fn hold(
     let [before, after] = cold_ends(site, lengths, hot)?;
     let is_before = side.map_or(before.0 > after.0, |side| side == Held::Datum);
     let (length, part) = if is_before { before } else { after };
-    let part = gripped(site, lengths, &there, part, length.max(0.0));
+    let part = gripped(site, progress, lengths, &there, part, length.max(0.0));
     let jaw_mm = match shape_now(site, progress, part, &lengths.lengths) {
         Some(shape) => {
             let raw = extents(&site.raw_section(part));
@@ -84,8 +84,8 @@ fn shape_section(shape: &fh_core::metal::Shape) -> Option<[f64; 2]> {
     }
 }
 
-/// The part within the length that is held which tongs grip best: long, and not spread much wider than the bar.
-fn gripped(site: &Site<'_>, lengths: &Lengths, there: &[usize], end: usize, held: f64) -> usize {
+/// The part within the length that is held which tongs grip best: long, straight, and not spread much wider than the bar.
+fn gripped(site: &Site<'_>, progress: &Progress, lengths: &Lengths, there: &[usize], end: usize, held: f64) -> usize {
     let [from, to] = lengths.extent([end].iter());
     let at_start = site.place[end].1 == 0;
     // The tongs keep away from the heat where there is room for it.
@@ -100,7 +100,9 @@ fn gripped(site: &Site<'_>, lengths: &Lengths, there: &[usize], end: usize, held
         let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
         shape.and_then(shape_section).map_or(stock, |[width, thickness]| width.max(thickness))
     };
-    let worth = |at: usize| inside(at) * (stock / width(at).max(stock)).powi(2);
+    // Tongs slip on what is bent or twisted: common practice, no source.
+    let straight = |at: usize| if progress.stages[at].bent { 0.2 } else { 1.0 };
+    let worth = |at: usize| inside(at) * (stock / width(at).max(stock)).powi(2) * straight(at);
     there.iter().copied().max_by(|one, other| worth(*one).total_cmp(&worth(*other))).unwrap_or(end)
 }
 

@@ -3,7 +3,7 @@
 use crate::progress::{Progress, Stage};
 use crate::site::{Part, Site, in_mm, in_mm2, in_mm3, mm};
 use fh_core::balance::{BarBalance, SegmentBalance};
-use fh_core::metal::Shape;
+use fh_core::metal::{Outline, Shape};
 use fh_core::plan::{Chain, Form, Gives};
 use uom::si::f64::Volume;
 use uom::si::volume::cubic_millimeter;
@@ -79,8 +79,9 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
     }
     let untwisted = progress.untwisted(site, part.at);
     let (shape, metal_mm3) = match (&part.segment.form, shape) {
-        (Form::Flag { .. }, Shape::Flag { .. }) if !stage.trimmed && trimmed > 0.0 => {
-            (shape.scaled(Gives::Width, whole / finished.max(1e-9)).unwrap_or_else(|| shape.clone()), whole)
+        (Form::Flag { .. }, Shape::Flag { outline, root, tip }) if !stage.trimmed && trimmed > 0.0 => {
+            let outline = wider(outline, whole / finished.max(1e-9));
+            (Shape::Flag { outline, root: *root, tip: *tip }, whole)
         }
         (Form::Hole { .. }, Shape::Hole { .. }) if !stage.pierced => (boss(shape, whole), whole),
         // A strip that is not wrapped yet: read as a bar of even section, not as a collar.
@@ -103,8 +104,15 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
 fn boss(shape: &Shape, whole_mm3: f64) -> Shape {
     let Shape::Hole { outline, thickness, .. } = shape else { return shape.clone() };
     let full = in_mm2(outline.area()) * in_mm(*thickness);
-    let outline = outline.scaled(Gives::Width, whole_mm3 / full.max(1e-9)).unwrap_or_else(|| outline.clone());
-    Shape::Flag { outline, root: *thickness, tip: *thickness }
+    Shape::Flag { outline: wider(outline, whole_mm3 / full.max(1e-9)), root: *thickness, tip: *thickness }
+}
+
+/// An outline as long, and so many times as wide; a disc becomes an ellipse.
+fn wider(outline: &Outline, factor: f64) -> Outline {
+    match outline {
+        Outline::Disc { diameter } => Outline::Ellipse { length: *diameter, width: *diameter * factor },
+        other => other.scaled(Gives::Width, factor).unwrap_or_else(|| other.clone()),
+    }
 }
 
 /// A split: whole bar until it is cut, then branches of their own.

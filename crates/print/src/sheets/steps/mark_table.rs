@@ -42,18 +42,25 @@ pub(super) fn mark_table(marks: &[MarkLine], width: f64, most: usize) -> Block {
         return Block::default();
     }
     let fitting = ((width + GUTTER_MM) / (NARROWEST_MM + GUTTER_MM)).floor().max(1.0) as usize;
-    let each = shown.len().div_ceil(fitting);
-    let count = shown.len().div_ceil(each);
+    let ways = (1..=fitting).rev().map(|columns| in_columns(shown, width, columns));
+    let least = ways.reduce(|best, next| if next.height < best.height { next } else { best });
+    least.unwrap_or_default().over(rest(marks.len() - shown.len(), width))
+}
+
+/// The marks in so many columns at most.
+fn in_columns(marks: &[MarkLine], width: f64, columns: usize) -> Block {
+    let each = marks.len().div_ceil(columns);
+    let count = marks.len().div_ceil(each);
     // A few marks are not drawn out over the whole width.
     let room = ((width + GUTTER_MM) / count.max(2) as f64 - GUTTER_MM).max(1.0);
-    let widths = widths(shown, room);
+    let widths = widths(marks, room);
     let mut table = Block::default();
-    for (place, marks) in shown.chunks(each).enumerate() {
+    for (place, marks) in marks.chunks(each).enumerate() {
         let own = column(marks, widths).indented((room + GUTTER_MM) * place as f64);
         table.height = table.height.max(own.height);
         table.items.extend(own.items);
     }
-    table.over(rest(marks.len() - shown.len(), width))
+    table
 }
 
 /// That there are more marks, and where.

@@ -49,7 +49,10 @@ fn facts(plan: &Plan, worked: &Worked) -> Vec<Fact> {
     let fact = |caption, value: String, also: &str| Fact { caption, value, also: also.to_owned() };
     let order = if worked.proposed { "proposed order" } else { "the smith's own" };
     let mut facts = match &plan.bars[..] {
-        [bar] => vec![fact("stock", bar.stock.describe(), ""), fact("how many", bar.pieces().to_string(), "")],
+        [bar] => vec![
+            fact("stock", bar.stock.describe(), ""),
+            fact("how many", bar.pieces().to_string(), if bar.pieces() > 1 { "alike" } else { "" }),
+        ],
         bars => vec![fact("bars", bars.len().to_string(), "")],
     };
     let count = |count: usize, what: &str| format!("{count} {what}{}", if count == 1 { "" } else { "s" });
