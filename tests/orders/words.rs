@@ -84,8 +84,8 @@ fn a_mark_that_has_moved_is_found_from_what_is_felt_beside_it() {
 #[test]
 fn every_mark_is_laid_off_by_its_number() {
     each(|name, steps| {
-        for step in steps.iter().filter(|step| step.tasks.iter().any(|task| task.operation == O::Mark)) {
-            assert!(!step.marks.is_empty(), "{name}: {}", step.title);
+        for step in steps.iter().filter(|step| step.title.contains("lay off the marks")) {
+            assert!(step.marks.len() > 1, "{name}: {}", step.title);
             let (last, others) = step.marks.split_last().unwrap();
             assert!(
                 last.begins.is_none() && others.iter().all(|mark| mark.begins.is_some()),

@@ -4,7 +4,9 @@ mod ladder;
 mod repeats;
 
 pub use ladder::{ladder_size_words, rung_change_words, rung_size_words};
-pub use repeats::{repeat_count_words, repeat_first_words, repeat_free_words, repeat_places_words, segment_end_words};
+pub use repeats::{
+    repeat_count_words, repeat_first_words, repeat_free_words, repeat_lines, repeat_places_words, segment_end_words,
+};
 
 use crate::balance::Derived;
 use crate::plan::{Bend, Form, PlanUnit, RunoutSpec, Segment, Sides};

@@ -38,7 +38,7 @@ fn words(plan: &Plan, worked: &Worked, losses: &[ScaleLoss]) -> String {
             bar = step.bar;
             text.push_str(&format!("\n{}\n", bar_words(plan, bar)));
         }
-        text.push_str(&step_words(number, step));
+        text.push_str(&step_words(plan, number, step));
     }
     if !worked.tools.is_empty() {
         text.push_str("\nTools\n");
@@ -73,7 +73,7 @@ fn bar_words(plan: &Plan, bar: Option<usize>) -> String {
     format!("{name}: {}{pieces}", of.stock.describe())
 }
 
-fn step_words(number: usize, step: &WorkedStep) -> String {
+fn step_words(plan: &Plan, number: usize, step: &WorkedStep) -> String {
     let heat = match (step.needs, step.heat) {
         (0, _) => "cold".to_owned(),
         (1, heat) => format!("heat {heat}"),
@@ -102,12 +102,18 @@ fn step_words(number: usize, step: &WorkedStep) -> String {
         };
         line(step.sizes.iter().map(size).collect::<Vec<_>>().join("; "));
     }
+    if let Some(held) = step.held_words(plan) {
+        line(held);
+    }
     step.marks.iter().map(fh_work::MarkLine::words).for_each(&mut line);
     step.measure.iter().cloned().for_each(&mut line);
     for words in
         [&step.heat_with, &step.lay, &step.leave, &step.check, &step.caution, &step.step.note].into_iter().flatten()
     {
         line(words.clone());
+    }
+    for note in &step.part_notes {
+        text.push_str(&format!("       the plan: {}\n", tame(note)));
     }
     text
 }

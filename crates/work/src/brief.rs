@@ -2,6 +2,8 @@
 //!
 //! All of it is common practice, no source, unless one is named; all of it can be changed in the step.
 
+use crate::held::Hold;
+use crate::lay::{is_between_thicker, is_clamped};
 use crate::legs::{self, WayToBend};
 use crate::site::{Part, Site, extents, in_mm};
 use crate::task::Task;
@@ -10,19 +12,25 @@ use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{AnvilPlace, Coating, Form, Limits, Made, Operation};
 use fh_measure::WrittenLength;
 
-/// Where a task is done; `ways` are the ways of a bend without a leg in the way.
-pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend]) -> AnvilPlace {
+/// Where a task is done; `ways` are the ways of a bend without a leg in the way, `hold` is what the tongs grip.
+pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend], hold: Option<&Hold>) -> AnvilPlace {
     use AnvilPlace as P;
     use Operation as O;
+    let part = task.part.and_then(|at| site.part(at));
     match task.operation {
+        // Its neighbors are in the way of every block.
+        O::Bend | O::Corner if task.part.is_some_and(|at| site.split_of(at).is_some()) => P::Vice,
+        O::Upset if !is_rivet(site, task) && part.is_some_and(|part| is_clamped(site, part)) => P::Vice,
+        O::Draw if has_form(site, task, |form| matches!(form, Form::Tenon { .. })) => P::NearEdge,
         O::Bend | O::Corner if ways.is_empty() && !legs::are_looked_at(site) => P::FarEdge,
         O::Bend | O::Corner => ways.first().map_or(P::Vice, |way| way.place),
+        O::SetDown if part.is_some_and(|part| is_held_by_its_thin_side(part, hold)) => P::FarEdge,
         O::SetDown => P::NearEdge,
         O::Isolate => P::HardyHole,
         O::Split => P::Step,
         O::Trim if is_flag(site, task) => P::Step,
         O::Trim | O::PartOff => P::HardyHole,
-        O::Draw | O::Taper if is_long(site, task) => P::Horn,
+        O::Draw | O::Taper if part.is_some_and(|part| is_long(site, part)) => P::Horn,
         O::Draw if is_round(site, task) => P::SwageBlock,
         O::Roll => P::SwageBlock,
         O::Twist | O::Open => P::Vice,
@@ -31,10 +39,16 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend]) -> AnvilPl
     }
 }
 
+/// Whether a shoulder is held by its thinner side: what stays thick then hangs over the far edge.
+fn is_held_by_its_thin_side(part: Part<'_>, hold: Option<&Hold>) -> bool {
+    let Some(Shape::Shoulder { from, to, .. }) = &part.balance.shape else { return false };
+    let thin_at_start = from.area() < to.area();
+    hold.is_some_and(|hold| (hold.part < part.at) == thin_at_start)
+}
+
 /// Whether a part grows so much that it is drawn over the horn first.
-fn is_long(site: &Site<'_>, task: &Task) -> bool {
-    let part = task.part.and_then(|at| site.part(at));
-    part.is_some_and(|part| part.balance.forged_length > part.balance.stock_length * 1.5)
+pub(crate) fn is_long(site: &Site<'_>, part: Part<'_>) -> bool {
+    part.balance.forged_length > part.balance.stock_length * 1.5 && !is_between_thicker(site, part)
 }
 
 fn is_round(site: &Site<'_>, task: &Task) -> bool {
@@ -106,12 +120,8 @@ pub(crate) fn leave(site: &Site<'_>, task: &Task, more_bends: bool) -> Option<St
         O::Flatten if is_slit(site, task) => {
             Some("Leave the rim as it swells: the hole will open it further.".to_owned())
         }
-        O::Upset if matches!(part.segment.form, Form::Rivet { .. }) => None,
-        O::Upset => Some(match swelling_side(part) {
-            Some(side) => {
-                format!("Leave the swelling on the {side}, the outside of the bend; the other sides stay flat.")
-            }
-            None => "Leave it thick in the middle; only straighten it if it bends, at once.".to_owned(),
+        O::Upset => swelling_side(part).map(|side| {
+            format!("Leave the swelling on the {side}, the outside of the bend; the other sides stay flat.")
         }),
         O::Split => Some("Leave the cut faces rough until the branches are forged.".to_owned()),
         O::Bend if more_bends && part.balance.bent.is_some_and(crate::rules::is_closing) => {
@@ -181,21 +191,25 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String>
         O::Spread | O::Flatten => "Thickness with the gauge, outline against the template.".to_owned(),
         O::Trim if is_flag(site, task) => "The outline against the template; no burr.".to_owned(),
         O::Upset if is_rivet(site, task) => "The head round and in the middle; the shank straight.".to_owned(),
-        O::Upset => "The thickness over the swelling, its length, and that the bar is still straight.".to_owned(),
+        O::Upset if has_form(site, task, |form| matches!(form, Form::Peak { .. })) => {
+            "The thickness over the swelling, its length, and that the bar is still straight.".to_owned()
+        }
+        O::Upset => "The thickness, the length, and that the bar is still straight.".to_owned(),
         O::Split => "The branches equally thick at the root.".to_owned(),
+        O::Open => "The length; the rods alike, seen from both ends.".to_owned(),
         O::Punch if is_slit(site, task) => {
             "The slit straight, along the middle of the bar, through from both sides.".to_owned()
         }
         O::Punch | O::Drift | O::Drill => "The hole square to the face, and in the middle.".to_owned(),
-        O::Bend | O::Roll | O::Open | O::Corner => "Against the template; no twist, seen from the end.".to_owned(),
+        O::Bend | O::Roll | O::Corner => "Against the template; no twist, seen from the end.".to_owned(),
         O::Twist => "The turns counted; the bar straight, seen along it.".to_owned(),
         O::Straighten if task.part.is_none() => {
             format!(
-                "Let it cool until it no longer glows, then measure it straight: {}. The last chance to correct it.",
+                "Let it cool to the hand, then measure it straight: {}. The last chance to correct it.",
                 length_words(site.plan, now_mm)
             )
         }
-        O::Weld => "No dark line along the seam when it is next hot.".to_owned(),
+        O::Weld => "No dark line along the seam at the second heat; the length, and the ring still round.".to_owned(),
         O::Check => "Every size and angle against the plan and the templates, cold.".to_owned(),
         _ => return None,
     };
@@ -224,11 +238,15 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
         O::Punch => all.push("Take the punch out and cool it every few blows, or it sticks and swells.".to_owned()),
         O::Weld => all.push("Sparks and flux fly at the first blow: eyes, arms and bystanders covered.".to_owned()),
         O::Upset if is_rivet(site, task) => {}
-        O::Upset | O::Scarf => {
+        O::Scarf => {}
+        O::Upset if task.part.is_some_and(|at| site.beside(at).contains(&None)) => {
+            all.push("Cool the bar behind the heat, so that only the marked length thickens.".to_owned())
+        }
+        O::Upset => {
             all.push("Cool the bar on both sides of the heat, so that only the marked length thickens.".to_owned())
         }
         O::Twist => all.push("One even heat over the whole length: the hottest place twists first.".to_owned()),
-        O::Roll => {
+        O::Roll if task.part.is_some_and(|at| !site.beside(at).contains(&None)) => {
             all.push("Never heat a socket that is closed at both ends: trapped air or water bursts it.".to_owned())
         }
         O::Taper if ends_in_point(site, task) => {

@@ -29,6 +29,8 @@ const GAUGED: [&str; 8] =
     ["square", "diameter", "thickness", "across flats", "height", "side", "width", "left in the neck"];
 /// What begins like these and is measured in a hole, not across the bar.
 const INSIDE: &str = "of the hole";
+/// What is not worth a gauge.
+const ROUGH: &str = ", about";
 /// A notch wider than so many mm is no strip of sheet any more: common practice, no source.
 const WIDEST: f64 = 60.0;
 
@@ -66,5 +68,5 @@ pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<G
 }
 
 fn is_gauged(what: &str) -> bool {
-    GAUGED.iter().any(|start| what.starts_with(start)) && !what.ends_with(INSIDE)
+    GAUGED.iter().any(|start| what.starts_with(start)) && !what.ends_with(INSIDE) && !what.ends_with(ROUGH)
 }

@@ -5,7 +5,7 @@ use crate::legs::{Held, WayToBend};
 use crate::progress::Progress;
 use crate::site::{Site, extents, in_mm, in_mm2};
 use crate::state::shape_now;
-use fh_core::plan::Limits;
+use fh_core::plan::{Form, Limits};
 use fh_measure::WrittenLength;
 
 /// Beyond the part that is worked, so much is too hot to hold, in mm: common practice, no source.
@@ -20,6 +20,11 @@ pub struct Hold {
     pub jaw_mm: [f64; 2],
     /// The part that is gripped, counted through the bar.
     pub part: usize,
+}
+
+impl Hold {
+    /// What is wider than so many mm is held by its thickness: common practice, no source.
+    pub(crate) const WIDE: f64 = 40.0;
 }
 
 /// What is cold enough to hold on either side of what is hot: how long it is in mm, and the part at its end.
@@ -38,6 +43,10 @@ pub(crate) fn first_to_hold(site: &Site<'_>, lengths: &Lengths, hot: &[usize], w
     let worst = |way: &WayToBend| if way.held == Held::Datum { -before } else { -after };
     let alike = ways.iter().take_while(|way| way.place == place).count();
     ways[..alike].sort_by(|one, other| worst(one).total_cmp(&worst(other)));
+    // Where the side that would lie there is hot or gone, it is rolled up from that end, held by the other.
+    if let Some(first) = ways.first_mut().filter(|first| worst(first) >= 0.0) {
+        first.held = if first.held == Held::Datum { Held::Far } else { Held::Datum };
+    }
 }
 
 /// The longer end of the bar beside what is hot, or the end on the side that has to be held.
@@ -84,7 +93,7 @@ fn shape_section(shape: &fh_core::metal::Shape) -> Option<[f64; 2]> {
     }
 }
 
-/// The part within the length that is held which tongs grip best: long, straight, and not spread much wider than the bar.
+/// The part within the length that is held which tongs grip best: long, straight and even, and not spread much wider than the bar.
 fn gripped(site: &Site<'_>, progress: &Progress, lengths: &Lengths, there: &[usize], end: usize, held: f64) -> usize {
     let [from, to] = lengths.extent([end].iter());
     let at_start = site.place[end].1 == 0;
@@ -102,7 +111,11 @@ fn gripped(site: &Site<'_>, progress: &Progress, lengths: &Lengths, there: &[usi
     };
     // Tongs slip on what is bent or twisted: common practice, no source.
     let straight = |at: usize| if progress.stages[at].bent { 0.2 } else { 1.0 };
-    let worth = |at: usize| inside(at) * (stock / width(at).max(stock)).powi(2) * straight(at);
+    let even = |at: usize| match site.flat[at].segment.form {
+        Form::Plain { .. } | Form::Drawn { .. } | Form::Hold { .. } => 1.0,
+        _ => 0.4,
+    };
+    let worth = |at: usize| even(at) * inside(at) * (stock / width(at).max(stock)).powi(2) * straight(at);
     there.iter().copied().max_by(|one, other| worth(*one).total_cmp(&worth(*other))).unwrap_or(end)
 }
 

@@ -2,7 +2,7 @@
 
 use crate::heating::Lengths;
 use crate::legs::Held;
-use crate::marks::middle_share;
+use crate::marks::{is_struck, middle_share};
 use crate::progress::Progress;
 use crate::site::Site;
 use crate::task::Task;
@@ -80,6 +80,7 @@ pub(crate) fn measured(
         // A bend begins on the side that is held; what ends at the bar's end is bent from its other end.
         match held {
             Some(Held::Far) => wanted = wanted.pop().into_iter().collect(),
+            None if hangs_by_its_far_end(site, at) => wanted = wanted.pop().into_iter().collect(),
             _ => wanted.truncate(1),
         }
     }
@@ -101,7 +102,8 @@ pub(crate) fn measured(
             distance_mm: if here { 0.0 } else { distance_mm },
         })
     };
-    wanted.into_iter().filter_map(measured).collect()
+    let says_something = |measured: &Measured| measured.place != measured.from;
+    wanted.into_iter().filter_map(measured).filter(says_something).collect()
 }
 
 /// A mark as it is found now: by its number, and where the bar has grown by what is felt next to it.
@@ -136,7 +138,8 @@ fn wanted(site: &Site<'_>, lengths: &Lengths, operation: Operation, at: usize) -
     let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
     match operation {
         O::Trim if !matches!(site.flat[at].segment.form, Form::Trim { .. }) => Vec::new(),
-        O::Isolate | O::SetDown | O::Twist | O::Trim | O::PartOff | O::Upset => both(),
+        O::SetDown => set_down(site, at, start, end),
+        O::Isolate | O::Twist | O::Trim | O::PartOff | O::Upset => both(),
         operation if bends_over(operation) => both(),
         O::Split | O::Punch if matches!(shape, Some(Shape::Split(_))) => {
             let Some(Shape::Split(size)) = shape else { return Vec::new() };
@@ -159,6 +162,22 @@ fn wanted(site: &Site<'_>, lengths: &Lengths, operation: Operation, at: usize) -
     }
 }
 
+/// Whether a part lies on a branch that is free toward the datum, and is bent from its other end.
+fn hangs_by_its_far_end(site: &Site<'_>, at: usize) -> bool {
+    let split = site.split_of(at).and_then(|(split, _)| site.part(split));
+    matches!(split.and_then(|split| split.balance.shape.as_ref()), Some(Shape::Split(size)) if size.free == FreeEnd::Datum)
+}
+
+/// The line of a step: where its thicker side begins, or the end of a tenon toward the bar.
+fn set_down(site: &Site<'_>, at: usize, start: f64, end: f64) -> Vec<(String, f64)> {
+    let line = format!("the line of the step “{}”", site.name(at));
+    let thick_at_start = match site.part(at).and_then(|part| part.balance.shape.as_ref()) {
+        Some(Shape::Shoulder { from, to, .. }) => from.area() > to.area(),
+        _ => site.beside(at)[0].is_some(),
+    };
+    vec![(line, if thick_at_start { start } else { end })]
+}
+
 fn bends_over(operation: Operation) -> bool {
     matches!(operation, Operation::Bend | Operation::Corner | Operation::Roll)
 }
@@ -172,12 +191,11 @@ fn landmarks(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: usize)
     let (Some(first), Some(last)) = (there.first(), there.last()) else { return all };
     let end = |at: usize| lengths.starts[at] + lengths.lengths[at];
     let on_bar = chain == 0;
-    let names = if on_bar {
-        ["the".to_owned() + " " + site.bar.datum_name(), "the far end".to_owned()]
+    let [datum, far] = if on_bar {
+        [format!("the {}", site.bar.datum_name()), "the far end".to_owned()]
     } else {
-        ["the start of the branch".to_owned(), "the end of the branch".to_owned()]
+        branch_ends(site, at).map(str::to_owned)
     };
-    let [datum, far] = names;
     all.push(Landmark::felt(lengths.starts[*first], datum));
     all.push(Landmark::felt(end(*last), far));
     for pair in there.windows(2) {
@@ -189,11 +207,26 @@ fn landmarks(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: usize)
             && progress.marked
             && is_untouched(site, progress, before)
             && is_untouched(site, progress, after)
+            && is_struck(site, before, after)
         {
             all.push(Landmark::mark(site, before, place));
         }
     }
     all
+}
+
+/// What the ends of a branch are called, from the datum on.
+fn branch_ends(site: &Site<'_>, at: usize) -> [&'static str; 2] {
+    let (root, tip) = ("the root of the slit", "the free end of the branch");
+    let split = site.split_of(at).and_then(|(split, _)| site.part(split));
+    match split.and_then(|split| split.balance.shape.as_ref()) {
+        Some(Shape::Split(size)) => match size.free {
+            FreeEnd::Datum => [tip, root],
+            FreeEnd::Far => [root, tip],
+            FreeEnd::Neither => ["the start of the slit", "the end of the slit"],
+        },
+        _ => [root, tip],
+    }
 }
 
 /// What is felt between two parts: a shoulder or a neck.

@@ -36,11 +36,28 @@ pub(crate) fn is_marking(task: &Task) -> bool {
     task.operation == Operation::Mark && task.part.is_none()
 }
 
+/// Marks nearer to each other than this cannot both be struck, in mm: common practice, no source.
+const NEAREST: f64 = 3.0;
+
+/// Whether the mark between two parts is struck: of the two beside a short shoulder only that on its thick side.
+pub(crate) fn is_struck(site: &Site<'_>, before: usize, after: usize) -> bool {
+    let thin_side = |at: usize, is_end: bool| {
+        let Some(part) = site.part(at) else { return false };
+        let Some(Shape::Shoulder { from, to, .. }) = &part.balance.shape else { return false };
+        let is_thin = if is_end { to.area() < from.area() } else { from.area() < to.area() };
+        is_thin && in_mm(part.balance.stock_length) < NEAREST
+    };
+    !thin_side(before, true) && !thin_side(after, false)
+}
+
 /// The marks of a bar from the datum end on; the last is where it is cut.
 pub(crate) fn mark_lines(site: &Site<'_>) -> Vec<MarkLine> {
     let parts = &site.chains[0].1;
     let line = |(place, at): (usize, &usize)| {
         let balance = site.balance.segments.get(*at)?;
+        if parts.get(place + 1).is_some_and(|next| !is_struck(site, *at, *next)) {
+            return None;
+        }
         Some(MarkLine {
             number: site.bar.path(*at),
             at: balance.mark_end_shop.text(),

@@ -3,11 +3,10 @@
 use crate::site::{Part, Site, extents, in_mm};
 use crate::words::length_words;
 use fh_core::metal::{SectionSize, Shape};
+use fh_core::plan::Form;
 
 /// What is thinner than this share of the bar is thinned: common practice, no source.
 const THINNED: f64 = 0.9;
-/// Where nothing beside a mark is thinned, a groove leaves this share of the bar: it is only felt. Common practice, no source.
-const FELT: f64 = 0.8;
 
 /// A groove at one end of a block.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,33 +21,42 @@ pub(crate) struct Groove {
     pub(crate) left_mm: f64,
 }
 
-/// The grooves of a block, from the datum end on.
+/// The grooves of a block, from the datum end on; none at an end where nothing goes thin, or where a shoulder stands.
 ///
 /// A groove lies in what becomes thinner there, so that the other side of the mark keeps its metal: common practice, no
 /// source.
 pub(crate) fn grooves(site: &Site<'_>, part: Part<'_>) -> Vec<Groove> {
     let beside = site.beside(part.at).into_iter().enumerate();
-    beside.filter_map(|(side, beside)| Some(groove(site, part, site.part(beside?)?, side == 1))).collect()
+    beside.filter_map(|(side, beside)| groove(site, part, site.part(beside?)?, side == 1)).collect()
 }
 
-fn groove(site: &Site<'_>, part: Part<'_>, beside: Part<'_>, at_end: bool) -> Groove {
+fn groove(site: &Site<'_>, part: Part<'_>, beside: Part<'_>, at_end: bool) -> Option<Groove> {
+    if is_set_down(part) || is_set_down(beside) {
+        return None;
+    }
     let raw = extents(&site.raw_section(part.at));
     let [own, other] = [size_at(site, part, at_end), size_at(site, beside, !at_end)];
     let thinned = |size: [f64; 2]| least(size) < THINNED * least(raw);
     let (inside, size) = match (thinned(other), thinned(own)) {
         (true, _) => (false, other),
         (false, true) => (true, own),
-        (false, false) => (false, raw.map(|side| side * FELT)),
+        (false, false) => return None,
     };
-    Groove { at_end, inside, all_round: size[0] < THINNED * raw[0] && size[1] < THINNED * raw[1], left_mm: least(size) }
+    let all_round = size[0] < THINNED * raw[0] && size[1] < THINNED * raw[1];
+    Some(Groove { at_end, inside, all_round, left_mm: least(size) })
 }
 
-fn least([width, thickness]: [f64; 2]) -> f64 {
+/// Whether a part is set down to a shoulder, which keeps the metal on either side of it to itself.
+fn is_set_down(part: Part<'_>) -> bool {
+    matches!(part.segment.form, Form::Shoulder { .. } | Form::Tenon { .. })
+}
+
+pub(crate) fn least([width, thickness]: [f64; 2]) -> f64 {
     width.min(thickness)
 }
 
 /// How wide and how thick a forged part is at one of its ends, in mm; as the bar where it has no section there.
-fn size_at(site: &Site<'_>, part: Part<'_>, at_end: bool) -> [f64; 2] {
+pub(crate) fn size_at(site: &Site<'_>, part: Part<'_>, at_end: bool) -> [f64; 2] {
     let raw = extents(&site.raw_section(part.at));
     let far = at_end != part.balance.reversed;
     let at_end_of = |from: &SectionSize, to: &SectionSize| extents(if far { to } else { from });

@@ -83,7 +83,10 @@ impl Progress {
             O::Split => stage.cut |= is_split,
             O::BendAside => stage.aside = is_split,
             O::Straighten => stage.aside = false,
-            O::Open => stage.opened |= is_split,
+            O::Open => {
+                stage.opened |= is_split;
+                stage.aside = false;
+            }
             operation if is_piercing(operation) => {
                 stage.slit = true;
                 stage.pierced |= is_last(is_piercing);

@@ -1,13 +1,16 @@
 //! What must come before what on one bar, and why.
 
 use crate::legs;
-use crate::site::{Site, extents, in_mm};
+use crate::site::{Part, Site, extents, in_mm};
 use crate::task::Task;
 use crate::why::Why;
 use fh_core::metal::{Bent, FreeEnd, SectionSize, Shape};
 use fh_core::plan::{Form, Limits, Operation};
 use fh_measure::WrittenLength;
 use std::f64::consts::PI;
+
+/// What has less than this share of the bar's section is thin at its end: common practice, no source.
+const THIN_END: f64 = 0.5;
 
 /// One task before another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -46,6 +49,8 @@ pub(crate) fn bar_rules(site: &Site<'_>, tasks: &[Task]) -> Vec<Rule> {
     for at in 0..site.flat.len() {
         ruling.within(at);
         ruling.beside(at);
+        ruling.scarf(at);
+        ruling.taper(at);
     }
     ruling.splits();
     for chain in 0..site.chains.len() {
@@ -126,6 +131,29 @@ impl Ruling<'_, '_> {
             // What is upset comes before every neck.
             let forging = self.those(next, |operation| operation.is_shaping() && operation != Operation::Upset);
             self.each(&necks, &forging, Why::IsolateFirst);
+        }
+    }
+
+    /// What lies beside a scarf is forged before it.
+    fn scarf(&mut self, at: usize) {
+        let scarfs = self.those(at, |operation| operation == Operation::Scarf);
+        for next in self.site.beside(at).into_iter().flatten() {
+            let forging = self.those(next, |operation| operation.is_shaping() && operation != Operation::Scarf);
+            self.each(&forging, &scarfs, Why::ScarfLate);
+        }
+    }
+
+    /// The even bar that a taper runs down to is drawn before it, unless a neck or a shoulder lies between them.
+    fn taper(&mut self, at: usize) {
+        let tapers = self.those(at, |operation| operation == Operation::Taper);
+        let Some(part) = self.site.part(at).filter(|_| !tapers.is_empty()) else { return };
+        let raw = self.site.raw_section(at);
+        for (side, next) in self.site.beside(at).into_iter().enumerate() {
+            let Some(next) = next else { continue };
+            if is_thin_at(part, side == 1, raw) && self.necks(at).is_empty() && self.necks(next).is_empty() {
+                let drawn = self.those(next, |operation| operation == Operation::Draw);
+                self.each(&drawn, &tapers, Why::TaperLast);
+            }
         }
     }
 
@@ -240,6 +268,22 @@ impl Ruling<'_, '_> {
             for (first, then) in legs::middle_first(self.site, &bends) {
                 self.rule(first, then, Why::MiddleFirst);
             }
+        } else {
+            self.root_first(chain, &all);
+        }
+    }
+
+    /// On a branch the bends at its root before those farther out: the other way round it is bent into its neighbor.
+    fn root_first(&mut self, chain: usize, bends: &[usize]) {
+        let split = self.site.chains[chain].1.first().and_then(|at| self.site.split_of(*at)).map(|(split, _)| split);
+        let shape = split.and_then(|at| self.site.part(at)).and_then(|part| part.balance.shape.as_ref());
+        let Some(Shape::Split(size)) = shape else { return };
+        for pair in bends.windows(2) {
+            match size.free {
+                FreeEnd::Far => self.rule(pair[0], pair[1], Why::MiddleFirst),
+                FreeEnd::Datum => self.rule(pair[1], pair[0], Why::MiddleFirst),
+                FreeEnd::Neither => {}
+            }
         }
     }
 
@@ -286,6 +330,7 @@ impl Ruling<'_, '_> {
             }
             if operation == Operation::PartOff {
                 self.part_late(at, cut);
+                self.hold_last(at);
             }
         }
     }
@@ -308,6 +353,19 @@ impl Ruling<'_, '_> {
                 continue;
             }
             self.each(&forging, &[cut], Why::PartLate);
+        }
+    }
+
+    /// Where what lies beside the rest of the bar is thin, everything else on the bar is forged before it.
+    fn hold_last(&mut self, hold: usize) {
+        for (side, beside) in self.site.beside(hold).into_iter().enumerate() {
+            let Some(beside) = beside.filter(|at| is_thin_beside_hold(self.site, *at, side == 0)) else { continue };
+            let thin = self.shaping(beside);
+            let others: Vec<usize> = self.site.chains[0].1.iter().copied().filter(|at| *at != beside).collect();
+            for other in others {
+                let forging = self.shaping(other);
+                self.each(&forging, &thin, Why::HoldLast);
+            }
         }
     }
 
@@ -368,6 +426,20 @@ pub(crate) fn is_closing(bent: Bent) -> bool {
         Bent::Ring { sweep, .. } | Bent::Socket { sweep, .. } => sweep > CLOSED,
         _ => false,
     }
+}
+
+/// Whether a part beside the rest of the bar is so thin there that it does not carry the bar; not what ends there in nothing,
+/// which waits for the cut.
+pub(crate) fn is_thin_beside_hold(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
+    let thin = |part| is_thin_at(part, at_far_end, site.raw_section(at));
+    !runs_out(site, at, at_far_end) && site.part(at).is_some_and(thin)
+}
+
+/// Whether a part is thin at one of its ends.
+fn is_thin_at(part: Part<'_>, at_far_end: bool, raw: SectionSize) -> bool {
+    let share = if at_far_end == part.balance.reversed { 0.0 } else { 1.0 };
+    let area = part.balance.shape.as_ref().map_or(raw.area(), |shape| shape.area_at(share));
+    area < raw.area() * THIN_END
 }
 
 /// Whether a part runs out to a point, an edge or a finial at one of its ends.

@@ -4,7 +4,7 @@ use crate::effort::minutes;
 use crate::fire::{Fire, heat_minutes};
 use crate::heating::{Heating, Lengths, Load};
 use crate::progress::Progress;
-use crate::rules::Rule;
+use crate::rules::{Rule, is_thin_beside_hold};
 use crate::site::Site;
 use crate::task::Task;
 use fh_core::metal::Shape;
@@ -69,8 +69,9 @@ fn units(site: &Site<'_>, tasks: &[Task]) -> Vec<Vec<usize>> {
             }
             continue;
         };
-        let joined =
-            last_draw.filter(|(before, _)| site.beside(*before)[1] == Some(at) && drawn_alike(site, *before, at));
+        let joined = last_draw
+            .filter(|(before, _)| site.beside(*before)[1] == Some(at) || are_rods_of_one_slit(site, *before, at))
+            .filter(|(before, _)| drawn_alike(site, *before, at));
         let unit = joined.map_or(units.len(), |(_, unit)| unit);
         if joined.is_some() {
             units[unit].push(number);
@@ -95,6 +96,12 @@ fn one_cut(site: &Site<'_>, tasks: &[Task], number: usize, units: &[Vec<usize>])
     let beside = site.beside(own.part.filter(|_| is_cut(&own))?);
     let is_other = |task: &Task| is_cut(task) && beside.contains(&task.part) && task.operation != own.operation;
     units.iter().position(|unit| unit.iter().any(|task| is_other(&tasks[*task])))
+}
+
+/// Whether two parts are branches of one slit that is closed at both ends: only together do they grow longer.
+fn are_rods_of_one_slit(site: &Site<'_>, one: usize, other: usize) -> bool {
+    let split = |at: usize| site.split_of(at).map(|(split, _)| split);
+    split(one).is_some_and(|at| split(other) == Some(at) && site.is_closed_slit(at))
 }
 
 /// Whether two parts have one section all along, and the same.
@@ -242,8 +249,20 @@ impl Bench<'_, '_> {
             Choice::Near => [hot.map_or(place, |hot| (place - hot).abs()), sort],
         };
         // The rest of the bar is kept to hold by as long as anything else can be done.
-        let reluctant = matches!(operation, Operation::PartOff | Operation::Check);
-        Key { reluctant, elsewhere: true, costs: load.hot && !heating.fits(load, lengths), rank, unit }
+        let eager = operation == Operation::PartOff && self.hangs_by_a_thread(unit);
+        let reluctant = !eager && matches!(operation, Operation::PartOff | Operation::Check);
+        let rank = if eager { [f64::NEG_INFINITY; 2] } else { rank };
+        let costs = !eager && load.hot && !heating.fits(load, lengths);
+        Key { reluctant, elsewhere: true, costs, rank, unit }
+    }
+
+    /// Whether what is parted off hangs on something thin by then.
+    fn hangs_by_a_thread(&self, unit: usize) -> bool {
+        let parts = self.units[unit].iter().filter_map(|task| self.tasks[*task].part);
+        let beside = |at: usize| self.site.beside(at).into_iter().enumerate();
+        let thin =
+            |(side, at): (usize, Option<usize>)| at.is_some_and(|at| is_thin_beside_hold(self.site, at, side == 0));
+        parts.flat_map(beside).any(thin)
     }
 
     /// Whether a unit finishes what another has begun on the same part: a slit is drifted, what is spread is trimmed.
@@ -262,12 +281,12 @@ fn sort(operation: Operation) -> u8 {
     use Operation as O;
     match operation {
         O::Mark => 0,
-        O::Upset | O::Scarf => 1,
+        O::Upset => 1,
         O::Isolate | O::SetDown => 2,
         O::Split | O::BendAside => 3,
         O::Draw | O::Taper | O::Spread | O::Flatten => 4,
         O::Punch | O::Drift | O::Drill => 5,
-        O::Trim => 6,
+        O::Trim | O::Scarf => 6,
         O::Straighten => 7,
         O::PartOff | O::DressEdges => 8,
         O::Stamp => 9,

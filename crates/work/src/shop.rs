@@ -57,11 +57,13 @@ pub enum ToolKind {
     Vice,
     /// A steel brush.
     Brush,
+    /// What keeps scale out of a weld.
+    Flux,
 }
 
 impl ToolKind {
     /// Every kind, in the order they are offered.
-    pub const ALL: [Self; 25] = [
+    pub const ALL: [Self; 26] = [
         Self::Hammer,
         Self::CrossPeen,
         Self::CenterPunch,
@@ -87,6 +89,7 @@ impl ToolKind {
         Self::Tongs,
         Self::Vice,
         Self::Brush,
+        Self::Flux,
     ];
 
     /// The word for it.
@@ -117,6 +120,7 @@ impl ToolKind {
             Self::Tongs => "tongs",
             Self::Vice => "vice",
             Self::Brush => "wire brush",
+            Self::Flux => "flux",
         }
     }
 
@@ -129,6 +133,7 @@ impl ToolKind {
     pub fn other_way(self) -> &'static str {
         match self {
             Self::Hammer | Self::CenterPunch | Self::Saw | Self::CutOff | Self::Vice | Self::Brush => "",
+            Self::Flux => "Mild steel welds under clean, dry silver sand too, at a somewhat higher heat.",
             Self::CrossPeen => "Spread over the horn with the flat face, or under a fuller.",
             Self::SlitChisel => "Saw along the line cold, or drill a row of holes and cut between them.",
             Self::HotChisel => "Trim it cold with saw and file.",

@@ -1,7 +1,7 @@
 //! One bar of a plan, looked at from every side that the order of work asks for.
 
 use fh_core::balance::{Balance, BarBalance, SegmentBalance};
-use fh_core::metal::{SectionSize, Shape};
+use fh_core::metal::{FreeEnd, SectionSize, Shape};
 use fh_core::plan::{Bar, Chain, Flat, Plan, Segment};
 use std::f64::consts::FRAC_PI_2;
 use uom::si::area::square_millimeter;
@@ -99,6 +99,12 @@ impl<'a> Site<'a> {
             Chain::Bar => None,
             Chain::Branch { split, branch } => Some((split, branch)),
         }
+    }
+
+    /// Whether a segment is a slit that is closed at both ends.
+    pub(crate) fn is_closed_slit(&self, at: usize) -> bool {
+        let shape = self.part(at).and_then(|part| part.balance.shape.as_ref());
+        matches!(shape, Some(Shape::Split(size)) if size.free == FreeEnd::Neither)
     }
 
     /// The section that a segment is forged from: the bar's, or a branch as it is cut.

@@ -3,7 +3,7 @@
 use crate::heat_rules::tolerance_mm;
 use crate::neck;
 use crate::progress::Progress;
-use crate::site::{Part, Site, in_mm};
+use crate::site::{Part, Site, extents, in_mm};
 use crate::state::shape_now;
 use crate::task::Task;
 use crate::words::{hot_words, length_words};
@@ -68,7 +68,7 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
                 let cut = site.plan.units.marks.round(in_mm(site.balance.stock_length));
                 vec![Size { cold: cut.text(), tolerance: None, hot: None, ..length("cut length", cut.mm()) }]
             }
-            O::Straighten => vec![length_of_the_piece(site, now_mm)],
+            O::Straighten => vec![length_of_the_piece(site, progress, now_mm)],
             _ => Vec::new(),
         };
     };
@@ -136,10 +136,16 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
 }
 
 /// How long the piece is while it is straight: measured cold, and off by what its parts are off, in squares.
-fn length_of_the_piece(site: &Site<'_>, now_mm: f64) -> Size {
+fn length_of_the_piece(site: &Site<'_>, progress: &Progress, now_mm: f64) -> Size {
+    let is_on = |at: usize| !progress.stages[at].off;
     let forged = site.chains[0].1.iter().filter(|at| !Progress::start_of(site, **at)).count().max(1);
     let tolerance = tolerance_mm(site.plan) * (forged as f64).sqrt();
-    Size { hot: None, ..Size::with_tolerance(site.plan, "length of the piece, cold", now_mm, tolerance) }
+    let rest = site.chains[0].1.iter().filter(|at| is_on(**at) && !site.flat[**at].segment.form.is_finished());
+    let what = match rest.map(|at| site.name(*at)).next() {
+        Some(rest) => format!("length without “{rest}”, cold"),
+        None => "length of the piece, cold".to_owned(),
+    };
+    Size { hot: None, ..Size::with_tolerance(site.plan, &what, now_mm, tolerance) }
 }
 
 fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
@@ -179,10 +185,31 @@ fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
         Some(Shape::Hole { outline, thickness, .. }) => {
             vec![length("thickness", in_mm(*thickness)), length("width", in_mm(outline.width())), long]
         }
+        None if !is_forged => upset_block(site, part),
         Some(Shape::Ball { diameter }) => vec![length("diameter", in_mm(*diameter))],
         Some(Shape::Cube { side }) => vec![length("side", in_mm(*side))],
         _ => vec![long],
     }
+}
+
+/// A block that is made thicker before it is forged to its shape: as thick as that needs, or as short.
+fn upset_block(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
+    let raw = extents(&site.raw_section(part.at));
+    let stock = in_mm(part.balance.stock_length);
+    let short = match &part.balance.shape {
+        Some(Shape::Ball { diameter: size } | Shape::Cube { side: size }) => {
+            stock * (neck::least(raw) / in_mm(*size)).powi(2)
+        }
+        _ => in_mm(part.balance.forged_length),
+    };
+    let swell = (stock / short.max(1e-6)).sqrt();
+    let [width, thickness] = raw.map(|side| side * swell);
+    let size = |what: &str, mm: f64| Size::length(site.plan, what, mm);
+    let mut all = vec![size("thickness, about", thickness), size("length, about", short)];
+    if (width - thickness).abs() > 0.05 * thickness {
+        all.insert(0, size("width, about", width));
+    }
+    all
 }
 
 fn split(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
@@ -208,7 +235,7 @@ fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Size> {
             _ => Vec::new(),
         },
         Some(Shape::Hole { hole, .. }) => match operation {
-            Operation::Punch => named(site, part, &["slit", "or a slit of", "punch"]),
+            Operation::Punch => named(site, part, &["slit", "punch"]).into_iter().take(1).collect(),
             _ => match *hole {
                 HoleSize::Round { diameter } => vec![Size::length(plan, "diameter of the hole", in_mm(diameter))],
                 HoleSize::Square { side } => vec![Size::length(plan, "side of the hole", in_mm(side))],
@@ -253,11 +280,16 @@ fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
             vec![Size::words("turns", format!("{}{hand}", turns(angle / std::f64::consts::TAU)))]
         }
         None => match &part.balance.shape {
-            Some(Shape::Split(split)) => split
-                .opening
-                .map(|opening| length("across the middles of the branches", opening.radius * 2.0))
-                .into_iter()
-                .collect(),
+            Some(Shape::Split(split)) => split.opening.map_or_else(Vec::new, |opening| {
+                let mut all = vec![
+                    length("across the middles of the branches", opening.radius * 2.0),
+                    length("length", part.balance.forged_length),
+                ];
+                if opening.turns != 0.0 {
+                    all.insert(0, Size::words("turns", turns(opening.turns)));
+                }
+                all
+            }),
             _ => Vec::new(),
         },
     }

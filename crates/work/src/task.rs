@@ -1,5 +1,6 @@
 //! Tasks: what has to be done to each part of a plan, and nothing twice.
 
+use crate::neck;
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
 use fh_core::metal::{Bent, SectionSize, Shape};
 use fh_core::plan::{Bend, Form, JointKind, Made, Operation, Plan, RootSpec};
@@ -76,6 +77,9 @@ pub(crate) fn operations(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
     {
         all.insert(0, Operation::Isolate);
     }
+    if neck::grooves(site, part).is_empty() {
+        all.retain(|operation| *operation != Operation::Isolate);
+    }
     if !part.segment.repeats.is_empty() {
         all.push(Operation::Stamp);
     }
@@ -144,7 +148,7 @@ fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Operation> {
         (Form::Shoulder { .. }, _) => vec![O::SetDown],
         (Form::Flag { trim, .. }, _) => {
             let trim = trim.is_some().then_some(O::Trim);
-            isolated(site, part.at, [O::Spread]).into_iter().chain(trim).collect()
+            [O::Isolate, O::Spread].into_iter().chain(trim).collect()
         }
         (Form::Peak { .. }, Shape::Peak { .. }) => {
             let mean = in_mm3(shape.volume()) / in_mm(shape.length()).max(1e-9);
@@ -154,7 +158,7 @@ fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Operation> {
             let [width, thick] = extents(&raw);
             let as_stock =
                 (in_mm(outline.width()) / width - 1.0).abs() < ALIKE && (in_mm(*thickness) / thick - 1.0).abs() < ALIKE;
-            let mut all = if as_stock { Vec::new() } else { isolated(site, part.at, [O::Flatten]) };
+            let mut all = if as_stock { Vec::new() } else { vec![O::Isolate, O::Flatten] };
             if part.balance.forged_length < part.balance.stock_length * 0.95 && !as_stock {
                 all.insert(0, O::Upset);
             }
@@ -169,7 +173,10 @@ fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Operation> {
         (Form::Rivet { .. }, _) => vec![O::Upset],
         (Form::Weld { .. }, _) => vec![O::Scarf],
         (Form::Split { root, .. }, Shape::Split(_)) => split(site, part, root.as_ref()),
-        (Form::Ball { .. } | Form::Cube { .. }, _) => isolated(site, part.at, [O::Draw]),
+        (Form::Ball { .. } | Form::Cube { .. }, Shape::Ball { diameter: size } | Shape::Cube { side: size }) => {
+            let is_thicker = in_mm(*size) > neck::least(extents(&raw)) * (1.0 + ALIKE);
+            is_thicker.then_some(O::Upset).into_iter().chain([O::Isolate, O::Draw]).collect()
+        }
         (Form::Trim { .. }, _) => vec![O::Trim],
         (Form::Hold { .. }, _) => vec![O::PartOff],
         _ => Vec::new(),
@@ -187,13 +194,6 @@ fn draw(raw: &SectionSize, section: &SectionSize) -> Vec<Operation> {
     }
 }
 
-/// A block that is isolated first, where there is bar beside it.
-fn isolated<const N: usize>(site: &Site<'_>, at: usize, then: [Operation; N]) -> Vec<Operation> {
-    let alone = site.beside(at) == [None, None];
-    let isolate = (!alone).then_some(Operation::Isolate);
-    isolate.into_iter().chain(then).collect()
-}
-
 fn split(site: &Site<'_>, part: Part<'_>, root: Option<&RootSpec>) -> Vec<Operation> {
     let mut all = Vec::new();
     if let Some(RootSpec::Hole(_)) = root {
@@ -209,8 +209,12 @@ fn split(site: &Site<'_>, part: Part<'_>, root: Option<&RootSpec>) -> Vec<Operat
         };
         shape.is_some_and(|shape| forging(site, below, shape).iter().any(is_struck))
     });
-    if is_forged && size.free != fh_core::metal::FreeEnd::Neither {
-        all.extend([Operation::BendAside, Operation::Straighten]);
+    if is_forged {
+        all.push(Operation::BendAside);
+        // A slit that is closed at both ends stays open until it gets its shape.
+        if !site.is_closed_slit(part.at) {
+            all.push(Operation::Straighten);
+        }
     }
     if size.opening.is_some() {
         all.push(Operation::Open);

@@ -1,6 +1,8 @@
 //! Tools: which ones a step asks for, of which size, and why. Common practice, no source, unless one is named.
 
+use crate::brief::is_long;
 use crate::held::Hold;
+use crate::lay::is_between_thicker;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::task::Task;
 use crate::words::length_words;
@@ -8,6 +10,8 @@ use crate::{Shop, ToolKind};
 use fh_core::metal::{Bent, HoleSize, RootSize, SectionSize, Shape};
 use fh_core::plan::{Form, JointKind, Made, Operation};
 
+/// What is cut off and shorter than this is the width of a saw's cut, in mm: common practice, no source.
+const KERF: f64 = 4.0;
 /// Why a brush.
 const BRUSHED: &str = "Scale that is closed in or waxed over comes off later, and takes the finish along.";
 
@@ -89,15 +93,15 @@ pub(crate) fn tongs(site: &Site<'_>, hold: &Hold) -> Option<Wanted> {
     }
     let words = |mm: f64| length_words(site.plan, mm);
     let [width, thickness] = hold.jaw_mm;
-    let jaw = if (width - thickness).abs() < 0.05 {
-        words(width)
-    } else {
-        format!("{} × {}", words(width), words(thickness))
+    let (size, jaw) = match () {
+        () if width > Hold::WIDE => (thickness, format!("flat tongs, jaws for {}", words(thickness))),
+        () if (width - thickness).abs() < 0.05 => (width, format!("tongs, jaws for {}", words(width))),
+        () => (width.max(thickness), format!("tongs, jaws for {} × {}", words(width), words(thickness))),
     };
     Some(Wanted {
         kind: ToolKind::Tongs,
-        size_mm: Some(width.max(thickness)),
-        words: format!("tongs, jaws for {jaw}"),
+        size_mm: Some(size),
+        words: jaw,
         reason: format!("They grip “{}”, which stays cold.", site.name(hold.part)),
     })
 }
@@ -111,6 +115,9 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
     }
     let Some(part) = task.part.and_then(|at| site.part(at)) else {
         return match task.operation {
+            O::Mark if site.flat.len() < 2 => {
+                vec![Wanted::plain(K::Saw, "It is cut to length, its ends square.")]
+            }
             O::Mark => vec![
                 Wanted::plain(K::Saw, "The bar is cut to length before it is marked, its ends square."),
                 Wanted::plain(K::CenterPunch, "A mark that is punched in is still seen on the hot bar."),
@@ -122,7 +129,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
     };
     match task.operation {
         O::Isolate => vec![neck(site, part)],
-        O::SetDown => set_down(site, part),
+        O::SetDown => set_down(part),
         O::Draw | O::Taper | O::Upset => drawn(site, part, task.operation),
         O::Spread | O::Flatten => vec![Wanted::plain(
             K::CrossPeen,
@@ -133,8 +140,18 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         O::Trim if matches!(part.segment.form, Form::Flag { .. }) => {
             vec![Wanted::plain(K::HotChisel, "The outline is cut while it is hot, on the soft step.")]
         }
+        O::Trim if in_mm(part.balance.stock_length) < KERF => {
+            vec![Wanted::plain(K::Saw, "The cut is no wider than a saw.")]
+        }
         O::Trim | O::PartOff => vec![Wanted::plain(K::CutOff, "It is cut nearly through, and broken off.")],
-        O::Scarf | O::Weld | O::BendAside | O::Straighten => vec![Wanted::plain(K::Hammer, "Light, quick blows.")],
+        O::Weld => vec![
+            Wanted::plain(K::Hammer, "Light, quick blows."),
+            Wanted::plain(K::Flux, "It keeps scale out of the seam."),
+        ],
+        O::BendAside if site.is_closed_slit(part.at) => {
+            vec![Wanted::plain(K::Drift, "Driven through the slit, it opens the branches.")]
+        }
+        O::Scarf | O::BendAside | O::Straighten => vec![Wanted::plain(K::Hammer, "Light, quick blows.")],
         O::Bend | O::Corner | O::Roll | O::Open | O::Twist => bend(site, part),
         O::Brush => vec![Wanted::plain(K::Brush, BRUSHED)],
         _ => Vec::new(),
@@ -150,7 +167,10 @@ fn joint_tools(site: &Site<'_>, joint: usize) -> Vec<Wanted> {
         Some(JointKind::Collar) => {
             vec![Wanted::plain(ToolKind::CollarSet, "It closes the collar without bruising the bars.")]
         }
-        Some(JointKind::Weld) => vec![Wanted::plain(ToolKind::Hammer, "The first blows are light and quick.")],
+        Some(JointKind::Weld) => vec![
+            Wanted::plain(ToolKind::Hammer, "The first blows are light and quick."),
+            Wanted::plain(ToolKind::Flux, "It keeps scale out of the seam."),
+        ],
         _ => Vec::new(),
     }
 }
@@ -163,7 +183,10 @@ fn neck(site: &Site<'_>, part: Part<'_>) -> Wanted {
     let usual = (width.min(thickness) / 2.0).max(6.0);
     let block = in_mm(part.balance.mark_end - part.balance.mark_start) / 2.0;
     let size = usual.min(room).min(block).max(2.0);
-    let reason = if size < usual && room <= block {
+    let half = width.min(thickness) / 2.0;
+    let reason = if size > half {
+        "The narrowest that necks without cutting, and starts no cold shut.".to_owned()
+    } else if size < usual && room <= block {
         "It is as wide as the gap between its neighbours.".to_owned()
     } else if size < usual {
         "A wider one would take up more than half of so short a block.".to_owned()
@@ -190,32 +213,21 @@ fn gap(site: &Site<'_>, at: usize) -> Option<f64> {
     near.min_by(f64::total_cmp)
 }
 
-fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
+fn set_down(part: Part<'_>) -> Vec<Wanted> {
     use ToolKind as K;
-    if let (Form::Tenon { .. }, Some(Shape::Prism { section, .. })) = (&part.segment.form, &part.balance.shape) {
-        let [width, thickness] = extents(section);
-        return vec![
-            Wanted::plain(K::SetHammer, "It squares the shoulder all round."),
-            Wanted::sized(
-                site,
-                K::MonkeyTool,
-                width.max(thickness),
-                "bored to ",
-                "Driven over the tenon, it squares the shoulder that bears on the face.",
-            ),
-        ];
-    }
     let sides = match &part.segment.form {
         Form::Shoulder { sides, .. } => [0, 90, 180, 270].iter().filter(|side| sides.contains(**side)).count(),
+        Form::Tenon { .. } => 0,
         _ => 4,
     };
-    let kind = if sides > 2 { K::SpringFuller } else { K::SetHammer };
-    let reason = if sides > 2 {
-        "All sides are set down to one line; then the hammer, half on and half off the edge."
+    vec![if sides > 2 {
+        Wanted::plain(
+            K::SpringFuller,
+            "All sides are set down to one line; then the hammer, half on and half off the edge.",
+        )
     } else {
-        "It is set on the side that goes down; the edge of the anvil holds the line."
-    };
-    vec![Wanted::plain(kind, reason)]
+        Wanted::plain(K::Hammer, "Half on and half off the edge of the anvil, which makes the step.")
+    }]
 }
 
 fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
@@ -223,27 +235,44 @@ fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
     if let Form::Rivet { .. } = part.segment.form {
         return vec![Wanted::plain(K::Header, "It holds the shank while the first head is formed.")];
     }
-    let mut all = vec![Wanted::plain(
-        K::Hammer,
-        if operation == Operation::Upset {
-            "Endwise, on the end of the bar."
-        } else {
-            "Over the horn first, which lengthens it faster; then on the face."
-        },
-    )];
-    let round = |section: &SectionSize| match *section {
-        SectionSize::Round { diameter } => Some(in_mm(diameter)),
-        _ => None,
+    let reason = match operation {
+        Operation::Upset => "Endwise, on the end of the bar.",
+        _ if is_long(site, part) => "Over the horn first, which lengthens it faster; then on the face.",
+        _ => "On the face, with its flat, in even blows.",
     };
-    let swaged = match &part.balance.shape {
-        Some(Shape::Prism { section, .. }) => round(section),
-        _ => None,
-    };
-    if let Some(diameter) = swaged.filter(|_| operation == Operation::Draw) {
-        let grown = diameter * 1.013;
-        all.push(Wanted::sized(site, K::Swage, grown, "groove for ", "As wide as the round measures hot."));
+    let mut all = vec![Wanted::plain(K::Hammer, reason)];
+    if operation == Operation::Upset {
+        return all;
+    }
+    if is_between_thicker(site, part) {
+        all.push(Wanted::plain(K::SpringFuller, "It goes in where the hammer's face is too wide."));
+    }
+    if let (Operation::Draw, Some(Shape::Prism { section, .. })) = (operation, &part.balance.shape) {
+        all.extend(swage(site, section));
+        if let Form::Tenon { .. } = part.segment.form {
+            let [width, thickness] = extents(section);
+            let reason = "Driven over the tenon, it squares the shoulder that bears on the face.";
+            all.push(Wanted::sized(site, K::MonkeyTool, width.max(thickness), "bored to ", reason));
+        }
     }
     all
+}
+
+/// The swage of a section that a hammer's flat does not give.
+fn swage(site: &Site<'_>, section: &SectionSize) -> Option<Wanted> {
+    // As it measures hot, at a bright orange.
+    const HOT: f64 = 1.013;
+    Some(match *section {
+        SectionSize::Round { diameter } => {
+            let grown = in_mm(diameter) * HOT;
+            Wanted::sized(site, ToolKind::Swage, grown, "groove for ", "As wide as the round measures hot.")
+        }
+        SectionSize::HalfRound { width, .. } => {
+            let grown = in_mm(width) * HOT;
+            Wanted::sized(site, ToolKind::Swage, grown, "half-round groove for ", "It gives the round side.")
+        }
+        _ => return None,
+    })
 }
 
 fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
@@ -292,6 +321,10 @@ fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
 fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
     use ToolKind as K;
     let [width, thickness] = extents(&site.raw_section(part.at));
+    if site.split_of(part.at).is_some() {
+        let reason = "It bends one branch, and leaves the others alone.";
+        return vec![Wanted::sized(site, K::BendingFork, thickness * 1.15, "pins apart ", reason)];
+    }
     if let Form::Collar { height, .. } = &part.segment.form {
         return vec![Wanted::sized(
             site,

@@ -20,6 +20,7 @@ use crate::task::Task;
 use crate::tools::{Wanted, tongs, wanted};
 use crate::words;
 use crate::worked::{Setup, WorkedStep};
+use fh_core::describe::repeat_lines;
 use fh_core::plan::{AnvilPlace, HeatRules, Operation};
 
 /// Going through the steps, one after the other.
@@ -81,7 +82,9 @@ impl<'b, 'a> Walk<'b, 'a> {
             title: self.title(ordered, site),
             becomes: self.joint_words(ordered),
             minutes,
-            lay: ordered.step.lay.clone().or_else(|| task.zip(site).and_then(|(task, site)| lay(site, task, &[]))),
+            lay: ordered.step.lay.clone().or_else(|| {
+                task.zip(site).and_then(|(task, site)| lay(site, task, &[], self.progress.get(site.index)?))
+            }),
             caution: ordered.step.caution.clone().or(caution),
             ..self.bare(ordered, None, heated, place, tools)
         }
@@ -121,25 +124,34 @@ impl<'b, 'a> Walk<'b, 'a> {
         let step = &ordered.step;
         let first = ordered.tasks.first();
         let each = |of: &dyn Fn(&Task) -> Option<String>| first_words(&ordered.tasks, of);
-        let place = first.map_or(AnvilPlace::Bench, |task| brief::place(site, task, &ways));
+        let place = first.map_or(AnvilPlace::Bench, |task| brief::place(site, task, &ways, held.as_ref()));
         let edge = first.and_then(|task| brief::edge_mm(site, task)).map(|mm| words::length_words(self.setup.plan, mm));
-        let up = first.and_then(|task| brief::up_degrees(site, task)).map(words::side_up);
+        let up = first.filter(|_| place != AnvilPlace::Vice).and_then(|task| brief::up_degrees(site, task));
+        let up = up.map(words::side_up);
         let reach = step.reach.as_ref().map(|all| all.iter().map(|it| Size::written(self.setup.plan, it)).collect());
         WorkedStep {
             title: self.title(ordered, Some(site)),
             becomes: distinct(ordered.tasks.iter().filter_map(|task| words::becomes(site, task))),
             lay: step.lay.clone().or_else(|| {
-                each(&|task| lay(site, task, if is_first_bend(&ordered.tasks, task) { &ways } else { &[] }))
+                each(&|task| {
+                    let ways: &[WayToBend] = if is_first_bend(&ordered.tasks, task) { &ways } else { &[] };
+                    lay(site, task, ways, &self.progress[site.index])
+                })
             }),
             edge: step.edge.as_ref().map(|edge| edge.text().to_owned()).or(edge),
             up: step.up.as_ref().map(|up| words::side_up(up.radians().to_degrees().rem_euclid(360.0))).or(up),
             sizes: reach.unwrap_or_else(|| all_sizes(site, &ordered.tasks, &self.progress[site.index], now_mm)),
             measure,
-            marks: if ordered.tasks.iter().any(is_marking) { mark_lines(site) } else { Vec::new() },
+            marks: if site.flat.len() > 1 && ordered.tasks.iter().any(is_marking) {
+                mark_lines(site)
+            } else {
+                Vec::new()
+            },
             slits_mm: slits_mm(site, &self.progress[site.index], &after),
             leave: step.leave.clone().or_else(|| each(&|task| brief::leave(site, task, more_bends))),
             check: step.check.clone().or_else(|| each(&|task| brief::check(site, task, now_mm))),
             caution: step.caution.clone().or_else(|| each(&|task| brief::caution(site, task, &thin))),
+            part_notes: Self::part_notes(ordered, site),
             minutes,
             heat_minutes: load.hot.then_some(gives),
             zone_mm: (load.hot && !load.parts.is_empty()).then(|| zone(site, &before, &load.parts)),
@@ -175,6 +187,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             marks: Vec::new(),
             slits_mm: Vec::new(),
             heat_with: None,
+            part_notes: Vec::new(),
             leave: ordered.step.leave.clone(),
             check: ordered.step.check.clone(),
             caution: ordered.step.caution.clone(),
@@ -220,12 +233,13 @@ impl<'b, 'a> Walk<'b, 'a> {
     fn ways(&self, ordered: &Ordered, site: &Site<'_>) -> (Vec<WayToBend>, Vec<usize>) {
         let bent = |task: &&Task| matches!(task.operation, Operation::Bend | Operation::Corner);
         let bends: Vec<usize> = ordered.tasks.iter().filter(bent).filter_map(|task| task.part).collect();
-        let on_bar: Vec<usize> = bends.into_iter().filter(|at| legs::is_bent_over_an_edge(site, *at)).collect();
+        // On a branch the others are in the way of every block: it is bent in the vice.
+        let over_an_edge = |at: &usize| legs::is_bent_over_an_edge(site, *at) && site.split_of(*at).is_none();
+        let on_bar: Vec<usize> = bends.into_iter().filter(over_an_edge).collect();
         let Some(first) = on_bar.first().filter(|_| legs::are_looked_at(site)) else { return (Vec::new(), Vec::new()) };
         let posed = Posed::new(site, &state(site, &self.progress[site.index]));
         let ways = posed.ways(site, *first);
-        // On a branch that is not bent aside any more, its neighbours are in the way of every block: that is told by its rules.
-        let stuck = |at: &usize| site.split_of(*at).is_none() && posed.ways(site, *at).is_empty();
+        let stuck = |at: &usize| posed.ways(site, *at).is_empty();
         (ways, on_bar.into_iter().filter(stuck).collect())
     }
 
@@ -243,11 +257,21 @@ impl<'b, 'a> Walk<'b, 'a> {
         now.into_iter().filter(|pair| !finished.contains(pair)).collect()
     }
 
+    /// What the plan notes on the parts of a step; nothing where they are only necked.
+    fn part_notes(ordered: &Ordered, site: &Site<'_>) -> Vec<String> {
+        let works = |task: &&Task| task.operation != Operation::Isolate;
+        let parts = ordered.tasks.iter().filter(works).filter_map(|task| site.part(task.part?));
+        distinct(parts.filter_map(|part| part.segment.notes.clone()).filter(|note| !note.trim().is_empty()))
+    }
+
     /// From where the places of a step are measured, in words.
     fn measure(&self, ordered: &Ordered, site: &Site<'_>, before: &Lengths, held: Option<legs::Held>) -> Vec<String> {
         let of = |task: &Task| measured(site, &self.progress[site.index], before, task, held);
         let all: Vec<Measured> = ordered.tasks.iter().flat_map(of).collect();
-        distinct(all.iter().map(|measured| measured.words(self.setup.plan)))
+        let stamps =
+            ordered.tasks.iter().filter(|task| task.operation == Operation::Stamp).filter_map(|task| task.part);
+        let stamps = stamps.flat_map(|at| repeat_lines(self.setup.plan.units.length, site.bar, site.balance, at));
+        distinct(all.iter().map(|measured| measured.words(self.setup.plan)).chain(stamps))
     }
 
     /// The names of thin forged parts so near to what is hot that they have to be kept from the fire.
@@ -302,7 +326,10 @@ fn distinct(all: impl Iterator<Item = String>) -> Vec<String> {
 
 /// What the tasks of a step say, each thing once.
 fn first_words(tasks: &[Task], of: &dyn Fn(&Task) -> Option<String>) -> Option<String> {
-    let all = distinct(tasks.iter().filter_map(of));
+    let said: Vec<String> = tasks.iter().filter_map(of).collect();
+    let sentences =
+        said.iter().flat_map(|words| words.split_inclusive(". ")).map(|sentence| sentence.trim().to_owned());
+    let all = distinct(sentences);
     (!all.is_empty()).then(|| all.join(" "))
 }
 

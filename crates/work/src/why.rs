@@ -45,6 +45,12 @@ pub enum Why {
     TwistFirst,
     /// What is closed in is brushed before.
     CleanFirst,
+    /// The scarf after what lies beside it is forged.
+    ScarfLate,
+    /// What a taper runs down to, before the taper.
+    TaperLast,
+    /// What is thin beside the rest of the bar, after all other forging.
+    HoldLast,
     /// The scarf before the bend that brings the ends together.
     ScarfFirst,
     /// The bend before the weld that closes it.
@@ -63,7 +69,7 @@ pub enum Why {
 
 impl Why {
     /// Every reason.
-    pub const ALL: [Self; 28] = [
+    pub const ALL: [Self; 31] = [
         Self::MarkFirst,
         Self::IsolateFirst,
         Self::UpsetFirst,
@@ -85,6 +91,9 @@ impl Why {
         Self::StraightFirst,
         Self::TwistFirst,
         Self::CleanFirst,
+        Self::ScarfLate,
+        Self::TaperLast,
+        Self::HoldLast,
         Self::ScarfFirst,
         Self::CloseThenWeld,
         Self::MiddleFirst,
@@ -140,6 +149,9 @@ impl Why {
             Self::StraightFirst => "Lengths can be checked, and corrected, only while the bar is straight.",
             Self::TwistFirst => "The wrench and the vice need straight bar at both ends of the twist.",
             Self::CleanFirst => "No brush reaches it once it is closed in.",
+            Self::ScarfLate => "A thin lip burns, and is knocked about, while the bar beside it is forged.",
+            Self::TaperLast => "A taper that runs down to full bar ends in a step, which folds when that bar is drawn.",
+            Self::HoldLast => "What is thin beside the rest of the bar bends and breaks when other parts are forged.",
             Self::ScarfFirst => "The ends can be scarfed only while they are apart.",
             Self::CloseThenWeld => "The ends have to lie on each other before they are welded.",
             Self::MiddleFirst => "Bent the other way round, the leg that is already bent strikes the anvil.",
@@ -155,8 +167,14 @@ impl Why {
     /// How firmly a rule holds: where rules contradict each other, the lowest gives way.
     pub(crate) fn firmness(self) -> u8 {
         match self {
-            Self::ThinLast | Self::PartLate | Self::MiddleFirst => 1,
-            Self::TwistFirst | Self::CloseLast | Self::HoleBeforeBend | Self::CleanFirst | Self::UpsetFirst => 2,
+            Self::ThinLast | Self::PartLate | Self::MiddleFirst | Self::HoldLast => 1,
+            Self::ScarfLate
+            | Self::TaperLast
+            | Self::TwistFirst
+            | Self::CloseLast
+            | Self::HoleBeforeBend
+            | Self::CleanFirst
+            | Self::UpsetFirst => 2,
             Self::StraightFirst | Self::FinishLast | Self::JoinLast | Self::PartForBend => 3,
             _ => 4,
         }

@@ -1,7 +1,7 @@
 //! Steps in words: what they are called, and the lengths in them.
 
 use crate::hot::hot_mm;
-use crate::site::Site;
+use crate::site::{Part, Site, in_mm};
 use crate::task::Task;
 use fh_core::metal::Shape;
 use fh_core::plan::{Form, Made, Operation, Plan, PlanUnit};
@@ -55,6 +55,7 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
     let form = site.zip(first.part).and_then(|(site, at)| site.part(at)).map(|part| &part.segment.form);
     let Some(form) = form else { return whole_bar(site, first.operation) };
     let is_split = matches!(form, Form::Split { .. });
+    let is_closed = site.zip(first.part).is_some_and(|(site, at)| site.is_closed_slit(at));
     let names = joined(&names);
     let verb = match first.operation {
         O::SetDown => "Set down",
@@ -75,6 +76,7 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         O::Drill => "Drill",
         O::Open => "Open",
         O::Bend => "Bend",
+        O::BendAside if is_closed => "Wedge open the slit in",
         O::BendAside => "Bend apart the branches of",
         O::Corner => "Forge the corner",
         O::Roll => "Roll",
@@ -147,5 +149,12 @@ pub(crate) fn becomes(site: &Site<'_>, task: &Task) -> Option<String> {
     let forged = task.operation.is_shaping()
         || matches!(task.operation, Operation::SetDown | Operation::Split | Operation::Punch | Operation::Drift);
     let is_twice = matches!(part.balance.shape, Some(Shape::Split(_))) && task.operation != Operation::Split;
-    (forged && !is_twice).then(|| fh_core::describe::form_words(part.segment))
+    (forged && !is_twice).then(|| filled(site.plan, part, &fh_core::describe::form_words(part.segment)))
+}
+
+/// A form in words, with the size that follows from others in place of its dots.
+fn filled(plan: &Plan, part: Part<'_>, words: &str) -> String {
+    let Some(Shape::Flag { outline, .. }) = &part.balance.shape else { return words.to_owned() };
+    let follows = if words.find('…') < words.find('×') { outline.length() } else { outline.width() };
+    words.replace('…', &length_words(plan, in_mm(follows)))
 }

@@ -79,6 +79,8 @@ pub struct WorkedStep {
     pub slits_mm: Vec<[f64; 2]>,
     /// What has to be heated along with it, because the next step follows in the same heat.
     pub heat_with: Option<String>,
+    /// What the plan notes on its parts.
+    pub part_notes: Vec<String>,
     /// What must not be corrected yet.
     pub leave: Option<String>,
     /// What to check, and with which gauge.
@@ -105,6 +107,20 @@ impl WorkedStep {
     /// Whether it is done hot.
     pub fn is_hot(&self) -> bool {
         self.needs > 0
+    }
+
+    /// What holds the bar, in words; none where it is done cold or where nothing is there to hold.
+    pub fn held_words(&self, plan: &Plan) -> Option<String> {
+        let (hold, bar) = (self.hold.filter(|hold| hold.length_mm > 0.0)?, plan.bars.get(self.bar?)?);
+        let [wide, thick] = hold.jaw_mm.map(|mm| words::length_words(plan, mm));
+        let jaw = match hold.jaw_mm {
+            [width, _] if width > Hold::WIDE => format!("flat tongs, jaw {thick}"),
+            _ if wide == thick => format!("tongs, jaw {thick}"),
+            _ => format!("tongs, jaw {wide} × {thick}"),
+        };
+        let name = bar.segment(hold.part).map_or("", |segment| segment.name.trim());
+        let name = if name.is_empty() { format!("segment {}", bar.path(hold.part)) } else { name.to_owned() };
+        Some(format!("hold “{name}”: {jaw}"))
     }
 
     /// Where a part of its bar lies after it, in mm.

@@ -163,10 +163,11 @@ impl Page<'_> {
             place = format!("{place}, {words}");
         }
         let tool = Some(step.tool.clone());
-        let lines =
-            [Some(place), tool, step.heat_with.clone(), step.lay.clone(), step.check.clone(), step.leave.clone()];
+        let held = step.held_words(self.plan);
+        let words = [&step.heat_with, &step.lay, &step.check, &step.leave].map(Clone::clone);
+        let lines = [Some(place), tool, held].into_iter().chain(words).chain(step.part_notes.iter().cloned().map(Some));
         let mut top = corner.y;
-        for words in lines.into_iter().flatten().chain(step.step.note.clone()).filter(|words| !words.is_empty()) {
+        for words in lines.flatten().chain(step.step.note.clone()).filter(|words| !words.is_empty()) {
             top = pen.text(&words, WORDS, false, pen.theme.ink, (corner.x, top, width)) + pen.gap() / 4.0;
         }
         top

@@ -27,7 +27,9 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
     targets::show(ui, &sizing, worked, &mut next);
     said::lines(ui, desk, &worked.marks.iter().map(fh_work::MarkLine::words).collect::<Vec<_>>());
     said::lines(ui, desk, &worked.measure);
+    said::lines(ui, desk, &worked.part_notes);
     heading::show(ui, desk.theme, "How");
+    said::lines(ui, desk, worked.held_words(plan).as_slice());
     how::show(ui, &sizing, worked, &mut next);
     heading::show(ui, desk.theme, "Words");
     all_prose(ui, desk, worked, &mut next);

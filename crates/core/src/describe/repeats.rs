@@ -1,6 +1,6 @@
 //! Repeats in the smith's words: how many at what step, where the first one is, and what is left over.
 
-use crate::balance::{BarBalance, LaidRepeat};
+use crate::balance::{BarBalance, LaidRepeat, laid_repeats};
 use crate::metal::in_mm;
 use crate::plan::{Bar, Form, PlanUnit, RepeatFrom};
 use fh_measure::{Rounding, format_decimal};
@@ -10,6 +10,24 @@ use uom::si::f64::Length;
 const NOTHING_MM: f64 = 0.01;
 /// How many places are told one by one.
 const MOST_PLACES: usize = 40;
+
+/// Two lines for each row of marks on a segment: how many at what step and where the first one is, and every place.
+pub fn repeat_lines(unit: PlanUnit, bar: &Bar, worked: &BarBalance, at: usize) -> Vec<String> {
+    let (Some(segment), Some(balance)) = (bar.segment(at), worked.segments.get(at)) else { return Vec::new() };
+    let ends = segment_end_words(bar, worked, at);
+    let mut lines = Vec::new();
+    for laid in laid_repeats(segment, balance) {
+        let count = repeat_count_words(&laid, unit);
+        if laid.places.is_empty() {
+            lines.push(format!("{}: {count}", laid.what));
+            continue;
+        }
+        lines.push(format!("{}: {count}, {}", laid.what, repeat_first_words(&laid, unit, ends)));
+        let middles = if laid.width.is_some() { "middles at" } else { "at" };
+        lines.push(format!("{middles} {} from {}, forged", repeat_places_words(&laid, unit), ends[0]));
+    }
+    lines
+}
 
 /// How many there are and how far apart: `7 at 6 mm`, `4 side by side, 10 mm each`.
 pub fn repeat_count_words(laid: &LaidRepeat, unit: PlanUnit) -> String {

@@ -1,13 +1,12 @@
 //! The marks of a bar, for the strip and for the table.
 
 use super::made::{branch_words, made_lines};
-use super::repeats::repeat_lines;
 use super::slits::{hole_middle_mm, slits};
 use super::tolerances::add_tolerances;
 use super::words::{Fate, MarkKind, Strip, StripBlock, StripMark, TableRow};
 use crate::sheets::names::segment_name;
 use fh_core::balance::{BarBalance, BarSpread, SegmentBalance};
-use fh_core::describe::{bend_words, derived_words, form_words, side_words};
+use fh_core::describe::{bend_words, derived_words, form_words, repeat_lines, side_words};
 use fh_core::metal::{Shape, View};
 use fh_core::plan::{Bar, Chain, Flat, Form, Plan, Segment};
 use uom::si::length::millimeter;
@@ -101,7 +100,7 @@ pub(super) fn table_rows(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Op
         if let Some(spread) = spread.and_then(|spread| spread.segments.get(number)) {
             add_tolerances(&mut row, plan, spread);
         }
-        row.becomes.extend(repeat_lines(plan.units.length, bar, worked, number, flat.segment));
+        row.becomes.extend(repeat_lines(plan.units.length, bar, worked, number));
         row.becomes.extend(notes(flat.segment));
         rows.push(row);
     }

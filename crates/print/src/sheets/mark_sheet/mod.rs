@@ -8,7 +8,6 @@ mod header;
 mod labels;
 mod made;
 mod marks;
-mod repeats;
 mod rows;
 mod slit_lines;
 mod slits;

@@ -1,9 +1,8 @@
 //! What a card says, settled in words before anything is laid out.
 
 use super::anvil::Act;
-use crate::sheets::names::segment_name;
 use crate::sheets::sizes_in_words::mm_words;
-use fh_core::plan::{AnvilPlace, Bar, Operation, Plan, PlanUnit};
+use fh_core::plan::{AnvilPlace, Operation, Plan};
 use fh_work::{MarkLine, Size, WorkedStep};
 
 /// One card.
@@ -40,7 +39,6 @@ pub(super) struct CardWords<'a> {
 
 /// The words of step `number`, counted from 0.
 pub(super) fn card_words<'a>(plan: &Plan, number: usize, step: &'a WorkedStep) -> CardWords<'a> {
-    let bar = step.bar.and_then(|bar| plan.bars.get(bar));
     CardWords {
         number: (number + 1).to_string(),
         heat: heat_words(step),
@@ -50,7 +48,7 @@ pub(super) fn card_words<'a>(plan: &Plan, number: usize, step: &'a WorkedStep) -
         act: Act::of(step),
         lies: lies(step),
         tools: step.tool.split("; ").map(str::trim).filter(|tool| !tool.is_empty()).collect(),
-        tongs: bar.and_then(|bar| tongs_words(plan.units.length, bar, step)),
+        tongs: step.held_words(plan),
         sizes: &step.sizes,
         marks: &step.marks,
         said: said(step),
@@ -90,13 +88,6 @@ fn lies(step: &WorkedStep) -> Vec<String> {
     edge.into_iter().chain(up).collect()
 }
 
-fn tongs_words(unit: PlanUnit, bar: &Bar, step: &WorkedStep) -> Option<String> {
-    let hold = step.hold?;
-    let [wide, high] = hold.jaw_mm.map(|mm| mm_words(unit, mm));
-    let jaw = if wide == high { high } else { format!("{wide} × {high}") };
-    Some(format!("tongs on “{}”, jaw {jaw}", segment_name(bar, hold.part)))
-}
-
 /// Everything that is read besides the sizes: what has to be hot first of all.
 fn said(step: &WorkedStep) -> Vec<(&'static str, String)> {
     let heat = step.heat_with.iter().map(|words| ("heat", words.clone()));
@@ -109,5 +100,6 @@ fn said(step: &WorkedStep) -> Vec<(&'static str, String)> {
         ("picture", &step.step.picture),
     ];
     let others = others.into_iter().filter_map(|(head, words)| Some((head, words.clone()?)));
-    heat.chain(measure).chain(others).filter(|(_, words)| !words.trim().is_empty()).collect()
+    let notes = step.part_notes.iter().map(|words| ("plan", words.clone()));
+    heat.chain(measure).chain(others).chain(notes).filter(|(_, words)| !words.trim().is_empty()).collect()
 }

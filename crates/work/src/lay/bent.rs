@@ -1,0 +1,133 @@
+//! How bends are laid and struck.
+
+use crate::brief::over_the_edge_mm;
+use crate::legs::{Held, WayToBend};
+use crate::site::{Part, Site, in_mm, thickness_toward};
+use crate::task::Task;
+use crate::words::length_words;
+use fh_core::metal::{Bent, Shape};
+use fh_core::plan::AnvilPlace;
+use std::f64::consts::FRAC_PI_2;
+
+/// What is bent farther than this is rolled up from its end, in radians.
+const FAR_ROUND: f64 = 2.0;
+/// What is so many times deeper in the plane of a bend than across it is bent on its edge.
+const ON_EDGE: f64 = 2.0;
+
+/// How a bend is laid and struck, in words.
+pub(super) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend]) -> Option<String> {
+    let bent = part.balance.bent;
+    if let Some(Bent::Socket { .. }) = bent {
+        return Some("Sink it along its middle into the swage block, curl both long edges in evenly, and close it over the mandrel, put in from the mouth, the seam in the middle.".to_owned());
+    }
+    let name = site.name(part.at);
+    let mut all = vec![match (bent, ways.first()) {
+        _ if site.split_of(part.at).is_some() => {
+            format!(
+                "Clamp the root of the slit in the vice, and bend “{name}” with the fork; the other branches stay clear."
+            )
+        }
+        (Some(Bent::Scroll { eye_at_start, .. }), _) => {
+            let end = if eye_at_start { "start" } else { "end" };
+            format!(
+                "Begin with the eye, at the {end} of “{name}”: curl it over the far edge and close it with light blows. Then roll it on over the horn, and open it with the fork where it is too tight."
+            )
+        }
+        (Some(Bent::Ring { .. }), Some(way)) => {
+            format!("{} Close it on the mandrel.", rolled(&name, way.held))
+        }
+        (Some(Bent::Curve { angle, .. }), Some(way)) if angle > FAR_ROUND => rolled(&name, way.held),
+        (_, way) => laid(site, task, part, *way?),
+    }];
+    if let Some(Bent::Corner { .. }) = bent {
+        all.push(
+            "Square the outside with blows on both legs while it is still open, and close it in the V-block."
+                .to_owned(),
+        );
+    }
+    if is_on_edge(site, part) {
+        all.push(
+            "It is bent on its edge: a long even heat and few blows; lay it flat and level it after every few."
+                .to_owned(),
+        );
+    }
+    Some(all.join(" "))
+}
+
+/// Rolled up from the end that is not held.
+fn rolled(name: &str, held: Held) -> String {
+    let (from, toward) = match held {
+        Held::Datum => ("end", "start"),
+        Held::Far => ("start", "end"),
+    };
+    format!(
+        "Begin at the {from} of “{name}”: curl it over the horn, and feed it on toward its {toward}, held against the template."
+    )
+}
+
+fn laid(site: &Site<'_>, task: &Task, part: Part<'_>, way: WayToBend) -> String {
+    let name = site.name(part.at);
+    let datum = site.bar.datum_name();
+    let (side, end) = match way.held {
+        Held::Datum => (format!("the side toward the {datum}"), "start"),
+        Held::Far => (format!("the side away from the {datum}"), "end"),
+    };
+    match (way.place, over_the_edge_mm(site, task).or_else(|| corner_mm(part))) {
+        (AnvilPlace::Vice, _) => format!(
+            "Clamp {side} in the vice with the {end} of “{name}” just above the jaws; pull it round, and true it with light blows."
+        ),
+        (AnvilPlace::Horn, _) => format!(
+            "Lay {side} over the horn, where it is as round as the bend; strike just beyond where it lies, and move it on from the {end} of “{name}” as it takes the curve."
+        ),
+        (_, Some(radius)) => format!(
+            "Lay {side} on the face, the {end} of “{name}” {} back from the edge, where its rounding begins; hold it down, and strike what hangs over.",
+            length_words(site.plan, radius)
+        ),
+        (_, None) => format!(
+            "Lay {side} on the face, and bend it over the edge from the {end} of “{name}” on, moving it by less than its thickness after each blow."
+        ),
+    }
+}
+
+fn corner_mm(part: Part<'_>) -> Option<f64> {
+    match &part.balance.shape {
+        Some(Shape::Peak { corner, .. }) => Some(in_mm(corner.inside_radius)),
+        _ => None,
+    }
+}
+
+fn is_on_edge(site: &Site<'_>, part: Part<'_>) -> bool {
+    let side = match part.balance.bent {
+        Some(Bent::Curve { side, .. } | Bent::Ring { side, .. } | Bent::Scroll { side, .. }) => side,
+        _ => return false,
+    };
+    let section = match &part.balance.shape {
+        Some(Shape::Prism { section, .. }) => *section,
+        _ => site.raw_section(part.at),
+    };
+    thickness_toward(&section, side) > ON_EDGE * thickness_toward(&section, side + FRAC_PI_2)
+}
+
+/// How a bar is twisted.
+pub(super) fn twisted(site: &Site<'_>, part: Part<'_>) -> String {
+    let name = site.name(part.at);
+    format!(
+        "Clamp it with the start of “{name}” at the jaws of the vice, set the wrench where “{name}” ends, and turn it in one go."
+    )
+}
+
+/// How a slit that is closed at both ends is opened to its shape.
+pub(super) fn opened(site: &Site<'_>, part: Part<'_>) -> String {
+    let name = site.name(part.at);
+    let turns = match &part.balance.shape {
+        Some(Shape::Split(size)) => size.opening.map_or(0.0, |opening| opening.turns.abs()),
+        _ => 0.0,
+    };
+    let clamped = format!("Clamp it with the start of “{name}” at the jaws of the vice");
+    if turns > 0.0 {
+        return format!(
+            "One even heat all along. {clamped}, set the wrench where “{name}” ends, turn it, then turn it back until the rods stand apart, and push the ends together until the length is right."
+        );
+    }
+    format!("{clamped}, and push the ends together: the rods bow apart; help with a drift between them.")
+}

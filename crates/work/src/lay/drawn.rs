@@ -1,0 +1,132 @@
+//! How a part is drawn, by what it becomes.
+
+use super::is_thicker_than_bar;
+use crate::neck::{least, size_at};
+use crate::progress::Progress;
+use crate::site::{Part, Site, extents, in_mm, in_mm2};
+use fh_core::metal::{SectionSize, Shape};
+use fh_core::plan::{Chain, Form};
+
+/// What is shorter than this lies beside the hammer's face, in mm.
+const HAMMER_FACE: f64 = 40.0;
+/// An end that is shorter than so many times its thickness is drawn out with what lies beside it.
+const BUTTON: f64 = 1.5;
+
+const NO_TWIST: &str = "Turn it a quarter back and forth, never all the way round, or it twists.";
+
+/// How a part is drawn, in words.
+pub(super) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> String {
+    let mut all: Vec<String> = Vec::new();
+    if is_between_thicker(site, part) {
+        all.push("It is shorter than the hammer is wide: begin with the spring fuller, bite beside bite, and take the hammer once its face goes in.".to_owned());
+    }
+    if site.split_of(part.at).is_some_and(|(split, _)| site.is_closed_slit(split)) {
+        all.push("The branches in turn, a few blows each, so that they grow longer alike.".to_owned());
+    }
+    match &part.balance.shape {
+        Some(Shape::Taper { from, to, .. }) => all.extend(tapered(site, part, from, to)),
+        Some(Shape::Prism { .. }) if is_thicker_than_bar(site, part) => {
+            all.push("From its narrow sides, until it is as thick as it is wide; then its corners.".to_owned());
+        }
+        Some(Shape::Prism { section, .. }) => all.push(to_section(section).to_owned()),
+        Some(Shape::Ball { .. }) => {
+            all.push(
+                "Knock its corners down all round, then roll it under light blows, turning it end for end.".to_owned(),
+            );
+        }
+        Some(Shape::Cube { .. }) => {
+            all.push("Square it on all six sides, a quarter turn after every few blows.".to_owned())
+        }
+        _ => all.push(NO_TWIST.to_owned()),
+    }
+    if let Form::Tenon { .. } = part.segment.form {
+        all.push(
+            "At the edge of the face, its shoulder clear of it; last, at a bright heat, drive the monkey tool over it."
+                .to_owned(),
+        );
+    }
+    if let Some(end) = button(site, part, progress) {
+        all.push(format!("Draw “{}” out along with it, through the end: a button left there folds.", site.name(end)));
+    }
+    all.join(" ")
+}
+
+/// How an even section is reached.
+fn to_section(section: &SectionSize) -> &'static str {
+    match section {
+        SectionSize::Round { .. } => {
+            "Turn it a quarter back and forth, never all the way round, or it twists. Square first, then eight-sided, then round."
+        }
+        SectionSize::Flat { .. } | SectionSize::Edge { .. } => {
+            "From the two wide sides; true the edges lightly after every few blows."
+        }
+        SectionSize::Oval { .. } => {
+            "From the two wide sides, then round the edges; true them lightly after every few blows."
+        }
+        SectionSize::HalfRound { .. } => "Flat first, then into the half-round swage, the flat side up.",
+        SectionSize::Octagon { .. } => "Square first, then its corners down, an eighth of a turn each time.",
+        SectionSize::Hexagon { .. } => "From its three pairs of sides in turn, a sixth of a turn each time.",
+        SectionSize::Diamond { .. } => "Square first, then an eighth of a turn, so that its corners stand up and down.",
+        SectionSize::Square { .. } | SectionSize::Point => NO_TWIST,
+    }
+}
+
+/// How a taper is drawn: its thin end first, and there to its section.
+fn tapered(site: &Site<'_>, part: Part<'_>, from: &SectionSize, to: &SectionSize) -> Vec<String> {
+    let area = |section: &SectionSize| in_mm2(section.area());
+    let (thin, thick) = if area(to) < area(from) { (to, from) } else { (from, to) };
+    let mut all = vec!["The thin end first, then back toward the thick one.".to_owned()];
+    match (thin, thick) {
+        (SectionSize::Point, thick) => all.push(to_section(thick).to_owned()),
+        (SectionSize::Round { .. }, thick) if !matches!(thick, SectionSize::Round { .. }) => {
+            all.push(format!("{NO_TWIST} Its round end square first, then eight-sided, then round."));
+        }
+        (thin, _) => all.push(to_section(thin).to_owned()),
+    }
+    let [raw, _] = extents(&site.raw_section(part.at));
+    if extents(thick)[0] > raw * 1.02 {
+        all.push("Its wide end with the peen, the ridge along the bar.".to_owned());
+    }
+    all
+}
+
+/// Whether a part is so short between two thicker ones that no hammer's face goes in.
+pub(crate) fn is_between_thicker(site: &Site<'_>, part: Part<'_>) -> bool {
+    let is_thicker = |(side, beside): (usize, Option<usize>)| {
+        beside
+            .and_then(|at| site.part(at))
+            .is_some_and(|beside| least(size_at(site, beside, side == 0)) > 1.1 * least(size_at(site, part, side == 1)))
+    };
+    in_mm(part.balance.stock_length) < HAMMER_FACE && site.beside(part.at).into_iter().enumerate().all(is_thicker)
+}
+
+/// The last part of the bar beside this one, where it is so short that it would be left standing as a button.
+fn button(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<usize> {
+    let thick = least(extents(&site.raw_section(part.at)));
+    let is_button = |at: &usize| {
+        let is_end = site.beside(*at).contains(&None) && site.flat[*at].chain == site.flat[part.at].chain;
+        let own = site.part(*at);
+        let is_short = own.is_some_and(|own| in_mm(own.balance.stock_length) < BUTTON * thick);
+        let is_root = matches!(site.flat[*at].chain, Chain::Branch { .. }) && !is_free_end(site, *at);
+        is_end && is_short && !is_root && !progress.is_shaped(site, *at) && tapers(site, *at)
+    };
+    site.beside(part.at).into_iter().flatten().find(is_button)
+}
+
+fn tapers(site: &Site<'_>, at: usize) -> bool {
+    matches!(site.flat[at].segment.form, Form::Taper { .. })
+}
+
+/// Whether a part of a branch lies at the branch's free end.
+fn is_free_end(site: &Site<'_>, at: usize) -> bool {
+    let split = site.split_of(at).and_then(|(split, _)| site.part(split));
+    let [before, after] = site.beside(at);
+    match split.and_then(|split| split.balance.shape.as_ref()) {
+        Some(Shape::Split(size)) => match size.free {
+            fh_core::metal::FreeEnd::Datum => before.is_none(),
+            fh_core::metal::FreeEnd::Far => after.is_none(),
+            fh_core::metal::FreeEnd::Neither => false,
+        },
+        _ => true,
+    }
+}

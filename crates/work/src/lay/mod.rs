@@ -1,0 +1,122 @@
+//! How the bar is laid, turned and struck in a step: common practice, no source.
+
+mod bent;
+mod drawn;
+mod joined;
+mod upset;
+
+pub(crate) use drawn::is_between_thicker;
+pub(crate) use upset::is_clamped;
+
+use crate::brief::is_slit;
+use crate::legs::WayToBend;
+use crate::neck;
+use crate::progress::Progress;
+use crate::site::{Part, Site, extents, in_mm};
+use crate::task::Task;
+use fh_core::metal::Shape;
+use fh_core::plan::{Form, Operation};
+
+const ON_THE_EDGE: &str =
+    "Lay the mark on the edge of the anvil, what goes thin on the face, and strike half on and half off the edge.";
+const ALL_ROUND: &str = "Turn it a quarter after every blow, so that the step stays on one line all round.";
+const BOTH: &str = "Turn it over after every few blows, so that the sides go down alike.";
+
+/// How the bar is laid and turned, in words; none where it does not matter.
+pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend], progress: &Progress) -> Option<String> {
+    if let Some(joint) = task.joint {
+        return joined::at_joint(site, joint).map(str::to_owned);
+    }
+    match task.part {
+        Some(at) => of_part(site, task, site.part(at)?, ways, progress),
+        None if task.operation == Operation::Mark && site.flat.len() < 2 => None,
+        None => of_bar(task.operation).map(str::to_owned),
+    }
+}
+
+fn of_bar(operation: Operation) -> Option<&'static str> {
+    Some(match operation {
+        Operation::Mark => {
+            "Square each mark across the side toward you and punch it there, lightly. With the datum end at your left, that side tells which one is the top."
+        }
+        Operation::Straighten => "Heat only where it is out of line; light blows on the face, and sight along it.",
+        Operation::Wax => "Just warm enough that the wax melts on it, and no warmer.",
+        _ => return None,
+    })
+}
+
+fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], progress: &Progress) -> Option<String> {
+    use Operation as O;
+    let is_closed = site.is_closed_slit(part.at);
+    let words = match (task.operation, &part.segment.form) {
+        (O::SetDown, form) => return Some(set_down(site, part, form)),
+        (O::Isolate, _) => return neck::words(&neck::grooves(site, part)),
+        (O::Draw | O::Taper, _) => return Some(drawn::words(site, part, progress)),
+        (O::Upset, Form::Rivet { .. }) => {
+            "Let so much stand out of the header as the head takes, and strike it square before it is rounded."
+        }
+        (O::Upset, _) => return Some(upset::words(site, part)),
+        (O::Scarf, _) => return Some(joined::scarf(site, part)),
+        (O::Weld, _) => joined::WELD,
+        (O::Spread | O::Flatten, _) => "Turn it over after every few blows, so that it stays in the middle of the bar.",
+        (O::Split, _) => "Along the line, half through; then turn it over, and meet the cut from the other side.",
+        (O::BendAside, _) if is_closed => {
+            "Drive a wedge or a drift through the slit, until each branch can be laid over the thin end of the horn."
+        }
+        (O::BendAside, _) => "Only so far that each of them can be laid on the anvil by itself.",
+        (O::Straighten, _) => "Bring them in line again, with light blows.",
+        (O::Trim, Form::Trim { .. }) => "Cut at the mark toward the piece; what falls off is waste.",
+        (O::Punch, Form::Hole { .. }) if is_slit(site, task) => {
+            "Set the chisel along the bar, on its middle line, and drive it almost through; then turn it over, and cut along the dark line over a soft plate or the hole in the anvil."
+        }
+        (O::Punch, _) => {
+            "From one side until it rings on the anvil; then over, and out on the dark spot, above the hole in the anvil."
+        }
+        (O::Drift, _) => {
+            "Drive it through from both sides in turn, over a hole in the anvil or a bolster that is larger than it."
+        }
+        (O::Open, _) => return Some(bent::opened(site, part)),
+        (O::Twist, _) => return Some(bent::twisted(site, part)),
+        (O::Stamp, _) => "Step them off cold with the dividers, and strike them lightly, square across.",
+        (O::Brush, _) => "All round; and once more just before the last heat in which a brush still reaches it.",
+        (O::Bend, Form::Collar { .. }) => {
+            "To a U round the mandrel, its legs alike; it is closed hot, on the bars that it binds."
+        }
+        (O::Bend | O::Corner | O::Roll, _) => return bent::words(site, task, part, ways),
+        _ => return None,
+    };
+    Some(words.to_owned())
+}
+
+fn set_down(site: &Site<'_>, part: Part<'_>, form: &Form) -> String {
+    let sides = match form {
+        Form::Shoulder { sides, .. } => [0, 90, 180, 270].into_iter().filter(|side| sides.contains(*side)).count(),
+        Form::Tenon { .. } if is_thicker_than_bar(site, part) => {
+            return format!(
+                "{ON_THE_EDGE} Only the two sides that become smaller go down; let it grow thicker across them, where it has no shoulder."
+            );
+        }
+        _ => 4,
+    };
+    let turned = match sides {
+        4 => ALL_ROUND,
+        2 | 3 => BOTH,
+        _ => return ON_THE_EDGE.to_owned(),
+    };
+    format!("{ON_THE_EDGE} {turned}")
+}
+
+/// Whether a part of even section is thicker in one direction than the bar is.
+pub(super) fn is_thicker_than_bar(site: &Site<'_>, part: Part<'_>) -> bool {
+    let raw = extents(&site.raw_section(part.at));
+    match &part.balance.shape {
+        Some(Shape::Prism { section, .. }) => extents(section).into_iter().zip(raw).any(|(own, raw)| own > raw * 1.02),
+        _ => false,
+    }
+}
+
+/// Where a part lies on the bar as it is cut: from its start and from its end to the ends of the bar, in mm.
+fn from_the_ends(site: &Site<'_>, part: Part<'_>) -> [f64; 2] {
+    let whole = in_mm(site.balance.stock_length);
+    [in_mm(part.balance.mark_start), whole - in_mm(part.balance.mark_end)]
+}
