@@ -3,6 +3,7 @@
 
 mod did;
 mod duties;
+mod ends;
 mod metal;
 mod shuffles;
 mod slow_rules;

@@ -1,6 +1,7 @@
 //! What has to be done to each part, worked out slowly from the plan and its balance alone.
 
 use super::did::Did;
+use super::ends::{Answer, least_of_raw, takes_a_groove};
 use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::metal::{Bent, FreeEnd, Shape};
 use fh_core::plan::{Bar, Chain, Flat, Form, Made, Operation, RootSpec};
@@ -98,10 +99,6 @@ impl Asked<'_> {
         [find(place.checked_sub(1)), find(Some(place + 1))]
     }
 
-    fn is_alone(&self) -> bool {
-        self.beside() == [None, None]
-    }
-
     /// The area of the bar, or of its branch as it is cut, from what it takes.
     fn raw_area(&self) -> f64 {
         let own = self.own();
@@ -169,8 +166,14 @@ impl Asked<'_> {
             }
             Form::Peak { .. } => match self.fuller(shape) {
                 fuller if fuller > 1.0 + UNLIKE => duty.must.push(O::Upset),
-                fuller if fuller < 1.0 + ALIKE => duty.must.extend([O::Isolate, O::Draw]),
-                _ => duty.may.extend([O::Upset, O::Isolate, O::Draw]),
+                fuller if fuller < 1.0 + ALIKE => {
+                    duty.must.push(O::Draw);
+                    self.block(duty);
+                }
+                _ => {
+                    duty.may.extend([O::Upset, O::Draw]);
+                    self.perhaps_a_block(duty);
+                }
             },
             Form::Hole { made, .. } => self.hole(*made, shape, duty),
             Form::Tenon { .. } => duty.must.extend([O::SetDown, O::Draw]),
@@ -181,18 +184,39 @@ impl Asked<'_> {
                 duty.may.push(O::Weld);
             }
             Form::Split { root, .. } => self.split(root.as_ref(), shape, duty),
-            Form::Ball { .. } | Form::Cube { .. } => {
-                duty.must.push(O::Draw);
-                self.block(duty);
-            }
+            Form::Ball { .. } | Form::Cube { .. } => self.finial(shape, duty),
             Form::Trim { .. } => duty.must.push(O::Trim),
             Form::Hold { .. } => duty.must.push(O::PartOff),
         }
     }
 
-    /// A block is necked from the bar beside it.
+    /// A block is necked where metal goes thin beside it, or where it goes thin itself beside the bar.
     fn block(&self, duty: &mut Duty) {
-        duty.must.extend((!self.is_alone()).then_some(O::Isolate));
+        match self.groove() {
+            Answer::Yes => duty.must.push(O::Isolate),
+            Answer::Either => duty.may.push(O::Isolate),
+            Answer::No => {}
+        }
+    }
+
+    /// What may be a block or not is necked only where a block would be.
+    fn perhaps_a_block(&self, duty: &mut Duty) {
+        duty.may.extend((self.groove() != Answer::No).then_some(O::Isolate));
+    }
+
+    fn groove(&self) -> Answer {
+        takes_a_groove(self.flat, self.balance, self.at)
+    }
+
+    /// A ball or a cube that is more than the bar is thin has to be gathered first.
+    fn finial(&self, shape: &Shape, duty: &mut Duty) {
+        duty.must.push(O::Draw);
+        self.block(duty);
+        match mm(shape.length()) / least_of_raw(self.balance, self.at) {
+            more if more > 1.0 + UNLIKE => duty.must.push(O::Upset),
+            more if more > 1.0 + ALIKE => duty.may.push(O::Upset),
+            _ => {}
+        }
     }
 
     fn drawn(&self, shape: &Shape, duty: &mut Duty) {
@@ -240,7 +264,8 @@ impl Asked<'_> {
         });
         let Shape::Hole { outline, thickness, .. } = shape else { return };
         let Some(wider) = self.wider(outline.width(), *thickness) else {
-            duty.may.extend([O::Upset, O::Isolate, O::Flatten]);
+            duty.may.extend([O::Upset, O::Flatten]);
+            self.perhaps_a_block(duty);
             return;
         };
         let off = wider.into_iter().map(|share| (share - 1.0).abs()).fold(0.0, f64::max);
@@ -248,7 +273,8 @@ impl Asked<'_> {
             duty.must.push(O::Flatten);
             self.block(duty);
         } else if off > ALIKE {
-            duty.may.extend([O::Flatten, O::Isolate]);
+            duty.may.push(O::Flatten);
+            self.perhaps_a_block(duty);
         }
         let shorter = mm(self.own().forged_length) / mm(self.own().stock_length);
         match shorter {
@@ -263,26 +289,33 @@ impl Asked<'_> {
         duty.must.push(O::Split);
         duty.must.extend(matches!(root, Some(RootSpec::Hole(_))).then_some(O::Punch));
         duty.must.extend(size.opening.is_some().then_some(O::Open));
-        if size.free == FreeEnd::Neither {
-            return;
-        }
+        // A slit that is closed at both ends is wedged open, and stays open until it gets its shape.
+        let apart = match size.free {
+            FreeEnd::Neither => vec![O::BendAside],
+            FreeEnd::Datum | FreeEnd::Far => vec![O::BendAside, O::Straighten],
+        };
         let below = self.at + 1..self.at + self.flat[self.at].segment.count();
         let duties: Vec<Duty> = below.map(|at| Asked { at, ..*self }.duty()).collect();
         let is_shaping =
             |operation: &Operation| SHAPING.contains(operation) || matches!(operation, O::Isolate | O::SetDown);
         let surely = |duty: &Duty| duty.must.iter().any(is_shaping) || duty.one_of.iter().flatten().any(is_shaping);
         if duties.iter().any(surely) {
-            duty.must.extend([O::BendAside, O::Straighten]);
+            duty.must.extend(apart);
         } else if duties.iter().any(|duty| duty.may.iter().any(is_shaping)) {
-            duty.may.extend([O::BendAside, O::Straighten]);
+            duty.may.extend(apart);
         }
     }
 
-    /// A neck at a mark that nothing else would keep: the part is thin right beside bar that stays as it is.
+    /// A neck at a mark that nothing else would keep: the part is thin right beside bar that stays as it is, and a groove
+    /// makes sense.
     fn neck(&self, shape: &Shape, duty: &mut Duty) {
         let draws = [O::Draw, O::Taper, O::Spread, O::Flatten, O::Scarf];
         let drawn = |list: &[Operation]| list.iter().any(|operation| draws.contains(operation));
         if duty.must.contains(&O::Isolate) || duty.must.contains(&O::SetDown) || duty.must.contains(&O::Upset) {
+            return;
+        }
+        let groove = self.groove();
+        if groove == Answer::No {
             return;
         }
         let raw = self.raw_area();
@@ -291,7 +324,7 @@ impl Asked<'_> {
             let near = if (side == 1) == self.own().reversed { 0.0 } else { 1.0 };
             let share = mm2(shape.area_at(near)) / raw;
             let is_plain = matches!(self.flat[beside].segment.form, Form::Plain { .. });
-            if is_plain && (0.01..0.78).contains(&share) && drawn(&duty.must) {
+            if groove == Answer::Yes && is_plain && (0.01..0.78).contains(&share) && drawn(&duty.must) {
                 duty.must.push(O::Isolate);
                 return;
             }

@@ -3,6 +3,7 @@
 //! Legs in the way of the anvil are left out: they are a matter of the piece in space, and are held by worked cases.
 
 use super::did::Did;
+use super::ends::{least, least_of_raw};
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::joints::Lookup;
 use fh_core::metal::{Bent, FreeEnd, SectionSize, Shape};
@@ -14,6 +15,9 @@ use std::f64::consts::PI;
 use tests::{mm, mm2};
 
 use Operation as O;
+
+/// What has less than this share of the bar's smaller size at one of its ends is thin there.
+const THIN_END: f64 = 0.6;
 
 /// A broken rule: why, the step that comes too early, and the one it should wait for.
 pub(crate) type Broken = (Why, usize, usize);
@@ -151,6 +155,9 @@ impl World<'_> {
                 whys.extend(self.split(one, first, other, then));
                 whys.extend(self.thin(one, first, other, then));
                 whys.extend(self.cut_off(one, first, other, then));
+                whys.extend(self.scarf_late(one, first, other, then));
+                whys.extend(self.taper_last(one, first, other, then));
+                whys.extend(self.hold_last(one, first, other, then));
             }
             _ => {}
         }
@@ -220,6 +227,44 @@ impl World<'_> {
             whys.push(Why::UpsetFirst);
         }
         whys
+    }
+
+    /// A thin lip comes after the forging of what lies beside it; two lips may come in any order.
+    fn scarf_late(&self, one: usize, first: Operation, other: usize, then: Operation) -> Option<Why> {
+        let is_late = shapes(first) && first != O::Scarf && then == O::Scarf && self.apart(one, other) == Some(1);
+        is_late.then_some(Why::ScarfLate)
+    }
+
+    /// What is drawn beside the thin end of a taper comes before it, where no neck or step keeps the two apart.
+    fn taper_last(&self, one: usize, first: Operation, other: usize, then: Operation) -> Option<Why> {
+        let is_meant = first == O::Draw && then == O::Taper && self.apart(one, other) == Some(1);
+        let is_late = is_meant && !self.is_necked(one) && !self.is_necked(other) && self.is_thin_toward(other, one);
+        is_late.then_some(Why::TaperLast)
+    }
+
+    /// What is thin beside the rest of the bar is shaped after everything else on the bar itself; what runs out there waits
+    /// for the cut.
+    fn hold_last(&self, one: usize, first: Operation, other: usize, then: Operation) -> Option<Why> {
+        let is_on_bar = |at: usize| self.chain(at) == Chain::Bar;
+        if !shapes(first) || !shapes(then) || !is_on_bar(one) || !is_on_bar(other) {
+            return None;
+        }
+        let mut holds = (0..self.flat.len())
+            .filter(|at| self.apart(*at, other) == Some(1) && matches!(self.flat[*at].segment.form, Form::Hold { .. }));
+        let carries_little = |hold: usize| self.is_thin_toward(other, hold) && !self.runs_out_toward(other, hold);
+        holds.any(carries_little).then_some(Why::HoldLast)
+    }
+
+    /// Whether a part has a neck or a step of its own.
+    fn is_necked(&self, at: usize) -> bool {
+        let own = |did: &&Did| did.bar == self.index && did.part == Some(at) && !did.is_of_piece();
+        self.all.iter().filter(own).any(|did| necks(did.operation))
+    }
+
+    /// Whether a part is thin at its end toward another one of its chain.
+    fn is_thin_toward(&self, at: usize, other: usize) -> bool {
+        let far = self.flat[other].place > self.flat[at].place;
+        least(self.balance, at, far) < THIN_END * least_of_raw(self.balance, at)
     }
 
     /// A split, its branches, and what is done to it when they are forged.

@@ -1,0 +1,87 @@
+//! How thin a part is at its ends, as a share of what it is forged from: of two sizes the smaller one counts.
+
+use fh_core::balance::BarBalance;
+use fh_core::metal::{SectionSize, Shape};
+use fh_core::plan::{Chain, Flat, Form};
+use tests::{mm, mm2};
+
+/// An answer that is a matter of taste near its limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Answer {
+    No,
+    Either,
+    Yes,
+}
+
+/// Whether a groove beside a part makes sense: something goes thin at one of its ends, and no shoulder stands there.
+pub(crate) fn takes_a_groove(flat: &[Flat<'_>], balance: &BarBalance, at: usize) -> Answer {
+    let (chain, place) = (flat[at].chain, flat[at].place);
+    let is_beside = |other: &Flat<'_>| other.chain == chain && other.place.abs_diff(place) == 1;
+    let is_set_down = |at: usize| matches!(flat[at].segment.form, Form::Shoulder { .. } | Form::Tenon { .. });
+    let mut best = Answer::No;
+    for beside in (0..flat.len()).filter(|other| is_beside(&flat[*other])) {
+        if is_set_down(at) || is_set_down(beside) {
+            continue;
+        }
+        let far = flat[beside].place > place;
+        let least = least(balance, at, far).min(least(balance, beside, !far)) / least_of_raw(balance, at);
+        // A groove is for what is thinned below nine tenths of the bar; two hundredths more or less is a matter of taste.
+        best = best.max(match least {
+            least if least < 0.88 => Answer::Yes,
+            least if least > 0.92 => Answer::No,
+            _ => Answer::Either,
+        });
+    }
+    best
+}
+
+/// The smaller size in mm of a finished part at its end away from the datum, or at the other one.
+pub(crate) fn least(balance: &BarBalance, at: usize, far: bool) -> f64 {
+    let own = &balance.segments[at];
+    let at_tip = far != own.reversed;
+    let of_section = |size: &SectionSize| mm(size.section().width()).min(mm(size.section().thickness()));
+    match &own.shape {
+        None | Some(Shape::Split(_)) => least_of_raw(balance, at),
+        Some(Shape::Prism { section, .. } | Shape::Peak { section, .. }) => of_section(section),
+        Some(Shape::Taper { from, to, .. } | Shape::Shoulder { from, to, .. }) => {
+            of_section(if at_tip { to } else { from })
+        }
+        Some(Shape::Flag { outline, root, tip }) => {
+            let thickness = mm(if at_tip { *tip } else { *root });
+            thickness.min(outline.end_width(at_tip).map_or_else(|| raw_sizes(balance, at)[0], mm))
+        }
+        Some(Shape::Hole { outline, thickness, .. }) => mm(outline.width()).min(mm(*thickness)),
+        Some(Shape::Ball { diameter: size } | Shape::Cube { side: size }) => mm(*size),
+    }
+}
+
+/// The smaller size in mm of what a part is forged from.
+pub(crate) fn least_of_raw(balance: &BarBalance, at: usize) -> f64 {
+    let [width, thickness] = raw_sizes(balance, at);
+    width.min(thickness)
+}
+
+/// How wide and how thick the bar is that a part is forged from, in mm; a branch is a flat as wide as it is cut.
+fn raw_sizes(balance: &BarBalance, at: usize) -> [f64; 2] {
+    let bar = [mm(balance.stock_section.width()), mm(balance.stock_section.thickness())];
+    let Chain::Branch { split, branch } = balance.segments[at].chain else { return bar };
+    let Some(Shape::Split(size)) = &balance.segments[split].shape else { return raw_sizes(balance, split) };
+    let cut = mm(size.branches[branch].raw_width);
+    let other = raw_area(balance, at) / cut;
+    if cut <= 0.0 || other <= 0.0 {
+        return raw_sizes(balance, split);
+    }
+    let lies_beside = size.side.sin().abs() > size.side.cos().abs();
+    if lies_beside { [cut, other] } else { [other, cut] }
+}
+
+/// The area of what a part is forged from, in mm²: of a branch, its share of what is cut.
+fn raw_area(balance: &BarBalance, at: usize) -> f64 {
+    match balance.segments[at].chain {
+        Chain::Bar => mm2(balance.stock_area),
+        Chain::Branch { split, branch } => match &balance.segments[split].shape {
+            Some(Shape::Split(size)) => raw_area(balance, split) * size.branches[branch].share,
+            _ => raw_area(balance, split),
+        },
+    }
+}
