@@ -35,9 +35,9 @@ fn is_hot_with(step: &WorkedStep, heat: usize) -> bool {
 #[test]
 fn a_neck_lies_in_what_goes_thin_and_keeps_what_stands_there_in_the_end() {
     let worked = worked("herb-bracket.plan.json");
-    // Between legs of the bar's own 12 mm the boss is what goes thin: to its 5 mm.
+    // Between legs of the bar's own 12 mm the boss is what goes thin, to 5 mm; it is spread, so half of that is left to it.
     let boss = titled(&worked, "Isolate “lower screw boss”");
-    assert_eq!(cold(boss, "left in the necks, at least"), "5.0 mm");
+    assert_eq!(cold(boss, "left in the necks, at least"), "8.5 mm");
     assert!(boss.lay.as_ref().unwrap().contains("inside of the marks"), "{:?}", boss.lay);
     // The stalk runs out to 7 mm round where the leaf begins.
     let leaf = titled(&worked, "Isolate “leaf”");
@@ -50,13 +50,17 @@ fn a_neck_lies_in_what_goes_thin_and_keeps_what_stands_there_in_the_end() {
 #[test]
 fn what_is_cut_away_or_pushed_aside_later_is_in_the_size() {
     let worked = worked("herb-bracket.plan.json");
-    // 34 × 26 × 5 mm less a slot of 11 × 7 mm with round ends, (4 × 7 + π 3.5²) × 5, spread over 34 × 5 mm: 24.04 mm.
+    // 34 × 26 × 5 mm less a slot of 11 × 7 mm with round ends, (4 × 7 + π 3.5²) × 5, is 4087.6 mm³. The slit, half the slot's
+    // girth of 8 + 7 π less 5 %, is 14.25 mm: drifting shortens the boss by 3.25 mm, so it is 37.25 mm long and 21.95 wide.
     let drifted = titled(&worked, "Flatten the boss “lower screw boss”");
-    assert_eq!(cold(drifted, "width"), "24.0 mm");
+    assert_eq!((cold(drifted, "length"), cold(drifted, "width")), ("37.2 mm", "21.9 mm"));
+    let opened = titled(&worked, "Drift “lower screw boss”");
+    assert_eq!((cold(opened, "length of the boss"), cold(opened, "width")), ("34.0 mm", "26.0 mm"));
     // The punch drives its slug out: until then it is there.
     assert_eq!(cold(titled(&worked, "Flatten the boss “upper screw boss”"), "width"), "26.0 mm");
-    // 26 mm, and 5 % more until it is trimmed; the plan counts them of what is left.
-    assert_eq!(cold(titled(&worked, "Spread “leaf”"), "width"), "27.3 mm");
+    // 5 % more until it is trimmed, counted of what is left, the same all round: √1.05 times 64 × 26 mm.
+    let leaf = titled(&worked, "Spread “leaf”");
+    assert_eq!((cold(leaf, "length"), cold(leaf, "width")), ("65.6 mm", "26.6 mm"));
     assert_eq!(cold(titled(&worked, "Trim “leaf”"), "width"), "26.0 mm");
 }
 

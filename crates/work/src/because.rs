@@ -4,6 +4,7 @@ use crate::order::{Job, Ordered};
 use crate::why::Why;
 use crate::words;
 use crate::worked::WorkedStep;
+use fh_core::plan::Operation;
 
 /// Why each step stands where it does: of the rules that hold it there, those that say most.
 pub(crate) fn because(job: &Job, ordered: &[Ordered], steps: &[WorkedStep]) -> Vec<Vec<String>> {
@@ -24,7 +25,10 @@ pub(crate) fn because(job: &Job, ordered: &[Ordered], steps: &[WorkedStep]) -> V
             continue;
         }
         let (Some(before), Some(after)) = (step_of[rule.before], step_of[rule.after]) else { continue };
-        if before < after && !all[before].iter().any(|(why, _)| *why == rule.why) {
+        // That the bar is straightened late needs no reason at every step.
+        let is_straightened =
+            job.tasks[rule.after].operation == Operation::Straighten && rule.why == Why::ForgeBeforeBend;
+        if before < after && !is_straightened && !all[before].iter().any(|(why, _)| *why == rule.why) {
             let words = format!(
                 "Before step {} ({}): {}",
                 after + 1,

@@ -5,6 +5,7 @@
 use crate::held::Hold;
 use crate::lay::{is_between_thicker, is_clamped};
 use crate::legs::{self, WayToBend};
+use crate::neck::thicker_beside;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::task::Task;
 use crate::words::length_words;
@@ -22,6 +23,10 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend], hold: Opti
         O::Bend | O::Corner if task.part.is_some_and(|at| site.split_of(at).is_some()) => P::Vice,
         O::Upset if !is_rivet(site, task) && part.is_some_and(|part| is_clamped(site, part)) => P::Vice,
         O::Draw if has_form(site, task, |form| matches!(form, Form::Tenon { .. })) => P::NearEdge,
+        O::Spread | O::Flatten | O::Punch | O::Drift if part.is_some_and(|part| is_flat_on_a_block(site, part)) => {
+            P::HardyHole
+        }
+        O::Spread if part.is_some_and(|part| thicker_beside(site, part) != [false, false]) => P::NearEdge,
         O::Bend | O::Corner if ways.is_empty() && !legs::are_looked_at(site) => P::FarEdge,
         O::Bend | O::Corner => ways.first().map_or(P::Vice, |way| way.place),
         O::SetDown if part.is_some_and(|part| is_held_by_its_thin_side(part, hold)) => P::FarEdge,
@@ -37,6 +42,12 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend], hold: Opti
         operation if operation.is_hot() => P::Face,
         _ => P::Bench,
     }
+}
+
+/// Whether a flattened part has thicker bar on both sides, so that it is laid on a block between them.
+pub(crate) fn is_flat_on_a_block(site: &Site<'_>, part: Part<'_>) -> bool {
+    let is_flat = matches!(part.segment.form, Form::Flag { .. } | Form::Hole { .. });
+    is_flat && thicker_beside(site, part) == [true, true]
 }
 
 /// Whether a shoulder is held by its thinner side: what stays thick then hangs over the far edge.
@@ -200,6 +211,9 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String>
         O::Punch if is_slit(site, task) => {
             "The slit straight, along the middle of the bar, through from both sides.".to_owned()
         }
+        O::Punch | O::Drift if is_pierced_later(site, task) => {
+            "The hole square to the face, and in the middle; then the rim flat again, and its outline against the template.".to_owned()
+        }
         O::Punch | O::Drift | O::Drill => "The hole square to the face, and in the middle.".to_owned(),
         O::Bend | O::Roll | O::Corner => "Against the template; no twist, seen from the end.".to_owned(),
         O::Twist => "The turns counted; the bar straight, seen along it.".to_owned(),
@@ -210,7 +224,7 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String>
             )
         }
         O::Weld => "No dark line along the seam at the second heat; the length, and the ring still round.".to_owned(),
-        O::Check => "Every size and angle against the plan and the templates, cold.".to_owned(),
+        O::Check => "Every size and angle against the first page and the templates, cold.".to_owned(),
         _ => return None,
     };
     Some(words)

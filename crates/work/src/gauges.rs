@@ -25,8 +25,7 @@ pub struct Gauge {
 }
 
 /// What is measured across the bar and can be gauged with a notch, with or without the place where it is measured.
-const GAUGED: [&str; 8] =
-    ["square", "diameter", "thickness", "across flats", "height", "side", "width", "left in the neck"];
+const GAUGED: [&str; 7] = ["square", "diameter", "thickness", "across flats", "height", "side", "width"];
 /// What begins like these and is measured in a hole, not across the bar.
 const INSIDE: &str = "of the hole";
 /// What is not worth a gauge.

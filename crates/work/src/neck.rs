@@ -1,5 +1,7 @@
 //! Necks: the grooves that keep a block to itself, on which side of a mark each lies, and how deep it may be.
 
+use crate::heating::Lengths;
+use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::words::length_words;
 use fh_core::metal::{SectionSize, Shape};
@@ -7,6 +9,9 @@ use fh_core::plan::Form;
 
 /// What is thinner than this share of the bar is thinned: common practice, no source.
 const THINNED: f64 = 0.9;
+
+/// A bar thicker by more than this does not lie flat beside a flattened part, in mm: common practice, no source.
+const CLEAR: f64 = 2.0;
 
 /// A groove at one end of a block.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -43,7 +48,35 @@ fn groove(site: &Site<'_>, part: Part<'_>, beside: Part<'_>, at_end: bool) -> Op
         (false, false) => return None,
     };
     let all_round = size[0] < THINNED * raw[0] && size[1] < THINNED * raw[1];
-    Some(Groove { at_end, inside, all_round, left_mm: least(size) })
+    // What is spread from there needs metal for the corners of its outline: the groove goes half as deep.
+    let spreads = inside && size[0] > raw[0];
+    let left_mm = if spreads { f64::midpoint(least(size), least(raw)) } else { least(size) };
+    Some(Groove { at_end, inside, all_round, left_mm })
+}
+
+/// On which sides a flattened part lies beside bar that is thicker, so that it does not lie on a flat face: toward the datum,
+/// and away from it.
+pub(crate) fn thicker_beside(site: &Site<'_>, part: Part<'_>) -> [bool; 2] {
+    let [before, after] = site.beside(part.at);
+    let is_thicker = |beside: Option<usize>, at_end: bool| {
+        let own = size_at(site, part, at_end)[1];
+        beside.and_then(|at| site.part(at)).is_some_and(|beside| size_at(site, beside, !at_end)[1] > own + CLEAR)
+    };
+    [is_thicker(before, false), is_thicker(after, true)]
+}
+
+/// Where necks are that are not forged yet, in mm along the bar.
+pub(crate) fn open_mm(site: &Site<'_>, progress: &Progress, lengths: &Lengths) -> Vec<f64> {
+    let is_open = |part: &Part<'_>| {
+        let stage = progress.stages[part.at];
+        stage.isolated && !stage.forged && progress.is_there(site, part.at)
+    };
+    let of = |part: Part<'_>| {
+        let start = lengths.starts[part.at];
+        let end = start + lengths.lengths[part.at];
+        grooves(site, part).into_iter().map(move |groove| if groove.at_end { end } else { start })
+    };
+    site.parts().filter(is_open).flat_map(of).collect()
 }
 
 /// Whether a part is set down to a shoulder, which keeps the metal on either side of it to itself.

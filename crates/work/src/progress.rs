@@ -1,9 +1,9 @@
 //! How far a bar has come: what was done to each of its parts, and how long each is now.
 
-use crate::site::{Site, in_mm};
+use crate::site::{Part, Site, in_mm};
 use crate::task::{Task, operations};
 use fh_core::metal::{FreeEnd, Shape};
-use fh_core::plan::{Bend, Chain, Form, Operation};
+use fh_core::plan::{Bend, Chain, Form, Made, Operation};
 
 /// How far one part has come.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -107,7 +107,9 @@ impl Progress {
             lengths[at] = match &part.segment.form {
                 _ if stage.off || !self.is_there(site, at) => 0.0,
                 Form::Split { .. } if stage.cut => self.cut_length(site, at, &lengths),
-                _ if stage.forged => in_mm(part.balance.forged_length) * self.untwisted(site, at),
+                _ if stage.forged => {
+                    in_mm(part.balance.forged_length) * self.untwisted(site, at) + self.undrifted_mm(part)
+                }
                 _ => raw,
             };
         }
@@ -119,6 +121,19 @@ impl Progress {
         let Some(part) = site.part(at) else { return 1.0 };
         let twists = matches!(part.segment.bend, Some(Bend::Twist { .. }));
         if twists && !self.stages[at].bent { part.balance.swell } else { 1.0 }
+    }
+
+    /// By how much a boss is longer than it will be, while the drift that shortens it is still to come, in mm.
+    pub(crate) fn undrifted_mm(&self, part: Part<'_>) -> f64 {
+        let is_open =
+            self.stages[part.at].pierced || !matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. });
+        let change = |name: &str| {
+            part.balance.derived.iter().find(|size| size.name == name).and_then(|size| size.length).map(in_mm)
+        };
+        let longer = || change("boss gets shorter by").or_else(|| change("boss gets longer by").map(|mm| -mm));
+        // What is no more than the bar itself is drifted as it is.
+        let longer = if is_open { None } else { longer() }.unwrap_or(0.0);
+        longer.max(-0.5 * in_mm(part.balance.forged_length))
     }
 
     /// The length of a split that is cut: its longest branch; once it is opened, as it is planned.

@@ -49,12 +49,12 @@ pub(crate) fn bar_rules(site: &Site<'_>, tasks: &[Task]) -> Vec<Rule> {
     for at in 0..site.flat.len() {
         ruling.within(at);
         ruling.beside(at);
-        ruling.scarf(at);
         ruling.taper(at);
     }
     ruling.splits();
     for chain in 0..site.chains.len() {
         ruling.upsets(chain);
+        ruling.scarfs(chain);
         ruling.thin(chain);
         ruling.bends(chain);
     }
@@ -134,13 +134,15 @@ impl Ruling<'_, '_> {
         }
     }
 
-    /// What lies beside a scarf is forged before it.
-    fn scarf(&mut self, at: usize) {
-        let scarfs = self.those(at, |operation| operation == Operation::Scarf);
-        for next in self.site.beside(at).into_iter().flatten() {
-            let forging = self.those(next, |operation| operation.is_shaping() && operation != Operation::Scarf);
-            self.each(&forging, &scarfs, Why::ScarfLate);
-        }
+    /// All other forging on its bar or branch before a scarf.
+    fn scarfs(&mut self, chain: usize) {
+        let members = self.site.chains[chain].1.clone();
+        let of = |wanted: fn(Operation) -> bool| -> Vec<usize> {
+            members.iter().flat_map(|at| self.those(*at, wanted)).collect()
+        };
+        let scarfs = of(|operation| operation == Operation::Scarf);
+        let forging = if scarfs.is_empty() { Vec::new() } else { of(forges) };
+        self.each(&forging, &scarfs, Why::ScarfLate);
     }
 
     /// The even bar that a taper runs down to is drawn before it, unless a neck or a shoulder lies between them.
@@ -232,7 +234,7 @@ impl Ruling<'_, '_> {
             let thicker: Vec<usize> = (0..members.len())
                 .filter(|other| *other != place && near(members[*other]))
                 .filter(|other| sizes[*other].is_some_and(|size| size > own * 1.5))
-                .flat_map(|other| self.shaping(members[other]))
+                .flat_map(|other| self.those(members[other], forges))
                 .collect();
             self.each(&thicker, &forging, Why::ThinLast);
         }
@@ -308,6 +310,7 @@ impl Ruling<'_, '_> {
 
     /// What is trimmed or parted off at an end.
     fn ends(&mut self) {
+        let mut holds = Vec::new();
         for (at, flat) in self.site.flat.iter().enumerate() {
             let operation = match flat.segment.form {
                 Form::Trim { .. } => Operation::Trim,
@@ -329,9 +332,13 @@ impl Ruling<'_, '_> {
                 self.each(&[cut], &bends, why);
             }
             if operation == Operation::PartOff {
-                self.part_late(at, cut);
-                self.hold_last(at);
+                holds.push((at, cut));
             }
+        }
+        // What each cut frees is known only now.
+        for (at, cut) in holds {
+            self.part_late(at, cut);
+            self.hold_last(at);
         }
     }
 
@@ -358,6 +365,9 @@ impl Ruling<'_, '_> {
 
     /// Where what lies beside the rest of the bar is thin, everything else on the bar is forged before it.
     fn hold_last(&mut self, hold: usize) {
+        if self.site.place[hold].0 != 0 {
+            return;
+        }
         for (side, beside) in self.site.beside(hold).into_iter().enumerate() {
             let Some(beside) = beside.filter(|at| is_thin_beside_hold(self.site, *at, side == 0)) else { continue };
             let thin = self.shaping(beside);
@@ -433,6 +443,11 @@ pub(crate) fn is_closing(bent: Bent) -> bool {
 pub(crate) fn is_thin_beside_hold(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
     let thin = |part| is_thin_at(part, at_far_end, site.raw_section(at));
     !runs_out(site, at, at_far_end) && site.part(at).is_some_and(thin)
+}
+
+/// Whether an operation forges a part to its shape; a scarf is only made ready.
+fn forges(operation: Operation) -> bool {
+    operation.is_shaping() && operation != Operation::Scarf
 }
 
 /// Whether a part is thin at one of its ends.

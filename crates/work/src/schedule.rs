@@ -40,7 +40,7 @@ const MANY: usize = 400;
 /// Puts the tasks of a bar in order.
 pub(crate) fn schedule(site: &Site<'_>, fire: Option<&Fire>, tasks: &[Task], rules: &[Rule]) -> Schedule {
     let (kept, dropped) = without_cycles(tasks.len(), rules);
-    let units = units(site, tasks);
+    let units = apart_where_they_wait(units(site, tasks), tasks.len(), &kept);
     let graph = Graph::new(&units, tasks.len(), &kept);
     let load = |unit: &Vec<usize>| {
         let own: Vec<Task> = unit.iter().map(|task| tasks[*task]).collect();
@@ -81,6 +81,26 @@ fn units(site: &Site<'_>, tasks: &[Task]) -> Vec<Vec<usize>> {
         last_draw = Some((at, unit));
     }
     units
+}
+
+/// The units without those that would wait for each other in a circle: of these each task is a step of its own.
+fn apart_where_they_wait(mut units: Vec<Vec<usize>>, tasks: usize, rules: &[Rule]) -> Vec<Vec<usize>> {
+    loop {
+        let mut unit_of = vec![0; tasks];
+        for (unit, members) in units.iter().enumerate() {
+            members.iter().for_each(|task| unit_of[*task] = unit);
+        }
+        let between = |rule: &Rule| Rule { before: unit_of[rule.before], after: unit_of[rule.after], ..*rule };
+        let lifted: Vec<Rule> = rules.iter().map(between).filter(|rule| rule.before != rule.after).collect();
+        let Some(circle) = circle(units.len(), &lifted) else { return units };
+        let joined = circle.into_iter().map(|rule| lifted[rule].before).find(|unit| units[*unit].len() > 1);
+        // Single tasks were freed of circles before.
+        let Some(joined) = joined else { return units };
+        let members = std::mem::take(&mut units[joined]);
+        let mut members = members.into_iter();
+        units[joined].extend(members.next());
+        units.extend(members.map(|task| vec![task]));
+    }
 }
 
 /// The unit that a cut belongs to: what is trimmed beside the rest of the bar falls with it, in one and the same cut.

@@ -57,13 +57,15 @@ pub enum ToolKind {
     Vice,
     /// A steel brush.
     Brush,
+    /// A block in the hardy hole, shorter than what is worked on it.
+    BottomBlock,
     /// What keeps scale out of a weld.
     Flux,
 }
 
 impl ToolKind {
     /// Every kind, in the order they are offered.
-    pub const ALL: [Self; 26] = [
+    pub const ALL: [Self; 27] = [
         Self::Hammer,
         Self::CrossPeen,
         Self::CenterPunch,
@@ -89,6 +91,7 @@ impl ToolKind {
         Self::Tongs,
         Self::Vice,
         Self::Brush,
+        Self::BottomBlock,
         Self::Flux,
     ];
 
@@ -120,6 +123,7 @@ impl ToolKind {
             Self::Tongs => "tongs",
             Self::Vice => "vice",
             Self::Brush => "wire brush",
+            Self::BottomBlock => "bottom block",
             Self::Flux => "flux",
         }
     }
@@ -133,6 +137,9 @@ impl ToolKind {
     pub fn other_way(self) -> &'static str {
         match self {
             Self::Hammer | Self::CenterPunch | Self::Saw | Self::CutOff | Self::Vice | Self::Brush => "",
+            Self::BottomBlock => {
+                "Work it across the heel or over the edge of the anvil, first one half of its length, then the other."
+            }
             Self::Flux => "Mild steel welds under clean, dry silver sand too, at a somewhat higher heat.",
             Self::CrossPeen => "Spread over the horn with the flat face, or under a fuller.",
             Self::SlitChisel => "Saw along the line cold, or drill a row of holes and cut between them.",

@@ -3,12 +3,12 @@
 use crate::heat_rules::tolerance_mm;
 use crate::neck;
 use crate::progress::Progress;
-use crate::site::{Part, Site, extents, in_mm};
+use crate::site::{Part, Site, extents, in_mm, in_mm3};
 use crate::state::shape_now;
-use crate::task::Task;
+use crate::task::{Task, operations};
 use crate::words::{hot_words, length_words};
-use fh_core::metal::{Bent, HoleSize, RootSize, SectionSize, Shape};
-use fh_core::plan::{Form, Operation, Plan, Target};
+use fh_core::metal::{Bent, HoleSize, Outline, RootSize, SectionSize, Shape};
+use fh_core::plan::{Form, Gives, Operation, Plan, Target};
 
 /// One size to reach.
 #[derive(Clone, Debug, PartialEq)]
@@ -77,8 +77,8 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
         O::Isolate => {
             let between = balance.mark_end_shop.mm() - balance.mark_start_shop.mm();
             let left = neck::left(site, &neck::grooves(site, part));
-            let left = left.into_iter().map(|(what, mm)| length(what, mm));
-            std::iter::once(length("block, mark to mark", between)).chain(left).collect()
+            let left = left.into_iter().map(|(what, mm)| Size::with_tolerance(plan, what, mm, 0.0));
+            std::iter::once(Size::with_tolerance(plan, "block, mark to mark", between, 0.0)).chain(left).collect()
         }
         O::SetDown => set_down(site, part),
         O::Draw | O::Taper | O::Upset | O::Spread | O::Flatten => forged(site, part, progress),
@@ -89,7 +89,11 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
             _ => Vec::new(),
         },
         O::Split => split(site, part),
-        O::Punch | O::Drift | O::Drill => hole(site, part, task.operation),
+        O::Punch | O::Drift | O::Drill => {
+            let mut all = hole(site, part, task.operation);
+            all.extend(boss_around(site, part, progress));
+            all
+        }
         O::Scarf => named(site, part, &["scarf"]),
         _ if task.operation.is_bending() || task.operation == O::Twist => bent(site, part),
         _ => Vec::new(),
@@ -173,6 +177,8 @@ fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
             all
         }
         Some(Shape::Flag { outline, root, tip }) => {
+            let (rough, outline) = untrimmed(part, progress).map_or((1.0, outline.clone()), |it| it);
+            let long = length("length", now_mm * rough);
             let (root, tip) = (in_mm(*root), in_mm(*tip));
             let mut all = if (root - tip).abs() < 1e-9 {
                 vec![length("thickness", root)]
@@ -190,6 +196,17 @@ fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
         Some(Shape::Cube { side }) => vec![length("side", in_mm(*side))],
         _ => vec![long],
     }
+}
+
+/// By how much a flag is longer and wider before it is trimmed, the same all round as on its template, and its outline then;
+/// none where nothing is to be trimmed.
+fn untrimmed(part: Part<'_>, progress: &Progress) -> Option<(f64, Outline)> {
+    let Some(Shape::Flag { outline, .. }) = &part.balance.shape else { return None };
+    let (finished, trimmed) = (in_mm3(part.balance.finished_volume), in_mm3(part.balance.trimmed_volume));
+    let is_rough = trimmed > 0.0 && !progress.stages[part.at].trimmed;
+    let factor = ((finished + trimmed) / finished.max(1e-9)).sqrt();
+    let wide = outline.scaled(Gives::Width, factor);
+    is_rough.then(|| (factor, wide.unwrap_or_else(|| outline.clone())))
 }
 
 /// A block that is made thicker before it is forged to its shape: as thick as that needs, or as short.
@@ -251,6 +268,22 @@ fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Size> {
     }
 }
 
+/// The boss once its hole is made, where it was flattened for it.
+fn boss_around(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
+    let was_flattened = operations(site, part).contains(&Operation::Flatten);
+    match &part.balance.shape {
+        Some(Shape::Hole { outline, thickness, .. }) if was_flattened && progress.stages[part.at].pierced => {
+            let size = |what: &str, length| Size::length(site.plan, what, in_mm(length));
+            vec![
+                size("thickness", *thickness),
+                size("width", outline.width()),
+                size("length of the boss", outline.length()),
+            ]
+        }
+        _ => Vec::new(),
+    }
+}
+
 fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
     let plan = site.plan;
     let length = |what: &str, size| Size::length(plan, what, in_mm(size));
@@ -264,7 +297,11 @@ fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
         }
         Some(Bent::Ring { inside_diameter, .. }) => vec![length("inside diameter", inside_diameter)],
         Some(Bent::Corner { .. }) => match &part.balance.shape {
-            Some(Shape::Peak { corner, .. }) => vec![angle(corner.turn), length("inside radius", corner.inside_radius)],
+            Some(Shape::Peak { corner, .. }) => vec![
+                angle(corner.turn),
+                length("inside radius", corner.inside_radius),
+                Size::words("outside", "sharp".to_owned()),
+            ],
             _ => Vec::new(),
         },
         Some(Bent::Scroll { spiral, .. }) => {

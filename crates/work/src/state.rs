@@ -83,7 +83,7 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
             let outline = wider(outline, whole / finished.max(1e-9));
             (Shape::Flag { outline, root: *root, tip: *tip }, whole)
         }
-        (Form::Hole { .. }, Shape::Hole { .. }) if !stage.pierced => (boss(shape, whole), whole),
+        (Form::Hole { .. }, Shape::Hole { .. }) if !stage.pierced => (boss(shape, whole, lengths[part.at]), whole),
         // A strip that is not wrapped yet: read as a bar of even section, not as a collar.
         (Form::Collar { .. }, Shape::Prism { section, length }) if !stage.bent => {
             let (from, to) = (*section, *section);
@@ -101,10 +101,15 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
 }
 
 /// A boss before its hole is made: the metal of hole and slug is still in it.
-fn boss(shape: &Shape, whole_mm3: f64) -> Shape {
+///
+/// While the drift is still to come it is as long as it is then.
+fn boss(shape: &Shape, whole_mm3: f64, now_mm: f64) -> Shape {
     let Shape::Hole { outline, thickness, .. } = shape else { return shape.clone() };
     let full = in_mm2(outline.area()) * in_mm(*thickness);
-    Shape::Flag { outline: wider(outline, whole_mm3 / full.max(1e-9)), root: *thickness, tip: *thickness }
+    let longer = now_mm / in_mm(outline.length()).max(1e-9);
+    let outline = wider(outline, whole_mm3 / (full * longer).max(1e-9));
+    let outline = outline.scaled(Gives::Length, longer).unwrap_or(outline);
+    Shape::Flag { outline, root: *thickness, tip: *thickness }
 }
 
 /// An outline as long, and so many times as wide; a disc becomes an ellipse.

@@ -3,6 +3,7 @@
 use crate::brief::is_long;
 use crate::held::Hold;
 use crate::lay::is_between_thicker;
+use crate::neck;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::task::Task;
 use crate::words::length_words;
@@ -131,10 +132,10 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         O::Isolate => vec![neck(site, part)],
         O::SetDown => set_down(part),
         O::Draw | O::Taper | O::Upset => drawn(site, part, task.operation),
-        O::Spread | O::Flatten => vec![Wanted::plain(
-            K::CrossPeen,
-            "The ridge along the bar drives the metal sideways; the face takes its marks out.",
-        )],
+        O::Spread | O::Flatten => {
+            let peen = "The ridge along the bar drives the metal sideways; the face takes its marks out.";
+            std::iter::once(Wanted::plain(K::CrossPeen, peen)).chain(bottom_block(site, part)).collect()
+        }
         O::Split => vec![Wanted::plain(K::SlitChisel, "A thin chisel with a slightly rounded edge follows the line.")],
         O::Punch | O::Drift | O::Drill => hole(site, part, task.operation),
         O::Trim if matches!(part.segment.form, Form::Flag { .. }) => {
@@ -173,6 +174,14 @@ fn joint_tools(site: &Site<'_>, joint: usize) -> Vec<Wanted> {
         ],
         _ => Vec::new(),
     }
+}
+
+/// A block to lay a flattened part on that has thicker bar on both sides.
+fn bottom_block(site: &Site<'_>, part: Part<'_>) -> Option<Wanted> {
+    let reason = "The thicker bar on both sides hangs clear of it.";
+    let long = in_mm(part.balance.forged_length);
+    (neck::thicker_beside(site, part) == [true, true])
+        .then(|| Wanted::sized(site, ToolKind::BottomBlock, long, "no longer than ", reason))
 }
 
 /// A fuller that is as wide as the gap it works in, and no wider than it has room for.

@@ -11,6 +11,7 @@ use crate::landmarks::{Measured, measured};
 use crate::lay::lay;
 use crate::legs::{self, Posed, WayToBend};
 use crate::marks::{is_marking, mark_lines, slits_mm};
+use crate::neck;
 use crate::order::Ordered;
 use crate::progress::Progress;
 use crate::site::{Site, extents};
@@ -117,14 +118,14 @@ impl<'b, 'a> Walk<'b, 'a> {
         let more_bends = more_bends(site, &self.progress[site.index]);
         let thin = self.thin(ordered, site, &before);
         let tools = self.want(ordered, Some(site));
-        let tongs = held.as_ref().and_then(|held| tongs(site, held));
+        let first = ordered.tasks.first();
+        let place = first.map_or(AnvilPlace::Bench, |task| brief::place(site, task, &ways, held.as_ref()));
+        let tongs = held.as_ref().filter(|_| place != AnvilPlace::Vice).and_then(|held| tongs(site, held));
         self.tools.push((self.seen.len(), tongs.into_iter().collect()));
         self.seen.push(Seen { heated: Some(heated), hold: held, stuck, struck, was_off });
 
         let step = &ordered.step;
-        let first = ordered.tasks.first();
         let each = |of: &dyn Fn(&Task) -> Option<String>| first_words(&ordered.tasks, of);
-        let place = first.map_or(AnvilPlace::Bench, |task| brief::place(site, task, &ways, held.as_ref()));
         let edge = first.and_then(|task| brief::edge_mm(site, task)).map(|mm| words::length_words(self.setup.plan, mm));
         let up = first.filter(|_| place != AnvilPlace::Vice).and_then(|task| brief::up_degrees(site, task));
         let up = up.map(words::side_up);
@@ -151,6 +152,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             leave: step.leave.clone().or_else(|| each(&|task| brief::leave(site, task, more_bends))),
             check: step.check.clone().or_else(|| each(&|task| brief::check(site, task, now_mm))),
             caution: step.caution.clone().or_else(|| each(&|task| brief::caution(site, task, &thin))),
+            necks_mm: neck::open_mm(site, &self.progress[site.index], &after),
             part_notes: Self::part_notes(ordered, site),
             minutes,
             heat_minutes: load.hot.then_some(gives),
@@ -186,6 +188,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             measure: Vec::new(),
             marks: Vec::new(),
             slits_mm: Vec::new(),
+            necks_mm: Vec::new(),
             heat_with: None,
             part_notes: Vec::new(),
             leave: ordered.step.leave.clone(),

@@ -77,6 +77,8 @@ pub struct WorkedStep {
     pub marks: Vec<MarkLine>,
     /// From where to where slits stand open after it, in mm along the bar as it is then.
     pub slits_mm: Vec<[f64; 2]>,
+    /// Where the bar is necked and not forged yet, in mm along the bar as it is after the step.
+    pub necks_mm: Vec<f64>,
     /// What has to be heated along with it, because the next step follows in the same heat.
     pub heat_with: Option<String>,
     /// What the plan notes on its parts.
@@ -109,9 +111,10 @@ impl WorkedStep {
         self.needs > 0
     }
 
-    /// What holds the bar, in words; none where it is done cold or where nothing is there to hold.
+    /// What holds the bar, in words; none where it is done cold or in the vice, or where nothing is there to hold.
     pub fn held_words(&self, plan: &Plan) -> Option<String> {
-        let (hold, bar) = (self.hold.filter(|hold| hold.length_mm > 0.0)?, plan.bars.get(self.bar?)?);
+        let hold = self.hold.filter(|hold| hold.length_mm > 0.0 && self.place != AnvilPlace::Vice)?;
+        let bar = plan.bars.get(self.bar?)?;
         let [wide, thick] = hold.jaw_mm.map(|mm| words::length_words(plan, mm));
         let jaw = match hold.jaw_mm {
             [width, _] if width > Hold::WIDE => format!("flat tongs, jaw {thick}"),

@@ -36,7 +36,7 @@ pub(crate) fn takes_a_groove(flat: &[Flat<'_>], balance: &BarBalance, at: usize)
 }
 
 /// The smaller size in mm of a finished part at its end away from the datum, or at the other one.
-pub(crate) fn least(balance: &BarBalance, at: usize, far: bool) -> f64 {
+fn least(balance: &BarBalance, at: usize, far: bool) -> f64 {
     let own = &balance.segments[at];
     let at_tip = far != own.reversed;
     let of_section = |size: &SectionSize| mm(size.section().width()).min(mm(size.section().thickness()));
@@ -76,7 +76,7 @@ fn raw_sizes(balance: &BarBalance, at: usize) -> [f64; 2] {
 }
 
 /// The area of what a part is forged from, in mm²: of a branch, its share of what is cut.
-fn raw_area(balance: &BarBalance, at: usize) -> f64 {
+pub(crate) fn raw_area(balance: &BarBalance, at: usize) -> f64 {
     match balance.segments[at].chain {
         Chain::Bar => mm2(balance.stock_area),
         Chain::Branch { split, branch } => match &balance.segments[split].shape {

@@ -3,7 +3,7 @@
 //! Legs in the way of the anvil are left out: they are a matter of the piece in space, and are held by worked cases.
 
 use super::did::Did;
-use super::ends::{least, least_of_raw};
+use super::ends::raw_area;
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::joints::Lookup;
 use fh_core::metal::{Bent, FreeEnd, SectionSize, Shape};
@@ -16,8 +16,8 @@ use tests::{mm, mm2};
 
 use Operation as O;
 
-/// What has less than this share of the bar's smaller size at one of its ends is thin there.
-const THIN_END: f64 = 0.6;
+/// What has less than this share of the bar's section at one of its ends is thin there.
+const THIN_END: f64 = 0.5;
 
 /// A broken rule: why, the step that comes too early, and the one it should wait for.
 pub(crate) type Broken = (Why, usize, usize);
@@ -229,9 +229,9 @@ impl World<'_> {
         whys
     }
 
-    /// A thin lip comes after the forging of what lies beside it; two lips may come in any order.
+    /// A thin lip comes after all other forging on its bar or branch; two lips may come in any order.
     fn scarf_late(&self, one: usize, first: Operation, other: usize, then: Operation) -> Option<Why> {
-        let is_late = shapes(first) && first != O::Scarf && then == O::Scarf && self.apart(one, other) == Some(1);
+        let is_late = shapes(first) && first != O::Scarf && then == O::Scarf && self.apart(one, other).is_some();
         is_late.then_some(Why::ScarfLate)
     }
 
@@ -261,10 +261,11 @@ impl World<'_> {
         self.all.iter().filter(own).any(|did| necks(did.operation))
     }
 
-    /// Whether a part is thin at its end toward another one of its chain.
+    /// Whether a part has little left at its end toward another one of its chain; as the bar where it has no shape.
     fn is_thin_toward(&self, at: usize, other: usize) -> bool {
-        let far = self.flat[other].place > self.flat[at].place;
-        least(self.balance, at, far) < THIN_END * least_of_raw(self.balance, at)
+        let own = &self.balance.segments[at];
+        let end = if self.flat[other].place > self.flat[at].place { 1.0 } else { 0.0 };
+        own.shape.is_some() && mm2(own.area_at(end)) < THIN_END * raw_area(self.balance, at)
     }
 
     /// A split, its branches, and what is done to it when they are forged.
@@ -293,7 +294,7 @@ impl World<'_> {
 
     /// What is thin after what one heat warms along with it and is much thicker.
     fn thin(&self, one: usize, first: Operation, other: usize, then: Operation) -> Option<Why> {
-        if !shapes(first) || !shapes(then) || self.chain(one) != self.chain(other) {
+        if !shapes(first) || first == O::Scarf || !shapes(then) || self.chain(one) != self.chain(other) {
             return None;
         }
         let unit = self.plan.units.length;

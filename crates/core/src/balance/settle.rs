@@ -52,7 +52,7 @@ impl Draft {
             return Settled::failed(Trouble::CornerTooFar);
         };
         let mut derived = vec![Derived::length("length", corner.length(), FROM_BEND)];
-        derived.push(Derived::length("inside face to apex", corner.to_apex(), FROM_BEND));
+        derived.push(Derived::length("start of the bend to apex", corner.to_apex(), FROM_BEND));
         let bent = Some(Bent::Corner { side });
         Settled { shape: Some(Shape::Peak { section: *section, corner }), bent, derived, ..Settled::default() }
     }

@@ -2,6 +2,7 @@
 
 mod bent;
 mod drawn;
+mod flat;
 mod joined;
 mod upset;
 
@@ -58,7 +59,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::Upset, _) => return Some(upset::words(site, part)),
         (O::Scarf, _) => return Some(joined::scarf(site, part)),
         (O::Weld, _) => joined::WELD,
-        (O::Spread | O::Flatten, _) => "Turn it over after every few blows, so that it stays in the middle of the bar.",
+        (O::Spread | O::Flatten, _) => return Some(flat::spread(site, part)),
         (O::Split, _) => "Along the line, half through; then turn it over, and meet the cut from the other side.",
         (O::BendAside, _) if is_closed => {
             "Drive a wedge or a drift through the slit, until each branch can be laid over the thin end of the horn."
@@ -66,15 +67,10 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::BendAside, _) => "Only so far that each of them can be laid on the anvil by itself.",
         (O::Straighten, _) => "Bring them in line again, with light blows.",
         (O::Trim, Form::Trim { .. }) => "Cut at the mark toward the piece; what falls off is waste.",
-        (O::Punch, Form::Hole { .. }) if is_slit(site, task) => {
-            "Set the chisel along the bar, on its middle line, and drive it almost through; then turn it over, and cut along the dark line over a soft plate or the hole in the anvil."
-        }
-        (O::Punch, _) => {
-            "From one side until it rings on the anvil; then over, and out on the dark spot, above the hole in the anvil."
-        }
-        (O::Drift, _) => {
-            "Drive it through from both sides in turn, over a hole in the anvil or a bolster that is larger than it."
-        }
+        (O::Punch, Form::Hole { .. }) if is_slit(site, task) => return Some(flat::slit(site, part)),
+        (O::Punch, _) => return Some(flat::punched(site, part)),
+        (O::Drift, _) => return Some(flat::drifted(site, part)),
+        (O::Trim, Form::Flag { .. }) => return Some(flat::trimmed(part)),
         (O::Open, _) => return Some(bent::opened(site, part)),
         (O::Twist, _) => return Some(bent::twisted(site, part)),
         (O::Stamp, _) => "Step them off cold with the dividers, and strike them lightly, square across.",

@@ -1,6 +1,6 @@
 //! The angle and the inside radius of a bend, written into its picture where they have room.
 
-use super::bent::{Faces, outline};
+use super::bent::Faces;
 use crate::drawing::{Item, Point, Text, at};
 use crate::fonts::CAP_HEIGHT;
 use crate::sheets::sizes_in_words::mm_words;
@@ -171,5 +171,5 @@ pub(super) fn outlines<'a>(
     all: impl Iterator<Item = &'a Faces>,
     place: &impl Fn([f64; 2]) -> Point,
 ) -> Vec<Vec<Point>> {
-    all.map(|faces| outline(&faces.samples).into_iter().map(place).collect()).collect()
+    all.map(|faces| faces.outline().into_iter().map(place).collect()).collect()
 }

@@ -4,10 +4,11 @@ use super::bar_scale::BarScale;
 use super::bend_notes::{BendNote, outlines};
 use super::detail::{Stretch, stretches};
 use super::hatch::hatch;
+use super::outline::outline;
 use crate::drawing::{Item, Point, Text, at};
 use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
-use crate::sheets::templates::faces::{Sample, samples};
+use crate::sheets::templates::faces::{Sample, apex, samples};
 use crate::sheets::templates::space::Plane;
 use crate::sheets::type_sizes::CAPTION;
 use fh_core::balance::Balance;
@@ -58,6 +59,8 @@ pub(super) struct Faces {
     pub(super) worked: bool,
     /// What is said of it where it is bent.
     pub(super) note: Option<BendNote>,
+    /// The apex of a sharp corner.
+    pub(super) apex: Option<[f64; 2]>,
 }
 
 /// A view on paper, of the whole or of a detail.
@@ -151,7 +154,7 @@ impl Now<'_> {
             let sound = samples.iter().all(|sample| sample.middle.iter().all(|mm| mm.abs() < FARTHEST_MM));
             let worked = worked(line.segment);
             let note = if worked { BendNote::of(balance, self.plan.units.length) } else { None };
-            (sound && samples.len() > 1).then_some(Faces { samples, worked, note })
+            (sound && samples.len() > 1).then(|| Faces { apex: apex(&samples, balance), samples, worked, note })
         };
         piece.lines.iter().filter_map(of_line).collect()
     }
@@ -264,7 +267,7 @@ fn scale_of([low, high]: [[f64; 2]; 2], [width, height]: [f64; 2], largest: f64)
 /// The lowest and the highest place of all; none where there is nothing.
 fn bounds(all: &[Stretch]) -> Option<[[f64; 2]; 2]> {
     let mut found: Option<[[f64; 2]; 2]> = None;
-    for [x, y] in all.iter().flat_map(|stretch| outline(&stretch.faces.samples)) {
+    for [x, y] in all.iter().flat_map(|stretch| stretch.faces.outline()) {
         if !(x.is_finite() && y.is_finite()) {
             return None;
         }
@@ -274,17 +277,15 @@ fn bounds(all: &[Stretch]) -> Option<[[f64; 2]; 2]> {
     found
 }
 
-/// Both faces of a segment, around it.
-pub(super) fn outline(samples: &[Sample]) -> Vec<[f64; 2]> {
-    let left = samples.iter().map(|sample| sample.aside(sample.left));
-    let right = samples.iter().rev().map(|sample| sample.aside(-sample.right));
-    left.chain(right).collect()
-}
-
 impl Faces {
+    /// Both faces, around it.
+    pub(super) fn outline(&self) -> Vec<[f64; 2]> {
+        outline(&self.samples, self.apex)
+    }
+
     /// The whole segment: hatched where it is worked.
     pub(super) fn drawn(&self, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
-        let points: Vec<Point> = outline(&self.samples).into_iter().map(place).collect();
+        let points: Vec<Point> = self.outline().into_iter().map(place).collect();
         if !self.worked {
             let pen = Some(Pen::MarkLine);
             return vec![Item::Polygon { points, fill: Some(Gray::WHITE), pen }];

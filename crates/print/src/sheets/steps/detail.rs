@@ -39,8 +39,12 @@ fn near_stretches(faces: &Faces, near: &impl Fn(&Sample) -> bool) -> Vec<Stretch
     for run in shown.chunk_by(|one, next| one == next) {
         let end = start + run.len() - 1;
         if run[0] && run.len() > 1 {
-            let own =
-                Faces { samples: faces.samples[start..=end].to_vec(), worked: faces.worked, note: faces.note.clone() };
+            let own = Faces {
+                samples: faces.samples[start..=end].to_vec(),
+                worked: faces.worked,
+                note: faces.note.clone(),
+                apex: faces.apex.filter(|_| end + 1 - start == faces.samples.len()),
+            };
             all.push(Stretch { faces: own, broken: [start > 0, end < last] });
         }
         start = end + 1;

@@ -14,6 +14,7 @@ mod mark_numbers;
 mod mark_table;
 mod metal_grid;
 mod opening;
+mod outline;
 mod parts_table;
 mod piece_labels;
 mod piece_page;

@@ -97,7 +97,11 @@ pub(super) fn put_heat_notes(flow: &mut Flow, plan: &Plan, balance: &Balance, wo
         Some(bar) => format!("{}: {}", bar_name(plan, loss.bar, bar), loss.reason),
         None => loss.reason.clone(),
     };
-    let notes = hot_note(plan).into_iter().chain(losses.iter().take(MOST_BARS).map(loss));
+    let allowed = match &plan.scale {
+        Some(scale) => format!("The marks allow for {} of scale.", scale.text()),
+        None => "The marks allow for no scale.".to_owned(),
+    };
+    let notes = hot_note(plan).into_iter().chain([allowed]).chain(losses.iter().take(MOST_BARS).map(loss));
     for (index, note) in notes.enumerate() {
         let block = paragraph(&note, BODY, Weight::Regular, flow.width());
         flow.put(if index == 0 { heading("Heat and scale").over(block) } else { block });

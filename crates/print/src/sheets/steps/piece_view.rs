@@ -1,9 +1,10 @@
 //! The finished piece as it is seen from one side: an outline for each of its parts.
 
-use crate::sheets::templates::faces::{Sample, samples};
+use super::outline::outline;
+use crate::sheets::templates::faces::{apex, samples};
 use crate::sheets::templates::space::Plane;
 use fh_core::balance::{Balance, SegmentBalance};
-use fh_core::metal::{Bent, Shape};
+use fh_core::metal::Shape;
 use fh_piece::vector::{Vector, dot};
 use fh_piece::{Frame, Line, Piece};
 use uom::si::length::millimeter;
@@ -155,37 +156,11 @@ fn part_seen(line: &Line, balance: &Balance, from: From, plane: &Plane) -> Optio
         bar: line.bar,
         copy: line.copy,
         part: line.segment,
-        outline: outline(&samples, balance),
+        outline: outline(&samples, apex(&samples, balance)),
         hole: hole(line, balance, shape, plane),
         spine: samples.iter().map(|sample| sample.middle).collect(),
         near,
     })
-}
-
-/// Both faces of a part, around it; a sharp corner with its point.
-fn outline(samples: &[Sample], balance: &SegmentBalance) -> Vec<[f64; 2]> {
-    let left: Vec<[f64; 2]> = samples.iter().map(|sample| sample.aside(sample.left)).collect();
-    let right: Vec<[f64; 2]> = samples.iter().rev().map(|sample| sample.aside(-sample.right)).collect();
-    let (Some(Bent::Corner { .. }), [first, .., last]) = (balance.bent, samples) else { return [left, right].concat() };
-    let turn = first.ahead[0] * last.ahead[1] - first.ahead[1] * last.ahead[0];
-    // The left face runs with the samples, the right one back.
-    let (outside, inside, directions) =
-        if turn > 0.0 { (right, left, [last.ahead, first.ahead]) } else { (left, right, [first.ahead, last.ahead]) };
-    let (Some(start), Some(end)) = (outside.first(), outside.last()) else { return inside };
-    match meeting((*start, directions[0]), (*end, directions[1])) {
-        Some(point) => [vec![*start, point, *end], inside].concat(),
-        None => [outside, inside].concat(),
-    }
-}
-
-/// Where two lines meet; none where they run alike.
-fn meeting((from, ahead): ([f64; 2], [f64; 2]), (to, back): ([f64; 2], [f64; 2])) -> Option<[f64; 2]> {
-    let across = ahead[0] * back[1] - ahead[1] * back[0];
-    if across.abs() < 1e-3 {
-        return None;
-    }
-    let along = ((to[0] - from[0]) * back[1] - (to[1] - from[1]) * back[0]) / across;
-    Some([from[0] + ahead[0] * along, from[1] + ahead[1] * along])
 }
 
 /// The outline of a straight part's hole, where it is looked at face on.

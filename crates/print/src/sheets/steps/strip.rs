@@ -138,18 +138,18 @@ impl Strip<'_> {
         self.before.segments.iter().enumerate().filter(gone).filter_map(outline).collect()
     }
 
-    /// Where a part is necked and not forged yet: a notch into each edge, at both of its ends.
+    /// Where a part is necked and not forged yet: a notch into each edge.
     fn necks(&self, view: View, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
-        let parts = self.after.segments.iter().zip(&self.step.stages);
-        let necked = parts.filter(|(part, stage)| stage.isolated && !stage.forged && part.shape.is_some());
-        let notches = |(part, _): (&SegmentBalance, _)| {
+        let notches = |along: &f64| {
+            let part = self.after.segments.iter().find(|part| {
+                let start = mm(part.forged_start);
+                part.shape.is_some() && (start - 0.01..=start + mm(part.forged_length)).contains(along)
+            })?;
             let outline = part.silhouette_mm(view);
             let across = outline.iter().map(|point| point[1]);
             let (low, high) =
                 across.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), y| (low.min(y), high.max(y)));
-            let start = mm(part.forged_start);
-            let ends = [start, start + mm(part.forged_length)];
-            ends.into_iter().flat_map(move |along| [([along, high], 1.0), ([along, low], -1.0)]).collect::<Vec<_>>()
+            Some([([*along, high], 1.0), ([*along, low], -1.0)])
         };
         let drawn = |(edge, down): ([f64; 2], f64)| {
             let at_edge = place(edge);
@@ -160,7 +160,7 @@ impl Strip<'_> {
             ];
             Item::Polygon { points, fill: Some(Gray::BLACK), pen: None }
         };
-        necked.flat_map(notches).map(drawn).filter(Item::is_finite).collect()
+        self.step.necks_mm.iter().filter_map(notches).flatten().map(drawn).filter(Item::is_finite).collect()
     }
 
     /// Slits that stand open: a thick line along the bar, with a cross line at its middle.

@@ -129,7 +129,7 @@ fn in_mm(length: Length) -> f64 {
 }
 
 /// The outside apex of a sharp corner, on paper; none for other segments.
-pub(super) fn apex(samples: &[Sample], balance: &SegmentBalance) -> Option<[f64; 2]> {
+pub(in crate::sheets) fn apex(samples: &[Sample], balance: &SegmentBalance) -> Option<[f64; 2]> {
     let (Some(Bent::Corner { .. }), [first, .., last]) = (balance.bent, samples) else { return None };
     let outside = if turning(samples) > 0.0 {
         |sample: &Sample| sample.aside(-sample.right)
@@ -140,7 +140,7 @@ pub(super) fn apex(samples: &[Sample], balance: &SegmentBalance) -> Option<[f64;
 }
 
 /// How far the line turns to the left, in radians, within half a turn.
-pub(super) fn turning(samples: &[Sample]) -> f64 {
+pub(in crate::sheets) fn turning(samples: &[Sample]) -> f64 {
     let turn = |pair: &[Sample]| {
         let (a, b) = (pair[0].ahead, pair[1].ahead);
         (a[0] * b[1] - a[1] * b[0]).atan2(a[0] * b[0] + a[1] * b[1])

@@ -1,0 +1,85 @@
+//! How flags and bosses are spread, pierced and trimmed.
+
+use crate::brief::is_flat_on_a_block;
+use crate::neck::thicker_beside;
+use crate::site::{Part, Site, in_mm, in_mm3};
+use fh_core::metal::{Outline, Shape};
+
+/// Less than this beside the outline gives a hot chisel no hold, in mm: common practice, no source.
+const LITTLE: f64 = 1.5;
+
+/// How a block is spread.
+pub(super) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
+    const TURNED: &str = "Turn it over after every few blows, so that it stays in the middle of the bar.";
+    let lain = match thicker_beside(site, part) {
+        [true, true] => Some("Lay it on the bottom block, the thicker bar on both sides clear of it."),
+        [false, false] => None,
+        _ => Some("Lay it on the face, the thicker bar beside it off the edge."),
+    };
+    let first = match &part.balance.shape {
+        Some(Shape::Flag { outline, .. }) => first(outline),
+        _ => None,
+    };
+    lain.into_iter().chain(first).chain([TURNED]).collect::<Vec<_>>().join(" ")
+}
+
+/// What is done to a block before it is spread, so that its outline can come of it.
+fn first(outline: &Outline) -> Option<&'static str> {
+    Some(match outline {
+        Outline::Leaf { .. } => {
+            "Draw its end to a short point first, and narrow its root; then spread it from the middle out."
+        }
+        Outline::Ellipse { .. } | Outline::Disc { .. } | Outline::Stadium { .. } => {
+            "Knock its corners in first; then spread it from the middle out."
+        }
+        Outline::Trapezoid { root, tip, .. } if tip > root => {
+            "Spread it from its end, and less and less toward its root."
+        }
+        Outline::Trapezoid { root, tip, .. } if tip < root => {
+            "Narrow its tip first; then spread it, less and less toward the tip."
+        }
+        _ => return None,
+    })
+}
+
+/// How a slit is cut.
+pub(super) fn slit(site: &Site<'_>, part: Part<'_>) -> String {
+    let on = if is_flat_on_a_block(site, part) { "On the bottom block: set" } else { "Set" };
+    format!(
+        "{on} the chisel along the bar, on its middle line, and drive it almost through; then turn it over, and cut along the dark line over a soft plate."
+    )
+}
+
+/// How a hole is punched.
+pub(super) fn punched(site: &Site<'_>, part: Part<'_>) -> String {
+    if is_flat_on_a_block(site, part) {
+        return "On the bottom block, from one side until it rings; then over, and out on the dark spot, over a bolster with a hole.".to_owned();
+    }
+    "From one side until it rings on the anvil; then over, and out on the dark spot, above the hole in the anvil."
+        .to_owned()
+}
+
+/// How a slit is drifted.
+pub(super) fn drifted(site: &Site<'_>, part: Part<'_>) -> String {
+    let over =
+        if is_flat_on_a_block(site, part) { "a bolster with a hole" } else { "a hole in the anvil or a bolster" };
+    format!(
+        "Drive it through from both sides in turn, over {over} that is larger than the drift; then flatten the rim again."
+    )
+}
+
+/// How an outline is trimmed.
+pub(super) fn trimmed(part: Part<'_>) -> String {
+    let (finished, trimmed) = (in_mm3(part.balance.finished_volume), in_mm3(part.balance.trimmed_volume));
+    let wide = match &part.balance.shape {
+        Some(Shape::Flag { outline, .. }) => in_mm(outline.width()),
+        _ => 0.0,
+    };
+    let beside = wide * (((finished + trimmed) / finished.max(1e-9)).sqrt() - 1.0) / 2.0;
+    let how = if beside < LITTLE {
+        "So little is left beside the outline that it is filed, cold, where the chisel finds no hold."
+    } else {
+        "Along the outline of the template, laid on and scribed."
+    };
+    format!("{how} Leave the root as wide as what it joins.")
+}
