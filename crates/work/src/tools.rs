@@ -179,7 +179,8 @@ fn joint_tools(site: &Site<'_>, joint: usize) -> Vec<Wanted> {
 /// A block to lay a flattened part on that has thicker bar on both sides.
 fn bottom_block(site: &Site<'_>, part: Part<'_>) -> Option<Wanted> {
     let reason = "The thicker bar on both sides hangs clear of it.";
-    let long = in_mm(part.balance.forged_length);
+    // It goes in between the thicker sides from the first blow on.
+    let long = in_mm(part.balance.stock_length.min(part.balance.forged_length));
     (neck::thicker_beside(site, part) == [true, true])
         .then(|| Wanted::sized(site, ToolKind::BottomBlock, long, "no longer than ", reason))
 }
