@@ -3,11 +3,11 @@
 //! All of it is common practice, no source, unless one is named; all of it can be changed in the step.
 
 use crate::held::Hold;
-use crate::lay::{is_between_thicker, is_clamped};
+use crate::lay::{is_between_thicker, is_clamped, is_filed, left_to_trim_mm};
 use crate::legs::{self, WayToBend};
 use crate::neck::thicker_beside;
 use crate::site::{Part, Site, extents, in_mm};
-use crate::task::Task;
+use crate::task::{Task, is_hot};
 use crate::words::length_words;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{AnvilPlace, Coating, Form, Limits, Made, Operation};
@@ -33,6 +33,7 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend], hold: Opti
         O::SetDown => P::NearEdge,
         O::Isolate => P::HardyHole,
         O::Split => P::Step,
+        O::Trim if part.is_some_and(is_filed) => P::Vice,
         O::Trim if is_flag(site, task) => P::Step,
         O::Trim | O::PartOff => P::HardyHole,
         O::Draw | O::Taper if part.is_some_and(|part| is_long(site, part)) => P::Horn,
@@ -126,7 +127,8 @@ pub(crate) fn leave(site: &Site<'_>, task: &Task, more_bends: bool) -> Option<St
     match task.operation {
         O::SetDown => growth(site, part),
         O::Spread if matches!(part.segment.form, Form::Flag { trim: Some(_), .. }) => {
-            Some("Leave the outline rough: it is trimmed afterwards.".to_owned())
+            let left = length_words(site.plan, left_to_trim_mm(part));
+            Some(format!("Leave about {left} all round: it is trimmed afterwards."))
         }
         O::Flatten if is_slit(site, task) => {
             Some("Leave the rim as it swells: the hole will open it further.".to_owned())
@@ -219,8 +221,9 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String>
         O::Twist => "The turns counted; the bar straight, seen along it.".to_owned(),
         O::Straighten if task.part.is_none() => {
             format!(
-                "Let it cool to the hand, then measure it straight: {}. The last chance to correct it.",
-                length_words(site.plan, now_mm)
+                "Let it cool to the hand, then measure it straight: {}. The last chance to correct it{}.",
+                length_words(site.plan, now_mm),
+                last_forged(site).map_or_else(String::new, |at| format!(", at “{}”", site.name(at)))
             )
         }
         O::Weld => "No dark line along the seam at the second heat; the length, and the ring still round.".to_owned(),
@@ -228,6 +231,17 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String>
         _ => return None,
     };
     Some(words)
+}
+
+/// Of the forged parts at the ends of a bar the longer one: there a length is corrected best.
+fn last_forged(site: &Site<'_>) -> Option<usize> {
+    let finished = |at: &&usize| site.flat[**at].segment.form.is_finished();
+    let forged = |at: &&usize| !crate::progress::Progress::start_of(site, **at);
+    let chain = &site.chains[0].1;
+    let ends = [chain.iter().find(finished), chain.iter().rfind(finished)];
+    let ends = ends.into_iter().flatten().filter(forged);
+    let long = |at: &usize| site.part(*at).map_or(0.0, |part| in_mm(part.balance.forged_length));
+    ends.copied().max_by(|one, other| long(one).total_cmp(&long(other)))
 }
 
 /// What to beware of.
@@ -240,6 +254,7 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
                 all.push("Coated stock gives off poisonous fume when it is heated: take the coating off first, or use other stock.".to_owned());
             }
         }
+        O::Trim if task.part.and_then(|at| site.part(at)).is_some_and(is_filed) => {}
         O::PartOff | O::Trim => {
             all.push("The last blow light, and nobody in line with the piece that flies.".to_owned())
         }
@@ -269,7 +284,7 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
         O::Wax => all.push("Hot wax and oil flare up: warm, not hot, away from the fire, with air.".to_owned()),
         _ => {}
     }
-    if task.operation.is_hot() && !thin.is_empty() {
+    if is_hot(site, task) && !thin.is_empty() {
         let them = if thin.len() == 1 { "it" } else { "them" };
         let quench = match site.plan.material_name() {
             "mild steel" => format!(", or quench {them} before"),

@@ -1,5 +1,6 @@
 //! Gauges to make: a strip of sheet with the sizes cut out, each once as it must go in, and once as it must not.
 
+use crate::heat_rules::tolerance_mm;
 use crate::hot::hot_mm;
 use crate::sizes::Size;
 use crate::words::length_words;
@@ -25,7 +26,9 @@ pub struct Gauge {
 }
 
 /// What is measured across the bar and can be gauged with a notch, with or without the place where it is measured.
-const GAUGED: [&str; 7] = ["square", "diameter", "thickness", "across flats", "height", "side", "width"];
+const GAUGED: [&str; 8] = ["square", "diameter", "thickness", "across flats", "height", "side", "width", AT_LEAST];
+/// What must not become thinner: the notch of its size must not go over it.
+const AT_LEAST: &str = "left in the neck";
 /// What begins like these and is measured in a hole, not across the bar.
 const INSIDE: &str = "of the hole";
 /// What is not worth a gauge.
@@ -39,7 +42,11 @@ pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<G
     for (step, name, sizes) in steps {
         for size in sizes.iter().filter(|size| is_gauged(&size.what)) {
             let Some(mm) = size.mm.filter(|mm| (1.0..WIDEST).contains(mm)) else { continue };
-            let alike = |gauge: &&mut Gauge| (gauge.size_mm - mm).abs() < 0.05;
+            let at_least = size.what.starts_with(AT_LEAST);
+            let no_go_mm = if at_least { mm } else { (mm - size.tolerance_mm).max(0.1) };
+            let go_mm = mm + if at_least { 2.0 * tolerance_mm(plan) } else { size.tolerance_mm };
+            let alike =
+                |gauge: &&mut Gauge| (gauge.size_mm - mm).abs() < 0.05 && (gauge.no_go_mm - no_go_mm).abs() < 1e-6;
             if let Some(gauge) = all.iter_mut().find(alike) {
                 if gauge.steps.last() != Some(step) {
                     gauge.steps.push(*step);
@@ -54,8 +61,8 @@ pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<G
             all.push(Gauge {
                 what: format!("{name}: {}", size.what),
                 size_mm: mm,
-                go_mm: mm + size.tolerance_mm,
-                no_go_mm: (mm - size.tolerance_mm).max(0.1),
+                go_mm,
+                no_go_mm,
                 hot_mm: hot,
                 words: length_words(plan, mm),
                 steps: vec![*step],

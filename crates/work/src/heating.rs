@@ -3,7 +3,7 @@
 use crate::heat_rules;
 use crate::progress::Progress;
 use crate::site::Site;
-use crate::task::Task;
+use crate::task::{Task, is_hot};
 use fh_core::plan::{HeatWish, Operation, Plan};
 
 /// What a step asks of a heat.
@@ -24,10 +24,12 @@ pub(crate) struct Load {
 
 impl Load {
     /// Of some tasks that take so many minutes, in heats of so many.
-    pub(crate) fn new(tasks: &[Task], minutes: f64, heat_minutes: f64) -> Self {
-        let hot = tasks.iter().any(|task| task.operation.is_hot());
-        let cools =
-            tasks.iter().any(|task| matches!(task.operation, Operation::Drill | Operation::Stamp | Operation::Check));
+    pub(crate) fn new(site: &Site<'_>, tasks: &[Task], minutes: f64, heat_minutes: f64) -> Self {
+        let hot = tasks.iter().any(|task| is_hot(site, task));
+        let cools = tasks.iter().any(|task| {
+            matches!(task.operation, Operation::Drill | Operation::Stamp | Operation::Check)
+                || (task.operation == Operation::Trim && !is_hot(site, task))
+        });
         let alone = tasks.iter().any(|task| matches!(task.operation, Operation::Upset | Operation::Scarf));
         let mut parts: Vec<usize> = tasks.iter().filter_map(|task| task.part).collect();
         parts.sort_unstable();

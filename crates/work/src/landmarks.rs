@@ -139,7 +139,7 @@ fn wanted(site: &Site<'_>, lengths: &Lengths, operation: Operation, at: usize) -
     match operation {
         O::Trim if !matches!(site.flat[at].segment.form, Form::Trim { .. }) => Vec::new(),
         O::SetDown => set_down(site, at, start, end),
-        O::Isolate | O::Twist | O::Trim | O::PartOff | O::Upset => both(),
+        O::Draw | O::Taper | O::Isolate | O::Twist | O::Trim | O::PartOff | O::Upset => both(),
         operation if bends_over(operation) => both(),
         O::Split | O::Punch if matches!(shape, Some(Shape::Split(_))) => {
             let Some(Shape::Split(size)) = shape else { return Vec::new() };

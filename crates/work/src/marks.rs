@@ -14,6 +14,8 @@ pub struct MarkLine {
     pub number: String,
     /// How far it is from the datum end, as it is laid off.
     pub at: String,
+    /// The same in mm.
+    pub at_mm: f64,
     /// The part that ends there.
     pub ends: String,
     /// The part that begins there; none at the end of the bar.
@@ -23,7 +25,7 @@ pub struct MarkLine {
 impl MarkLine {
     /// It in words: `1: 26 mm, from “leaf” to “stalk”`.
     pub fn words(&self) -> String {
-        let Self { number, at, ends, begins } = self;
+        let Self { number, at, ends, begins, .. } = self;
         match begins {
             Some(begins) => format!("{number}: {at}, from “{ends}” to “{begins}”"),
             None => format!("{number}: {at}, the end of “{ends}”, cut here"),
@@ -50,6 +52,11 @@ pub(crate) fn is_struck(site: &Site<'_>, before: usize, after: usize) -> bool {
     !thin_side(before, true) && !thin_side(after, false)
 }
 
+/// Whether some marks of a bar are not struck.
+pub(crate) fn leaves_marks_out(site: &Site<'_>) -> bool {
+    site.chains[0].1.windows(2).any(|pair| !is_struck(site, pair[0], pair[1]))
+}
+
 /// The marks of a bar from the datum end on; the last is where it is cut.
 pub(crate) fn mark_lines(site: &Site<'_>) -> Vec<MarkLine> {
     let parts = &site.chains[0].1;
@@ -61,6 +68,7 @@ pub(crate) fn mark_lines(site: &Site<'_>) -> Vec<MarkLine> {
         Some(MarkLine {
             number: site.bar.path(*at),
             at: balance.mark_end_shop.text(),
+            at_mm: balance.mark_end_shop.mm(),
             ends: site.name(*at),
             begins: parts.get(place + 1).map(|next| site.name(*next)),
         })

@@ -45,7 +45,7 @@ pub(crate) fn schedule(site: &Site<'_>, fire: Option<&Fire>, tasks: &[Task], rul
     let load = |unit: &Vec<usize>| {
         let own: Vec<Task> = unit.iter().map(|task| tasks[*task]).collect();
         let work = own.iter().map(|task| minutes(site, fire, task)).sum();
-        Load::new(&own, work, heat_minutes(site, fire, &own))
+        Load::new(site, &own, work, heat_minutes(site, fire, &own))
     };
     let loads: Vec<Load> = units.iter().map(load).collect();
     let tried = if units.len() > MANY { &CHOICES[..1] } else { &CHOICES[..] };

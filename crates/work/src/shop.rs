@@ -59,13 +59,17 @@ pub enum ToolKind {
     Brush,
     /// A block in the hardy hole, shorter than what is worked on it.
     BottomBlock,
+    /// A block with a hole, to punch and drift over.
+    Bolster,
+    /// A file.
+    File,
     /// What keeps scale out of a weld.
     Flux,
 }
 
 impl ToolKind {
     /// Every kind, in the order they are offered.
-    pub const ALL: [Self; 27] = [
+    pub const ALL: [Self; 29] = [
         Self::Hammer,
         Self::CrossPeen,
         Self::CenterPunch,
@@ -92,6 +96,8 @@ impl ToolKind {
         Self::Vice,
         Self::Brush,
         Self::BottomBlock,
+        Self::Bolster,
+        Self::File,
         Self::Flux,
     ];
 
@@ -124,19 +130,25 @@ impl ToolKind {
             Self::Vice => "vice",
             Self::Brush => "wire brush",
             Self::BottomBlock => "bottom block",
+            Self::Bolster => "bolster",
+            Self::File => "file",
             Self::Flux => "flux",
         }
     }
 
     /// Whether every smithy has it: it is never told as missing.
     pub fn is_in_every_smithy(self) -> bool {
-        matches!(self, Self::Hammer | Self::CenterPunch | Self::Saw | Self::CutOff | Self::Vice | Self::Brush)
+        matches!(
+            self,
+            Self::Hammer | Self::CenterPunch | Self::Saw | Self::CutOff | Self::Vice | Self::Brush | Self::File
+        )
     }
 
     /// Another way where it is missing. Common practice, no source.
     pub fn other_way(self) -> &'static str {
         match self {
-            Self::Hammer | Self::CenterPunch | Self::Saw | Self::CutOff | Self::Vice | Self::Brush => "",
+            Self::Hammer | Self::CenterPunch | Self::Saw | Self::CutOff | Self::Vice | Self::Brush | Self::File => "",
+            Self::Bolster => "A heavy nut or a short piece of pipe, as high as the thicker bar needs.",
             Self::BottomBlock => {
                 "Work it across the heel or over the edge of the anvil, first one half of its length, then the other."
             }
@@ -144,7 +156,9 @@ impl ToolKind {
             Self::CrossPeen => "Spread over the horn with the flat face, or under a fuller.",
             Self::SlitChisel => "Saw along the line cold, or drill a row of holes and cut between them.",
             Self::HotChisel => "Trim it cold with saw and file.",
-            Self::SetHammer => "Set it down over the edge of the anvil with the hammer, half the face on and half off.",
+            Self::SetHammer => {
+                "Work it with a short flat bar of steel held on it, or with the peen, and dress it with a file."
+            }
             Self::Fuller => "Neck it over the near and the far edge of the anvil in turn.",
             Self::SpringFuller => "Neck it with a hand fuller over the edge, turning the bar after each blow.",
             Self::Swage => "Work it to eight sides and then to round under light blows.",

@@ -1,5 +1,6 @@
 //! Tasks: what has to be done to each part of a plan, and nothing twice.
 
+use crate::lay::is_filed;
 use crate::neck;
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
 use fh_core::metal::{Bent, SectionSize, Shape};
@@ -26,6 +27,12 @@ impl Task {
     pub(crate) fn whole(bar: usize, operation: Operation) -> Self {
         Self { bar, operation, part: None, joint: None }
     }
+}
+
+/// Whether a task is done hot: so little beside an outline that it is filed is not.
+pub(crate) fn is_hot(site: &Site<'_>, task: &Task) -> bool {
+    let part = task.part.filter(|_| task.operation == Operation::Trim).and_then(|at| site.part(at));
+    task.operation.is_hot() && !part.is_some_and(is_filed)
 }
 
 /// A difference of sizes that no hammer is lifted for, as a share.

@@ -1,9 +1,9 @@
 //! Tools: which ones a step asks for, of which size, and why. Common practice, no source, unless one is named.
 
+use crate::brief::is_flat_on_a_block;
 use crate::brief::is_long;
 use crate::held::Hold;
-use crate::lay::is_between_thicker;
-use crate::neck;
+use crate::lay::{is_between_thicker, is_filed};
 use crate::site::{Part, Site, extents, in_mm};
 use crate::task::Task;
 use crate::words::length_words;
@@ -13,6 +13,8 @@ use fh_core::plan::{Form, JointKind, Made, Operation};
 
 /// What is cut off and shorter than this is the width of a saw's cut, in mm: common practice, no source.
 const KERF: f64 = 4.0;
+/// How many times larger steel measures at a bright orange.
+const HOT: f64 = 1.013;
 /// Why a brush.
 const BRUSHED: &str = "Scale that is closed in or waxed over comes off later, and takes the finish along.";
 
@@ -130,14 +132,20 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
     };
     match task.operation {
         O::Isolate => vec![neck(site, part)],
-        O::SetDown => set_down(part),
+        O::SetDown => set_down(site, part),
         O::Draw | O::Taper | O::Upset => drawn(site, part, task.operation),
         O::Spread | O::Flatten => {
             let peen = "The ridge along the bar drives the metal sideways; the face takes its marks out.";
-            std::iter::once(Wanted::plain(K::CrossPeen, peen)).chain(bottom_block(site, part)).collect()
+            std::iter::once(Wanted::plain(K::CrossPeen, peen)).chain(between_thicker(site, part)).collect()
         }
         O::Split => vec![Wanted::plain(K::SlitChisel, "A thin chisel with a slightly rounded edge follows the line.")],
-        O::Punch | O::Drift | O::Drill => hole(site, part, task.operation),
+        O::Punch | O::Drift => {
+            let mut all = hole(site, part, task.operation);
+            all.extend(under_the_hole(site, part, task.operation));
+            all
+        }
+        O::Drill => hole(site, part, task.operation),
+        O::Trim if is_filed(part) => vec![Wanted::plain(K::File, "So little is left beside the outline.")],
         O::Trim if matches!(part.segment.form, Form::Flag { .. }) => {
             vec![Wanted::plain(K::HotChisel, "The outline is cut while it is hot, on the soft step.")]
         }
@@ -176,13 +184,36 @@ fn joint_tools(site: &Site<'_>, joint: usize) -> Vec<Wanted> {
     }
 }
 
-/// A block to lay a flattened part on that has thicker bar on both sides.
-fn bottom_block(site: &Site<'_>, part: Part<'_>) -> Option<Wanted> {
-    let reason = "The thicker bar on both sides hangs clear of it.";
-    // It goes in between the thicker sides from the first blow on.
+/// What goes in between the thicker bar on both sides of a flattened part: a block below it, a set hammer over it.
+fn between_thicker(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
+    if !is_flat_on_a_block(site, part) {
+        return Vec::new();
+    }
+    // It goes in from the first blow on.
     let long = in_mm(part.balance.stock_length.min(part.balance.forged_length));
-    (neck::thicker_beside(site, part) == [true, true])
-        .then(|| Wanted::sized(site, ToolKind::BottomBlock, long, "no longer than ", reason))
+    let sized = |kind: ToolKind, reason: &str| Wanted::sized(site, kind, long, "no longer than ", reason);
+    vec![
+        sized(ToolKind::BottomBlock, "The thicker bar on both sides hangs clear of it."),
+        sized(
+            ToolKind::SetHammer,
+            "It goes in between the thicker bar on both sides, where the hammer's face does not.",
+        ),
+    ]
+}
+
+/// What a boss between thicker bar is pierced on.
+fn under_the_hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
+    if !is_flat_on_a_block(site, part) {
+        return Vec::new();
+    }
+    let wide = match &part.balance.shape {
+        Some(Shape::Hole { hole, .. }) => in_mm(hole.length().max(hole.width())),
+        _ => 0.0,
+    };
+    let bolster = "The thicker bar on both sides hangs clear of it, and what comes through has a hole to go into.";
+    let block = between_thicker(site, part).into_iter().take(1);
+    let bolster = Wanted::sized(site, ToolKind::Bolster, wide, "hole larger than ", bolster);
+    block.chain([bolster]).filter(|tool| operation != Operation::Drift || tool.kind == ToolKind::Bolster).collect()
 }
 
 /// A fuller that is as wide as the gap it works in, and no wider than it has room for.
@@ -223,21 +254,23 @@ fn gap(site: &Site<'_>, at: usize) -> Option<f64> {
     near.min_by(f64::total_cmp)
 }
 
-fn set_down(part: Part<'_>) -> Vec<Wanted> {
+fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
     use ToolKind as K;
     let sides = match &part.segment.form {
         Form::Shoulder { sides, .. } => [0, 90, 180, 270].iter().filter(|side| sides.contains(**side)).count(),
         Form::Tenon { .. } => 0,
         _ => 4,
     };
-    vec![if sides > 2 {
-        Wanted::plain(
-            K::SpringFuller,
-            "All sides are set down to one line; then the hammer, half on and half off the edge.",
-        )
-    } else {
-        Wanted::plain(K::Hammer, "Half on and half off the edge of the anvil, which makes the step.")
-    }]
+    let hammer = Wanted::plain(K::Hammer, "Half on and half off the edge of the anvil, which makes the step.");
+    match &part.balance.shape {
+        Some(Shape::Shoulder { radius, .. }) if sides > 2 => {
+            // Common practice, no source: no fuller is thinner.
+            let wide = (2.0 * in_mm(*radius)).max(4.0);
+            let reason = "It sets all sides down to one line; as round as the inside of the step.";
+            vec![Wanted::sized(site, K::SpringFuller, wide, "", reason), hammer]
+        }
+        _ => vec![hammer],
+    }
 }
 
 fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
@@ -270,8 +303,6 @@ fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
 
 /// The swage of a section that a hammer's flat does not give.
 fn swage(site: &Site<'_>, section: &SectionSize) -> Option<Wanted> {
-    // As it measures hot, at a bright orange.
-    const HOT: f64 = 1.013;
     Some(match *section {
         SectionSize::Round { diameter } => {
             let grown = in_mm(diameter) * HOT;
@@ -390,7 +421,7 @@ fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
             vec![Wanted::sized(
                 site,
                 K::TwistWrench,
-                width.max(thickness),
+                width.max(thickness) * HOT,
                 "jaws ",
                 "It grips the bar at the end of the twist, squarely.",
             )]

@@ -99,7 +99,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         }
         let minutes = self.minutes(ordered, Some(site));
         let gives = heat_minutes(site, self.setup.fire, &ordered.tasks);
-        let load = Load::new(&ordered.tasks, minutes, gives);
+        let load = Load::new(site, &ordered.tasks, minutes, gives);
         let before = Lengths::new(site, &self.progress[site.index]);
         let heated = self.heating.take(&load, &before, ordered.step.heat);
         let (mut ways, stuck) = self.ways(ordered, site);

@@ -14,6 +14,17 @@ const FAR_ROUND: f64 = 2.0;
 /// What is so many times deeper in the plane of a bend than across it is bent on its edge.
 const ON_EDGE: f64 = 2.0;
 
+/// What a ring that closes on the bar it is bent from asks for.
+const BENT_BACK: &str = "First bend its root back over the edge, so that the ring comes to stand over the middle of the bar (it is drawn without that). ";
+
+/// Whether a ring goes so far round that its end meets the bar that it is bent from.
+fn is_closed_on_the_bar(site: &Site<'_>, part: Part<'_>) -> bool {
+    /// The end of a ring beside the bar's middle line meets its side by about so much, in radians: common practice, no source.
+    const MEETS: f64 = 5.0;
+    let at_an_end = site.beside(part.at).contains(&None) && site.beside(part.at) != [None, None];
+    at_an_end && matches!(part.balance.bent, Some(Bent::Ring { sweep, .. }) if sweep > MEETS)
+}
+
 /// How a bend is laid and struck, in words.
 pub(super) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend]) -> Option<String> {
     let bent = part.balance.bent;
@@ -34,7 +45,8 @@ pub(super) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToB
             )
         }
         (Some(Bent::Ring { .. }), Some(way)) => {
-            format!("{} Close it on the mandrel.", rolled(&name, way.held))
+            let back = if is_closed_on_the_bar(site, part) { BENT_BACK } else { "" };
+            format!("{back}{} Close it on the mandrel.", rolled(&name, way.held))
         }
         (Some(Bent::Curve { angle, .. }), Some(way)) if angle > FAR_ROUND => rolled(&name, way.held),
         (_, way) => laid(site, task, part, *way?),

@@ -1,9 +1,11 @@
 //! How flags and bosses are spread, pierced and trimmed.
 
 use crate::brief::is_flat_on_a_block;
-use crate::neck::thicker_beside;
+use crate::neck::{size_at, thicker_beside};
 use crate::site::{Part, Site, in_mm, in_mm3};
+use crate::words::length_words;
 use fh_core::metal::{Outline, Shape};
+use fh_core::plan::Form;
 
 /// Less than this beside the outline gives a hot chisel no hold, in mm: common practice, no source.
 const LITTLE: f64 = 1.5;
@@ -17,17 +19,21 @@ pub(super) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
         _ => Some("Lay it on the face, the thicker bar beside it off the edge."),
     };
     let first = match &part.balance.shape {
-        Some(Shape::Flag { outline, .. }) => first(outline),
+        Some(Shape::Flag { outline, .. }) => first(site, part, outline),
         _ => None,
     };
-    lain.into_iter().chain(first).chain([TURNED]).collect::<Vec<_>>().join(" ")
+    let words = lain.map(str::to_owned).into_iter().chain(first).chain([TURNED.to_owned()]);
+    words.collect::<Vec<_>>().join(" ")
 }
 
 /// What is done to a block before it is spread, so that its outline can come of it.
-fn first(outline: &Outline) -> Option<&'static str> {
-    Some(match outline {
+fn first(site: &Site<'_>, part: Part<'_>, outline: &Outline) -> Option<String> {
+    let words = match outline {
         Outline::Leaf { .. } => {
-            "Draw its end to a short point first, and narrow its root; then spread it from the middle out."
+            let root = root_words(site, part);
+            return Some(format!(
+                "Draw its end to a short point first, and narrow its root{root}; then spread it from the middle out."
+            ));
         }
         Outline::Ellipse { .. } | Outline::Disc { .. } | Outline::Stadium { .. } => {
             "Knock its corners in first; then spread it from the middle out."
@@ -39,7 +45,17 @@ fn first(outline: &Outline) -> Option<&'static str> {
             "Narrow its tip first; then spread it, less and less toward the tip."
         }
         _ => return None,
-    })
+    };
+    Some(words.to_owned())
+}
+
+/// To how much a root is narrowed: to what it joins.
+fn root_words(site: &Site<'_>, part: Part<'_>) -> String {
+    let [before, after] = site.beside(part.at);
+    // A leaf's root lies toward the bar.
+    let (beside, at_end) = if before.is_some() { (before, false) } else { (after, true) };
+    let wide = beside.and_then(|at| site.part(at)).map(|beside| size_at(site, beside, !at_end)[0]);
+    wide.map_or_else(String::new, |wide| format!(" to {}", length_words(site.plan, wide)))
 }
 
 /// How a slit is cut.
@@ -68,16 +84,25 @@ pub(super) fn drifted(site: &Site<'_>, part: Part<'_>) -> String {
     )
 }
 
-/// How an outline is trimmed.
-pub(super) fn trimmed(part: Part<'_>) -> String {
+/// How far an outline reaches beyond the trimmed one on either side, in mm.
+pub(crate) fn left_to_trim_mm(part: Part<'_>) -> f64 {
     let (finished, trimmed) = (in_mm3(part.balance.finished_volume), in_mm3(part.balance.trimmed_volume));
     let wide = match &part.balance.shape {
         Some(Shape::Flag { outline, .. }) => in_mm(outline.width()),
         _ => 0.0,
     };
-    let beside = wide * (((finished + trimmed) / finished.max(1e-9)).sqrt() - 1.0) / 2.0;
-    let how = if beside < LITTLE {
-        "So little is left beside the outline that it is filed, cold, where the chisel finds no hold."
+    wide * (((finished + trimmed) / finished.max(1e-9)).sqrt() - 1.0) / 2.0
+}
+
+/// Whether an outline is filed, because a chisel finds no hold beside it.
+pub(crate) fn is_filed(part: Part<'_>) -> bool {
+    matches!(part.segment.form, Form::Flag { .. }) && left_to_trim_mm(part) < LITTLE
+}
+
+/// How an outline is trimmed.
+pub(super) fn trimmed(part: Part<'_>) -> String {
+    let how = if is_filed(part) {
+        "Cold, in the vice, to the template."
     } else {
         "Along the outline of the template, laid on and scribed."
     };

@@ -7,10 +7,12 @@ mod joined;
 mod upset;
 
 pub(crate) use drawn::is_between_thicker;
+pub(crate) use flat::{is_filed, left_to_trim_mm};
 pub(crate) use upset::is_clamped;
 
 use crate::brief::is_slit;
 use crate::legs::WayToBend;
+use crate::marks::leaves_marks_out;
 use crate::neck;
 use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm};
@@ -20,6 +22,7 @@ use fh_core::plan::{Form, Operation};
 
 const ON_THE_EDGE: &str =
     "Lay the mark on the edge of the anvil, what goes thin on the face, and strike half on and half off the edge.";
+const FULLERED: &str = "Begin with the spring fuller, wholly on the thin side of the mark.";
 const ALL_ROUND: &str = "Turn it a quarter after every blow, so that the step stays on one line all round.";
 const BOTH: &str = "Turn it over after every few blows, so that the sides go down alike.";
 
@@ -31,6 +34,8 @@ pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend], progress: &P
     match task.part {
         Some(at) => of_part(site, task, site.part(at)?, ways, progress),
         None if task.operation == Operation::Mark && site.flat.len() < 2 => None,
+        None if task.operation == Operation::Mark && leaves_marks_out(site) => of_bar(task.operation)
+            .map(|words| format!("{words} Of two marks beside a short step only the one on its thick side is struck.")),
         None => of_bar(task.operation).map(str::to_owned),
     }
 }
@@ -99,7 +104,8 @@ fn set_down(site: &Site<'_>, part: Part<'_>, form: &Form) -> String {
         2 | 3 => BOTH,
         _ => return ON_THE_EDGE.to_owned(),
     };
-    format!("{ON_THE_EDGE} {turned}")
+    let fullered = if sides > 2 && matches!(form, Form::Shoulder { .. }) { FULLERED } else { "" };
+    format!("{fullered} {ON_THE_EDGE} {turned}").trim().to_owned()
 }
 
 /// Whether a part of even section is thicker in one direction than the bar is.

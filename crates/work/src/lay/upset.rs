@@ -44,7 +44,7 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>) -> String {
         let [_, thick] = extents(&site.raw_section(part.at));
         let thick = length_words(site.plan, thick);
         all.push(format!(
-            "Then lay it down, and flatten the other sides to {thick}, so that all of the swelling stands on the {side}; that draws it out again, so upset it a little shorter first."
+            "Then lay it down, and flatten the other sides to {thick}, so that all of the swelling stands on the {side}: over the edge of the anvil, so that it is not struck flat. That draws it out again, so upset it a little shorter first."
         ));
     }
     all.join(" ")

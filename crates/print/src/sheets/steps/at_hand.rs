@@ -60,7 +60,7 @@ fn at_hand(plan: &Plan, worked: &Worked) -> Vec<&'static str> {
         (in_the_vice && !listed("vice"), "vice"),
         (worked.steps.iter().any(fh_work::WorkedStep::is_hot), "bucket of water"),
         (does(Operation::Wax), "wax, oil or paint"),
-        (does(Operation::Weld), "flux"),
+        (tasks().any(|task| matches!(task.operation, Operation::Split | Operation::Trim)), "soft plate to cut on"),
     ]
     .into_iter()
     .filter_map(|(wanted, words)| wanted.then_some(words))
@@ -88,6 +88,10 @@ pub(super) fn reading_block(plan: &Plan, width: f64) -> Block {
             struck on the near side, the side toward you."
             .to_owned(),
         format!("{sizes} All strips under a band are drawn at one scale; what the step works is hatched."),
+        "Each card shows the bar as it is when the step is done; what has to be hot is told as long as it is before."
+            .to_owned(),
+        "Where not all sizes can be had, keep thickness and length; the width shows whether there was metal enough."
+            .to_owned(),
         "“Heat 3” is the third time in the fire; “heats 4 to 7” are four times.".to_owned(),
     ];
     said.iter().fold(heading("How to read the cards"), |all, words| {

@@ -1,5 +1,6 @@
 //! What the bar, or the whole piece, looks like once something of it is bent.
 
+use super::anchor::{anchor, directions};
 use super::bar_scale::BarScale;
 use super::bend_notes::{BendNote, outlines};
 use super::detail::{Stretch, stretches};
@@ -15,7 +16,7 @@ use fh_core::balance::Balance;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::Plan;
 use fh_piece::vector::Vector;
-use fh_piece::{Quality, piece};
+use fh_piece::{Piece, Quality, piece};
 
 /// The tallest picture of the whole.
 const TALLEST_MM: f64 = 36.0;
@@ -42,14 +43,11 @@ const OVER_MM: f64 = 12.0;
 /// What reaches farther than this, in mm, is not drawn.
 const FARTHEST_MM: f64 = 1e6;
 
-/// From the side, as the smith sees it, and from above.
-const VIEWS: [(&str, Vector, Vector); 2] =
-    [("side", [1.0, 0.0, 0.0], [0.0, 0.0, 1.0]), ("above", [1.0, 0.0, 0.0], [0.0, 1.0, 0.0])];
-
 /// A bar or a piece as it is now.
 pub(super) struct Now<'a> {
-    pub(super) plan: &'a Plan,
-    pub(super) balance: &'a Balance,
+    plan: &'a Plan,
+    balance: &'a Balance,
+    piece: Piece,
 }
 
 /// One segment on paper, in mm, up before down.
@@ -73,7 +71,12 @@ struct Seen {
     stretches: Vec<Stretch>,
 }
 
-impl Now<'_> {
+impl<'a> Now<'a> {
+    /// What the balance says of it, in space.
+    pub(super) fn new(plan: &'a Plan, balance: &'a Balance) -> Self {
+        Self { plan, balance, piece: piece(plan, balance, Quality::Lines) }
+    }
+
     /// Whether something is bent that a picture tells.
     pub(super) fn is_bent(&self) -> bool {
         let segments = self.balance.bars.iter().flat_map(|bar| &bar.segments);
@@ -103,8 +106,7 @@ impl Now<'_> {
 
     fn whole(&self, worked: &dyn Fn(usize) -> bool, room: [f64; 2]) -> Option<Seen> {
         let mut best: Option<Seen> = None;
-        for (view, right, up) in VIEWS {
-            let plane = Plane { origin: [0.0; 3], right, up };
+        for (view, plane) in self.views() {
             let Some(seen) = self.seen(view, worked, plane, room) else { continue };
             // From the side, as it was on the strip, unless it shows clearly more from above.
             if best.as_ref().is_none_or(|best| seen.area() > 1.2 * best.area()) {
@@ -128,8 +130,7 @@ impl Now<'_> {
     /// What is bent in the step with a little beside it, from where it shows most; none where nothing is.
     fn detail(&self, bends: &dyn Fn(usize) -> bool, whole: &Seen, width: f64) -> Option<Seen> {
         let room = [width * DETAIL_SHARE, TALLEST_DETAIL_MM];
-        let other = VIEWS.into_iter().find(|(view, ..)| *view != whole.view)?;
-        let other = (other.0, Plane { origin: [0.0; 3], right: other.1, up: other.2 });
+        let other = self.views().into_iter().find(|(view, _)| *view != whole.view)?;
         let of = |(view, plane): (&'static str, Plane)| {
             let names = if view == whole.view {
                 vec!["detail".to_owned()]
@@ -145,8 +146,14 @@ impl Now<'_> {
         }
     }
 
+    /// From the side, as the smith sees it, and from above; its longest straight part lies as on the strips.
+    fn views(&self) -> [(&'static str, Plane); 2] {
+        let [side, above] = directions(&anchor(&self.piece));
+        let plane = |[right, up]: [Vector; 2]| Plane { origin: [0.0; 3], right, up };
+        [("side", plane(side)), ("above", plane(above))]
+    }
+
     fn faces(&self, worked: &dyn Fn(usize) -> bool, plane: Plane) -> Vec<Faces> {
-        let piece = piece(self.plan, self.balance, Quality::Lines);
         let of_line = |line: &fh_piece::Line| {
             let balance = self.balance.bars.get(line.bar)?.segments.get(line.segment)?;
             let shape = balance.shape.as_ref().filter(|shape| !matches!(shape, Shape::Split(_)))?;
@@ -156,7 +163,7 @@ impl Now<'_> {
             let note = if worked { BendNote::of(balance, self.plan.units.length) } else { None };
             (sound && samples.len() > 1).then(|| Faces { apex: apex(&samples, balance), samples, worked, note })
         };
-        piece.lines.iter().filter_map(of_line).collect()
+        self.piece.lines.iter().filter_map(of_line).collect()
     }
 }
 

@@ -1,5 +1,6 @@
 //! The step sheets: the order of work, sheet in hand. A card for each step, or the whole job in a table.
 
+mod anchor;
 mod anvil;
 mod at_hand;
 mod bar_scale;
@@ -186,7 +187,7 @@ impl Job<'_> {
                 (plan, Balance { bars: vec![state.clone()], findings: Vec::new() })
             }
         };
-        let now = Now { plan: &plan, balance: &balance };
+        let now = Now::new(&plan, &balance);
         let is_worked = |segment: usize| step.bar.is_some() && parts.contains(&segment);
         if now.is_bent() { now.block(&is_worked, strip::NAMES_MM, width) } else { Block::default() }
     }

@@ -101,7 +101,13 @@ pub(super) fn put_heat_notes(flow: &mut Flow, plan: &Plan, balance: &Balance, wo
         Some(scale) => format!("The marks allow for {} of scale.", scale.text()),
         None => "The marks allow for no scale.".to_owned(),
     };
-    let notes = hot_note(plan).into_iter().chain([allowed]).chain(losses.iter().take(MOST_BARS).map(loss));
+    let allowed_share = plan.scale.as_ref().map_or(0.0, fh_measure::WrittenShare::ratio);
+    let more = losses.iter().any(|loss| loss.parts.iter().any(|(.., share)| share.likely > 1.5 * allowed_share + 0.01));
+    let longer = more.then(|| {
+        "Where a part loses more than the marks allow, lay its block off longer by as much, or forge it in fewer heats.".to_owned()
+    });
+    let notes =
+        hot_note(plan).into_iter().chain([allowed]).chain(losses.iter().take(MOST_BARS).map(loss)).chain(longer);
     for (index, note) in notes.enumerate() {
         let block = paragraph(&note, BODY, Weight::Regular, flow.width());
         flow.put(if index == 0 { heading("Heat and scale").over(block) } else { block });

@@ -1,11 +1,12 @@
 //! The finished piece as it is seen from one side: an outline for each of its parts.
 
+use super::anchor::{anchor, directions};
 use super::outline::outline;
 use crate::sheets::templates::faces::{apex, samples};
 use crate::sheets::templates::space::Plane;
 use fh_core::balance::{Balance, SegmentBalance};
 use fh_core::metal::Shape;
-use fh_piece::vector::{Vector, dot};
+use fh_piece::vector::{Vector, dot, times};
 use fh_piece::{Frame, Line, Piece};
 use uom::si::length::millimeter;
 
@@ -32,19 +33,17 @@ impl From {
         }
     }
 
-    fn plane(self) -> Plane {
-        let up = match self {
-            Self::Side => [0.0, 0.0, 1.0],
-            Self::Above => [0.0, 1.0, 0.0],
-        };
-        Plane { origin: [0.0; 3], right: [1.0, 0.0, 0.0], up }
+    fn plane(self, anchor: &Frame) -> Plane {
+        let [side, above] = directions(anchor);
+        let [right, up] = if self == Self::Side { side } else { above };
+        Plane { origin: [0.0; 3], right, up }
     }
 
     /// The direction to whoever looks.
-    fn nearer(self) -> Vector {
+    fn nearer(self, anchor: &Frame) -> Vector {
         match self {
-            Self::Side => [0.0, -1.0, 0.0],
-            Self::Above => [0.0, 0.0, 1.0],
+            Self::Side => times(anchor.toward, -1.0),
+            Self::Above => anchor.up,
         }
     }
 }
@@ -82,8 +81,10 @@ pub(super) struct PieceView {
 impl PieceView {
     /// The view; none where nothing can be drawn.
     pub(super) fn new(piece: &Piece, balance: &Balance, from: From, laid: bool) -> Option<Self> {
-        let plane = if laid { from.plane().quarter_turned() } else { from.plane() };
-        let seen = |line: &Line| part_seen(line, balance, from, &plane);
+        let anchor = anchor(piece);
+        let plane = if laid { from.plane(&anchor).quarter_turned() } else { from.plane(&anchor) };
+        let nearer = from.nearer(&anchor);
+        let seen = |line: &Line| part_seen(line, balance, nearer, &plane);
         let mut parts: Vec<PartSeen> = piece.lines.iter().filter_map(seen).collect();
         parts.sort_by(|one, other| one.near.total_cmp(&other.near));
         let bounds = bounds(parts.iter().flat_map(|part| &part.outline))?;
@@ -143,7 +144,7 @@ impl PartSeen {
     }
 }
 
-fn part_seen(line: &Line, balance: &Balance, from: From, plane: &Plane) -> Option<PartSeen> {
+fn part_seen(line: &Line, balance: &Balance, nearer: Vector, plane: &Plane) -> Option<PartSeen> {
     let balance = balance.bars.get(line.bar)?.segments.get(line.segment)?;
     let shape = balance.shape.as_ref().filter(|shape| !matches!(shape, Shape::Split(_)))?;
     let samples = samples(line, balance, shape, plane);
@@ -151,7 +152,7 @@ fn part_seen(line: &Line, balance: &Balance, from: From, plane: &Plane) -> Optio
     if !sound || samples.len() < 2 {
         return None;
     }
-    let near = line.frames.iter().map(|frame| dot(frame.at, from.nearer())).sum::<f64>() / line.frames.len() as f64;
+    let near = line.frames.iter().map(|frame| dot(frame.at, nearer)).sum::<f64>() / line.frames.len() as f64;
     Some(PartSeen {
         bar: line.bar,
         copy: line.copy,

@@ -13,7 +13,7 @@ use crate::typeset;
 use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::metal::View;
 use fh_core::plan::{Chain, Form, Operation, Plan, RootSpec};
-use fh_work::{Stage, WorkedStep};
+use fh_work::{MarkLine, Stage, WorkedStep};
 use uom::si::length::millimeter;
 
 /// Over the bar, for the bracket and its words.
@@ -66,10 +66,9 @@ impl Strip<'_> {
 
     /// The number of each mark over its line.
     fn mark_numbers(&self, width: f64) -> Block {
-        let whole = self.after.segments.iter().filter(|segment| segment.chain == Chain::Bar);
-        let along = whole.map(|segment| mm(segment.mark_end) * self.scale.along);
-        let numbers = self.step.marks.iter().map(|mark| mark.number.as_str());
-        let marks: Vec<(f64, &str)> = along.zip(numbers).filter(|(along, _)| along.is_finite()).collect();
+        let along = |mark: &MarkLine| mark.at_mm * self.scale.along;
+        let marks = self.step.marks.iter().filter(|mark| along(mark).is_finite());
+        let marks: Vec<(f64, &str)> = marks.map(|mark| (along(mark), mark.number.as_str())).collect();
         mark_numbers::block(&marks, width)
     }
 
@@ -215,25 +214,19 @@ impl Strip<'_> {
 
     /// The marks across the bar where they are laid off.
     fn marks(&self, [low, high]: [f64; 2], place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
-        let is_marking = |task: &fh_work::Task| task.operation == Operation::Mark && task.part.is_none();
-        if !self.step.tasks.iter().any(is_marking) {
-            return Vec::new();
-        }
-        let whole = self.after.segments.iter().filter(|segment| segment.chain == Chain::Bar);
         let length = mm(self.after.forged_length) * self.scale.along;
-        let is_dense = whole.clone().count() as f64 * DENSE_MM > length;
+        let is_dense = self.step.marks.len() as f64 * DENSE_MM > length;
         let pen = if is_dense { Pen::MarkLine } else { Pen::CutLine };
-        let line = |segment: &SegmentBalance| {
-            let along = mm(segment.mark_end);
-            Item::line(place([along, low]), place([along, high]), pen)
-        };
-        whole.map(line).filter(Item::is_finite).collect()
+        let line = |mark: &MarkLine| Item::line(place([mark.at_mm, low]), place([mark.at_mm, high]), pen);
+        self.step.marks.iter().map(line).filter(Item::is_finite).collect()
     }
 
     /// What has to be hot, over the bar.
     fn bracket(&self, width: f64) -> Block {
         let Some([from, to]) = self.hot_extent() else { return Block::default() };
-        let Some(words) = hot_words(self.plan, self.step) else { return Block::default() };
+        // Where it grows much, the bar under the bracket is no longer as long as what was heated.
+        let grows = self.step.zone_mm.is_some_and(|[start, end]| to - from > 1.05 * (end - start));
+        let Some(words) = hot_words(self.plan, self.step, grows) else { return Block::default() };
         let (from, to) = (from * self.scale.along, (to * self.scale.along).min(width));
         let y = BRACKET_MM - TICK_MM;
         let words = typeset::shorten(&words, BODY, Weight::SemiBold, width);

@@ -69,12 +69,15 @@ pub(super) fn heat_words(step: &WorkedStep) -> String {
 }
 
 /// What has to be hot before the step, in words; none where it is done cold.
-pub(super) fn hot_words(plan: &Plan, step: &WorkedStep) -> Option<String> {
+///
+/// `grows` is whether it is longer once the step is done.
+pub(super) fn hot_words(plan: &Plan, step: &WorkedStep, grows: bool) -> Option<String> {
     let [from, to] = step.zone_mm?;
     let length = mm_words(plan.units.length, to - from);
+    let head = if grows { "hot at first" } else { "hot" };
     Some(match step.needs {
-        0 | 1 => format!("hot: {length}"),
-        needs => format!("hot: {length}, in {needs} heats"),
+        0 | 1 => format!("{head}: {length}"),
+        needs => format!("{head}: {length}, in {needs} heats"),
     })
 }
 

@@ -1,0 +1,31 @@
+//! How a bent bar is turned for its pictures: as it lies on the strips, by its longest straight part.
+
+use fh_piece::vector::{Vector, dot, length, minus};
+use fh_piece::{Frame, Line, Piece};
+
+/// A part that turns by less than this is straight: the cosine of its turn.
+const STRAIGHT: f64 = 0.9999;
+
+/// The place by which the bar of a piece lies as it does on the strips; as planned where there are several bars.
+pub(super) fn anchor(piece: &Piece) -> Frame {
+    let one_bar = piece.lines.iter().all(|line| (line.bar, line.copy) == (0, 0));
+    let straight = piece.lines.iter().filter(|line| one_bar && is_straight(line));
+    let longest = straight.max_by(|one, other| reach(one).total_cmp(&reach(other)));
+    longest.and_then(|line| line.frames.first()).copied().unwrap_or(Frame::START)
+}
+
+/// To the right and up on paper, from the side and from above.
+pub(super) fn directions(anchor: &Frame) -> [[Vector; 2]; 2] {
+    [[anchor.along, anchor.up], [anchor.along, anchor.toward]]
+}
+
+fn is_straight(line: &Line) -> bool {
+    let ends = line.frames.first().zip(line.frames.last());
+    ends.is_some_and(|(first, last)| dot(first.along, last.along) > STRAIGHT)
+}
+
+/// How far it is from a part's start to its end, in mm; nothing where that cannot be told.
+fn reach(line: &Line) -> f64 {
+    let ends = line.frames.first().zip(line.frames.last());
+    ends.map_or(0.0, |(first, last)| length(minus(first.at, last.at))).max(0.0)
+}
