@@ -79,8 +79,14 @@ pub(super) fn punched(site: &Site<'_>, part: Part<'_>) -> String {
 pub(super) fn drifted(site: &Site<'_>, part: Part<'_>) -> String {
     let over =
         if is_flat_on_a_block(site, part) { "a bolster with a hole" } else { "a hole in the anvil or a bolster" };
+    let corners = match &part.balance.shape {
+        Some(Shape::Hole { outline: Outline::Rectangle { .. } | Outline::Polygon(_), .. }) => {
+            ", and spread its corners out to the template, away from the hole"
+        }
+        _ => "",
+    };
     format!(
-        "Drive it through from both sides in turn, over {over} that is larger than the drift; then flatten the rim again."
+        "Drive it through from both sides in turn, over {over} that is larger than the drift; then flatten the rim again{corners}."
     )
 }
 
