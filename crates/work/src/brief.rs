@@ -268,6 +268,9 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
         O::Weld => all.push("Sparks and flux fly at the first blow: eyes, arms and bystanders covered.".to_owned()),
         O::Upset if is_rivet(site, task) => {}
         O::Scarf => {}
+        O::Upset if site.plan.material_name() != "mild steel" => {
+            all.push("A short heat, with no more than the marked length hot; do not quench this metal.".to_owned())
+        }
         O::Upset if task.part.is_some_and(|at| site.beside(at).contains(&None)) => {
             all.push("Cool the bar behind the heat, so that only the marked length thickens.".to_owned())
         }
@@ -331,5 +334,6 @@ pub(crate) fn is_thin(site: &Site<'_>, at: usize) -> bool {
     let limits = &site.plan.limits;
     let thin = limits.thin.as_ref().map_or_else(|| Limits::THIN.in_unit(site.plan.units.length), WrittenLength::mm);
     let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
-    shape.and_then(crate::rules::least_thickness).is_some_and(|least| least <= thin)
+    let runs_out = matches!(shape, Some(Shape::Taper { from, to, .. }) if from.is_end() || to.is_end());
+    runs_out || shape.and_then(crate::rules::least_thickness).is_some_and(|least| least <= thin)
 }

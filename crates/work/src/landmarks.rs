@@ -46,13 +46,15 @@ struct Landmark {
     at: f64,
     words: String,
     is_mark: bool,
+    /// Whether it is an end of the bar or the branch.
+    is_end: bool,
     /// Whether a mark is no longer where it was laid off.
     has_moved: bool,
 }
 
 impl Landmark {
     fn felt(at: f64, words: String) -> Self {
-        Self { at, words, is_mark: false, has_moved: false }
+        Self { at, words, is_mark: false, is_end: false, has_moved: false }
     }
 
     /// The mark at the end of a part.
@@ -61,7 +63,7 @@ impl Landmark {
         // Half a step of the marks is rounding.
         let has_moved = (at - shop.mm()).abs() > site.plan.units.marks.step_mm() / 2.0 + AT;
         let words = format!("mark {}, struck at {}", site.bar.path(before), shop.text());
-        Self { at, words, is_mark: true, has_moved }
+        Self { at, words, is_mark: true, is_end: false, has_moved }
     }
 }
 
@@ -102,7 +104,12 @@ pub(crate) fn measured(
             distance_mm: if here { 0.0 } else { distance_mm },
         })
     };
-    let says_something = |measured: &Measured| measured.place != measured.from;
+    // That a part ends where the bar does goes without saying.
+    let ends = marks.iter().filter(|mark| mark.is_end);
+    let ends: Vec<&str> = ends.map(|mark| mark.words.as_str()).collect();
+    let says_something = |measured: &Measured| {
+        measured.place != measured.from && (measured.distance_mm > 0.0 || !ends.contains(&measured.from.as_str()))
+    };
     wanted.into_iter().filter_map(measured).filter(says_something).collect()
 }
 
@@ -196,8 +203,8 @@ fn landmarks(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: usize)
     } else {
         branch_ends(site, at).map(str::to_owned)
     };
-    all.push(Landmark::felt(lengths.starts[*first], datum));
-    all.push(Landmark::felt(end(*last), far));
+    all.push(Landmark { is_end: true, ..Landmark::felt(lengths.starts[*first], datum) });
+    all.push(Landmark { is_end: true, ..Landmark::felt(end(*last), far) });
     for pair in there.windows(2) {
         let (before, after) = (pair[0], pair[1]);
         let place = lengths.starts[after];

@@ -99,6 +99,27 @@ impl Posed {
         ways
     }
 
+    /// Whether a part lies in the round of a bend, where the horn is while that is made.
+    fn fills(&self, site: &Site<'_>, bend: usize, part: usize) -> bool {
+        let line = |at: usize| self.piece.lines.iter().find(|line| line.segment == at);
+        let bent = site.part(bend).and_then(|part| part.balance.bent);
+        let (Some(round), Some(line)) = (line(bend), line(part)) else { return false };
+        let (Some(Bent::Curve { inside_radius, side, .. }), Some(start)) = (bent, round.frames.first()) else {
+            return false;
+        };
+        let radius = in_mm(inside_radius);
+        let (sin, cos) = side.sin_cos();
+        let toward = plus(times(start.up, cos), times(start.toward, sin));
+        let across = plus(times(start.toward, cos), times(start.up, -sin));
+        let half = thickness_toward(&site.raw_section(bend), side) / 2.0;
+        let middle = plus(start.at, times(toward, half + radius));
+        line.frames.iter().any(|frame| {
+            let from = minus(frame.at, middle);
+            let aside = dot(from, across);
+            aside.abs() < ANVIL_HALF_LENGTH && (dot(from, from) - aside * aside).max(0.0).sqrt() < radius - GIVES_WAY
+        })
+    }
+
     fn is_in_the_way(&self, bend: usize, lain: &Lain<'_>, block: [f64; 3]) -> bool {
         let others = self.piece.lines.iter().filter(|line| line.segment != bend);
         others.flat_map(|line| line.frames.windows(2)).any(|pair| {
@@ -186,6 +207,25 @@ pub(crate) fn middle_first(site: &Site<'_>, bends: &[(usize, usize)]) -> Vec<(us
                 (false, true) => pairs.push((*other_task, *task)),
                 _ => {}
             }
+        }
+    }
+    pairs
+}
+
+/// The pairs of neighboring bends, by their tasks, of which the first has to be made before the second: what the second is bent
+/// to lies where the horn is for the first.
+pub(crate) fn round_the_horn(site: &Site<'_>, bends: &[(usize, usize)]) -> Vec<(usize, usize)> {
+    if !are_looked_at(site) || bends.len() < 2 {
+        return Vec::new();
+    }
+    let finished = Posed::new(site, site.balance);
+    let mut pairs = Vec::new();
+    for pair in bends.windows(2) {
+        let [(one, first), (other, second)] = [pair[0], pair[1]];
+        match (finished.fills(site, one, other), finished.fills(site, other, one)) {
+            (true, false) => pairs.push((first, second)),
+            (false, true) => pairs.push((second, first)),
+            _ => {}
         }
     }
     pairs

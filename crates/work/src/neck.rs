@@ -2,6 +2,7 @@
 
 use crate::heating::Lengths;
 use crate::progress::Progress;
+use crate::rules::needs_the_cut;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::words::length_words;
 use fh_core::metal::{SectionSize, Shape};
@@ -13,6 +14,14 @@ const THINNED: f64 = 0.9;
 /// A bar thicker by more than this does not lie flat beside a flattened part, in mm: common practice, no source.
 const CLEAR: f64 = 2.0;
 
+/// The sides that a groove goes into: those that become smaller.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Faces {
+    TopAndBottom,
+    Edges,
+    AllRound,
+}
+
 /// A groove at one end of a block.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Groove {
@@ -20,13 +29,14 @@ pub(crate) struct Groove {
     pub(crate) at_end: bool,
     /// Whether it lies in the block; in the metal beside it where not.
     pub(crate) inside: bool,
-    /// Whether it goes all round; else from top and bottom alone.
-    pub(crate) all_round: bool,
+    /// From which sides it goes.
+    pub(crate) faces: Faces,
     /// What has to be left in it, in mm: no less than what stands there in the end.
     pub(crate) left_mm: f64,
 }
 
-/// The grooves of a block, from the datum end on; none at an end where nothing goes thin, or where a shoulder stands.
+/// The grooves of a block, from the datum end on; none at an end where nothing goes thin, where a shoulder
+/// stands, or where the rest of the bar is parted off first.
 ///
 /// A groove lies in what becomes thinner there, so that the other side of the mark keeps its metal: common practice, no
 /// source.
@@ -36,22 +46,28 @@ pub(crate) fn grooves(site: &Site<'_>, part: Part<'_>) -> Vec<Groove> {
 }
 
 fn groove(site: &Site<'_>, part: Part<'_>, beside: Part<'_>, at_end: bool) -> Option<Groove> {
-    if is_set_down(part) || is_set_down(beside) {
+    let is_cut_first = matches!(beside.segment.form, Form::Hold { .. }) && needs_the_cut(site, part.at, at_end);
+    // Between two blocks one groove is enough: that of the block toward the datum; beside a block it is the block's.
+    let is_the_others = is_block(beside) && !(at_end && is_block(part));
+    if is_set_down(part) || is_set_down(beside) || is_cut_first || is_the_others {
         return None;
     }
     let raw = extents(&site.raw_section(part.at));
     let [own, other] = [size_at(site, part, at_end), size_at(site, beside, !at_end)];
-    let thinned = |size: [f64; 2]| least(size) < THINNED * least(raw);
+    let thinned = |size: [f64; 2]| [0, 1].map(|way| size[way] < THINNED * raw[way]);
     let (inside, size) = match (thinned(other), thinned(own)) {
-        (true, _) => (false, other),
-        (false, true) => (true, own),
-        (false, false) => return None,
+        ([false, false], [false, false]) => return None,
+        ([false, false], _) => (true, own),
+        _ => (false, other),
     };
-    let all_round = size[0] < THINNED * raw[0] && size[1] < THINNED * raw[1];
-    // What is spread from there needs metal for the corners of its outline: the groove goes half as deep.
-    let spreads = inside && size[0] > raw[0];
-    let left_mm = if spreads { f64::midpoint(least(size), least(raw)) } else { least(size) };
-    Some(Groove { at_end, inside, all_round, left_mm })
+    let (faces, left_mm) = match thinned(size) {
+        [true, true] => (Faces::AllRound, least(size)),
+        [true, false] => (Faces::Edges, size[0]),
+        // What is spread from there needs metal for the corners of its outline: the groove goes half as deep.
+        _ if inside && size[0] > raw[0] => (Faces::TopAndBottom, f64::midpoint(size[1], raw[1])),
+        _ => (Faces::TopAndBottom, size[1]),
+    };
+    Some(Groove { at_end, inside, faces, left_mm })
 }
 
 /// On which sides a flattened part lies beside bar that is thicker, so that it does not lie on a flat face: toward the datum,
@@ -77,6 +93,12 @@ pub(crate) fn open_mm(site: &Site<'_>, progress: &Progress, lengths: &Lengths) -
         grooves(site, part).into_iter().map(move |groove| if groove.at_end { end } else { start })
     };
     site.parts().filter(is_open).flat_map(of).collect()
+}
+
+/// Whether a part is a block that is kept to itself until it is forged.
+fn is_block(part: Part<'_>) -> bool {
+    let form = &part.segment.form;
+    matches!(form, Form::Flag { .. } | Form::Hole { .. } | Form::Ball { .. } | Form::Cube { .. } | Form::Peak { .. })
 }
 
 /// Whether a part is set down to a shoulder, which keeps the metal on either side of it to itself.
@@ -108,14 +130,18 @@ pub(crate) fn size_at(site: &Site<'_>, part: Part<'_>, at_end: bool) -> [f64; 2]
 
 /// How the fuller is set, in words.
 pub(crate) fn words(grooves: &[Groove]) -> Option<String> {
-    let alike = |one: &Groove, other: &Groove| one.inside == other.inside && one.all_round == other.all_round;
+    let alike = |one: &Groove, other: &Groove| one.inside == other.inside && one.faces == other.faces;
     let sentence = |place: &str, groove: &Groove| {
         let (side, keeps) = if groove.inside {
             ("inside of", "the bar beside it keeps its size")
         } else {
             ("outside of", "the block keeps all of its metal")
         };
-        let how = if groove.all_round { "all round" } else { "from top and bottom, turning it over" };
+        let how = match groove.faces {
+            Faces::AllRound => "all round",
+            Faces::TopAndBottom => "from top and bottom, turning it over",
+            Faces::Edges => "from both edges, turning it over",
+        };
         format!("Set the fuller {side} {place}, {how}: {keeps}.")
     };
     match grooves {

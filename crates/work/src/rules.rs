@@ -186,6 +186,7 @@ impl Ruling<'_, '_> {
             }
             if let Some(open) = open {
                 self.each(&forging, &[open], Why::ForgeBeforeBend);
+                self.each(&back.into_iter().collect::<Vec<_>>(), &[open], Why::StraightFirst);
             }
         }
     }
@@ -267,7 +268,8 @@ impl Ruling<'_, '_> {
             members.iter().flat_map(|at| self.those(*at, |operation| operation == Operation::Weld)).collect();
         self.each(&all, &welds, Why::CloseThenWeld);
         if chain == 0 {
-            for (first, then) in legs::middle_first(self.site, &bends) {
+            let pairs = [legs::middle_first(self.site, &bends), legs::round_the_horn(self.site, &bends)].concat();
+            for (first, then) in pairs {
                 self.rule(first, then, Why::MiddleFirst);
             }
         } else {
@@ -322,7 +324,11 @@ impl Ruling<'_, '_> {
                 let Some(beside) = beside else { continue };
                 let forging = self.shaping(beside);
                 // Seen from what is cut off: the part before it ends there, the part behind it starts there.
-                if runs_out(self.site, beside, side == 0) {
+                let is_freed = match operation {
+                    Operation::PartOff => needs_the_cut(self.site, beside, side == 0),
+                    _ => runs_out(self.site, beside, side == 0),
+                };
+                if is_freed {
                     self.each(&[cut], &forging, Why::PartForEnd);
                 } else if operation == Operation::Trim {
                     self.each(&forging, &[cut], Why::ForgeBeforeTrim);
@@ -338,7 +344,6 @@ impl Ruling<'_, '_> {
         // What each cut frees is known only now.
         for (at, cut) in holds {
             self.part_late(at, cut);
-            self.hold_last(at);
         }
     }
 
@@ -360,22 +365,6 @@ impl Ruling<'_, '_> {
                 continue;
             }
             self.each(&forging, &[cut], Why::PartLate);
-        }
-    }
-
-    /// Where what lies beside the rest of the bar is thin, everything else on the bar is forged before it.
-    fn hold_last(&mut self, hold: usize) {
-        if self.site.place[hold].0 != 0 {
-            return;
-        }
-        for (side, beside) in self.site.beside(hold).into_iter().enumerate() {
-            let Some(beside) = beside.filter(|at| is_thin_beside_hold(self.site, *at, side == 0)) else { continue };
-            let thin = self.shaping(beside);
-            let others: Vec<usize> = self.site.chains[0].1.iter().copied().filter(|at| *at != beside).collect();
-            for other in others {
-                let forging = self.shaping(other);
-                self.each(&forging, &thin, Why::HoldLast);
-            }
         }
     }
 
@@ -438,11 +427,10 @@ pub(crate) fn is_closing(bent: Bent) -> bool {
     }
 }
 
-/// Whether a part beside the rest of the bar is so thin there that it does not carry the bar; not what ends there in nothing,
-/// which waits for the cut.
-pub(crate) fn is_thin_beside_hold(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
+/// Whether a part beside the rest of the bar goes so thin there that it is forged once that is parted off.
+pub(crate) fn needs_the_cut(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
     let thin = |part| is_thin_at(part, at_far_end, site.raw_section(at));
-    !runs_out(site, at, at_far_end) && site.part(at).is_some_and(thin)
+    runs_out(site, at, at_far_end) || site.part(at).is_some_and(thin)
 }
 
 /// Whether an operation forges a part to its shape; a scarf is only made ready.

@@ -4,7 +4,7 @@ use crate::effort::minutes;
 use crate::fire::{Fire, heat_minutes};
 use crate::heating::{Heating, Lengths, Load};
 use crate::progress::Progress;
-use crate::rules::{Rule, is_thin_beside_hold};
+use crate::rules::Rule;
 use crate::site::Site;
 use crate::task::Task;
 use fh_core::metal::Shape;
@@ -269,20 +269,10 @@ impl Bench<'_, '_> {
             Choice::Near => [hot.map_or(place, |hot| (place - hot).abs()), sort],
         };
         // The rest of the bar is kept to hold by as long as anything else can be done.
-        let eager = operation == Operation::PartOff && self.hangs_by_a_thread(unit);
-        let reluctant = !eager && matches!(operation, Operation::PartOff | Operation::Check);
-        let rank = if eager { [f64::NEG_INFINITY; 2] } else { rank };
-        let costs = !eager && load.hot && !heating.fits(load, lengths);
+        // Lines are cut into a part once it is no longer gripped.
+        let reluctant = matches!(operation, Operation::PartOff | Operation::Stamp | Operation::Check);
+        let costs = load.hot && !heating.fits(load, lengths);
         Key { reluctant, elsewhere: true, costs, rank, unit }
-    }
-
-    /// Whether what is parted off hangs on something thin by then.
-    fn hangs_by_a_thread(&self, unit: usize) -> bool {
-        let parts = self.units[unit].iter().filter_map(|task| self.tasks[*task].part);
-        let beside = |at: usize| self.site.beside(at).into_iter().enumerate();
-        let thin =
-            |(side, at): (usize, Option<usize>)| at.is_some_and(|at| is_thin_beside_hold(self.site, at, side == 0));
-        parts.flat_map(beside).any(thin)
     }
 
     /// Whether a unit finishes what another has begun on the same part: a slit is drifted, what is spread is trimmed.

@@ -63,13 +63,15 @@ pub enum ToolKind {
     Bolster,
     /// A file.
     File,
+    /// A chisel or a stamp for lines on cold metal.
+    ColdChisel,
     /// What keeps scale out of a weld.
     Flux,
 }
 
 impl ToolKind {
     /// Every kind, in the order they are offered.
-    pub const ALL: [Self; 29] = [
+    pub const ALL: [Self; 30] = [
         Self::Hammer,
         Self::CrossPeen,
         Self::CenterPunch,
@@ -98,6 +100,7 @@ impl ToolKind {
         Self::BottomBlock,
         Self::Bolster,
         Self::File,
+        Self::ColdChisel,
         Self::Flux,
     ];
 
@@ -132,6 +135,7 @@ impl ToolKind {
             Self::BottomBlock => "bottom block",
             Self::Bolster => "bolster",
             Self::File => "file",
+            Self::ColdChisel => "cold chisel or stamp",
             Self::Flux => "flux",
         }
     }
@@ -148,6 +152,7 @@ impl ToolKind {
     pub fn other_way(self) -> &'static str {
         match self {
             Self::Hammer | Self::CenterPunch | Self::Saw | Self::CutOff | Self::Vice | Self::Brush | Self::File => "",
+            Self::ColdChisel => "File the lines in, or saw them lightly.",
             Self::Bolster => "A heavy nut or a short piece of pipe, as high as the thicker bar needs.",
             Self::BottomBlock => {
                 "Work it across the heel or over the edge of the anvil, first one half of its length, then the other."

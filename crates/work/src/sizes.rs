@@ -1,6 +1,7 @@
 //! The sizes that a step is to reach, cold and as they measure hot.
 
 use crate::heat_rules::tolerance_mm;
+use crate::lay::is_filed;
 use crate::neck;
 use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm, in_mm3};
@@ -78,13 +79,18 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
             let between = balance.mark_end_shop.mm() - balance.mark_start_shop.mm();
             let left = neck::left(site, &neck::grooves(site, part));
             let left = left.into_iter().map(|(what, mm)| Size::with_tolerance(plan, what, mm, 0.0));
-            std::iter::once(Size::with_tolerance(plan, "block, mark to mark", between, 0.0)).chain(left).collect()
+            let was_upset = operations(site, part).contains(&O::Upset);
+            let block = if was_upset { upset_length_mm(site, part) } else { between };
+            let what = if was_upset { "block, as it is upset" } else { "block, mark to mark" };
+            std::iter::once(Size::with_tolerance(plan, what, block, 0.0)).chain(left).collect()
         }
         O::SetDown => set_down(site, part),
         O::Draw | O::Taper | O::Upset | O::Spread | O::Flatten => forged(site, part, progress),
         O::Trim => match &balance.shape {
             Some(Shape::Flag { outline, .. }) => {
-                vec![length("length", in_mm(outline.length())), length("width", in_mm(outline.width()))]
+                let sizes = [length("length", in_mm(outline.length())), length("width", in_mm(outline.width()))];
+                // What is filed is measured cold.
+                sizes.map(|size| if is_filed(part) { Size { hot: None, ..size } } else { size }).to_vec()
             }
             _ => Vec::new(),
         },
@@ -212,13 +218,7 @@ fn untrimmed(part: Part<'_>, progress: &Progress) -> Option<(f64, Outline)> {
 /// A block that is made thicker before it is forged to its shape: as thick as that needs, or as short.
 fn upset_block(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
     let raw = extents(&site.raw_section(part.at));
-    let stock = in_mm(part.balance.stock_length);
-    let short = match &part.balance.shape {
-        Some(Shape::Ball { diameter: size } | Shape::Cube { side: size }) => {
-            stock * (neck::least(raw) / in_mm(*size)).powi(2)
-        }
-        _ => in_mm(part.balance.forged_length),
-    };
+    let (stock, short) = (in_mm(part.balance.stock_length), upset_length_mm(site, part));
     let swell = (stock / short.max(1e-6)).sqrt();
     let [width, thickness] = raw.map(|side| side * swell);
     let size = |what: &str, mm: f64| Size::length(site.plan, what, mm);
@@ -227,6 +227,17 @@ fn upset_block(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
         all.insert(0, size("width, about", width));
     }
     all
+}
+
+/// How long a block is once it is upset, in mm: as short as it will be, or as a ball or a cube needs it thick.
+fn upset_length_mm(site: &Site<'_>, part: Part<'_>) -> f64 {
+    let raw = extents(&site.raw_section(part.at));
+    match &part.balance.shape {
+        Some(Shape::Ball { diameter: size } | Shape::Cube { side: size }) => {
+            in_mm(part.balance.stock_length) * (neck::least(raw) / in_mm(*size)).powi(2)
+        }
+        _ => in_mm(part.balance.forged_length),
+    }
 }
 
 fn split(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {

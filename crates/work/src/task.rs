@@ -4,7 +4,7 @@ use crate::lay::is_filed;
 use crate::neck;
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
 use fh_core::metal::{Bent, SectionSize, Shape};
-use fh_core::plan::{Bend, Form, JointKind, Made, Operation, Plan, RootSpec};
+use fh_core::plan::{Bend, Form, JointKind, Made, Member, Operation, Plan, RootSpec, SectionSpec, Segment};
 
 /// One thing to be done to one part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -29,10 +29,34 @@ impl Task {
     }
 }
 
+/// A block that has to become shorter than this share of its length is upset: common practice, no source.
+const SHORTER: f64 = 0.95;
+
 /// Whether a task is done hot: so little beside an outline that it is filed is not.
 pub(crate) fn is_hot(site: &Site<'_>, task: &Task) -> bool {
+    if let Some(joint) = task.joint {
+        return task.operation.is_hot() || is_joined_hot(site, joint);
+    }
     let part = task.part.filter(|_| task.operation == Operation::Trim).and_then(|at| site.part(at));
     task.operation.is_hot() && !part.is_some_and(is_filed)
+}
+
+/// Whether a joint is made hot: collars are, and heads of tenons and rivets that are not thin.
+fn is_joined_hot(site: &Site<'_>, joint: usize) -> bool {
+    /// Heads of what is at least so thick are made hot, in mm: common practice, no source.
+    const THICK: f64 = 6.0;
+    let Some(joint) = site.plan.joints.get(joint) else { return false };
+    let segment = |member: &Member| {
+        let bar = site.plan.bars.iter().find(|bar| bar.name == member.bar)?;
+        bar.flat().into_iter().map(|flat| flat.segment).find(|segment| segment.name == member.segment)
+    };
+    let thick = |segment: &Segment| match &segment.form {
+        Form::Tenon { section: SectionSpec::Round(diameter), .. } => diameter.mm(),
+        Form::Tenon { .. } => THICK,
+        Form::Rivet { diameter, .. } => diameter.mm(),
+        _ => 0.0,
+    };
+    joint.kind == JointKind::Collar || joint.members().filter_map(segment).any(|segment| thick(segment) >= THICK)
 }
 
 /// A difference of sizes that no hammer is lifted for, as a share.
@@ -155,7 +179,9 @@ fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Operation> {
         (Form::Shoulder { .. }, _) => vec![O::SetDown],
         (Form::Flag { trim, .. }, _) => {
             let trim = trim.is_some().then_some(O::Trim);
-            [O::Isolate, O::Spread].into_iter().chain(trim).collect()
+            // Spreading lengthens: what has to become shorter is upset first.
+            let upset = (part.balance.forged_length < part.balance.stock_length * SHORTER).then_some(O::Upset);
+            upset.into_iter().chain([O::Isolate, O::Spread]).chain(trim).collect()
         }
         (Form::Peak { .. }, Shape::Peak { .. }) => {
             let mean = in_mm3(shape.volume()) / in_mm(shape.length()).max(1e-9);
@@ -166,7 +192,7 @@ fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Operation> {
             let as_stock =
                 (in_mm(outline.width()) / width - 1.0).abs() < ALIKE && (in_mm(*thickness) / thick - 1.0).abs() < ALIKE;
             let mut all = if as_stock { Vec::new() } else { vec![O::Isolate, O::Flatten] };
-            if part.balance.forged_length < part.balance.stock_length * 0.95 && !as_stock {
+            if part.balance.forged_length < part.balance.stock_length * SHORTER && !as_stock {
                 all.insert(0, O::Upset);
             }
             match made {
@@ -217,11 +243,7 @@ fn split(site: &Site<'_>, part: Part<'_>, root: Option<&RootSpec>) -> Vec<Operat
         shape.is_some_and(|shape| forging(site, below, shape).iter().any(is_struck))
     });
     if is_forged {
-        all.push(Operation::BendAside);
-        // A slit that is closed at both ends stays open until it gets its shape.
-        if !site.is_closed_slit(part.at) {
-            all.push(Operation::Straighten);
-        }
+        all.extend([Operation::BendAside, Operation::Straighten]);
     }
     if size.opening.is_some() {
         all.push(Operation::Open);

@@ -3,7 +3,7 @@
 use crate::brief::is_flat_on_a_block;
 use crate::brief::is_long;
 use crate::held::Hold;
-use crate::lay::{is_between_thicker, is_filed};
+use crate::lay::{is_between_thicker, is_drawn_in, is_filed};
 use crate::site::{Part, Site, extents, in_mm};
 use crate::task::Task;
 use crate::words::length_words;
@@ -134,6 +134,8 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         O::Isolate => vec![neck(site, part)],
         O::SetDown => set_down(site, part),
         O::Draw | O::Taper | O::Upset => drawn(site, part, task.operation),
+        O::Flatten if is_drawn_in(site, part) => vec![Wanted::plain(K::Hammer, "On the edges, with its flat.")],
+        O::Stamp => vec![Wanted::plain(K::ColdChisel, "It cuts or strikes the lines, all alike.")],
         O::Spread | O::Flatten => {
             let peen = "The ridge along the bar drives the metal sideways; the face takes its marks out.";
             std::iter::once(Wanted::plain(K::CrossPeen, peen)).chain(between_thicker(site, part)).collect()
@@ -295,7 +297,9 @@ fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
         if let Form::Tenon { .. } = part.segment.form {
             let [width, thickness] = extents(section);
             let reason = "Driven over the tenon, it squares the shoulder that bears on the face.";
-            all.push(Wanted::sized(site, K::MonkeyTool, width.max(thickness), "bored to ", reason));
+            // It has to go over the hot tenon.
+            let bore = width.max(thickness) * HOT * HOT;
+            all.push(Wanted::sized(site, K::MonkeyTool, bore, "bored to ", reason));
         }
     }
     all

@@ -6,7 +6,7 @@ use crate::findings::Seen;
 use crate::fire::heat_minutes;
 use crate::heat_rules;
 use crate::heating::{Heated, Heating, Lengths, Load};
-use crate::held::{first_to_hold, hold};
+use crate::held::{Hold, first_to_hold, hold};
 use crate::landmarks::{Measured, measured};
 use crate::lay::lay;
 use crate::legs::{self, Posed, WayToBend};
@@ -17,7 +17,7 @@ use crate::progress::Progress;
 use crate::site::{Site, extents};
 use crate::sizes::{Size, sizes};
 use crate::state::state;
-use crate::task::Task;
+use crate::task::{Task, is_hot};
 use crate::tools::{Wanted, tongs, wanted};
 use crate::words;
 use crate::worked::{Setup, WorkedStep};
@@ -65,11 +65,11 @@ impl<'b, 'a> Walk<'b, 'a> {
 
     /// A step on the whole piece: at a joint, or what finishes it.
     fn on_piece(&mut self, ordered: &Ordered) -> WorkedStep {
-        let hot = ordered.tasks.iter().any(|task| task.operation.is_hot());
+        let site = self.setup.sites.first();
+        let hot = site.is_some_and(|site| ordered.tasks.iter().any(|task| is_hot(site, task)));
         if hot || self.last_bar.take().is_some() {
             self.heating = Heating::new(self.setup.plan, self.heating.heats);
         }
-        let site = self.setup.sites.first();
         let minutes = self.minutes(ordered, site);
         let load =
             Load { parts: Vec::new(), minutes, heat_minutes: HeatRules::MINUTES, hot, cools: true, alone: false };
@@ -116,7 +116,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         let finished = site.chains[0].1.iter().filter(|at| site.flat[**at].segment.form.is_finished());
         let now_mm = finished.map(|at| after.lengths[*at]).sum::<f64>();
         let more_bends = more_bends(site, &self.progress[site.index]);
-        let thin = self.thin(ordered, site, &before);
+        let thin = self.thin(ordered, site, &before, held.as_ref());
         let tools = self.want(ordered, Some(site));
         let first = ordered.tasks.first();
         let place = first.map_or(AnvilPlace::Bench, |task| brief::place(site, task, &ways, held.as_ref()));
@@ -270,7 +270,12 @@ impl<'b, 'a> Walk<'b, 'a> {
     /// From where the places of a step are measured, in words.
     fn measure(&self, ordered: &Ordered, site: &Site<'_>, before: &Lengths, held: Option<legs::Held>) -> Vec<String> {
         let of = |task: &Task| measured(site, &self.progress[site.index], before, task, held);
-        let all: Vec<Measured> = ordered.tasks.iter().flat_map(of).collect();
+        let mut all: Vec<Measured> = ordered.tasks.iter().flat_map(of).collect();
+        let drawn = |task: &Task| task.operation == Operation::Draw;
+        if ordered.tasks.len() > 1 && all.len() > 2 && ordered.tasks.iter().all(drawn) {
+            // Drawn to one section, only where it begins and where it ends matters.
+            all.drain(1..all.len() - 1);
+        }
         let stamps =
             ordered.tasks.iter().filter(|task| task.operation == Operation::Stamp).filter_map(|task| task.part);
         let stamps = stamps.flat_map(|at| repeat_lines(self.setup.plan.units.length, site.bar, site.balance, at));
@@ -278,13 +283,18 @@ impl<'b, 'a> Walk<'b, 'a> {
     }
 
     /// The names of thin forged parts so near to what is hot that they have to be kept from the fire.
-    fn thin(&self, ordered: &Ordered, site: &Site<'_>, lengths: &Lengths) -> Vec<String> {
+    fn thin(&self, ordered: &Ordered, site: &Site<'_>, lengths: &Lengths, held: Option<&Hold>) -> Vec<String> {
         let worked: Vec<usize> = ordered.tasks.iter().filter_map(|task| task.part).collect();
         let reach = heat_rules::zone_mm(self.setup.plan) / 2.0;
         let [start, end] = lengths.extent(worked.iter());
         let is_near = |at: usize| {
             let [from, to] = lengths.extent([at].iter());
-            to > start - reach && from < end + reach
+            // What lies toward the tongs stays out of the fire by itself.
+            let by_the_tongs = held.is_some_and(|hold| {
+                let [grip, _] = lengths.extent([hold.part].iter());
+                (grip >= end && from >= end) || (grip < start && to <= start)
+            });
+            to > start - reach && from < end + reach && !by_the_tongs
         };
         let stages = &self.progress[site.index].stages;
         let forged = |at: &usize| stages[*at].forged && !stages[*at].off && !Progress::start_of(site, *at);

@@ -25,7 +25,7 @@ pub enum Why {
     BackLast,
     /// Thin parts after their neighbours.
     ThinLast,
-    /// Before a taper to a point the rest of the bar is parted off.
+    /// Before what goes thin toward it, the rest of the bar is parted off.
     PartForEnd,
     /// Parting off after what needs the bar to be held.
     PartLate,
@@ -49,8 +49,6 @@ pub enum Why {
     ScarfLate,
     /// What a taper runs down to, before the taper.
     TaperLast,
-    /// What is thin beside the rest of the bar, after all other forging.
-    HoldLast,
     /// The scarf before the bend that brings the ends together.
     ScarfFirst,
     /// The bend before the weld that closes it.
@@ -69,7 +67,7 @@ pub enum Why {
 
 impl Why {
     /// Every reason.
-    pub const ALL: [Self; 31] = [
+    pub const ALL: [Self; 30] = [
         Self::MarkFirst,
         Self::IsolateFirst,
         Self::UpsetFirst,
@@ -93,7 +91,6 @@ impl Why {
         Self::CleanFirst,
         Self::ScarfLate,
         Self::TaperLast,
-        Self::HoldLast,
         Self::ScarfFirst,
         Self::CloseThenWeld,
         Self::MiddleFirst,
@@ -135,7 +132,7 @@ impl Why {
             Self::AsideFirst => "The other branch is in the hammer's way.",
             Self::BackLast => "A branch that is brought back can no longer be laid flat on the anvil.",
             Self::ThinLast => "Thin metal burns or cools while its thick neighbour is heated.",
-            Self::PartForEnd => "A point cannot be drawn while the rest of the bar stands before it.",
+            Self::PartForEnd => "A thin end cannot be drawn while the rest of the bar hangs on it.",
             Self::PartLate => "While the bar is whole there is something to hold, and it stays out of the fire.",
             Self::PartForBend => "The rest of the bar is in the way of the bend.",
             Self::TrimBeforeBend => "Once it is bent, the hot cut no longer lies flat.",
@@ -151,7 +148,6 @@ impl Why {
             Self::CleanFirst => "No brush reaches it once it is closed in.",
             Self::ScarfLate => "A thin lip burns, and is knocked about, while the bar beside it is forged.",
             Self::TaperLast => "A taper that runs down to full bar ends in a step, which folds when that bar is drawn.",
-            Self::HoldLast => "What is thin beside the rest of the bar bends and breaks when other parts are forged.",
             Self::ScarfFirst => "The ends can be scarfed only while they are apart.",
             Self::CloseThenWeld => "The ends have to lie on each other before they are welded.",
             Self::MiddleFirst => "Bent the other way round, the leg that is already bent strikes the anvil.",
@@ -167,7 +163,7 @@ impl Why {
     /// How firmly a rule holds: where rules contradict each other, the lowest gives way.
     pub(crate) fn firmness(self) -> u8 {
         match self {
-            Self::ThinLast | Self::PartLate | Self::MiddleFirst | Self::HoldLast => 1,
+            Self::ThinLast | Self::PartLate | Self::MiddleFirst => 1,
             Self::ScarfLate
             | Self::TaperLast
             | Self::TwistFirst

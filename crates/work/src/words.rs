@@ -86,6 +86,7 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         O::Trim if matches!(form, Form::Trim { .. }) => "Cut off",
         O::Trim => "Trim",
         O::PartOff => "Part off",
+        O::Straighten if is_closed => "Lay together the branches of",
         O::Straighten if is_split => "Bring back the branches of",
         O::Straighten => "Straighten",
         O::DressEdges => "Dress the edges of",

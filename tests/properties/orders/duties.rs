@@ -3,7 +3,7 @@
 use super::did::Did;
 use super::ends::{Answer, least_of_raw, takes_a_groove};
 use fh_core::balance::{BarBalance, SegmentBalance};
-use fh_core::metal::{Bent, FreeEnd, Shape};
+use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{Bar, Chain, Flat, Form, Made, Operation, RootSpec};
 use proptest::prelude::*;
 use tests::{mm, mm2, mm3};
@@ -157,6 +157,12 @@ impl Asked<'_> {
             Form::Taper { .. } => self.taper(shape, duty),
             Form::Shoulder { .. } => duty.must.push(O::SetDown),
             Form::Flag { trim, .. } => {
+                // Spreading lengthens: what has to become shorter is upset first.
+                match mm(self.own().forged_length) / mm(self.own().stock_length) {
+                    shorter if shorter < 0.94 => duty.must.push(O::Upset),
+                    shorter if shorter < 0.96 => duty.may.push(O::Upset),
+                    _ => {}
+                }
                 duty.must.push(O::Spread);
                 self.block(duty);
                 if mm3(self.own().trimmed_volume) > 0.0 {
@@ -289,11 +295,8 @@ impl Asked<'_> {
         duty.must.push(O::Split);
         duty.must.extend(matches!(root, Some(RootSpec::Hole(_))).then_some(O::Punch));
         duty.must.extend(size.opening.is_some().then_some(O::Open));
-        // A slit that is closed at both ends is wedged open, and stays open until it gets its shape.
-        let apart = match size.free {
-            FreeEnd::Neither => vec![O::BendAside],
-            FreeEnd::Datum | FreeEnd::Far => vec![O::BendAside, O::Straighten],
-        };
+        // A slit that is closed at both ends is wedged open, and its rods are laid together again.
+        let apart = vec![O::BendAside, O::Straighten];
         let below = self.at + 1..self.at + self.flat[self.at].segment.count();
         let duties: Vec<Duty> = below.map(|at| Asked { at, ..*self }.duty()).collect();
         let is_shaping =

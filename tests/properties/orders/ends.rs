@@ -1,4 +1,4 @@
-//! How thin a part is at its ends, as a share of what it is forged from: of two sizes the smaller one counts.
+//! How thin a part is at its ends, as a share of what it is forged from: of width and thickness the one that loses more counts.
 
 use fh_core::balance::BarBalance;
 use fh_core::metal::{SectionSize, Shape};
@@ -24,7 +24,17 @@ pub(crate) fn takes_a_groove(flat: &[Flat<'_>], balance: &BarBalance, at: usize)
             continue;
         }
         let far = flat[beside].place > place;
-        let least = least(balance, at, far).min(least(balance, beside, !far)) / least_of_raw(balance, at);
+        // Between two blocks one groove is enough: that of the block toward the datum; beside a block it is the block's.
+        if is_block(&flat[beside].segment.form) && !(far && is_block(&flat[at].segment.form)) {
+            continue;
+        }
+        // What goes thin toward the rest of the bar is forged once that is off, from its free end.
+        let own = &balance.segments[at];
+        let end = mm2(own.area_at(if far { 1.0 } else { 0.0 })) / raw_area(balance, at);
+        if matches!(flat[beside].segment.form, Form::Hold { .. }) && own.shape.is_some() && end < 0.5 {
+            continue;
+        }
+        let least = least(balance, at, far).min(least(balance, beside, !far));
         // A groove is for what is thinned below nine tenths of the bar; two hundredths more or less is a matter of taste.
         best = best.max(match least {
             least if least < 0.88 => Answer::Yes,
@@ -35,23 +45,30 @@ pub(crate) fn takes_a_groove(flat: &[Flat<'_>], balance: &BarBalance, at: usize)
     best
 }
 
-/// The smaller size in mm of a finished part at its end away from the datum, or at the other one.
+fn is_block(form: &Form) -> bool {
+    matches!(form, Form::Flag { .. } | Form::Hole { .. } | Form::Ball { .. } | Form::Cube { .. } | Form::Peak { .. })
+}
+
+/// What is left of the width or of the thickness of a finished part at its end away from the datum, or at the other one: the
+/// smaller of the two shares.
 fn least(balance: &BarBalance, at: usize, far: bool) -> f64 {
     let own = &balance.segments[at];
     let at_tip = far != own.reversed;
-    let of_section = |size: &SectionSize| mm(size.section().width()).min(mm(size.section().thickness()));
+    let raw = raw_sizes(balance, at);
+    let share = |[width, thickness]: [f64; 2]| (width / raw[0]).min(thickness / raw[1]);
+    let of_section = |size: &SectionSize| share([mm(size.section().width()), mm(size.section().thickness())]);
     match &own.shape {
-        None | Some(Shape::Split(_)) => least_of_raw(balance, at),
+        None | Some(Shape::Split(_)) => 1.0,
         Some(Shape::Prism { section, .. } | Shape::Peak { section, .. }) => of_section(section),
         Some(Shape::Taper { from, to, .. } | Shape::Shoulder { from, to, .. }) => {
             of_section(if at_tip { to } else { from })
         }
         Some(Shape::Flag { outline, root, tip }) => {
             let thickness = mm(if at_tip { *tip } else { *root });
-            thickness.min(outline.end_width(at_tip).map_or_else(|| raw_sizes(balance, at)[0], mm))
+            share([outline.end_width(at_tip).map_or(raw[0], mm), thickness])
         }
-        Some(Shape::Hole { outline, thickness, .. }) => mm(outline.width()).min(mm(*thickness)),
-        Some(Shape::Ball { diameter: size } | Shape::Cube { side: size }) => mm(*size),
+        Some(Shape::Hole { outline, thickness, .. }) => share([mm(outline.width()), mm(*thickness)]),
+        Some(Shape::Ball { diameter: size } | Shape::Cube { side: size }) => share([mm(*size); 2]),
     }
 }
 

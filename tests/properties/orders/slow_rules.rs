@@ -157,7 +157,6 @@ impl World<'_> {
                 whys.extend(self.cut_off(one, first, other, then));
                 whys.extend(self.scarf_late(one, first, other, then));
                 whys.extend(self.taper_last(one, first, other, then));
-                whys.extend(self.hold_last(one, first, other, then));
             }
             _ => {}
         }
@@ -194,6 +193,7 @@ impl World<'_> {
             return match (first, then) {
                 (O::Punch, O::Split) => Some(Why::RootFirst),
                 (O::Split, O::BendAside | O::Straighten | O::Open) => Some(Why::SplitFirst),
+                (O::Straighten, O::Open) => Some(Why::StraightFirst),
                 _ => None,
             };
         }
@@ -240,19 +240,6 @@ impl World<'_> {
         let is_meant = first == O::Draw && then == O::Taper && self.apart(one, other) == Some(1);
         let is_late = is_meant && !self.is_necked(one) && !self.is_necked(other) && self.is_thin_toward(other, one);
         is_late.then_some(Why::TaperLast)
-    }
-
-    /// What is thin beside the rest of the bar is shaped after everything else on the bar itself; what runs out there waits
-    /// for the cut.
-    fn hold_last(&self, one: usize, first: Operation, other: usize, then: Operation) -> Option<Why> {
-        let is_on_bar = |at: usize| self.chain(at) == Chain::Bar;
-        if !shapes(first) || !shapes(then) || !is_on_bar(one) || !is_on_bar(other) {
-            return None;
-        }
-        let mut holds = (0..self.flat.len())
-            .filter(|at| self.apart(*at, other) == Some(1) && matches!(self.flat[*at].segment.form, Form::Hold { .. }));
-        let carries_little = |hold: usize| self.is_thin_toward(other, hold) && !self.runs_out_toward(other, hold);
-        holds.any(carries_little).then_some(Why::HoldLast)
     }
 
     /// Whether a part has a neck or a step of its own.
@@ -318,7 +305,9 @@ impl World<'_> {
         let mut whys = Vec::new();
         let beside = self.apart(one, other) == Some(1);
         if cut(one, first) && beside {
-            if shapes(then) && self.runs_out_toward(other, one) {
+            if shapes(then)
+                && (self.runs_out_toward(other, one) || (first == O::PartOff && self.is_thin_toward(other, one)))
+            {
                 whys.push(Why::PartForEnd);
             }
             if bends(then) {
@@ -333,7 +322,9 @@ impl World<'_> {
             let trims = (0..self.flat.len()).filter(|at| {
                 self.apart(*at, other) == Some(1) && matches!(self.flat[*at].segment.form, Form::Trim { .. })
             });
-            let frees = |cut: usize| self.apart(one, cut) == Some(1) && self.runs_out_toward(one, cut);
+            let is_hold = |cut: usize| matches!(self.flat[cut].segment.form, Form::Hold { .. });
+            let waits = |cut: usize| self.runs_out_toward(one, cut) || (is_hold(cut) && self.is_thin_toward(one, cut));
+            let frees = |cut: usize| self.apart(one, cut) == Some(1) && waits(cut);
             let freed = self.is_shaped(one) && std::iter::once(other).chain(trims).any(frees);
             whys.extend((!freed).then_some(Why::PartLate));
         }

@@ -35,7 +35,7 @@ pub(super) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToB
     let mut all = vec![match (bent, ways.first()) {
         _ if site.split_of(part.at).is_some() => {
             format!(
-                "Clamp the root of the slit in the vice, and bend “{name}” with the fork; the other branches stay clear."
+                "Clamp the root of the slit in the vice, and bend “{name}” with the fork; open the slit there with a wedge first, where its pin finds no room."
             )
         }
         (Some(Bent::Scroll { eye_at_start, .. }), _) => {
@@ -138,7 +138,7 @@ pub(super) fn opened(site: &Site<'_>, part: Part<'_>) -> String {
     let clamped = format!("Clamp it with the start of “{name}” at the jaws of the vice");
     if turns > 0.0 {
         return format!(
-            "One even heat all along. {clamped}, set the wrench where “{name}” ends, turn it, then turn it back until the rods stand apart, and push the ends together until the length is right."
+            "One even heat all along. {clamped}, set the wrench where “{name}” ends, twist it by a quarter of a turn more than is wanted, and turn that quarter back while you push the ends together: the rods stand apart."
         );
     }
     format!("{clamped}, and push the ends together: the rods bow apart; help with a drift between them.")

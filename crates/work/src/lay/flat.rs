@@ -2,7 +2,7 @@
 
 use crate::brief::is_flat_on_a_block;
 use crate::neck::{size_at, thicker_beside};
-use crate::site::{Part, Site, in_mm, in_mm3};
+use crate::site::{Part, Site, extents, in_mm, in_mm3};
 use crate::words::length_words;
 use fh_core::metal::{Outline, Shape};
 use fh_core::plan::Form;
@@ -10,8 +10,18 @@ use fh_core::plan::Form;
 /// Less than this beside the outline gives a hot chisel no hold, in mm: common practice, no source.
 const LITTLE: f64 = 1.5;
 
+/// Whether a boss is no thinner than the bar, so that it is drawn in on its edges and not flattened.
+pub(crate) fn is_drawn_in(site: &Site<'_>, part: Part<'_>) -> bool {
+    let [_, raw] = extents(&site.raw_section(part.at));
+    matches!(&part.balance.shape, Some(Shape::Hole { thickness, .. }) if in_mm(*thickness) > 0.98 * raw)
+        && part.balance.forged_length > part.balance.stock_length
+}
+
 /// How a block is spread.
 pub(super) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
+    if is_drawn_in(site, part) {
+        return "From its two edges, and level the faces after every few blows.".to_owned();
+    }
     const TURNED: &str = "Turn it over after every few blows, so that it stays in the middle of the bar.";
     let lain = match thicker_beside(site, part) {
         [true, true] => Some("Lay it on the bottom block, the thicker bar on both sides clear of it."),

@@ -1,8 +1,9 @@
 //! How ends are scarfed and welded, and how parts are put together.
 
 use crate::site::{Part, Site, in_mm};
+use crate::task::{Task, is_hot};
 use crate::words::length_words;
-use fh_core::plan::JointKind;
+use fh_core::plan::{Form, JointKind, Member};
 
 /// How a lap is welded.
 pub(super) const WELD: &str = "Brush the lap and flux it at an orange heat; heat it slowly in a clean fire until its surface looks wet. Light, quick blows from the middle of the lap outward; then flux, a second welding heat, and dress it to size.";
@@ -11,22 +12,47 @@ pub(super) const WELD: &str = "Brush the lap and flux it at an orange heat; heat
 pub(super) fn scarf(site: &Site<'_>, part: Part<'_>) -> String {
     let long = part.balance.derived.iter().find(|size| size.name == "scarf").and_then(|size| size.length);
     let over = long.map_or_else(String::new, |long| format!(" over {}", length_words(site.plan, in_mm(long))));
-    format!(
-        "Upset the end a little, the bar behind it cooled. Then bevel one side{over}, slightly crowned, to a thin lip; the end that it meets on the opposite side."
-    )
+    let bevel = format!(
+        "Upset the end a little, the bar behind it cooled. Then bevel one side{over}, slightly crowned, to a thin lip."
+    );
+    match met(site, part) {
+        Some(other) => format!("{bevel} In a heat of its own bevel “{other}”, which it meets, on the opposite side."),
+        None => bevel,
+    }
+}
+
+/// The segment that a scarf is welded to by a joint of the plan.
+fn met<'a>(site: &Site<'a>, part: Part<'_>) -> Option<&'a str> {
+    let mut welds = site.plan.joints.iter().filter(|joint| joint.kind == JointKind::Weld);
+    let is_own = |member: &Member| member.bar == site.bar.name && member.segment == part.segment.name;
+    let joint = welds.find(|joint| joint.members().any(is_own))?;
+    joint.members().find(|member| !is_own(member)).map(|member| member.segment.as_str())
 }
 
 /// How a joint is made.
-pub(super) fn at_joint(site: &Site<'_>, joint: usize) -> Option<&'static str> {
-    Some(match site.plan.joints.get(joint)?.kind {
-        JointKind::Weld => WELD,
-        JointKind::Tenon => {
-            "Hold it below its shoulder in the vice, with soft jaws. Head what stands out with the hammer first, then with the rivet set; from about 6 mm on hot."
+pub(super) fn at_joint(site: &Site<'_>, task: &Task) -> Option<String> {
+    let joint = site.plan.joints.get(task.joint?)?;
+    let hot = if is_hot(site, task) { "Heat what stands out, and that alone. " } else { "" };
+    Some(match joint.kind {
+        JointKind::Weld if joint.members().any(|member| has_hole(site, member)) => {
+            format!("{WELD} A hole beside it is drifted true again.")
         }
-        JointKind::Rivet => {
-            "Its head on a bolster; swell what stands out with the hammer first, then round it with the rivet set; from about 6 mm on hot."
+        JointKind::Weld => WELD.to_owned(),
+        JointKind::Tenon => format!(
+            "{hot}Hold it below its shoulder in the vice, with soft jaws. Head what stands out with the hammer first, then with the rivet set."
+        ),
+        JointKind::Rivet => format!(
+            "{hot}Its head on a bolster; swell what stands out with the hammer first, then round it with the rivet set."
+        ),
+        JointKind::Collar => {
+            "Over the bars that it binds: close its ends one after the other, and let it shrink.".to_owned()
         }
-        JointKind::Collar => "Hot, over the bars that it binds: close its ends one after the other, and let it shrink.",
-        _ => return None,
+        JointKind::Hook => return None,
     })
+}
+
+fn has_hole(site: &Site<'_>, member: &Member) -> bool {
+    let bar = site.plan.bars.iter().find(|bar| bar.name == member.bar);
+    let segment = bar.and_then(|bar| bar.flat().into_iter().find(|flat| flat.segment.name == member.segment));
+    segment.is_some_and(|flat| matches!(flat.segment.form, Form::Hole { .. }))
 }

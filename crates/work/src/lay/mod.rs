@@ -7,7 +7,7 @@ mod joined;
 mod upset;
 
 pub(crate) use drawn::is_between_thicker;
-pub(crate) use flat::{is_filed, left_to_trim_mm};
+pub(crate) use flat::{is_drawn_in, is_filed, left_to_trim_mm};
 pub(crate) use upset::is_clamped;
 
 use crate::brief::is_slit;
@@ -28,8 +28,8 @@ const BOTH: &str = "Turn it over after every few blows, so that the sides go dow
 
 /// How the bar is laid and turned, in words; none where it does not matter.
 pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend], progress: &Progress) -> Option<String> {
-    if let Some(joint) = task.joint {
-        return joined::at_joint(site, joint).map(str::to_owned);
+    if task.joint.is_some() {
+        return joined::at_joint(site, task);
     }
     match task.part {
         Some(at) => of_part(site, task, site.part(at)?, ways, progress),
@@ -70,6 +70,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
             "Drive a wedge or a drift through the slit, until each branch can be laid over the thin end of the horn."
         }
         (O::BendAside, _) => "Only so far that each of them can be laid on the anvil by itself.",
+        (O::Straighten, _) if is_closed => "Straight, and side by side again, with light blows all round.",
         (O::Straighten, _) => "Bring them in line again, with light blows.",
         (O::Trim, Form::Trim { .. }) => "Cut at the mark toward the piece; what falls off is waste.",
         (O::Punch, Form::Hole { .. }) if is_slit(site, task) => return Some(flat::slit(site, part)),
@@ -78,7 +79,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::Trim, Form::Flag { .. }) => return Some(flat::trimmed(part)),
         (O::Open, _) => return Some(bent::opened(site, part)),
         (O::Twist, _) => return Some(bent::twisted(site, part)),
-        (O::Stamp, _) => "Step them off cold with the dividers, and strike them lightly, square across.",
+        (O::Stamp, _) => "Step them off cold with the dividers; then cut or strike them all alike, square across.",
         (O::Brush, _) => "All round; and once more just before the last heat in which a brush still reaches it.",
         (O::Bend, Form::Collar { .. }) => {
             "To a U round the mandrel, its legs alike; it is closed hot, on the bars that it binds."
@@ -104,8 +105,21 @@ fn set_down(site: &Site<'_>, part: Part<'_>, form: &Form) -> String {
         2 | 3 => BOTH,
         _ => return ON_THE_EDGE.to_owned(),
     };
+    if sides > 2 && matches!(form, Form::Shoulder { .. }) && is_short_beside(site, part) {
+        return format!("{FULLERED} The face of the anvil does not go in there: no blows over the edge. {turned}");
+    }
     let fullered = if sides > 2 && matches!(form, Form::Shoulder { .. }) { FULLERED } else { "" };
     format!("{fullered} {ON_THE_EDGE} {turned}").trim().to_owned()
+}
+
+/// Whether what goes thin beside a shoulder is so short before the bar is thick again that no hammer's face goes in.
+fn is_short_beside(site: &Site<'_>, part: Part<'_>) -> bool {
+    /// Half a hammer's face, in mm: common practice, no source.
+    const HALF_A_FACE: f64 = 20.0;
+    let Some(Shape::Shoulder { from, to, .. }) = &part.balance.shape else { return false };
+    let thin = site.beside(part.at)[usize::from(from.area() > to.area())];
+    let short = thin.and_then(|at| site.part(at)).filter(|thin| in_mm(thin.balance.stock_length) < HALF_A_FACE);
+    short.is_some_and(|thin| !site.beside(thin.at).contains(&None))
 }
 
 /// Whether a part of even section is thicker in one direction than the bar is.
