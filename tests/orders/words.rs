@@ -88,7 +88,7 @@ fn a_mark_that_has_moved_is_found_from_what_is_felt_beside_it() {
 #[test]
 fn every_mark_is_laid_off_by_its_number() {
     each(|name, steps| {
-        for step in steps.iter().filter(|step| step.title.contains("lay off the marks")) {
+        for step in steps.iter().filter(|step| step.title.ends_with(", and mark it")) {
             assert!(step.marks.len() > 1, "{name}: {}", step.title);
             let (last, others) = step.marks.split_last().unwrap();
             assert!(

@@ -103,7 +103,7 @@ fn steps_are_printed_in_words() {
     assert!(own.contains("your own order") && own.contains("Marks at last"), "{own}");
     let proposed = printed(HOOK, &[]);
     assert!(proposed.contains("proposed by the program") && proposed.contains("Tools\n"), "{proposed}");
-    assert!(proposed.contains("  1  Cut “hook” to length and lay off the marks"), "{proposed}");
+    assert!(proposed.contains("  1  Cut “hook” to length, and mark it"), "{proposed}");
     assert!(proposed.contains("1: 5/16 in, from “point” to “hook”"), "the marks are told: {proposed}");
 }
 

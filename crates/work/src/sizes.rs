@@ -318,8 +318,8 @@ fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
         Some(Bent::Scroll { spiral, .. }) => {
             let mut all = vec![Size::words("turns", turns(spiral.turns))];
             let inner = crate::site::mm(spiral.inner_mm);
-            all.extend([length("radius at the eye, to the middle of the bar", inner)]);
-            all.extend([length("radius where it opens, to the middle of the bar", crate::site::mm(spiral.outer_mm))]);
+            all.extend([length("radius at the eye, to mid-bar", inner)]);
+            all.extend([length("radius where it opens, to mid-bar", crate::site::mm(spiral.outer_mm))]);
             all
         }
         Some(Bent::Socket { mandrel, .. }) => vec![length("inside diameter", mandrel)],

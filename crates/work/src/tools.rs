@@ -215,7 +215,12 @@ fn under_the_hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<
     let bolster = "The thicker bar on both sides hangs clear of it, and what comes through has a hole to go into.";
     let block = between_thicker(site, part).into_iter().take(1);
     let bolster = Wanted::sized(site, ToolKind::Bolster, wide, "hole larger than ", bolster);
-    block.chain([bolster]).filter(|tool| operation != Operation::Drift || tool.kind == ToolKind::Bolster).collect()
+    // A slit is cut on a soft plate, and what is drifted needs the hole alone.
+    match operation {
+        Operation::Drift => vec![bolster],
+        _ if matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. }) => block.collect(),
+        _ => block.chain([bolster]).collect(),
+    }
 }
 
 /// A fuller that is as wide as the gap it works in, and no wider than it has room for.

@@ -106,7 +106,7 @@ fn whole_bar(site: Option<&Site<'_>>, operation: Operation) -> String {
     let bar = if bar.is_empty() { "the bar".to_owned() } else { format!("“{bar}”") };
     match operation {
         Operation::Mark if site.is_some_and(|site| site.flat.len() < 2) => format!("Cut {bar} to length"),
-        Operation::Mark => format!("Cut {bar} to length and lay off the marks"),
+        Operation::Mark => format!("Cut {bar} to length, and mark it"),
         Operation::Straighten => format!("Straighten and measure {bar}"),
         Operation::Check => format!("Check {bar} against the plan"),
         Operation::Brush => "Brush the whole piece".to_owned(),

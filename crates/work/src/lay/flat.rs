@@ -91,7 +91,7 @@ pub(super) fn drifted(site: &Site<'_>, part: Part<'_>) -> String {
         if is_flat_on_a_block(site, part) { "a bolster with a hole" } else { "a hole in the anvil or a bolster" };
     let corners = match &part.balance.shape {
         Some(Shape::Hole { outline: Outline::Rectangle { .. } | Outline::Polygon(_), .. }) => {
-            ", and spread its corners out to the template, away from the hole"
+            ", dress the bulge beside the hole back with the drift in it, and spread the corners out to the template"
         }
         _ => "",
     };

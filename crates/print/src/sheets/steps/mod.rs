@@ -42,7 +42,7 @@ use crate::sheets::type_sizes::{CAPTION, FACT};
 use crate::typeset;
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::plan::{Bar, Operation, Plan};
-use fh_work::{Worked, WorkedStep, after, bar_after};
+use fh_work::{Worked, WorkedStep, after, bar_after, hot_note};
 
 /// What is worked is told apart without color.
 const HATCHED: &str = "hatched: what the step works";
@@ -91,20 +91,27 @@ impl Job<'_> {
         if !self.start(flow, "STEPS, SHORT") {
             return;
         }
-        opening::put_heat_notes(flow, self.plan, self.balance, self.worked);
-        let columns = ShortColumns::fill(flow.width());
+        let columns = ShortColumns::fill(flow.width(), self.plan.units.length);
         let (mut last, mut heat) = (None, 0);
         for (number, step) in self.worked.steps.iter().enumerate() {
             let row = columns.row(&card_words(self.plan, number, step), step, step.is_hot() && step.heat != heat);
             heat = if step.is_hot() { step.heat + step.needs - 1 } else { heat };
-            let band = (last != Some(step.bar)).then(|| self.band(step.bar, None, flow.width()));
+            // What is done to the whole piece says so itself.
+            let is_begun = last != Some(step.bar) && (step.bar.is_some() || number == 0);
+            let band = is_begun.then(|| self.band(step.bar, None, flow.width()));
             last = Some(step.bar);
-            let top = band.map(|band| band.over(columns.head()));
+            // On the same page the heads are not written again.
+            let is_first = number == 0;
+            let top = band.map(|band| if is_first { band.over(columns.head()) } else { band });
             match top {
                 Some(top) => flow.put(top.over(row)),
                 None if row.height > flow.room() => flow.put(columns.head().over(row)),
                 None => flow.put(row),
             }
+        }
+        if let Some(note) = hot_note(self.plan) {
+            flow.skip(1.5);
+            flow.put(paragraph(&note, CAPTION, Weight::Regular, flow.width()));
         }
     }
 

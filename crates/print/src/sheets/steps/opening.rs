@@ -104,7 +104,8 @@ pub(super) fn put_heat_notes(flow: &mut Flow, plan: &Plan, balance: &Balance, wo
     let allowed_share = plan.scale.as_ref().map_or(0.0, fh_measure::WrittenShare::ratio);
     let more = losses.iter().any(|loss| loss.parts.iter().any(|(.., share)| share.likely > 1.5 * allowed_share + 0.01));
     let longer = more.then(|| {
-        "Where a part loses more than the marks allow, lay its block off longer by as much, or forge it in fewer heats.".to_owned()
+        "Strike the marks as they are printed. Where a part loses more than they allow, take the reckoned scale up in the plan, and print the sheets anew."
+            .to_owned()
     });
     let notes =
         hot_note(plan).into_iter().chain([allowed]).chain(losses.iter().take(MOST_BARS).map(loss)).chain(longer);

@@ -1,4 +1,5 @@
-//! The short form: the whole job in a table, a few lines a step.
+//! The short form: the whole job in a table. On an upright page two lines a step, so that most jobs take one page; on a wide
+//! one also what to check and to beware of.
 
 use super::cell::{fitted, lines_block};
 use super::words::{CardWords, heat_words};
@@ -9,6 +10,7 @@ use crate::sheets::flow::Block;
 use crate::sheets::paragraph::lines;
 use crate::sheets::type_sizes::{BODY, CAPTION, FACT};
 use crate::typeset;
+use fh_core::plan::PlanUnit;
 use fh_work::{Size, WorkedStep};
 
 /// The lines of what is said in a cell at most.
@@ -16,14 +18,16 @@ const MOST_LINES: usize = 5;
 /// The sizes of one step at most.
 const MOST_SIZES: usize = 6;
 /// Above and below the words of a row.
-const PAD_MM: f64 = 0.7;
+const PAD_MM: f64 = 0.45;
 /// Between two columns.
 const GUTTER_MM: f64 = 3.0;
+/// The room of the sign of a caution.
+const SIGN_MM: f64 = 5.0;
 /// The side of the box to tick.
 const TICK_MM: f64 = 5.0;
 /// Number, heat, and box.
 const FIXED_MM: [f64; 3] = [11.0, 20.0, 8.0];
-/// On a page narrower than this, what is checked stands under the sizes.
+/// On a page narrower than this there is room for what, where and the sizes alone.
 const NARROW_MM: f64 = 220.0;
 
 /// Where the columns start, and how wide each is: number, box, heat, step, where, sizes, check.
@@ -33,12 +37,13 @@ pub(super) struct ShortColumns {
     place: [f64; 2],
     sizes: [f64; 2],
     check: [f64; 2],
+    unit: PlanUnit,
 }
 
 impl ShortColumns {
-    /// Columns that fill a width.
-    pub(super) fn fill(width: f64) -> Self {
-        let shares = if width < NARROW_MM { [0.32, 0.28, 0.40, 0.0] } else { [0.25, 0.17, 0.29, 0.29] };
+    /// Columns that fill a width, for sizes in a unit.
+    pub(super) fn fill(width: f64, unit: PlanUnit) -> Self {
+        let shares = if width < NARROW_MM { [0.42, 0.0, 0.58, 0.0] } else { [0.25, 0.17, 0.29, 0.29] };
         let first = FIXED_MM.iter().sum::<f64>();
         let mut left = first;
         let [step, place, sizes, check] = shares.map(|share| {
@@ -46,7 +51,12 @@ impl ShortColumns {
             left += column[1];
             column
         });
-        Self { width, step, place, sizes, check }
+        Self { width, step, place, sizes, check, unit }
+    }
+
+    /// Whether the unit of all sizes stands over their column.
+    fn in_mm(&self) -> bool {
+        self.is_narrow() && self.unit == PlanUnit::Millimeter
     }
 
     fn is_narrow(&self) -> bool {
@@ -59,9 +69,9 @@ impl ShortColumns {
         let heads = [
             (0.0, "step"),
             (FIXED_MM[0] + FIXED_MM[2], "heat"),
-            (self.step[0], "what"),
-            (self.place[0], "where, with what"),
-            (self.sizes[0], "reach, cold (hot)"),
+            (self.step[0], if self.is_narrow() { "what, where, with what" } else { "what" }),
+            (self.place[0], if self.is_narrow() { "" } else { "where, with what" }),
+            (self.sizes[0], if self.in_mm() { "reach in mm, cold (hot)" } else { "reach, cold (hot)" }),
             (self.check[0], if self.is_narrow() { "" } else { "check, beware" }),
         ];
         let named = heads.into_iter().filter(|(_, words)| !words.is_empty());
@@ -102,12 +112,18 @@ impl ShortColumns {
 
     fn what(&self, words: &CardWords<'_>) -> Block {
         let room = self.step[1] - GUTTER_MM;
+        if self.is_narrow() {
+            return narrow_what(words, room);
+        }
         let size = typeset::fitting_size(words.title, BODY, CAPTION, Weight::SemiBold, room - 0.01);
         let title = set(words.title, size, Weight::SemiBold, room, 6);
         title.over(set(&words.becomes, CAPTION, Weight::Regular, room, 6))
     }
 
     fn place_cell(&self, words: &CardWords<'_>) -> Block {
+        if self.is_narrow() {
+            return Block::default();
+        }
         let room = self.place[1] - GUTTER_MM;
         let place = std::iter::once(words.place.name().to_owned()).chain(words.lies.clone()).collect::<Vec<_>>();
         let block = set(&place.join(", "), CAPTION, Weight::SemiBold, room, 2);
@@ -116,12 +132,12 @@ impl ShortColumns {
 
     fn sizes_cell(&self, words: &CardWords<'_>) -> Block {
         let room = self.sizes[1] - GUTTER_MM;
-        let mut told: Vec<String> = words.sizes.iter().take(MOST_SIZES).map(size_words).collect();
+        let mut told: Vec<String> =
+            words.sizes.iter().take(MOST_SIZES).map(|size| size_words(size, self.in_mm())).collect();
         if words.sizes.len() > MOST_SIZES {
             told.push(format!("and {} more", words.sizes.len() - MOST_SIZES));
         }
-        let block = set(&told.join("; "), CAPTION, Weight::SemiBold, room, 8);
-        if self.is_narrow() { block.over(self.check_words(words, room)) } else { block }
+        set(&told.join("; "), CAPTION, Weight::SemiBold, room, 8)
     }
 
     fn check_cell(&self, words: &CardWords<'_>) -> Block {
@@ -132,10 +148,8 @@ impl ShortColumns {
     fn check_words(&self, words: &CardWords<'_>, room: f64) -> Block {
         let mut block = Block::default();
         if let Some(caution) = words.caution {
-            let mut beware = set(caution, CAPTION, Weight::SemiBold, room - 5.0, MOST_LINES).indented(5.0);
-            let sign = vec![at(1.9, 0.1), at(3.8, 3.6), at(0.0, 3.6)];
-            beware.items.push(Item::Polygon { points: sign, fill: Some(Gray::BLACK), pen: None });
-            beware.items.push(Text::new(at(1.9, 3.2), 2.8, "!").centered().bold().gray(Gray::WHITE).into());
+            let mut beware = set(caution, CAPTION, Weight::SemiBold, room - SIGN_MM, MOST_LINES).indented(SIGN_MM);
+            beware.items.extend(sign());
             block = block.over(beware);
         }
         // What has to be hot along with it cannot wait until the card is looked up.
@@ -147,10 +161,47 @@ impl ShortColumns {
     }
 }
 
-fn size_words(size: &Size) -> String {
+/// What is done, with a sign before it where there is something to beware of; below it where, and with what.
+fn narrow_what(words: &CardWords<'_>, room: f64) -> Block {
+    let left = if words.caution.is_some() { SIGN_MM } else { 0.0 };
+    let mut title = set(words.title, CAPTION, Weight::SemiBold, room - left, 3).indented(left);
+    if words.caution.is_some() {
+        title.items.extend(sign());
+    }
+    // Who has forged it before knows the other tools; what has no room is left to the cards.
+    let main = words.tools.first().map(|tool| (*tool).to_owned());
+    let wide = |words: &str| typeset::width_mm(&typeset::printable(words), CAPTION, Weight::Regular);
+    let mut told = words.place.name().to_owned();
+    for more in main.iter().chain(&words.lies) {
+        let longer = format!("{told}; {more}");
+        if wide(&longer) < room {
+            told = longer;
+        }
+    }
+    let used = left + typeset::width_mm(&typeset::printable(words.title), CAPTION, Weight::SemiBold) + GUTTER_MM;
+    let place = set(&told, CAPTION, Weight::Regular, room, 1);
+    if words.sizes.is_empty() && used + wide(&told) < room {
+        title.items.extend(place.indented(used).items);
+        return title;
+    }
+    title.over(place)
+}
+
+/// The sign of a caution.
+fn sign() -> [Item; 2] {
+    let triangle = vec![at(1.9, 0.1), at(3.8, 3.6), at(0.0, 3.6)];
+    [
+        Item::Polygon { points: triangle, fill: Some(Gray::BLACK), pen: None },
+        Text::new(at(1.9, 3.2), 2.8, "!").centered().bold().gray(Gray::WHITE).into(),
+    ]
+}
+
+/// A size, without its unit where that stands over the column.
+fn size_words(size: &Size, in_mm: bool) -> String {
+    let bare = |words: &str| if in_mm { words.trim_end_matches(" mm").to_owned() } else { words.to_owned() };
     match &size.hot {
-        Some(hot) => format!("{} {} ({hot})", size.what, size.cold),
-        None => format!("{} {}", size.what, size.cold),
+        Some(hot) => format!("{} {} ({})", size.what, bare(&size.cold), bare(hot)),
+        None => format!("{} {}", size.what, bare(&size.cold)),
     }
 }
 
