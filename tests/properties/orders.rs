@@ -101,8 +101,8 @@ fn breaks_no_rule(balance: &Balance, worked: &Worked) -> Result<(), TestCaseErro
     }
     for step in &worked.steps {
         let hot = step.tasks.iter().any(|task| task.operation.is_hot() && !is_filed(balance, task));
-        // Whether a joint is made hot is a matter of its sizes.
-        let is_fitted = step.tasks.iter().any(|task| task.operation == Operation::Fit);
+        // Whether a joint is made hot, and a hole punched or drilled, is a matter of their sizes.
+        let is_fitted = step.tasks.iter().any(|task| matches!(task.operation, Operation::Fit | Operation::Punch));
         prop_assert!(hot == step.is_hot() || is_fitted, "{}", step.title);
         let hot = step.is_hot();
         prop_assert!(!hot || (step.heat >= 1 && step.heat + step.needs - 1 <= worked.heats), "{}", step.title);

@@ -22,6 +22,7 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend], hold: Opti
         // Its neighbors are in the way of every block.
         O::Bend | O::Corner if task.part.is_some_and(|at| site.split_of(at).is_some()) => P::Vice,
         O::Upset if !is_rivet(site, task) && part.is_some_and(|part| is_clamped(site, part)) => P::Vice,
+        O::Punch if !is_hot(site, task) => P::Bench,
         O::Draw if has_form(site, task, |form| matches!(form, Form::Tenon { .. })) => P::NearEdge,
         O::Spread | O::Flatten | O::Punch | O::Drift if part.is_some_and(|part| is_flat_on_a_block(site, part)) => {
             P::HardyHole
@@ -233,15 +234,13 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String>
     Some(words)
 }
 
-/// Of the forged parts at the ends of a bar the longer one: there a length is corrected best.
+/// The longest part of a bar that is drawn or tapered: there a length is corrected best.
 fn last_forged(site: &Site<'_>) -> Option<usize> {
-    let finished = |at: &&usize| site.flat[**at].segment.form.is_finished();
-    let forged = |at: &&usize| !crate::progress::Progress::start_of(site, **at);
-    let chain = &site.chains[0].1;
-    let ends = [chain.iter().find(finished), chain.iter().rfind(finished)];
-    let ends = ends.into_iter().flatten().filter(forged);
+    let is_drawn = |at: &usize| matches!(site.flat[*at].segment.form, Form::Drawn { .. } | Form::Taper { .. });
+    let forged = |at: &usize| !crate::progress::Progress::start_of(site, *at);
     let long = |at: &usize| site.part(*at).map_or(0.0, |part| in_mm(part.balance.forged_length));
-    ends.copied().max_by(|one, other| long(one).total_cmp(&long(other)))
+    let drawn = site.chains[0].1.iter().copied().filter(|at| is_drawn(at) && forged(at));
+    drawn.max_by(|one, other| long(one).total_cmp(&long(other)))
 }
 
 /// What to beware of.
@@ -261,6 +260,7 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
         O::Split => {
             all.push("Work on the soft step or over a plate; cool the chisel before its edge turns red.".to_owned())
         }
+        O::Punch if !is_hot(site, task) => {}
         O::Punch if is_slit(site, task) => {
             all.push("Cool the chisel every few blows, or it softens and sticks.".to_owned())
         }

@@ -48,13 +48,15 @@ struct Landmark {
     is_mark: bool,
     /// Whether it is an end of the bar or the branch.
     is_end: bool,
+    /// Whether it is a neck, or a step beside metal that is still to be forged.
+    is_rough: bool,
     /// Whether a mark is no longer where it was laid off.
     has_moved: bool,
 }
 
 impl Landmark {
     fn felt(at: f64, words: String) -> Self {
-        Self { at, words, is_mark: false, is_end: false, has_moved: false }
+        Self { at, words, is_mark: false, is_end: false, is_rough: false, has_moved: false }
     }
 
     /// The mark at the end of a part.
@@ -63,7 +65,7 @@ impl Landmark {
         // Half a step of the marks is rounding.
         let has_moved = (at - shop.mm()).abs() > site.plan.units.marks.step_mm() / 2.0 + AT;
         let words = format!("mark {}, struck at {}", site.bar.path(before), shop.text());
-        Self { at, words, is_mark: true, is_end: false, has_moved }
+        Self { at, words, is_mark: true, is_end: false, is_rough: false, has_moved }
     }
 }
 
@@ -115,7 +117,8 @@ pub(crate) fn measured(
 
 /// A mark as it is found now: by its number, and where the bar has grown by what is felt next to it.
 fn mark_now(site: &Site<'_>, mark: &Landmark, all: &[Landmark]) -> String {
-    let felt = all.iter().filter(|other| !other.is_mark);
+    // Beside a neck or a step metal has moved: from there nothing is measured until it is forged.
+    let felt = all.iter().filter(|other| !other.is_mark && !other.is_rough);
     let near = felt.min_by(|one, other| (one.at - mark.at).abs().total_cmp(&(other.at - mark.at).abs()));
     match near.filter(|_| mark.has_moved) {
         Some(near) => {
@@ -209,7 +212,8 @@ fn landmarks(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: usize)
         let (before, after) = (pair[0], pair[1]);
         let place = lengths.starts[after];
         if let Some(words) = felt(site, progress, before, after) {
-            all.push(Landmark::felt(place, words));
+            let is_rough = !(progress.is_shaped(site, before) && progress.is_shaped(site, after));
+            all.push(Landmark { is_rough, ..Landmark::felt(place, words) });
         } else if on_bar
             && progress.marked
             && is_untouched(site, progress, before)

@@ -6,6 +6,7 @@
 mod because;
 mod brief;
 mod effort;
+mod ends;
 mod experience;
 mod findings;
 mod fire;

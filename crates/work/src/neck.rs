@@ -1,8 +1,8 @@
 //! Necks: the grooves that keep a block to itself, on which side of a mark each lies, and how deep it may be.
 
+use crate::ends::needs_the_cut;
 use crate::heating::Lengths;
 use crate::progress::Progress;
-use crate::rules::needs_the_cut;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::words::length_words;
 use fh_core::metal::{SectionSize, Shape};

@@ -1,16 +1,14 @@
 //! What must come before what on one bar, and why.
 
+use crate::ends::{is_thin_at, needs_the_cut, runs_out, tang_shoulder, waits_for_the_cut};
 use crate::legs;
-use crate::site::{Part, Site, extents, in_mm};
+use crate::site::{Site, extents, in_mm};
 use crate::task::Task;
 use crate::why::Why;
 use fh_core::metal::{Bent, FreeEnd, SectionSize, Shape};
 use fh_core::plan::{Form, Limits, Operation};
 use fh_measure::WrittenLength;
 use std::f64::consts::PI;
-
-/// What has less than this share of the bar's section is thin at its end: common practice, no source.
-const THIN_END: f64 = 0.5;
 
 /// One task before another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -55,6 +53,7 @@ pub(crate) fn bar_rules(site: &Site<'_>, tasks: &[Task]) -> Vec<Rule> {
     for chain in 0..site.chains.len() {
         ruling.upsets(chain);
         ruling.scarfs(chain);
+        ruling.tangs(chain);
         ruling.thin(chain);
         ruling.bends(chain);
     }
@@ -126,11 +125,25 @@ impl Ruling<'_, '_> {
 
     /// A neck on either side of a mark before the metal beside it is forged.
     fn beside(&mut self, at: usize) {
-        for next in self.site.beside(at).into_iter().flatten() {
+        let late = tang_shoulder(self.site, at);
+        for next in self.site.beside(at).into_iter().flatten().filter(|next| Some(*next) != late) {
             let necks = self.necks(at);
             // What is upset comes before every neck.
             let forging = self.those(next, |operation| operation.is_shaping() && operation != Operation::Upset);
             self.each(&necks, &forging, Why::IsolateFirst);
+        }
+    }
+
+    /// A step down to what is thin beside the rest of the bar, after all other forging on the bar.
+    fn tangs(&mut self, chain: usize) {
+        let members = self.site.chains[chain].1.clone();
+        for at in members.iter().filter(|at| tang_shoulder(self.site, **at).is_some()) {
+            let down = self.necks(*at);
+            let thin: Vec<usize> = self.site.beside(*at).into_iter().flatten().collect();
+            let late = tang_shoulder(self.site, *at);
+            let others = members.iter().filter(|other| !thin.contains(other) || Some(**other) == late);
+            let forging: Vec<usize> = others.flat_map(|other| self.those(*other, forges)).collect();
+            self.each(&forging, &down, Why::TangLate);
         }
     }
 
@@ -234,6 +247,7 @@ impl Ruling<'_, '_> {
             };
             let thicker: Vec<usize> = (0..members.len())
                 .filter(|other| *other != place && near(members[*other]))
+                .filter(|other| !waits_for_the_cut(self.site, members[*other]))
                 .filter(|other| sizes[*other].is_some_and(|size| size > own * 1.5))
                 .flat_map(|other| self.those(members[other], forges))
                 .collect();
@@ -427,37 +441,9 @@ pub(crate) fn is_closing(bent: Bent) -> bool {
     }
 }
 
-/// Whether a part beside the rest of the bar goes so thin there that it is forged once that is parted off.
-pub(crate) fn needs_the_cut(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
-    let thin = |part| is_thin_at(part, at_far_end, site.raw_section(at));
-    runs_out(site, at, at_far_end) || site.part(at).is_some_and(thin)
-}
-
 /// Whether an operation forges a part to its shape; a scarf is only made ready.
 fn forges(operation: Operation) -> bool {
     operation.is_shaping() && operation != Operation::Scarf
-}
-
-/// Whether a part is thin at one of its ends.
-fn is_thin_at(part: Part<'_>, at_far_end: bool, raw: SectionSize) -> bool {
-    let share = if at_far_end == part.balance.reversed { 0.0 } else { 1.0 };
-    let area = part.balance.shape.as_ref().map_or(raw.area(), |shape| shape.area_at(share));
-    area < raw.area() * THIN_END
-}
-
-/// Whether a part runs out to a point, an edge or a finial at one of its ends.
-fn runs_out(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
-    let Some(part) = site.part(at) else { return false };
-    let end = |section: &SectionSize| section.is_end();
-    match &part.balance.shape {
-        Some(Shape::Taper { from, to, .. }) => end(if at_far_end != part.balance.reversed { to } else { from }),
-        Some(Shape::Ball { .. } | Shape::Cube { .. }) => true,
-        Some(Shape::Flag { tip, outline, .. }) => {
-            at_far_end != part.balance.reversed && (in_mm(*tip) <= 0.0 || outline.end_width(true).is_none())
-        }
-        Some(Shape::Split(split)) => split.free == if at_far_end { FreeEnd::Far } else { FreeEnd::Datum },
-        _ => false,
-    }
 }
 
 /// The least thickness of a shape, in mm; none where it is as thick as it is wide or ends in a point.

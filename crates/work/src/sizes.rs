@@ -4,9 +4,9 @@ use crate::heat_rules::tolerance_mm;
 use crate::lay::is_filed;
 use crate::neck;
 use crate::progress::Progress;
-use crate::site::{Part, Site, extents, in_mm, in_mm3};
+use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
 use crate::state::shape_now;
-use crate::task::{Task, operations};
+use crate::task::{Task, operations, widest_mm2};
 use crate::words::{hot_words, length_words};
 use fh_core::metal::{Bent, HoleSize, Outline, RootSize, SectionSize, Shape};
 use fh_core::plan::{Form, Gives, Operation, Plan, Target};
@@ -161,6 +161,11 @@ fn length_of_the_piece(site: &Site<'_>, progress: &Progress, now_mm: f64) -> Siz
 fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
     let plan = site.plan;
     let length = |what: &str, mm: f64| Size::length(plan, what, mm);
+    if let Form::Rivet { diameter, grip, allowance } = &part.segment.form {
+        // One head is made; the other stands out yet.
+        let shank = grip.mm() + allowance.mm();
+        return vec![length("diameter", diameter.mm()), length("shank under the head", shank)];
+    }
     let lengths = progress.lengths(site);
     let is_forged = progress.is_shaped(site, part.at);
     let now_mm = if is_forged { lengths[part.at] } else { in_mm(part.balance.forged_length) };
@@ -236,7 +241,12 @@ fn upset_length_mm(site: &Site<'_>, part: Part<'_>) -> f64 {
         Some(Shape::Ball { diameter: size } | Shape::Cube { side: size }) => {
             in_mm(part.balance.stock_length) * (neck::least(raw) / in_mm(*size)).powi(2)
         }
-        _ => in_mm(part.balance.forged_length),
+        _ => {
+            // A little in hand over the largest section that is spread from it.
+            let whole = in_mm2(site.raw_section(part.at).area()) * in_mm(part.balance.stock_length);
+            let needed = widest_mm2(part).map_or(f64::INFINITY, |widest| whole / (1.05 * widest.max(1e-6)));
+            needed.min(in_mm(part.balance.forged_length))
+        }
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::lay::is_filed;
 use crate::neck;
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
-use fh_core::metal::{Bent, SectionSize, Shape};
+use fh_core::metal::{Bent, RootSize, SectionSize, Shape};
 use fh_core::plan::{Bend, Form, JointKind, Made, Member, Operation, Plan, RootSpec, SectionSpec, Segment};
 
 /// One thing to be done to one part.
@@ -32,13 +32,60 @@ impl Task {
 /// A block that has to become shorter than this share of its length is upset: common practice, no source.
 const SHORTER: f64 = 0.95;
 
-/// Whether a task is done hot: so little beside an outline that it is filed is not.
+/// Whether a block that is spread is upset before: spreading lengthens, and nowhere makes a section larger.
+fn is_gathered(site: &Site<'_>, part: Part<'_>) -> bool {
+    let shorter = part.balance.forged_length < part.balance.stock_length * SHORTER;
+    shorter || widest_mm2(part).is_some_and(|widest| widest > in_mm2(site.raw_section(part.at).area()))
+}
+
+/// The largest section of a flag or a boss before it is trimmed or pierced, in mm²; none of other parts.
+pub(crate) fn widest_mm2(part: Part<'_>) -> Option<f64> {
+    const PLACES: usize = 40;
+    match part.balance.shape.as_ref()? {
+        shape @ Shape::Flag { .. } => {
+            let (finished, trimmed) = (in_mm3(part.balance.finished_volume), in_mm3(part.balance.trimmed_volume));
+            let rough = ((finished + trimmed) / finished.max(1e-9)).sqrt();
+            let section = |place: usize| in_mm2(shape.area_at((place as f64 + 0.5) / PLACES as f64));
+            Some((0..PLACES).map(section).fold(0.0, f64::max) * rough)
+        }
+        Shape::Hole { outline, thickness, .. } => Some(in_mm(outline.width()) * in_mm(*thickness)),
+        _ => None,
+    }
+}
+
+/// Whether a task is done hot: what is filed or drilled is not.
 pub(crate) fn is_hot(site: &Site<'_>, task: &Task) -> bool {
     if let Some(joint) = task.joint {
         return task.operation.is_hot() || is_joined_hot(site, joint);
     }
-    let part = task.part.filter(|_| task.operation == Operation::Trim).and_then(|at| site.part(at));
-    task.operation.is_hot() && !part.is_some_and(is_filed)
+    let part = task.part.and_then(|at| site.part(at));
+    let is_cold = match task.operation {
+        Operation::Trim => part.is_some_and(is_filed),
+        Operation::Punch => part.is_some_and(|part| is_drilled(site, part)),
+        _ => false,
+    };
+    task.operation.is_hot() && !is_cold
+}
+
+/// Whether a hole is so deep for its width that it is drilled, cold: a punch so thin bends and sticks.
+pub(crate) fn is_drilled(site: &Site<'_>, part: Part<'_>) -> bool {
+    /// Deeper than so many times its width: common practice, no source.
+    const DEEP: f64 = 2.5;
+    match (&part.balance.shape, &part.segment.form) {
+        (Some(Shape::Split(size)), _) => match size.root {
+            Some(RootSize::Hole(diameter)) => {
+                let raw = site.raw_section(part.at);
+                let [width, thickness] = extents(&raw);
+                let deep = if size.side.sin().abs() > size.side.cos().abs() { thickness } else { width };
+                deep > DEEP * in_mm(diameter)
+            }
+            _ => false,
+        },
+        (Some(Shape::Hole { hole, thickness, .. }), Form::Hole { made: Made::Punched, .. }) => {
+            in_mm(*thickness) > DEEP * in_mm(hole.width())
+        }
+        _ => false,
+    }
 }
 
 /// Whether a joint is made hot: collars are, and heads of tenons and rivets that are not thin.
@@ -180,7 +227,7 @@ fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Operation> {
         (Form::Flag { trim, .. }, _) => {
             let trim = trim.is_some().then_some(O::Trim);
             // Spreading lengthens: what has to become shorter is upset first.
-            let upset = (part.balance.forged_length < part.balance.stock_length * SHORTER).then_some(O::Upset);
+            let upset = is_gathered(site, part).then_some(O::Upset);
             upset.into_iter().chain([O::Isolate, O::Spread]).chain(trim).collect()
         }
         (Form::Peak { .. }, Shape::Peak { .. }) => {
@@ -192,7 +239,7 @@ fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Operation> {
             let as_stock =
                 (in_mm(outline.width()) / width - 1.0).abs() < ALIKE && (in_mm(*thickness) / thick - 1.0).abs() < ALIKE;
             let mut all = if as_stock { Vec::new() } else { vec![O::Isolate, O::Flatten] };
-            if part.balance.forged_length < part.balance.stock_length * SHORTER && !as_stock {
+            if is_gathered(site, part) && !as_stock {
                 all.insert(0, O::Upset);
             }
             match made {

@@ -5,7 +5,7 @@ use crate::brief::is_long;
 use crate::held::Hold;
 use crate::lay::{is_between_thicker, is_drawn_in, is_filed};
 use crate::site::{Part, Site, extents, in_mm};
-use crate::task::Task;
+use crate::task::{Task, is_drilled};
 use crate::words::length_words;
 use crate::{Shop, ToolKind};
 use fh_core::metal::{Bent, HoleSize, RootSize, SectionSize, Shape};
@@ -141,6 +141,17 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
             std::iter::once(Wanted::plain(K::CrossPeen, peen)).chain(between_thicker(site, part)).collect()
         }
         O::Split => vec![Wanted::plain(K::SlitChisel, "A thin chisel with a slightly rounded edge follows the line.")],
+        O::Punch if is_drilled(site, part) => {
+            let wide = match &part.balance.shape {
+                Some(Shape::Split(size)) => match size.root {
+                    Some(RootSize::Hole(diameter)) => in_mm(diameter),
+                    _ => 0.0,
+                },
+                Some(Shape::Hole { hole, .. }) => in_mm(hole.width()),
+                _ => 0.0,
+            };
+            vec![Wanted::sized(site, K::Drill, wide, "", "The hole is too deep for a punch as thin.")]
+        }
         O::Punch | O::Drift => {
             let mut all = hole(site, part, task.operation);
             all.extend(under_the_hole(site, part, task.operation));
@@ -373,7 +384,11 @@ fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
     let [width, thickness] = extents(&site.raw_section(part.at));
     if site.split_of(part.at).is_some() {
         let reason = "It bends one branch, and leaves the others alone.";
-        return vec![Wanted::sized(site, K::BendingFork, thickness * 1.15, "pins apart ", reason)];
+        let branch = match &part.balance.shape {
+            Some(Shape::Prism { section, .. }) => extents(section).into_iter().fold(f64::INFINITY, f64::min),
+            _ => width.min(thickness),
+        };
+        return vec![Wanted::sized(site, K::BendingFork, branch * 1.15, "pins apart ", reason)];
     }
     if let Form::Collar { height, .. } = &part.segment.form {
         return vec![Wanted::sized(

@@ -47,6 +47,8 @@ pub enum Why {
     CleanFirst,
     /// The scarf after what lies beside it is forged.
     ScarfLate,
+    /// A step between the work and the rest of the bar after all other forging.
+    TangLate,
     /// What a taper runs down to, before the taper.
     TaperLast,
     /// The scarf before the bend that brings the ends together.
@@ -67,7 +69,7 @@ pub enum Why {
 
 impl Why {
     /// Every reason.
-    pub const ALL: [Self; 30] = [
+    pub const ALL: [Self; 31] = [
         Self::MarkFirst,
         Self::IsolateFirst,
         Self::UpsetFirst,
@@ -90,6 +92,7 @@ impl Why {
         Self::TwistFirst,
         Self::CleanFirst,
         Self::ScarfLate,
+        Self::TangLate,
         Self::TaperLast,
         Self::ScarfFirst,
         Self::CloseThenWeld,
@@ -147,6 +150,7 @@ impl Why {
             Self::TwistFirst => "The wrench and the vice need straight bar at both ends of the twist.",
             Self::CleanFirst => "No brush reaches it once it is closed in.",
             Self::ScarfLate => "A thin lip burns, and is knocked about, while the bar beside it is forged.",
+            Self::TangLate => "What is thin between the work and what is held bends and breaks under heavier work.",
             Self::TaperLast => "A taper that runs down to full bar ends in a step, which folds when that bar is drawn.",
             Self::ScarfFirst => "The ends can be scarfed only while they are apart.",
             Self::CloseThenWeld => "The ends have to lie on each other before they are welded.",
@@ -163,7 +167,7 @@ impl Why {
     /// How firmly a rule holds: where rules contradict each other, the lowest gives way.
     pub(crate) fn firmness(self) -> u8 {
         match self {
-            Self::ThinLast | Self::PartLate | Self::MiddleFirst => 1,
+            Self::ThinLast | Self::PartLate | Self::MiddleFirst | Self::TangLate => 1,
             Self::ScarfLate
             | Self::TaperLast
             | Self::TwistFirst

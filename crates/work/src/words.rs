@@ -55,6 +55,9 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
     let form = site.zip(first.part).and_then(|(site, at)| site.part(at)).map(|part| &part.segment.form);
     let Some(form) = form else { return whole_bar(site, first.operation) };
     let is_split = matches!(form, Form::Split { .. });
+    let is_drilled = site.is_some_and(|site| {
+        first.part.and_then(|at| site.part(at)).is_some_and(|part| crate::task::is_drilled(site, part))
+    });
     let is_closed = site.zip(first.part).is_some_and(|(site, at)| site.is_closed_slit(at));
     let names = joined(&names);
     let verb = match first.operation {
@@ -69,6 +72,8 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         O::Spread => "Spread",
         O::Flatten => "Flatten the boss",
         O::Split => "Split",
+        O::Punch if is_split && is_drilled => "Drill the root of the slit in",
+        O::Punch if is_drilled => "Drill",
         O::Punch if is_split => "Punch the root of the slit in",
         O::Punch if matches!(form, Form::Hole { made: Made::Drifted, .. }) => "Slit",
         O::Punch => "Punch",

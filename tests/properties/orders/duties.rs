@@ -158,11 +158,7 @@ impl Asked<'_> {
             Form::Shoulder { .. } => duty.must.push(O::SetDown),
             Form::Flag { trim, .. } => {
                 // Spreading lengthens: what has to become shorter is upset first.
-                match mm(self.own().forged_length) / mm(self.own().stock_length) {
-                    shorter if shorter < 0.94 => duty.must.push(O::Upset),
-                    shorter if shorter < 0.96 => duty.may.push(O::Upset),
-                    _ => {}
-                }
+                self.gathered(shape, duty);
                 duty.must.push(O::Spread);
                 self.block(duty);
                 if mm3(self.own().trimmed_volume) > 0.0 {
@@ -212,6 +208,28 @@ impl Asked<'_> {
 
     fn groove(&self) -> Answer {
         takes_a_groove(self.flat, self.balance, self.at)
+    }
+
+    /// What has to become shorter, or has more section somewhere than the bar, is gathered before it is spread: spreading
+    /// lengthens, and makes no section larger.
+    fn gathered(&self, shape: &Shape, duty: &mut Duty) {
+        let own = self.own();
+        let shorter = mm(own.forged_length) / mm(own.stock_length);
+        let whole = mm3(own.finished_volume) + mm3(own.trimmed_volume);
+        let widest = match shape {
+            Shape::Hole { outline, thickness, .. } => mm(outline.width()) * mm(*thickness),
+            // The rim that is trimmed off is as wide all round.
+            _ => {
+                let at = |place: i32| mm2(shape.area_at((f64::from(place) + 0.5) / 200.0));
+                (0..200).map(at).fold(0.0, f64::max) * (whole / mm3(own.finished_volume)).sqrt()
+            }
+        };
+        let fuller = widest / self.raw_area();
+        if shorter < 0.94 || fuller > 1.0 + UNLIKE {
+            duty.must.push(O::Upset);
+        } else if shorter < 0.96 || fuller > 1.0 - UNLIKE {
+            duty.may.push(O::Upset);
+        }
     }
 
     /// A ball or a cube that is more than the bar is thin has to be gathered first.
@@ -282,11 +300,10 @@ impl Asked<'_> {
             duty.may.push(O::Flatten);
             self.perhaps_a_block(duty);
         }
-        let shorter = mm(self.own().forged_length) / mm(self.own().stock_length);
-        match shorter {
-            shorter if off > UNLIKE && shorter < 0.94 => duty.must.push(O::Upset),
-            shorter if off > ALIKE && shorter < 0.96 => duty.may.push(O::Upset),
-            _ => {}
+        if off > UNLIKE {
+            self.gathered(shape, duty);
+        } else if off > ALIKE {
+            duty.may.push(O::Upset);
         }
     }
 

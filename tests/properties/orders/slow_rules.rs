@@ -154,6 +154,7 @@ impl World<'_> {
                 whys.extend(self.neighbors(one, first, other, then));
                 whys.extend(self.split(one, first, other, then));
                 whys.extend(self.thin(one, first, other, then));
+                whys.extend(self.tang_late(one, first, other, then));
                 whys.extend(self.cut_off(one, first, other, then));
                 whys.extend(self.scarf_late(one, first, other, then));
                 whys.extend(self.taper_last(one, first, other, then));
@@ -219,7 +220,8 @@ impl World<'_> {
     /// A neck before the metal on its other side; what is upset before the rest of its chain is thinned.
     fn neighbors(&self, one: usize, first: Operation, other: usize, then: Operation) -> Vec<Why> {
         let mut whys = Vec::new();
-        if necks(first) && shapes(then) && then != O::Upset && self.apart(one, other) == Some(1) {
+        let is_beside = self.apart(one, other) == Some(1);
+        if necks(first) && shapes(then) && then != O::Upset && is_beside && self.work_behind(one) != Some(other) {
             whys.push(Why::IsolateFirst);
         }
         let thins = necks(then) || (shapes(then) && !matches!(then, O::Upset | O::Scarf));
@@ -227,6 +229,32 @@ impl World<'_> {
             whys.push(Why::UpsetFirst);
         }
         whys
+    }
+
+    /// The part that is worked while the rest of the bar is held, seen from a step down to what is thin between the two.
+    fn work_behind(&self, at: usize) -> Option<usize> {
+        let Some(Shape::Shoulder { from, to, .. }) = &self.balance.segments[at].shape else { return None };
+        let goes_down = mm2(from.area()) > mm2(to.area());
+        let next = |from: usize, ahead: bool| {
+            let place = self.flat[from].place.checked_add_signed(if ahead { 1 } else { -1 })?;
+            (0..self.flat.len())
+                .find(|other| self.chain(*other) == self.chain(from) && self.flat[*other].place == place)
+        };
+        let thin = next(at, goes_down)?;
+        let hold = next(thin, goes_down)?;
+        let is_hold = matches!(self.flat[hold].segment.form, Form::Hold { .. });
+        let waits = is_hold && (self.runs_out_toward(thin, hold) || self.is_thin_toward(thin, hold));
+        if waits { next(at, !goes_down) } else { None }
+    }
+
+    /// A step between the work and the rest of the bar comes after all forging but that of what is thin behind it.
+    fn tang_late(&self, one: usize, first: Operation, other: usize, then: Operation) -> Option<Why> {
+        if !shapes(first) || first == O::Scarf || !necks(then) || self.chain(one) != self.chain(other) {
+            return None;
+        }
+        let work = self.work_behind(other)?;
+        let is_thin_side = self.apart(one, other) == Some(1) && one != work;
+        (!is_thin_side).then_some(Why::TangLate)
     }
 
     /// A thin lip comes after all other forging on its bar or branch; two lips may come in any order.
@@ -282,6 +310,12 @@ impl World<'_> {
     /// What is thin after what one heat warms along with it and is much thicker.
     fn thin(&self, one: usize, first: Operation, other: usize, then: Operation) -> Option<Why> {
         if !shapes(first) || first == O::Scarf || !shapes(then) || self.chain(one) != self.chain(other) {
+            return None;
+        }
+        // What goes thin toward the rest of the bar is forged last of all, once that is off.
+        let holds = (0..self.flat.len())
+            .filter(|at| self.apart(*at, one) == Some(1) && matches!(self.flat[*at].segment.form, Form::Hold { .. }));
+        if holds.into_iter().any(|hold| self.runs_out_toward(one, hold) || self.is_thin_toward(one, hold)) {
             return None;
         }
         let unit = self.plan.units.length;

@@ -48,7 +48,16 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
     if let Some(end) = button(site, part, progress) {
         all.push(format!("Draw “{}” out along with it, through the end: a button left there folds.", site.name(end)));
     }
+    if is_stub(site, part) {
+        all.push("So short a stub goes hollow at its end: cut the bar half a thickness longer there, and cut the hollow off.".to_owned());
+    }
     all.join(" ")
+}
+
+/// Whether a part at the end of the bar is shorter than the bar is thick.
+fn is_stub(site: &Site<'_>, part: Part<'_>) -> bool {
+    let thick = extents(&site.raw_section(part.at)).into_iter().fold(0.0, f64::max);
+    site.split_of(part.at).is_none() && site.beside(part.at).contains(&None) && in_mm(part.balance.stock_length) < thick
 }
 
 /// How an even section is reached.
@@ -93,9 +102,14 @@ fn tapered(site: &Site<'_>, part: Part<'_>, from: &SectionSize, to: &SectionSize
 /// Whether a part is so short between two thicker ones that no hammer's face goes in.
 pub(crate) fn is_between_thicker(site: &Site<'_>, part: Part<'_>) -> bool {
     let is_thicker = |(side, beside): (usize, Option<usize>)| {
-        beside
-            .and_then(|at| site.part(at))
-            .is_some_and(|beside| least(size_at(site, beside, side == 0)) > 1.1 * least(size_at(site, part, side == 1)))
+        beside.and_then(|at| site.part(at)).is_some_and(|beside| {
+            let own = size_at(site, part, side == 1);
+            // Beyond a shoulder the bar is thicker again.
+            let ends = [true, false].map(|at_end| size_at(site, beside, at_end));
+            let is_shoulder = matches!(beside.segment.form, Form::Shoulder { .. });
+            let near = if is_shoulder { [0, 1].map(|way| ends[0][way].max(ends[1][way])) } else { ends[side] };
+            near[0] > 1.1 * own[0] || near[1] > 1.1 * own[1]
+        })
     };
     in_mm(part.balance.stock_length) < HAMMER_FACE && site.beside(part.at).into_iter().enumerate().all(is_thicker)
 }
@@ -114,7 +128,7 @@ fn button(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<usize>
 }
 
 fn tapers(site: &Site<'_>, at: usize) -> bool {
-    matches!(site.flat[at].segment.form, Form::Taper { .. })
+    matches!(site.flat[at].segment.form, Form::Taper { .. } | Form::Weld { .. })
 }
 
 /// Whether a part of a branch lies at the branch's free end.

@@ -16,7 +16,7 @@ use crate::marks::leaves_marks_out;
 use crate::neck;
 use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm};
-use crate::task::Task;
+use crate::task::{Task, is_drilled};
 use fh_core::metal::Shape;
 use fh_core::plan::{Form, Operation};
 
@@ -58,8 +58,11 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::SetDown, form) => return Some(set_down(site, part, form)),
         (O::Isolate, _) => return neck::words(&neck::grooves(site, part)),
         (O::Draw | O::Taper, _) => return Some(drawn::words(site, part, progress)),
-        (O::Upset, Form::Rivet { .. }) => {
-            "Let so much stand out of the header as the head takes, and strike it square before it is rounded."
+        (O::Upset, Form::Rivet { allowance, .. }) => {
+            let out = crate::words::length_words(site.plan, allowance.mm());
+            return Some(format!(
+                "Let {out} stand out of the header for the head, and strike it square before it is rounded."
+            ));
         }
         (O::Upset, _) => return Some(upset::words(site, part)),
         (O::Scarf, _) => return Some(joined::scarf(site, part)),
@@ -74,6 +77,9 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::Straighten, _) => "Bring them in line again, with light blows.",
         (O::Trim, Form::Trim { .. }) => "Cut at the mark toward the piece; what falls off is waste.",
         (O::Punch, Form::Hole { .. }) if is_slit(site, task) => return Some(flat::slit(site, part)),
+        (O::Punch, _) if is_drilled(site, part) => {
+            "Cold, from both sides to the middle: so thin a punch bends and sticks in so deep a hole."
+        }
         (O::Punch, _) => return Some(flat::punched(site, part)),
         (O::Drift, _) => return Some(flat::drifted(site, part)),
         (O::Trim, Form::Flag { .. }) => return Some(flat::trimmed(part)),

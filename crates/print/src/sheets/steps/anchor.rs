@@ -1,6 +1,6 @@
 //! How a bent bar is turned for its pictures: as it lies on the strips, by its longest straight part.
 
-use fh_piece::vector::{Vector, dot, length, minus};
+use fh_piece::vector::{Vector, dot, length, minus, times};
 use fh_piece::{Frame, Line, Piece};
 
 /// A part that turns by less than this is straight: the cosine of its turn.
@@ -11,12 +11,14 @@ pub(super) fn anchor(piece: &Piece) -> Frame {
     let one_bar = piece.lines.iter().all(|line| (line.bar, line.copy) == (0, 0));
     let straight = piece.lines.iter().filter(|line| one_bar && is_straight(line));
     let longest = straight.max_by(|one, other| reach(one).total_cmp(&reach(other)));
-    longest.and_then(|line| line.frames.first()).copied().unwrap_or(Frame::START)
+    // In a piece the smith stands where y is below 0.
+    let planned = Frame { toward: [0.0, -1.0, 0.0], ..Frame::START };
+    longest.and_then(|line| line.frames.first()).copied().unwrap_or(planned)
 }
 
-/// To the right and up on paper, from the side and from above.
+/// To the right and up on paper, from the side and from above; from above what lies away from the smith is up.
 pub(super) fn directions(anchor: &Frame) -> [[Vector; 2]; 2] {
-    [[anchor.along, anchor.up], [anchor.along, anchor.toward]]
+    [[anchor.along, anchor.up], [anchor.along, times(anchor.toward, -1.0)]]
 }
 
 fn is_straight(line: &Line) -> bool {

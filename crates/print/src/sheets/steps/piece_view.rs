@@ -6,7 +6,7 @@ use crate::sheets::templates::faces::{apex, samples};
 use crate::sheets::templates::space::Plane;
 use fh_core::balance::{Balance, SegmentBalance};
 use fh_core::metal::Shape;
-use fh_piece::vector::{Vector, dot, times};
+use fh_piece::vector::{Vector, dot};
 use fh_piece::{Frame, Line, Piece};
 use uom::si::length::millimeter;
 
@@ -42,7 +42,7 @@ impl From {
     /// The direction to whoever looks.
     fn nearer(self, anchor: &Frame) -> Vector {
         match self {
-            Self::Side => times(anchor.toward, -1.0),
+            Self::Side => anchor.toward,
             Self::Above => anchor.up,
         }
     }

@@ -17,7 +17,7 @@ use crate::sheets::type_sizes::FACT;
 use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{Bar, Form, Plan, SocketAxis};
-use fh_piece::vector::{cross as across, dot, length, minus};
+use fh_piece::vector::{Vector, cross as across, dot, length, minus};
 use fh_piece::{Line as Course, Piece};
 use uom::si::length::millimeter;
 
@@ -117,10 +117,18 @@ impl Bends<'_> {
         let right =
             behind_root.or(longest).and_then(|course| course.frames.first()).map_or(first.along, |frame| frame.along);
         let up = across(run.normal, right);
-        let rises = dot(up, first.up);
-        let upright = if rises.abs() > 0.5 { rises > 0.0 } else { dot(up, first.toward) < 0.0 };
-        let up = if upright { up } else { up.map(|part| -part) };
-        Some(Plane { origin: first.at, right, up })
+        let (rises, recedes) = (dot(up, first.up), -dot(up, first.toward));
+        let turned = |vector: Vector, keep: bool| if keep { vector } else { vector.map(|part| -part) };
+        // It is seen from the side on which the smith stands, or from above: else it would lie as in a mirror.
+        let seen_from = if dot(run.normal, first.toward).abs() > 0.5 { first.toward } else { first.up };
+        let is_seen = |right: Vector, up: Vector| dot(across(right, up), seen_from) > 0.0;
+        Some(match (rises, recedes) {
+            (keeps, _) | (_, keeps) if keeps.abs() > 0.5 => {
+                let up = turned(up, keeps > 0.0);
+                Plane { origin: first.at, right: turned(right, is_seen(right, up)), up }
+            }
+            _ => Plane { origin: first.at, right, up: turned(up, is_seen(right, up)) },
+        })
     }
 
     fn drawn(&self, run: &Run, plane: &Plane) -> Vec<Drawn<'_>> {
