@@ -295,11 +295,7 @@ fn boss_around(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size
     match &part.balance.shape {
         Some(Shape::Hole { outline, thickness, .. }) if was_flattened && progress.stages[part.at].pierced => {
             let size = |what: &str, length| Size::length(site.plan, what, in_mm(length));
-            vec![
-                size("thickness", *thickness),
-                size("width", outline.width()),
-                size("length of the boss", outline.length()),
-            ]
+            vec![size("thickness", *thickness), size("width", outline.width()), size("length", outline.length())]
         }
         _ => Vec::new(),
     }

@@ -42,7 +42,7 @@ use crate::sheets::type_sizes::{CAPTION, FACT};
 use crate::typeset;
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::plan::{Bar, Operation, Plan};
-use fh_work::{Worked, WorkedStep, after, bar_after, hot_note};
+use fh_work::{Worked, WorkedStep, after, bar_after, hot_note, scale_loss};
 
 /// What is worked is told apart without color.
 const HATCHED: &str = "hatched: what the step works";
@@ -109,9 +109,11 @@ impl Job<'_> {
                 None => flow.put(row),
             }
         }
-        if let Some(note) = hot_note(self.plan) {
-            flow.skip(1.5);
-            flow.put(paragraph(&note, CAPTION, Weight::Regular, flow.width()));
+        let losses = scale_loss(self.plan, self.balance, self.worked).into_iter().map(|loss| loss.reason);
+        let notes: Vec<String> = hot_note(self.plan).into_iter().chain(losses).collect();
+        if !notes.is_empty() {
+            flow.skip(1.0);
+            flow.put(paragraph(&notes.join(" "), CAPTION, Weight::Regular, flow.width()));
         }
     }
 

@@ -103,7 +103,7 @@ impl ShortColumns {
         let heat = heat_words(step);
         let heat = heat.trim_start_matches("heats ").trim_start_matches("heat ");
         let heat_left = FIXED_MM[0] + FIXED_MM[2];
-        items.extend(fitted(heat, FACT, Weight::SemiBold, FIXED_MM[1] - 2.0, at(heat_left, baseline), Align::Left));
+        items.extend(fitted(heat, FACT, Weight::SemiBold, FIXED_MM[1] - 4.0, at(heat_left, baseline), Align::Left));
         for (left, cell) in cells {
             items.extend(cell.items.into_iter().map(|item| item.shifted(left, PAD_MM)));
         }
