@@ -2,14 +2,16 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
 mod reading;
+mod sound;
 
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
-use fh_print::drawing::{Drawing, Item, Point, Text};
-use fh_print::paper::{Area, MARGIN_MM, Orientation, Paper};
+use fh_print::drawing::{Drawing, Item};
+use fh_print::paper::{MARGIN_MM, Orientation, Paper};
 use fh_print::pen::Pen;
 use fh_print::sheets::{ladder_sheet, mark_sheet};
-use reading::{extent, texts, words};
+use reading::words;
+use sound::assert_sound;
 
 const HOOK: &str = r#"{ "firstheat": 1, "title": "Gate hook", "units": { "length": "in", "marks": "1/16 in" },
   "bars": [ { "name": "hook", "stock": { "square": "1/2 in" }, "segments": [
@@ -61,30 +63,7 @@ fn ticks(drawing: &Drawing, wanted: Pen) -> Vec<f64> {
 #[test]
 fn nothing_is_cut_off_and_no_words_overlap() {
     for drawing in every_sheet() {
-        let area = drawing.paper.printable(drawing.orientation);
-        let inside = |point: Point| {
-            (area.left - 0.5..=area.right + 0.5).contains(&point.x)
-                && (area.top - 0.5..=area.bottom + 0.5).contains(&point.y)
-        };
-        for page in &drawing.pages {
-            let places: Vec<(&Text, Area)> = texts(page).into_iter().map(|text| (text, extent(text))).collect();
-            for (index, (text, place)) in places.iter().enumerate() {
-                assert!(inside(Point { x: place.left, y: place.top }), "{text:?}");
-                assert!(inside(Point { x: place.right, y: place.bottom }), "{text:?}");
-                let clash = places[index + 1..].iter().find(|(_, other)| {
-                    place.left < other.right
-                        && other.left < place.right
-                        && place.top < other.bottom
-                        && other.top < place.bottom
-                });
-                assert!(clash.is_none(), "{text:?} and {clash:?}");
-            }
-            for item in &page.items {
-                if let Item::Line { from, to, .. } = item {
-                    assert!(inside(*from) && inside(*to), "{item:?}");
-                }
-            }
-        }
+        assert_sound(&drawing, "ladder");
         assert!(fh_print::pdf(&drawing).is_ok());
     }
 }

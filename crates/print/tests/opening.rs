@@ -3,16 +3,18 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
 mod reading;
+mod sound;
 
 use fh_core::balance::balance;
 use fh_core::describe::form_words;
 use fh_core::plan::Plan;
-use fh_print::drawing::{Drawing, Item, Point, Text};
-use fh_print::paper::{Area, Orientation, Paper};
+use fh_print::drawing::{Drawing, Text};
+use fh_print::paper::{Orientation, Paper};
 use fh_print::sheets::{Sheet, document, usual_orientation};
 use fh_print::typeset::printable;
 use fh_work::{Shop, hot_note, work_out};
-use reading::{extent, texts, words};
+use reading::{texts, words};
+use sound::assert_sound;
 
 fn demo(name: &str) -> Plan {
     let path = format!("{}/../../demo-plans/{name}.plan.json", env!("CARGO_MANIFEST_DIR"));
@@ -45,37 +47,6 @@ fn long_plan(count: usize) -> Plan {
         "bars": [ {{ "name": "rod", "stock": {{ "square": "12 mm" }}, "segments": [ {} ] }} ] }}"#,
         parts.join(", ")
     ))
-}
-
-/// Everything keeps inside the margins and no words lie on others.
-fn assert_sound(drawing: &Drawing, what: &str) {
-    let area = drawing.paper.printable(drawing.orientation);
-    let inside = |point: Point| {
-        (area.left - 0.5..=area.right + 0.5).contains(&point.x)
-            && (area.top - 0.5..=area.bottom + 0.5).contains(&point.y)
-    };
-    for page in &drawing.pages {
-        let places: Vec<(&Text, Area)> = texts(page).into_iter().map(|text| (text, extent(text))).collect();
-        for (index, (text, place)) in places.iter().enumerate() {
-            assert!(inside(Point { x: place.left, y: place.top }), "{what}: {text:?}");
-            assert!(inside(Point { x: place.right, y: place.bottom }), "{what}: {text:?}");
-            let clash = places[index + 1..].iter().find(|(_, other)| {
-                place.left < other.right
-                    && other.left < place.right
-                    && place.top < other.bottom
-                    && other.top < place.bottom
-            });
-            assert!(clash.is_none(), "{what}: {text:?} and {clash:?}");
-        }
-        for item in &page.items {
-            let points: &[Point] = match item {
-                Item::Line { from, to, .. } => &[*from, *to],
-                Item::Polyline { points, .. } | Item::Polygon { points, .. } => points,
-                Item::Text(_) => &[],
-            };
-            assert!(points.iter().all(|point| inside(*point)), "{what}: {item:?}");
-        }
-    }
 }
 
 /// The words up to the first card, in one line.

@@ -3,15 +3,17 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
 mod reading;
+mod sound;
 
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
 use fh_print::drawing::{Drawing, Item, Point, Text};
-use fh_print::paper::{Area, MARGIN_MM, Orientation, Paper};
+use fh_print::paper::{MARGIN_MM, Orientation, Paper};
 use fh_print::pen::Pen;
 use fh_print::sheets::{Sheet, document, usual_orientation};
 use fh_work::{Shop, hot_note, scale_loss, work_out};
-use reading::{extent, texts, words};
+use reading::{texts, words};
+use sound::assert_sound;
 
 /// A hook with a leaf, a boss and a scroll; two are made.
 const HOOK: &str = r#"{ "firstheat": 1, "title": "Bean hook", "units": { "length": "mm", "marks": "0.5 mm" }, "material": "mild steel",
@@ -52,39 +54,6 @@ fn long_plan(count: usize, length: &str) -> String {
     };
     let parts: Vec<String> = (1..=count).map(part).collect();
     HOOK.split("\"segments\"").next().unwrap().to_owned() + &format!("\"segments\": [ {} ] }} ] }}", parts.join(", "))
-}
-
-/// Everything keeps inside the margins and no words lie on others.
-fn assert_sound(drawing: &Drawing, what: &str) {
-    let area = drawing.paper.printable(drawing.orientation);
-    let inside = |point: Point| {
-        (area.left - 0.5..=area.right + 0.5).contains(&point.x)
-            && (area.top - 0.5..=area.bottom + 0.5).contains(&point.y)
-    };
-    assert!(!drawing.pages.is_empty(), "{what}");
-    for page in &drawing.pages {
-        let places: Vec<(&Text, Area)> = texts(page).into_iter().map(|text| (text, extent(text))).collect();
-        for (index, (text, place)) in places.iter().enumerate() {
-            assert!(inside(Point { x: place.left, y: place.top }), "{what}: {text:?}");
-            assert!(inside(Point { x: place.right, y: place.bottom }), "{what}: {text:?}");
-            let clash = places[index + 1..].iter().find(|(_, other)| {
-                place.left < other.right
-                    && other.left < place.right
-                    && place.top < other.bottom
-                    && other.top < place.bottom
-            });
-            assert!(clash.is_none(), "{what}: {text:?} and {clash:?}");
-        }
-        for item in &page.items {
-            assert!(item.is_finite(), "{what}: {item:?}");
-            let points: &[Point] = match item {
-                Item::Line { from, to, .. } => &[*from, *to],
-                Item::Polyline { points, .. } | Item::Polygon { points, .. } => points,
-                Item::Text(_) => &[],
-            };
-            assert!(points.iter().all(|point| inside(*point)), "{what}: {item:?}");
-        }
-    }
 }
 
 fn assert_all_sound(json: &str, what: &str) {

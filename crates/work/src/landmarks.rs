@@ -212,7 +212,7 @@ fn landmarks(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: usize)
         let (before, after) = (pair[0], pair[1]);
         let place = lengths.starts[after];
         if let Some(words) = felt(site, progress, before, after) {
-            let is_rough = !(progress.is_shaped(site, before) && progress.is_shaped(site, after));
+            let is_rough = !around(site, before, after).into_iter().all(|at| progress.is_shaped(site, at));
             all.push(Landmark { is_rough, ..Landmark::felt(place, words) });
         } else if on_bar
             && progress.marked
@@ -224,6 +224,13 @@ fn landmarks(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: usize)
         }
     }
     all
+}
+
+/// The parts on both sides of a place, and beyond a shoulder the one that it steps to.
+fn around(site: &Site<'_>, before: usize, after: usize) -> Vec<usize> {
+    let is_shoulder = |at: &usize| matches!(site.flat[*at].segment.form, Form::Shoulder { .. });
+    let beyond = [before, after].into_iter().filter(is_shoulder).flat_map(|at| site.beside(at)).flatten();
+    [before, after].into_iter().chain(beyond).collect()
 }
 
 /// What the ends of a branch are called, from the datum on.

@@ -195,13 +195,15 @@ struct Key {
     /// Whether it does not finish what the unit before it began on the same part.
     elsewhere: bool,
     costs: bool,
+    /// Whether it is spread wide, and in the way of what is drawn beside it.
+    wide: bool,
     rank: [f64; 2],
     unit: usize,
 }
 
 impl Key {
     fn order(&self, other: &Self) -> Ordering {
-        let firmly = |key: &Self| (key.reluctant, key.elsewhere, key.costs);
+        let firmly = |key: &Self| (key.reluctant, key.elsewhere, key.costs, key.wide);
         let firmly = firmly(self).cmp(&firmly(other));
         let ranks = self.rank[0].total_cmp(&other.rank[0]).then(self.rank[1].total_cmp(&other.rank[1]));
         firmly.then(ranks).then(self.unit.cmp(&other.unit))
@@ -272,7 +274,8 @@ impl Bench<'_, '_> {
         // Lines are cut into a part once it is no longer gripped.
         let reluctant = matches!(operation, Operation::PartOff | Operation::Stamp | Operation::Check);
         let costs = load.hot && !heating.fits(load, lengths);
-        Key { reluctant, elsewhere: true, costs, rank, unit }
+        let wide = operation == Operation::Spread;
+        Key { reluctant, elsewhere: true, costs, wide, rank, unit }
     }
 
     /// Whether a unit finishes what another has begun on the same part: a slit is drifted, what is spread is trimmed.
