@@ -59,7 +59,9 @@ pub(crate) fn hold(
 ) -> Option<Hold> {
     let there: Vec<usize> = site.chains[0].1.iter().copied().filter(|at| lengths.lengths[*at] > 0.0).collect();
     let [before, after] = cold_ends(site, lengths, hot)?;
-    let is_before = side.map_or(before.0 > after.0, |side| side == Held::Datum);
+    // What is split is held no better than half as much bar.
+    let worth = |(cold, part): (f64, usize)| if progress.stages[part].cut { cold / 2.0 } else { cold };
+    let is_before = side.map_or(worth(before) > worth(after), |side| side == Held::Datum);
     let (length, part) = if is_before { before } else { after };
     let part = gripped(site, progress, lengths, &there, part, length.max(0.0));
     let jaw_mm = match shape_now(site, progress, part, &lengths.lengths) {

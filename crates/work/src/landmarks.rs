@@ -1,6 +1,7 @@
 //! Landmarks: from what can still be seen or felt on the bar a place is measured, when the datum itself has moved.
 
 use crate::heating::Lengths;
+use crate::lay::is_button;
 use crate::legs::Held;
 use crate::marks::{is_struck, middle_share};
 use crate::progress::Progress;
@@ -89,6 +90,14 @@ pub(crate) fn measured(
         }
     }
     if wanted.is_empty() || !progress.is_there(site, at) {
+        return Vec::new();
+    }
+    // What was drawn out along with its neighbor has no line of its own any more.
+    let drawn_along = |beside: usize| progress.is_shaped(site, beside) && !Progress::start_of(site, beside);
+    if task.operation == Operation::Taper
+        && is_button(site, at)
+        && site.beside(at).into_iter().flatten().any(drawn_along)
+    {
         return Vec::new();
     }
     let marks = landmarks(site, progress, lengths, at);

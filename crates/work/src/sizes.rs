@@ -235,7 +235,7 @@ fn upset_block(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
 }
 
 /// How long a block is once it is upset, in mm: as short as it will be, or as a ball or a cube needs it thick.
-fn upset_length_mm(site: &Site<'_>, part: Part<'_>) -> f64 {
+pub(crate) fn upset_length_mm(site: &Site<'_>, part: Part<'_>) -> f64 {
     let raw = extents(&site.raw_section(part.at));
     match &part.balance.shape {
         Some(Shape::Ball { diameter: size } | Shape::Cube { side: size }) => {

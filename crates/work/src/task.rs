@@ -48,7 +48,12 @@ pub(crate) fn widest_mm2(part: Part<'_>) -> Option<f64> {
             let section = |place: usize| in_mm2(shape.area_at((place as f64 + 0.5) / PLACES as f64));
             Some((0..PLACES).map(section).fold(0.0, f64::max) * rough)
         }
-        Shape::Hole { outline, thickness, .. } => Some(in_mm(outline.width()) * in_mm(*thickness)),
+        Shape::Hole { outline, thickness, hole, .. } => {
+            // The drift pushes its own width of metal aside.
+            let is_drifted = matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. });
+            let opened = if is_drifted { in_mm(hole.width()) } else { 0.0 };
+            Some((in_mm(outline.width()) - opened) * in_mm(*thickness))
+        }
         _ => None,
     }
 }

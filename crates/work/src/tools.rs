@@ -3,9 +3,10 @@
 use crate::brief::is_flat_on_a_block;
 use crate::brief::is_long;
 use crate::held::Hold;
-use crate::lay::{is_between_thicker, is_drawn_in, is_filed};
+use crate::lay::{is_between_one_sided, is_between_thicker, is_drawn_in, is_filed};
 use crate::site::{Part, Site, extents, in_mm};
-use crate::task::{Task, is_drilled};
+use crate::sizes::upset_length_mm;
+use crate::task::{Task, is_drilled, operations};
 use crate::words::length_words;
 use crate::{Shop, ToolKind};
 use fh_core::metal::{Bent, HoleSize, RootSize, SectionSize, Shape};
@@ -203,7 +204,9 @@ fn between_thicker(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
         return Vec::new();
     }
     // It goes in from the first blow on.
-    let long = in_mm(part.balance.stock_length.min(part.balance.forged_length));
+    let upset = operations(site, part).contains(&Operation::Upset);
+    let before = if upset { upset_length_mm(site, part) } else { in_mm(part.balance.stock_length) };
+    let long = before.min(in_mm(part.balance.forged_length));
     let sized = |kind: ToolKind, reason: &str| Wanted::sized(site, kind, long, "no longer than ", reason);
     vec![
         sized(ToolKind::BottomBlock, "The thicker bar on both sides hangs clear of it."),
@@ -305,7 +308,11 @@ fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
     if operation == Operation::Upset {
         return all;
     }
-    if is_between_thicker(site, part) {
+    if is_between_one_sided(site, part) {
+        let long = in_mm(part.balance.stock_length);
+        let reason = "It goes in between the steps, on the side that they go down.";
+        all.push(Wanted::sized(site, K::SetHammer, long, "no longer than ", reason));
+    } else if is_between_thicker(site, part) {
         all.push(Wanted::plain(K::SpringFuller, "It goes in where the hammer's face is too wide."));
     }
     if let (Operation::Draw, Some(Shape::Prism { section, .. })) = (operation, &part.balance.shape) {

@@ -22,7 +22,7 @@ use crate::tools::{Wanted, tongs, wanted};
 use crate::words;
 use crate::worked::{Setup, WorkedStep};
 use fh_core::describe::repeat_lines;
-use fh_core::plan::{AnvilPlace, HeatRules, Operation};
+use fh_core::plan::{AnvilPlace, HeatRules, JointKind, Operation};
 
 /// Going through the steps, one after the other.
 pub(crate) struct Walk<'b, 'a> {
@@ -78,7 +78,12 @@ impl<'b, 'a> Walk<'b, 'a> {
         let task = ordered.tasks.first();
         self.seen.push(Seen { heated: Some(heated), ..Seen::default() });
         let caution = task.zip(site).and_then(|(task, site)| brief::caution(site, task, &[]));
-        let place = if hot { AnvilPlace::Face } else { AnvilPlace::Bench };
+        let kind = task.and_then(|task| self.setup.plan.joints.get(task.joint?)).map(|joint| joint.kind);
+        let place = match kind {
+            Some(JointKind::Tenon) => AnvilPlace::Vice,
+            _ if hot => AnvilPlace::Face,
+            _ => AnvilPlace::Bench,
+        };
         WorkedStep {
             title: self.title(ordered, site),
             becomes: self.joint_words(ordered),

@@ -217,7 +217,11 @@ impl Asked<'_> {
         let shorter = mm(own.forged_length) / mm(own.stock_length);
         let whole = mm3(own.finished_volume) + mm3(own.trimmed_volume);
         let widest = match shape {
-            Shape::Hole { outline, thickness, .. } => mm(outline.width()) * mm(*thickness),
+            // The drift pushes its own width of metal aside.
+            Shape::Hole { outline, thickness, hole, .. } => {
+                let drifted = matches!(self.form(), Form::Hole { made: Made::Drifted, .. });
+                (mm(outline.width()) - if drifted { mm(hole.width()) } else { 0.0 }) * mm(*thickness)
+            }
             // The rim that is trimmed off is as wide all round.
             _ => {
                 let at = |place: i32| mm2(shape.area_at((f64::from(place) + 0.5) / 200.0));

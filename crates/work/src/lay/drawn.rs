@@ -17,7 +17,9 @@ const NO_TWIST: &str = "Turn it a quarter back and forth, never all the way roun
 /// How a part is drawn, in words.
 pub(super) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> String {
     let mut all: Vec<String> = Vec::new();
-    if is_between_thicker(site, part) {
+    if is_between_one_sided(site, part) {
+        all.push("Lay its flush side on the face, and work the stepped side with the set hammer, which goes in between the steps.".to_owned());
+    } else if is_between_thicker(site, part) {
         all.push("It is shorter than the hammer is wide: begin with the spring fuller, bite beside bite, and take the hammer once its face goes in.".to_owned());
     }
     if site.split_of(part.at).is_some_and(|(split, _)| site.is_closed_slit(split)) {
@@ -49,7 +51,10 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
         all.push(format!("Draw “{}” out along with it, through the end: a button left there folds.", site.name(end)));
     }
     if is_stub(site, part) {
-        all.push("So short a stub goes hollow at its end: cut the bar half a thickness longer there, and cut the hollow off.".to_owned());
+        all.push(
+            "So short a stub goes hollow at its end: knock the end back lightly as it grows, and file it square last."
+                .to_owned(),
+        );
     }
     all.join(" ")
 }
@@ -114,21 +119,35 @@ pub(crate) fn is_between_thicker(site: &Site<'_>, part: Part<'_>) -> bool {
     in_mm(part.balance.stock_length) < HAMMER_FACE && site.beside(part.at).into_iter().enumerate().all(is_thicker)
 }
 
+/// Whether a part lies between two steps that go down on one side alone.
+pub(crate) fn is_between_one_sided(site: &Site<'_>, part: Part<'_>) -> bool {
+    let one_sided = |beside: Option<usize>| match beside.map(|at| &site.flat[at].segment.form) {
+        Some(Form::Shoulder { sides, .. }) => {
+            [0, 90, 180, 270].iter().filter(|side| sides.contains(**side)).count() == 1
+        }
+        _ => false,
+    };
+    is_between_thicker(site, part) && site.beside(part.at).into_iter().all(one_sided)
+}
+
 /// The last part of the bar beside this one, where it is so short that it would be left standing as a button.
 fn button(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<usize> {
-    let thick = least(extents(&site.raw_section(part.at)));
-    let is_button = |at: &usize| {
-        let is_end = site.beside(*at).contains(&None) && site.flat[*at].chain == site.flat[part.at].chain;
-        let own = site.part(*at);
-        let is_short = own.is_some_and(|own| in_mm(own.balance.stock_length) < BUTTON * thick);
-        let is_root = matches!(site.flat[*at].chain, Chain::Branch { .. }) && !is_free_end(site, *at);
-        is_end && is_short && !is_root && !progress.is_shaped(site, *at) && tapers(site, *at)
-    };
-    site.beside(part.at).into_iter().flatten().find(is_button)
+    site.beside(part.at).into_iter().flatten().find(|at| {
+        let is_there = !progress.is_shaped(site, *at);
+        is_there && site.flat[*at].chain == site.flat[part.at].chain && is_button(site, *at)
+    })
+}
+
+/// Whether a taper at an end of the bar is so short that it would be left standing as a button.
+pub(crate) fn is_button(site: &Site<'_>, at: usize) -> bool {
+    let thick = least(extents(&site.raw_section(at)));
+    let is_short = site.part(at).is_some_and(|own| in_mm(own.balance.stock_length) < BUTTON * thick);
+    let is_root = matches!(site.flat[at].chain, Chain::Branch { .. }) && !is_free_end(site, at);
+    site.beside(at).contains(&None) && is_short && !is_root && tapers(site, at)
 }
 
 fn tapers(site: &Site<'_>, at: usize) -> bool {
-    matches!(site.flat[at].segment.form, Form::Taper { .. } | Form::Weld { .. })
+    matches!(site.flat[at].segment.form, Form::Taper { .. })
 }
 
 /// Whether a part of a branch lies at the branch's free end.

@@ -1,6 +1,6 @@
 //! How ends are scarfed and welded, and how parts are put together.
 
-use crate::site::{Part, Site, in_mm};
+use crate::site::{Part, Site, in_mm, in_mm2};
 use crate::task::{Task, is_hot};
 use crate::words::length_words;
 use fh_core::plan::{Form, JointKind, Member};
@@ -12,9 +12,17 @@ pub(super) const WELD: &str = "Brush the lap and flux it at an orange heat; heat
 pub(super) fn scarf(site: &Site<'_>, part: Part<'_>) -> String {
     let long = part.balance.derived.iter().find(|size| size.name == "scarf").and_then(|size| size.length);
     let over = long.map_or_else(String::new, |long| format!(" over {}", length_words(site.plan, in_mm(long))));
-    let bevel = format!(
-        "Upset the end a little, the bar behind it cooled. Then bevel one side{over}, slightly crowned, to a thin lip."
-    );
+    let raw = in_mm2(site.raw_section(part.at).area());
+    let is_thick = site
+        .beside(part.at)
+        .into_iter()
+        .flatten()
+        .filter_map(|at| site.part(at))
+        .any(|beside| in_mm2(beside.balance.area_at(0.5)) < 0.8 * raw);
+    // An end that was not drawn with the rest is thick enough.
+    let upset =
+        if is_thick { "The end is left thick for it." } else { "Upset the end a little, the bar behind it cooled." };
+    let bevel = format!("{upset} Then bevel one side{over}, slightly crowned, to a thin lip.");
     match met(site, part) {
         Some(other) => format!("{bevel} In a heat of its own bevel “{other}”, which it meets, on the opposite side."),
         None => bevel,

@@ -41,8 +41,8 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>) -> String {
         all.push("Then true its sides to size.".to_owned());
     }
     if let Some(side) = swelling_side(part) {
-        let [_, thick] = extents(&site.raw_section(part.at));
-        let thick = length_words(site.plan, thick);
+        let [wide, thick] = extents(&site.raw_section(part.at)).map(|side| length_words(site.plan, side));
+        let thick = if wide == thick { thick } else { format!("{wide} × {thick}") };
         all.push(format!(
             "Then lay it down, and flatten the other sides to {thick}, so that all of the swelling stands on the {side}: over the edge of the anvil, so that it is not struck flat. That draws it out again, so upset it a little shorter first."
         ));
