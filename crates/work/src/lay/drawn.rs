@@ -30,6 +30,7 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
         Some(Shape::Prism { .. }) if is_thicker_than_bar(site, part) => {
             all.push("From its narrow sides, until it is as thick as it is wide; then its corners.".to_owned());
         }
+        Some(Shape::Prism { .. }) if is_between_one_sided(site, part) => {}
         Some(Shape::Prism { section, .. }) => all.push(to_section(section).to_owned()),
         Some(Shape::Ball { .. }) => {
             all.push(
@@ -50,7 +51,9 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
     if let Some(end) = button(site, part, progress) {
         all.push(format!("Draw “{}” out along with it, through the end: a button left there folds.", site.name(end)));
     }
-    if is_stub(site, part) {
+    let went_along = |at: usize| progress.is_shaped(site, at) && !Progress::start_of(site, at);
+    if is_stub(site, part) && !(is_button(site, part.at) && site.beside(part.at).into_iter().flatten().any(went_along))
+    {
         all.push(
             "So short a stub goes hollow at its end: knock the end back lightly as it grows, and file it square last."
                 .to_owned(),
