@@ -1,7 +1,7 @@
 //! Landmarks: from what can still be seen or felt on the bar a place is measured, when the datum itself has moved.
 
 use crate::heating::Lengths;
-use crate::lay::is_button;
+use crate::lay::was_drawn_along;
 use crate::legs::Held;
 use crate::marks::{is_struck, middle_share};
 use crate::progress::Progress;
@@ -93,11 +93,7 @@ pub(crate) fn measured(
         return Vec::new();
     }
     // What was drawn out along with its neighbor has no line of its own any more.
-    let drawn_along = |beside: usize| progress.is_shaped(site, beside) && !Progress::start_of(site, beside);
-    if task.operation == Operation::Taper
-        && is_button(site, at)
-        && site.beside(at).into_iter().flatten().any(drawn_along)
-    {
+    if task.operation == Operation::Taper && was_drawn_along(site, at, progress) {
         return Vec::new();
     }
     let marks = landmarks(site, progress, lengths, at);

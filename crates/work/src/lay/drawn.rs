@@ -51,9 +51,7 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
     if let Some(end) = button(site, part, progress) {
         all.push(format!("Draw “{}” out along with it, through the end: a button left there folds.", site.name(end)));
     }
-    let went_along = |at: usize| progress.is_shaped(site, at) && !Progress::start_of(site, at);
-    if is_stub(site, part) && !(is_button(site, part.at) && site.beside(part.at).into_iter().flatten().any(went_along))
-    {
+    if is_stub(site, part) && !was_drawn_along(site, part.at, progress) {
         all.push(
             "So short a stub goes hollow at its end: knock the end back lightly as it grows, and file it square last."
                 .to_owned(),
@@ -141,8 +139,14 @@ fn button(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<usize>
     })
 }
 
+/// Whether an end so short that it would be left a button has already been drawn out along with what lies beside it.
+pub(crate) fn was_drawn_along(site: &Site<'_>, at: usize, progress: &Progress) -> bool {
+    let is_drawn = |beside: usize| progress.is_shaped(site, beside) && !Progress::start_of(site, beside);
+    is_button(site, at) && site.beside(at).into_iter().flatten().any(is_drawn)
+}
+
 /// Whether a taper at an end of the bar is so short that it would be left standing as a button.
-pub(crate) fn is_button(site: &Site<'_>, at: usize) -> bool {
+fn is_button(site: &Site<'_>, at: usize) -> bool {
     let thick = least(extents(&site.raw_section(at)));
     let is_short = site.part(at).is_some_and(|own| in_mm(own.balance.stock_length) < BUTTON * thick);
     let is_root = matches!(site.flat[at].chain, Chain::Branch { .. }) && !is_free_end(site, at);

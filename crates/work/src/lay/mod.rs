@@ -6,7 +6,7 @@ mod flat;
 mod joined;
 mod upset;
 
-pub(crate) use drawn::{is_between_one_sided, is_between_thicker, is_button};
+pub(crate) use drawn::{is_between_one_sided, is_between_thicker, was_drawn_along};
 pub(crate) use flat::{is_drawn_in, is_filed, left_to_trim_mm};
 pub(crate) use upset::is_clamped;
 
