@@ -111,6 +111,15 @@ impl WorkedStep {
         self.needs > 0
     }
 
+    /// What the length that has to be hot is headed with, over a bar drawn as it is after the step: `hot`.
+    ///
+    /// `drawn_mm` is from where to where it lies on that bar, in mm; where the step makes it much longer than
+    /// what was heated, the head is `hot at first`.
+    pub fn hot_head(&self, drawn_mm: [f64; 2]) -> &'static str {
+        let heated = self.zone_mm.map_or(f64::INFINITY, |[from, to]| to - from);
+        if drawn_mm[1] - drawn_mm[0] > 1.05 * heated { "hot at first" } else { "hot" }
+    }
+
     /// What holds the bar, in words; none where it is done cold or in the vice, or where nothing is there to hold.
     pub fn held_words(&self, plan: &Plan) -> Option<String> {
         let hold = self.hold.filter(|hold| hold.length_mm > 0.0 && self.place != AnvilPlace::Vice)?;

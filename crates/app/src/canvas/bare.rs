@@ -31,7 +31,7 @@ impl Scale {
 
 /// Paints a bar as it is after the step.
 pub(crate) fn paint(ui: &Ui, rect: Rect, theme: &Theme, shown: &Shown, bar: usize) {
-    let hot = shown.hot_on(bar).map(|hot| (hot.mm, hot.words.as_str()));
+    let hot = shown.hot_on(bar).map(|hot| (hot.mm, hot.label.as_str()));
     let step = AfterStep {
         number: shown.after,
         lit: shown.lit_on(bar),
@@ -97,7 +97,7 @@ fn paint_names(ui: &Ui, theme: &Theme, rect: Rect, scale: &Scale, model: &Model,
 }
 
 fn paint_zone(ui: &Ui, theme: &Theme, rect: Rect, scale: &Scale, step: &AfterStep<'_>) {
-    let Some(([from, to], words)) = step.hot else { return };
+    let Some(([from, to], label)) = step.hot else { return };
     let (left, right) = (scale.at([from, 0.0]).x, scale.at([to, 0.0]).x);
     let thick = rect.height() * 0.045;
     let top = rect.bottom() - rect.height() * BELOW + thick;
@@ -109,7 +109,7 @@ fn paint_zone(ui: &Ui, theme: &Theme, rect: Rect, scale: &Scale, step: &AfterSte
     }
     let font =
         egui::FontId::new((rect.height() * 0.14).max(theme.font(Text::Body).size), theme.font(Text::Strong).family);
-    let words = ui.painter().layout_no_wrap(format!("hot: {words}"), font, theme.ink);
+    let words = ui.painter().layout_no_wrap(label.to_owned(), font, theme.ink);
     let middle = (left + right) / 2.0;
     let x = (middle - words.size().x / 2.0).min(rect.right() - words.size().x).max(rect.left());
     let place = Align2::LEFT_BOTTOM.anchor_size(pos2(x, rect.bottom()), words.size());

@@ -12,7 +12,7 @@ pub struct AfterStep<'a> {
     pub number: usize,
     /// The segments that it changes.
     pub lit: &'a [usize],
-    /// What is hot, in mm on the bar as it is after the step, and how long it is, in words.
+    /// What is hot, in mm on the bar as it is after the step, and how long it is before it, in words with their head.
     pub hot: Option<([f64; 2], &'a str)>,
     /// The length that the drawing has room for at least, in mm, so that what grows is drawn to one scale.
     pub room_mm: f64,
@@ -33,7 +33,7 @@ impl Stage<'_> {
 
     /// Paints what is hot: a band with ends below the forged bar, and its length in words.
     pub(super) fn paint_hot_zone(&self) {
-        let Some(([from, to], words)) = self.step.and_then(|step| step.hot) else { return };
+        let Some(([from, to], label)) = self.step.and_then(|step| step.hot) else { return };
         let (left, right) = (self.axis.x(from), self.axis.x(to));
         if !self.sees([left, right]) {
             return;
@@ -46,7 +46,7 @@ impl Stage<'_> {
         for x in [left, right] {
             self.painter.vline(x, top - space::TIGHT..=top + height + space::TIGHT, edge);
         }
-        let words = self.text(format!("hot: {words}"), Text::Strong, self.theme.ink);
+        let words = self.text(label, Text::Strong, self.theme.ink);
         let middle = ((left + right) / 2.0).clamp(self.window.left(), self.window.right());
         let least = self.window.left() + space::TIGHT;
         let most = (self.window.right() - words.size().x - space::TIGHT).max(least);

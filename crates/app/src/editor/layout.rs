@@ -177,7 +177,7 @@ impl Editor {
         let step = shown.map(|shown| AfterStep {
             number: shown.after,
             lit: shown.lit_on(bar),
-            hot: shown.hot_on(bar).map(|hot| (hot.mm, hot.words.as_str())),
+            hot: shown.hot_on(bar).map(|hot| (hot.mm, hot.label.as_str())),
             room_mm: shown.longest_mm,
             room_across_mm: shown.thickest_mm.get(bar).copied().unwrap_or_default(),
         });

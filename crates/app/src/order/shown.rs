@@ -16,6 +16,8 @@ pub(crate) struct Hot {
     pub(crate) mm: [f64; 2],
     /// How long it is before the step, in words.
     pub(crate) words: String,
+    /// The same with its head, as it stands over the bar after the step.
+    pub(crate) label: String,
 }
 
 /// The bars after a step.
@@ -111,7 +113,8 @@ fn hot(plan: &Plan, balance: &Balance, worked: &Worked, now: &Balance, at: usize
     let mm = zone.map(|mm| carried(&before, after, mm));
     let units = plan.units;
     let words = format_length((zone[1] - zone[0]).max(0.0), units.length.length_unit(), units.marks);
-    (mm[1] > mm[0]).then_some(Hot { bar, mm, words })
+    let label = format!("{}: {words}", step.hot_head(mm));
+    (mm[1] > mm[0]).then_some(Hot { bar, mm, words, label })
 }
 
 /// Where a place on the bar before a step lies after it, in mm.

@@ -224,9 +224,7 @@ impl Strip<'_> {
     /// What has to be hot, over the bar.
     fn bracket(&self, width: f64) -> Block {
         let Some([from, to]) = self.hot_extent() else { return Block::default() };
-        // Where it grows much, the bar under the bracket is no longer as long as what was heated.
-        let grows = self.step.zone_mm.is_some_and(|[start, end]| to - from > 1.05 * (end - start));
-        let Some(words) = hot_words(self.plan, self.step, grows) else { return Block::default() };
+        let Some(words) = hot_words(self.plan, self.step, [from, to]) else { return Block::default() };
         let (from, to) = (from * self.scale.along, (to * self.scale.along).min(width));
         let y = BRACKET_MM - TICK_MM;
         let words = typeset::shorten(&words, BODY, Weight::SemiBold, width);

@@ -70,11 +70,11 @@ pub(super) fn heat_words(step: &WorkedStep) -> String {
 
 /// What has to be hot before the step, in words; none where it is done cold.
 ///
-/// `grows` is whether it is longer once the step is done.
-pub(super) fn hot_words(plan: &Plan, step: &WorkedStep, grows: bool) -> Option<String> {
+/// `drawn_mm` is from where to where it lies on the bar after the step, in mm.
+pub(super) fn hot_words(plan: &Plan, step: &WorkedStep, drawn_mm: [f64; 2]) -> Option<String> {
     let [from, to] = step.zone_mm?;
     let length = mm_words(plan.units.length, to - from);
-    let head = if grows { "hot at first" } else { "hot" };
+    let head = step.hot_head(drawn_mm);
     Some(match step.needs {
         0 | 1 => format!("{head}: {length}"),
         needs => format!("{head}: {length}, in {needs} heats"),
