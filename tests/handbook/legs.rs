@@ -30,22 +30,22 @@ fn assert_leg(what: &str, leg: &Leg, inside: f64, outside: f64) {
 /// Controlled Hand Forging, lesson 14: a 20 in bar of 1/2 in square with a sharp corner; the legs are 3 3/4 in and 15 3/4 in
 /// inside, 4 1/4 in and 16 1/4 in outside.
 #[test]
-fn b09_both_ways_to_measure_a_square_corner() {
+fn both_ways_to_measure_a_square_corner() {
     let square = json!({ "square": "1/2 in" });
     let legs = legs_of(&square, "3 3/4 in", sharp(&square, "0 in"), "15 3/4 in");
-    assert_leg("B09 short leg", &legs[0], 3.75 * INCH, 4.25 * INCH);
-    assert_leg("B09 long leg", &legs[1], 15.75 * INCH, 16.25 * INCH);
+    assert_leg("short leg", &legs[0], 3.75 * INCH, 4.25 * INCH);
+    assert_leg("long leg", &legs[1], 15.75 * INCH, 16.25 * INCH);
     assert_eq!((legs[0].segments, legs[1].segments, legs.len()), ((0, 0), (2, 2), 2));
 }
 
 /// Plane geometry: angle of 25 × 6 mm, legs of 100 mm and 80 mm outside, an inside radius of 6 mm.
 #[test]
-fn x05_the_outside_runs_to_the_apex() {
+fn the_outside_runs_to_the_apex() {
     let flat = json!({ "flat": { "width": "25 mm", "thickness": "6 mm" } });
     for bend in [sharp(&flat, "6 mm"), round("90 deg", "6 mm")] {
         let legs = legs_of(&flat, "88 mm", bend, "68 mm");
-        assert_leg("X05 long leg", &legs[0], 94.0, 100.0);
-        assert_leg("X05 short leg", &legs[1], 74.0, 80.0);
+        assert_leg("long leg", &legs[0], 94.0, 100.0);
+        assert_leg("short leg", &legs[1], 74.0, 80.0);
     }
 }
 
@@ -53,8 +53,8 @@ fn x05_the_outside_runs_to_the_apex() {
 #[test]
 fn a_leg_reaches_to_the_back_of_its_hook() {
     let legs = legs_of(&json!({ "round": "12 mm" }), "40 mm", round("180 deg", "25 mm"), "60 mm");
-    assert_leg("X06 short leg", &legs[0], 65.0, 77.0);
-    assert_leg("X06 long leg", &legs[1], 85.0, 97.0);
+    assert_leg("short leg", &legs[0], 65.0, 77.0);
+    assert_leg("long leg", &legs[1], 85.0, 97.0);
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Worked examples of the old books and clean geometry: bends, drawn and upset work, weights.
 //!
-//! Each case carries its source as our notes give it; `from memory` and `plane geometry` are said where they hold. Old books
+//! Each case carries its source; `from memory` and `plane geometry` are said where they hold. Old books
 //! reckon with π = 22/7 and round up to the next eighth or sixteenth of an inch, so their tolerances say so.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
@@ -44,8 +44,9 @@ fn bar_of(stock: &Value, segments: &[Value], at: usize) -> f64 {
 }
 
 /// Compares with what the source prints.
-fn check(id: &str, source: &str, got: f64, printed: f64, tolerance: Tolerance) {
-    assert!(tolerance.holds(got, printed), "{id}: {got} where {printed} is printed ({source}; {tolerance:?})");
+#[track_caller]
+fn check(source: &str, got: f64, printed: f64, tolerance: Tolerance) {
+    assert!(tolerance.holds(got, printed), "{got} where {printed} is printed ({source}; {tolerance:?})");
 }
 
 /// A segment without a bend.

@@ -216,7 +216,7 @@ fn shackle() -> Piece {
         pairs: pairs.collect(),
         ..piece(
             "shackle",
-            "J. B. Stokes, Intermediate Blacksmithing, FAO Agricultural Services Bulletin 88/2, 1992, job 11",
+            "J. B. Stokes, Basic Blacksmithing, FAO Agricultural Services Bulletin 88/1, 1992, job 11",
             json!({ "round": "16 mm" }),
             json!([eye("near eye"), plain("near leg", "40 mm"),
                 { "name": "bow", "form": { "plain": {} }, "bend": bow }, plain("far leg", "40 mm"), eye("far eye")]),
@@ -239,7 +239,7 @@ fn upset_bends() -> Piece {
         ],
         ..piece(
             "upset bends",
-            "J. B. Stokes, Basic Blacksmithing, FAO Agricultural Services Bulletin 88/1, 1992, upset bends",
+            "J. B. Stokes, Intermediate Blacksmithing, FAO Agricultural Services Bulletin 88/2, 1992, upset bends",
             json!({ "flat": { "width": "25 mm", "thickness": "12 mm" } }),
             json!([
                 plain("near leg", "60 mm"),
@@ -401,7 +401,7 @@ fn strap_hinge() -> Piece {
         otherwise: vec![(O::Roll, "knuckle", O::Punch, "screw")],
         ..piece(
             "strap hinge",
-            "J. B. Stokes, Intermediate Blacksmithing, FAO Agricultural Services Bulletin 88/2, 1992, strap hinge (job 14)",
+            "J. B. Stokes, Basic Blacksmithing, FAO Agricultural Services Bulletin 88/1, 1992, strap hinge (job 14)",
             json!({ "flat": { "width": "1 in", "thickness": "1/8 in" } }),
             json!([knuckle(), plain("leaf", "1 in"), screw, plain("end", "2 in")]),
         )

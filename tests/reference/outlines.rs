@@ -127,7 +127,7 @@ fn a_hole_loses_what_its_making_loses() {
     }
 }
 
-/// Handbook case X20: a slug thinner than the hole is deep is planned as a slug of less diameter; here one of half the hole's.
+/// A slug thinner than the hole is deep is planned as a slug of less diameter; here one of half the hole's.
 #[test]
 fn a_smaller_slug_loses_less() {
     let boss = json!({ "hole": {

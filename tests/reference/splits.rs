@@ -95,7 +95,7 @@ fn a_hexagonal_bar_is_cut_as_the_polygon_it_is() {
     assert!((got - depth).abs() < 1e-8, "{got} where {depth} is right");
 }
 
-/// Handbook rule X19: 60 mm of a 20 mm square split into two halves, each drawn to 10 mm square, gives two tines of 120 mm.
+/// 60 mm of a 20 mm square split into two halves, each drawn to 10 mm square, gives two tines of 120 mm.
 #[test]
 fn a_fork_of_two_equal_tines() {
     let tine =

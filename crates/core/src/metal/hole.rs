@@ -132,9 +132,7 @@ impl HoleSize {
         points
     }
 
-    /// The length of the slit that is drifted to it, by the rule of half the perimeter less 5 %.
-    ///
-    /// J. Dempsey, demonstration of punching and slitting, 2000: half the finished perimeter less 5 %.
+    /// The length of the slit that is drifted to it: half the finished perimeter less 5 % (common practice, no source).
     pub fn slit_half_perimeter(&self) -> Length {
         self.perimeter() * (0.5 * 0.95)
     }
