@@ -9,6 +9,7 @@ mod bends;
 mod drawn;
 mod examples;
 mod legs;
+mod pieces;
 mod weights;
 
 use fh_core::balance::Balance;
