@@ -26,6 +26,16 @@ fn only_what_belongs_lies_in_the_project_folder() {
     assert_none("strangers", &names.filter(|name| !belongs(name)).collect::<Vec<_>>());
 }
 
+#[test]
+fn the_readme_has_two_commands_that_set_themselves_up() {
+    let readme = text(&project().join("README.md"));
+    let commands: Vec<&str> = readme.lines().filter(|line| line.contains("cargo ")).collect();
+    let wanted = [".ci/setup window && cargo run --release", ".ci/setup tests && cargo test --workspace --locked"];
+    assert_eq!(commands, wanted);
+    // What must pass before a change lands runs the second of them as it is printed.
+    assert!(text(&project().join(".ci/run")).contains("sed -n '/cargo test/p' README.md"));
+}
+
 /// The words between single backticks, outside blocks of code.
 fn quoted(paper: &str) -> Vec<String> {
     let mut in_block = false;
