@@ -55,6 +55,11 @@ impl Exact {
         if self.numerator < 0 { -size } else { size }
     }
 
+    /// What it is divided by, in lowest terms.
+    pub(crate) fn denominator(self) -> i128 {
+        self.denominator
+    }
+
     /// Whether it is 0.
     pub(crate) fn is_zero(self) -> bool {
         self.numerator == 0

@@ -8,6 +8,7 @@ mod exact;
 mod file_text;
 mod format;
 mod length_unit;
+mod odd_fraction;
 mod reader;
 mod rounded_length;
 mod rounding;

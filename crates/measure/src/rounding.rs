@@ -89,6 +89,28 @@ impl Rounding {
         }
     }
 
+    /// The step that is about as fine in another unit: 1/16 in for 1 mm, 1/32 in for 0.5 mm, 1/64 in for 0.1 mm, and
+    /// back. One in that unit already stays.
+    #[must_use]
+    pub fn in_unit(self, unit: LengthUnit) -> Self {
+        let to_inches = unit == LengthUnit::Inch;
+        if to_inches == (self.unit() == LengthUnit::Inch) {
+            return self;
+        }
+        Self(match self.0 {
+            Step::InchOver(1..=4) => Step::TenthMillimeters(50),
+            Step::InchOver(5..=8) => Step::TenthMillimeters(20),
+            Step::InchOver(9..=16) => Step::TenthMillimeters(10),
+            Step::InchOver(17..=32) => Step::TenthMillimeters(5),
+            Step::InchOver(_) => Step::TenthMillimeters(1),
+            Step::TenthMillimeters(1) => Step::InchOver(64),
+            Step::TenthMillimeters(2..=5) => Step::InchOver(32),
+            Step::TenthMillimeters(6..=10) => Step::InchOver(16),
+            Step::TenthMillimeters(11..=20) => Step::InchOver(8),
+            Step::TenthMillimeters(_) => Step::InchOver(4),
+        })
+    }
+
     /// The nearest step to a length in millimetres; halfway goes up.
     pub fn round(self, mm: f64) -> RoundedLength {
         RoundedLength::nearest(self, mm)
@@ -116,6 +138,23 @@ mod tests {
     fn every_step_reads_back_from_its_text() {
         for step in Rounding::CHOICES {
             assert_eq!(Rounding::parse(&step.text()).unwrap(), step);
+        }
+    }
+
+    #[test]
+    fn a_step_has_one_about_as_fine_in_the_other_unit_and_comes_back_to_itself() {
+        for (inches, millimeters) in
+            [("1/4 in", "5 mm"), ("1/8 in", "2 mm"), ("1/16 in", "1 mm"), ("1/32 in", "0.5 mm"), ("1/64 in", "0.1 mm")]
+        {
+            let (inches, millimeters) = (Rounding::parse(inches).unwrap(), Rounding::parse(millimeters).unwrap());
+            assert_eq!(inches.in_unit(LengthUnit::Millimeter), millimeters);
+            assert_eq!(millimeters.in_unit(LengthUnit::Inch), inches);
+            assert_eq!(inches.in_unit(LengthUnit::Inch), inches);
+        }
+        for step in Rounding::CHOICES {
+            for unit in [LengthUnit::Inch, LengthUnit::Millimeter] {
+                assert!(Rounding::CHOICES.contains(&step.in_unit(unit)) && step.in_unit(unit).unit() == unit);
+            }
         }
     }
 

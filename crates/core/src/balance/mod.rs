@@ -15,6 +15,7 @@ mod settle_socket;
 mod settle_split;
 mod solve;
 mod spread;
+mod totals;
 mod trade_sizes;
 mod trouble;
 mod walk;
@@ -26,6 +27,7 @@ pub use legs::{Leg, legs};
 pub use repeats::{LaidRepeat, laid_repeats, lay_repeat};
 pub use segment::{Derived, SegmentBalance};
 pub use spread::{BarSpread, Between, SegmentSpread, Spread, spread};
+pub use totals::{Totals, totals};
 
 pub(crate) use bar::settled_on_cut_bar;
 pub(crate) use draft::{Draft, Surroundings, section_size};

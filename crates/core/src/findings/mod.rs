@@ -11,6 +11,7 @@ mod finding;
 mod heads;
 mod hold;
 mod joints;
+mod odd_fraction;
 mod reach;
 mod repeats;
 mod rounding;
@@ -43,7 +44,7 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 17] = [
+pub const CHECKS: [Check; 18] = [
     bar_length::CHECK,
     cold_shut::CHECK,
     upsetting::CHECK,
@@ -61,6 +62,7 @@ pub const CHECKS: [Check; 17] = [
     walls::CHECK,
     heads::CHECK,
     repeats::CHECK,
+    odd_fraction::CHECK,
 ];
 
 /// The id of every finding there can be.

@@ -50,6 +50,12 @@ impl<'a> Scene<'a> {
         })
     }
 
+    /// The segments of the chain as they are written, settled or not.
+    pub(super) fn written(&self) -> impl Iterator<Item = (usize, &'a Segment)> + use<'a> {
+        let flat = self.flat;
+        self.members.iter().filter_map(move |at| Some((*at, flat.get(*at)?.segment)))
+    }
+
     /// Whether the bar itself is looked at, not a branch.
     pub(super) fn is_bar(&self) -> bool {
         self.chain == Chain::Bar

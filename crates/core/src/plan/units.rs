@@ -47,6 +47,12 @@ impl Units {
         Self { length: PlanUnit::Inch, marks: Rounding::SIXTEENTH_INCH }
     }
 
+    /// The same with lengths in a unit, and marks to the step that is about as fine in it.
+    #[must_use]
+    pub fn in_unit(self, unit: PlanUnit) -> Self {
+        Self { length: unit, marks: self.marks.in_unit(unit.length_unit()) }
+    }
+
     /// Millimetres, marks to 1 mm.
     pub fn millimeters() -> Self {
         Self { length: PlanUnit::Millimeter, marks: Rounding::MILLIMETER }
