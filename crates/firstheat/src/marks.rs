@@ -10,6 +10,7 @@ use fh_core::balance::{Balance, BarBalance, SegmentBalance, balance};
 use fh_core::describe;
 use fh_core::plan::{Bar, Plan, PlanUnit, Segment};
 use std::process::ExitCode;
+use uom::si::f64::Mass;
 use uom::si::length::millimeter;
 use uom::si::mass::{kilogram, pound};
 
@@ -30,6 +31,9 @@ pub(crate) fn words(plan: &Plan, balance: &Balance) -> String {
         text.push('\n');
         text.push_str(&bar_words(plan, index, bar, of_bar));
     }
+    if plan.bars.len() > 1 {
+        text.push_str(&whole_plan(plan, balance));
+    }
     format!("{text}\n{}", finding_report::words(plan, balance))
 }
 
@@ -44,6 +48,24 @@ fn bar_words(plan: &Plan, index: usize, bar: &Bar, balance: &BarBalance) -> Stri
         text.push_str(&mark_table(plan, bar, balance));
     }
     format!("{text}\n{}", totals(plan, bar, balance))
+}
+
+/// What all bars take together, each as often as it is made.
+fn whole_plan(plan: &Plan, balance: &Balance) -> String {
+    let all = fh_core::balance::totals(plan, balance);
+    let cut = all.cut_length.get::<millimeter>();
+    let rows = [
+        ["to cut".to_owned(), format!("{} ({cut:.1} mm)", plan.units.marks.round(cut))],
+        ["mass of all bars".to_owned(), mass(all.stock_mass)],
+        ["mass of all pieces".to_owned(), mass(all.finished_mass)],
+    ];
+    let rows: Vec<_> = rows.into_iter().map(|row| row.to_vec()).collect();
+    let head = format!("\nThe whole plan: {} bars, {} pieces\n", plan.bars.len(), all.pieces);
+    head + &lined_up(&[Side::Left, Side::Left], &rows)
+}
+
+fn mass(mass: Mass) -> String {
+    format!("{:.3} kg ({:.2} lb)", mass.get::<kilogram>(), mass.get::<pound>())
 }
 
 fn mark_table(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
@@ -78,7 +100,6 @@ fn becomes(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -> Strin
 
 fn totals(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
     let cut = balance.stock_length.get::<millimeter>();
-    let mass = |mass: uom::si::f64::Mass| format!("{:.3} kg ({:.2} lb)", mass.get::<kilogram>(), mass.get::<pound>());
     let mut rows = vec![
         vec!["cut length".to_owned(), format!("{} ({cut:.1} mm)", plan.units.marks.round(cut))],
         vec!["mass of the bar".to_owned(), mass(balance.stock_mass)],

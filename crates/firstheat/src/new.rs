@@ -15,7 +15,10 @@ pub(crate) fn run(args: &NewArgs) -> Result<ExitCode, Failure> {
     let title = args.title.clone().unwrap_or_else(|| stem(&args.output));
     let plan = Plan::new(&title, units, section);
     fh_store::save(&args.output, &plan, None, args.force).map_err(|error| match error {
-        StoreError::AlreadyThere { .. } => Failure::new(format!("--force overwrites it; {error}")),
+        StoreError::AlreadyThere { path } => {
+            let path = path.display();
+            Failure::new(format!("there is already a file of this name: {path}; --force overwrites it"))
+        }
         _ => Failure::new(error),
     })?;
     output::print(&format!("wrote {}\n", args.output.display()))?;

@@ -2,7 +2,7 @@
 
 use super::tolerances::between_words;
 use crate::sheets::fact_boxes::Fact;
-use fh_core::balance::{BarBalance, BarSpread};
+use fh_core::balance::{Balance, BarBalance, BarSpread, totals};
 use fh_core::plan::{Bar, Coating, Plan, PlanUnit};
 use uom::si::f64::Mass;
 use uom::si::length::millimeter;
@@ -23,6 +23,18 @@ pub(super) fn facts(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Option<
         facts.push(mass_fact("piece weighs", worked.finished_mass, bar.pieces(), unit));
     }
     facts
+}
+
+/// What all bars of a plan take together.
+pub(super) fn whole_plan_fact(plan: &Plan, balance: &Balance) -> Fact {
+    let (all, unit) = (totals(plan, balance), plan.units.length);
+    let cut = plan.units.marks.round(all.cut_length.get::<millimeter>()).text();
+    let weighs = |mass| mass_words(mass, unit);
+    Fact {
+        caption: "whole plan, all bars",
+        value: format!("{} pieces, cut {cut}", all.pieces),
+        also: format!("bars weigh {}, pieces {}", weighs(all.stock_mass), weighs(all.finished_mass)),
+    }
 }
 
 /// The length to cut, as the last mark is rounded; or the length of a bar that is already cut.

@@ -1,6 +1,6 @@
 //! Settles what the mark sheet of a plan says.
 
-use super::facts::facts;
+use super::facts::{facts, whole_plan_fact};
 use super::marks::{strip, table_rows};
 use super::words::{BarWords, SheetWords};
 use crate::sheets::findings::FindingWords;
@@ -40,9 +40,13 @@ fn bar_words(
     worked: &BarBalance,
 ) -> BarWords {
     let spread = spread.bar(index);
+    let mut facts = facts(plan, bar, worked, spread);
+    if index == 0 && plan.bars.len() > 1 {
+        facts.push(whole_plan_fact(plan, balance));
+    }
     BarWords {
         name: bar_name(plan, index, bar),
-        facts: facts(plan, bar, worked, spread),
+        facts,
         strip: strip(bar, worked),
         rows: table_rows(plan, bar, worked, spread),
         findings: findings_of(plan, balance, index),
