@@ -1,6 +1,8 @@
 //! Segments as they are first offered: sizes that suit the bar, to be typed over. And forms changed into other forms.
 
 mod bends;
+#[cfg(test)]
+mod breaks_no_rule;
 mod change;
 
 pub(crate) use bends::{corner, first_bend, suits};
@@ -8,7 +10,8 @@ pub(crate) use change::change_form;
 
 use crate::widgets::{Sizing, section_form};
 use fh_core::plan::{
-    Branch, Form, FormKind, HoleSpec, Made, OutlineSpec, SectionKind, SectionSpec, Segment, Sides, ThicknessSpec,
+    Branch, Form, FormKind, HoleSpec, Made, OutlineSpec, RootSpec, SectionKind, SectionSpec, Segment, Sides,
+    ThicknessSpec,
 };
 
 /// First lengths in mm, to be typed over.
@@ -18,7 +21,9 @@ const TAPER_MM: f64 = 60.0;
 const DRAWN: f64 = 0.75;
 const LEAF: [f64; 2] = [4.0, 2.0];
 const LEAF_THICKNESS: f64 = 0.33;
-const FINIAL: f64 = 1.5;
+const BALL: f64 = 1.5;
+/// A cube takes more metal than a ball of its width: a larger one buckles as it is upset.
+const CUBE: f64 = 1.25;
 /// The inside radius of a first shoulder in mm.
 const SHOULDER_RADIUS_MM: f64 = 3.0;
 /// A boss and its hole against the bar's thickness.
@@ -33,6 +38,8 @@ const RIVET_GRIP: f64 = 2.0;
 const HEAD: f64 = 1.5;
 /// Two bars side by side in a collar, each so many mm.
 const BUNDLE_MM: [f64; 2] = [24.0, 12.0];
+/// The hole that a slit ends in, against the bar's thickness: common practice, no source.
+const ROOT_HOLE: f64 = 0.25;
 /// A split has two branches at first.
 const BRANCHES: usize = 2;
 
@@ -82,9 +89,9 @@ fn form(kind: FormKind, sizing: &Sizing<'_>) -> Option<Form> {
         },
         // One thickness for the scarf: common practice, no source.
         FormKind::Weld => Form::Weld { allowance: sizing.size(least)? },
-        FormKind::Split => Form::Split { branches: branches(sizing)?, side: None, root: None, opening: None },
-        FormKind::Ball => Form::Ball { diameter: sizing.size(FINIAL * least)? },
-        FormKind::Cube => Form::Cube { side: sizing.size(FINIAL * least)? },
+        FormKind::Split => Form::Split { branches: branches(sizing)?, side: None, root: root(sizing), opening: None },
+        FormKind::Ball => Form::Ball { diameter: sizing.size(BALL * least)? },
+        FormKind::Cube => Form::Cube { side: sizing.size(CUBE * least)? },
         FormKind::Trim => Form::Trim { length: sizing.size(width)? },
         FormKind::Hold => Form::Hold { length: sizing.size(LENGTH_MM)? },
     })
@@ -100,6 +107,19 @@ fn hole(sizing: &Sizing<'_>, width: f64, least: f64) -> Option<Form> {
         slug: None,
         at: None,
     })
+}
+
+/// The end of a slit drilled or punched first, so that no crack begins there.
+fn root(sizing: &Sizing<'_>) -> Option<RootSpec> {
+    let [width, thickness] = sizing.stock_mm;
+    sizing.size(ROOT_HOLE * width.min(thickness)).map(RootSpec::Hole)
+}
+
+/// A taper that has bar on both sides of it: it runs to a section, since nothing can go on from a point.
+pub(crate) fn run_to_a_section(form: &mut Form, sizing: &Sizing<'_>) {
+    if let (Form::Taper { to, .. }, Some(section)) = (form, drawn(sizing)) {
+        *to = section;
+    }
 }
 
 /// Branches that are left as they are cut, to be given their forms.

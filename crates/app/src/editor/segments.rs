@@ -2,10 +2,11 @@
 
 use super::Editor;
 use crate::dialogs::Dialog;
-use crate::new_segment::new_segment;
+use crate::new_segment::{new_segment, run_to_a_section};
 use crate::state::{Focus, Side};
 use crate::widgets::Sizing;
 use fh_core::edit::Edit;
+use fh_core::metal::{FreeEnd, Shape};
 use fh_core::plan::{Bar, Chain, Form, FormKind, SectionSpec, Segment};
 
 impl Editor {
@@ -15,7 +16,7 @@ impl Editor {
     }
 
     /// Adds a segment of a form.
-    pub(super) fn add_segment(&mut self, kind: FormKind, side: Side) {
+    pub(crate) fn add_segment(&mut self, kind: FormKind, side: Side) {
         self.dialog = None;
         let plan = self.document.plan();
         let Some((chain, place)) = self.place_beside(side) else { return };
@@ -27,7 +28,27 @@ impl Editor {
             {
                 *to = SectionSpec::Stock;
             }
+            if !self.is_free_end(chain, place) {
+                run_to_a_section(&mut segment.form, &sizing);
+            }
             self.insert_segment(segment, side);
+        }
+    }
+
+    /// Whether a segment that is put at a place has a free end: of the bar, or of a branch that is open there.
+    fn is_free_end(&self, chain: Chain, place: usize) -> bool {
+        let at = self.selection.bar;
+        let Some(bar) = self.document.plan().bars.get(at) else { return true };
+        let (first, last) = (place == 0, bar.chain(chain).is_none_or(|all| place >= all.len()));
+        let Chain::Branch { split, .. } = chain else { return first || last };
+        let balance = self.document.balance().bars.get(at).and_then(|bar| bar.segments.get(split));
+        match balance.and_then(|split| split.shape.as_ref()) {
+            Some(Shape::Split(split)) => match split.free {
+                FreeEnd::Datum => first,
+                FreeEnd::Far => last,
+                FreeEnd::Neither => false,
+            },
+            _ => last,
         }
     }
 

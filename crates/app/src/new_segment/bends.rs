@@ -2,9 +2,9 @@
 
 use crate::widgets::Sizing;
 use fh_core::metal::Shape;
-use fh_core::plan::{Bend, BendKind, Form, OutlineSpec, ScrollEye, ScrollRun, Segment, SocketAxis};
-use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
-use std::f64::consts::PI;
+use fh_core::plan::{Bend, BendKind, Form, Limits, OutlineSpec, ScrollEye, ScrollRun, Segment, SocketAxis};
+use fh_measure::{WrittenAngle, WrittenLength};
+use std::f64::consts::{PI, TAU};
 use uom::si::length::millimeter;
 
 /// How far round a first scroll goes.
@@ -16,10 +16,16 @@ const EYE_SHARE: f64 = 0.2;
 /// The least that its open end is wider than its eye.
 const OPENS: f64 = 1.5;
 
-/// A sharp right angle, toward up.
+/// The inside radius of a corner against the bar's thickness: what the finding on a corner without one asks for.
+const CORNER: f64 = 0.25;
+/// The turns that a first twist may have, the most first.
+const TWISTS: [f64; 3] = [1.0, 0.5, 0.25];
+
+/// A right angle, sharp outside and with a radius inside, toward up.
 pub(crate) fn corner(sizing: &Sizing<'_>) -> Option<Bend> {
+    let [width, thickness] = sizing.stock_mm;
     let angle = WrittenAngle::from_degrees(90.0).ok()?;
-    let inside_radius = WrittenLength::from_mm(0.0, sizing.units.length.length_unit(), LengthRange::ZeroOrMore).ok()?;
+    let inside_radius = sizing.size(CORNER * width.min(thickness))?;
     Some(Bend::Corner { angle, inside_radius, side: None })
 }
 
@@ -53,8 +59,18 @@ pub(crate) fn first_bend(
         BendKind::Corner => corner(sizing),
         BendKind::Scroll => scroll(segment, sizing, first),
         BendKind::Socket => socket(segment, shape, sizing),
-        BendKind::Twist => Some(Bend::Twist { turns: 1.0, shortening: None }),
+        BendKind::Twist => Some(Bend::Twist { turns: twist(segment, shape, sizing), shortening: None }),
     }
+}
+
+/// As much of a turn as the edges of the bar stand over the length.
+fn twist(segment: &Segment, shape: Option<&Shape>, sizing: &Sizing<'_>) -> f64 {
+    let settled = shape.map(|shape| shape.length().get::<millimeter>());
+    let Some(length) = settled.or(segment.form.length().map(WrittenLength::mm)) else { return TWISTS[0] };
+    let [width, thickness] = sizing.stock_mm;
+    let reach = width.hypot(thickness) / 2.0;
+    let stands = |turns: &f64| length.hypot(reach * TAU * turns) <= Limits::TWIST_STRETCH * length;
+    TWISTS.into_iter().find(stands).unwrap_or(TWISTS[2])
 }
 
 /// A scroll of about so many turns as fit the length; its turns follow.
