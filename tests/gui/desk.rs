@@ -116,6 +116,54 @@ impl Desk {
         self.harness.run();
     }
 
+    /// Clicks at a place.
+    pub(crate) fn click_at(&mut self, at: Pos2) {
+        self.harness.hover_at(at);
+        self.harness.run();
+        self.harness.drag_at(at);
+        self.harness.drop_at(at);
+        self.harness.run();
+    }
+
+    /// Double-clicks at a place. A frame of a test is long, so that the time between clicks is lengthened with it.
+    pub(crate) fn double_click_at(&mut self, at: Pos2) {
+        self.harness.ctx.options_mut(|options| options.input_options.max_double_click_delay = 0.6);
+        self.harness.hover_at(at);
+        // Long enough after any click before.
+        self.harness.run_steps(8);
+        for _ in 0..2 {
+            for pressed in [true, false] {
+                let (button, modifiers) = (egui::PointerButton::Primary, Modifiers::NONE);
+                self.harness.event(egui::Event::PointerButton { pos: at, button, pressed, modifiers });
+            }
+        }
+        self.harness.run();
+        self.harness.ctx.options_mut(|options| options.input_options.max_double_click_delay = 0.3);
+        self.harness.remove_cursor();
+        self.harness.run();
+    }
+
+    /// Types letters, as if on the keyboard: they go to whoever has it.
+    pub(crate) fn letters(&mut self, text: &str) {
+        self.harness.event(egui::Event::Text(text.to_owned()));
+        self.harness.run();
+    }
+
+    /// Where a field is.
+    pub(crate) fn field(&self, field: &str) -> egui::Rect {
+        self.harness.get_by_role_and_label(Role::TextInput, field).rect()
+    }
+
+    /// Whether a field has the keyboard.
+    pub(crate) fn has_keyboard(&self, field: &str) -> bool {
+        self.harness.get_by_role_and_label(Role::TextInput, field).is_focused()
+    }
+
+    /// Where a list to choose from is.
+    pub(crate) fn list(&self, list: &str) -> egui::Rect {
+        self.harness.get_by_role_and_label(Role::ComboBox, list).rect()
+    }
+
     /// Presses keys.
     pub(crate) fn keys(&mut self, modifiers: Modifiers, key: Key) {
         self.harness.key_press_modifiers(modifiers, key);

@@ -176,6 +176,67 @@ fn the_mark_sheet_is_made_as_pdf_and_as_svg() {
 }
 
 #[test]
+fn after_printing_the_whole_path_is_shown_until_the_next_deed() {
+    use egui_kittest::kittest::Queryable;
+    let mut desk = Desk::with_plan(small_plan());
+    let folder = desk.folder.path().join("a folder with a long name, as there are many on the disks of this world");
+    std::fs::create_dir(&folder).unwrap();
+    let path = folder.join("bean-hook.pdf");
+    desk.keys(Modifiers::COMMAND, Key::P);
+    desk.type_only("File", path.to_str().unwrap());
+    desk.press("Make the sheet");
+    let said = format!("The mark sheet is in {}. Print at 100 %.", path.display());
+    let place = desk.harness.get_by_label(&said).rect();
+    // Not cut off: a line of it is no longer than the strips are wide, and there are as many lines as it takes.
+    assert!(desk.harness.ctx.content_rect().contains_rect(place), "{place:?}");
+    assert!(place.width() * place.height() > 13.0 * 5.0 * said.chars().count() as f32 * 0.8, "{place:?}");
+    desk.press("Segment 2: shank");
+    assert!(!desk.shows("Print at 100 %."), "gone with the next deed");
+}
+
+#[test]
+fn a_hint_is_gone_when_something_else_is_done() {
+    let mut desk = Desk::with_plan(small_plan());
+    desk.keys(Modifiers::COMMAND, Key::R);
+    assert!(desk.shows("Click two points"));
+    desk.keys(Modifiers::NONE, Key::F9);
+    assert!(!desk.shows("Click two points"));
+}
+
+#[test]
+fn an_empty_plan_is_not_printed_unawares() {
+    let mut empty = small_plan();
+    empty.bars[0].segments.clear();
+    for (plan, told) in [(empty, true), (small_plan(), false)] {
+        let mut desk = Desk::with_plan(plan);
+        desk.keys(Modifiers::COMMAND, Key::P);
+        assert_eq!(desk.shows("Nothing is on the bar yet: the sheet will be empty."), told);
+    }
+}
+
+#[test]
+fn the_paper_is_the_usual_one_beside_the_unit_until_another_is_chosen() {
+    use egui_kittest::kittest::{NodeT, Queryable};
+    let mut desk = Desk::with_plan(small_plan());
+    let is_chosen = |desk: &mut Desk, paper: &str| {
+        desk.keys(Modifiers::COMMAND, Key::P);
+        let button = desk.harness.get_by_role_and_label(egui::accesskit::Role::RadioButton, paper);
+        let is_chosen = button.accesskit_node().toggled() == Some(egui::accesskit::Toggled::True);
+        desk.keys(Modifiers::NONE, Key::Escape);
+        is_chosen
+    };
+    assert!(is_chosen(&mut desk, "A4"));
+    desk.press("Inches");
+    assert!(is_chosen(&mut desk, "Letter"));
+    desk.keys(Modifiers::COMMAND, Key::P);
+    desk.harness.get_by_label_button("A4");
+    desk.harness.run();
+    desk.type_only("File", desk.folder.path().join("a.pdf").to_str().unwrap());
+    desk.press("Make the sheet");
+    assert!(is_chosen(&mut desk, "A4"), "chosen");
+}
+
+#[test]
 fn templates_are_printed_where_they_are_ticked() {
     use egui_kittest::kittest::Queryable;
     let mut desk = Desk::with_plan(small_plan());

@@ -57,7 +57,7 @@ fn answer(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Yes => "✓ In one heat? Yes.",
         Verdict::Likely => "● In one heat? Likely.",
-        Verdict::Hardly => "▲ In one heat? Hardly.",
+        Verdict::Hardly => "▲ In one heat? Not likely.",
         Verdict::No => "■ In one heat? No.",
     }
 }

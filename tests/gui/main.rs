@@ -18,6 +18,7 @@ mod motifs;
 mod order;
 mod piece;
 mod repeats;
+mod totals;
 mod typing;
 mod underlay;
 mod vocabulary;

@@ -133,6 +133,34 @@ fn what_follows_can_be_chosen_and_nothing_moves() {
 }
 
 #[test]
+fn typing_over_a_size_that_follows_lets_its_partner_follow() {
+    // The bend, the size that follows at first, what is typed over it, and what follows then.
+    let cases = [
+        ("ring", "Inside diameter", "40", "Length"),
+        ("curve", "Inside radius", "80", "Length"),
+        ("scroll", "Turns of the scroll", "1 1/2", "Length"),
+    ];
+    for (bend, follows, typed, then) in cases {
+        let mut desk = at_the_shank();
+        desk.choose("Bend", bend);
+        assert_eq!(desk.text_of(follows), "");
+        desk.type_in(follows, typed);
+        assert_eq!(stops(&desk), Vec::<String>::new(), "{bend}");
+        assert_eq!(desk.text_of(then), "", "{bend}");
+        assert!(desk.text_of(follows).starts_with(typed) || typed == "1 1/2", "{bend}");
+        assert!(desk.shows("the length follows"), "{bend}: it is said");
+        // And the other way round.
+        desk.type_in(then, "300");
+        assert_eq!(stops(&desk), Vec::<String>::new(), "{bend}");
+        assert_eq!(desk.text_of(follows), "", "{bend}");
+        // Each was one step.
+        desk.keys(Modifiers::COMMAND, Key::Z);
+        desk.keys(Modifiers::COMMAND, Key::Z);
+        assert_eq!((desk.text_of(follows).as_str(), desk.text_of(then).as_str()), ("", "120 mm"), "{bend}");
+    }
+}
+
+#[test]
 fn a_scroll_is_made_of_a_shank() {
     let mut desk = at_the_shank();
     desk.choose("Bend", "scroll");

@@ -139,7 +139,7 @@ impl Canvas {
         events.push(CanvasEvent::Select(Some(spot.segment)));
         events.push(CanvasEvent::GestureBegin);
         events.push(CanvasEvent::Status(
-            "Alt frees it from the grid. Shift lets the neighbour trade metal. Esc takes it back.".to_owned(),
+            "Alt: off the rounding. Shift: the neighbour trades metal. Esc: back.".to_owned(),
         ));
     }
 }

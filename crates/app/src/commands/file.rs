@@ -18,7 +18,7 @@ pub(super) const ROWS: [Row; 7] = [
     Row::new(
         Command::PrintMarkSheet,
         "Print sheets…",
-        "Make the mark sheet, templates and ladders at full scale, as PDF or SVG.",
+        "Make the printed sheets: marks, templates, ladder, step cards, short table, gauges; as PDF or SVG.",
         print_mark_sheet,
     )
     .keys(KeyboardShortcut::new(CTRL, Key::P)),
@@ -58,4 +58,26 @@ fn write_export(editor: &mut Editor, _: &Context) {
 
 fn quit(editor: &mut Editor, ctx: &Context) {
     editor.leave_then(Then::Close, ctx);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use fh_print::sheets::Sheet;
+
+    #[test]
+    fn the_words_for_printing_name_every_sheet() {
+        let tip = Command::PrintMarkSheet.row().tip;
+        for sheet in Sheet::ALL {
+            let word = match sheet {
+                Sheet::Marks => "marks",
+                Sheet::Templates => "templates",
+                Sheet::Ladder => "ladder",
+                Sheet::Steps => "step cards",
+                Sheet::StepList => "short table",
+                Sheet::Gauges => "gauges",
+            };
+            assert!(tip.contains(word), "{word}");
+        }
+    }
 }

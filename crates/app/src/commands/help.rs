@@ -6,7 +6,7 @@ use crate::editor::Editor;
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
 
 pub(super) const ROWS: [Row; 3] = [
-    Row::new(Command::Tour, "Tour of the screen", "Show what is where, in six short notes.", tour)
+    Row::new(Command::Tour, "Tour of the screen", "Show what is where, in seven short notes.", tour)
         .keys(KeyboardShortcut::new(Modifiers::SHIFT, Key::F1)),
     Row::new(Command::KeyboardList, "Keys…", "List the keys of every command.", keyboard_list)
         .keys(KeyboardShortcut::new(Modifiers::NONE, Key::F1)),
@@ -23,4 +23,17 @@ fn keyboard_list(editor: &mut Editor, _: &Context) {
 
 fn about(editor: &mut Editor, _: &Context) {
     editor.dialog = Some(Dialog::About);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::dialogs::TOUR_NOTES;
+
+    #[test]
+    fn the_tour_has_as_many_notes_as_are_promised() {
+        let words = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
+        let promised = format!("in {} short notes", words[TOUR_NOTES - 1]);
+        assert!(Command::Tour.row().tip.contains(&promised), "{promised}");
+    }
 }

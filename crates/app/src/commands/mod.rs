@@ -40,6 +40,7 @@ pub(crate) enum Command {
     MoveDown,
     NextSegment,
     PreviousSegment,
+    TypeSize,
     AddBar,
     RemoveBar,
     ZoomIn,

@@ -4,12 +4,13 @@ use super::edit::{has_segment, shows_the_plan};
 use super::{Command, Row, WhileTyping};
 use crate::editor::Editor;
 use crate::state::{Desk, Side};
+use crate::widgets::entry::ask_for_size;
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
 
 const CTRL: Modifiers = Modifiers::COMMAND;
 const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
-pub(super) const ROWS: [Row; 12] = [
+pub(super) const ROWS: [Row; 13] = [
     Row::new(
         Command::AddAfter,
         "Add segment after…",
@@ -59,6 +60,11 @@ pub(super) const ROWS: [Row; 12] = [
         .keys(KeyboardShortcut::new(CTRL, Key::ArrowDown)),
     Row::new(Command::PreviousSegment, "Previous segment", "Select the segment before the selected one.", previous)
         .keys(KeyboardShortcut::new(CTRL, Key::ArrowUp)),
+    Row::new(Command::TypeSize, "Type its size", "Type over the first size of the selected segment.", |_, ctx| {
+        ask_for_size(ctx);
+    })
+    .keys(KeyboardShortcut::new(Modifiers::NONE, Key::F2))
+    .when(has_segment),
     Row::new(Command::AddBar, "Add a bar", "Add a second bar of the same stock to the plan.", add_bar)
         .when(shows_the_plan),
     Row::new(Command::RemoveBar, "Remove this bar", "Take the bar and all its segments out of the plan.", remove_bar)

@@ -5,7 +5,7 @@ use crate::canvas::Views;
 use crate::editor::Editor;
 use crate::state::ViewsShown;
 use egui::{Context, Key, KeyboardShortcut, Modifiers};
-use fh_core::plan::{PlanUnit, Units};
+use fh_core::plan::PlanUnit;
 
 const CTRL: Modifiers = Modifiers::COMMAND;
 
@@ -57,7 +57,7 @@ pub(super) const ROWS: [Row; 14] = [
     )
     .chosen(|desk| desk.exaggeration >= 3.0),
     Row::new(Command::Inches, "Inches", "Show lengths in inches; sizes stay as they were typed.", |editor, _| {
-        editor.set_units(Units::inches());
+        editor.set_unit(PlanUnit::Inch);
     })
     .chosen(|desk| desk.document.plan().units.length == PlanUnit::Inch),
     Row::new(
@@ -65,7 +65,7 @@ pub(super) const ROWS: [Row; 14] = [
         "Millimetres",
         "Show lengths in millimetres; sizes stay as they were typed.",
         |editor, _| {
-            editor.set_units(Units::millimeters());
+            editor.set_unit(PlanUnit::Millimeter);
         },
     )
     .chosen(|desk| desk.document.plan().units.length == PlanUnit::Millimeter),

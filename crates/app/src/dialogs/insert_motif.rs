@@ -5,6 +5,7 @@ use crate::figures;
 use crate::motif_scale::{factor_words, read_factor};
 use crate::state::{Desk, Request, Side};
 use crate::theme::{Text, space};
+use crate::widgets::entry::select_on_focus;
 use crate::widgets::motif_card::{self, MotifCard};
 use egui::{Context, RichText, TextEdit, Ui};
 use fh_core::balance::BarBalance;
@@ -132,8 +133,10 @@ impl InsertMotif {
             let label = ui.label("Scale");
             let field = TextEdit::singleline(&mut shown).desired_width(desk.theme.scaled(72.0));
             let field = field.min_size(egui::vec2(0.0, desk.theme.scaled(space::TARGET)));
-            let field = ui.add_enabled(!self.fits, field.align(egui::Align2::LEFT_CENTER)).labelled_by(label.id);
-            if field.changed() {
+            let field = field.align(egui::Align2::LEFT_CENTER);
+            let output = ui.add_enabled_ui(!self.fits, |ui| field.show(ui)).inner;
+            select_on_focus(ui, &output, &shown);
+            if output.response.response.labelled_by(label.id).changed() {
                 self.scale = shown;
             }
             if let Some(factor) = fitting {

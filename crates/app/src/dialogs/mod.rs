@@ -31,6 +31,8 @@ pub(crate) use new_plan::NewPlan;
 pub(crate) use recovered::Recovered;
 pub(crate) use save_motif::SaveMotif;
 pub(crate) use sheet::SheetFile;
+#[cfg(test)]
+pub(crate) use tour::COUNT as TOUR_NOTES;
 pub(crate) use tour::{Spots, Tour};
 pub(crate) use underlay::LayPicture;
 pub(crate) use unsaved::ChangedOnDisk;

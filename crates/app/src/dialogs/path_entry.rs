@@ -37,9 +37,10 @@ impl PathEntry {
         *self = Self { asked_for_keyboard: true, ..Self::new(path) };
     }
 
-    /// Says something below the field.
+    /// Says something below the field, and gives the keyboard back to it: the path is to be mended.
     pub(crate) fn say(&mut self, words: impl Into<String>) {
         self.said = Some(words.into());
+        self.asked_for_keyboard = false;
     }
 
     /// Shows the field.

@@ -63,6 +63,11 @@ impl SheetFile {
                 let hint =
                     "Print it at 100 %, not “fit to page”, and lay a rule on its 100 mm line before you mark the bar.";
                 ui.label(RichText::new(hint).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
+                if desk.document.plan().bars.iter().all(|bar| bar.segments.is_empty()) {
+                    ui.add_space(space::GAP);
+                    let words = "▲ Nothing is on the bar yet: the sheet will be empty.";
+                    ui.label(RichText::new(words).color(desk.theme.warning));
+                }
                 let any = wanted.iter().any(|(_, wanted)| *wanted);
                 (entry.path().filter(|path| any && !path.is_dir()), *kind, *paper)
             },

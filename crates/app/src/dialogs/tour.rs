@@ -29,6 +29,10 @@ const WIDTH: f32 = 320.0;
 /// A note: its head, its words, and the part of the screen that it speaks of.
 struct Note(&'static str, &'static str, fn(&Spots) -> Rect);
 
+/// How many notes there are.
+#[cfg(test)]
+pub(crate) const COUNT: usize = NOTES.len();
+
 const NOTES: [Note; 7] = [
     Note(
         "The piece, part by part",
@@ -41,7 +45,7 @@ const NOTES: [Note; 7] = [
         |spots| spots.strips,
     ),
     Note(
-        "As it will hang on the wall",
+        "The finished piece",
         "The same metal bent. Drag to turn it, the wheel zooms; a click selects a part, and the handles of its bend change it.",
         |spots| spots.piece,
     ),

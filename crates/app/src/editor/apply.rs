@@ -8,13 +8,17 @@ use crate::theme::{Look, Theme};
 use crate::widgets::entry;
 use egui::Context;
 use fh_core::edit::{Edit, Gave};
-use fh_core::plan::{PlanUnit, Units};
+use fh_core::plan::PlanUnit;
 
 impl Editor {
     /// Does what was asked for. What must not overtake a field that is still being typed in waits for the next frame, when
     /// the field has given what was typed.
     pub(super) fn apply_all(&mut self, requests: Vec<Request>, ctx: &Context) {
         let unsettled = entry::unsettled(ctx);
+        // What was last said belongs to what was last done.
+        if requests.iter().any(is_deed) {
+            self.said.clear();
+        }
         for request in requests {
             if let Some(field) = unsettled.filter(|_| waits(&request)) {
                 ctx.memory_mut(|memory| memory.surrender_focus(field));
@@ -97,7 +101,7 @@ impl Editor {
             CanvasEvent::EditExact { .. } if self.desk().shown().is_some() => {}
             CanvasEvent::EditExact { segment } => {
                 self.select(self.selection.bar, Some(segment));
-                entry::ask_focus(ctx, "Length");
+                entry::ask_for_size(ctx);
             }
             CanvasEvent::Status(words) => self.said = words,
         }
@@ -152,19 +156,23 @@ impl Editor {
         self.keep_settings();
     }
 
-    /// Chooses the plan's unit.
-    pub(crate) fn set_units(&mut self, units: Units) {
-        if self.document.plan().units.length == units.length {
+    /// Chooses the plan's unit. Marks go back to the step that they had in it before; else to one about as fine.
+    pub(crate) fn set_unit(&mut self, unit: PlanUnit) {
+        let (now, serial) = (self.document.plan().units, self.document.serial());
+        if now.length == unit {
             return;
         }
+        let left = self.left_units.filter(|(of, units)| *of == serial && units.length == unit);
+        self.left_units = Some((serial, now));
         let mut header = fh_core::edit::PlanHeader::from(self.document.plan());
-        header.units = units;
+        header.units = left.map_or_else(|| now.in_unit(unit), |(_, units)| units);
+        let marks = header.units.marks.text();
         self.edit(&Edit::SetPlan(Box::new(header)));
-        let unit = match units.length {
+        let unit = match unit {
             PlanUnit::Inch => "inches",
             PlanUnit::Millimeter => "millimetres",
         };
-        self.say(format!("Lengths in {unit}; marks to {}.", units.marks.text()));
+        self.say(format!("Lengths in {unit}; marks to {marks}."));
     }
 
     fn set_look(&mut self, look: Look, ctx: &Context) {
@@ -214,6 +222,16 @@ impl Editor {
             Request::ShowStep(at) => self.show_step(at),
             _ => self.selection.focus = Focus::Plan,
         }
+    }
+}
+
+/// Whether a request does something new: what was said before it is then stale. Within a gesture, and where the pointer
+/// only moves, it still holds.
+fn is_deed(request: &Request) -> bool {
+    match request {
+        Request::Cursor(_) | Request::Drag(_) => false,
+        Request::Canvas(event) => matches!(event, CanvasEvent::Select(_) | CanvasEvent::EditExact { .. }),
+        _ => true,
     }
 }
 

@@ -62,6 +62,8 @@ pub struct Editor {
     sized_for: u32,
     has_room_for_findings: bool,
     has_room_for_piece: bool,
+    /// The units that a plan had before another unit was chosen, and the serial number of that plan.
+    left_units: Option<(u64, Units)>,
 }
 
 impl Editor {
@@ -131,6 +133,7 @@ impl Editor {
             sized_for: 0,
             has_room_for_findings: true,
             has_room_for_piece: true,
+            left_units: None,
         }
     }
 

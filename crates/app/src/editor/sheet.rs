@@ -12,12 +12,21 @@ impl Editor {
         // Who looks at the order of work wants its cards.
         let first = if self.settings.order_open { Sheet::Steps } else { Sheet::Marks };
         let plan = self.folder().join(self.document.file_stem());
-        self.dialog = Some(Dialog::Sheet(SheetFile::new(plan, first, self.settings.sheet, self.settings.paper)));
+        let paper = self.settings.paper.unwrap_or(self.usual_paper());
+        self.dialog = Some(Dialog::Sheet(SheetFile::new(plan, first, self.settings.sheet, paper)));
+    }
+
+    fn usual_paper(&self) -> PaperSize {
+        PaperSize::usual(self.document.plan().units.length)
     }
 
     /// Writes the sheets that the dialog asks for to a file.
     pub(super) fn write_sheet(&mut self, path: &Path, kind: SheetKind, paper: PaperSize) {
-        (self.settings.sheet, self.settings.paper) = (kind, paper);
+        self.settings.sheet = kind;
+        // Only what differs from the usual is a choice: a plan in the other unit has its own usual paper.
+        if self.settings.paper.is_some() || paper != self.usual_paper() {
+            self.settings.paper = Some(paper);
+        }
         self.keep_settings();
         let sheets = match &self.dialog {
             Some(Dialog::Sheet(dialog)) => dialog.sheets(),
@@ -35,7 +44,8 @@ impl Editor {
                 } else {
                     "are"
                 };
-                self.say(format!("Print it at 100 %: the {} {are} in {}.", names.join(" and the "), path.display()));
+                let file = path.display();
+                self.say(format!("The {} {are} in {file}. Print at 100 %.", names.join(", the ")));
             }
             Err(why) => {
                 if let Some(Dialog::Sheet(dialog)) = &mut self.dialog {

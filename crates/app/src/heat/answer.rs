@@ -72,7 +72,7 @@ fn said(theme: &Theme, verdict: Verdict) -> (&'static str, Color32, &'static str
     match verdict {
         Verdict::Yes => ("✓", theme.ink, "Yes"),
         Verdict::Likely => ("●", theme.note, "Likely"),
-        Verdict::Hardly => ("▲", theme.warning, "Hardly"),
+        Verdict::Hardly => ("▲", theme.warning, "Not likely"),
         Verdict::No => ("■", theme.stop, "No"),
     }
 }

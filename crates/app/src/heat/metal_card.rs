@@ -8,8 +8,8 @@ use fh_work::heat::materials::Forging;
 /// Shows the card.
 pub(super) fn show(ui: &mut Ui, theme: &Theme, forging: &Forging) {
     heading::show(ui, theme, &format!("{} in the fire", capital(forging.name)));
-    let range = format!("{:.0} down to {:.0} °C", forging.start_celsius, forging.finish_celsius);
-    row::fact(ui, theme, "Forged from", &range);
+    let range = format!("{:.0} and {:.0} °C", forging.start_celsius, forging.finish_celsius);
+    row::fact(ui, theme, "Forge between", &range);
     row::fact(ui, theme, "Spoilt from", &format!("{:.0} °C", forging.spoilt_celsius));
     if !forging.glows {
         ui.label(RichText::new("▲ It shows no color before it melts.").color(theme.ink));

@@ -115,7 +115,7 @@ fn sizes(ui: &mut Ui, sizing: &Sizing<'_>, planned: &WorkedStep, written: &mut V
 fn optional_count(ui: &mut Ui, sizing: &Sizing<'_>, field: &Entry<'_>, now: Option<u32>) -> Option<Option<u32>> {
     let text = now.map_or_else(String::new, |count| count.to_string());
     let step = |steps: i32| now.unwrap_or(0).checked_add_signed(steps).filter(|count| *count > 0).map(Some);
-    entry::show(ui, sizing.theme, field, &text, &Reading { read: &read_count, step: Some(&step) })
+    entry::show(ui, sizing.theme, field, &text, &Reading { read: &read_count, step: Some(&step), doubt: None })
 }
 
 fn read_count(text: &str) -> Result<Option<u32>, String> {

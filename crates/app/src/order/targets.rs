@@ -67,7 +67,7 @@ fn written(sizing: &Sizing<'_>, size: &Size) -> Option<Target> {
 fn edit(ui: &mut Ui, sizing: &Sizing<'_>, number: usize, target: &mut Target) -> bool {
     ui.add_space(space::TIGHT);
     let names = [format!("Size {number}: of what"), format!("Size {number}"), format!("Size {number}: tolerance")];
-    if let Some(what) = fields::words(ui, sizing, &Entry::named("Of what", &names[0]), &target.what)
+    if let Some(what) = fields::words(ui, sizing, &Entry::named("Size of", &names[0]).hint("thickness"), &target.what)
         && !what.is_empty()
     {
         target.what = what;
@@ -76,7 +76,7 @@ fn edit(ui: &mut Ui, sizing: &Sizing<'_>, number: usize, target: &mut Target) ->
     if let Some(size) = fields::length(ui, sizing, &size, &target.size, LengthRange::AboveZero) {
         target.size = size;
     }
-    let tolerance = Entry::named("Up or down", &names[2]).hint("as the rules say");
+    let tolerance = Entry::named("Tolerance ±", &names[2]).hint("as the rules say");
     let (now, range) = (target.tolerance.as_ref(), LengthRange::ZeroOrMore);
     if let Some(typed) = fields::optional_length(ui, sizing, &tolerance, now, range, None) {
         target.tolerance = typed;

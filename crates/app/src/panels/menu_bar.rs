@@ -35,7 +35,7 @@ const SEGMENT: [&[Command]; 6] = [
     &[Command::InsertMotif, Command::SaveMotif],
     &[Command::Duplicate, Command::Remove],
     &[Command::MoveUp, Command::MoveDown],
-    &[Command::NextSegment, Command::PreviousSegment],
+    &[Command::NextSegment, Command::PreviousSegment, Command::TypeSize],
     &[Command::AddBar, Command::RemoveBar],
 ];
 const VIEW: [&[Command]; 6] = [

@@ -2,31 +2,65 @@
 
 use crate::figures;
 use crate::order::told;
-use crate::state::{Desk, Request};
+use crate::state::{Desk, Focus, Request};
 use crate::theme::{Text, space};
 use crate::widgets::severity_sign::{color, count_words, sign};
 use egui::text::LayoutJob;
 use egui::{Align, Button, Layout, RichText, TextFormat, Ui};
+use fh_core::balance::totals;
 use fh_core::findings::Severity;
 use fh_core::plan::{Plan, PlanUnit};
 use fh_measure::{LengthUnit, format_decimal};
 
 /// From how far off a rounded length is said to be rounded, in mm.
 const LEAST_OFF_MM: f64 = 0.05;
+/// The most letters of a bar's name.
+const NAME: usize = 18;
 
-/// Shows the totals of the selected bar.
+/// Shows the figures of what is selected: of the whole plan, or of a bar.
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = space::GROUP;
-        figures_of_bar(ui, desk);
+        let plan = desk.document.plan();
+        let is_whole = desk.selection.focus == Focus::Plan && !desk.order_open();
+        let has_more = plan.bars.len() > 1 || plan.bars.iter().any(|bar| bar.pieces() > 1);
+        if is_whole && has_more {
+            figures_of_plan(ui, desk)
+        } else {
+            figures_of_bar(ui, desk)
+        }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| findings_button(ui, desk, out));
     });
 }
 
+/// All bars, each as often as it is made.
+fn figures_of_plan(ui: &mut Ui, desk: &Desk<'_>) {
+    let plan = desk.document.plan();
+    let unit = plan.units.length;
+    let all = totals(plan, desk.document.balance());
+    let bars = if plan.bars.len() == 1 { "1 bar".to_owned() } else { format!("{} bars", plan.bars.len()) };
+    cell(ui, desk, "Whole plan", &bars, None);
+    let cut = plan.units.marks.round(figures::mm(all.cut_length)).text();
+    let beside =
+        (unit == PlanUnit::Inch).then(|| format_decimal(figures::mm(all.cut_length), LengthUnit::Millimeter, 0));
+    cell(ui, desk, "Cut, in all", &cut, beside);
+    cell(ui, desk, "Bars weigh, in all", &figures::mass(all.stock_mass, unit), None);
+    cell(ui, desk, "Pieces weigh, in all", &figures::mass(all.finished_mass, unit), None);
+    cell(ui, desk, "Pieces, in all", &all.pieces.to_string(), None);
+    cell(ui, desk, "Largest rounding", &figures::in_millimeters(all.largest_rounding_error), None);
+}
+
+/// One bar; where the plan has more of them, or more are made of it, that is said.
 fn figures_of_bar(ui: &mut Ui, desk: &Desk<'_>) {
     let plan = desk.document.plan();
     let index = desk.selection.bar;
     let (Some(bar), Some(balance)) = (plan.bars.get(index), desk.document.balance().bars.get(index)) else { return };
+    if plan.bars.len() > 1 {
+        let which = format!("Bar {} of {}", index + 1, plan.bars.len());
+        let name = if bar.name.trim().is_empty() { "no name".to_owned() } else { shortened(&bar.name) };
+        cell(ui, desk, &which, &name, None);
+    }
+    let each = if bar.pieces() > 1 { ", each" } else { "" };
     let unit = plan.units.length;
     let shop = plan.units.marks.round(figures::mm(balance.stock_length)).text();
     match &bar.length {
@@ -34,17 +68,23 @@ fn figures_of_bar(ui: &mut Ui, desk: &Desk<'_>) {
             let spread = desk.document.spread().bar(index);
             let between = spread.and_then(|spread| figures::between(spread.stock_length, plan.units.marks));
             let beside = between.or_else(|| beside(plan, figures::mm(balance.stock_length)));
-            cell(ui, desk, "Cut length", &shop, beside);
+            cell(ui, desk, &format!("Cut length{each}"), &shop, beside);
         }
         Some(_) => {
             let needs = plan.units.marks.round(figures::mm(balance.last_mark())).text();
-            cell(ui, desk, "Bar as cut", &shop, Some(format!("needs {needs}")));
+            cell(ui, desk, &format!("Bar as cut{each}"), &shop, Some(format!("needs {needs}")));
         }
     }
-    cell(ui, desk, "Bar weighs", &figures::mass(balance.stock_mass, unit), None);
-    cell(ui, desk, "Piece weighs", &figures::mass(balance.finished_mass, unit), None);
+    cell(ui, desk, &format!("Bar weighs{each}"), &figures::mass(balance.stock_mass, unit), None);
+    cell(ui, desk, &format!("Piece weighs{each}"), &figures::mass(balance.finished_mass, unit), None);
     cell(ui, desk, "Pieces", &bar.pieces().to_string(), None);
     cell(ui, desk, "Largest rounding", &figures::in_millimeters(balance.largest_rounding_error), None);
+}
+
+/// A name with as many letters as there is room for beside the figures.
+fn shortened(name: &str) -> String {
+    let name = name.trim();
+    if name.chars().count() <= NAME { name.to_owned() } else { name.chars().take(NAME - 1).chain(['…']).collect() }
 }
 
 /// What stands beside the rounded length: millimetres, or the exact length where the rounding shows.

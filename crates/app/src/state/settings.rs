@@ -1,6 +1,7 @@
 //! What the user chose about the program itself, kept between runs.
 
 use crate::theme::Look;
+use fh_core::plan::PlanUnit;
 use fh_print::paper::Paper;
 use serde::{Deserialize, Serialize};
 use std::path::PathBuf;
@@ -15,8 +16,8 @@ pub(crate) struct Settings {
     pub(crate) text_size: f32,
     /// Which views of the bar are shown.
     pub(crate) views: ViewsShown,
-    /// The paper that sheets are printed on.
-    pub(crate) paper: PaperSize,
+    /// The paper that sheets are printed on; where none was chosen, what is usual beside the plan's unit.
+    pub(crate) paper: Option<PaperSize>,
     /// The kind of file that sheets are written to.
     pub(crate) sheet: SheetKind,
     /// Whether the tour was seen or skipped.
@@ -39,7 +40,7 @@ impl Default for Settings {
             look: Look::Light,
             text_size: 1.0,
             views: ViewsShown::Both,
-            paper: PaperSize::A4,
+            paper: None,
             sheet: SheetKind::Pdf,
             tour_seen: false,
             findings_open: None,
@@ -65,11 +66,10 @@ pub(crate) enum ViewsShown {
 }
 
 /// A size of paper.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub(crate) enum PaperSize {
     /// 210 mm × 297 mm.
-    #[default]
     A4,
     /// 8 1/2 in × 11 in.
     Letter,
@@ -78,6 +78,14 @@ pub(crate) enum PaperSize {
 impl PaperSize {
     /// Every size, in the order they are offered.
     pub(crate) const ALL: [Self; 2] = [Self::A4, Self::Letter];
+
+    /// What is usual where lengths are in a unit: common practice, no source.
+    pub(crate) fn usual(unit: PlanUnit) -> Self {
+        match unit {
+            PlanUnit::Inch => Self::Letter,
+            PlanUnit::Millimeter => Self::A4,
+        }
+    }
 
     /// The paper to print on.
     pub(crate) fn paper(self) -> Paper {

@@ -1,15 +1,23 @@
 //! A field that takes a written value: what is typed is checked at once and taken on Enter, Tab or a click elsewhere.
 //!
-//! A bad entry keeps its text and says why below it; the last good value stays in force until it is mended or taken back
-//! with Escape.
+//! A bad entry keeps its text and says why beside it; the last good value stays in force until it is mended or taken back
+//! with Escape. Nothing that is said moves the fields.
+
+mod doubt;
+mod focus;
+mod note;
+
+pub(crate) use doubt::{of_fraction, of_jump};
+pub(crate) use focus::{ask_for_size, select_on_focus};
 
 use crate::theme::{Text, Theme, space};
 use crate::widgets::row;
-use egui::text::{CCursor, CCursorRange};
 use egui::{Context, Id, Key, Modifiers, Response, RichText, StrokeKind, TextEdit, Ui};
 
 /// The widest a field grows, in points at normal text size.
 const WIDEST: f32 = 240.0;
+/// What stands at the end of a field whose size follows from others.
+const FOLLOWS: &str = "follows";
 
 /// What a field is called and how it looks while it is empty.
 pub(crate) struct Entry<'a> {
@@ -47,13 +55,18 @@ impl<'a> Entry<'a> {
     }
 }
 
-/// How a value is read from text, and what one step up or down makes of it.
+/// How a value is read from text, what one step up or down makes of it, and whether it may be a slip.
 pub(crate) struct Reading<'a, T> {
     /// Reads the text; in words why it cannot be taken.
     pub(crate) read: &'a dyn Fn(&str) -> Result<T, String>,
     /// The value so many steps away.
     pub(crate) step: Option<&'a dyn Fn(i32) -> Option<T>>,
+    /// Why a value that can be taken may be a slip of the fingers.
+    pub(crate) doubt: Option<DoubtOf<'a, T>>,
 }
+
+/// Says why a value may be a slip, where it may.
+type DoubtOf<'a, T> = &'a dyn Fn(&T) -> Option<String>;
 
 /// Text that was typed and is not in the plan yet.
 #[derive(Clone)]
@@ -72,23 +85,33 @@ fn field<T>(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, now: &str, reading: &
     let id = ui.make_persistent_id(("entry", entry.name));
     let typed = ui.data(|data| data.get_temp::<Typed>(id)).filter(|typed| typed.over == now);
     let mut text = typed.map_or_else(|| now.to_owned(), |typed| typed.text);
+    if reading.step.is_some() && focus::is_wanted(ui.ctx()) {
+        focus::give(ui.ctx(), id, &text);
+    }
     let stepped = take_step(ui, id, reading);
     let response = edit(ui, theme, entry, id, &mut text);
     let is_typed = text != now;
     let read = is_typed.then(|| (reading.read)(&text));
     let taken_back = response.lost_focus() && ui.input(|input| input.key_pressed(Key::Escape));
-    let taken =
-        if response.lost_focus() && !taken_back { read.as_ref().and_then(|read| read.as_ref().ok()) } else { None };
-    if stepped.is_some() || taken.is_some() || taken_back || !is_typed {
+    let is_left = response.lost_focus() && !taken_back;
+    let is_good = read.as_ref().is_some_and(Result::is_ok);
+    if stepped.is_some() || (is_left && is_good) || taken_back || !is_typed {
         ui.data_mut(|data| data.remove::<Typed>(id));
     } else {
+        if is_left && ui.input(|input| input.key_pressed(Key::Enter)) {
+            // Refused: the keyboard stays, and what is typed next takes the place of the bad text.
+            focus::give(ui.ctx(), id, &text);
+        }
         ui.data_mut(|data| data.insert_temp(id, Typed { text, over: now.to_owned() }));
     }
-    note_unsettled(ui.ctx(), id, is_typed && response.has_focus());
+    note_unsettled(ui.ctx(), id, is_typed && ui.memory(|memory| memory.has_focus(id)));
     match read {
         Some(Err(why)) if stepped.is_none() && !taken_back => mistake(ui, theme, &response, now, &why),
-        Some(Ok(value)) if response.lost_focus() && !taken_back => return Some(value),
-        _ => because(ui, theme, entry, now),
+        Some(Ok(value)) if is_left => {
+            doubt::keep(ui, id, now, reading.doubt.and_then(|doubt| doubt(&value)));
+            return Some(value);
+        }
+        _ => aside(ui, theme, entry, now, &response, is_typed),
     }
     stepped
 }
@@ -110,17 +133,8 @@ fn edit(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, id: Id, text: &mut String
     let hint = if entry.because.is_some() { hint.italics() } else { hint };
     let field = TextEdit::singleline(text).id(id).desired_width(width).hint_text(hint);
     let field = field.min_size(egui::vec2(0.0, theme.scaled(space::TARGET))).align(egui::Align2::LEFT_CENTER);
-    let mut output = field.show(ui);
-    let by_keyboard = ui.input(|input| !input.pointer.any_down() && !input.pointer.any_released());
-    if output.response.gained_focus() && by_keyboard {
-        let all = CCursorRange::two(CCursor::default(), CCursor::new(text.chars().count()));
-        output.state.cursor.set_char_range(Some(all));
-        output.state.store(ui.ctx(), id);
-    }
-    if ui.data(|data| data.get_temp::<&'static str>(wanted_id())) == Some(entry.name) {
-        ui.data_mut(|data| data.remove::<&'static str>(wanted_id()));
-        output.response.response.request_focus();
-    }
+    let output = field.show(ui);
+    focus::select_on_focus(ui, &output, text);
     output.response.response.accessible_name(entry.name)
 }
 
@@ -129,16 +143,31 @@ fn mistake(ui: &mut Ui, theme: &Theme, field: &Response, now: &str, why: &str) {
     let edge = (space::LINE, theme.stop);
     ui.painter().rect_stroke(field.rect, space::CORNER, edge, StrokeKind::Inside);
     let stays = if now.is_empty() { String::new() } else { format!(". Until then {now} stays.") };
-    let words = RichText::new(format!("■ {why}{stays}")).text_style(Text::Small.style()).color(theme.stop);
-    ui.label(words);
+    note::show(ui, theme, field.rect, field.id, &format!("■ {why}{stays}"), theme.stop);
     let frame = ui.ctx().cumulative_frame_nr();
     ui.data_mut(|data| data.insert_temp(mistake_id(), frame));
 }
 
-fn because(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, now: &str) {
-    if let Some(because) = entry.because.filter(|_| now.is_empty()) {
-        ui.label(RichText::new(because).text_style(Text::Small.style()).italics().color(theme.ink_quiet));
+/// What is told of a field that holds nothing wrong: that its size follows, or a doubt about what was taken last.
+fn aside(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, now: &str, field: &Response, is_typed: bool) {
+    if is_typed {
+        return;
     }
+    if let Some(words) = doubt::of(ui, field.id, now) {
+        note::show(ui, theme, field.rect, field.id, &words, theme.ink);
+    }
+    if let Some(because) = entry.because.filter(|_| now.is_empty()) {
+        follows(ui, theme, field, because);
+    }
+}
+
+/// Says within an empty field that its size follows; the hover says from what.
+fn follows(ui: &mut Ui, theme: &Theme, field: &Response, because: &str) {
+    let words = RichText::new(FOLLOWS).text_style(Text::Small.style()).italics().color(theme.ink_quiet);
+    let place = field.rect.shrink2(egui::vec2(space::GAP, 0.0));
+    let inside = egui::UiBuilder::new().max_rect(place).layout(egui::Layout::right_to_left(egui::Align::Center));
+    ui.scope_builder(inside, |ui| ui.add(egui::Label::new(words).selectable(false)));
+    field.clone().on_hover_text(because);
 }
 
 /// Whether a field showed a mistake in this frame.
@@ -168,13 +197,4 @@ fn note_unsettled(ctx: &Context, id: Id, is_unsettled: bool) {
 
 fn unsettled_id() -> Id {
     Id::unique("the entry that is not settled")
-}
-
-/// Gives the keyboard to the field of this name, where it is shown next.
-pub(crate) fn ask_focus(ctx: &Context, name: &'static str) {
-    ctx.data_mut(|data| data.insert_temp(wanted_id(), name));
-}
-
-fn wanted_id() -> Id {
-    Id::unique("the entry that is to have the keyboard")
 }

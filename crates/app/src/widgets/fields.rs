@@ -1,7 +1,7 @@
 //! The fields for lengths, angles, shares, numbers and words.
 
 use super::Sizing;
-use super::entry::{self, Entry, Reading};
+use super::entry::{self, Entry, Reading, of_fraction, of_jump};
 use egui::Ui;
 use fh_measure::{LengthRange, WrittenAngle, WrittenLength, WrittenShare};
 
@@ -29,6 +29,12 @@ fn step_written(sizing: &Sizing<'_>, now: &WrittenLength, steps: i32, range: Len
     now.longer_by(f64::from(steps) * sizing.units.marks.step_mm(), range).ok()
 }
 
+/// Why a new length may be a slip: no rule shows it, or it is far from what was there.
+fn doubt_length(before: Option<(f64, &str)>, now: &WrittenLength) -> Option<String> {
+    let odd = now.odd_fraction().map(|fraction| of_fraction(&fraction));
+    odd.or_else(|| before.and_then(|(mm, text)| of_jump(mm, now.mm(), text)))
+}
+
 /// A length that must be there.
 pub(crate) fn length(
     ui: &mut Ui,
@@ -39,7 +45,8 @@ pub(crate) fn length(
 ) -> Option<WrittenLength> {
     let read = |text: &str| read_length(sizing, text, range);
     let step = |steps| step_written(sizing, now, steps, range);
-    entry::show(ui, sizing.theme, entry, now.text(), &Reading { read: &read, step: Some(&step) })
+    let doubt = |typed: &WrittenLength| doubt_length(Some((now.mm(), now.text())), typed);
+    entry::show(ui, sizing.theme, entry, now.text(), &Reading { read: &read, step: Some(&step), doubt: Some(&doubt) })
 }
 
 /// A length that may be left out. `follows_mm` is what it then is.
@@ -57,7 +64,10 @@ pub(crate) fn optional_length(
         None => step_length(sizing, follows_mm?, steps, range).map(Some),
     };
     let text = now.map_or("", WrittenLength::text);
-    entry::show(ui, sizing.theme, entry, text, &Reading { read: &read, step: Some(&step) })
+    // Where it followed, what it was then is in the field as the hint.
+    let before = now.map(|now| (now.mm(), text)).or(follows_mm.map(|mm| (mm, entry.hint)));
+    let doubt = |typed: &Option<WrittenLength>| doubt_length(before, typed.as_ref()?);
+    entry::show(ui, sizing.theme, entry, text, &Reading { read: &read, step: Some(&step), doubt: Some(&doubt) })
 }
 
 fn read_angle(text: &str) -> Result<WrittenAngle, String> {
@@ -72,7 +82,9 @@ fn step_angle(from: f64, steps: i32) -> Option<WrittenAngle> {
 /// An angle that must be there.
 pub(crate) fn angle(ui: &mut Ui, sizing: &Sizing<'_>, entry: &Entry<'_>, now: &WrittenAngle) -> Option<WrittenAngle> {
     let step = |steps| step_angle(now.radians(), steps);
-    entry::show(ui, sizing.theme, entry, now.text(), &Reading { read: &read_angle, step: Some(&step) })
+    let doubt = |typed: &WrittenAngle| of_jump(now.radians(), typed.radians(), now.text());
+    let reading = Reading { read: &read_angle, step: Some(&step), doubt: Some(&doubt) };
+    entry::show(ui, sizing.theme, entry, now.text(), &reading)
 }
 
 /// An angle that may be left out. `follows` is what it then is, in radians.
@@ -86,7 +98,8 @@ pub(crate) fn optional_angle(
     let read = |text: &str| optional(text, read_angle);
     let step = |steps| step_angle(now.map(WrittenAngle::radians).or(follows)?, steps).map(Some);
     let text = now.map_or("", WrittenAngle::text);
-    entry::show(ui, sizing.theme, entry, text, &Reading { read: &read, step: Some(&step) })
+    let doubt = |typed: &Option<WrittenAngle>| of_jump(now?.radians(), typed.as_ref()?.radians(), text);
+    entry::show(ui, sizing.theme, entry, text, &Reading { read: &read, step: Some(&step), doubt: Some(&doubt) })
 }
 
 /// A share that may be left out.
@@ -99,7 +112,8 @@ pub(crate) fn optional_share(
     let read_share = |text: &str| WrittenShare::parse(text, true).map_err(|error| error.to_string());
     let read = |text: &str| optional(text, read_share);
     let text = now.map_or("", WrittenShare::text);
-    entry::show(ui, sizing.theme, entry, text, &Reading { read: &read, step: None })
+    let doubt = |typed: &Option<WrittenShare>| of_jump(now?.ratio(), typed.as_ref()?.ratio(), text);
+    entry::show(ui, sizing.theme, entry, text, &Reading { read: &read, step: None, doubt: Some(&doubt) })
 }
 
 /// A number above 0 that may be left out.
@@ -111,7 +125,8 @@ pub(crate) fn optional_number(
 ) -> Option<Option<f64>> {
     let read = |text: &str| optional(text, read_number);
     let text = now.map_or_else(String::new, |number| number.to_string());
-    entry::show(ui, sizing.theme, entry, &text, &Reading { read: &read, step: None })
+    let doubt = |typed: &Option<f64>| of_jump(now?, (*typed)?, &text);
+    entry::show(ui, sizing.theme, entry, &text, &Reading { read: &read, step: None, doubt: Some(&doubt) })
 }
 
 fn read_number(text: &str) -> Result<f64, String> {
@@ -132,13 +147,19 @@ pub(crate) fn optional_turns(
     let read = |text: &str| optional(text, read_turns);
     let step = |steps| step_turns(now.or(follows)?, steps).map(Some);
     let text = now.map_or_else(String::new, |turns| turns.to_string());
-    entry::show(ui, sizing.theme, entry, &text, &Reading { read: &read, step: Some(&step) })
+    entry::show(ui, sizing.theme, entry, &text, &Reading { read: &read, step: Some(&step), doubt: None })
 }
 
 /// A count of turns above 0.
 pub(crate) fn turns(ui: &mut Ui, sizing: &Sizing<'_>, entry: &Entry<'_>, now: f64) -> Option<f64> {
     let step = |steps| step_turns(now, steps);
-    entry::show(ui, sizing.theme, entry, &now.to_string(), &Reading { read: &read_turns, step: Some(&step) })
+    entry::show(
+        ui,
+        sizing.theme,
+        entry,
+        &now.to_string(),
+        &Reading { read: &read_turns, step: Some(&step), doubt: None },
+    )
 }
 
 fn step_turns(from: f64, steps: i32) -> Option<f64> {
@@ -167,13 +188,13 @@ pub(crate) fn count(ui: &mut Ui, sizing: &Sizing<'_>, entry: &Entry<'_>, now: Op
     };
     let step = |steps| now.unwrap_or(1).checked_add_signed(steps).filter(|count| *count > 0).map(Some);
     let text = now.map_or_else(String::new, |count| count.to_string());
-    entry::show(ui, sizing.theme, entry, &text, &Reading { read: &read, step: Some(&step) })
+    entry::show(ui, sizing.theme, entry, &text, &Reading { read: &read, step: Some(&step), doubt: None })
 }
 
 /// Words.
 pub(crate) fn words(ui: &mut Ui, sizing: &Sizing<'_>, entry: &Entry<'_>, now: &str) -> Option<String> {
     let read = |text: &str| Ok(text.trim().to_owned());
-    entry::show(ui, sizing.theme, entry, now, &Reading { read: &read, step: None })
+    entry::show(ui, sizing.theme, entry, now, &Reading { read: &read, step: None, doubt: None })
 }
 
 /// Words that may be left out.
@@ -184,7 +205,7 @@ pub(crate) fn optional_words(
     now: Option<&str>,
 ) -> Option<Option<String>> {
     let read = |text: &str| optional(text, |text| Ok(text.trim().to_owned()));
-    entry::show(ui, sizing.theme, entry, now.unwrap_or(""), &Reading { read: &read, step: None })
+    entry::show(ui, sizing.theme, entry, now.unwrap_or(""), &Reading { read: &read, step: None, doubt: None })
 }
 
 /// Reads a text that may be empty.

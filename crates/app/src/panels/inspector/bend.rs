@@ -86,12 +86,19 @@ fn follows(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Opt
     let now = ties::follows(segment);
     let mut choices: Vec<_> = sizes.into_iter().map(|size| (Some(size), words(size).to_owned())).collect();
     if now.is_none() {
-        let words = if ties::too_much(segment) { "nothing: too much is given" } else { "too little is given" };
+        let words =
+            if ties::too_much(segment) { "nothing: too many sizes are given" } else { "too few sizes are given" };
         choices.push((None, words.to_owned()));
     }
     if let Some(Some(size)) = chooser::show(ui, sizing.theme, "Follows", "Size that follows", now, &choices) {
         ties::choose(segment, size, balance, sizing);
     }
+}
+
+/// The words for the hint line, where typing over a size that followed made another one follow.
+pub(super) fn gave_way(before: &Segment, next: &mut Segment, sizing: &Sizing<'_>) -> Option<String> {
+    let other = ties::give_way(before, next, sizing)?;
+    Some(format!("Now {} follows from what you typed. Undo takes it back.", words(other)))
 }
 
 fn words(size: Tied) -> &'static str {
@@ -102,7 +109,7 @@ fn words(size: Tied) -> &'static str {
         Tied::InsideDiameter => "the inside diameter",
         Tied::InnerRadius => "the inner radius",
         Tied::OuterRadius => "the outer radius",
-        Tied::Turns => "the turns",
+        Tied::Turns => "the number of turns",
         Tied::Rolled(SocketAxis::Along) => "the width of the flag",
         Tied::Rolled(SocketAxis::Across) => "the length of the flag",
         Tied::Mandrel => "the mandrel",

@@ -1,6 +1,7 @@
 //! The whole plan: what it is called, its unit, its material, and the limits that it is held against.
 
 use super::{joints, limits, notes};
+use crate::commands::Command;
 use crate::state::{Desk, Request};
 use crate::theme::Text;
 use crate::widgets::entry::Entry;
@@ -20,7 +21,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     if let Some(title) = fields::words(ui, &sizing, &Entry::new("Title"), &plan.title) {
         next.title = title;
     }
-    units(ui, &sizing, &mut next.units);
+    units(ui, &sizing, &mut next.units, out);
     heading::show(ui, desk.theme, "Material");
     material(ui, &sizing, &mut next, plan.material_name());
     let scale = Entry::named("Scale", "Scale of the plan").hint("none");
@@ -54,13 +55,14 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     }
 }
 
-fn units(ui: &mut Ui, sizing: &Sizing<'_>, units: &mut Units) {
+fn units(ui: &mut Ui, sizing: &Sizing<'_>, units: &mut Units, out: &mut Vec<Request>) {
     let choices = [(PlanUnit::Inch, "inches".to_owned()), (PlanUnit::Millimeter, "millimetres".to_owned())];
     if let Some(unit) = chooser::show(ui, sizing.theme, "Lengths in", "Unit of lengths", units.length, &choices) {
-        *units = match unit {
-            PlanUnit::Inch => Units::inches(),
-            PlanUnit::Millimeter => Units::millimeters(),
-        };
+        // The command remembers what the marks were rounded to.
+        out.push(Request::Run(match unit {
+            PlanUnit::Inch => Command::Inches,
+            PlanUnit::Millimeter => Command::Millimeters,
+        }));
     }
     let choices: Vec<_> = Rounding::CHOICES.into_iter().map(|rounding| (rounding, rounding.text())).collect();
     if let Some(marks) = chooser::show(ui, sizing.theme, "Marks to", "Rounding of the marks", units.marks, &choices) {

@@ -145,7 +145,7 @@ fn count(ui: &mut Ui, sizing: &Sizing<'_>, repeat: &mut Repeat, name: &str) {
     };
     let text = repeat.count.map_or_else(String::new, |count| count.to_string());
     let entry = Entry::named("How many", name).hint("as many as fit");
-    let reading = Reading { read: &read, step: Some(&step) };
+    let reading = Reading { read: &read, step: Some(&step), doubt: None };
     if let Some(typed) = entry::show(ui, sizing.theme, &entry, &text, &reading) {
         repeat.count = typed;
     }

@@ -1,6 +1,7 @@
 //! The selected segment: its name, its form and bend with their sizes, what it gives, its section and its figures.
 
 use super::{bend, facts, form, ladder, notes, repeats, split, trade};
+use crate::canvas::CanvasEvent;
 use crate::commands::Command;
 use crate::figures;
 use crate::new_segment::change_form;
@@ -63,9 +64,11 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     if let Some(notes) = notes::show(ui, "Notes on this segment", next.notes.as_deref()) {
         next.notes = notes;
     }
+    let gave_way = bend::gave_way(segment, &mut next, &sizing);
     if next != *segment {
         out.push(Request::Edit(Edit::ReplaceSegment { bar, at, segment: Box::new(next) }));
     }
+    out.extend(gave_way.map(|words| Request::Canvas(CanvasEvent::Status(words))));
     match wish {
         Some(split::Wish::Select(branch)) => out.push(Request::SelectBranch { bar, split: at, branch }),
         Some(split::Wish::AddTo(branch)) => {

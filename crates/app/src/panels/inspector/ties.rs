@@ -111,7 +111,7 @@ fn rolled(form: &Form, axis: SocketAxis) -> Option<&Option<WrittenLength>> {
     }
 }
 
-/// The one size that follows; none where too much or too little is given.
+/// The one size that follows; none where too many or too few are given.
 pub(super) fn follows(segment: &Segment) -> Option<Tied> {
     match left_out(segment).as_slice() {
         [one] => Some(*one),
@@ -130,6 +130,33 @@ pub(super) fn choose(segment: &mut Segment, size: Tied, balance: Option<&Segment
         write_down(segment, other, balance, sizing);
     }
     set(segment, size, None, sizing);
+}
+
+/// Lets another size follow where the one that followed was typed over: which one, where that was so and it is clear which.
+pub(super) fn give_way(before: &Segment, next: &mut Segment, sizing: &Sizing<'_>) -> Option<Tied> {
+    let typed = follows(before)?;
+    let same = before.bend.as_ref().map(Bend::kind) == next.bend.as_ref().map(Bend::kind);
+    if !same || !tied(next).contains(&typed) || !too_much(next) {
+        return None;
+    }
+    let other = gives_way_to(next, typed)?;
+    set(next, other, None, sizing);
+    Some(other)
+}
+
+/// The size that follows once another one is typed: the length of bar, or where that is typed, what it is bent to.
+fn gives_way_to(segment: &Segment, typed: Tied) -> Option<Tied> {
+    match (&segment.bend, typed) {
+        (Some(Bend::Curve { .. }), Tied::Length) => Some(Tied::InsideRadius),
+        (Some(Bend::Ring { .. }), Tied::Length) => Some(Tied::InsideDiameter),
+        (Some(Bend::Scroll { .. }), Tied::Length) => Some(Tied::Turns),
+        (Some(Bend::Curve { .. } | Bend::Ring { .. } | Bend::Scroll { .. }), _) => Some(Tied::Length),
+        (Some(Bend::Socket { .. }), Tied::Rolled(_)) => Some(Tied::Mandrel),
+        (Some(Bend::Socket { axis, .. }), Tied::Mandrel) => {
+            Some(Tied::Rolled(*axis)).filter(|rolled| tied(segment).contains(rolled))
+        }
+        _ => None,
+    }
 }
 
 /// Writes down the form's own size that follows from its bend, for when the bend is taken away.
