@@ -1,8 +1,6 @@
 //! Segments as they are first offered: sizes that suit the bar, to be typed over. And forms changed into other forms.
 
 mod bends;
-#[cfg(test)]
-mod breaks_no_rule;
 mod change;
 
 pub(crate) use bends::{corner, first_bend, suits};
@@ -142,46 +140,4 @@ fn drawn(sizing: &Sizing<'_>) -> Option<SectionSpec> {
 }
 
 #[cfg(test)]
-#[allow(clippy::unwrap_used, reason = "tests")]
-mod tests {
-    use super::*;
-    use crate::theme::{Look, Theme};
-    use fh_core::balance::balance;
-    use fh_core::findings::Severity;
-    use fh_core::plan::{Plan, Units};
-    use fh_measure::{LengthRange, WrittenLength};
-
-    #[test]
-    fn every_form_is_offered_in_both_units() {
-        let theme = Theme::new(Look::Light, 1.0);
-        for units in [Units::inches(), Units::millimeters()] {
-            let sizing = Sizing::without_stock(&theme, units);
-            for kind in FormKind::ALL {
-                assert_eq!(new_segment(kind, &sizing).unwrap().form.kind(), kind);
-            }
-        }
-    }
-
-    #[test]
-    fn every_new_segment_can_be_forged() {
-        let theme = Theme::new(Look::Light, 1.0);
-        let written = |text| WrittenLength::parse(text, None, LengthRange::AboveZero).unwrap();
-        for width in ["8 mm", "12 mm", "40 mm"] {
-            for kind in FormKind::ALL {
-                let stock = SectionSpec::Flat { width: written(width), thickness: written("8 mm"), edge_radius: None };
-                let mut plan = Plan::new("", Units::millimeters(), stock);
-                let empty = balance(&plan);
-                let sizing = Sizing::new(&theme, plan.units, empty.bars.first());
-                let rest = new_segment(FormKind::Hold, &sizing).unwrap();
-                plan.bars[0].segments = vec![new_segment(kind, &sizing).unwrap(), rest];
-                let findings = balance(&plan).findings;
-                let stops = findings.iter().filter(|finding| finding.severity == Severity::Stop);
-                assert_eq!(
-                    stops.map(|finding| &finding.message).collect::<Vec<_>>(),
-                    Vec::<&String>::new(),
-                    "{kind:?}"
-                );
-            }
-        }
-    }
-}
+mod tests;

@@ -19,6 +19,9 @@ impl Editor {
         if requests.iter().any(is_deed) {
             self.said.clear();
         }
+        if requests.iter().any(|request| is_deed(request) && !matches!(request, Request::Edit(_))) {
+            entry::forget_doubt(ctx);
+        }
         for request in requests {
             if let Some(field) = unsettled.filter(|_| waits(&request)) {
                 ctx.memory_mut(|memory| memory.surrender_focus(field));

@@ -169,13 +169,7 @@ impl Editor {
         let rect = ui.available_rect_before_wrap();
         if !has_room && desk.order_open() {
             // The line that says it has no room here.
-            strips_bar::float(
-                ui,
-                &desk,
-                &self.said,
-                rect.right_top() + egui::vec2(-space::PAD, space::TIGHT),
-                rect.width(),
-            );
+            strips_bar::float(ui, &desk, &self.said);
         }
         let has_room = rect.height() > self.theme.scaled(LEAST_HEIGHT_WITH_BOTH);
         self.canvas.set_views(match views(self.settings.views) {

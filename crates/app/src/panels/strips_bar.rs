@@ -4,11 +4,14 @@ use crate::commands::Command;
 use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::command_button::bar_button;
-use egui::{Align, Align2, Area, Frame, Id, Layout, Margin, Order, Pos2, RichText, Ui, pos2};
+use egui::{Align, Align2, Area, Frame, Id, Layout, Margin, Order, RichText, Ui, vec2};
 
 /// The width from which the choices of thickness are shown here too, in points at normal text size. They are in the menu
 /// in any case.
 const WITH_THICKNESS: f32 = 460.0;
+/// The share of the window's top line that is free in a usual window, and the least width for what was last said.
+const FREE_AT_TOP: f32 = 0.38;
+const LEAST_SAID: f32 = 300.0;
 
 /// Shows the line; at its right end what was last said.
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, said: &str, out: &mut Vec<Request>) {
@@ -33,34 +36,35 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, said: &str, out: &mut Vec<Reque
     });
 }
 
-/// What was last said, at the right end of the line. Where it is too long for that it lies below the line, over the strips,
-/// so that none of it is cut off and nothing moves.
+/// What was last said, at the right end of the line. Where it is too long for that it lies at the top of the window, so that
+/// none of it is cut off and nothing moves.
 fn said_line(ui: &mut Ui, desk: &Desk<'_>, said: &str) {
     if said.is_empty() {
         return;
     }
     let theme = desk.theme;
-    let (room, line) = (ui.available_rect_before_wrap(), ui.max_rect());
     let galley = ui.painter().layout_no_wrap(said.to_owned(), theme.font(Text::Small), theme.ink);
-    if galley.size().x <= room.width() {
+    if galley.size().x <= ui.available_rect_before_wrap().width() {
         let words = RichText::new(said).text_style(Text::Small.style()).color(theme.ink_quiet);
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| ui.label(words));
         return;
     }
-    float(ui, desk, said, pos2(line.right(), ui.min_rect().bottom() + space::PAD), line.width());
+    float(ui, desk, said);
 }
 
-/// Lays what was last said over what stands there, with its top right corner at a place.
-pub(crate) fn float(ui: &Ui, desk: &Desk<'_>, said: &str, at: Pos2, width: f32) {
+/// Lays what was last said over the free end of the window's top line.
+pub(crate) fn float(ui: &Ui, desk: &Desk<'_>, said: &str) {
     if said.is_empty() {
         return;
     }
-    let theme = desk.theme;
+    let (theme, screen) = (desk.theme, ui.ctx().content_rect());
+    let at = screen.right_top() + vec2(-space::PAD, space::GAP);
+    let most = (screen.width() * FREE_AT_TOP).max(theme.scaled(LEAST_SAID)).min(screen.width() - 2.0 * space::PAD);
     let area = Area::new(Id::unique("what was last said")).order(Order::Middle).fixed_pos(at);
     area.pivot(Align2::RIGHT_TOP).interactable(false).show(ui.ctx(), |ui| {
         let frame = Frame::new().fill(theme.panel_raised).stroke((space::HAIRLINE, theme.rule));
         frame.corner_radius(space::CORNER).inner_margin(Margin::symmetric(8, 4)).show(ui, |ui| {
-            ui.set_max_width(width - 2.0 * space::PAD);
+            ui.set_max_width(most - 2.0 * space::GAP);
             let words = RichText::new(said).text_style(Text::Small.style()).color(theme.ink);
             ui.add(egui::Label::new(words).wrap().selectable(false));
         });

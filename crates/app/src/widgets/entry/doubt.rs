@@ -1,11 +1,11 @@
 //! Doubts about a value that was taken: it stands, but it may be a slip of the fingers.
 
-use egui::{Id, Ui};
+use egui::{Context, Id, Ui};
 
 /// From how many times as large or as small on a new value is doubted.
 const JUMP: f64 = 10.0;
 
-/// A doubt that is shown until the value changes or another one is taken.
+/// A doubt that is shown until the value changes, another one is taken, or something else is done.
 #[derive(Clone)]
 struct Doubt {
     field: Id,
@@ -24,7 +24,9 @@ pub(crate) fn of_jump(before: f64, now: f64, before_text: &str) -> Option<String
     }
     // Half a thousandth, so that ten times is ten times however it was worked out.
     let (times, word) = if ratio > 1.0 { (ratio, "larger") } else { (1.0 / ratio, "smaller") };
-    (times > JUMP - 0.0005).then(|| format!("{times:.0} times {word} than it was ({before_text})"))
+    // Not broken between a number and its unit.
+    let before = before_text.replace(' ', "\u{a0}");
+    (times > JUMP - 0.0005).then(|| format!("{times:.0} times {word} than before ({before})"))
 }
 
 /// What a fraction that no rule has is doubted with.
@@ -58,7 +60,12 @@ pub(super) fn of(ui: &Ui, field: Id, now: &str) -> Option<String> {
         ui.data_mut(|data| data.remove::<Doubt>(slot()));
         return None;
     }
-    Some(format!("Is it meant? {}. It is taken; Undo takes it back.", capital(&doubt.words)))
+    Some(format!("Did you mean this? {}. It is taken; Undo takes it back.", capital(&doubt.words)))
+}
+
+/// Forgets the doubt: something else was done since.
+pub(crate) fn forget(ctx: &Context) {
+    ctx.data_mut(|data| data.remove::<Doubt>(slot()));
 }
 
 fn capital(words: &str) -> String {

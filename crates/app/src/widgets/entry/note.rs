@@ -15,6 +15,12 @@ pub(super) fn show(ui: &Ui, theme: &Theme, field: Rect, id: Id, words: &str, col
     if !ui.clip_rect().contains(field.center()) {
         return;
     }
+    // It gives way to a pointer that wants to see what is below it.
+    let area = id.with("note");
+    let is_under = |at: Pos2| ui.memory(|memory| memory.area_rect(area)).is_some_and(|rect| rect.contains(at));
+    if ui.ctx().pointer_hover_pos().is_some_and(is_under) {
+        return;
+    }
     let screen = ui.ctx().content_rect();
     let edge = ui.clip_rect().left() - space::PAD;
     let beside = edge - TIP - screen.left() > theme.scaled(LEAST);
@@ -25,7 +31,7 @@ pub(super) fn show(ui: &Ui, theme: &Theme, field: Rect, id: Id, words: &str, col
     } else {
         (field.left_bottom() + vec2(0.0, space::TIGHT / 2.0), Align2::LEFT_TOP)
     };
-    let area = Area::new(id.with("note")).order(Order::Foreground).fixed_pos(at).pivot(pivot).interactable(false);
+    let area = Area::new(area).order(Order::Foreground).fixed_pos(at).pivot(pivot).interactable(false);
     let stroke = Stroke::new(space::LINE, color);
     let shown = area.show(ui.ctx(), |ui| {
         let frame = Frame::new().fill(theme.panel_raised).stroke(stroke).corner_radius(space::CORNER);
