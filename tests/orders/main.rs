@@ -7,9 +7,12 @@ mod bad_order;
 mod books;
 mod demos;
 mod hard_cases;
+mod hot;
 mod legs;
 mod papers;
 mod pieces;
+mod places;
+mod said;
 mod words;
 
 use fh_core::balance::balance;

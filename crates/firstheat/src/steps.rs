@@ -30,8 +30,7 @@ fn words(plan: &Plan, worked: &Worked, losses: &[ScaleLoss]) -> String {
         return format!("{title}: nothing has to be done yet.\n");
     }
     let whose = if worked.proposed { "proposed by the program" } else { "your own order" };
-    let mut text =
-        format!("{title}: {}, {}, {whose}\n", count(worked.steps.len(), "step"), count(worked.heats, "heat"));
+    let mut text = format!("{title}: {}, {}, {whose}\n", count(worked.steps.len(), "step"), worked.heats_words());
     let mut bar = None;
     for (number, step) in worked.steps.iter().enumerate() {
         if step.bar != bar {
@@ -102,8 +101,10 @@ fn step_words(plan: &Plan, number: usize, step: &WorkedStep) -> String {
         };
         line(step.sizes.iter().map(size).collect::<Vec<_>>().join("; "));
     }
-    if let Some(held) = step.held_words(plan) {
-        line(held);
+    let hot = step.hot_words(plan);
+    let at_hand: Vec<String> = hot.into_iter().chain(step.held_words(plan)).collect();
+    if !at_hand.is_empty() {
+        line(at_hand.join("; "));
     }
     step.marks.iter().map(fh_work::MarkLine::words).for_each(&mut line);
     step.measure.iter().cloned().for_each(&mut line);

@@ -16,6 +16,7 @@ pub(crate) struct StepsReport<'a> {
     tools: Vec<ToolReport<'a>>,
     gauges: Vec<GaugeReport<'a>>,
     findings: Vec<OrderReport<'a>>,
+    heats_of_all: usize,
 }
 
 #[derive(Serialize)]
@@ -42,6 +43,8 @@ struct StepReport<'a> {
     lay: &'a str,
     heat_with: &'a str,
     marks: Vec<MarkReport<'a>>,
+    /// What has to be hot, in words.
+    hot: String,
 }
 
 #[derive(Serialize)]
@@ -128,6 +131,7 @@ impl<'a> StepsReport<'a> {
             tools: tools.collect(),
             gauges: gauges.collect(),
             findings: findings.collect(),
+            heats_of_all: worked.heats_of_all,
         }
     }
 }
@@ -164,6 +168,7 @@ fn step_report<'a>(plan: &'a Plan, number: usize, step: &'a WorkedStep) -> StepR
         lay: step.lay.as_deref().unwrap_or_default(),
         heat_with: step.heat_with.as_deref().unwrap_or_default(),
         marks: step.marks.iter().map(mark).collect(),
+        hot: step.hot_words(plan).unwrap_or_default(),
     }
 }
 

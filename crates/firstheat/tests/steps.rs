@@ -70,6 +70,7 @@ fn steps_for_other_programs_keep_their_keys_and_order() {
         "lay",
         "heat_with",
         "marks",
+        "hot",
     ];
     for (number, step) in all.iter().enumerate() {
         assert_eq!(keys(step)[..wanted.len()], wanted);
@@ -83,6 +84,7 @@ fn steps_for_other_programs_keep_their_keys_and_order() {
     assert_eq!(keys(&json["gauges"][0])[..5], ["what", "size_mm", "go_mm", "no_go_mm", "hot_mm"]);
     let hot: u64 = all.iter().filter_map(|step| step["heats"].as_u64()).sum();
     assert!(hot >= json["heats"].as_u64().unwrap() && hot > 0);
+    assert!(json["heats_of_all"].as_u64() >= json["heats"].as_u64(), "{json}");
 }
 
 #[test]

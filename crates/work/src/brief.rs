@@ -3,14 +3,14 @@
 //! All of it is common practice, no source, unless one is named; all of it can be changed in the step.
 
 use crate::held::Hold;
-use crate::lay::{is_between_thicker, is_clamped, is_filed, left_to_trim_mm};
+use crate::lay::{is_between_thicker, is_clamped, is_filed, is_fullered_alone, left_to_trim_mm};
 use crate::legs::{self, WayToBend};
 use crate::neck::thicker_beside;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::task::{Task, is_hot};
 use crate::words::length_words;
 use fh_core::metal::{Bent, Shape};
-use fh_core::plan::{AnvilPlace, Coating, Form, Limits, Made, Operation};
+use fh_core::plan::{AnvilPlace, Coating, Form, Limits, Made, Operation, SocketAxis};
 use fh_measure::WrittenLength;
 
 /// Where a task is done; `ways` are the ways of a bend without a leg in the way, `hold` is what the tongs grip.
@@ -30,6 +30,8 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend], hold: Opti
         O::Spread if part.is_some_and(|part| thicker_beside(site, part) != [false, false]) => P::NearEdge,
         O::Bend | O::Corner if ways.is_empty() && !legs::are_looked_at(site) => P::FarEdge,
         O::Bend | O::Corner => ways.first().map_or(P::Vice, |way| way.place),
+        // Where no face goes in, it is set down under the spring fuller alone.
+        O::SetDown if part.is_some_and(|part| is_fullered_alone(site, part)) => P::HardyHole,
         O::SetDown if part.is_some_and(|part| is_held_by_its_thin_side(part, hold)) => P::FarEdge,
         O::SetDown => P::NearEdge,
         O::Isolate => P::HardyHole,
@@ -39,6 +41,7 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend], hold: Opti
         O::Trim | O::PartOff => P::HardyHole,
         O::Draw | O::Taper if part.is_some_and(|part| is_long(site, part)) => P::Horn,
         O::Draw if is_round(site, task) => P::SwageBlock,
+        O::Roll if part.is_some_and(is_rolled_across) => P::FarEdge,
         O::Roll => P::SwageBlock,
         O::Twist | O::Open => P::Vice,
         operation if operation.is_hot() => P::Face,
@@ -50,6 +53,11 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend], hold: Opti
 pub(crate) fn is_flat_on_a_block(site: &Site<'_>, part: Part<'_>) -> bool {
     let is_flat = matches!(part.segment.form, Form::Flag { .. } | Form::Hole { .. });
     is_flat && thicker_beside(site, part) == [true, true]
+}
+
+/// Whether a flag is rolled up about an axis across the bar.
+fn is_rolled_across(part: Part<'_>) -> bool {
+    matches!(part.balance.bent, Some(Bent::Socket { axis: SocketAxis::Across, .. }))
 }
 
 /// Whether a shoulder is held by its thinner side: what stays thick then hangs over the far edge.
@@ -74,8 +82,10 @@ fn is_round(site: &Site<'_>, task: &Task) -> bool {
 
 /// The radius of the edge that a task is worked over, in mm: that of the inside corner it leaves.
 pub(crate) fn edge_mm(site: &Site<'_>, task: &Task) -> Option<f64> {
-    let shape = task.part.and_then(|at| site.part(at)).and_then(|part| part.balance.shape.as_ref())?;
+    let part = task.part.and_then(|at| site.part(at))?;
+    let shape = part.balance.shape.as_ref()?;
     match (task.operation, shape) {
+        (Operation::SetDown, _) if is_fullered_alone(site, part) => None,
         (Operation::SetDown, Shape::Shoulder { radius, .. }) => Some(in_mm(*radius)),
         (Operation::Corner, Shape::Peak { corner, .. }) => Some(in_mm(corner.inside_radius)),
         (Operation::Bend, _) => over_the_edge_mm(site, task),
@@ -137,7 +147,6 @@ pub(crate) fn leave(site: &Site<'_>, task: &Task, more_bends: bool) -> Option<St
         O::Upset => swelling_side(part).map(|side| {
             format!("Leave the swelling on the {side}, the outside of the bend; the other sides stay flat.")
         }),
-        O::Split => Some("Leave the cut faces rough until the branches are forged.".to_owned()),
         O::Bend if more_bends && part.balance.bent.is_some_and(crate::rules::is_closing) => {
             Some("Leave the last part open until everything else is bent.".to_owned())
         }
@@ -192,7 +201,7 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String>
             format!("All marks from the {}; the last at {last}.", site.bar.datum_name())
         }
         O::Isolate => {
-            "The groove square across the bar, its edge on the mark; what is left in it with the gauge.".to_owned()
+            "Groove square across the bar, its edge on the mark; gauge what is left in it.".to_owned()
         }
         O::SetDown => "The step square to the bar, on the mark.".to_owned(),
         O::Draw | O::Taper => "The size in three places with the gauge, then the length.".to_owned(),
@@ -209,7 +218,7 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String>
             "The thickness over the swelling, its length, and that the bar is still straight.".to_owned()
         }
         O::Upset => "The thickness, the length, and that the bar is still straight.".to_owned(),
-        O::Split => "The branches equally thick at the root.".to_owned(),
+        O::Split => "Branches equal in thickness at the root, the cut faces smooth, the root round.".to_owned(),
         O::Open => "The length; the rods alike, seen from both ends.".to_owned(),
         O::Punch if is_slit(site, task) => {
             "The slit straight, along the middle of the bar, through from both sides.".to_owned()
@@ -246,6 +255,7 @@ fn last_forged(site: &Site<'_>) -> Option<usize> {
 /// What to beware of.
 pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<String> {
     use Operation as O;
+    let part = task.part.and_then(|at| site.part(at));
     let mut all: Vec<String> = Vec::new();
     match task.operation {
         O::Mark => {
@@ -272,13 +282,13 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
             all.push("A short heat, with no more than the marked length hot; do not quench this metal.".to_owned())
         }
         O::Upset if task.part.is_some_and(|at| site.beside(at).contains(&None)) => {
-            all.push("Cool the bar behind the heat, so that only the marked length thickens.".to_owned())
+            all.push("Cool the bar beyond the heat, so that only the marked length thickens.".to_owned())
         }
         O::Upset => {
             all.push("Cool the bar on both sides of the heat, so that only the marked length thickens.".to_owned())
         }
         O::Twist => all.push("One even heat over the whole length: the hottest place twists first.".to_owned()),
-        O::Roll if task.part.is_some_and(|at| !site.beside(at).contains(&None)) => {
+        O::Roll if part.is_some_and(|part| !is_rolled_across(part) && !site.beside(part.at).contains(&None)) => {
             all.push("Never heat a socket that is closed at both ends: trapped air or water bursts it.".to_owned())
         }
         O::Taper if ends_in_point(site, task) => {

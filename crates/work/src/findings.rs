@@ -131,7 +131,7 @@ impl Scene<'_, '_> {
         let remedy = if early == late {
             "Change the order within the step, or split it in two.".to_owned()
         } else {
-            format!("Move step {} behind step {}.", early + 1, late + 1)
+            format!("Move step {} to after step {}.", early + 1, late + 1)
         };
         let part = rules.first().and_then(|rule| self.job.tasks[rule.after].part);
         let severity = if why.firmness() > 1 { Severity::Warning } else { Severity::Note };
@@ -265,7 +265,7 @@ impl Scene<'_, '_> {
                     "heat-overrun",
                     Severity::Note,
                     format!(
-                        "Step {} ({title}) is kept in the heat before it, which is over {:.1} minutes before it ends.",
+                        "Step {} ({title}) is kept in the heat before it. That heat is over {:.1} minutes before the step ends.",
                         number + 1,
                         heated.late
                     ),

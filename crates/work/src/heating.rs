@@ -3,13 +3,18 @@
 use crate::heat_rules;
 use crate::progress::Progress;
 use crate::site::Site;
-use crate::task::{Task, is_hot};
+use crate::spots::{Spot, reach, spots};
+use crate::task::{Task, is_hot, least_heats};
 use fh_core::plan::{HeatWish, Operation, Plan};
 
 /// What a step asks of a heat.
 pub(crate) struct Load {
-    /// The parts that have to be hot; the whole bar where it is empty.
+    /// The parts that are worked; the whole bar where it is empty.
     pub(crate) parts: Vec<usize>,
+    /// What of them has to be hot.
+    pub(crate) spots: Vec<Spot>,
+    /// In no fewer heats than so many it is done, however short they are.
+    pub(crate) least: usize,
     /// How long it takes, in minutes.
     pub(crate) minutes: f64,
     /// How long one heat can be worked, in minutes.
@@ -34,12 +39,18 @@ impl Load {
         let mut parts: Vec<usize> = tasks.iter().filter_map(|task| task.part).collect();
         parts.sort_unstable();
         parts.dedup();
-        Self { parts, minutes, heat_minutes, hot, cools, alone }
+        let least = tasks.iter().map(|task| least_heats(site, task)).max().unwrap_or(1);
+        Self { parts, spots: spots(site, tasks), least, minutes, heat_minutes, hot, cools, alone }
     }
 
     /// How many heats it takes by its time alone, not rounded.
     fn share(&self) -> f64 {
         self.minutes / self.heat_minutes.max(1e-6)
+    }
+
+    /// How much of the bar has to be hot, in mm.
+    fn length_mm(&self, at: &Lengths) -> f64 {
+        reach(&self.spots, at).map_or(0.0, |[start, end]| end - start)
     }
 }
 
@@ -64,6 +75,8 @@ pub(crate) struct Heating {
     pub(crate) heats: usize,
     /// What is hot: its parts.
     parts: Vec<usize>,
+    /// What of them is hot.
+    spots: Vec<Spot>,
     /// What is left of the heat that is under way, as a share of it.
     left: f64,
     /// Whether the heat under way is kept to its parts alone.
@@ -72,12 +85,19 @@ pub(crate) struct Heating {
 
 impl Heating {
     pub(crate) fn new(plan: &Plan, heats: usize) -> Self {
-        Self { zone_mm: heat_rules::zone_mm(plan), heats, parts: Vec::new(), left: 0.0, alone: false }
+        Self {
+            zone_mm: heat_rules::zone_mm(plan),
+            heats,
+            parts: Vec::new(),
+            spots: Vec::new(),
+            left: 0.0,
+            alone: false,
+        }
     }
 
     /// Whether a step can still be done in the heat that is under way.
     pub(crate) fn fits(&self, load: &Load, at: &Lengths) -> bool {
-        load.share() <= self.left + 1e-9 && self.cold_mm(load, at) <= 1e-6
+        load.least < 2 && load.share() <= self.left + 1e-9 && self.cold_mm(load, at) <= 1e-6
     }
 
     /// The parts that are hot from the heat under way.
@@ -96,8 +116,8 @@ impl Heating {
         if self.parts.is_empty() || load.parts.is_empty() || ((load.alone || self.alone) && !self.is_on_hot(load)) {
             return f64::INFINITY;
         }
-        let [start, end] = at.extent(self.parts.iter().chain(&load.parts));
-        (end - start - self.zone_mm).max(0.0)
+        let all: Vec<Spot> = self.spots.iter().chain(&load.spots).copied().collect();
+        reach(&all, at).map_or(0.0, |[start, end]| (end - start - self.zone_mm).max(0.0))
     }
 
     /// Takes a step: in the heat that is under way, or in new ones.
@@ -106,6 +126,7 @@ impl Heating {
             if load.cools {
                 self.left = 0.0;
                 self.parts.clear();
+                self.spots.clear();
             }
             return Heated { heat: self.heats.max(1), needs: 0, cold_mm: 0.0, late: 0.0 };
         }
@@ -115,6 +136,7 @@ impl Heating {
             let late = (load.share() - self.left).max(0.0) * load.heat_minutes;
             self.left = (self.left - load.share()).max(0.0);
             self.parts.extend(&load.parts);
+            self.spots.extend(&load.spots);
             self.alone |= load.alone;
             let is_cold = cold.is_finite() && cold > 1e-6;
             let cold_mm = if is_cold {
@@ -122,18 +144,21 @@ impl Heating {
             } else if cold.is_finite() {
                 0.0
             } else {
-                at.length(&load.parts)
+                load.length_mm(at)
             };
             return Heated { heat: self.heats.max(1), needs: 1, cold_mm, late: if late > 1e-9 { late } else { 0.0 } };
         }
         let by_time = (load.share() - 1e-9).ceil().max(1.0);
-        let by_zone = (at.length(&load.parts) / self.zone_mm - 1e-9).ceil().max(1.0);
+        let by_zone = (load.length_mm(at) / self.zone_mm - 1e-9).ceil().max(1.0);
         // Beyond this, nobody counts.
-        let needs = by_time.max(by_zone).min(1e6) as usize;
+        let needs = by_time.max(by_zone).min(1e6).max(load.least as f64) as usize;
         let heat = self.heats + 1;
         self.heats += needs;
-        self.left = (needs as f64 - load.share()).clamp(0.0, 1.0);
+        // What is done in stages is done in even ones.
+        let last = if load.least > 1 { load.share() / needs as f64 } else { load.share() - (needs - 1) as f64 };
+        self.left = (1.0 - last).clamp(0.0, 1.0);
         self.parts.clone_from(&load.parts);
+        self.spots.clone_from(&load.spots);
         self.alone = load.alone;
         Heated { heat, needs, cold_mm: 0.0, late: 0.0 }
     }

@@ -91,7 +91,8 @@ fn shape_section(shape: &fh_core::metal::Shape) -> Option<[f64; 2]> {
         Shape::Flag { outline, root, .. } => Some([in_mm(outline.width()), in_mm(*root)]),
         Shape::Hole { outline, thickness, .. } => Some([in_mm(outline.width()), in_mm(*thickness)]),
         Shape::Ball { diameter: size } | Shape::Cube { side: size } => Some([in_mm(*size); 2]),
-        Shape::Split(split) => Some(extents(&split.stock)),
+        // Cut, it is gripped by one of its branches.
+        Shape::Split(_) => None,
     }
 }
 

@@ -4,6 +4,7 @@ use crate::heating::Lengths;
 use crate::lay::was_drawn_along;
 use crate::legs::Held;
 use crate::marks::{is_struck, middle_share};
+use crate::neck::grooves;
 use crate::progress::Progress;
 use crate::site::Site;
 use crate::task::Task;
@@ -139,22 +140,21 @@ fn wanted(site: &Site<'_>, lengths: &Lengths, operation: Operation, at: usize) -
     use Operation as O;
     let (start, end) = (lengths.starts[at], lengths.starts[at] + lengths.lengths[at]);
     let name = site.name(at);
-    let both = || {
+    let those = |wanted: &dyn Fn(bool) -> bool| -> Vec<(String, f64)> {
         let [before, after] = site.beside(at);
-        let mut places = Vec::new();
-        if before.is_some() {
-            places.push((format!("the start of “{name}”"), start));
-        }
-        if after.is_some() {
-            places.push((format!("the end of “{name}”"), end));
-        }
-        places
+        let places = [(before, format!("the start of “{name}”"), start), (after, format!("the end of “{name}”"), end)];
+        let wanted =
+            places.into_iter().enumerate().filter(|(side, (beside, ..))| beside.is_some() && wanted(*side == 1));
+        wanted.map(|(_, (_, words, place))| (words, place)).collect()
     };
+    let both = || those(&|_| true);
     let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
     match operation {
         O::Trim if !matches!(site.flat[at].segment.form, Form::Trim { .. }) => Vec::new(),
         O::SetDown => set_down(site, at, start, end),
-        O::Draw | O::Taper | O::Isolate | O::Twist | O::Trim | O::PartOff | O::Upset => both(),
+        // Only where it is necked a mark is worked at.
+        O::Isolate => those(&|at_end| has_groove(site, at, at_end)),
+        O::Draw | O::Taper | O::Twist | O::Trim | O::PartOff | O::Upset => both(),
         operation if bends_over(operation) => both(),
         O::Split | O::Punch if matches!(shape, Some(Shape::Split(_))) => {
             let Some(Shape::Split(size)) = shape else { return Vec::new() };
@@ -262,11 +262,17 @@ fn felt(site: &Site<'_>, progress: &Progress, before: usize, after: usize) -> Op
     if let Some(at) = [before, after].into_iter().find(|at| shoulder(*at)) {
         return Some(format!("the shoulder “{}”", site.name(at)));
     }
+    let is_necked = |at: usize, at_end: bool| progress.stages[at].isolated && has_groove(site, at, at_end);
     let ends = [(before, "end"), (after, "start")];
-    let (at, end) = ends.into_iter().find(|(at, _)| progress.stages[*at].isolated)?;
+    let (at, end) = ends.into_iter().find(|(at, end)| is_necked(*at, *end == "end"))?;
     let place = format!("the {end} of “{}”", site.name(at));
     // Once it is forged, the step to the bar beside it is felt.
     Some(if progress.stages[at].forged { place } else { format!("the neck at {place}") })
+}
+
+/// Whether a block has a neck at one of its ends.
+fn has_groove(site: &Site<'_>, at: usize, at_end: bool) -> bool {
+    site.part(at).is_some_and(|part| grooves(site, part).iter().any(|groove| groove.at_end == at_end))
 }
 
 /// Whether a part's surface is as it came from the rack, so that a mark on it can still be seen.

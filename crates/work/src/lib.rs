@@ -4,6 +4,7 @@
 //! smith's own order is held against the same rules, and what breaks them is told, never forbidden.
 
 mod because;
+mod bend_tools;
 mod brief;
 mod effort;
 mod ends;
@@ -33,6 +34,7 @@ mod schedule;
 mod shop;
 mod site;
 mod sizes;
+mod spots;
 mod state;
 mod task;
 mod tools;

@@ -1,6 +1,6 @@
 //! Necks: the grooves that keep a block to itself, on which side of a mark each lies, and how deep it may be.
 
-use crate::ends::needs_the_cut;
+use crate::ends::{needs_the_cut, runs_out};
 use crate::heating::Lengths;
 use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm};
@@ -22,6 +22,9 @@ pub(crate) enum Faces {
     AllRound,
 }
 
+/// What is no thicker than this is nothing, in mm.
+const NOTHING: f64 = 0.05;
+
 /// A groove at one end of a block.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Groove {
@@ -36,7 +39,7 @@ pub(crate) struct Groove {
 }
 
 /// The grooves of a block, from the datum end on; none at an end where nothing goes thin, where a shoulder
-/// stands, or where the rest of the bar is parted off first.
+/// stands, or where what lies beside it is cut off first.
 ///
 /// A groove lies in what becomes thinner there, so that the other side of the mark keeps its metal: common practice, no
 /// source.
@@ -46,7 +49,11 @@ pub(crate) fn grooves(site: &Site<'_>, part: Part<'_>) -> Vec<Groove> {
 }
 
 fn groove(site: &Site<'_>, part: Part<'_>, beside: Part<'_>, at_end: bool) -> Option<Groove> {
-    let is_cut_first = matches!(beside.segment.form, Form::Hold { .. }) && needs_the_cut(site, part.at, at_end);
+    let is_cut_first = match beside.segment.form {
+        Form::Hold { .. } => needs_the_cut(site, part.at, at_end),
+        Form::Trim { .. } => runs_out(site, part.at, at_end),
+        _ => false,
+    };
     // Between two blocks one groove is enough: that of the block toward the datum; beside a block it is the block's.
     let is_the_others = is_block(beside) && !(at_end && is_block(part));
     if is_set_down(part) || is_set_down(beside) || is_cut_first || is_the_others {
@@ -67,7 +74,8 @@ fn groove(site: &Site<'_>, part: Part<'_>, beside: Part<'_>, at_end: bool) -> Op
         _ if inside && size[0] > raw[0] => (Faces::TopAndBottom, f64::midpoint(size[1], raw[1])),
         _ => (Faces::TopAndBottom, size[1]),
     };
-    Some(Groove { at_end, inside, faces, left_mm })
+    // What runs out to nothing has nothing that could be left in a groove.
+    (left_mm > NOTHING).then_some(Groove { at_end, inside, faces, left_mm })
 }
 
 /// On which sides a flattened part lies beside bar that is thicker, so that it does not lie on a flat face: toward the datum,
@@ -128,8 +136,10 @@ pub(crate) fn size_at(site: &Site<'_>, part: Part<'_>, at_end: bool) -> [f64; 2]
     }
 }
 
-/// How the fuller is set, in words.
-pub(crate) fn words(grooves: &[Groove]) -> Option<String> {
+/// How the fuller is set, in words; at which of two marks, where only one is necked.
+pub(crate) fn words(site: &Site<'_>, part: Part<'_>) -> Option<String> {
+    let grooves = grooves(site, part);
+    let has_two_marks = site.beside(part.at).iter().all(Option::is_some);
     let alike = |one: &Groove, other: &Groove| one.inside == other.inside && one.faces == other.faces;
     let sentence = |place: &str, groove: &Groove| {
         let (side, keeps) = if groove.inside {
@@ -144,14 +154,16 @@ pub(crate) fn words(grooves: &[Groove]) -> Option<String> {
         };
         format!("Set the fuller {side} {place}, {how}: {keeps}.")
     };
-    match grooves {
+    let place = |groove: &Groove| if groove.at_end { "the mark at its end" } else { "the mark at its start" };
+    match grooves.as_slice() {
         [] => None,
+        [one] if has_two_marks => {
+            let other = if one.at_end { "start" } else { "end" };
+            Some(format!("{} The mark at its {other} needs no neck.", sentence(place(one), one)))
+        }
         [one] => Some(sentence("the mark", one)),
         [one, other] if alike(one, other) => Some(sentence("the marks", one)),
-        all => {
-            let place = |groove: &Groove| if groove.at_end { "the mark at its end" } else { "the mark at its start" };
-            Some(all.iter().map(|groove| sentence(place(groove), groove)).collect::<Vec<_>>().join(" "))
-        }
+        all => Some(all.iter().map(|groove| sentence(place(groove), groove)).collect::<Vec<_>>().join(" ")),
     }
 }
 

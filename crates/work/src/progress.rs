@@ -108,7 +108,7 @@ impl Progress {
                 _ if stage.off || !self.is_there(site, at) => 0.0,
                 Form::Split { .. } if stage.cut => self.cut_length(site, at, &lengths),
                 _ if stage.forged => {
-                    in_mm(part.balance.forged_length) * self.untwisted(site, at) + self.undrifted_mm(part)
+                    in_mm(part.balance.forged_length) * self.untwisted(site, at) + self.unpierced_mm(site, part)
                 }
                 _ => raw,
             };
@@ -123,15 +123,24 @@ impl Progress {
         if twists && !self.stages[at].bent { part.balance.swell } else { 1.0 }
     }
 
-    /// By how much a boss is longer than it will be, while the drift that shortens it is still to come, in mm.
-    pub(crate) fn undrifted_mm(&self, part: Part<'_>) -> f64 {
+    /// By how much a boss is longer than it will be, while its hole is still to come, in mm.
+    fn unpierced_mm(&self, site: &Site<'_>, part: Part<'_>) -> f64 {
+        let is_boss = matches!(part.segment.form, Form::Hole { .. });
+        if is_boss && !self.stages[part.at].pierced && Self::start_of(site, part.at) {
+            // What is no more than the bar itself is pierced as it is cut.
+            return in_mm(part.balance.mark_end - part.balance.mark_start) - in_mm(part.balance.forged_length);
+        }
+        self.undrifted_mm(part)
+    }
+
+    /// By how much a flattened boss is longer than it will be, while the drift that shortens it is still to come, in mm.
+    fn undrifted_mm(&self, part: Part<'_>) -> f64 {
         let is_open =
             self.stages[part.at].pierced || !matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. });
         let change = |name: &str| {
             part.balance.derived.iter().find(|size| size.name == name).and_then(|size| size.length).map(in_mm)
         };
         let longer = || change("boss gets shorter by").or_else(|| change("boss gets longer by").map(|mm| -mm));
-        // What is no more than the bar itself is drifted as it is.
         let longer = if is_open { None } else { longer() }.unwrap_or(0.0);
         longer.max(-0.5 * in_mm(part.balance.forged_length))
     }

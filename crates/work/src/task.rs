@@ -1,6 +1,6 @@
 //! Tasks: what has to be done to each part of a plan, and nothing twice.
 
-use crate::lay::is_filed;
+use crate::lay::{is_filed, met_by_scarf, upset_stages};
 use crate::neck;
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
 use fh_core::metal::{Bent, RootSize, SectionSize, Shape};
@@ -109,6 +109,22 @@ fn is_joined_hot(site: &Site<'_>, joint: usize) -> bool {
         _ => 0.0,
     };
     joint.kind == JointKind::Collar || joint.members().filter_map(segment).any(|segment| thick(segment) >= THICK)
+}
+
+/// The fewest heats that a task is done in: an upset that is too long to go in one, one for each stage; a weld, a welding heat
+/// and a second one; a scarf with the end that it meets, one for each of the two.
+pub(crate) fn least_heats(site: &Site<'_>, task: &Task) -> usize {
+    if let Some(joint) = task.joint {
+        let is_weld = site.plan.joints.get(joint).is_some_and(|joint| joint.kind == JointKind::Weld);
+        return if is_weld { 2 } else { 1 };
+    }
+    let Some(part) = task.part.and_then(|at| site.part(at)) else { return 1 };
+    match task.operation {
+        Operation::Upset => upset_stages(site, part),
+        Operation::Weld => 2,
+        Operation::Scarf if met_by_scarf(site, part).is_some() => 2,
+        _ => 1,
+    }
 }
 
 /// A difference of sizes that no hammer is lifted for, as a share.
@@ -274,7 +290,8 @@ fn draw(raw: &SectionSize, section: &SectionSize) -> Vec<Operation> {
     match () {
         () if alike(raw, section) => Vec::new(),
         () if in_mm2(section.area()) > in_mm2(raw.area()) * (1.0 + ALIKE) => vec![Operation::Upset],
-        () if width > from_width * (1.0 + ALIKE) || thick > from_thick * (1.0 + ALIKE) => vec![Operation::Spread],
+        // A flat that is drawn on edge grows thicker, but nowhere wider than the bar is: that is drawn, not spread.
+        () if width.max(thick) > from_width.max(from_thick) * (1.0 + ALIKE) => vec![Operation::Spread],
         () => vec![Operation::Draw],
     }
 }

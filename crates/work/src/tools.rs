@@ -1,23 +1,24 @@
 //! Tools: which ones a step asks for, of which size, and why. Common practice, no source, unless one is named.
 
+use crate::bend_tools::bend;
 use crate::brief::is_flat_on_a_block;
 use crate::brief::is_long;
 use crate::held::Hold;
-use crate::lay::{is_between_one_sided, is_between_thicker, is_drawn_in, is_filed};
+use crate::lay::{is_between_one_sided, is_between_thicker, is_drawn_in, is_filed, is_fullered_alone};
 use crate::site::{Part, Site, extents, in_mm};
 use crate::sizes::upset_length_mm;
 use crate::task::{Task, is_drilled, operations};
 use crate::words::length_words;
 use crate::{Shop, ToolKind};
-use fh_core::metal::{Bent, HoleSize, RootSize, SectionSize, Shape};
+use fh_core::metal::{HoleSize, RootSize, SectionSize, Shape};
 use fh_core::plan::{Form, JointKind, Made, Operation};
 
 /// What is cut off and shorter than this is the width of a saw's cut, in mm: common practice, no source.
 const KERF: f64 = 4.0;
 /// How many times larger steel measures at a bright orange.
-const HOT: f64 = 1.013;
+pub(crate) const HOT: f64 = 1.013;
 /// Why a brush.
-const BRUSHED: &str = "Scale that is closed in or waxed over comes off later, and takes the finish along.";
+const BRUSHED: &str = "Scale that is closed in or waxed over comes off later and takes the finish with it.";
 
 /// A tool that some steps ask for.
 #[derive(Clone, Debug, PartialEq)]
@@ -78,11 +79,11 @@ pub(crate) struct Wanted {
 }
 
 impl Wanted {
-    fn plain(kind: ToolKind, reason: &str) -> Self {
+    pub(crate) fn plain(kind: ToolKind, reason: &str) -> Self {
         Self { kind, size_mm: None, words: kind.name().to_owned(), reason: reason.to_owned() }
     }
 
-    fn sized(site: &Site<'_>, kind: ToolKind, mm: f64, measure: &str, reason: &str) -> Self {
+    pub(crate) fn sized(site: &Site<'_>, kind: ToolKind, mm: f64, measure: &str, reason: &str) -> Self {
         let words = format!("{}, {measure}{}", kind.name(), length_words(site.plan, mm));
         Self { kind, size_mm: Some(mm), words, reason: reason.to_owned() }
     }
@@ -138,7 +139,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         O::Flatten if is_drawn_in(site, part) => vec![Wanted::plain(K::Hammer, "On the edges, with its flat.")],
         O::Stamp => vec![Wanted::plain(K::ColdChisel, "It cuts or strikes the lines, all alike.")],
         O::Spread | O::Flatten => {
-            let peen = "The ridge along the bar drives the metal sideways; the face takes its marks out.";
+            let peen = "The ridge along the bar drives the metal sideways; then smooth its marks out with the face.";
             std::iter::once(Wanted::plain(K::CrossPeen, peen)).chain(between_thicker(site, part)).collect()
         }
         O::Split => vec![Wanted::plain(K::SlitChisel, "A thin chisel with a slightly rounded edge follows the line.")],
@@ -159,7 +160,9 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
             all
         }
         O::Drill => hole(site, part, task.operation),
-        O::Trim if is_filed(part) => vec![Wanted::plain(K::File, "So little is left beside the outline.")],
+        O::Trim if is_filed(part) => {
+            vec![Wanted::plain(K::File, "So little is left outside the outline that it is filed.")]
+        }
         O::Trim if matches!(part.segment.form, Form::Flag { .. }) => {
             vec![Wanted::plain(K::HotChisel, "The outline is cut while it is hot, on the soft step.")]
         }
@@ -283,12 +286,14 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
         _ => 4,
     };
     let hammer = Wanted::plain(K::Hammer, "Half on and half off the edge of the anvil, which makes the step.");
+    let alone = is_fullered_alone(site, part);
     match &part.balance.shape {
         Some(Shape::Shoulder { radius, .. }) if sides > 2 => {
             // Common practice, no source: no fuller is thinner.
             let wide = (2.0 * in_mm(*radius)).max(4.0);
             let reason = "It sets all sides down to one line; as round as the inside of the step.";
-            vec![Wanted::sized(site, K::SpringFuller, wide, "", reason), hammer]
+            let fuller = Wanted::sized(site, K::SpringFuller, wide, "", reason);
+            std::iter::once(fuller).chain((!alone).then_some(hammer)).collect()
         }
         _ => vec![hammer],
     }
@@ -383,81 +388,6 @@ fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
             }
         }
         _ => Vec::new(),
-    }
-}
-
-fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
-    use ToolKind as K;
-    let [width, thickness] = extents(&site.raw_section(part.at));
-    if site.split_of(part.at).is_some() {
-        let reason = "It bends one branch, and leaves the others alone.";
-        let branch = match &part.balance.shape {
-            Some(Shape::Prism { section, .. }) => extents(section).into_iter().fold(f64::INFINITY, f64::min),
-            _ => width.min(thickness),
-        };
-        return vec![Wanted::sized(site, K::BendingFork, branch * 1.15, "pins apart ", reason)];
-    }
-    if let Form::Collar { height, .. } = &part.segment.form {
-        return vec![Wanted::sized(
-            site,
-            K::Mandrel,
-            height.mm(),
-            "",
-            "A bar as thick as the bundle: the collar is bent to a U round it.",
-        )];
-    }
-    match part.balance.bent {
-        Some(Bent::Ring { inside_diameter, .. }) => {
-            vec![Wanted::sized(
-                site,
-                K::Mandrel,
-                in_mm(inside_diameter),
-                "",
-                "The ring is closed and trued on a bar as thick as its inside.",
-            )]
-        }
-        Some(Bent::Curve { inside_radius, .. }) => {
-            let diameter = 2.0 * in_mm(inside_radius);
-            vec![Wanted::sized(site, K::Mandrel, diameter, "or horn of ", "Twice the inside radius.")]
-        }
-        Some(Bent::Corner { .. }) => {
-            vec![Wanted::plain(
-                K::VBlock,
-                "Closed in the block with blows on both legs, the corner fills on its outside.",
-            )]
-        }
-        Some(Bent::Scroll { .. }) => {
-            let gap = thickness * 1.15;
-            vec![Wanted::sized(site, K::BendingFork, gap, "pins apart ", "A little more than the bar is thick.")]
-        }
-        Some(Bent::Socket { mandrel, .. }) => {
-            let metal = match &part.balance.shape {
-                Some(Shape::Flag { root, tip, .. }) => in_mm(root.max(*tip)),
-                _ => 0.0,
-            };
-            let (inside, swage) = (in_mm(mandrel), in_mm(mandrel) + 2.0 * metal);
-            vec![
-                Wanted::sized(site, K::Mandrel, inside, "", "The socket is closed round it."),
-                Wanted::sized(
-                    site,
-                    K::Swage,
-                    swage,
-                    "groove for ",
-                    "The mandrel and twice the metal: it closes the socket from outside.",
-                ),
-                Wanted::plain(K::VBlock, "The flag is sunk into it to start the curl."),
-            ]
-        }
-        Some(Bent::Twist { .. }) => {
-            vec![Wanted::sized(
-                site,
-                K::TwistWrench,
-                width.max(thickness) * HOT,
-                "jaws ",
-                "It grips the bar at the end of the twist, squarely.",
-            )]
-        }
-        None => vec![Wanted::plain(K::TwistWrench, "Turned back a little, the rods bow apart.")],
     }
 }
 

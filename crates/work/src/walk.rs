@@ -14,10 +14,11 @@ use crate::marks::{is_marking, mark_lines, slits_mm};
 use crate::neck;
 use crate::order::Ordered;
 use crate::progress::Progress;
-use crate::site::{Site, extents};
+use crate::site::Site;
 use crate::sizes::{Size, sizes};
+use crate::spots;
 use crate::state::state;
-use crate::task::{Task, is_hot};
+use crate::task::{Task, is_hot, least_heats};
 use crate::tools::{Wanted, tongs, wanted};
 use crate::words;
 use crate::worked::{Setup, WorkedStep};
@@ -67,12 +68,15 @@ impl<'b, 'a> Walk<'b, 'a> {
     fn on_piece(&mut self, ordered: &Ordered) -> WorkedStep {
         let site = self.setup.sites.first();
         let hot = site.is_some_and(|site| ordered.tasks.iter().any(|task| is_hot(site, task)));
+        let hot = spots::is_done_hot(&ordered.step, hot);
+        let least = site.map_or(1, |site| ordered.tasks.iter().map(|task| least_heats(site, task)).max().unwrap_or(1));
         if hot || self.last_bar.take().is_some() {
             self.heating = Heating::new(self.setup.plan, self.heating.heats);
         }
         let minutes = self.minutes(ordered, site);
-        let load =
-            Load { parts: Vec::new(), minutes, heat_minutes: HeatRules::MINUTES, hot, cools: true, alone: false };
+        let (parts, spots) = (Vec::new(), Vec::new());
+        let heat_minutes = HeatRules::MINUTES;
+        let load = Load { parts, spots, least, minutes, heat_minutes, hot, cools: true, alone: false };
         let heated = self.heating.take(&load, &Lengths { starts: Vec::new(), lengths: Vec::new() }, ordered.step.heat);
         let tools = self.want(ordered, site);
         let task = ordered.tasks.first();
@@ -104,7 +108,8 @@ impl<'b, 'a> Walk<'b, 'a> {
         }
         let minutes = self.minutes(ordered, Some(site));
         let gives = heat_minutes(site, self.setup.fire, &ordered.tasks);
-        let load = Load::new(site, &ordered.tasks, minutes, gives);
+        let mut load = Load::new(site, &ordered.tasks, minutes, gives);
+        load.hot = spots::is_done_hot(&ordered.step, load.hot);
         let before = Lengths::new(site, &self.progress[site.index]);
         let heated = self.heating.take(&load, &before, ordered.step.heat);
         let (mut ways, stuck) = self.ways(ordered, site);
@@ -161,7 +166,8 @@ impl<'b, 'a> Walk<'b, 'a> {
             part_notes: Self::part_notes(ordered, site),
             minutes,
             heat_minutes: load.hot.then_some(gives),
-            zone_mm: (load.hot && !load.parts.is_empty()).then(|| zone(site, &before, &load.parts)),
+            zone_mm: spots::hot(site, &load.spots, &before).filter(|_| load.hot),
+            hot_mm: spots::hot(site, &load.spots, &after).filter(|_| load.hot),
             hold: held,
             stages: self.progress[site.index].stages.clone(),
             ..self.bare(ordered, Some(site.index), heated, place, tools)
@@ -204,6 +210,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             minutes: 0.0,
             heat_minutes: None,
             zone_mm: None,
+            hot_mm: None,
             hold: None,
             stages: Vec::new(),
         }
@@ -322,14 +329,6 @@ fn more_bends(site: &Site<'_>, progress: &Progress) -> bool {
 /// The side of the bar that is gripped for a way to bend; none where a vice holds it.
 fn side_gripped(way: &WayToBend) -> Option<legs::Held> {
     (way.place != AnvilPlace::Vice).then_some(way.held)
-}
-
-/// What has to be hot for some parts, in mm along the bar: they, and the bar's thickness more at each end, as far as there is bar.
-fn zone(site: &Site<'_>, lengths: &Lengths, parts: &[usize]) -> [f64; 2] {
-    let [from, to] = lengths.extent(parts.iter());
-    let [start, end] = lengths.extent(site.chains[0].1.iter());
-    let beside = extents(&site.balance.stock).into_iter().fold(0.0, f64::max);
-    [(from - beside).max(start.min(from)), (to + beside).min(end.max(to))]
 }
 
 fn distinct(all: impl Iterator<Item = String>) -> Vec<String> {

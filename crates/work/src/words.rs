@@ -3,8 +3,8 @@
 use crate::hot::hot_mm;
 use crate::site::{Part, Site, in_mm};
 use crate::task::Task;
-use fh_core::metal::Shape;
-use fh_core::plan::{Form, Made, Operation, Plan, PlanUnit};
+use fh_core::metal::{Bent, Shape};
+use fh_core::plan::{Form, Made, Operation, Plan, PlanUnit, SocketAxis};
 use fh_measure::{Rounding, format_length};
 
 /// A length in mm in the plan's unit, as fine as it is forged.
@@ -84,6 +84,7 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         O::BendAside if is_closed => "Wedge open the slit in",
         O::BendAside => "Bend apart the branches of",
         O::Corner => "Forge the corner",
+        O::Roll if rolls_across(site, first) => "Roll up",
         O::Roll => "Roll",
         O::Twist => "Twist",
         O::Scarf => "Scarf",
@@ -104,6 +105,12 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         O::Own => "Your own work on",
     };
     format!("{verb} {names}")
+}
+
+/// Whether a flag is rolled up about an axis across the bar.
+fn rolls_across(site: Option<&Site<'_>>, task: &Task) -> bool {
+    let bent = site.zip(task.part).and_then(|(site, at)| site.part(at)).and_then(|part| part.balance.bent);
+    matches!(bent, Some(Bent::Socket { axis: SocketAxis::Across, .. }))
 }
 
 fn whole_bar(site: Option<&Site<'_>>, operation: Operation) -> String {
@@ -155,7 +162,12 @@ pub(crate) fn becomes(site: &Site<'_>, task: &Task) -> Option<String> {
     let forged = task.operation.is_shaping()
         || matches!(task.operation, Operation::SetDown | Operation::Split | Operation::Punch | Operation::Drift);
     let is_twice = matches!(part.balance.shape, Some(Shape::Split(_))) && task.operation != Operation::Split;
-    (forged && !is_twice).then(|| filled(site.plan, part, &fh_core::describe::form_words(part.segment)))
+    let words = || match (&part.segment.form, task.operation) {
+        // What is gathered is not drawn.
+        (Form::Drawn { section, .. }, Operation::Upset) => format!("upset to {}", section.describe()),
+        _ => fh_core::describe::form_words(part.segment),
+    };
+    (forged && !is_twice).then(|| filled(site.plan, part, &words()))
 }
 
 /// A form in words, with the size that follows from others in place of its dots.

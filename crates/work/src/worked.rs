@@ -30,8 +30,10 @@ pub struct Worked {
     pub proposed: bool,
     /// The steps, one after the other.
     pub steps: Vec<WorkedStep>,
-    /// How many heats all steps take.
+    /// How many heats all steps take, for one of each bar.
     pub heats: usize,
+    /// How many heats all bars take that are to be made of each.
+    pub heats_of_all: usize,
     /// The tools that they ask for.
     pub tools: Vec<Tool>,
     /// The gauges to make.
@@ -99,6 +101,8 @@ pub struct WorkedStep {
     pub heat_minutes: Option<f64>,
     /// What has to be hot, in mm along the bar as it is before the step; none where it is done cold.
     pub zone_mm: Option<[f64; 2]>,
+    /// Where that lies on the bar as it is after the step, in mm; beyond its end where it is cut off.
+    pub hot_mm: Option<[f64; 2]>,
     /// What is held; none where it is done cold, or where nothing is there.
     pub hold: Option<Hold>,
     /// How far each part of its bar has come when it is done.
@@ -109,15 +113,6 @@ impl WorkedStep {
     /// Whether it is done hot.
     pub fn is_hot(&self) -> bool {
         self.needs > 0
-    }
-
-    /// What the length that has to be hot is headed with, over a bar drawn as it is after the step: `hot`.
-    ///
-    /// `drawn_mm` is from where to where it lies on that bar, in mm; where the step makes it much longer than
-    /// what was heated, the head is `hot at first`.
-    pub fn hot_head(&self, drawn_mm: [f64; 2]) -> &'static str {
-        let heated = self.zone_mm.map_or(f64::INFINITY, |[from, to]| to - from);
-        if drawn_mm[1] - drawn_mm[0] > 1.05 * heated { "hot at first" } else { "hot" }
     }
 
     /// What holds the bar, in words; none where it is done cold or in the vice, or where nothing is there to hold.
@@ -147,6 +142,26 @@ impl WorkedStep {
         parts.dedup();
         parts
     }
+}
+
+impl Worked {
+    /// How many heats it takes, in words: `30 heats`; `30 heats, 48 for all pieces` where a bar is made more than once.
+    pub fn heats_words(&self) -> String {
+        let one = format!("{} heat{}", self.heats, if self.heats == 1 { "" } else { "s" });
+        if self.heats_of_all > self.heats { format!("{one}, {} for all pieces", self.heats_of_all) } else { one }
+    }
+}
+
+/// How many heats all pieces take: those of each bar as often as it is made, and those of the whole piece once.
+fn heats_of_all(plan: &Plan, steps: &[WorkedStep]) -> usize {
+    let mut last = 0;
+    let of = |step: &WorkedStep| {
+        let end = step.heat + step.needs.saturating_sub(1);
+        let new = if step.is_hot() { (end + 1).saturating_sub(step.heat.max(last + 1)) } else { 0 };
+        last = last.max(if step.is_hot() { end } else { 0 });
+        new * step.bar.and_then(|bar| plan.bars.get(bar)).map_or(1, |bar| bar.pieces() as usize)
+    };
+    steps.iter().map(of).sum()
 }
 
 /// Works out the order of a plan: the smith's own, or the proposal where there is none.
@@ -237,6 +252,7 @@ impl Setup<'_, '_> {
         Worked {
             proposed: self.proposed,
             heats: walk.heating.heats,
+            heats_of_all: heats_of_all(self.plan, &steps),
             tools: gather(walk.tools, self.shop),
             gauges: gauges(self.plan, &self.gauged(&steps)),
             findings,

@@ -253,7 +253,10 @@ impl Asked<'_> {
         let wider = self.wider(outline.width(), outline.thickness());
         let off = |share: f64| (share - 1.0).abs();
         let most = wider.map(|both| both.into_iter().map(off).fold(off(fuller), f64::max));
-        let grown = wider.map(|both| both.into_iter().fold(0.0, f64::max));
+        // Spread is what becomes wider than the bar is either way; a flat that is drawn on edge is not.
+        let raw = self.balance.stock.section();
+        let widest = mm(outline.width()).max(mm(outline.thickness())) / mm(raw.width()).max(mm(raw.thickness()));
+        let grown = wider.map(|_| widest);
         if fuller > 1.0 + UNLIKE {
             duty.must.push(O::Upset);
         } else if most.is_some_and(|most| most < ALIKE) {

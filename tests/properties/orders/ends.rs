@@ -1,7 +1,7 @@
 //! How thin a part is at its ends, as a share of what it is forged from: of width and thickness the one that loses more counts.
 
-use fh_core::balance::BarBalance;
-use fh_core::metal::{SectionSize, Shape};
+use fh_core::balance::{BarBalance, SegmentBalance};
+use fh_core::metal::{FreeEnd, SectionSize, Shape};
 use fh_core::plan::{Chain, Flat, Form};
 use tests::{mm, mm2};
 
@@ -34,15 +34,33 @@ pub(crate) fn takes_a_groove(flat: &[Flat<'_>], balance: &BarBalance, at: usize)
         if matches!(flat[beside].segment.form, Form::Hold { .. }) && own.shape.is_some() && end < 0.5 {
             continue;
         }
+        // Where what is cut off beside it frees an end that runs out, it is cut off first.
+        if matches!(flat[beside].segment.form, Form::Trim { .. }) && ends_in_nothing(own, far) {
+            continue;
+        }
         let least = least(balance, at, far).min(least(balance, beside, !far));
         // A groove is for what is thinned below nine tenths of the bar; two hundredths more or less is a matter of taste.
         best = best.max(match least {
+            // What runs out to nothing leaves nothing for a groove, unless it is spread wide.
+            least if least < 0.02 => Answer::Either,
             least if least < 0.88 => Answer::Yes,
             least if least > 0.92 => Answer::No,
             _ => Answer::Either,
         });
     }
     best
+}
+
+/// Whether a part ends in a point, an edge, a finial or free branches, away from the datum or toward it.
+fn ends_in_nothing(own: &SegmentBalance, far: bool) -> bool {
+    let at_tip = far != own.reversed;
+    match &own.shape {
+        Some(Shape::Taper { from, to, .. }) => if at_tip { to } else { from }.is_end(),
+        Some(Shape::Ball { .. } | Shape::Cube { .. }) => true,
+        Some(Shape::Flag { tip, outline, .. }) => at_tip && (mm(*tip) <= 0.0 || outline.end_width(true).is_none()),
+        Some(Shape::Split(split)) => split.free == if far { FreeEnd::Far } else { FreeEnd::Datum },
+        _ => false,
+    }
 }
 
 fn is_block(form: &Form) -> bool {

@@ -56,6 +56,11 @@ fn merged(first: &Step, next: Step) -> Step {
         note: both(&first.note, next.note),
         picture: first.picture.clone().or(next.picture),
         heat: first.heat,
+        hot: if first.hot == next.hot {
+            first.hot
+        } else {
+            [first.hot, next.hot].contains(&Some(true)).then_some(true)
+        },
         minutes: first.minutes.zip(next.minutes).map(|(first, next)| first + next),
     }
 }

@@ -23,7 +23,7 @@ struct Carried(usize);
 pub(crate) fn show_buttons(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let Some(order) = desk.order else { return };
     let whose = if order.worked.proposed { "proposed by the program" } else { "your own order" };
-    let words = format!("{} steps, {} heats, {whose}", order.worked.steps.len(), order.worked.heats);
+    let words = format!("{} steps, {}, {whose}", order.worked.steps.len(), order.worked.heats_words());
     ui.label(RichText::new("Order of work").text_style(Text::Heading.style()).color(desk.theme.ink));
     ui.label(RichText::new(words).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
     let has_room = ui.ctx().content_rect().height() > desk.theme.scaled(WITH_ALL_BUTTONS);

@@ -3,9 +3,8 @@
 use crate::figures;
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::metal::View;
-use fh_core::plan::{Chain, Plan};
-use fh_measure::format_length;
-use fh_work::{Worked, after, bar_after};
+use fh_core::plan::Plan;
+use fh_work::{Worked, after};
 
 /// What is hot in a step.
 #[derive(Clone, Debug, PartialEq)]
@@ -59,7 +58,7 @@ impl Shown {
             plan: with_joints_made(plan, worked, at + 1),
             bar,
             lit: step.map(fh_work::WorkedStep::parts).unwrap_or_default(),
-            hot: hot(plan, balance, worked, &now, at),
+            hot: hot(plan, worked, at),
             balance: now,
             longest_mm: longest.fold(0.0, f64::max),
             thickest_mm: balance
@@ -105,29 +104,52 @@ fn with_joints_made(plan: &Plan, worked: &Worked, steps: usize) -> Plan {
     plan
 }
 
-fn hot(plan: &Plan, balance: &Balance, worked: &Worked, now: &Balance, at: usize) -> Option<Hot> {
+fn hot(plan: &Plan, worked: &Worked, at: usize) -> Option<Hot> {
     let step = worked.steps.get(at)?;
-    let (bar, zone) = (step.bar?, step.zone_mm?);
-    let before = bar_after(plan, balance, worked, bar, at)?;
-    let after = now.bars.get(bar)?;
-    let mm = zone.map(|mm| carried(&before, after, mm));
-    let units = plan.units;
-    let words = format_length((zone[1] - zone[0]).max(0.0), units.length.length_unit(), units.marks);
-    let label = format!("{}: {words}", step.hot_head(mm));
+    let (bar, mm, label) = (step.bar?, step.hot_mm?, step.hot_words(plan)?);
+    let words = label.split_once(": ").map_or_else(|| label.clone(), |(_, words)| words.to_owned());
     (mm[1] > mm[0]).then_some(Hot { bar, mm, words, label })
 }
 
-/// Where a place on the bar before a step lies after it, in mm.
-fn carried(before: &BarBalance, after: &BarBalance, mm: f64) -> f64 {
-    let pairs = before.segments.iter().zip(&after.segments).filter(|(before, _)| before.chain == Chain::Bar);
-    let mut end = 0.0;
-    for (before, after) in pairs {
-        let (from, length) = (figures::mm(before.forged_start), figures::mm(before.forged_length));
-        let (now_from, now_length) = (figures::mm(after.forged_start), figures::mm(after.forged_length));
-        if mm <= from + length && length > 0.0 {
-            return now_from + ((mm - from) / length).clamp(0.0, 1.0) * now_length;
-        }
-        end = now_from + now_length;
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "tests")]
+mod tests {
+    use super::*;
+    use fh_core::balance::balance;
+    use fh_core::file;
+    use fh_print::drawing::Item;
+    use fh_print::paper::Paper;
+    use fh_print::sheets::{Sheet, document, usual_orientation};
+    use fh_store::demos::DEMOS;
+    use fh_work::{Shop, work_out};
+
+    /// What a drawing says to be hot, one after the other, without the number of heats.
+    fn on_paper(plan: &Plan, balance: &Balance) -> Vec<String> {
+        let sheets = [Sheet::Steps];
+        let drawing = document(plan, balance, &sheets, Paper::A4, usual_orientation(&sheets));
+        let items = drawing.pages.iter().flat_map(|page| &page.items);
+        let words = items.filter_map(|item| if let Item::Text(text) = item { Some(text.content()) } else { None });
+        let hot = words.filter(|words| words.starts_with("hot: ") || words.starts_with("hot at first: "));
+        // On paper a fraction has a bar of its own.
+        hot.map(|words| words.split(',').next().unwrap().replace('⁄', "/")).collect()
     }
-    end
+
+    #[test]
+    fn screen_and_paper_say_the_same_to_be_hot_at_every_step_of_every_demo() {
+        let mut most = 0;
+        for demo in DEMOS {
+            let plan = file::read(demo.text.as_bytes()).unwrap();
+            let balance = balance(&plan);
+            let worked = work_out(&plan, &balance, &Shop::default());
+            let shown = (0..worked.steps.len()).filter_map(|at| Shown::new(&plan, &balance, &worked, at, 0).hot);
+            let on_screen: Vec<Hot> = shown.collect();
+            for hot in &on_screen {
+                assert!(worked.steps.iter().any(|step| step.hot_mm == Some(hot.mm)), "{}", demo.file_name);
+            }
+            let labels: Vec<&str> = on_screen.iter().map(|hot| hot.label.as_str()).collect();
+            assert_eq!(labels, on_paper(&plan, &balance), "{}", demo.file_name);
+            most = most.max(labels.len());
+        }
+        assert!(most > 10, "{most} steps at the most say what is hot");
+    }
 }

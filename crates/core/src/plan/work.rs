@@ -169,7 +169,10 @@ pub struct Step {
     /// A picture of it: a file beside the plan.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub picture: Option<String>,
-    /// Whether it begins a heat, or is done in the one before; reckoned where it is left out.
+    /// Whether it is done hot; as its work and its `heat` ask for where it is left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hot: Option<bool>,
+    /// Whether it begins a heat, or is done in the one before, hot in either case; reckoned where it is left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub heat: Option<HeatWish>,
     /// How many minutes it takes; reckoned where it is left out.

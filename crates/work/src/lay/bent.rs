@@ -1,12 +1,13 @@
 //! How bends are laid and struck.
 
+use crate::bend_tools::HORN;
 use crate::brief::over_the_edge_mm;
 use crate::legs::{Held, WayToBend};
 use crate::site::{Part, Site, in_mm, thickness_toward};
 use crate::task::Task;
 use crate::words::length_words;
 use fh_core::metal::{Bent, Shape};
-use fh_core::plan::AnvilPlace;
+use fh_core::plan::{AnvilPlace, SocketAxis};
 use std::f64::consts::FRAC_PI_2;
 
 /// What is bent farther than this is rolled up from its end, in radians.
@@ -14,8 +15,8 @@ const FAR_ROUND: f64 = 2.0;
 /// What is so many times deeper in the plane of a bend than across it is bent on its edge.
 const ON_EDGE: f64 = 2.0;
 
-/// What a ring that closes on the bar it is bent from asks for.
-const BENT_BACK: &str = "First bend its root back over the edge, so that the ring comes to stand over the middle of the bar (it is drawn without that). ";
+/// What is said of a ring that closes on the bar it is bent from: the template has it without a set-back.
+const TANGENT: &str = "It stands to one side of the bar, as on the template: check it before you set its root back over the middle, if you want that; it takes no more metal.";
 
 /// Whether a ring goes so far round that its end meets the bar that it is bent from.
 fn is_closed_on_the_bar(site: &Site<'_>, part: Part<'_>) -> bool {
@@ -28,6 +29,9 @@ fn is_closed_on_the_bar(site: &Site<'_>, part: Part<'_>) -> bool {
 /// How a bend is laid and struck, in words.
 pub(super) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend]) -> Option<String> {
     let bent = part.balance.bent;
+    if let Some(Bent::Socket { axis: SocketAxis::Across, .. }) = bent {
+        return Some(across(site, part));
+    }
     if let Some(Bent::Socket { .. }) = bent {
         return Some("Sink it along its middle into the swage block, curl both long edges in evenly, and close it over the mandrel, put in from the mouth, the seam in the middle.".to_owned());
     }
@@ -45,8 +49,8 @@ pub(super) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToB
             )
         }
         (Some(Bent::Ring { .. }), Some(way)) => {
-            let back = if is_closed_on_the_bar(site, part) { BENT_BACK } else { "" };
-            format!("{back}{} Close it on the mandrel.", rolled(&name, way.held))
+            let side = if is_closed_on_the_bar(site, part) { format!(" {TANGENT}") } else { String::new() };
+            format!("{} Close it on the mandrel.{side}", rolled(&name, way.held))
         }
         (Some(Bent::Curve { angle, .. }), Some(way)) if angle > FAR_ROUND => rolled(&name, way.held),
         (_, way) => laid(site, task, part, *way?),
@@ -66,6 +70,15 @@ pub(super) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToB
     Some(all.join(" "))
 }
 
+/// A flag rolled up from its free end, about an axis across the bar.
+fn across(site: &Site<'_>, part: Part<'_>) -> String {
+    let end = if site.beside(part.at)[1].is_none() { "end" } else { "start" };
+    format!(
+        "Begin at the {end} of “{}”: turn its edge up over the rounded edge of the anvil, roll it back toward the bar with light blows, square across, and close it on the mandrel, put in from the side.",
+        site.name(part.at)
+    )
+}
+
 /// Rolled up from the end that is not held.
 fn rolled(name: &str, held: Held) -> String {
     let (from, toward) = match held {
@@ -75,6 +88,11 @@ fn rolled(name: &str, held: Held) -> String {
     format!(
         "Begin at the {from} of “{name}”: curl it over the horn, and feed it on toward its {toward}, held against the template."
     )
+}
+
+/// Whether no horn is as round as a bend.
+fn is_wider_than_the_horn(part: Part<'_>) -> bool {
+    matches!(part.balance.bent, Some(Bent::Curve { inside_radius, .. }) if 2.0 * in_mm(inside_radius) > HORN)
 }
 
 fn laid(site: &Site<'_>, task: &Task, part: Part<'_>, way: WayToBend) -> String {
@@ -87,6 +105,9 @@ fn laid(site: &Site<'_>, task: &Task, part: Part<'_>, way: WayToBend) -> String 
     match (way.place, over_the_edge_mm(site, task).or_else(|| corner_mm(part))) {
         (AnvilPlace::Vice, _) => format!(
             "Clamp {side} in the vice with the {end} of “{name}” just above the jaws; pull it round, and true it with light blows."
+        ),
+        (AnvilPlace::Horn, _) if is_wider_than_the_horn(part) => format!(
+            "Lay {side} over the thick of the horn from the {end} of “{name}” on; strike just beyond where it lies, a little at a time, and move it on, held against the template."
         ),
         (AnvilPlace::Horn, _) => format!(
             "Lay {side} over the horn, where it is as round as the bend; strike just beyond where it lies, and move it on from the {end} of “{name}” as it takes the curve."

@@ -34,11 +34,12 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
         Some(Shape::Prism { section, .. }) => all.push(to_section(section).to_owned()),
         Some(Shape::Ball { .. }) => {
             all.push(
-                "Knock its corners down all round, then roll it under light blows, turning it end for end.".to_owned(),
+                "Knock its corners down all round, then round it with light blows, turning the bar all the time, on its end too."
+                    .to_owned(),
             );
         }
         Some(Shape::Cube { .. }) => {
-            all.push("Square it on all six sides, a quarter turn after every few blows.".to_owned())
+            all.push("Square its four sides and its end, a quarter turn after every few blows.".to_owned())
         }
         _ => all.push(NO_TWIST.to_owned()),
     }
@@ -49,11 +50,14 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
         );
     }
     if let Some(end) = button(site, part, progress) {
-        all.push(format!("Draw “{}” out along with it, through the end: a button left there folds.", site.name(end)));
+        all.push(format!(
+            "Draw “{}” out along with it, through the end: a lump left on the end folds in.",
+            site.name(end)
+        ));
     }
     if is_stub(site, part) && !was_drawn_along(site, part.at, progress) {
         all.push(
-            "So short a stub goes hollow at its end: knock the end back lightly as it grows, and file it square last."
+            "So short a stub dishes at its end: knock the end back lightly as it grows, and file it square last."
                 .to_owned(),
         );
     }
@@ -81,7 +85,9 @@ fn to_section(section: &SectionSize) -> &'static str {
         SectionSize::HalfRound { .. } => "Flat first, then into the half-round swage, the flat side up.",
         SectionSize::Octagon { .. } => "Square first, then its corners down, an eighth of a turn each time.",
         SectionSize::Hexagon { .. } => "From its three pairs of sides in turn, a sixth of a turn each time.",
-        SectionSize::Diamond { .. } => "Square first, then an eighth of a turn, so that its corners stand up and down.",
+        SectionSize::Diamond { .. } => {
+            "Knock the bar's four corners down first, then draw it on those new sides: its corners come to stand up and down."
+        }
         SectionSize::Square { .. } | SectionSize::Point => NO_TWIST,
     }
 }

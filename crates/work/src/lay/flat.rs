@@ -22,7 +22,15 @@ pub(super) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
     if is_drawn_in(site, part) {
         return "From its two edges, and level the faces after every few blows.".to_owned();
     }
-    const TURNED: &str = "Turn it over after every few blows, so that it stays in the middle of the bar.";
+    let turned = match flush_side(site, part) {
+        Some(side) => {
+            let down = if side == "bottom" { "" } else { ", turned over" };
+            format!(
+                "Keep its {side} on the face{down}, and strike the other side only: it stays flush with the bar there."
+            )
+        }
+        None => "Turn it over after every few blows, so that it stays in the middle of the bar.".to_owned(),
+    };
     let lain = match thicker_beside(site, part) {
         [true, true] => Some("Lay it on the bottom block, the thicker bar on both sides clear of it."),
         [false, false] => None,
@@ -32,8 +40,32 @@ pub(super) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
         Some(Shape::Flag { outline, .. }) => first(site, part, outline),
         _ => None,
     };
-    let words = lain.map(str::to_owned).into_iter().chain(first).chain([TURNED.to_owned()]);
+    let words = lain.map(str::to_owned).into_iter().chain(first).chain([turned]);
     words.collect::<Vec<_>>().join(" ")
+}
+
+/// The side, top or bottom, on which a flattened part lies level with what is beside it, or beyond a step beside it; none where
+/// it lies in the middle.
+fn flush_side(site: &Site<'_>, part: Part<'_>) -> Option<&'static str> {
+    /// What is no more than so much off level is level, in mm.
+    const LEVEL: f64 = 0.2;
+    let faces = |at: usize| {
+        let up = site.balance.segments.get(at)?.offset_mm[1];
+        let half = site.part(at).map(|part| size_at(site, part, false)[1] / 2.0)?;
+        Some([up - half, up + half])
+    };
+    let is_shoulder = |at: &usize| matches!(site.flat[*at].segment.form, Form::Shoulder { .. });
+    // What stands beyond a step is what it is level with.
+    let beyond = |(side, at): (usize, usize)| if is_shoulder(&at) { site.beside(at)[side] } else { Some(at) };
+    let beside = site.beside(part.at).into_iter().enumerate().filter_map(|(side, at)| beyond((side, at?)));
+    let beside: Vec<[f64; 2]> = beside.filter_map(faces).collect();
+    let own = faces(part.at)?;
+    let is_level = |way: usize| beside.iter().all(|other| (other[way] - own[way]).abs() < LEVEL);
+    match (beside.is_empty(), is_level(0), is_level(1)) {
+        (false, true, false) => Some("bottom"),
+        (false, false, true) => Some("top"),
+        _ => None,
+    }
 }
 
 /// What is done to a block before it is spread, so that its outline can come of it.
@@ -118,7 +150,7 @@ pub(crate) fn is_filed(part: Part<'_>) -> bool {
 /// How an outline is trimmed.
 pub(super) fn trimmed(part: Part<'_>) -> String {
     let how = if is_filed(part) {
-        "Cold, in the vice, to the template."
+        "Cold, in the vice, to the template; it can wait for the last step where the file still reaches it then."
     } else {
         "Along the outline of the template, laid on and scribed."
     };

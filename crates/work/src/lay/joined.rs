@@ -20,17 +20,20 @@ pub(super) fn scarf(site: &Site<'_>, part: Part<'_>) -> String {
         .filter_map(|at| site.part(at))
         .any(|beside| in_mm2(beside.balance.area_at(0.5)) < 0.8 * raw);
     // An end that was not drawn with the rest is thick enough.
-    let upset =
-        if is_thick { "The end is left thick for it." } else { "Upset the end a little, the bar behind it cooled." };
+    let upset = if is_thick {
+        "The end is left thick for it."
+    } else {
+        "Upset the end a little, with the bar beyond it cooled."
+    };
     let bevel = format!("{upset} Then bevel one side{over}, slightly crowned, to a thin lip.");
     match met(site, part) {
-        Some(other) => format!("{bevel} In a heat of its own bevel “{other}”, which it meets, on the opposite side."),
+        Some(other) => format!("{bevel} In a heat of its own, bevel “{other}”, which it meets, on the opposite side."),
         None => bevel,
     }
 }
 
 /// The segment that a scarf is welded to by a joint of the plan.
-fn met<'a>(site: &Site<'a>, part: Part<'_>) -> Option<&'a str> {
+pub(crate) fn met<'a>(site: &Site<'a>, part: Part<'_>) -> Option<&'a str> {
     let mut welds = site.plan.joints.iter().filter(|joint| joint.kind == JointKind::Weld);
     let is_own = |member: &Member| member.bar == site.bar.name && member.segment == part.segment.name;
     let joint = welds.find(|joint| joint.members().any(is_own))?;

@@ -8,7 +8,8 @@ mod upset;
 
 pub(crate) use drawn::{is_between_one_sided, is_between_thicker, was_drawn_along};
 pub(crate) use flat::{is_drawn_in, is_filed, left_to_trim_mm};
-pub(crate) use upset::is_clamped;
+pub(crate) use joined::met as met_by_scarf;
+pub(crate) use upset::{is_clamped, stages as upset_stages};
 
 use crate::brief::is_slit;
 use crate::legs::WayToBend;
@@ -18,10 +19,12 @@ use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::task::{Task, is_drilled};
 use fh_core::metal::Shape;
-use fh_core::plan::{Form, Operation};
+use fh_core::plan::{Form, JointKind, Operation};
 
 const ON_THE_EDGE: &str =
     "Lay the mark on the edge of the anvil, what goes thin on the face, and strike half on and half off the edge.";
+const FULLER_ALONE: &str =
+    "Wholly under the spring fuller, on the thin side of the mark: neither hammer nor edge goes in there.";
 const FULLERED: &str = "Begin with the spring fuller, wholly on the thin side of the mark.";
 const ALL_ROUND: &str = "Turn it a quarter after every blow, so that the step stays on one line all round.";
 const BOTH: &str = "Turn it over after every few blows, so that the sides go down alike.";
@@ -34,21 +37,41 @@ pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend], progress: &P
     match task.part {
         Some(at) => of_part(site, task, site.part(at)?, ways, progress),
         None if task.operation == Operation::Mark && site.flat.len() < 2 => None,
-        None if task.operation == Operation::Mark && leaves_marks_out(site) => of_bar(task.operation)
+        None if task.operation == Operation::Mark && leaves_marks_out(site) => of_bar(site, task.operation)
             .map(|words| format!("{words} Of two marks beside a short step only the one on its thick side is struck.")),
-        None => of_bar(task.operation).map(str::to_owned),
+        None => of_bar(site, task.operation).map(str::to_owned),
     }
 }
 
-fn of_bar(operation: Operation) -> Option<&'static str> {
+fn of_bar(site: &Site<'_>, operation: Operation) -> Option<&'static str> {
     Some(match operation {
         Operation::Mark => {
             "Square each mark across the side toward you and punch it there, lightly. With the datum end at your left, that side tells which one is the top."
         }
         Operation::Straighten => "Heat only where it is out of line; light blows on the face, and sight along it.",
+        Operation::Check if has_bends(site) => {
+            "True it first: sight along it, lay it on a flat plate, and correct warm what the last bend or weld has pulled."
+        }
+        Operation::Brush if is_framed(site) => {
+            "Level it first: on a flat plate, across its corners, and tap down what stands up."
+        }
         Operation::Wax => "Just warm enough that the wax melts on it, and no warmer.",
         _ => return None,
     })
+}
+
+fn has_bends(site: &Site<'_>) -> bool {
+    site.parts().any(|part| part.balance.bent.is_some())
+}
+
+/// Whether bars of the plan are riveted or collared to a frame.
+fn is_framed(site: &Site<'_>) -> bool {
+    site.plan.joints.iter().any(|joint| matches!(joint.kind, JointKind::Rivet | JointKind::Tenon | JointKind::Collar))
+}
+
+fn is_beside_a_hold(site: &Site<'_>, part: Part<'_>) -> bool {
+    let is_hold = |at: usize| matches!(site.flat[at].segment.form, Form::Hold { .. });
+    site.beside(part.at).into_iter().flatten().any(is_hold)
 }
 
 fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], progress: &Progress) -> Option<String> {
@@ -56,7 +79,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
     let is_closed = site.is_closed_slit(part.at);
     let words = match (task.operation, &part.segment.form) {
         (O::SetDown, form) => return Some(set_down(site, part, form)),
-        (O::Isolate, _) => return neck::words(&neck::grooves(site, part)),
+        (O::Isolate, _) => return neck::words(site, part),
         (O::Draw | O::Taper, _) => return Some(drawn::words(site, part, progress)),
         (O::Upset, Form::Rivet { allowance, .. }) => {
             let out = crate::words::length_words(site.plan, allowance.mm());
@@ -68,14 +91,22 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::Scarf, _) => return Some(joined::scarf(site, part)),
         (O::Weld, _) => joined::WELD,
         (O::Spread | O::Flatten, _) => return Some(flat::spread(site, part)),
-        (O::Split, _) => "Along the line, half through; then turn it over, and meet the cut from the other side.",
+        (O::Split, _) => {
+            "Along the line, half through; then turn it over, and meet the cut from the other side. Smooth the cut faces, and round the root, before a branch is forged: a ragged face folds into a cold shut."
+        }
         (O::BendAside, _) if is_closed => {
             "Drive a wedge or a drift through the slit, until each branch can be laid over the thin end of the horn."
         }
         (O::BendAside, _) => "Only so far that each of them can be laid on the anvil by itself.",
         (O::Straighten, _) if is_closed => "Straight, and side by side again, with light blows all round.",
         (O::Straighten, _) => "Bring them in line again, with light blows.",
+        (O::Trim, Form::Trim { .. }) if is_beside_a_hold(site, part) => {
+            "Cut at the mark toward the piece. The rest of the bar falls with it: keep that."
+        }
         (O::Trim, Form::Trim { .. }) => "Cut at the mark toward the piece; what falls off is waste.",
+        (O::PartOff, Form::Hold { .. }) => {
+            "Cut at the mark, all round and nearly through, and break it off. What falls is the rest of the bar: keep it."
+        }
         (O::Punch, Form::Hole { .. }) if is_slit(site, task) => return Some(flat::slit(site, part)),
         (O::Punch, _) if is_drilled(site, part) => {
             "Cold, from both sides to the middle: so thin a punch bends and sticks in so deep a hole."
@@ -86,7 +117,9 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::Open, _) => return Some(bent::opened(site, part)),
         (O::Twist, _) => return Some(bent::twisted(site, part)),
         (O::Stamp, _) => "Step them off cold with the dividers; then cut or strike them all alike, square across.",
-        (O::Brush, _) => "All round; and once more just before the last heat in which a brush still reaches it.",
+        (O::Brush, _) => {
+            "Hot, as it comes out of the fire to be closed in: all round, and then close it at once. Brushed cold it scales again in the next heat."
+        }
         (O::Bend, Form::Collar { .. }) => {
             "To a U round the mandrel, its legs alike; it is closed hot, on the bars that it binds."
         }
@@ -111,11 +144,17 @@ fn set_down(site: &Site<'_>, part: Part<'_>, form: &Form) -> String {
         2 | 3 => BOTH,
         _ => return ON_THE_EDGE.to_owned(),
     };
-    if sides > 2 && matches!(form, Form::Shoulder { .. }) && is_short_beside(site, part) {
-        return format!("{FULLERED} The face of the anvil does not go in there: no blows over the edge. {turned}");
+    if is_fullered_alone(site, part) {
+        return format!("{FULLER_ALONE} {turned}");
     }
     let fullered = if sides > 2 && matches!(form, Form::Shoulder { .. }) { FULLERED } else { "" };
     format!("{fullered} {ON_THE_EDGE} {turned}").trim().to_owned()
+}
+
+/// Whether a shoulder is set down under the spring fuller alone: no hammer's face and no edge goes in.
+pub(crate) fn is_fullered_alone(site: &Site<'_>, part: Part<'_>) -> bool {
+    let Form::Shoulder { sides, .. } = &part.segment.form else { return false };
+    [0, 90, 180, 270].into_iter().filter(|side| sides.contains(*side)).count() > 2 && is_short_beside(site, part)
 }
 
 /// Whether what goes thin beside a shoulder is so short before the bar is thick again that no hammer's face goes in.

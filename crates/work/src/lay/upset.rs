@@ -6,17 +6,29 @@ use crate::neck::least;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::words::length_words;
 use fh_core::metal::Shape;
+use fh_core::plan::{Form, Limits};
 
 /// A bar that stands farther out of the heat than so many times its thickness whips under the blow.
 const WHIPS: f64 = 20.0;
-/// A length of more than so many times the thickness buckles: common practice, no source; the limit of the finding is the
-/// plan's own.
-const BUCKLES: f64 = 2.5;
+/// No length is upset in more goes than this: beyond it another way has to be found.
+const MOST_STAGES: f64 = 20.0;
 
 /// Whether a part is upset in the vice: on the anvil the bar would whip.
 pub(crate) fn is_clamped(site: &Site<'_>, part: Part<'_>) -> bool {
     let [before, after] = from_the_ends(site, part);
     before.max(after) > WHIPS * least(extents(&site.raw_section(part.at)))
+}
+
+/// In how many goes a part is upset: what is longer than the plan's limits of thicknesses buckles in one.
+pub(crate) fn stages(site: &Site<'_>, part: Part<'_>) -> usize {
+    if let Form::Rivet { .. } = part.segment.form {
+        return 1;
+    }
+    let limits = &site.plan.limits;
+    let likely = limits.upset_likely.unwrap_or(Limits::UPSET_LIKELY);
+    let sure = limits.upset_sure.unwrap_or(Limits::UPSET_SURE).max(0.1);
+    let free = in_mm(part.balance.stock_length) / least(extents(&site.raw_section(part.at))).max(1e-6);
+    if free > likely { (free / sure).ceil().clamp(2.0, MOST_STAGES) as usize } else { 1 }
 }
 
 pub(super) fn words(site: &Site<'_>, part: Part<'_>) -> String {
@@ -33,8 +45,11 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>) -> String {
         }
         false => format!("Stand it on {near} on the face, and strike {far} in line with the bar."),
     }];
-    if in_mm(part.balance.stock_length) > BUCKLES * least(extents(&site.raw_section(part.at))) {
-        all.push("It is long for its thickness: upset it in parts, with a short heat for each.".to_owned());
+    let stages = stages(site, part);
+    if stages > 1 {
+        all.push(format!(
+            "It is long for its thickness: upset it in {stages} goes from its free end, with a short heat for each."
+        ));
     }
     all.push("When it bends, straighten it at once.".to_owned());
     if let Some(Shape::Prism { .. }) = &part.balance.shape {

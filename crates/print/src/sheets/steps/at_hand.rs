@@ -88,7 +88,7 @@ pub(super) fn reading_block(plan: &Plan, width: f64) -> Block {
             struck on the near side, the side toward you."
             .to_owned(),
         format!("{sizes} All strips under a band are drawn at one scale; what the step works is hatched."),
-        "Each card shows the bar as it is when the step is done; what has to be hot is told as long as it is before."
+        "Each card shows the bar as it is when the step is done; the length to heat is given as it is before the step."
             .to_owned(),
         "Where not all sizes can be had, keep thickness and length; the width shows whether there was metal enough."
             .to_owned(),

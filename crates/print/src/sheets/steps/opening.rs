@@ -56,7 +56,7 @@ fn facts(plan: &Plan, worked: &Worked) -> Vec<Fact> {
         bars => vec![fact("bars", bars.len().to_string(), "")],
     };
     let count = |count: usize, what: &str| format!("{count} {what}{}", if count == 1 { "" } else { "s" });
-    let work = format!("{}, {}", count(worked.steps.len(), "step"), count(worked.heats, "heat"));
+    let work = format!("{}, {}", count(worked.steps.len(), "step"), worked.heats_words());
     let caption = if plan.bars.len() > 1 { "work on one of each bar" } else { "work on one piece" };
     facts.push(fact(caption, work, order));
     facts.push(fact("material", plan.material_name().to_owned(), ""));

@@ -223,9 +223,11 @@ impl Strip<'_> {
 
     /// What has to be hot, over the bar.
     fn bracket(&self, width: f64) -> Block {
-        let Some([from, to]) = self.hot_extent() else { return Block::default() };
-        let Some(words) = hot_words(self.plan, self.step, [from, to]) else { return Block::default() };
-        let (from, to) = (from * self.scale.along, (to * self.scale.along).min(width));
+        let Some([from, to]) = self.step.hot_mm.filter(|ends| ends.iter().all(|mm| mm.is_finite())) else {
+            return Block::default();
+        };
+        let Some(words) = hot_words(self.plan, self.step) else { return Block::default() };
+        let (from, to) = ((from * self.scale.along).max(0.0), (to * self.scale.along).min(width));
         let y = BRACKET_MM - TICK_MM;
         let words = typeset::shorten(&words, BODY, Weight::SemiBold, width);
         let text = Text::new(at(0.0, y - 1.2), BODY, &words).bold();
@@ -238,28 +240,6 @@ impl Strip<'_> {
             text.moved_to(at(x, y - 1.2)).into(),
         ];
         Block { height: BRACKET_MM, items }
-    }
-
-    /// From where to where the bar has to be hot, in mm along the bar now: as far beyond what is worked as before the step.
-    fn hot_extent(&self) -> Option<[f64; 2]> {
-        let [from, to] = self.step.zone_mm?;
-        let now = self.worked_extent(self.after);
-        let ends = match self.worked_extent(self.before).zip(now) {
-            Some((before, now)) => [now[0] - (before[0] - from).max(0.0), now[1] + (to - before[1]).max(0.0)],
-            // What it cuts off is drawn where it was.
-            None => [from, to],
-        };
-        let end = mm(self.after.forged_length).max(now.map_or(to, |now| now[1]));
-        let ends = ends.map(|along| along.clamp(0.0, end.max(0.0)));
-        (ends[0] < ends[1] && ends.iter().all(|along| along.is_finite())).then_some(ends)
-    }
-
-    /// From where to where what is worked reaches along a state of the bar, in mm.
-    fn worked_extent(&self, bar: &BarBalance) -> Option<[f64; 2]> {
-        let parts = bar.segments.iter().enumerate().filter(|(at, part)| self.is_worked(*at) && part.shape.is_some());
-        let ends = parts.map(|(_, part)| [mm(part.forged_start), mm(part.forged_start) + mm(part.forged_length)]);
-        let ends = ends.filter(|ends| ends.iter().all(|mm| mm.is_finite()));
-        ends.reduce(|all, next| [all[0].min(next[0]), all[1].max(next[1])])
     }
 
     /// Whether what is worked looks different from above.

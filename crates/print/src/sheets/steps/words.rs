@@ -1,7 +1,6 @@
 //! What a card says, settled in words before anything is laid out.
 
 use super::anvil::Act;
-use crate::sheets::sizes_in_words::mm_words;
 use fh_core::plan::{AnvilPlace, Operation, Plan};
 use fh_work::{MarkLine, Size, WorkedStep};
 
@@ -68,16 +67,12 @@ pub(super) fn heat_words(step: &WorkedStep) -> String {
     }
 }
 
-/// What has to be hot before the step, in words; none where it is done cold.
-///
-/// `drawn_mm` is from where to where it lies on the bar after the step, in mm.
-pub(super) fn hot_words(plan: &Plan, step: &WorkedStep, drawn_mm: [f64; 2]) -> Option<String> {
-    let [from, to] = step.zone_mm?;
-    let length = mm_words(plan.units.length, to - from);
-    let head = step.hot_head(drawn_mm);
+/// What has to be hot, in words; none where it is done cold.
+pub(super) fn hot_words(plan: &Plan, step: &WorkedStep) -> Option<String> {
+    let words = step.hot_words(plan)?;
     Some(match step.needs {
-        0 | 1 => format!("{head}: {length}"),
-        needs => format!("{head}: {length}, in {needs} heats"),
+        0 | 1 => words,
+        needs => format!("{words}, in {needs} heats"),
     })
 }
 
