@@ -195,6 +195,15 @@ fn after_printing_the_whole_path_is_shown_until_the_next_deed() {
 }
 
 #[test]
+fn a_path_that_cannot_be_written_keeps_the_keyboard() {
+    let mut desk = Desk::with_plan(small_plan());
+    desk.keys(Modifiers::COMMAND | Modifiers::SHIFT, Key::S);
+    desk.type_only("File", desk.folder.path().join("no such folder/a.plan.json").to_str().unwrap());
+    desk.keys(Modifiers::NONE, Key::Enter);
+    assert!(desk.shows("no such folder") && desk.has_keyboard("File"));
+}
+
+#[test]
 fn a_hint_is_gone_when_something_else_is_done() {
     let mut desk = Desk::with_plan(small_plan());
     desk.keys(Modifiers::COMMAND, Key::R);

@@ -23,6 +23,23 @@ fn a_finding_selects_its_place() {
 }
 
 #[test]
+fn f8_brings_the_finding_that_it_looks_at_in_sight() {
+    let mut plan = small_plan();
+    let odd = |at: usize| format!(r#"{{ "name": "part {at}", "form": {{ "plain": {{ "length": "3 1/23 in" }} }} }}"#);
+    plan.bars[0].segments = (0..20).map(|at| serde_json::from_str(&odd(at)).unwrap()).collect();
+    let mut desk = Desk::with_plan(plan);
+    let findings = desk.editor().balance().findings.clone();
+    assert!(findings.len() >= 20);
+    for finding in findings.iter().take(12) {
+        desk.keys(Modifiers::NONE, Key::F8);
+        let name = format!("{}: {}", finding.severity.name(), finding.message);
+        let row = desk.harness.get_by_role_and_label(egui::accesskit::Role::Button, &name).rect();
+        let foot = desk.harness.get_by_label("Cut length").rect();
+        assert!(row.bottom() <= foot.top() && row.top() > foot.top() - 150.0, "{name}: {row:?}, {foot:?}");
+    }
+}
+
+#[test]
 fn f8_goes_from_finding_to_finding() {
     let mut desk = too_sharp_a_step();
     let places: Vec<_> = desk.editor().balance().findings.iter().map(|finding| finding.place.segment).collect();

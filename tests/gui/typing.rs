@@ -2,6 +2,7 @@
 
 use crate::desk::{Desk, small_plan};
 use egui::{Key, Modifiers, Rect, vec2};
+use egui_kittest::kittest::Queryable;
 
 fn length(desk: &Desk, segment: usize) -> String {
     desk.plan().bars[0].segments[segment].form.length().map(|length| length.text().to_owned()).unwrap_or_default()
@@ -267,4 +268,25 @@ fn marks_come_back_to_their_step_when_the_plan_went_through_a_file() {
         desk.press("Inches");
         assert_eq!(marks(&desk), inches);
     }
+}
+
+#[test]
+fn what_is_typed_at_a_mark_is_doubted_as_well() {
+    let mut desk = at_a_shank_of_3_in();
+    let is_mark = |node: &egui_kittest::kittest::AccessKitNode<'_>| {
+        node.label().is_some_and(|label| label.starts_with("Marks on the bar"))
+    };
+    desk.harness.get_by(is_mark).focus();
+    desk.harness.run();
+    desk.keys(Modifiers::NONE, Key::Enter);
+    desk.letters("3 1/23");
+    desk.keys(Modifiers::NONE, Key::Enter);
+    assert!(desk.shows("No rule shows 1/23"));
+}
+
+#[test]
+fn a_doubt_in_a_dialog_promises_no_undo() {
+    let mut desk = Desk::empty();
+    desk.type_in("Side of bar", "1/23");
+    assert!(desk.shows("No rule shows 1/23. It is taken as typed.") && !desk.shows("Undo takes it back"));
 }

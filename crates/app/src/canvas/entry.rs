@@ -7,6 +7,7 @@ use super::stage::Stage;
 use super::tag::{beside, framed};
 use super::{Canvas, CanvasEvent, Feedback};
 use crate::theme::{Text, space};
+use crate::widgets::entry::{doubt_of_length, doubt_sentence};
 use egui::{Area, Id, Key, Modifiers, Order, RichText, TextEdit, Ui};
 use fh_measure::{LengthRange, WrittenLength};
 
@@ -21,18 +22,24 @@ pub(super) struct Entry {
     fresh: bool,
     /// It was sent, and the answer is not here yet.
     sent: bool,
+    /// What stood there before, in mm and in words.
+    before: (f64, String),
 }
 
 impl Canvas {
     /// Opens the field at a boundary.
     pub(super) fn open_entry(&mut self, spot: Spot, stage: &Stage<'_>) {
         let Some(block) = stage.model.blocks.get(spot.segment) else { return };
-        let text = match spot.strip {
-            Strip::Bar => block.mark.text(),
-            Strip::Forged => written(block.forged[1] - block.forged[0], stage),
+        let (mm, text) = match spot.strip {
+            Strip::Bar => (block.mark.mm(), block.mark.text()),
+            Strip::Forged => {
+                let mm = block.forged[1] - block.forged[0];
+                (mm, written(mm, stage))
+            }
         };
         self.feedback = Feedback::default();
-        self.entry = Some(Entry { spot, text, bad: None, fresh: true, sent: false });
+        let before = (mm, text.clone());
+        self.entry = Some(Entry { spot, text, bad: None, fresh: true, sent: false, before });
     }
 
     /// Shows the field, and sends what was typed.
@@ -41,7 +48,10 @@ impl Canvas {
         if entry.sent {
             match self.feedback.refused.take() {
                 Some(refused) => (entry.bad, entry.sent, entry.fresh) = (Some(refused), false, true),
-                None => return self.focus.take(ui, entry.spot),
+                None => {
+                    events.extend(entry.doubt(stage).map(CanvasEvent::Status));
+                    return self.focus.take(ui, entry.spot);
+                }
             }
         }
         let (at, corner) = beside(stage, entry.spot);
@@ -122,6 +132,14 @@ impl Entry {
             _ if field.lost_focus() => Answer::Drop,
             _ => Answer::Stay,
         }
+    }
+
+    /// Why what was typed and taken may be a slip of the fingers.
+    fn doubt(&self, stage: &Stage<'_>) -> Option<String> {
+        let unit = stage.model.unit.length_unit();
+        let typed = WrittenLength::parse(&self.text, Some(unit), LengthRange::AboveZero).ok()?;
+        let words = doubt_of_length(Some((self.before.0, &self.before.1)), &typed)?;
+        Some(doubt_sentence(&words, true))
     }
 
     /// Where the typed size puts the boundary, in mm.

@@ -168,6 +168,7 @@ impl Editor {
             views: views(self.settings.views),
             exaggeration: self.canvas.exaggeration(),
             findings_open: self.settings.findings_open.unwrap_or(self.has_room_for_findings),
+            finding: self.looked_at_finding,
             piece_open: self.settings.piece_open.unwrap_or(self.has_room_for_piece),
             piece: self.piece_view.state(),
             order: self.order.desk().filter(|_| self.wants_order()),

@@ -5,7 +5,7 @@ use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::severity_sign::{color, sign};
 use egui::text::LayoutJob;
-use egui::{RichText, Role, ScrollArea, Sense, TextFormat, Ui, WidgetInfo, vec2};
+use egui::{Id, Response, RichText, Role, ScrollArea, Sense, TextFormat, Ui, WidgetInfo, vec2};
 
 /// How many findings are shown; the rest is counted. Each that is mended lets another one up.
 const MOST: usize = 60;
@@ -17,8 +17,13 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, most_height: f32, out: &mut Vec
         if findings.is_empty() {
             ui.label(RichText::new("Nothing speaks against this plan.").color(desk.theme.ink_quiet));
         }
-        for finding in findings.iter().take(MOST) {
-            line(ui, desk, *finding, out);
+        let newly = is_newly_looked_at(ui, desk);
+        for (index, finding) in findings.iter().take(MOST).enumerate() {
+            let is_looked_at = desk.finding == Some(index);
+            let response = line(ui, desk, *finding, is_looked_at, out);
+            if is_looked_at && newly {
+                response.scroll_to_me(None);
+            }
         }
         if findings.len() > MOST {
             let rest = format!("and {} more", findings.len() - MOST);
@@ -27,7 +32,15 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, most_height: f32, out: &mut Vec
     });
 }
 
-fn line(ui: &mut Ui, desk: &Desk<'_>, told: Told<'_>, out: &mut Vec<Request>) {
+/// Whether another finding is looked at than in the frame before: then it comes in sight.
+fn is_newly_looked_at(ui: &Ui, desk: &Desk<'_>) -> bool {
+    let last = Id::unique("the finding that was looked at");
+    let before = ui.data(|data| data.get_temp::<Option<usize>>(last)).flatten();
+    ui.data_mut(|data| data.insert_temp(last, desk.finding));
+    before != desk.finding
+}
+
+fn line(ui: &mut Ui, desk: &Desk<'_>, told: Told<'_>, is_looked_at: bool, out: &mut Vec<Request>) -> Response {
     let (theme, finding) = (desk.theme, told.finding());
     let width = ui.available_width();
     let galley = ui.painter().layout_job(words(desk, told, width - 2.0 * space::GAP));
@@ -35,16 +48,18 @@ fn line(ui: &mut Ui, desk: &Desk<'_>, told: Told<'_>, out: &mut Vec<Request>) {
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
     let spoken = format!("{}: {}", finding.severity.name(), finding.message);
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &spoken));
-    if response.hovered() || response.has_focus() {
+    if response.hovered() || response.has_focus() || is_looked_at {
         ui.painter().rect_filled(rect, space::CORNER, theme.panel_raised);
     }
     if response.has_focus() {
         ui.painter().rect_stroke(rect, space::CORNER, (space::LINE, theme.focus), egui::StrokeKind::Inside);
     }
     ui.painter().galley(rect.min + vec2(space::GAP, space::TIGHT), galley, theme.ink);
-    if response.on_hover_text("Show the place.").clicked() {
+    let response = response.on_hover_text("Show the place.");
+    if response.clicked() {
         out.push(told.show());
     }
+    response
 }
 
 fn words(desk: &Desk<'_>, told: Told<'_>, width: f32) -> LayoutJob {

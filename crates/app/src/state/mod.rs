@@ -32,6 +32,8 @@ pub(crate) struct Desk<'a> {
     pub(crate) views: Views,
     pub(crate) exaggeration: f32,
     pub(crate) findings_open: bool,
+    /// The finding that was looked at last, by its place in the list.
+    pub(crate) finding: Option<usize>,
     pub(crate) piece_open: bool,
     pub(crate) piece: PieceState,
     /// The order of work, where something shows it.

@@ -7,7 +7,7 @@ mod doubt;
 mod focus;
 mod note;
 
-pub(crate) use doubt::{forget as forget_doubt, of_fraction, of_jump};
+pub(crate) use doubt::{forget as forget_doubt, of_jump, of_length as doubt_of_length, sentence as doubt_sentence};
 pub(crate) use focus::{ask_for_size, select_on_focus};
 
 use crate::theme::{Text, Theme, space};

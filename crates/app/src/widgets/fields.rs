@@ -1,7 +1,7 @@
 //! The fields for lengths, angles, shares, numbers and words.
 
 use super::Sizing;
-use super::entry::{self, Entry, Reading, of_fraction, of_jump};
+use super::entry::{self, Entry, Reading, doubt_of_length, of_jump};
 use egui::Ui;
 use fh_measure::{LengthRange, WrittenAngle, WrittenLength, WrittenShare};
 
@@ -29,12 +29,6 @@ fn step_written(sizing: &Sizing<'_>, now: &WrittenLength, steps: i32, range: Len
     now.longer_by(f64::from(steps) * sizing.units.marks.step_mm(), range).ok()
 }
 
-/// Why a new length may be a slip: no rule shows it, or it is far from what was there.
-fn doubt_length(before: Option<(f64, &str)>, now: &WrittenLength) -> Option<String> {
-    let odd = now.odd_fraction().map(|fraction| of_fraction(&fraction));
-    odd.or_else(|| before.and_then(|(mm, text)| of_jump(mm, now.mm(), text)))
-}
-
 /// A length that must be there.
 pub(crate) fn length(
     ui: &mut Ui,
@@ -45,7 +39,7 @@ pub(crate) fn length(
 ) -> Option<WrittenLength> {
     let read = |text: &str| read_length(sizing, text, range);
     let step = |steps| step_written(sizing, now, steps, range);
-    let doubt = |typed: &WrittenLength| doubt_length(Some((now.mm(), now.text())), typed);
+    let doubt = |typed: &WrittenLength| doubt_of_length(Some((now.mm(), now.text())), typed);
     entry::show(ui, sizing.theme, entry, now.text(), &Reading { read: &read, step: Some(&step), doubt: Some(&doubt) })
 }
 
@@ -66,7 +60,7 @@ pub(crate) fn optional_length(
     let text = now.map_or("", WrittenLength::text);
     // Where it followed, what it was then is in the field as the hint.
     let before = now.map(|now| (now.mm(), text)).or(follows_mm.map(|mm| (mm, entry.hint)));
-    let doubt = |typed: &Option<WrittenLength>| doubt_length(before, typed.as_ref()?);
+    let doubt = |typed: &Option<WrittenLength>| doubt_of_length(before, typed.as_ref()?);
     entry::show(ui, sizing.theme, entry, text, &Reading { read: &read, step: Some(&step), doubt: Some(&doubt) })
 }
 

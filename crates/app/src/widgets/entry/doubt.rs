@@ -1,6 +1,7 @@
 //! Doubts about a value that was taken: it stands, but it may be a slip of the fingers.
 
-use egui::{Context, Id, Ui};
+use egui::{Context, Id, Order, Ui};
+use fh_measure::WrittenLength;
 
 /// From how many times as large or as small on a new value is doubted.
 const JUMP: f64 = 10.0;
@@ -29,9 +30,10 @@ pub(crate) fn of_jump(before: f64, now: f64, before_text: &str) -> Option<String
     (times > JUMP - 0.0005).then(|| format!("{times:.0} times {word} than before ({before})"))
 }
 
-/// What a fraction that no rule has is doubted with.
-pub(crate) fn of_fraction(fraction: &str) -> String {
-    format!("no rule shows {fraction}")
+/// Why a new length may be a slip: no rule shows it, or it is far from what was there, in mm and as it was written.
+pub(crate) fn of_length(before: Option<(f64, &str)>, now: &WrittenLength) -> Option<String> {
+    let odd = now.odd_fraction().map(|fraction| format!("no rule shows {fraction}"));
+    odd.or_else(|| before.and_then(|(mm, text)| of_jump(mm, now.mm(), text)))
 }
 
 /// Keeps what was said of the value that a field just gave, or forgets the last doubt where there is none.
@@ -60,7 +62,18 @@ pub(super) fn of(ui: &Ui, field: Id, now: &str) -> Option<String> {
         ui.data_mut(|data| data.remove::<Doubt>(slot()));
         return None;
     }
-    Some(format!("Did you mean this? {}. It is taken; Undo takes it back.", capital(&doubt.words)))
+    Some(sentence(&doubt.words, is_in_plan(ui)))
+}
+
+/// A doubt in a sentence. What stands in a dialog is not in the plan yet, and no Undo reaches it.
+pub(crate) fn sentence(words: &str, in_plan: bool) -> String {
+    let rest = if in_plan { "It is taken; Undo takes it back." } else { "It is taken as typed." };
+    format!("Did you mean this? {}. {rest}", capital(words))
+}
+
+/// Whether a field stands in a panel, and not in a dialog.
+fn is_in_plan(ui: &Ui) -> bool {
+    ui.layer_id().order == Order::Background
 }
 
 /// Forgets the doubt: something else was done since.

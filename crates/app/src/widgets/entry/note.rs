@@ -22,7 +22,7 @@ pub(super) fn show(ui: &Ui, theme: &Theme, field: Rect, id: Id, words: &str, col
         return;
     }
     let screen = ui.ctx().content_rect();
-    let edge = ui.clip_rect().left() - space::PAD;
+    let edge = left_edge(ui);
     let beside = edge - TIP - screen.left() > theme.scaled(LEAST);
     let width = if beside { theme.scaled(WIDTH).min(edge - TIP - screen.left()) } else { field.width() };
     let top = free_below(ui, field.top());
@@ -45,6 +45,13 @@ pub(super) fn show(ui: &Ui, theme: &Theme, field: Rect, id: Id, words: &str, col
         });
     });
     note_bottom(ui, shown.response.rect.bottom());
+}
+
+/// The left edge of the panel or dialog that a field stands in.
+fn left_edge(ui: &Ui) -> f32 {
+    let layer = ui.layer_id();
+    let dialog = if layer.order == Order::Background { None } else { ui.memory(|memory| memory.area_rect(layer.id)) };
+    dialog.map_or(ui.clip_rect().left() - space::PAD, |dialog| dialog.left())
 }
 
 /// The tip that points at the field.
