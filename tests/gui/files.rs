@@ -257,8 +257,10 @@ fn templates_are_printed_where_they_are_ticked() {
     desk.harness.run();
     desk.type_only("File", path.to_str().unwrap());
     desk.press("Make the sheet");
-    let both = std::fs::read_to_string(&path).unwrap();
-    assert!(both.contains("MARK SHEET") && both.contains("TEMPLATES"), "{} bytes", both.len());
+    let page = |number: u32| std::fs::read_to_string(desk.folder.path().join(format!("both-{number}.svg"))).unwrap();
+    let (first, second) = (page(1), page(2));
+    assert!(first.contains("MARK SHEET") && second.contains("TEMPLATES") && !path.exists());
+    assert!(desk.shows("both-1.svg to "), "what was written is told");
 }
 
 /// Presses a round button by its name.

@@ -10,6 +10,7 @@ mod page;
 mod repeats;
 mod slits;
 mod steps;
+mod svg;
 mod templates;
 mod words;
 
@@ -58,10 +59,10 @@ impl Printed {
     }
 }
 
-/// What a program of poppler-utils writes to its output.
+/// What a program writes to its output.
 fn run(program: &str, arguments: &[&str]) -> String {
     let output = Command::new(program).args(arguments).output().unwrap_or_else(|error| {
-        panic!("{program} does not run ({error}): these tests need it; install the package poppler-utils")
+        panic!("{program} does not run ({error}): these tests need the packages poppler-utils and librsvg2-bin")
     });
     assert!(output.status.success(), "{program} {arguments:?}: {}", String::from_utf8_lossy(&output.stderr));
     String::from_utf8_lossy(&output.stdout).into_owned()

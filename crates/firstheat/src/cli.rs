@@ -80,7 +80,7 @@ pub(crate) struct ReadArgs {
 pub(crate) struct SheetArgs {
     /// The plan; `-` reads standard input.
     pub(crate) plan: PathBuf,
-    /// The file to write, .pdf or .svg.
+    /// The file to write, .pdf or .svg; as .svg each page is a file of its own, hook-1.svg, hook-2.svg and so on.
     #[arg(short, long, value_name = "FILE")]
     pub(crate) output: PathBuf,
     /// The size of the paper.

@@ -7,7 +7,7 @@ use fh_core::balance::balance;
 use fh_core::plan::Plan;
 use fh_print::paper::Paper;
 use fh_print::sheets::{Sheet, document, usual_orientation};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 /// Writes the sheets of a plan.
@@ -19,8 +19,15 @@ pub(crate) fn run(args: &SheetArgs) -> Result<ExitCode, Failure> {
         PaperName::A4 => Paper::A4,
         PaperName::Letter => Paper::Letter,
     };
-    write(&plan, &sheets, paper, kind, &args.output)?;
-    output::print(&format!("wrote {}; print it at 100 %\n", args.output.display()))?;
+    let files = write(&plan, &sheets, paper, kind, &args.output)?;
+    let said = match files.as_slice() {
+        [first, .., last] => {
+            let (pages, first, last) = (files.len(), first.display(), last.display());
+            format!("wrote {pages} pages, {first} to {last}; print them at 100 %\n")
+        }
+        _ => format!("wrote {}; print it at 100 %\n", args.output.display()),
+    };
+    output::print(&said)?;
     Ok(ExitCode::SUCCESS)
 }
 
@@ -66,15 +73,17 @@ impl FileKind {
 
 /// Writes the mark sheet of a plan to a file.
 pub(crate) fn write_marks(plan: &Plan, paper: Paper, kind: FileKind, path: &Path) -> Result<(), Failure> {
-    write(plan, &[Sheet::Marks], paper, kind, path)
+    write(plan, &[Sheet::Marks], paper, kind, path).map(drop)
 }
 
-/// Writes sheets of a plan to one file.
-fn write(plan: &Plan, sheets: &[Sheet], paper: Paper, kind: FileKind, path: &Path) -> Result<(), Failure> {
+/// Writes sheets of a plan: to one file, or as SVG to a file for each page. Gives the files.
+fn write(plan: &Plan, sheets: &[Sheet], paper: Paper, kind: FileKind, path: &Path) -> Result<Vec<PathBuf>, Failure> {
     let drawing = document(plan, &balance(plan), sheets, paper, usual_orientation(sheets));
-    let bytes = match kind {
-        FileKind::Pdf => fh_print::pdf(&drawing).map_err(Failure::new)?,
-        FileKind::Svg => fh_print::svg(&drawing).into_bytes(),
-    };
-    Ok(fh_store::replace(path, &bytes)?)
+    match kind {
+        FileKind::Pdf => {
+            fh_store::replace(path, &fh_print::pdf(&drawing).map_err(Failure::new)?)?;
+            Ok(vec![path.to_owned()])
+        }
+        FileKind::Svg => Ok(fh_store::replace_pages(path, &fh_print::svg(&drawing))?),
+    }
 }

@@ -77,9 +77,9 @@ fn the_dxf_holds_the_flat_outlines_in_millimetres() {
     let areas: Vec<f64> = read
         .entities()
         .map(|entity| {
-            let dxf::entities::EntityType::LwPolyline(line) = &entity.specific else { panic!("a polyline") };
+            let dxf::entities::EntityType::Polyline(line) = &entity.specific else { panic!("a polyline") };
             assert!(line.is_closed());
-            let corners = &line.vertices;
+            let corners: Vec<_> = line.vertices().map(|vertex| vertex.location.clone()).collect();
             let cross = |at: usize| {
                 let (a, b) = (&corners[at], &corners[(at + 1) % corners.len()]);
                 a.x * b.y - b.x * a.y
@@ -87,6 +87,8 @@ fn the_dxf_holds_the_flat_outlines_in_millimetres() {
             ((0..corners.len()).map(cross).sum::<f64>() / 2.0).abs()
         })
         .collect();
+    let layers: Vec<&str> = read.entities().map(|entity| entity.common.layer.as_str()).collect();
+    assert_eq!(layers, ["BAR1_1_plate", "BAR1_1_plate", "BAR1_3_leaf"]);
     // The plate, its hole, and the leaf: R² (θ - sin θ), R = (L² + W²)/(4W), θ = 4 atan(W/L).
     let (radius, angle) = ((3600.0 + 576.0) / 96.0, 4.0 * (24.0_f64 / 60.0).atan());
     let wanted = [1500.0, std::f64::consts::PI * 16.0, radius * radius * (angle - angle.sin())];
@@ -103,6 +105,28 @@ fn the_svg_is_as_large_as_what_is_in_it() {
     // The leaf is the longest, 60 mm; plate 30 and leaf 24 wide with 10 between; 5 around.
     assert!(text.contains("width=\"70.000mm\" height=\"74.000mm\""), "{}", text.lines().next().unwrap());
     assert_eq!(text.matches("<path").count(), 2);
+}
+
+#[test]
+fn every_file_has_the_same_bytes_each_time_and_nothing_of_the_machine() {
+    let (plan, balance) = plan(HOOK);
+    for kind in FileKind::ALL {
+        assert_eq!(export(&plan, &balance, kind).unwrap(), export(&plan, &balance, kind).unwrap(), "{}", kind.name());
+    }
+    let text = String::from_utf8(export(&plan, &balance, FileKind::Dxf).unwrap()).unwrap();
+    let variables: Vec<&str> = text.lines().filter(|line| line.starts_with('$')).collect();
+    assert_eq!(variables, ["$ACADVER", "$INSUNITS", "$MEASUREMENT"], "no time, no number by chance");
+}
+
+#[test]
+fn a_name_with_letters_that_xml_does_not_allow_leaves_a_file_that_can_be_read() {
+    let name = r"a\u0001b\u000bc\u001fd\ufffee\uffff <\u0085>&";
+    let leaf = HOOK.replace("\"leaf\", \"form\"", &format!("\"{name}\", \"form\""));
+    let (plan, balance) = plan(&leaf);
+    let text = String::from_utf8(export(&plan, &balance, FileKind::Svg).unwrap()).unwrap();
+    let is_allowed = |c: char| c == '\n' || ('\u{20}'..='\u{fffd}').contains(&c) || c >= '\u{10000}';
+    assert!(text.chars().all(is_allowed), "{text:?}");
+    assert!(text.contains("a b c d e  &lt; &gt;&amp;"), "{text}");
 }
 
 #[test]

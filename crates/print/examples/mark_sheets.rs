@@ -28,7 +28,9 @@ fn write_sheets(folder: &Path, plan_file: &Path) -> Result<(), Box<dyn Error>> {
                 let drawing = document(&plan, &balance, &[*sheet], paper, orientation);
                 let file = folder.join(format!("{name}{called}-{}-{lies}", paper.name()));
                 std::fs::write(file.with_extension("pdf"), fh_print::pdf(&drawing)?)?;
-                std::fs::write(file.with_extension("svg"), fh_print::svg(&drawing))?;
+                for (number, page) in (1..).zip(fh_print::svg(&drawing)) {
+                    std::fs::write(file.with_extension(format!("{number}.svg")), page)?;
+                }
             }
         }
     }

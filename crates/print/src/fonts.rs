@@ -11,9 +11,6 @@ pub enum Weight {
     SemiBold,
 }
 
-/// The family as other programs know it.
-pub const FAMILY: &str = "Source Sans 3";
-
 /// The height of a capital or a figure as a share of the em (the fonts' own table, 660 of 1000 units).
 pub const CAP_HEIGHT: f64 = 0.66;
 
@@ -34,14 +31,6 @@ impl Weight {
         match self {
             Self::Regular => "Source Sans 3 Regular",
             Self::SemiBold => "Source Sans 3 SemiBold",
-        }
-    }
-
-    /// Its weight as style sheets count it.
-    pub fn css(self) -> u16 {
-        match self {
-            Self::Regular => 400,
-            Self::SemiBold => 600,
         }
     }
 }

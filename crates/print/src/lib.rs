@@ -12,6 +12,7 @@ pub mod typeset;
 
 mod error;
 mod fractions;
+mod glyph_lines;
 mod pdf;
 mod shaping;
 mod svg;

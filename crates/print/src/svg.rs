@@ -1,48 +1,33 @@
-//! A drawing as one SVG in true millimetres: its pages one below the other, the words as real text.
+//! A drawing as SVG in true millimetres: a file for each page, its letters drawn as lines, so that it needs no font and
+//! looks the same in every program.
 
-use crate::drawing::{Align, Drawing, Item, Page, Point, Text, Turn};
-use crate::fonts::FAMILY;
+use crate::drawing::{Drawing, Item, Page, Point, Text, Turn};
+use crate::glyph_lines::word_lines;
 use crate::pen::{Gray, Pen};
 use std::fmt::Write;
 
-/// The space between two pages.
-const PAGE_GAP_MM: f64 = 10.0;
+/// The pages of a drawing, each an SVG text of the paper's size. The same drawing gives the same texts.
+pub fn svg(drawing: &Drawing) -> Vec<String> {
+    let many = drawing.pages.len();
+    let title = |number: usize| match many {
+        1 => drawing.title.clone(),
+        _ => format!("{}, page {number} of {many}", drawing.title),
+    };
+    (1..).zip(&drawing.pages).map(|(number, page)| svg_page(page, &title(number), drawing.size_mm())).collect()
+}
 
-/// The drawing as SVG text. One page has the size of the paper; more stand below each other, each in a frame.
-pub fn svg(drawing: &Drawing) -> String {
-    let (width, page_height) = drawing.size_mm();
-    let pages = drawing.pages.len().max(1) as f64;
-    let height = pages * page_height + (pages - 1.0) * PAGE_GAP_MM;
-    let mut out = head(&drawing.title, width, height);
-    for (number, page) in (1..).zip(&drawing.pages) {
-        let top = f64::from(number - 1) * (page_height + PAGE_GAP_MM);
-        write_page(&mut out, page, number, top, (width, page_height));
+fn svg_page(page: &Page, title: &str, (width, height): (f64, f64)) -> String {
+    let (width, height, title) = (figure(width), figure(height), escaped(title));
+    let mut out = format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" \
+         viewBox=\"0 0 {width} {height}\" xml:lang=\"en\">\n<title>{title}</title>\n\
+         <rect width=\"{width}\" height=\"{height}\" fill=\"#ffffff\"/>\n"
+    );
+    for item in &page.items {
+        write_item(&mut out, item);
     }
     out.push_str("</svg>\n");
     out
-}
-
-fn head(title: &str, width: f64, height: f64) -> String {
-    let (width, height, title) = (figure(width), figure(height), escaped(title));
-    format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" \
-         viewBox=\"0 0 {width} {height}\" font-family=\"'{FAMILY}', sans-serif\" xml:lang=\"en\">\n<title>{title}</title>\n"
-    )
-}
-
-fn write_page(out: &mut String, page: &Page, number: u32, top: f64, (width, height): (f64, f64)) {
-    let (top, width, height) = (figure(top), figure(width), figure(height));
-    put(out, format_args!("<g id=\"page-{number}\" transform=\"translate(0 {top})\">\n"));
-    put(
-        out,
-        format_args!(
-            "<rect width=\"{width}\" height=\"{height}\" fill=\"#ffffff\" stroke=\"#8c8c8c\" stroke-width=\"0.1\"/>\n"
-        ),
-    );
-    for item in &page.items {
-        write_item(out, item);
-    }
-    out.push_str("</g>\n");
 }
 
 fn write_item(out: &mut String, item: &Item) {
@@ -69,31 +54,21 @@ fn write_item(out: &mut String, item: &Item) {
     }
 }
 
-/// The words with their length, so that a program without the font still keeps them in their place.
+/// The words as the outlines of their letters; what they say stands in their label, to be found and to be read aloud.
 fn write_text(out: &mut String, text: &Text) {
-    if text.content().is_empty() {
-        return;
-    }
-    let anchor = match text.align {
-        Align::Left => "start",
-        Align::Center => "middle",
-        Align::Right => "end",
-    };
-    let (x, y) = (figure(text.at.x), figure(text.at.y));
+    let Some(lines) = word_lines(text.content(), text.weight) else { return };
+    let scale = text.size_mm / lines.units_per_em;
+    let (Point { x, y }, lead) = (text.at, text.lead_mm());
     let place = match text.turn {
-        Turn::Level => format!("x=\"{x}\" y=\"{y}\""),
-        Turn::Upward => format!("transform=\"translate({x} {y}) rotate(-90)\""),
+        Turn::Level => format!("matrix({scale:.7} 0 0 {scale:.7} {} {})", figure(x - lead), figure(y)),
+        Turn::Upward => format!("matrix(0 -{scale:.7} {scale:.7} 0 {} {})", figure(x), figure(y + lead)),
     };
+    let (words, color) = (escaped(text.content()), color(text.gray));
     put(
         out,
         format_args!(
-            "<text {place} font-size=\"{}\" font-weight=\"{}\" text-anchor=\"{anchor}\" fill=\"{}\" \
-             textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\">{}</text>\n",
-            figure(text.size_mm),
-            text.weight.css(),
-            color(text.gray),
-            figure(text.width_mm()),
-            escaped(text.content())
+            "<path role=\"img\" aria-label=\"{words}\" fill=\"{color}\" transform=\"{place}\" d=\"{}\"/>\n",
+            lines.path
         ),
     );
 }
@@ -167,27 +142,40 @@ mod tests {
 
     #[test]
     fn one_page_has_the_size_of_the_paper() {
-        let svg = svg(&drawing(vec![Page::default()]));
-        assert!(svg.contains("width=\"279.4mm\" height=\"215.9mm\" viewBox=\"0 0 279.4 215.9\""), "{svg}");
+        let pages = svg(&drawing(vec![Page::default()]));
+        assert_eq!(pages.len(), 1);
+        assert!(pages[0].contains("width=\"279.4mm\" height=\"215.9mm\" viewBox=\"0 0 279.4 215.9\""), "{pages:?}");
     }
 
     #[test]
-    fn pages_stand_below_each_other() {
-        let svg = svg(&drawing(vec![Page::default(), Page::default()]));
-        assert!(svg.contains("height=\"441.8mm\"") && svg.contains("translate(0 225.9)"), "{svg}");
+    fn each_page_is_a_file_of_its_own() {
+        let pages = svg(&drawing(vec![Page::default(), Page::default()]));
+        assert_eq!(pages.len(), 2);
+        for (number, page) in (1..).zip(&pages) {
+            assert!(page.starts_with("<svg ") && page.ends_with("</svg>\n") && page.matches("<svg").count() == 1);
+            assert!(page.contains("height=\"215.9mm\""), "{page}");
+            assert!(page.contains(&format!("<title>Hook &amp; &lt;eye&gt;, page {number} of 2</title>")), "{page}");
+        }
     }
 
     #[test]
     fn a_line_of_100_mm_measures_100_mm() {
-        let svg = svg(&drawing(vec![page(Item::line(at(20.0, 30.0), at(120.0, 30.0), Pen::Dimension))]));
+        let svg = svg(&drawing(vec![page(Item::line(at(20.0, 30.0), at(120.0, 30.0), Pen::Dimension))])).concat();
         assert!(svg.contains("x1=\"20\" y1=\"30\" x2=\"120\" y2=\"30\""), "{svg}");
     }
 
     #[test]
-    fn words_stay_words_and_are_escaped() {
-        let svg = svg(&drawing(vec![page(Text::new(at(1.0, 2.0), 6.0, "1/2 < 3/4 & \"more\"").into())]));
-        assert!(svg.contains(">1⁄2 &lt; 3⁄4 &amp; &quot;more&quot;</text>"), "{svg}");
+    fn words_can_be_found_and_are_escaped() {
+        let svg = svg(&drawing(vec![page(Text::new(at(1.0, 2.0), 6.0, "1/2 < 3/4 & \"more\"").into())])).concat();
+        assert!(svg.contains(" aria-label=\"1⁄2 &lt; 3⁄4 &amp; &quot;more&quot;\""), "{svg}");
         assert!(svg.contains("<title>Hook &amp; &lt;eye&gt;</title>"), "{svg}");
+    }
+
+    #[test]
+    fn no_font_is_asked_for() {
+        let words = Text::new(at(1.0, 2.0), 6.0, "■ 1 9/16 in").upward().bold();
+        let svg = svg(&drawing(vec![page(words.into())])).concat();
+        assert!(!svg.contains("<text") && !svg.contains("font"), "{svg}");
     }
 
     #[test]

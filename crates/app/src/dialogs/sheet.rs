@@ -60,6 +60,11 @@ impl SheetFile {
                 ui.add_space(space::GAP);
                 entry.show(ui, desk, out);
                 ui.add_space(space::GAP);
+                if *kind == SheetKind::Svg {
+                    let pages =
+                        "Each page is a file of its own: where there are more, -1, -2 and so on follow the name.";
+                    ui.label(RichText::new(pages).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
+                }
                 let hint =
                     "Print it at 100 %, not “fit to page”, and lay a rule on its 100 mm line before you mark the bar.";
                 ui.label(RichText::new(hint).text_style(Text::Small.style()).color(desk.theme.ink_quiet));

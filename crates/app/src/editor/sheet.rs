@@ -4,7 +4,7 @@ use super::Editor;
 use crate::dialogs::{Dialog, SheetFile};
 use crate::state::{PaperSize, SheetKind};
 use fh_print::sheets::{Sheet, document_for, usual_orientation};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 impl Editor {
     /// Asks for paper and file.
@@ -32,11 +32,8 @@ impl Editor {
             Some(Dialog::Sheet(dialog)) => dialog.sheets(),
             _ => vec![Sheet::Marks],
         };
-        match self
-            .sheet_bytes(&sheets, kind, paper)
-            .and_then(|bytes| fh_store::replace(path, &bytes).map_err(|e| e.to_string()))
-        {
-            Ok(()) => {
+        match self.sheet_files(&sheets, kind, paper, path) {
+            Ok(files) => {
                 self.dialog = None;
                 let names: Vec<&str> = sheets.iter().map(|sheet| sheet.name()).collect();
                 let are = if matches!(sheets.as_slice(), [Sheet::Marks | Sheet::Ladder | Sheet::Gauges]) {
@@ -44,8 +41,11 @@ impl Editor {
                 } else {
                     "are"
                 };
-                let file = path.display();
-                self.say(format!("The {} {are} in {file}. Print at 100 %.", names.join(", the ")));
+                let place = match files.as_slice() {
+                    [first, .., last] => format!("{} to {}", first.display(), last.display()),
+                    _ => path.display().to_string(),
+                };
+                self.say(format!("The {} {are} in {place}. Print at 100 %.", names.join(", the ")));
             }
             Err(why) => {
                 if let Some(Dialog::Sheet(dialog)) = &mut self.dialog {
@@ -55,13 +55,26 @@ impl Editor {
         }
     }
 
-    fn sheet_bytes(&self, sheets: &[Sheet], kind: SheetKind, paper: PaperSize) -> Result<Vec<u8>, String> {
+    /// Makes the sheets and writes them: to one file, or as SVG to a file for each page. Gives the files.
+    fn sheet_files(
+        &self,
+        sheets: &[Sheet],
+        kind: SheetKind,
+        paper: PaperSize,
+        path: &Path,
+    ) -> Result<Vec<PathBuf>, String> {
         let (plan, balance) = (self.document.plan(), self.document.balance());
         let shop = self.order.shop();
         let drawing = document_for(plan, balance, shop, sheets, paper.paper(), usual_orientation(sheets));
         match kind {
-            SheetKind::Pdf => fh_print::pdf(&drawing).map_err(|error| error.to_string()),
-            SheetKind::Svg => Ok(fh_print::svg(&drawing).into_bytes()),
+            SheetKind::Pdf => {
+                let bytes = fh_print::pdf(&drawing).map_err(|error| error.to_string())?;
+                fh_store::replace(path, &bytes).map_err(|error| error.to_string())?;
+                Ok(vec![path.to_owned()])
+            }
+            SheetKind::Svg => {
+                fh_store::replace_pages(path, &fh_print::svg(&drawing)).map_err(|error| error.to_string())
+            }
         }
     }
 }

@@ -66,7 +66,7 @@ pub enum ExportError {
     CannotWrite(String),
 }
 
-/// The contents of a file of this kind.
+/// The contents of a file of this kind; the same plan gives the same bytes.
 ///
 /// # Errors
 /// Where the plan has nothing that belongs into such a file.
@@ -84,7 +84,8 @@ pub fn export(plan: &Plan, balance: &Balance, kind: FileKind) -> Result<Vec<u8>,
             if flats.is_empty() {
                 return Err(ExportError::NoOutline);
             }
-            if kind == FileKind::Dxf { dxf_file::write(&flats) } else { Ok(svg::write(&flats).into_bytes()) }
+            let text = if kind == FileKind::Dxf { dxf_file::write(&flats) } else { svg::write(&flats) };
+            Ok(text.into_bytes())
         }
     }
 }

@@ -34,6 +34,18 @@ pub(super) fn write(flats: &[Flat]) -> String {
     text
 }
 
+/// The words with the characters that mean something to XML replaced, and a space for those that it does not allow
+/// (XML 1.0, production 2).
 fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
+    let mut safe = String::with_capacity(text.len());
+    for letter in text.chars() {
+        match letter {
+            '&' => safe.push_str("&amp;"),
+            '<' => safe.push_str("&lt;"),
+            '>' => safe.push_str("&gt;"),
+            c if c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}') => safe.push(' '),
+            c => safe.push(c),
+        }
+    }
+    safe
 }
