@@ -60,6 +60,30 @@ fn a_ring_measures_its_diameters() {
 }
 
 #[test]
+fn a_boss_along_a_ring_measures_its_circle_and_its_hole() {
+    let boss = json!({ "name": "boss", "form": { "hole": { "outline": { "disc": { "diameter": "30 mm" } },
+        "thickness": "6 mm", "hole": { "round": "8.5 mm" }, "made": "punched" } } });
+    let arc = json!({ "name": "arc", "form": { "plain": {} },
+        "bend": { "curve": { "angle": "90 deg", "inside_radius": "40 mm", "side": "90 deg" } } });
+    let printed = printed(&[boss, arc], Paper::A4);
+    // The boss by itself has its cross first, the boss along the arc after it.
+    let number = printed.drawing.pages.len() - 1;
+    let last = crosses(&printed, number);
+    let boss = last[last.len() - 2];
+    let page = Rendered::new(&printed, number);
+    // Chords of both circles: beyond the cross in the hole, and away from the words beside it.
+    for (off, radius) in [(10.0_f64, 15.0_f64), (-10.0, 15.0), (3.5, 4.25), (-3.5, 4.25)] {
+        let half = (radius * radius - off * off).sqrt();
+        let runs = page.runs_at(boss.y + off);
+        let near = |x: f64| runs.iter().copied().find(|run| (run.middle() - x).abs() < 1.0);
+        let ends = [-half, half].map(|x| near(boss.x + x));
+        let [Some(left), Some(right)] = ends else { panic!("{off}: {runs:?} about {boss:?}") };
+        let chord = apart(left, right);
+        assert!((chord - 2.0 * half).abs() <= CLOSE_MM, "{chord} where {} is right", 2.0 * half);
+    }
+}
+
+#[test]
 fn a_leaf_measures_its_length_and_its_width() {
     let printed = printed(&leaf(), Paper::Letter);
     let outline = printed.drawing.pages[0].items.iter().find_map(|item| match item {

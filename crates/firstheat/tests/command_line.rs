@@ -238,7 +238,7 @@ fn sheets_are_written_as_pdf_and_svg() {
     assert!(!shop.path("d.svg").exists());
     let start = |name: &str| fs::read(shop.path(name)).unwrap()[..4].to_vec();
     assert_eq!((start("a.pdf"), start("b.PDF")), (b"%PDF".to_vec(), b"%PDF".to_vec()));
-    assert!(fs::read_to_string(shop.path("c.svg")).unwrap().contains("<svg"));
+    assert!(fs::read_to_string(shop.path("c-1.svg")).unwrap().contains("<svg"));
 }
 
 #[test]

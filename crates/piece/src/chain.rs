@@ -3,6 +3,7 @@
 use crate::fineness::Fineness;
 use crate::solid::{collar, falls, in_mm, socket, solid};
 use crate::turn::{sense, way_of};
+use crate::vector::{length, minus};
 use crate::way::{Bow, Course, Rod, Way};
 use crate::{Frame, Line, Mesh, Piece, Solid};
 use fh_core::balance::SegmentBalance;
@@ -57,7 +58,8 @@ impl<'a> Chain<'a> {
                 let inside = [width.mm(), height.mm()];
                 let (mesh, frames) = collar(section, inside, in_mm(*length) * balance.swell, &self.fineness);
                 let start = self.at;
-                self.put(index, mesh, &start, frames, piece);
+                let shares = even_shares(&frames);
+                self.put(index, mesh, &start, (frames, shares), piece);
             }
             _ => self.add_one(index, balance, shape, piece),
         }
@@ -78,19 +80,28 @@ impl<'a> Chain<'a> {
             }
             _ => solid(shape, balance.reversed, &way, &self.fineness),
         };
-        let frames = way.stations(&self.fineness).into_iter().map(|at| way.frame_at(at)).collect();
-        self.put(index, mesh, &start, frames, piece);
+        let stations = way.stations(&self.fineness);
+        let shares = stations.iter().map(|at| at / way.length.max(1e-12)).collect();
+        let frames = stations.into_iter().map(|at| way.frame_at(at)).collect();
+        self.put(index, mesh, &start, (frames, shares), piece);
         self.at = start.carry(&way.end()).moved([0.0, shift.after[0], shift.after[1] - after]);
     }
 
-    /// Puts a solid and its line, seen from their start, in the piece.
-    fn put(&self, segment: usize, mut mesh: Mesh, start: &Frame, frames: Vec<Frame>, piece: &mut Piece) {
+    /// Puts a solid and its line, seen from their start, in the piece; with each frame the share of the length before it.
+    fn put(
+        &self,
+        segment: usize,
+        mut mesh: Mesh,
+        start: &Frame,
+        (frames, shares): (Vec<Frame>, Vec<f64>),
+        piece: &mut Piece,
+    ) {
         let frames = frames.iter().map(|frame| start.carry(frame)).collect();
         if self.fineness.surfaces {
             mesh.carry(start);
             piece.solids.push(Solid { bar: self.bar, copy: 0, segment, mesh });
         }
-        piece.lines.push(Line { bar: self.bar, copy: 0, segment, frames });
+        piece.lines.push(Line { bar: self.bar, copy: 0, segment, frames, shares });
     }
 
     /// Adds the branches of a split side by side; the bar goes on where they end, if they are held together there.
@@ -138,6 +149,15 @@ impl Opened {
         let twist = if let Some(Bent::Twist { angle }) = balance.bent { sense(angle) } else { 0.0 };
         (self.root, Way { length, course, twist, swell: balance.swell * self.forged / self.rod.length() })
     }
+}
+
+/// The share of the way before each frame, from frame to frame straight on.
+fn even_shares(frames: &[Frame]) -> Vec<f64> {
+    let steps = frames.windows(2).map(|pair| length(minus(pair[1].at, pair[0].at)));
+    let mut before = vec![0.0];
+    steps.for_each(|step| before.push(before.last().copied().unwrap_or(0.0) + step));
+    let whole = before.last().copied().unwrap_or(0.0).max(1e-12);
+    before.into_iter().map(|run| run / whole).collect()
 }
 
 /// The frame beside another, so far toward a side.

@@ -3,7 +3,7 @@
 //! From one frame to the next the bar is taken to run on a screw: exact for straight lines, arcs and even twists.
 
 use crate::Frame;
-use crate::rotation::{between, frame_turned, turned};
+use crate::rotation::{between as rotation_between, frame_turned, turned};
 use crate::vector::{Vector, dot, length, minus, plus, times};
 
 /// A center line.
@@ -91,6 +91,15 @@ impl<'a> Path<'a> {
     }
 }
 
+/// The frame at a share of the way from one frame to the next.
+pub(crate) fn between(from: &Frame, to: &Frame, share: f64) -> Frame {
+    match share {
+        share if share <= 0.0 => *from,
+        share if share >= 1.0 => *to,
+        share => Screw::new(from, to).frame(from, share),
+    }
+}
+
 /// The way from one frame to the next.
 struct Screw {
     axis: Vector,
@@ -102,7 +111,7 @@ struct Screw {
 
 impl Screw {
     fn new(from: &Frame, to: &Frame) -> Self {
-        let (axis, angle) = between(from, to);
+        let (axis, angle) = rotation_between(from, to);
         let way = minus(to.at, from.at);
         let ahead = times(axis, dot(axis, way));
         let across = minus(way, ahead);

@@ -2,6 +2,7 @@
 
 use crate::chain::Chain;
 use crate::fineness::Fineness;
+use crate::path::between;
 use crate::placement::{ClosedLoop, placements};
 use crate::{Bounds, Frame, Mesh};
 use fh_core::balance::Balance;
@@ -42,6 +43,29 @@ pub struct Line {
     pub segment: usize,
     /// Places along it, the first and the last exact.
     pub frames: Vec<Frame>,
+    /// The share of the segment's length that lies before each of them, from 0 to 1.
+    pub shares: Vec<f64>,
+}
+
+impl Line {
+    /// The frame between two neighboring places, `share` of the way from the one numbered `index` to the next: on the
+    /// circle or the straight through both. None where there are no such places.
+    pub fn between(&self, index: usize, share: f64) -> Option<Frame> {
+        let (from, to) = (self.frames.get(index)?, self.frames.get(index + 1)?);
+        Some(between(from, to, share))
+    }
+
+    /// The frame at a share of the segment's length; beyond its ends it runs straight on by so many mm as the share says of
+    /// `length_mm`. None where it has no places.
+    pub fn frame_at(&self, share: f64, length_mm: f64) -> Option<Frame> {
+        let within = share.clamp(0.0, 1.0);
+        let last = self.frames.len().checked_sub(1)?;
+        let index = self.shares.partition_point(|known| *known <= within).clamp(1, last.max(1)) - 1;
+        let (low, high) = (*self.shares.get(index)?, self.shares.get(index + 1).copied().unwrap_or(1.0));
+        let part = if high > low { (within - low) / (high - low) } else { 0.0 };
+        let frame = self.between(index, part).or_else(|| self.frames.get(index).copied())?;
+        Some(Frame { at: frame.place([(share - within) * length_mm, 0.0, 0.0]), ..frame })
+    }
 }
 
 /// A piece in space.
@@ -122,7 +146,7 @@ fn joined(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
         let lines = local.lines.iter().filter(|line| line.bar == place.bar);
         piece.lines.extend(lines.map(|line| {
             let frames = line.frames.iter().map(|frame| place.frame.carry(frame)).collect();
-            Line { copy: place.copy, frames, ..*line }
+            Line { copy: place.copy, frames, shares: line.shares.clone(), ..*line }
         }));
     }
     piece

@@ -56,9 +56,12 @@ fn around(shape: &Shape, reversed: bool, [angle, inside]: [f64; 2], side: f64) -
     Way::bent(length, Curve::Taper(turn), side, reversed)
 }
 
-/// A flag rolled up along its length round a mandrel: as far as its own length reaches.
+/// A flag rolled up along its length round a mandrel: as far as its own length reaches. Each piece ds of it turns by
+/// ds / (r + c), c changing evenly from end to end: all of it by the length times `ln(b/a) / (b - a)`.
 fn rolled(shape: &Shape, reversed: bool, mandrel: f64, side: f64) -> Way {
     let (start, end) = shape.inside_to_centroid(side);
-    let radius = mandrel / 2.0 + (start + end) / 2.0;
-    around(shape, reversed, [in_mm(shape.length()) / radius, mandrel / 2.0], side)
+    let (first, last) = (mandrel / 2.0 + start, mandrel / 2.0 + end);
+    let change = last / first - 1.0;
+    let mean = if change.abs() < 1e-9 { 1.0 / first } else { change.ln_1p() / (last - first) };
+    around(shape, reversed, [in_mm(shape.length()) * mean, mandrel / 2.0], side)
 }

@@ -81,8 +81,10 @@ fn shoulder(from: &SectionSize, to: &SectionSize, sides: &Sides, view: View, len
         View::Side => (0, 180),
         View::Top => (270, 90),
     };
+    // Set down on one side the whole difference lies there, on both half of it on each.
+    let sided = if sides.contains(high_side) && sides.contains(low_side) { 1.0 } else { 2.0 };
     let fillet = |stepped: bool| -> Vec<[f64; 2]> {
-        let depth = if stepped { length.min((before - after).abs() * 2.0) } else { 0.0 };
+        let depth = if stepped { length.min((before - after).abs() * sided) } else { 0.0 };
         (0..=STEPS)
             .map(|step| {
                 let (sin, cos) = (FRAC_PI_2 * step as f64 / STEPS as f64).sin_cos();

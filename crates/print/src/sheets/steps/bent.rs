@@ -10,6 +10,7 @@ use crate::drawing::{Item, Point, Text, at};
 use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
 use crate::sheets::templates::faces::{Sample, apex, samples};
+use crate::sheets::templates::plate::{Plate, plate};
 use crate::sheets::templates::space::Plane;
 use crate::sheets::type_sizes::CAPTION;
 use fh_core::balance::Balance;
@@ -59,6 +60,8 @@ pub(super) struct Faces {
     pub(super) note: Option<BendNote>,
     /// The apex of a sharp corner.
     pub(super) apex: Option<[f64; 2]>,
+    /// What is flat and seen on its width.
+    pub(super) plate: Option<Plate>,
 }
 
 /// A view on paper, of the whole or of a detail.
@@ -161,7 +164,8 @@ impl<'a> Now<'a> {
             let sound = samples.iter().all(|sample| sample.middle.iter().all(|mm| mm.abs() < FARTHEST_MM));
             let worked = worked(line.segment);
             let note = if worked { BendNote::of(balance, self.plan.units.length) } else { None };
-            (sound && samples.len() > 1).then(|| Faces { apex: apex(&samples, balance), samples, worked, note })
+            let plate = plate(line, balance, shape, &plane);
+            (sound && samples.len() > 1).then(|| Faces { apex: apex(&samples, balance), samples, worked, note, plate })
         };
         self.piece.lines.iter().filter_map(of_line).collect()
     }
@@ -287,7 +291,17 @@ fn bounds(all: &[Stretch]) -> Option<[[f64; 2]; 2]> {
 impl Faces {
     /// Both faces, around it.
     pub(super) fn outline(&self) -> Vec<[f64; 2]> {
-        outline(&self.samples, self.apex)
+        match &self.plate {
+            Some(plate) => plate.outline.clone(),
+            None => outline(&self.samples, self.apex),
+        }
+    }
+
+    /// Its hole, where one is seen.
+    fn hole(&self, place: &impl Fn([f64; 2]) -> Point, pen: Pen) -> Option<Item> {
+        let (hole, _) = self.plate.as_ref()?.hole.as_ref()?;
+        let points = hole.iter().copied().map(place).collect();
+        Some(Item::Polygon { points, fill: Some(Gray::WHITE), pen: Some(pen) })
     }
 
     /// The whole segment: hatched where it is worked.
@@ -295,11 +309,13 @@ impl Faces {
         let points: Vec<Point> = self.outline().into_iter().map(place).collect();
         if !self.worked {
             let pen = Some(Pen::MarkLine);
-            return vec![Item::Polygon { points, fill: Some(Gray::WHITE), pen }];
+            let metal = Item::Polygon { points, fill: Some(Gray::WHITE), pen };
+            return [metal].into_iter().chain(self.hole(place, Pen::MarkLine)).collect();
         }
         let mut items = vec![Item::Polygon { points: points.clone(), fill: Some(Gray::LIGHT), pen: None }];
         items.extend(hatch(&points));
         items.push(Item::Polygon { points, fill: None, pen: Some(Pen::Outline) });
+        items.extend(self.hole(place, Pen::Outline));
         items
     }
 }

@@ -44,6 +44,7 @@ fn near_stretches(faces: &Faces, near: &impl Fn(&Sample) -> bool) -> Vec<Stretch
                 worked: faces.worked,
                 note: faces.note.clone(),
                 apex: faces.apex.filter(|_| end + 1 - start == faces.samples.len()),
+                plate: faces.plate.clone().filter(|_| end + 1 - start == faces.samples.len()),
             };
             all.push(Stretch { faces: own, broken: [start > 0, end < last] });
         }

@@ -3,17 +3,15 @@
 use super::anchor::{anchor, directions};
 use super::outline::outline;
 use crate::sheets::templates::faces::{apex, samples};
+use crate::sheets::templates::plate::plate;
 use crate::sheets::templates::space::Plane;
-use fh_core::balance::{Balance, SegmentBalance};
+use fh_core::balance::Balance;
 use fh_core::metal::Shape;
 use fh_piece::vector::{Vector, dot};
 use fh_piece::{Frame, Line, Piece};
-use uom::si::length::millimeter;
 
 /// What reaches farther than this, in mm, is not drawn.
 const FARTHEST_MM: f64 = 1e6;
-/// What is seen face on to more than this is drawn with its hole.
-const FACE_ON: f64 = 0.9;
 
 /// From where a piece is looked at.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -153,31 +151,20 @@ fn part_seen(line: &Line, balance: &Balance, nearer: Vector, plane: &Plane) -> O
         return None;
     }
     let near = line.frames.iter().map(|frame| dot(frame.at, nearer)).sum::<f64>() / line.frames.len() as f64;
+    let plate = plate(line, balance, shape, plane);
+    let (edge, hole) = match plate {
+        Some(plate) => (Some(plate.outline), plate.hole.map(|(hole, _)| hole)),
+        None => (None, None),
+    };
     Some(PartSeen {
         bar: line.bar,
         copy: line.copy,
         part: line.segment,
-        outline: outline(&samples, apex(&samples, balance)),
-        hole: hole(line, balance, shape, plane),
+        outline: edge.unwrap_or_else(|| outline(&samples, apex(&samples, balance))),
+        hole,
         spine: samples.iter().map(|sample| sample.middle).collect(),
         near,
     })
-}
-
-/// The outline of a straight part's hole, where it is looked at face on.
-fn hole(line: &Line, balance: &SegmentBalance, shape: &Shape, plane: &Plane) -> Option<Vec<[f64; 2]>> {
-    let (Shape::Hole { hole, at, .. }, [first, .., last]) = (shape, &line.frames[..]) else { return None };
-    let face_on = |direction: Vector| {
-        let [x, y] = plane.direction(direction);
-        x.hypot(y) > FACE_ON
-    };
-    if dot(first.along, last.along) < 0.999 || !face_on(first.along) || !face_on(first.toward) {
-        return None;
-    }
-    let along = at.get::<millimeter>();
-    let middle = if balance.reversed { balance.forged_length.get::<millimeter>() - along } else { along };
-    let place = |frame: &Frame, [along, toward]: [f64; 2]| plane.place(frame.place([middle + along, toward, 0.0]));
-    Some(hole.points_mm(48).into_iter().map(|point| place(first, point)).collect())
 }
 
 /// The lowest and the highest place of all; none where there is nothing, or nothing that can be drawn.

@@ -4,6 +4,7 @@ use super::faces::{Sample, apex, inside_center, samples, turning};
 use super::figure::{Figure, cross};
 use super::flat_outline::with_path;
 use super::numbers::Numbers;
+use super::plate::{Plate, plate};
 use super::runs::{Member, Run, Shown, runs};
 use super::space::Plane;
 use super::template::{Line, Template};
@@ -54,6 +55,8 @@ struct Drawn<'a> {
     samples: Vec<Sample>,
     /// Whether its line bends.
     bends: bool,
+    /// What is flat and lies on its width.
+    plate: Option<Plate>,
     path: String,
 }
 
@@ -135,9 +138,11 @@ impl Bends<'_> {
         let draw = |member: &Member| {
             let balance = self.worked.segments.get(member.segment)?;
             let shape = balance.shape.as_ref()?;
-            let samples = shown_part(samples(self.course(member.segment)?, balance, shape, plane), member.shown);
+            let course = self.course(member.segment)?;
+            let samples = shown_part(samples(course, balance, shape, plane), member.shown);
             let bends = samples.iter().any(|sample| differs(sample.ahead, samples[0].ahead));
-            Some(Drawn { member: *member, balance, shape, samples, bends, path: self.bar.path(member.segment) })
+            let plate = if member.shown.is_none() { plate(course, balance, shape, plane) } else { None };
+            Some(Drawn { member: *member, balance, shape, samples, bends, plate, path: self.bar.path(member.segment) })
         };
         run.members.iter().filter_map(draw).collect()
     }
@@ -161,7 +166,7 @@ impl Bends<'_> {
     fn figure(&self, drawn: &[Drawn<'_>]) -> Figure {
         let mut items: Vec<Item> = drawn.iter().flat_map(faces).collect();
         let ends: Vec<Item> = drawn.iter().flat_map(|member| self.ends(member, drawn)).collect();
-        let metal = drawn.iter().flat_map(|member| edge_points(&member.samples)).chain(corner_points(drawn));
+        let metal = drawn.iter().flat_map(|member| edge_points(&member.samples)).chain(outline_points(drawn));
         let mut numbers = Numbers::new(metal.chain(ends.iter().flat_map(line_points)).collect());
         items.extend(ends);
         let centers: Vec<Item> = drawn.iter().filter_map(center).flat_map(cross).collect();
@@ -248,9 +253,10 @@ fn inside_places(drawn: &Drawn<'_>) -> Vec<Point> {
     about.chain(out.map(|point| at(point.x, point.y + FACT * 0.33))).collect()
 }
 
-/// Places along the outside of sharp corners.
-fn corner_points(drawn: &[Drawn<'_>]) -> Vec<Point> {
-    let outlines = drawn.iter().filter(|member| apex(&member.samples, member.balance).is_some()).flat_map(faces);
+/// Places along the outside of sharp corners, and along outlines and holes.
+fn outline_points(drawn: &[Drawn<'_>]) -> Vec<Point> {
+    let own = |member: &&Drawn<'_>| member.plate.is_some() || apex(&member.samples, member.balance).is_some();
+    let outlines = drawn.iter().filter(own).flat_map(faces);
     outlines.flat_map(|item| line_points(&item)).collect()
 }
 
@@ -340,6 +346,10 @@ fn faces(drawn: &Drawn<'_>) -> Vec<Item> {
         let points = drawn.samples.iter().map(|sample| on_paper(place(sample))).collect();
         Item::Polyline { points, pen }
     };
+    let middle = line(|sample| sample.middle, Pen::CenterLine);
+    if let Some(plate) = &drawn.plate {
+        return flat_items(plate).into_iter().chain([middle]).collect();
+    }
     let mut items = vec![line(left_face, Pen::Outline), line(right_face, Pen::Outline)];
     if let Some(apex) = apex(&drawn.samples, drawn.balance) {
         let outside = if turning(&drawn.samples) > 0.0 { right_face } else { left_face };
@@ -348,7 +358,21 @@ fn faces(drawn: &Drawn<'_>) -> Vec<Item> {
         let index = if turning(&drawn.samples) > 0.0 { 1 } else { 0 };
         items[index] = Item::Polyline { points, pen: Pen::Outline };
     }
-    items.push(line(|sample| sample.middle, Pen::CenterLine));
+    items.push(middle);
+    items
+}
+
+/// The outline of what lies on its width, and its hole with a cross.
+fn flat_items(plate: &Plate) -> Vec<Item> {
+    let closed = |points: &[[f64; 2]]| {
+        let points = points.iter().copied().map(on_paper).collect();
+        Item::Polygon { points, fill: None, pen: Some(Pen::Outline) }
+    };
+    let mut items = vec![closed(&plate.outline)];
+    if let Some((hole, middle)) = &plate.hole {
+        items.push(closed(hole));
+        items.extend(cross(on_paper(*middle)));
+    }
     items
 }
 
@@ -358,12 +382,14 @@ fn across_line(sample: &Sample, stands_out: f64, pen: Pen) -> Item {
     Item::line(on_paper(left), on_paper(right), pen)
 }
 
-/// The line where two segments meet, as wide as the wider of both.
+/// The line where two segments meet, as wide as the wider of both on each side: at a step their middles lie apart.
 fn joint(end: &Sample, start: Option<&Sample>, stands_out: f64) -> Item {
-    let wider = |a: f64, b: Option<f64>| a.max(b.unwrap_or(a));
+    let [x, y] = end.leftward();
+    let off = |start: &Sample| (start.middle[0] - end.middle[0]) * x + (start.middle[1] - end.middle[1]) * y;
+    let wider = |own: f64, other: Option<f64>| own.max(other.unwrap_or(own));
     let both = Sample {
-        left: wider(end.left, start.map(|start| start.left)),
-        right: wider(end.right, start.map(|start| start.right)),
+        left: wider(end.left, start.map(|start| start.left + off(start))),
+        right: wider(end.right, start.map(|start| start.right - off(start))),
         ..*end
     };
     across_line(&both, stands_out, Pen::MarkLine)

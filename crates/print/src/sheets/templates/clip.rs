@@ -1,41 +1,82 @@
 //! Cuts a drawing to a rectangle, so that it can be printed in parts.
 
-use super::figure::{around, bounds};
-use crate::drawing::{Item, Point, at};
+use super::figure::{around, bounds, union};
+use crate::drawing::{Item, Point, Text, at};
 use crate::paper::Area;
 use crate::pen::Pen;
 
-/// What of an item lies within an area. Words and filled areas are kept whole where their middle lies in `own`, moved
-/// inside where they would be cut; lines are cut.
-pub(super) fn clipped(item: &Item, area: Area, own: Area) -> Vec<Item> {
+/// What of a drawing is cut at the edge of a part, and what stays whole.
+pub(super) enum Piece<'a> {
+    /// A line, cut where the part ends.
+    Stroke(&'a Item),
+    /// A cross at a center: whole on every part that has room for it.
+    Cross(Vec<&'a Item>),
+    /// Words, with the box that they stand in: whole on one part.
+    Words(Vec<&'a Item>),
+}
+
+/// The items of a drawing as pieces, in order.
+pub(super) fn pieces(items: &[Item]) -> Vec<Piece<'_>> {
+    let mut pieces = Vec::new();
+    let mut rest = items;
+    while let Some((first, after)) = rest.split_first() {
+        let second = after.first();
+        let (piece, taken) = match (first, second) {
+            (Item::Line { pen: Pen::JoinCross, .. }, Some(second @ Item::Line { pen: Pen::JoinCross, .. })) => {
+                (Piece::Cross(vec![first, second]), 2)
+            }
+            (Item::Polygon { fill: Some(_), .. }, Some(second @ Item::Text(_))) => {
+                (Piece::Words(vec![first, second]), 2)
+            }
+            (Item::Polygon { fill: Some(_), .. } | Item::Text(_), _) => (Piece::Words(vec![first]), 1),
+            _ => (Piece::Stroke(first), 1),
+        };
+        pieces.push(piece);
+        rest = rest.get(taken..).unwrap_or_default();
+    }
+    pieces
+}
+
+/// The space that some items take.
+pub(super) fn space(items: &[&Item]) -> Option<Area> {
+    items.iter().map(|item| bounds(item)).reduce(union)
+}
+
+/// What of a line lies within an area.
+pub(super) fn clipped(item: &Item, area: Area) -> Vec<Item> {
     match item {
         Item::Line { from, to, pen } => stretches(&[*from, *to], area, *pen),
         Item::Polyline { points, pen } => stretches(points, area, *pen),
-        Item::Polygon { points, fill: None, pen: Some(pen) } => {
-            let closed: Vec<Point> = points.iter().chain(points.first()).copied().collect();
-            stretches(&closed, area, *pen)
-        }
-        Item::Polygon { .. } | Item::Text(_) => whole(item, area, own).into_iter().collect(),
+        Item::Polygon { points, pen: Some(pen), .. } => stretches(&closed(points), area, *pen),
+        Item::Polygon { .. } | Item::Text(_) => Vec::new(),
     }
 }
 
-/// Words or a filled area, where its middle belongs to this part.
-fn whole(item: &Item, area: Area, own: Area) -> Option<Item> {
-    let space = bounds(item);
-    let middle = at((space.left + space.right) / 2.0, (space.top + space.bottom) / 2.0);
-    if !holds(own, middle) {
-        return None;
+/// The corners of a line, the first of a closed one again at its end.
+pub(super) fn corners(item: &Item) -> Vec<Point> {
+    match item {
+        Item::Line { from, to, .. } => vec![*from, *to],
+        Item::Polyline { points, .. } => points.clone(),
+        Item::Polygon { points, .. } => closed(points),
+        Item::Text(Text { .. }) => Vec::new(),
     }
+}
+
+fn closed(points: &[Point]) -> Vec<Point> {
+    points.iter().chain(points.first()).copied().collect()
+}
+
+/// How far a space has to be moved, right and down, to lie within an area.
+pub(super) fn inward(space: Area, area: Area) -> [f64; 2] {
     let inward = |low: f64, high: f64, least: f64, most: f64| {
         (least - low).max(0.0).min((most - low).max(0.0)) + (most - high).min(0.0)
     };
-    let dx = inward(space.left, space.right, area.left, area.right);
-    let dy = inward(space.top, space.bottom, area.top, area.bottom);
-    Some(item.clone().shifted(dx, dy))
+    [inward(space.left, space.right, area.left, area.right), inward(space.top, space.bottom, area.top, area.bottom)]
 }
 
-fn holds(area: Area, point: Point) -> bool {
-    point.x >= area.left && point.x < area.right && point.y >= area.top && point.y < area.bottom
+/// Whether an area holds a place.
+pub(super) fn holds(area: Area, point: Point) -> bool {
+    point.x >= area.left && point.x <= area.right && point.y >= area.top && point.y <= area.bottom
 }
 
 /// The stretches of a line within an area.

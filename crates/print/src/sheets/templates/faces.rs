@@ -1,13 +1,11 @@
 //! One segment as it lies in the plane of a template: its middle line and both faces.
 
+use super::depth::{OFF_MM, depth, farthest, own_places};
 use super::space::Plane;
 use fh_core::balance::SegmentBalance;
 use fh_core::metal::{Bent, Shape};
-use fh_core::plan::SocketAxis;
 use fh_piece::vector::{Vector, dot, length, minus};
 use fh_piece::{Frame, Line};
-use uom::si::f64::Length;
-use uom::si::length::millimeter;
 
 /// The farthest that two samples of a straight segment stand apart.
 const STEP_MM: f64 = 3.0;
@@ -40,92 +38,53 @@ impl Sample {
     }
 }
 
-/// The samples of a segment in a plane, from its datum side.
+/// The samples of a segment in a plane, from its datum side: so close together that no face is a hundredth of a millimetre
+/// off.
 pub(in crate::sheets) fn samples(line: &Line, balance: &SegmentBalance, shape: &Shape, plane: &Plane) -> Vec<Sample> {
-    let frames = refined(&line.frames);
-    let mut run = 0.0;
-    let mut along = Vec::with_capacity(frames.len());
-    for (index, frame) in frames.iter().enumerate() {
-        let before = frames.get(index.wrapping_sub(1)).unwrap_or(frame);
-        run += distance(before.at, frame.at);
-        along.push(run);
-    }
-    let whole = run.max(1e-9);
-    let sample = |(frame, run): (&Frame, &f64)| {
-        let share = if balance.reversed { 1.0 - run / whole } else { run / whole };
+    let swell = balance.swell.max(0.0).sqrt();
+    let sample = |place: f64| {
+        let frame = line.frame_at(place, 0.0)?;
+        let share = if balance.reversed { 1.0 - place } else { place };
         let [x, y] = plane.direction(frame.along);
         let long = x.hypot(y).max(1e-9);
         let ahead = [x / long, y / long];
         let leftward = plane.lifted([-ahead[1], ahead[0]]);
-        let swell = balance.swell.max(0.0).sqrt();
-        let depth = |direction: Vector| depth(shape, balance.bent.as_ref(), share, side_of(frame, direction)) * swell;
-        Sample { middle: plane.place(frame.at), ahead, left: depth(leftward), right: depth(leftward.map(|part| -part)) }
+        let reach = |direction: Vector| depth(shape, balance.bent.as_ref(), share, side_of(&frame, direction)) * swell;
+        let (left, right) = (reach(leftward), reach(leftward.map(|part| -part)));
+        Some(Sample { middle: plane.place(frame.at), ahead, left, right })
     };
-    frames.iter().zip(&along).map(sample).collect()
+    places(line, balance, shape).into_iter().filter_map(sample).collect()
 }
 
-/// Straight stretches with more places between their ends.
-fn refined(frames: &[Frame]) -> Vec<Frame> {
-    let mut all: Vec<Frame> = Vec::with_capacity(frames.len());
-    for pair in frames.windows(2) {
-        let [from, to] = [pair[0], pair[1]];
-        let straight = dot(from.along, to.along) > 1.0 - 1e-9;
-        let steps =
-            if straight { (distance(from.at, to.at) / STEP_MM).ceil().clamp(1.0, MOST_STEPS) as usize } else { 1 };
-        for step in 0..steps {
-            let share = step as f64 / steps as f64;
-            all.push(Frame { at: [0, 1, 2].map(|axis| from.at[axis] + (to.at[axis] - from.at[axis]) * share), ..from });
-        }
+/// The shares of a line at which it is looked at: those of its bends and those that the shape needs, in order.
+fn places(line: &Line, balance: &SegmentBalance, shape: &Shape) -> Vec<f64> {
+    let aside = farthest(shape);
+    let mut all: Vec<f64> = own_places(shape);
+    if balance.reversed {
+        all.iter_mut().for_each(|place| *place = 1.0 - *place);
     }
-    all.extend(frames.last());
+    for (frames, shares) in line.frames.windows(2).zip(line.shares.windows(2)) {
+        let steps = steps_between(&frames[0], &frames[1], aside);
+        all.extend((0..steps).map(|step| shares[0] + (shares[1] - shares[0]) * f64::from(step) / f64::from(steps)));
+    }
+    all.extend(line.shares.last());
+    all.sort_by(f64::total_cmp);
+    all.dedup_by(|next, before| *next - *before < 1e-7);
     all
+}
+
+/// In how many steps the way between two frames is drawn.
+fn steps_between(from: &Frame, to: &Frame, aside: f64) -> u32 {
+    let (long, turn) = (distance(from.at, to.at), dot(from.along, to.along).clamp(-1.0, 1.0).acos());
+    // A chord of an angle a lies r a²/8 inside its arc, and r a is the length of the arc.
+    let bowed = ((long + turn * aside) * turn / 8.0 / OFF_MM).sqrt();
+    let steps = if turn < 1e-4 { long / STEP_MM } else { bowed };
+    steps.ceil().clamp(1.0, MOST_STEPS) as u32
 }
 
 /// The side of the section that a direction points to, in radians from up by way of toward-you.
 fn side_of(frame: &Frame, direction: Vector) -> f64 {
     dot(direction, frame.toward).atan2(dot(direction, frame.up))
-}
-
-/// From the middle line to the face on a side, at a share of the segment's length, in mm.
-fn depth(shape: &Shape, bent: Option<&Bent>, share: f64, side: f64) -> f64 {
-    let (start, end) = shape.inside_to_centroid(side);
-    let even = start + (end - start) * shape.runout().share_at(share.clamp(0.0, 1.0));
-    match (shape, bent) {
-        (Shape::Ball { diameter }, _) => {
-            let radius = in_mm(*diameter) / 2.0;
-            let from_middle = radius * (2.0 * share - 1.0);
-            (radius * radius - from_middle * from_middle).max(0.0).sqrt()
-        }
-        // Rolled up, its tube lies on one side of the bar's middle.
-        (Shape::Flag { root, .. }, Some(Bent::Socket { mandrel, axis: SocketAxis::Along, side: rolled, .. })) => {
-            let (mandrel, thick) = (in_mm(*mandrel), in_mm(*root));
-            (mandrel / 2.0 + thick) + (mandrel + thick) / 2.0 * (side - rolled).cos()
-        }
-        // Seen on its width.
-        (Shape::Flag { outline, .. } | Shape::Hole { outline, .. }, _) if side.sin().abs() > 0.7 => {
-            let away = if side.sin() > 0.0 { -1.0 } else { 1.0 };
-            outline_reach(&outline.points_mm(), share * in_mm(outline.length()), away)
-        }
-        _ => even,
-    }
-}
-
-/// How far an outline reaches to one side of its middle line, at a place along it, in mm.
-fn outline_reach(points: &[[f64; 2]], along: f64, away: f64) -> f64 {
-    let edges = points.iter().zip(points.iter().cycle().skip(1));
-    let crossing = |(a, b): (&[f64; 2], &[f64; 2])| {
-        let (low, high) = (a[0].min(b[0]) - 1e-6, a[0].max(b[0]) + 1e-6);
-        if along < low || along > high {
-            return None;
-        }
-        let share = if (b[0] - a[0]).abs() < 1e-9 { 0.5 } else { ((along - a[0]) / (b[0] - a[0])).clamp(0.0, 1.0) };
-        Some((a[1] + (b[1] - a[1]) * share) * away)
-    };
-    edges.filter_map(crossing).fold(0.0, f64::max)
-}
-
-fn in_mm(length: Length) -> f64 {
-    length.get::<millimeter>()
 }
 
 /// The outside apex of a sharp corner, on paper; none for other segments.

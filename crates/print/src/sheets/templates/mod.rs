@@ -2,10 +2,12 @@
 
 mod bend;
 mod clip;
+mod depth;
 pub(super) mod faces;
 mod figure;
 mod flat_outline;
 mod numbers;
+pub(super) mod plate;
 mod runs;
 mod shelf;
 pub(super) mod space;
