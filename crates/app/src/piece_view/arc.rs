@@ -68,7 +68,8 @@ mod tests {
                 ..Frame::START
             }
         };
-        Line { bar: 0, copy: 0, segment: 0, frames: (0..=8).map(frame).collect() }
+        let shares = (0..=8).map(|step| f64::from(step) / 8.0).collect();
+        Line { bar: 0, copy: 0, segment: 0, frames: (0..=8).map(frame).collect(), shares }
     }
 
     const FRONT: Sight = Sight {
