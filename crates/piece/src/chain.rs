@@ -4,7 +4,7 @@ use crate::fineness::Fineness;
 use crate::solid::{collar, falls, in_mm, socket, solid};
 use crate::turn::{sense, way_of};
 use crate::vector::{length, minus};
-use crate::way::{Bow, Course, Rod, Way};
+use crate::way::{Bow, Course, Curve, Rod, Way};
 use crate::{Frame, Line, Mesh, Piece, Solid};
 use fh_core::balance::SegmentBalance;
 use fh_core::metal::{Bent, FreeEnd, OpeningSize, SectionSize, Shape, SplitSize};
@@ -21,6 +21,19 @@ pub(crate) struct Chain<'a> {
     pub(crate) at: Frame,
     /// The opened branch that it runs along.
     pub(crate) branch: Option<Opened>,
+    /// The bend at its root, while it is bent out of line.
+    lean: Option<Lean>,
+}
+
+/// The bend at the root of a branch that is bent out of line.
+#[derive(Clone, Copy)]
+struct Lean {
+    angle: f64,
+    side: f64,
+    /// From where to where along the branch, in mm.
+    zone: [f64; 2],
+    /// How much of the branch lies behind, in mm.
+    behind: f64,
 }
 
 /// An opened branch: its line seen from the root, and how much of it lies behind.
@@ -36,7 +49,7 @@ pub(crate) struct Opened {
 impl<'a> Chain<'a> {
     /// A bar from its datum end.
     pub(crate) fn new(bar: usize, balances: &'a [SegmentBalance], fineness: Fineness) -> Self {
-        Self { bar, balances, fineness, at: Frame::START, branch: None }
+        Self { bar, balances, fineness, at: Frame::START, branch: None, lean: None }
     }
 
     /// Adds segments, the first of them counted through the bar as `first`.
@@ -71,6 +84,10 @@ impl<'a> Chain<'a> {
         let (start, way) = match &mut self.branch {
             Some(opened) => opened.onward(balance, in_mm(shape.length())),
             None => (self.at.moved([0.0, shift.before[0], shift.before[1] + before]), way_of(balance, shape)),
+        };
+        let way = match &mut self.lean {
+            Some(lean) => lean.onward(way, shape),
+            None => way,
         };
         let mesh = match (shape, balance.bent) {
             _ if !self.fineness.surfaces => Mesh::default(),
@@ -115,7 +132,8 @@ impl<'a> Chain<'a> {
         for (number, branch) in segment.form.branches().iter().enumerate() {
             let Some(size) = split.branches.get(number) else { return };
             let beside = beside(&root, split.side, in_mm(size.offset));
-            let mut chain = Self { at: beside, branch: None, ..self.clone() };
+            let lean = lean(split, number);
+            let mut chain = Self { at: beside, branch: None, lean, ..self.clone() };
             if let Some(opening) = split.opening {
                 let offset = in_mm(size.offset);
                 let rod = Rod::new(bow(split, &opening, number, offset));
@@ -158,6 +176,40 @@ fn even_shares(frames: &[Frame]) -> Vec<f64> {
     steps.for_each(|step| before.push(before.last().copied().unwrap_or(0.0) + step));
     let whole = before.last().copied().unwrap_or(0.0).max(1e-12);
     before.into_iter().map(|run| run / whole).collect()
+}
+
+impl Lean {
+    /// The way of the next segment of the branch: bent where the bend at the root lies on it, but for one with a bend of its own.
+    fn onward(&mut self, way: Way, shape: &Shape) -> Way {
+        let [from, to] = self.zone.map(|at| (at - self.behind).clamp(0.0, way.length));
+        self.behind += way.length;
+        let is_straight = matches!(way.course, Course::Plane { curve: Curve::Line, .. });
+        if to <= from || !is_straight || matches!(shape, Shape::Peak { .. }) {
+            return way;
+        }
+        let angle = self.angle * (to - from) / (self.zone[1] - self.zone[0]);
+        Way {
+            course: Course::Plane { curve: Curve::Crook { angle, from, to }, side: self.side, backward: false },
+            ..way
+        }
+    }
+}
+
+/// The bend at the root of a branch: outward, and the more the farther out it lies; none where the branches lie together.
+fn lean(split: &SplitSize, number: usize) -> Option<Lean> {
+    /// How long the bend is, in widths of the branch as cut.
+    const LONG: f64 = 1.5;
+    let size = split.branches.get(number)?;
+    let offset = in_mm(size.offset);
+    let farthest = split.branches.iter().map(|branch| in_mm(branch.offset).abs()).fold(0.0, f64::max);
+    if split.apart == 0.0 || farthest <= 0.0 {
+        return None;
+    }
+    let length = in_mm(size.forged_length);
+    let long = (in_mm(size.raw_width) * LONG).min(length / 2.0);
+    let zone = if split.free == FreeEnd::Datum { [length - long, length] } else { [0.0, long] };
+    let side = if offset < 0.0 { split.side + PI } else { split.side };
+    Some(Lean { angle: split.apart * offset.abs() / farthest, side, zone, behind: 0.0 })
 }
 
 /// The frame beside another, so far toward a side.

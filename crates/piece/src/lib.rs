@@ -14,9 +14,11 @@ mod path;
 mod piece;
 mod placement;
 mod rotation;
+mod seen;
 mod solid;
 mod turn;
 mod way;
+mod welded;
 
 pub mod files;
 pub mod raster;
@@ -28,3 +30,4 @@ pub use mesh::{Bounds, Mesh};
 pub use overlap::{Overlap, PartOf, overlaps};
 pub use piece::{Line, Piece, Quality, Solid, piece};
 pub use placement::{ClosedLoop, Placement, Placements, placements};
+pub use seen::Seen;

@@ -4,6 +4,7 @@ use crate::chain::Chain;
 use crate::fineness::Fineness;
 use crate::path::between;
 use crate::placement::{ClosedLoop, placements};
+use crate::welded::welded;
 use crate::{Bounds, Frame, Mesh};
 use fh_core::balance::Balance;
 use fh_core::plan::Plan;
@@ -94,6 +95,14 @@ impl Piece {
         of_it.map(|solid| solid.mesh.volume_mm3()).sum()
     }
 
+    /// The whole surface of one part of one of a bar's copies; empty where it has none.
+    pub fn surface(&self, line: &Line) -> Mesh {
+        let own = |solid: &&Solid| (solid.bar, solid.copy, solid.segment) == (line.bar, line.copy, line.segment);
+        let mut whole = Mesh::default();
+        self.solids.iter().filter(own).for_each(|solid| whole.append(&solid.mesh));
+        whole
+    }
+
     /// It with y turned round: reckoned toward the smith, the three directions would show it as in a mirror.
     fn right_handed(mut self) -> Self {
         let turned = |[x, y, z]: [f64; 3]| [x, -y, z];
@@ -117,7 +126,7 @@ impl Piece {
 /// Bends a plan's bars into the piece.
 ///
 /// What has no settled shape is left out, and what comes after it starts where it would have started. What is trimmed off
-/// or left in the tongs is no part of it either. The bars stand as their joints hold them; see [`placements`].
+/// or left in the tongs is no part of it either, nor is a weld that closes a bar on itself: its metal is burnt in. The bars stand as their joints hold them; see [`placements`].
 ///
 /// In space x runs along the bar from its datum end, y **away** from the smith and z up: the three turn as a right-handed
 /// screw does, as every other program takes them.
@@ -125,15 +134,25 @@ pub fn piece(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
     joined(plan, balance, quality).right_handed()
 }
 
+impl Piece {
+    /// It without some parts, each named by its bar and its segment.
+    fn without(mut self, parts: &[(usize, usize)]) -> Self {
+        self.solids.retain(|solid| !parts.contains(&(solid.bar, solid.segment)));
+        self.lines.retain(|line| !parts.contains(&(line.bar, line.segment)));
+        self
+    }
+}
+
 /// The bars put together, y toward the smith.
 fn joined(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
     let local = apart(plan, balance, quality);
     let placed = placements(plan, balance, &local);
+    let welded = welded(plan, balance, &local);
     if let [only] = placed.copies.as_slice()
         && only.frame == Frame::START
         && only.copy == 0
     {
-        return local;
+        return local.without(&welded);
     }
     let mut piece = Piece { loops: placed.loops, ..Piece::default() };
     for place in &placed.copies {
@@ -149,7 +168,7 @@ fn joined(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
             Line { copy: place.copy, frames, shares: line.shares.clone(), ..*line }
         }));
     }
-    piece
+    piece.without(&welded)
 }
 
 /// Each bar once, all of them from the origin.

@@ -399,3 +399,35 @@ fn pages_of_a_document_are_counted_through() {
     let first = Drawing { pages: turned.pages[..1].to_vec(), ..turned };
     assert!(words(&first).contains("TEMPLATES") && !words(&first).contains("Caution"), "{}", words(&first));
 }
+
+/// A hook's tip lies over its shank on the cards, whichever of its legs is the longer; so it does on the template.
+#[test]
+fn a_template_has_the_same_side_up_as_the_cards() {
+    for legs in [[40.0, 130.0], [130.0, 40.0]] {
+        let plan = hook(legs);
+        let drawing = document(&plan, &balance(&plan), &[Sheet::Templates], Paper::A4, Orientation::Landscape);
+        let items = &drawing.pages[0].items;
+        let long = items.iter().flat_map(|item| match item {
+            Item::Polyline { points, .. } => points.clone(),
+            Item::Line { from, to, .. } => vec![*from, *to],
+            _ => Vec::new(),
+        });
+        let long: Vec<Point> = long.collect();
+        let turn = items.iter().find_map(|item| match item {
+            Item::Text(text) if text.content().contains("180") => Some(text.at),
+            _ => None,
+        });
+        let turn = turn.expect("the angle of the bow");
+        // Where the level faces of the longer leg lie.
+        let level: Vec<f64> = long
+            .windows(2)
+            .filter(|pair| {
+                (pair[0].y - pair[1].y).abs() < 0.01 && (pair[0].x - pair[1].x).abs() > 1.0 && pair[0].y < 170.0
+            })
+            .map(|pair| pair[0].y)
+            .collect();
+        let long_leg = level.iter().filter(|y| level.iter().filter(|other| (*other - *y).abs() < 0.1).count() > 20);
+        let lowest = long_leg.copied().fold(f64::NEG_INFINITY, f64::max);
+        assert!(lowest > turn.y, "{legs:?}: {lowest} under {}", turn.y);
+    }
+}

@@ -60,4 +60,4 @@ pub use sizes::Size;
 pub use task::Task;
 pub use tools::{Tool, ToolUse};
 pub use why::Why;
-pub use worked::{Worked, WorkedStep, after, bar_after, proposal, work_out};
+pub use worked::{Worked, WorkedStep, after, bar_after, joined_after, proposal, work_out};

@@ -26,6 +26,8 @@ pub struct Stage {
     pub opened: bool,
     /// Bent or twisted.
     pub bent: bool,
+    /// Welded.
+    pub welded: bool,
     /// Cut off.
     pub off: bool,
 }
@@ -80,6 +82,7 @@ impl Progress {
             O::Trim if matches!(form, Form::Trim { .. }) => stage.off = true,
             O::Trim => stage.trimmed = true,
             O::PartOff => stage.off |= matches!(form, Form::Hold { .. }),
+            O::Weld => stage.welded = true,
             O::Split => stage.cut |= is_split,
             O::BendAside => stage.aside = is_split,
             O::Straighten => stage.aside = false,
@@ -93,6 +96,16 @@ impl Progress {
             }
             operation if operation.is_bending() || operation == O::Twist => stage.bent = true,
             _ => {}
+        }
+    }
+
+    /// A joint welded: the welds that it names are made.
+    pub(crate) fn weld(&mut self, site: &Site<'_>, joint: usize) {
+        let joints = fh_core::joints::joined(site.plan).into_iter().filter(|joined| joined.joint == joint);
+        for member in joints.flat_map(|joined| joined.members).filter(|member| member.bar == site.index) {
+            if let Some(stage) = self.stages.get_mut(member.segment) {
+                stage.welded = true;
+            }
         }
     }
 

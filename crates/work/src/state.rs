@@ -3,7 +3,7 @@
 use crate::progress::{Progress, Stage};
 use crate::site::{Part, Site, in_mm, in_mm2, in_mm3, mm};
 use fh_core::balance::{BarBalance, SegmentBalance};
-use fh_core::metal::{Outline, Shape};
+use fh_core::metal::{BranchSize, FreeEnd, OpeningSize, Outline, Shape, SplitSize};
 use fh_core::plan::{Chain, Form, Gives};
 use uom::si::f64::Volume;
 use uom::si::volume::cubic_millimeter;
@@ -19,6 +19,7 @@ pub(crate) fn state(site: &Site<'_>, progress: &Progress) -> BarBalance {
         slot.forged_length = mm(lengths[part.at]);
         slot.forged_start = mm(starts[part.at]);
         slot.derived.clear();
+        slot.unwelded = matches!(part.segment.form, Form::Weld { .. }) && !progress.stages[part.at].welded;
         now.put_in(slot);
     }
     mend_offsets(site, progress, &mut bar);
@@ -120,6 +121,15 @@ fn wider(outline: &Outline, factor: f64) -> Outline {
     }
 }
 
+/// How far branches are bent out of line while they are forged, in radians: as far as a picture shows; no source.
+const APART: f64 = 0.21;
+
+/// A slit that is closed at both ends, wedged open so that each branch has its own width free beside it.
+fn wedged(size: &SplitSize) -> OpeningSize {
+    let reach = |branch: &BranchSize| in_mm(branch.offset).abs() + in_mm(branch.raw_width) / 2.0;
+    OpeningSize { radius: mm(size.branches.iter().map(reach).fold(0.0, f64::max)), turns: 0.0 }
+}
+
 /// A split: whole bar until it is cut, then branches of their own.
 fn split_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64]) -> Now {
     let stage: Stage = progress.stages[part.at];
@@ -134,7 +144,8 @@ fn split_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f6
     let mut now = size.clone();
     now.length = mm(lengths[part.at]);
     if !progress.is_opened(site, part.at) {
-        now.opening = None;
+        now.opening = (stage.aside && now.free == FreeEnd::Neither).then(|| wedged(size));
+        now.apart = if stage.aside && now.free != FreeEnd::Neither { APART } else { 0.0 };
     }
     let mut metal_mm3 = 0.0;
     for (chain, members) in &site.chains {

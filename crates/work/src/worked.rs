@@ -21,7 +21,7 @@ use crate::tools::{Tool, gather};
 use crate::walk::Walk;
 use crate::words;
 use fh_core::balance::{Balance, BarBalance};
-use fh_core::plan::{AnvilPlace, Plan, Step};
+use fh_core::plan::{AnvilPlace, Operation, Plan, Step};
 
 /// The order of work of a plan.
 #[derive(Clone, Debug, PartialEq)]
@@ -206,9 +206,26 @@ pub fn bar_after(plan: &Plan, balance: &Balance, worked: &Worked, bar: usize, st
     let sites = Site::all(plan, balance);
     let site = sites.get(bar)?;
     let mut progress = Progress::start(site);
-    let done = worked.steps.iter().take(steps).flat_map(|step| &step.tasks);
-    done.filter(|task| task.bar == bar && task.joint.is_none()).for_each(|task| progress.apply(site, task));
+    for task in worked.steps.iter().take(steps).flat_map(|step| &step.tasks) {
+        match task.joint {
+            Some(joint) if task.operation == Operation::Weld => progress.weld(site, joint),
+            None if task.bar == bar => progress.apply(site, task),
+            _ => {}
+        }
+    }
     Some(state(site, &progress))
+}
+
+/// A plan with those joints only that are made after so many of the steps.
+///
+/// A joint that no step makes is there from the beginning, as the plan shows it.
+pub fn joined_after(plan: &Plan, worked: &Worked, steps: usize) -> Plan {
+    let made = |steps: usize| -> Vec<usize> {
+        worked.steps.iter().take(steps).flat_map(|step| &step.tasks).filter_map(|task| task.joint).collect()
+    };
+    let (now, ever) = (made(steps), made(usize::MAX));
+    let joints = plan.joints.iter().enumerate().filter(|(joint, _)| now.contains(joint) || !ever.contains(joint));
+    Plan { joints: joints.map(|(_, joint)| joint.clone()).collect(), ..plan.clone() }
 }
 
 /// All bars after so many of the steps, as a balance of their own.

@@ -8,17 +8,11 @@ use super::stage::Stage;
 use crate::theme::space;
 use egui::{Color32, Pos2, Rect, Shape, Stroke, pos2};
 use fh_core::balance::SegmentBalance;
-use fh_core::metal::{Bent, SectionSize, Shape as Metal, View};
+use fh_core::metal::{Twist, View};
 use fh_core::plan::{Form, Segment};
-use std::f64::consts::{PI, TAU};
 
 /// How far a shoulder line stands out over the metal, as a share of its half size.
 const STANDS_OUT: f64 = 1.25;
-/// The most lines that are drawn for one twist.
-const MOST_SWEEPS: f64 = 240.0;
-/// Steps of one edge on its way over the side that is seen.
-const SWEEP_STEPS: usize = 8;
-
 /// The details of one segment, in mm.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Details {
@@ -39,15 +33,6 @@ struct Line {
     ends: [[f64; 2]; 2],
     /// What cannot be seen from here, or is no edge.
     dashed: bool,
-}
-
-/// The edges of a twist.
-#[derive(Clone, Copy, Debug, PartialEq)]
-struct Twist {
-    /// How far it is turned, in radians.
-    angle: f64,
-    /// How many edges its section has.
-    edges: f64,
 }
 
 /// Where a line lies in a segment.
@@ -81,7 +66,7 @@ impl Place<'_> {
 impl Details {
     /// Those of a segment.
     pub(super) fn new(segment: &Segment, balance: &SegmentBalance, lane: &Lane) -> Self {
-        let mut details = Self { twist: twist(balance), ..Self::default() };
+        let mut details = Self { twist: Twist::of(balance.shape.as_ref(), balance.bent), ..Self::default() };
         let place = Place { balance, lane };
         let length = in_mm(balance.forged_length);
         match &segment.form {
@@ -135,41 +120,6 @@ fn folds(width: f64, height: f64) -> [f64; 4] {
     [width / 2.0, width / 2.0 + height, width * 1.5 + height, width * 1.5 + 2.0 * height].map(|mm| mm / around)
 }
 
-fn twist(balance: &SegmentBalance) -> Option<Twist> {
-    let Some(Bent::Twist { angle }) = balance.bent else { return None };
-    let section = match &balance.shape {
-        Some(Metal::Prism { section, .. } | Metal::Taper { from: section, .. }) => section,
-        _ => return None,
-    };
-    let edges = match section {
-        SectionSize::Hexagon { .. } => 6.0,
-        SectionSize::Octagon { .. } => 8.0,
-        SectionSize::Round { .. } => 2.0,
-        _ => 4.0,
-    };
-    (angle.is_finite() && angle.abs() > 1e-6).then_some(Twist { angle, edges })
-}
-
-impl Twist {
-    /// Its edges on their way over the side that is seen: shares of the length, and of the half size up.
-    fn sweeps(self) -> Vec<[[f64; 2]; SWEEP_STEPS + 1]> {
-        let turned = self.angle.abs();
-        let (half_turn, step) = (PI / turned, TAU / self.edges / turned);
-        let first = -(half_turn / step).floor();
-        let count = 1.0 / step - first;
-        let every = (count / MOST_SWEEPS).ceil().max(1.0);
-        let starts = (0..(count / every).ceil() as usize).map(|index| (first + index as f64 * every) * step);
-        let sweep = |start: f64| {
-            let (from, to) = (start.max(0.0), (start + half_turn).min(1.0));
-            std::array::from_fn(|at| {
-                let along = from + (to - from) * at as f64 / SWEEP_STEPS as f64;
-                [along, ((along - start) * turned).cos() * self.angle.signum()]
-            })
-        };
-        starts.filter(|start| *start < 1.0 && start + half_turn > 0.0).map(sweep).collect()
-    }
-}
-
 impl Stage<'_> {
     /// Paints what tells a block of the forged bar from others.
     pub(super) fn paint_details(&self, row: &Row, block: &Block, edge: Color32) {
@@ -202,7 +152,7 @@ impl Stage<'_> {
                 let [lower, upper] = across_at(outline, along).unwrap_or_default();
                 pos2(self.axis.x(along), row.y((lower + upper) / 2.0 + (upper - lower) / 2.0 * up))
             });
-            let [left, right] = [points[0].x, points[SWEEP_STEPS].x];
+            let [left, right] = [points[0].x, points[points.len() - 1].x];
             // Closer than this they are no lines but a shade; the first few begin at the same place.
             if self.sees([left, right]) && right - last >= space::TIGHT {
                 last = right;
@@ -242,23 +192,6 @@ impl Stage<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn a_square_bar_turned_once_shows_each_edge_once_and_begun_ones() {
-        let sweeps = Twist { angle: TAU, edges: 4.0 }.sweeps();
-        // Four edges begin within the turn; one is in sight when it begins, and one just leaves.
-        assert!((5..=6).contains(&sweeps.len()), "{}", sweeps.len());
-        for sweep in sweeps {
-            assert!(sweep.iter().all(|[along, up]| (-1e-9..=1.0 + 1e-9).contains(along) && up.abs() <= 1.0 + 1e-9));
-            assert!(sweep.windows(2).all(|two| two[1][1] <= two[0][1] + 1e-9));
-        }
-    }
-
-    #[test]
-    fn absurd_twists_keep_few_lines() {
-        assert!(Twist { angle: -1e7, edges: 8.0 }.sweeps().len() <= 242);
-        assert!(Twist { angle: 1e-5, edges: 4.0 }.sweeps().len() <= 4);
-    }
 
     #[test]
     fn a_collar_is_folded_four_times_in_order() {

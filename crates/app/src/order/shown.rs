@@ -4,7 +4,7 @@ use crate::figures;
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::metal::View;
 use fh_core::plan::Plan;
-use fh_work::{Worked, after};
+use fh_work::{Worked, after, joined_after};
 
 /// What is hot in a step.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,7 +55,7 @@ impl Shown {
             after: at + 1,
             of: worked.steps.len(),
             shot,
-            plan: with_joints_made(plan, worked, at + 1),
+            plan: joined_after(plan, worked, at + 1),
             bar,
             lit: step.map(fh_work::WorkedStep::parts).unwrap_or_default(),
             hot: hot(plan, worked, at),
@@ -85,23 +85,6 @@ fn thickness(bar: &BarBalance, view: View) -> f64 {
     let ups = bar.segments.iter().flat_map(|segment| segment.silhouette_mm(view)).map(|[_, up]| up);
     let [low, high] = ups.fold([0.0_f64; 2], |[low, high], up| [low.min(up), high.max(up)]);
     high - low
-}
-
-/// The plan without the joints that are still to be made.
-fn with_joints_made(plan: &Plan, worked: &Worked, steps: usize) -> Plan {
-    let mut plan = plan.clone();
-    let tasks = |steps: usize| worked.steps.iter().take(steps).flat_map(|step| &step.tasks);
-    let (made, ever): (Vec<_>, Vec<_>) = (
-        tasks(steps).filter_map(|task| task.joint).collect(),
-        tasks(usize::MAX).filter_map(|task| task.joint).collect(),
-    );
-    let mut number = 0;
-    plan.joints.retain(|_| {
-        number += 1;
-        // A joint that no step makes is there from the beginning, as the plan shows it.
-        made.contains(&(number - 1)) || !ever.contains(&(number - 1))
-    });
-    plan
 }
 
 fn hot(plan: &Plan, worked: &Worked, at: usize) -> Option<Hot> {

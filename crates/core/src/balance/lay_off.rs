@@ -90,6 +90,7 @@ impl Layer<'_, '_> {
             derived,
             offset_mm: start.offset,
             shape: settled.shape,
+            unwelded: false,
         }
     }
 

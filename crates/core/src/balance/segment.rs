@@ -77,6 +77,8 @@ pub struct SegmentBalance {
     /// How far its middle is shifted at its start by one-sided set-downs, and for the drawing of branches beside each
     /// other: toward you and up, in mm.
     pub offset_mm: [f64; 2],
+    /// Whether a fire weld is still to be made of it. Once it is made, its metal is in what it is welded to.
+    pub unwelded: bool,
 }
 
 impl SegmentBalance {

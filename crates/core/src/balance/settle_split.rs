@@ -75,6 +75,7 @@ impl Walk<'_> {
             cuts,
             root,
             opening,
+            apart: 0.0,
             lost: mm3(lost),
             stock_length: slit + mm(lost / self.stock_area),
             areas: areas(branches, &sums, &pass.all, length, free),

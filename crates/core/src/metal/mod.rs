@@ -13,6 +13,7 @@ mod shape;
 mod silhouette;
 mod spiral;
 mod split;
+mod twist;
 
 pub use bent::Bent;
 pub use corner::CornerSize;
@@ -26,6 +27,7 @@ pub use section_size::SectionSize;
 pub use shape::Shape;
 pub use spiral::Spiral;
 pub use split::{BranchSize, FreeEnd, OpeningSize, RootSize, SplitSize, cut_offset_mm};
+pub use twist::Twist;
 
 use uom::si::f64::{Area, Length, Volume};
 use uom::si::{area::square_millimeter, length::millimeter, volume::cubic_millimeter};

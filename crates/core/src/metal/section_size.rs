@@ -110,7 +110,7 @@ impl SectionSize {
     }
 
     /// Its size in mm as it is seen: the thickness from the side, the width from above.
-    pub(crate) fn seen_mm(&self, view: View) -> f64 {
+    pub fn seen_mm(&self, view: View) -> f64 {
         let (wide, thick) = match *self {
             Self::Point => (mm(0.0), mm(0.0)),
             Self::Square { side, .. } => (side, side),

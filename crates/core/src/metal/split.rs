@@ -27,6 +27,9 @@ pub struct SplitSize {
     pub root: Option<RootSize>,
     /// How far it is opened, where it is closed at both ends.
     pub opening: Option<OpeningSize>,
+    /// How far its outermost branches are bent out of line at their roots while they are forged, in radians; 0 once they are
+    /// back in line.
+    pub apart: f64,
     /// The metal lost to holes at the ends of the slit.
     pub lost: Volume,
     /// The length of starting bar that it takes: the slit, and what its root holes lose.

@@ -31,7 +31,11 @@ fn bounds(group: &[Copy], local: &Piece, frames: &HashMap<Copy, Frame>) -> Optio
         let frame = *frames.get(copy)?;
         let bar = copy.0;
         let solids = local.solids.iter().filter(move |solid| solid.bar == bar);
-        Bounds::of(solids.flat_map(|solid| &solid.mesh.points).map(|point| frame.place(*point)))
+        let lines = local.lines.iter().filter(move |line| line.bar == bar);
+        // Where no surfaces were made, by the center lines.
+        let points = solids.flat_map(|solid| solid.mesh.points.iter().copied());
+        let points = points.chain(lines.flat_map(|line| line.frames.iter().map(|frame| frame.at)));
+        Bounds::of(points.map(|point| frame.place(point)))
     };
     group.iter().filter_map(of_copy).reduce(|all, next| all.with(&next))
 }

@@ -49,6 +49,8 @@ pub(crate) enum Curve {
     Taper(TaperTurn),
     /// Winding out from an eye.
     Spiral(SpiralLine),
+    /// At one radius between two lengths of it, in mm, and straight before and after.
+    Crook { angle: f64, from: f64, to: f64 },
 }
 
 /// A place on a plane curve: how far it has turned, and where it is ahead and toward the inside, in mm.
@@ -115,7 +117,18 @@ impl Way {
                 Course::Rod { .. } => share,
             }
         };
-        (0..=steps).map(|step| place(step) * self.length).collect()
+        let even = (0..=steps).map(|step| place(step) * self.length);
+        match &self.course {
+            Course::Plane { curve: Curve::Crook { from, to, .. }, .. } => {
+                let bend = (0..=steps).map(|step| from + (to - from) * step as f64 / steps as f64);
+                let mut all: Vec<f64> = [0.0, self.length].into_iter().chain(bend).collect();
+                all.retain(|at| (0.0..=self.length).contains(at));
+                all.sort_by(f64::total_cmp);
+                all.dedup();
+                all
+            }
+            _ => even.collect(),
+        }
     }
 }
 
@@ -127,6 +140,7 @@ impl Curve {
             Self::Arc { angle } => *angle,
             Self::Taper(taper) => taper.angle(),
             Self::Spiral(spiral) => spiral.angle(),
+            Self::Crook { angle, .. } => *angle,
         }
     }
 
@@ -151,6 +165,7 @@ impl Curve {
             Self::Arc { angle } => arc_place(length, angle * length / whole),
             Self::Taper(taper) => taper.place(length / whole),
             Self::Spiral(spiral) => spiral.place(length / whole),
+            Self::Crook { angle, from, to } => crook_place(length, *angle, [*from, *to]),
         }
     }
 
@@ -161,6 +176,7 @@ impl Curve {
             Self::Line | Self::Arc { .. } => share,
             Self::Taper(taper) => taper.length_at(share),
             Self::Spiral(spiral) => spiral.length_at(share),
+            Self::Crook { .. } => share,
         };
         match (ends, backward) {
             (true, _) => share,
@@ -168,6 +184,18 @@ impl Curve {
             (false, true) => 1.0 - forward(1.0 - share),
         }
     }
+}
+
+/// A place on a line that is bent at one radius between two lengths.
+fn crook_place(length: f64, angle: f64, [from, to]: [f64; 2]) -> Place {
+    if length <= from || to <= from {
+        return Place { heading: 0.0, at: [length, 0.0] };
+    }
+    let within = length.min(to) - from;
+    let bend = arc_place(within, angle * within / (to - from));
+    let (sin, cos) = bend.heading.sin_cos();
+    let beyond = (length - to).max(0.0);
+    Place { heading: bend.heading, at: [from + bend.at[0] + beyond * cos, bend.at[1] + beyond * sin] }
 }
 
 /// A place on a circle after this length and this turn.

@@ -1,7 +1,7 @@
 //! How large the bar is drawn: the same on every card of a bar, so that it is seen to grow.
 
-use fh_core::balance::BarBalance;
-use fh_core::metal::View;
+use super::strip_bar::StripBar;
+use fh_core::metal::{Shape, View};
 use uom::si::length::millimeter;
 
 /// The tallest strip, in mm on paper.
@@ -20,32 +20,20 @@ pub(super) struct BarScale {
     pub(super) across: f64,
 }
 
-/// From where to where a bar reaches along its length and across, in mm; none where there is nothing.
-pub(super) fn extent(bar: &BarBalance, view: View) -> Option<[[f64; 2]; 2]> {
-    let points = bar.segments.iter().flat_map(|segment| segment.silhouette_mm(view));
-    let mut all: Option<[[f64; 2]; 2]> = None;
-    for [along, across] in points.filter(|point| point.iter().all(|mm| mm.is_finite())) {
-        let [xs, ys] = all.get_or_insert([[along, along], [across, across]]);
-        *xs = [xs[0].min(along), xs[1].max(along)];
-        *ys = [ys[0].min(across), ys[1].max(across)];
-    }
-    all
-}
-
 impl BarScale {
     /// The scale at which all states of a bar fit a width; none where they cannot be drawn.
-    pub(super) fn fitting(states: &[BarBalance], width: f64) -> Option<Self> {
+    pub(super) fn fitting(states: &[StripBar], width: f64) -> Option<Self> {
         let (mut length, mut height) = (0.0_f64, 0.0_f64);
         for state in states {
             for view in [View::Side, View::Top] {
-                let Some([xs, ys]) = extent(state, view) else { continue };
+                let Some([xs, ys]) = state.extent(view) else { continue };
                 length = length.max(xs[1] - xs[0].min(0.0));
                 height = height.max(ys[1] - ys[0]);
             }
-            length = length.max(state.forged_length.get::<millimeter>());
+            length = length.max(state.bar.forged_length.get::<millimeter>());
         }
-        let thick = states.first().map_or(0.0, |bar| {
-            let [low, high] = bar.stock_edges_mm(View::Side);
+        let thick = states.first().map_or(0.0, |state| {
+            let [low, high] = state.bar.stock_edges_mm(View::Side);
             high - low
         });
         if !(length > 1e-3 && length < LONGEST_MM && height > 1e-3 && height < LONGEST_MM && thick > 1e-3) {
@@ -53,9 +41,24 @@ impl BarScale {
         }
         let along = (width / length).min(TALLEST_MM / height).min(1.0);
         let across = if thick * along < THINNEST_MM { (THINNEST_MM / thick).min(TALLEST_MM / height) } else { along };
-        let across = across.max(along).min(1.0).max(along);
+        // A ball is as round from the side as from above.
+        let is_round = |state: &StripBar| {
+            let mut shapes = state.bar.segments.iter().filter_map(|segment| segment.shape.as_ref());
+            shapes.any(|shape| matches!(shape, Shape::Ball { .. } | Shape::Cube { .. }))
+        };
+        let across = if states.iter().any(is_round) { along } else { across.max(along).min(1.0).max(along) };
         // So little is better drawn as it is.
         Some(Self { along, across: if across > SEEN_THICKER * along { across } else { along } })
+    }
+
+    /// The scale of a view: thickness is drawn larger from the side alone, so that what is seen from above keeps its shape.
+    pub(super) fn seen_from(self, view: View) -> Self {
+        if view == View::Side { self } else { self.even() }
+    }
+
+    /// The same scale along and across.
+    pub(super) fn even(self) -> Self {
+        Self { across: self.along, ..self }
     }
 
     /// The scale of the lengths: `1 : 4`, `full size`.
@@ -86,5 +89,7 @@ mod tests {
         assert_eq!(thick.words(), "1 : 10");
         assert_eq!(thick.explained().as_deref(), Some("thickness drawn 4.0 times larger"));
         assert_eq!(BarScale { along: 0.4, across: 0.4 }.explained(), None);
+        assert_eq!(thick.seen_from(View::Side), thick);
+        assert_eq!(thick.seen_from(View::Top).explained(), None);
     }
 }

@@ -166,10 +166,25 @@ fn lies_in(place: Point, outline: &[Point]) -> bool {
     edges.filter(crosses).count() % 2 == 1
 }
 
-/// The outlines of some faces on paper.
+/// The outlines of some faces on paper, with places along them as close as words are small.
 pub(super) fn outlines<'a>(
     all: impl Iterator<Item = &'a Faces>,
     place: &impl Fn([f64; 2]) -> Point,
 ) -> Vec<Vec<Point>> {
-    all.map(|faces| faces.outline().into_iter().map(place).collect()).collect()
+    all.map(|faces| close_places(&faces.outline().into_iter().map(place).collect::<Vec<_>>())).collect()
+}
+
+/// A closed line with a place on each so many mm of it.
+fn close_places(outline: &[Point]) -> Vec<Point> {
+    const APART_MM: f64 = 0.8;
+    const MOST: f64 = 2_000.0;
+    let between = |(from, to): (&Point, &Point)| {
+        let steps = ((to.x - from.x).hypot(to.y - from.y) / APART_MM).ceil().clamp(1.0, MOST) as usize;
+        let (from, to) = (*from, *to);
+        (0..steps).map(move |step| {
+            let share = step as f64 / steps as f64;
+            at(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share)
+        })
+    };
+    outline.iter().zip(outline.iter().cycle().skip(1)).flat_map(between).collect()
 }

@@ -5,19 +5,19 @@ use super::bar_scale::BarScale;
 use super::bend_notes::{BendNote, outlines};
 use super::detail::{Stretch, stretches};
 use super::hatch::hatch;
-use super::outline::outline;
+use super::outline::{outline, seen_edges};
 use crate::drawing::{Item, Point, Text, at};
 use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
-use crate::sheets::templates::faces::{Sample, apex, samples};
-use crate::sheets::templates::plate::{Plate, plate};
+use crate::sheets::templates::faces::{Sample, samples};
 use crate::sheets::templates::space::Plane;
 use crate::sheets::type_sizes::CAPTION;
 use fh_core::balance::Balance;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::Plan;
 use fh_piece::vector::Vector;
-use fh_piece::{Piece, Quality, piece};
+use fh_piece::{Line, Piece, Quality, Seen as Outline, piece};
+use std::collections::BTreeSet;
 
 /// The tallest picture of the whole.
 const TALLEST_MM: f64 = 36.0;
@@ -41,6 +41,8 @@ const GAP_MM: f64 = 1.5;
 const WRITTEN_MM: f64 = 16.0;
 /// Room over and under a picture for the same, where it has none inside.
 const OVER_MM: f64 = 12.0;
+/// A bend that takes no more of a view than this is seen from its edge, in mm².
+const FLAT_MM2: f64 = 20.0;
 /// What reaches farther than this, in mm, is not drawn.
 const FARTHEST_MM: f64 = 1e6;
 
@@ -49,6 +51,8 @@ pub(super) struct Now<'a> {
     plan: &'a Plan,
     balance: &'a Balance,
     piece: Piece,
+    /// Whether it is shown for what is put together.
+    put_together: bool,
 }
 
 /// One segment on paper, in mm, up before down.
@@ -56,12 +60,12 @@ pub(super) struct Now<'a> {
 pub(super) struct Faces {
     pub(super) samples: Vec<Sample>,
     pub(super) worked: bool,
+    /// Whether it is bent so that a picture tells it.
+    pub(super) bent: bool,
     /// What is said of it where it is bent.
     pub(super) note: Option<BendNote>,
-    /// The apex of a sharp corner.
-    pub(super) apex: Option<[f64; 2]>,
-    /// What is flat and seen on its width.
-    pub(super) plate: Option<Plate>,
+    /// What is seen of the whole of it; none of a stretch.
+    pub(super) seen: Option<Outline>,
 }
 
 /// A view on paper, of the whole or of a detail.
@@ -77,7 +81,15 @@ struct Seen {
 impl<'a> Now<'a> {
     /// What the balance says of it, in space.
     pub(super) fn new(plan: &'a Plan, balance: &'a Balance) -> Self {
-        Self { plan, balance, piece: piece(plan, balance, Quality::Lines) }
+        Self { plan, balance, piece: piece(plan, balance, Quality::Print), put_together: false }
+    }
+
+    /// Only some of its bars' copies, as they are put together so far.
+    pub(super) fn only(mut self, copies: &BTreeSet<(usize, u32)>) -> Self {
+        self.piece.lines.retain(|line| copies.contains(&(line.bar, line.copy)));
+        self.piece.solids.retain(|solid| copies.contains(&(solid.bar, solid.copy)));
+        self.put_together = true;
+        self
     }
 
     /// Whether something is bent that a picture tells.
@@ -89,12 +101,12 @@ impl<'a> Now<'a> {
 
     /// The picture from where it shows most, named at the left; beside it, or in its place where it is too small, what is
     /// bent in the step. Nothing where it cannot be drawn.
-    pub(super) fn block(&self, worked: &dyn Fn(usize) -> bool, names_mm: f64, width: f64) -> Block {
+    pub(super) fn block(&self, worked: &dyn Fn(&Line) -> bool, names_mm: f64, width: f64) -> Block {
         let room = [width - names_mm, TALLEST_MM];
         let Some(whole) = self.whole(worked, room) else { return Block::default() };
-        let bends = |segment: usize| worked(segment) && self.is_bent_part(segment);
+        let bends = |line: &Line| worked(line) && self.is_bent_part(line);
         let is_large = whole.scale >= LARGE_ENOUGH;
-        let detail = if is_large { None } else { self.detail(&bends, &whole, width - names_mm) };
+        let detail = if is_large || self.put_together { None } else { self.detail(&bends, &whole, width - names_mm) };
         match detail.filter(|detail| detail.scale > WORTH * whole.scale) {
             Some(detail) => both(whole, detail, names_mm, width),
             None => whole.block(names_mm, width, true),
@@ -102,17 +114,21 @@ impl<'a> Now<'a> {
     }
 
     /// Whether a part is bent now so that a detail tells more of it; a socket looks the same.
-    fn is_bent_part(&self, segment: usize) -> bool {
-        let parts = self.balance.bars.iter().filter_map(|bar| bar.segments.get(segment));
-        parts.filter_map(|part| part.bent).any(|bent| is_told(bent) && !matches!(bent, Bent::Socket { .. }))
+    fn is_bent_part(&self, line: &Line) -> bool {
+        let part = self.balance.bars.get(line.bar).and_then(|bar| bar.segments.get(line.segment));
+        part.and_then(|part| part.bent).is_some_and(|bent| is_told(bent) && !matches!(bent, Bent::Socket { .. }))
     }
 
-    fn whole(&self, worked: &dyn Fn(usize) -> bool, room: [f64; 2]) -> Option<Seen> {
+    fn whole(&self, worked: &dyn Fn(&Line) -> bool, room: [f64; 2]) -> Option<Seen> {
         let mut best: Option<Seen> = None;
         for (view, plane) in self.views() {
             let Some(seen) = self.seen(view, worked, plane, room) else { continue };
-            // From the side, as it was on the strip, unless it shows clearly more from above.
-            if best.as_ref().is_none_or(|best| seen.area() > 1.2 * best.area()) {
+            // From the side, as it was on the strip, unless it shows clearly more from above, or what is bent in the step does.
+            let tells_more = |best: &Seen| {
+                let [own, others] = [&seen, best].map(|seen| seen.worked_area() + FLAT_MM2);
+                seen.area() > 1.2 * best.area() && own * 2.0 >= others || own > 2.0 * others
+            };
+            if best.as_ref().is_none_or(tells_more) {
                 best = Some(seen);
             }
         }
@@ -120,7 +136,7 @@ impl<'a> Now<'a> {
     }
 
     /// One view of it, laid along the page where it stands upright.
-    fn seen(&self, view: &'static str, worked: &dyn Fn(usize) -> bool, plane: Plane, room: [f64; 2]) -> Option<Seen> {
+    fn seen(&self, view: &'static str, worked: &dyn Fn(&Line) -> bool, plane: Plane, room: [f64; 2]) -> Option<Seen> {
         let of = |plane: Plane, name: String| {
             let stretches = self.faces(worked, plane).into_iter().map(Stretch::whole).collect();
             Seen::new(view, vec![name], plane, stretches, room, 1.0)
@@ -131,7 +147,7 @@ impl<'a> Now<'a> {
     }
 
     /// What is bent in the step with a little beside it, from where it shows most; none where nothing is.
-    fn detail(&self, bends: &dyn Fn(usize) -> bool, whole: &Seen, width: f64) -> Option<Seen> {
+    fn detail(&self, bends: &dyn Fn(&Line) -> bool, whole: &Seen, width: f64) -> Option<Seen> {
         let room = [width * DETAIL_SHARE, TALLEST_DETAIL_MM];
         let other = self.views().into_iter().find(|(view, _)| *view != whole.view)?;
         let of = |(view, plane): (&'static str, Plane)| {
@@ -149,6 +165,16 @@ impl<'a> Now<'a> {
         }
     }
 
+    /// The width and the height of each view of the whole, in mm.
+    #[cfg(test)]
+    pub(super) fn sizes(&self) -> Vec<[f64; 2]> {
+        let size = |(_, plane): (&'static str, Plane)| {
+            let all: Vec<Stretch> = self.faces(&|_| false, plane).into_iter().map(Stretch::whole).collect();
+            bounds(&all).map(|[low, high]| [high[0] - low[0], high[1] - low[1]])
+        };
+        self.views().into_iter().filter_map(size).collect()
+    }
+
     /// From the side, as the smith sees it, and from above; its longest straight part lies as on the strips.
     fn views(&self) -> [(&'static str, Plane); 2] {
         let [side, above] = directions(&anchor(&self.piece));
@@ -156,16 +182,17 @@ impl<'a> Now<'a> {
         [("side", plane(side)), ("above", plane(above))]
     }
 
-    fn faces(&self, worked: &dyn Fn(usize) -> bool, plane: Plane) -> Vec<Faces> {
-        let of_line = |line: &fh_piece::Line| {
+    fn faces(&self, worked: &dyn Fn(&Line) -> bool, plane: Plane) -> Vec<Faces> {
+        let of_line = |line: &Line| {
             let balance = self.balance.bars.get(line.bar)?.segments.get(line.segment)?;
             let shape = balance.shape.as_ref().filter(|shape| !matches!(shape, Shape::Split(_)))?;
             let samples = samples(line, balance, shape, &plane);
             let sound = samples.iter().all(|sample| sample.middle.iter().all(|mm| mm.abs() < FARTHEST_MM));
-            let worked = worked(line.segment);
-            let note = if worked { BendNote::of(balance, self.plan.units.length) } else { None };
-            let plate = plate(line, balance, shape, &plane);
-            (sound && samples.len() > 1).then(|| Faces { apex: apex(&samples, balance), samples, worked, note, plate })
+            let worked = worked(line);
+            let note = if worked && !self.put_together { BendNote::of(balance, self.plan.units.length) } else { None };
+            let seen = (sound && samples.len() > 1).then(|| plane.seen(&self.piece.surface(line)))?;
+            let bent = self.is_bent_part(line);
+            (!seen.outline.is_empty()).then_some(Faces { seen: Some(seen), samples, worked, bent, note })
         };
         self.piece.lines.iter().filter_map(of_line).collect()
     }
@@ -215,6 +242,19 @@ impl Seen {
     fn area(&self) -> f64 {
         let [wide, high] = self.extent();
         wide * high
+    }
+
+    /// How much is seen of the line of what is bent in the step, in mm²: nothing where its bend is seen from its edge.
+    fn worked_area(&self) -> f64 {
+        let worked = self.stretches.iter().filter(|stretch| stretch.faces.worked && stretch.faces.bent);
+        let area = |stretch: &Stretch| {
+            let ends = stretch.faces.samples.iter().map(|sample| sample.middle);
+            let [low, high] = ends.fold([[f64::INFINITY; 2], [f64::NEG_INFINITY; 2]], |[low, high], [x, y]| {
+                [[low[0].min(x), low[1].min(y)], [high[0].max(x), high[1].max(y)]]
+            });
+            ((high[0] - low[0]) * (high[1] - low[1])).max(0.0)
+        };
+        worked.map(area).sum()
     }
 
     /// The picture with its names at its left, and its angles in it where they are wanted.
@@ -289,33 +329,23 @@ fn bounds(all: &[Stretch]) -> Option<[[f64; 2]; 2]> {
 }
 
 impl Faces {
-    /// Both faces, around it.
+    /// Its outline, in one line round all its metal.
     pub(super) fn outline(&self) -> Vec<[f64; 2]> {
-        match &self.plate {
-            Some(plate) => plate.outline.clone(),
-            None => outline(&self.samples, self.apex),
-        }
-    }
-
-    /// Its hole, where one is seen.
-    fn hole(&self, place: &impl Fn([f64; 2]) -> Point, pen: Pen) -> Option<Item> {
-        let (hole, _) = self.plate.as_ref()?.hole.as_ref()?;
-        let points = hole.iter().copied().map(place).collect();
-        Some(Item::Polygon { points, fill: Some(Gray::WHITE), pen: Some(pen) })
+        self.seen.as_ref().map_or_else(|| outline(&self.samples), Outline::area)
     }
 
     /// The whole segment: hatched where it is worked.
     pub(super) fn drawn(&self, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
         let points: Vec<Point> = self.outline().into_iter().map(place).collect();
-        if !self.worked {
-            let pen = Some(Pen::MarkLine);
-            let metal = Item::Polygon { points, fill: Some(Gray::WHITE), pen };
-            return [metal].into_iter().chain(self.hole(place, Pen::MarkLine)).collect();
+        let (fill, pen) = if self.worked { (Gray::LIGHT, Pen::Outline) } else { (Gray::WHITE, Pen::MarkLine) };
+        let mut items = vec![Item::Polygon { points: points.clone(), fill: Some(fill), pen: None }];
+        if self.worked {
+            items.extend(hatch(&points));
         }
-        let mut items = vec![Item::Polygon { points: points.clone(), fill: Some(Gray::LIGHT), pen: None }];
-        items.extend(hatch(&points));
-        items.push(Item::Polygon { points, fill: None, pen: Some(Pen::Outline) });
-        items.extend(self.hole(place, Pen::Outline));
+        match &self.seen {
+            Some(seen) => items.extend(seen_edges(seen, pen, place)),
+            None => items.push(Item::Polygon { points, fill: None, pen: Some(pen) }),
+        }
         items
     }
 }

@@ -42,9 +42,9 @@ fn near_stretches(faces: &Faces, near: &impl Fn(&Sample) -> bool) -> Vec<Stretch
             let own = Faces {
                 samples: faces.samples[start..=end].to_vec(),
                 worked: faces.worked,
+                bent: faces.bent,
                 note: faces.note.clone(),
-                apex: faces.apex.filter(|_| end + 1 - start == faces.samples.len()),
-                plate: faces.plate.clone().filter(|_| end + 1 - start == faces.samples.len()),
+                seen: faces.seen.clone().filter(|_| end + 1 - start == faces.samples.len()),
             };
             all.push(Stretch { faces: own, broken: [start > 0, end < last] });
         }

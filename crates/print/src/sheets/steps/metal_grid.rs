@@ -52,6 +52,24 @@ impl MetalGrid {
         over.count() as f64 * CELL_MM
     }
 
+    /// The part that lies uppermost at a place, counted from 1; 0 where none does.
+    pub(super) fn part_at(&self, place: Point) -> u32 {
+        self.index(place).map_or(0, |index| self.part[index])
+    }
+
+    /// The place nearest to the middle of what is seen of a part; none where it is hidden.
+    pub(super) fn seen_place(&self, own: u32) -> Option<Point> {
+        let place = |index: usize| {
+            let (column, row) = (index % self.columns, index / self.columns);
+            let middle = |cells: usize| (cells as f64 + 0.5) * CELL_MM;
+            Point { x: self.area.left + middle(column), y: self.area.top + middle(row) }
+        };
+        let own = || (0..self.part.len()).filter(|index| self.part[*index] == own).map(place);
+        let count = own().count().max(1) as f64;
+        let [x, y] = own().fold([0.0, 0.0], |[x, y], place| [x + place.x / count, y + place.y / count]);
+        own().min_by(|a, b| (a.x - x).hypot(a.y - y).total_cmp(&(b.x - x).hypot(b.y - y)))
+    }
+
     fn index(&self, place: Point) -> Option<usize> {
         let (column, row) = (cell(place.x - self.area.left), cell(place.y - self.area.top));
         (column < self.columns && row < self.rows).then_some(row * self.columns + column)
@@ -113,6 +131,7 @@ fn stations(from: Point, to: Point) -> impl Iterator<Item = Point> {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "tests")]
 mod tests {
     use super::*;
     use crate::drawing::at;
@@ -131,6 +150,17 @@ mod tests {
         assert!(!bar().is_free(space(5.0, -3.0, 8.0, 0.5)));
         assert!(bar().is_free(space(5.0, -8.0, 8.0, -1.0)));
         assert!(bar().is_free(space(42.0, 0.0, 48.0, 3.0)));
+    }
+
+    #[test]
+    fn what_lies_under_another_part_is_pointed_at_where_it_is_seen() {
+        let square = |left: f64, right: f64| vec![at(left, 0.0), at(right, 0.0), at(right, 4.0), at(left, 4.0)];
+        let grid = MetalGrid::new(AREA, &[square(0.0, 20.0), square(4.0, 40.0), square(10.0, 12.0)]);
+        assert_eq!(grid.part_at(at(15.0, 2.0)), 2);
+        let seen = grid.seen_place(1).unwrap();
+        assert!(seen.x < 4.0 && grid.part_at(seen) == 1, "{seen:?}");
+        assert_eq!(grid.part_at(at(45.0, 2.0)), 0);
+        assert!(grid.seen_place(9).is_none());
     }
 
     #[test]

@@ -24,6 +24,7 @@ mod piece_view;
 mod short_rows;
 mod size_table;
 mod strip;
+mod strip_bar;
 mod words;
 
 use self::bar_scale::BarScale;
@@ -31,6 +32,7 @@ use self::bent::Now;
 use self::cell::{fitted, in_white};
 use self::short_rows::ShortColumns;
 use self::strip::Strip;
+use self::strip_bar::StripBar;
 use self::words::card_words;
 use crate::drawing::{Align, Item, at};
 use crate::fonts::Weight;
@@ -40,9 +42,12 @@ use crate::sheets::names::{bar_name, title};
 use crate::sheets::paragraph::paragraph;
 use crate::sheets::type_sizes::{CAPTION, FACT};
 use crate::typeset;
-use fh_core::balance::{Balance, BarBalance};
+use fh_core::balance::Balance;
+use fh_core::joints::{MemberPlace, joined};
 use fh_core::plan::{Bar, Operation, Plan};
-use fh_work::{Worked, WorkedStep, after, bar_after, hot_note, scale_loss};
+use fh_piece::Line;
+use fh_work::{Worked, WorkedStep, after, bar_after, hot_note, joined_after, scale_loss};
+use std::collections::BTreeSet;
 
 /// What is worked is told apart without color.
 const HATCHED: &str = "hatched: what the step works";
@@ -146,7 +151,7 @@ impl Job<'_> {
         let Some(scale) = scale else { return band.then_free(1.5) };
         let datum = bar.and_then(|bar| self.plan.bars.get(bar)).map_or("datum end", Bar::datum_name);
         let datum = typeset::shorten(datum, CAPTION, Weight::SemiBold, width * 0.4);
-        let thicker = scale.explained().map_or_else(String::new, |how| format!("; {how}"));
+        let thicker = scale.explained().map_or_else(String::new, |how| format!("; from the side, {how}"));
         let legend = format!("at the left: {datum}; {HATCHED}{thicker}");
         let legend = fitted(&legend, CAPTION, Weight::Regular, width - 6.0, at(3.0, 3.6), Align::Left);
         band.over(Block { height: 4.8, items: legend.into_iter().collect() })
@@ -157,8 +162,11 @@ impl Job<'_> {
         let of_bar = |bar: usize| {
             let own = self.worked.steps.iter().enumerate().filter(|(_, step)| step.bar == Some(bar));
             let counts = std::iter::once(0).chain(own.map(|(number, _)| number + 1));
-            let after = |count: usize| Some((count, bar_after(self.plan, self.balance, self.worked, bar, count)?));
-            let (counts, bars): (Vec<usize>, Vec<BarBalance>) = counts.filter_map(after).unzip();
+            let after = |count: usize| {
+                let state = bar_after(self.plan, self.balance, self.worked, bar, count)?;
+                Some((count, StripBar::new(self.plan, bar, state)))
+            };
+            let (counts, bars): (Vec<usize>, Vec<StripBar>) = counts.filter_map(after).unzip();
             BarStates { scale: BarScale::fitting(&bars, width), counts, bars }
         };
         (0..self.plan.bars.len()).map(of_bar).collect()
@@ -178,27 +186,56 @@ impl Job<'_> {
         drawn().unwrap_or_default().over(bent)
     }
 
-    /// The bar as it is after a step; the whole piece where the step is on that. Nothing where nothing is bent.
+    /// The bar as it is after a step; what is put together so far where the step is on the whole piece. Nothing where nothing is bent.
     fn bent(&self, number: usize, step: &WorkedStep, width: f64) -> Block {
         let of_piece = after(self.plan, self.balance, self.worked, number + 1);
-        let parts = step.parts();
-        let (plan, balance) = match step.bar {
-            // Bars that nothing joins have no place beside each other.
-            None if self.plan.bars.len() > 1 && self.plan.joints.is_empty() => return Block::default(),
-            None => (self.plan.clone(), of_piece),
-            Some(bar) => {
-                let (Some(own), Some(state)) = (self.plan.bars.get(bar), of_piece.bars.get(bar)) else {
-                    return Block::default();
-                };
-                let mut own = own.clone();
-                own.count = None;
-                let plan = Plan { bars: vec![own], joints: Vec::new(), underlay: None, ..self.plan.clone() };
-                (plan, Balance { bars: vec![state.clone()], findings: Vec::new() })
-            }
+        let Some(bar) = step.bar else { return self.put_together(number, step, &of_piece, width) };
+        let (Some(own), Some(state)) = (self.plan.bars.get(bar), of_piece.bars.get(bar)) else {
+            return Block::default();
         };
+        let mut own = own.clone();
+        own.count = None;
+        let plan = Plan { bars: vec![own], joints: Vec::new(), underlay: None, ..self.plan.clone() };
+        let balance = Balance { bars: vec![state.clone()], findings: Vec::new() };
         let now = Now::new(&plan, &balance);
-        let is_worked = |segment: usize| step.bar.is_some() && parts.contains(&segment);
+        let parts = step.parts();
+        let is_worked = |line: &Line| parts.contains(&line.segment);
         if now.is_bent() { now.block(&is_worked, strip::NAMES_MM, width) } else { Block::default() }
+    }
+
+    /// What a step on the whole piece leaves put together: what hangs together with the joint that it makes; of other steps all.
+    fn put_together(&self, number: usize, step: &WorkedStep, balance: &Balance, width: f64) -> Block {
+        let plan = joined_after(self.plan, self.worked, number + 1);
+        let Some(joint) = step.tasks.iter().find_map(|task| task.joint) else {
+            // Bars that nothing joins have no place beside each other.
+            let now = Now::new(&plan, balance);
+            let is_apart = plan.bars.len() > 1 && plan.joints.is_empty();
+            let shown = !is_apart && now.is_bent();
+            return if shown { now.block(&|_| false, strip::NAMES_MM, width) } else { Block::default() };
+        };
+        let members = joined(self.plan).into_iter().find(|joined| joined.joint == joint).map(|joined| joined.members);
+        let members = members.unwrap_or_default();
+        let is_worked = |line: &Line| {
+            members
+                .iter()
+                .any(|member| (member.bar, member.copy, member.segment) == (line.bar, line.copy, line.segment))
+        };
+        Now::new(&plan, balance).only(&together(&plan, &members)).block(&is_worked, strip::NAMES_MM, width)
+    }
+}
+
+/// The copies of bars that hang together with the members of a joint: each by its bar and its number among the copies.
+fn together(plan: &Plan, members: &[MemberPlace]) -> BTreeSet<(usize, u32)> {
+    let copies = |members: &[MemberPlace]| members.iter().map(|one| (one.bar, one.copy)).collect::<BTreeSet<_>>();
+    let joints: Vec<BTreeSet<(usize, u32)>> = joined(plan).iter().map(|joined| copies(&joined.members)).collect();
+    let mut group = copies(members);
+    loop {
+        let met = joints.iter().filter(|joint| !joint.is_disjoint(&group));
+        let more: BTreeSet<(usize, u32)> = met.flatten().copied().chain(group.iter().copied()).collect();
+        if more.len() == group.len() {
+            return group;
+        }
+        group = more;
     }
 }
 
@@ -206,5 +243,8 @@ impl Job<'_> {
 struct BarStates {
     scale: Option<BarScale>,
     counts: Vec<usize>,
-    bars: Vec<BarBalance>,
+    bars: Vec<StripBar>,
 }
+
+#[cfg(test)]
+mod tests;

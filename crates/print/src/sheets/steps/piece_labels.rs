@@ -21,7 +21,7 @@ const TRY_MM: f64 = 1.1;
 /// How far a leader leans to either side, in degrees.
 const LEANS: [f64; 9] = [0.0, 18.0, -18.0, 36.0, -36.0, 54.0, -54.0, 80.0, -80.0];
 /// The share of a part's length that its leader starts at.
-const SHARES: [f64; 5] = [0.5, 0.35, 0.65, 0.2, 0.8];
+const SHARES: [f64; 7] = [0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92];
 /// The radius of the dot that a leader starts with.
 const DOT_MM: f64 = 0.45;
 
@@ -46,6 +46,8 @@ pub(super) struct Label {
     pub(super) spine: Vec<Point>,
     /// The outline that they belong to, counted from 1 in the order they were given; 0 for none.
     pub(super) own: u32,
+    /// Whether its leader starts just where its line is, whatever lies there.
+    pub(super) pinned: bool,
 }
 
 /// The room of a picture.
@@ -55,6 +57,13 @@ pub(super) struct Room {
     area: Area,
     taken: Vec<Area>,
     leaders: Vec<[Point; 2]>,
+}
+
+/// Where a leader may start, which way its part runs there, and how far from the best that is.
+struct Start {
+    from: Point,
+    ahead: [f64; 2],
+    cost: f64,
 }
 
 /// One way to place words.
@@ -74,7 +83,7 @@ impl Room {
     /// room at all.
     pub(super) fn place(&mut self, label: &Label) -> Option<(Vec<Item>, f64)> {
         let mut best: Option<Try> = None;
-        for mut one in tries(label) {
+        for mut one in tries(label, &self.starts(label)) {
             if best.as_ref().is_some_and(|best| best.cost <= one.cost) {
                 break;
             }
@@ -96,6 +105,26 @@ impl Room {
         Some((items, best.cost))
     }
 
+    /// Where the leader of a label may start: on its part, and where nothing lies over that.
+    fn starts(&self, label: &Label) -> Vec<Start> {
+        let on_line = |share: f64| {
+            let (from, ahead) = place_on(&label.spine, share)?;
+            Some(Start { from, ahead, cost: (share - 0.5).abs() * 5.0 })
+        };
+        let on_line = || SHARES.into_iter().filter_map(on_line);
+        if label.pinned || label.own == 0 {
+            return on_line().collect();
+        }
+        let seen: Vec<Start> = on_line().filter(|start| self.grid.part_at(start.from) == label.own).collect();
+        if !seen.is_empty() {
+            return seen;
+        }
+        match self.grid.seen_place(label.own) {
+            Some(from) => vec![Start { from, ahead: [1.0, 0.0], cost: 0.0 }],
+            None => on_line().collect(),
+        }
+    }
+
     fn is_free(&self, space: Area, leader: [Point; 2]) -> bool {
         let wide = grown(space, CLEAR_MM);
         let inside = space.left >= self.area.left
@@ -110,11 +139,10 @@ impl Room {
 }
 
 /// Every way to place words, the nearest first.
-fn tries(label: &Label) -> Vec<Try> {
+fn tries(label: &Label, starts: &[Start]) -> Vec<Try> {
     let [width, height] = size(label);
     let mut all = Vec::new();
-    for share in SHARES {
-        let Some((from, ahead)) = place_on(&label.spine, share) else { continue };
+    for Start { from, ahead, cost: start_cost } in starts {
         for lean in LEANS {
             for side in [1.0, -1.0] {
                 let (sin, cos) = lean.to_radians().sin_cos();
@@ -123,13 +151,13 @@ fn tries(label: &Label) -> Vec<Try> {
                 let mut far = NEAREST_MM;
                 while far < FARTHEST_MM {
                     let middle = at(from.x + away[0] * far, from.y + away[1] * far);
-                    let cost = far + lean.abs() / 12.0 + (share - 0.5).abs() * 5.0;
+                    let cost = far + lean.abs() / 12.0 + start_cost;
                     // Long words may as well start or end over their place.
                     let aside = (width / 2.0 - 2.0).max(0.0);
                     let asides: &[f64] = if label.style == Style::Name { &[-1.0, 0.0, 1.0] } else { &[0.0] };
                     all.extend(asides.iter().map(|way| {
                         let space = around(at(middle.x + way * aside, middle.y), [width, height]);
-                        Try { cost, from, space }
+                        Try { cost, from: *from, space }
                     }));
                     far += TRY_MM;
                 }

@@ -1,6 +1,7 @@
 //! A picture of the finished piece, or of one finished bar: from where it tells most, with numbers and overall sizes.
 
 use super::bar_scale::BarScale;
+use super::outline::seen_edges;
 use super::piece_labels::{Label, Room, Style};
 use super::piece_view::{From, PartSeen, PieceView};
 use crate::drawing::{Item, Point, Text, at};
@@ -90,7 +91,7 @@ impl Drawn {
 impl<'a> Picture<'a> {
     /// The views of a piece that tell something; none where it cannot be drawn.
     pub(super) fn new(plan: &'a Plan, balance: &'a Balance, named: Named, room: [f64; 2]) -> Option<Self> {
-        let piece = piece(plan, balance, Quality::Lines);
+        let piece = piece(plan, balance, Quality::Print);
         let view = |from: From| {
             let upright = PieceView::new(&piece, balance, from, false)?;
             let laid = PieceView::new(&piece, balance, from, true)?;
@@ -122,8 +123,9 @@ impl<'a> Picture<'a> {
     /// How large it is drawn: all views alike, and true to scale unless nothing is bent and it would be a mere line.
     fn scale(&self, room: [f64; 2]) -> BarScale {
         let along = self.views.iter().map(|view| scale_of(view.size(), room)).fold(1.0, f64::min);
-        let high = self.views.iter().map(|view| view.size()[1]).fold(1e-6, f64::max);
-        let thick = self.views.iter().map(|view| view.size()[1]).fold(f64::INFINITY, f64::min).max(1e-6);
+        let thicker = || self.views.iter().filter(|view| view.may_be_thicker());
+        let high = thicker().map(|view| view.size()[1]).fold(1e-6, f64::max);
+        let thick = thicker().map(|view| view.size()[1]).fold(f64::INFINITY, f64::min).max(1e-6);
         let is_bent = self.balance.bars.iter().flat_map(|bar| &bar.segments);
         let is_bent = is_bent.filter_map(|segment| segment.bent).any(|bent| !matches!(bent, Bent::Twist { .. }));
         let several = self.balance.bars.len() > 1;
@@ -132,6 +134,7 @@ impl<'a> Picture<'a> {
     }
 
     fn view(&self, view: &PieceView, first: bool, labels: &[&Label], scale: BarScale, width: f64) -> Drawn {
+        let scale = scale_in(view, scale);
         let place = placing(view, scale);
         let outlines: Vec<Vec<Point>> = view.parts.iter().map(|part| on_paper(&part.outline, &place)).collect();
         let [wide, high] = [view.size()[0] * scale.along, view.size()[1] * scale.across];
@@ -216,7 +219,16 @@ impl<'a> Picture<'a> {
         let words = bar.datum.as_ref().map_or_else(|| bar.datum_name().to_owned(), |name| format!("datum: {name}"));
         let words = typeset::shorten(&words, BODY, Weight::SemiBold, LONGEST_NAME_MM);
         let step = |share: f64| at(from.x + (across.x - from.x) * share, from.y + (across.y - from.y) * share);
-        Some((0, Label { words, style: Style::Name, spine: vec![step(-1e-3), step(1e-3)], own: self.own(view, first) }))
+        Some((
+            0,
+            Label {
+                words,
+                style: Style::Name,
+                spine: vec![step(-1e-3), step(1e-3)],
+                own: self.own(view, first),
+                pinned: true,
+            },
+        ))
     }
 
     fn number_labels(&self, scale: BarScale) -> Vec<(usize, Label)> {
@@ -236,7 +248,7 @@ impl<'a> Picture<'a> {
                 false => Style::Black,
             };
             let spine = on_paper(&seen.spine, &placing(view, scale));
-            Some((index, Label { words, style, spine, own: self.own(view, seen) }))
+            Some((index, Label { words, style, spine, own: self.own(view, seen), pinned: false }))
         };
         let mut labels: Vec<(usize, Label)> = parts.iter().step_by(every).filter_map(label).collect();
         if !crowded {
@@ -269,7 +281,7 @@ impl<'a> Picture<'a> {
             };
             let words = paths.get(at)?.clone();
             let style = if words.contains('.') { Style::Framed } else { Style::Black };
-            Some((index, Label { words, style, spine, own: self.own(view, root) }))
+            Some((index, Label { words, style, spine, own: self.own(view, root), pinned: false }))
         };
         bar.segments.iter().enumerate().filter_map(label).collect()
     }
@@ -284,7 +296,7 @@ impl<'a> Picture<'a> {
             let words = if name.is_empty() { format!("bar {}", index + 1) } else { name.to_owned() };
             let words = typeset::shorten(&words, BODY, Weight::SemiBold, LONGEST_NAME_MM);
             let spine = on_paper(&part.spine, &placing(view, scale));
-            Some((0, Label { words, style: Style::Name, spine, own: self.own(view, part) }))
+            Some((0, Label { words, style: Style::Name, spine, own: self.own(view, part), pinned: false }))
         };
         self.plan.bars.iter().enumerate().filter_map(label).collect()
     }
@@ -360,9 +372,15 @@ fn scale_of([wide, high]: [f64; 2], [width, height]: [f64; 2]) -> f64 {
     (width / wide.max(1e-6)).min(height / high.max(1e-6)).min(1.0)
 }
 
+/// The scale of one view: what shows a shape that lies across the bar keeps it.
+fn scale_in(view: &PieceView, scale: BarScale) -> BarScale {
+    if view.may_be_thicker() { scale } else { scale.even() }
+}
+
 /// From the piece to paper.
 fn placing(view: &PieceView, scale: BarScale) -> impl Fn([f64; 2]) -> Point {
     let [low, high] = view.bounds;
+    let scale = scale_in(view, scale);
     move |[x, y]| at(LEFT_MM + (x - low[0]) * scale.along, (high[1] - y) * scale.across)
 }
 
@@ -370,15 +388,11 @@ fn on_paper(points: &[[f64; 2]], place: &impl Fn([f64; 2]) -> Point) -> Vec<Poin
     points.iter().map(|point| place(*point)).collect()
 }
 
-/// One part, with its hole.
+/// One part: its metal, its edges, and the arrises between them.
 fn metal(part: &PartSeen, outline: &[Point], place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
     let points = outline.to_vec();
-    let mut items = vec![Item::Polygon { points, fill: Some(Gray::LIGHT), pen: Some(Pen::MarkLine) }];
-    items.extend(part.hole.as_ref().map(|hole| Item::Polygon {
-        points: on_paper(hole, place),
-        fill: Some(Gray::WHITE),
-        pen: Some(Pen::MarkLine),
-    }));
+    let mut items = vec![Item::Polygon { points, fill: Some(Gray::LIGHT), pen: None }];
+    items.extend(seen_edges(&part.seen, Pen::MarkLine, place));
     items
 }
 
@@ -447,4 +461,33 @@ fn upright_dimension([top, bottom]: [f64; 2], x: f64, words: &str) -> Vec<Item> 
         Item::line(at(x, middle + half), at(x, bottom), Pen::Dimension),
         text.into(),
     ]
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "tests")]
+mod tests {
+    use super::*;
+    use crate::sheets::steps::piece_view::is_inside;
+
+    #[test]
+    fn a_leader_starts_where_its_own_part_is_seen() {
+        let path = format!("{}/../../demo-plans/gate-hook.plan.json", env!("CARGO_MANIFEST_DIR"));
+        let plan = fh_core::file::read(&std::fs::read(path).unwrap()).unwrap();
+        let balance = fh_core::balance::balance(&plan);
+        let picture = Picture::new(&plan, &balance, Named::Parts, [150.0, 75.0]).unwrap();
+        let scale = picture.scale([150.0, 75.0]);
+        let (view, place) = (&picture.views[0], placing(&picture.views[0], scale));
+        let outlines: Vec<Vec<Point>> = view.parts.iter().map(|part| on_paper(&part.outline, &place)).collect();
+        let area = Area { left: -20.0, top: -40.0, right: 220.0, bottom: 120.0 };
+        let mut seen = 0;
+        for (_, label) in picture.labels(scale).iter().filter(|(view, label)| *view == 0 && !label.pinned) {
+            let (items, _) = Room::new(area, &outlines).place(label).unwrap();
+            let Some(Item::Line { from, .. }) = items.first() else { panic!("{}", label.words) };
+            let plain = |points: &Vec<Point>| points.iter().map(|point| [point.x, point.y]).collect::<Vec<_>>();
+            let uppermost = outlines.iter().rposition(|points| is_inside(&plain(points), [from.x, from.y]));
+            assert_eq!(uppermost.map(|at| at + 1), usize::try_from(label.own).ok(), "{}", label.words);
+            seen += 1;
+        }
+        assert_eq!(seen, 7);
+    }
 }

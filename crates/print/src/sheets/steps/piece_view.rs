@@ -1,14 +1,12 @@
 //! The finished piece as it is seen from one side: an outline for each of its parts.
 
 use super::anchor::{anchor, directions};
-use super::outline::outline;
-use crate::sheets::templates::faces::{apex, samples};
-use crate::sheets::templates::plate::plate;
+use crate::sheets::templates::faces::samples;
 use crate::sheets::templates::space::Plane;
 use fh_core::balance::Balance;
 use fh_core::metal::Shape;
 use fh_piece::vector::{Vector, dot};
-use fh_piece::{Frame, Line, Piece};
+use fh_piece::{Frame, Line, Piece, Seen};
 
 /// What reaches farther than this, in mm, is not drawn.
 const FARTHEST_MM: f64 = 1e6;
@@ -54,14 +52,16 @@ pub(super) struct PartSeen {
     pub(super) copy: u32,
     /// The segment, counted through the bar.
     pub(super) part: usize,
-    /// Its outline.
+    /// Its outline, in one line round all its metal.
     pub(super) outline: Vec<[f64; 2]>,
-    /// Its hole, where it is seen.
-    pub(super) hole: Option<Vec<[f64; 2]>>,
+    /// Its edges and its arrises.
+    pub(super) seen: Seen,
     /// Its middle line, from the datum side.
     pub(super) spine: Vec<[f64; 2]>,
     /// How near it is to whoever looks, in mm.
     near: f64,
+    /// Whether its shape is seen that lies across the bar: a leaf or a disc on its face, a ball.
+    shows_shape: bool,
 }
 
 /// A piece from one side: what is farther away before what is nearer.
@@ -82,7 +82,7 @@ impl PieceView {
         let anchor = anchor(piece);
         let plane = if laid { from.plane(&anchor).quarter_turned() } else { from.plane(&anchor) };
         let nearer = from.nearer(&anchor);
-        let seen = |line: &Line| part_seen(line, balance, nearer, &plane);
+        let seen = |line: &Line| part_seen(piece, line, balance, nearer, &plane);
         let mut parts: Vec<PartSeen> = piece.lines.iter().filter_map(seen).collect();
         parts.sort_by(|one, other| one.near.total_cmp(&other.near));
         let bounds = bounds(parts.iter().flat_map(|part| &part.outline))?;
@@ -93,6 +93,11 @@ impl PieceView {
     pub(super) fn size(&self) -> [f64; 2] {
         let [low, high] = self.bounds;
         [high[0] - low[0], high[1] - low[1]]
+    }
+
+    /// Whether thickness may be drawn larger in it: from the side only, and only where that changes no shape that it shows.
+    pub(super) fn may_be_thicker(&self) -> bool {
+        self.from == From::Side && !self.laid && !self.parts.iter().any(|part| part.shows_shape)
     }
 
     /// How much of a page it fills, in mm².
@@ -108,7 +113,7 @@ impl PieceView {
             there.is_none_or(|there| {
                 // What is looked at along its length tells nothing.
                 let along = part.seen_length() > 0.7 * there.seen_length();
-                let larger = part.area() > 1.25 * there.area() || part.hole.is_some() && there.hole.is_none();
+                let larger = part.area() > 1.25 * there.area() || part.is_seen_through() && !there.is_seen_through();
                 along && (larger || other.hides(there))
             })
         })
@@ -129,6 +134,11 @@ impl PartSeen {
         (self.bar, self.copy, self.part) == (other.bar, other.copy, other.part)
     }
 
+    /// Whether there is a hole in it that is seen.
+    fn is_seen_through(&self) -> bool {
+        self.seen.outline.len() > 1
+    }
+
     /// How much of the page it fills, in mm².
     fn area(&self) -> f64 {
         let next = self.outline.iter().cycle().skip(1);
@@ -142,29 +152,39 @@ impl PartSeen {
     }
 }
 
-fn part_seen(line: &Line, balance: &Balance, nearer: Vector, plane: &Plane) -> Option<PartSeen> {
+fn part_seen(piece: &Piece, line: &Line, balance: &Balance, nearer: Vector, plane: &Plane) -> Option<PartSeen> {
     let balance = balance.bars.get(line.bar)?.segments.get(line.segment)?;
     let shape = balance.shape.as_ref().filter(|shape| !matches!(shape, Shape::Split(_)))?;
     let samples = samples(line, balance, shape, plane);
     let sound = samples.iter().all(|sample| sample.middle.iter().all(|mm| mm.abs() < FARTHEST_MM));
-    if !sound || samples.len() < 2 {
+    let seen = plane.seen(&piece.surface(line));
+    if !sound || samples.len() < 2 || seen.outline.is_empty() {
         return None;
     }
     let near = line.frames.iter().map(|frame| dot(frame.at, nearer)).sum::<f64>() / line.frames.len() as f64;
-    let plate = plate(line, balance, shape, plane);
-    let (edge, hole) = match plate {
-        Some(plate) => (Some(plate.outline), plate.hole.map(|(hole, _)| hole)),
-        None => (None, None),
-    };
     Some(PartSeen {
         bar: line.bar,
         copy: line.copy,
         part: line.segment,
-        outline: edge.unwrap_or_else(|| outline(&samples, apex(&samples, balance))),
-        hole,
+        outline: seen.area(),
+        seen,
         spine: samples.iter().map(|sample| sample.middle).collect(),
         near,
+        shows_shape: shows_shape(line, shape, nearer),
     })
+}
+
+/// Whether a part is looked at so that drawing it thicker would change its shape.
+fn shows_shape(line: &Line, shape: &Shape, nearer: Vector) -> bool {
+    /// The cosine from which on a face is looked at.
+    const ON_ITS_FACE: f64 = 0.3;
+    match shape {
+        Shape::Flag { .. } | Shape::Hole { .. } => {
+            line.frames.iter().any(|frame| dot(frame.up, nearer).abs() > ON_ITS_FACE)
+        }
+        Shape::Ball { .. } | Shape::Cube { .. } => true,
+        _ => false,
+    }
 }
 
 /// The lowest and the highest place of all; none where there is nothing, or nothing that can be drawn.
@@ -181,7 +201,7 @@ fn bounds<'a>(places: impl Iterator<Item = &'a [f64; 2]>) -> Option<[[f64; 2]; 2
 }
 
 /// Whether a place lies within an outline.
-fn is_inside(outline: &[[f64; 2]], [x, y]: [f64; 2]) -> bool {
+pub(super) fn is_inside(outline: &[[f64; 2]], [x, y]: [f64; 2]) -> bool {
     let next = outline.iter().cycle().skip(1);
     let crossed = outline
         .iter()

@@ -1,8 +1,9 @@
 //! The bar after a step, to scale: what the step works is hatched, the rest is outline, and what has to be hot is bracketed.
 
-use super::bar_scale::{BarScale, extent};
+use super::bar_scale::BarScale;
 use super::hatch::hatch;
 use super::mark_numbers;
+use super::strip_bar::{StripBar, across_at};
 use super::words::hot_words;
 use crate::drawing::{Item, Point, Text, at};
 use crate::fonts::Weight;
@@ -10,8 +11,8 @@ use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
 use crate::sheets::type_sizes::{BODY, CAPTION};
 use crate::typeset;
-use fh_core::balance::{BarBalance, SegmentBalance};
-use fh_core::metal::View;
+use fh_core::balance::SegmentBalance;
+use fh_core::metal::{Twist, View};
 use fh_core::plan::{Chain, Form, Operation, Plan, RootSpec};
 use fh_work::{MarkLine, Stage, WorkedStep};
 use uom::si::length::millimeter;
@@ -30,13 +31,15 @@ const DENSE_MM: f64 = 2.5;
 const GAP_MM: f64 = 0.7;
 /// At the left, for the names of the views.
 pub(super) const NAMES_MM: f64 = 20.0;
+/// The edges of a twist that stand closer than this on paper are left out.
+const CLOSEST_SWEEPS_MM: f64 = 0.5;
 /// Places closer than this on paper are one.
 const FINEST_MM: f64 = 0.12;
 
 /// The bar before and after a step.
 pub(super) struct Strip<'a> {
-    pub(super) before: &'a BarBalance,
-    pub(super) after: &'a BarBalance,
+    pub(super) before: &'a StripBar,
+    pub(super) after: &'a StripBar,
     pub(super) step: &'a WorkedStep,
     pub(super) scale: BarScale,
     pub(super) plan: &'a Plan,
@@ -81,16 +84,16 @@ impl Strip<'_> {
 
     /// One view of it.
     fn row(&self, view: View) -> Option<Block> {
-        let [_, [low, high]] = extent(self.after, view)?;
-        let high_mm = high * self.scale.across;
-        let place =
-            |[along, across]: [f64; 2]| at(along * self.scale.along, GAP_MM + high_mm - across * self.scale.across);
-        let height = (high - low) * self.scale.across + 2.0 * GAP_MM;
+        let [_, [low, high]] = self.after.extent(view)?;
+        let scale = self.scale.seen_from(view);
+        let high_mm = high * scale.across;
+        let place = |[along, across]: [f64; 2]| at(along * scale.along, GAP_MM + high_mm - across * scale.across);
+        let height = (high - low) * scale.across + 2.0 * GAP_MM;
         let mut items = self.cut_off(view, &place, [low, high]);
         for worked in [false, true] {
-            for (at, segment) in self.after.segments.iter().enumerate() {
+            for (at, segment) in self.after.bar.segments.iter().enumerate() {
                 if self.is_worked(at) == worked {
-                    items.extend(part(segment, view, worked, &place));
+                    items.extend(part(segment, (self.after.outline(at, view), view), worked, &place));
                 }
             }
         }
@@ -114,7 +117,7 @@ impl Strip<'_> {
             if parts.contains(&at) {
                 return true;
             }
-            match self.after.segments.get(at).map(|segment| segment.chain) {
+            match self.after.bar.segments.get(at).map(|segment| segment.chain) {
                 Some(Chain::Branch { split, .. }) if split < at => at = split,
                 _ => return false,
             }
@@ -123,31 +126,25 @@ impl Strip<'_> {
 
     /// What the step cuts off at the far end, dashed, as it was.
     fn cut_off(&self, view: View, place: &impl Fn([f64; 2]) -> Point, [low, high]: [f64; 2]) -> Vec<Item> {
-        let end = mm(self.after.forged_length);
+        let end = mm(self.after.bar.forged_length);
         let gone = |(at, before): &(usize, &SegmentBalance)| {
             self.step.parts().contains(at)
                 && mm(before.forged_start) >= end - 0.01
-                && self.after.segments.get(*at).is_some_and(|now| now.shape.is_none())
+                && self.after.bar.segments.get(*at).is_some_and(|now| now.shape.is_none())
         };
-        let outline = |(_, before): (usize, &SegmentBalance)| {
+        let outline = |(at, _): (usize, &SegmentBalance)| {
             let inside = |[along, across]: [f64; 2]| place([along, across.clamp(low, high)]);
-            let points = paper_points(before.silhouette_mm(view), &inside);
+            let points = paper_points(self.before.outline(at, view), &inside);
             (points.len() > 2).then_some(Item::Polygon { points, fill: None, pen: Some(Pen::Dashed) })
         };
-        self.before.segments.iter().enumerate().filter(gone).filter_map(outline).collect()
+        self.before.bar.segments.iter().enumerate().filter(gone).filter_map(outline).collect()
     }
 
     /// Where a part is necked and not forged yet: a notch into each edge.
     fn necks(&self, view: View, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
         let notches = |along: &f64| {
-            let part = self.after.segments.iter().find(|part| {
-                let start = mm(part.forged_start);
-                part.shape.is_some() && (start - 0.01..=start + mm(part.forged_length)).contains(along)
-            })?;
-            let outline = part.silhouette_mm(view);
-            let across = outline.iter().map(|point| point[1]);
-            let (low, high) =
-                across.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), y| (low.min(y), high.max(y)));
+            let parts = (0..self.after.bar.segments.len()).map(|at| self.after.outline(at, view));
+            let [low, high] = parts.filter_map(|outline| across_at(outline, *along)).next()?;
             Some([([*along, high], 1.0), ([*along, low], -1.0)])
         };
         let drawn = |(edge, down): ([f64; 2], f64)| {
@@ -166,7 +163,7 @@ impl Strip<'_> {
     fn slits(&self, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
         let drawn = |[from, to]: &[f64; 2]| {
             let middle = (from + to) / 2.0;
-            let part = self.after.segments.iter().find(|part| {
+            let part = self.after.bar.segments.iter().find(|part| {
                 let start = mm(part.forged_start);
                 part.shape.is_some() && (start..=start + mm(part.forged_length)).contains(&middle)
             });
@@ -186,7 +183,7 @@ impl Strip<'_> {
         let Some(bar) = self.step.bar.and_then(|bar| self.plan.bars.get(bar)) else { return Vec::new() };
         let hole = |(at, stage): (usize, &Stage)| {
             let part =
-                self.after.segments.get(at).filter(|part| stage.pierced && !stage.cut && part.shape.is_some())?;
+                self.after.bar.segments.get(at).filter(|part| stage.pierced && !stage.cut && part.shape.is_some())?;
             let Form::Split { root: Some(RootSpec::Hole(diameter)), .. } = &bar.segment(at)?.form else { return None };
             Some((at, part, diameter.mm()))
         };
@@ -205,7 +202,7 @@ impl Strip<'_> {
     /// Where the holes of a split lie: at each end of it that has bar beyond.
     fn roots(&self, at: usize, part: &SegmentBalance, diameter: f64) -> Vec<f64> {
         let (start, length) = (mm(part.forged_start), mm(part.forged_length));
-        let whole = self.after.segments.iter().enumerate().filter(|(_, other)| other.chain == Chain::Bar);
+        let whole = self.after.bar.segments.iter().enumerate().filter(|(_, other)| other.chain == Chain::Bar);
         let places: Vec<usize> = whole.map(|(other, _)| other).collect();
         let inner = [places.first() != Some(&at), places.last() != Some(&at)];
         let middles = [start + diameter / 2.0, start + length - diameter / 2.0];
@@ -214,7 +211,7 @@ impl Strip<'_> {
 
     /// The marks across the bar where they are laid off.
     fn marks(&self, [low, high]: [f64; 2], place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
-        let length = mm(self.after.forged_length) * self.scale.along;
+        let length = mm(self.after.bar.forged_length) * self.scale.along;
         let is_dense = self.step.marks.len() as f64 * DENSE_MM > length;
         let pen = if is_dense { Pen::MarkLine } else { Pen::CutLine };
         let line = |mark: &MarkLine| Item::line(place([mark.at_mm, low]), place([mark.at_mm, high]), pen);
@@ -246,15 +243,16 @@ impl Strip<'_> {
     fn tells_more_from_above(&self) -> bool {
         let has_branches = self
             .after
+            .bar
             .segments
             .iter()
             .any(|segment| matches!(segment.chain, Chain::Branch { .. }) && segment.shape.is_some());
-        let worked = self.after.segments.iter().enumerate().filter(|(at, _)| self.is_worked(*at));
-        let differs = |segment: &SegmentBalance| {
-            let [side, top] = [View::Side, View::Top].map(|view| thickest(&segment.silhouette_mm(view)));
+        let mut worked = self.after.bar.segments.iter().enumerate().filter(|(at, _)| self.is_worked(*at));
+        let differs = |(at, segment): (usize, &SegmentBalance)| {
+            let [side, top] = [View::Side, View::Top].map(|view| thickest(self.after.outline(at, view)));
             (side - top).abs() > 0.1 * side.max(top) || segment.hole_mm().is_some()
         };
-        has_branches || worked.map(|(_, segment)| segment).any(differs)
+        has_branches || worked.any(differs)
     }
 }
 
@@ -282,16 +280,25 @@ fn thickest(outline: &[[f64; 2]]) -> f64 {
 }
 
 /// One part: what is worked is hatched on gray, the rest is outline.
-fn part(segment: &SegmentBalance, view: View, worked: bool, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
-    let points = paper_points(segment.silhouette_mm(view), place);
+fn part(
+    segment: &SegmentBalance,
+    (outline, view): (&[[f64; 2]], View),
+    worked: bool,
+    place: &impl Fn([f64; 2]) -> Point,
+) -> Vec<Item> {
+    let points = paper_points(outline, place);
     if points.len() < 3 {
         return Vec::new();
     }
     let mut items = Vec::new();
     let fill = if worked { Gray::LIGHT } else { Gray::WHITE };
     items.push(Item::Polygon { points: points.clone(), fill: Some(fill), pen: None });
-    if worked {
-        items.extend(hatch(&points));
+    // The edges of a twist tell it; hatching would hide them.
+    let twist = Twist::of(segment.shape.as_ref(), segment.bent);
+    match twist {
+        Some(twist) => items.extend(twist_lines(twist, segment, outline, place)),
+        None if worked => items.extend(hatch(&points)),
+        None => {}
     }
     let pen = if worked { Pen::Outline } else { Pen::MarkLine };
     items.push(Item::Polygon { points, fill: None, pen: Some(pen) });
@@ -299,7 +306,7 @@ fn part(segment: &SegmentBalance, view: View, worked: bool, place: &impl Fn([f64
         && let Some(hole) = segment.hole_mm()
     {
         items.push(Item::Polygon {
-            points: paper_points(hole, place),
+            points: paper_points(&hole, place),
             fill: Some(Gray::WHITE),
             pen: Some(Pen::MarkLine),
         });
@@ -307,10 +314,37 @@ fn part(segment: &SegmentBalance, view: View, worked: bool, place: &impl Fn([f64
     items
 }
 
+/// The edges of a twist on their way over the side that is seen: as many as it has turns for.
+fn twist_lines(
+    twist: Twist,
+    segment: &SegmentBalance,
+    outline: &[[f64; 2]],
+    place: &impl Fn([f64; 2]) -> Point,
+) -> Vec<Item> {
+    let (start, length) = (mm(segment.forged_start), mm(segment.forged_length));
+    let mut last = f64::NEG_INFINITY;
+    let mut items = Vec::new();
+    for sweep in twist.sweeps() {
+        let line = sweep.iter().filter_map(|[share, up]| {
+            let along = start + length * share;
+            let [low, high] = across_at(outline, along)?;
+            Some(place([along, (low + high) / 2.0 + (high - low) / 2.0 * up]))
+        });
+        let points: Vec<Point> = line.collect();
+        // Closer than this they are no lines but a shade.
+        let is_apart = points.last().is_some_and(|end| end.x - last >= CLOSEST_SWEEPS_MM);
+        if points.len() > 1 && is_apart {
+            last = points.last().map_or(last, |end| end.x);
+            items.push(Item::Polyline { points, pen: Pen::MarkLine });
+        }
+    }
+    items.into_iter().filter(Item::is_finite).collect()
+}
+
 /// An outline on paper, without places that cannot be told apart there.
-fn paper_points(outline: Vec<[f64; 2]>, place: &impl Fn([f64; 2]) -> Point) -> Vec<Point> {
+fn paper_points(outline: &[[f64; 2]], place: &impl Fn([f64; 2]) -> Point) -> Vec<Point> {
     let mut points: Vec<Point> = Vec::new();
-    for point in outline.into_iter().map(place).filter(|point| point.x.is_finite() && point.y.is_finite()) {
+    for point in outline.iter().map(|point| place(*point)).filter(|point| point.x.is_finite() && point.y.is_finite()) {
         let is_new = |last: &Point| (point.x - last.x).abs() > FINEST_MM || (point.y - last.y).abs() > FINEST_MM;
         if points.last().is_none_or(is_new) {
             points.push(point);

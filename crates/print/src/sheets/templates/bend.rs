@@ -117,13 +117,14 @@ impl Bends<'_> {
         let behind_root =
             run.members.iter().filter(of_bar).filter_map(|member| self.course(member.segment)).find(straight);
         let longest = courses.filter(straight).max_by(|a, b| reach(a).total_cmp(&reach(b)));
-        let right =
-            behind_root.or(longest).and_then(|course| course.frames.first()).map_or(first.along, |frame| frame.along);
+        // As it lies on the cards: they show it by its longest straight part, too.
+        let level = behind_root.or(longest).and_then(|course| course.frames.first()).unwrap_or(first);
+        let right = level.along;
         let up = across(run.normal, right);
-        let (rises, recedes) = (dot(up, first.up), -dot(up, first.toward));
+        let (rises, recedes) = (dot(up, level.up), -dot(up, level.toward));
         let turned = |vector: Vector, keep: bool| if keep { vector } else { vector.map(|part| -part) };
         // It is seen from the side on which the smith stands, or from above: else it would lie as in a mirror.
-        let seen_from = if dot(run.normal, first.toward).abs() > 0.5 { first.toward } else { first.up };
+        let seen_from = if dot(run.normal, level.toward).abs() > 0.5 { level.toward } else { level.up };
         let is_seen = |right: Vector, up: Vector| dot(across(right, up), seen_from) > 0.0;
         Some(match (rises, recedes) {
             (keeps, _) | (_, keeps) if keeps.abs() > 0.5 => {

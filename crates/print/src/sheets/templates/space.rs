@@ -1,6 +1,7 @@
 //! The plane in space that a template lies in.
 
 use fh_piece::vector::{Vector, dot, minus};
+use fh_piece::{Mesh, Seen};
 
 /// A plane in space with the directions that lie level and upright on paper.
 #[derive(Clone, Copy, Debug)]
@@ -22,6 +23,12 @@ impl Plane {
     /// A place on paper: to the right and up of the origin.
     pub(in crate::sheets) fn place(&self, point: Vector) -> [f64; 2] {
         self.direction(minus(point, self.origin))
+    }
+
+    /// What is seen of a solid, as it lies on paper.
+    pub(in crate::sheets) fn seen(&self, mesh: &Mesh) -> Seen {
+        let [x, y] = self.direction(self.origin);
+        mesh.seen(self.right, self.up).moved([-x, -y])
     }
 
     /// The direction in space of one on paper.
