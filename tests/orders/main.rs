@@ -7,12 +7,14 @@ mod bad_order;
 mod books;
 mod demos;
 mod hard_cases;
+mod held;
 mod hot;
 mod legs;
 mod papers;
 mod pieces;
 mod places;
 mod said;
+mod stubs;
 mod words;
 
 use fh_core::balance::balance;

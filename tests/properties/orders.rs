@@ -7,6 +7,7 @@ mod ends;
 mod metal;
 mod shuffles;
 mod slow_rules;
+mod stubs;
 
 use crate::cases;
 use crate::plans::plan;

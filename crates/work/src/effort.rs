@@ -2,6 +2,7 @@
 //!
 //! No more than a first guess, good to a factor of two; the smith's own figure in a step goes before it.
 
+use crate::along::{begun_mm2, moved_along};
 use crate::experience::form_of;
 use crate::fire::Fire;
 use crate::heat::flow_stress::hammered_mpa;
@@ -72,9 +73,15 @@ pub(crate) fn moved(site: &Site<'_>, part: Part<'_>, operation: Operation) -> (f
             (extents(&raw)[1] / ((in_mm(*root) + in_mm(*tip)) / 2.0).max(0.1)).ln()
         }
         (_, Shape::Hole { thickness, .. }) => (extents(&raw)[1] / in_mm(*thickness).max(0.1)).ln(),
-        _ => mean_strain(shape, in_mm2(raw.area())),
+        _ => mean_strain(shape, begun_mm2(site, part.at)),
     };
-    (in_mm3(shape.volume()), strain.abs())
+    let own = (in_mm3(shape.volume()), strain.abs());
+    let along =
+        if matches!(operation, Operation::Draw | Operation::Taper) { moved_along(site, part.at) } else { Vec::new() };
+    // Together they are so much metal through the mean of their strains.
+    let (metal, work) =
+        along.into_iter().fold((own.0, own.0 * own.1), |sum, next| (sum.0 + next.0, sum.1 + next.0 * next.1));
+    if metal > 0.0 { (metal, work / metal) } else { own }
 }
 
 /// The logarithm of the change of area, averaged over the metal of a shape.

@@ -43,6 +43,29 @@ pub(crate) fn tang_shoulder(site: &Site<'_>, at: usize) -> Option<usize> {
     (is_held && needs_the_cut(site, thin, thin_side == 1)).then(|| beside[1 - thin_side]).flatten()
 }
 
+/// Whether a part lies at an end of the bar, or at the free end of its branch.
+pub(crate) fn is_free_end(site: &Site<'_>, at: usize) -> bool {
+    let split = site.split_of(at).and_then(|(split, _)| site.part(split));
+    let [before, after] = site.beside(at);
+    match split.and_then(|split| split.balance.shape.as_ref()) {
+        Some(Shape::Split(size)) => match size.free {
+            FreeEnd::Datum => before.is_none(),
+            FreeEnd::Far => after.is_none(),
+            FreeEnd::Neither => false,
+        },
+        _ => before.is_none() || after.is_none(),
+    }
+}
+
+/// Whether what lies beside a part is cut off before the part is forged.
+pub(crate) fn is_cut_before(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
+    match site.beside(at)[usize::from(at_far_end)].map(|beside| &site.flat[beside].segment.form) {
+        Some(Form::Hold { .. }) => needs_the_cut(site, at, at_far_end),
+        Some(Form::Trim { .. }) => runs_out(site, at, at_far_end),
+        _ => false,
+    }
+}
+
 /// Whether a part runs out to a point, an edge or a finial at one of its ends.
 pub(crate) fn runs_out(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
     let Some(part) = site.part(at) else { return false };

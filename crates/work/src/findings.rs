@@ -25,7 +25,7 @@ pub struct OrderFinding {
 }
 
 /// The id of every finding about the order of work.
-pub const IDS: [&str; 16] = [
+pub const IDS: [&str; 17] = [
     "mark-gone",
     "out-of-reach",
     "parted-too-soon",
@@ -42,6 +42,7 @@ pub const IDS: [&str; 16] = [
     "leg-into-leg",
     "too-many-heats",
     "spread-unknown",
+    "groove-too-wide",
 ];
 
 /// What was seen at a step.
@@ -51,6 +52,8 @@ pub(crate) struct Seen {
     pub(crate) hold: Option<Hold>,
     /// Bends that can be made neither on the anvil nor in the vice.
     pub(crate) stuck: Vec<usize>,
+    /// Steps set down in a gap that is too narrow for their groove: the step, the fuller and the gap in mm.
+    pub(crate) tight: Vec<(usize, f64, f64)>,
     /// Parts that run into each other afterwards.
     pub(crate) struck: Vec<(usize, usize)>,
     /// Whether something was parted off before.
@@ -76,6 +79,7 @@ pub(crate) fn findings(scene: &Scene<'_, '_>) -> Vec<OrderFinding> {
     found.extend(scene.strangers());
     for number in 0..scene.steps.len() {
         found.extend(scene.at_step(number));
+        found.extend(scene.tight_grooves(number));
     }
     found.extend(scene.thin_heats());
     found.sort_by_key(|found| (std::cmp::Reverse(found.finding.severity), found.steps.first().copied()));
@@ -317,6 +321,35 @@ impl Scene<'_, '_> {
             );
         }
         found
+    }
+
+    /// Steps that are set down in a gap too narrow for their groove.
+    fn tight_grooves(&self, number: usize) -> Vec<OrderFinding> {
+        let step = &self.steps[number];
+        let Some(site) = step.bar.and_then(|bar| self.sites.get(bar)) else { return Vec::new() };
+        let length = |mm: f64| length_words(self.plan, mm);
+        let told = |(at, fuller, gap): &(usize, f64, f64)| {
+            let message = format!(
+                "Step {} ({}) sets “{}” down with a fuller of {} in a gap of {}.",
+                number + 1,
+                lower_first(&step.title),
+                site.name(*at),
+                length(*fuller),
+                length(*gap)
+            );
+            let remedy = "Give the part between more bar or the step a smaller inside radius; or draw both sides down first, and set the step on that bar.";
+            self.found(
+                "groove-too-wide",
+                Severity::Warning,
+                (site.index, Some(*at)),
+                message,
+                "A groove wider than half of its gap leaves a stub that folds over it.",
+                remedy.to_owned(),
+                vec![number],
+                None,
+            )
+        };
+        self.seen[number].tight.iter().map(told).collect()
     }
 
     /// Thin parts that go through more heats than they stand.

@@ -5,7 +5,8 @@ use crate::legs::{Held, WayToBend};
 use crate::progress::Progress;
 use crate::site::{Site, extents, in_mm, in_mm2};
 use crate::state::shape_now;
-use fh_core::plan::{Form, Limits};
+use fh_core::metal::Shape;
+use fh_core::plan::{Chain, Form, Limits};
 use fh_measure::WrittenLength;
 
 /// Beyond the part that is worked, so much is too hot to hold, in mm: common practice, no source.
@@ -20,12 +21,28 @@ pub struct Hold {
     pub jaw_mm: [f64; 2],
     /// The part that is gripped, counted through the bar.
     pub part: usize,
+    /// Whether so much of it is cold that it is held in the hand.
+    pub by_hand: bool,
 }
 
 impl Hold {
     /// What is wider than so many mm is held by its thickness: common practice, no source.
     pub(crate) const WIDE: f64 = 40.0;
+    /// What stays cold for so many mm is held in the hand: common practice, no source.
+    const BARE_HAND: f64 = 450.0;
+    /// What hangs out farther than so many mm is heavy and whips, so that it is propped: common practice, no source.
+    const PROPPED: f64 = 900.0;
+
+    /// Whether it is so long that one hand does not carry it.
+    pub(crate) fn is_propped(&self) -> bool {
+        self.length_mm > Self::PROPPED
+    }
 }
+
+/// A bar runs between the reins of tongs for no more than so many mm: common practice, no source.
+const REINS: f64 = 120.0;
+/// Jaws are about so long, in mm: common practice, no source.
+const JAWS: f64 = 30.0;
 
 /// What is cold enough to hold on either side of what is hot: how long it is in mm, and the part at its end.
 fn cold_ends(site: &Site<'_>, lengths: &Lengths, hot: &[usize]) -> Option<[(f64, usize); 2]> {
@@ -63,24 +80,40 @@ pub(crate) fn hold(
     let worth = |(cold, part): (f64, usize)| if progress.stages[part].cut { cold / 2.0 } else { cold };
     let is_before = side.map_or(worth(before) > worth(after), |side| side == Held::Datum);
     let (length, part) = if is_before { before } else { after };
-    let part = gripped(site, progress, lengths, &there, part, length.max(0.0));
-    let jaw_mm = match shape_now(site, progress, part, &lengths.lengths) {
-        Some(shape) => {
-            let raw = extents(&site.raw_section(part));
-            let area = in_mm2(shape.area_at(0.5)).max(0.0);
-            match shape_section(&shape) {
-                Some(section) => section,
-                // What has no section of its own is gripped on about so much.
-                None => [raw[0], area / raw[0].max(1e-6)],
-            }
-        }
-        None => extents(&site.balance.stock),
-    };
-    Some(Hold { length_mm: length.max(0.0), jaw_mm, part })
+    let length_mm = length.max(0.0);
+    let by_hand = length_mm > Hold::BARE_HAND;
+    let at_start = site.place[part].1 == 0;
+    let part = gripped(site, progress, lengths, &there, part, length_mm);
+    let jaw_mm = jaw(site, progress, lengths, part, at_start).unwrap_or_else(|| extents(&site.balance.stock));
+    Some(Hold { length_mm, jaw_mm, part, by_hand })
 }
 
-fn shape_section(shape: &fh_core::metal::Shape) -> Option<[f64; 2]> {
-    use fh_core::metal::Shape;
+/// How wide and how thick a part is where jaws grip it, near its outer end, in mm; of a split that is cut, of one branch.
+fn jaw(site: &Site<'_>, progress: &Progress, lengths: &Lengths, part: usize, at_start: bool) -> Option<[f64; 2]> {
+    if progress.stages[part].cut {
+        let of_it = |chain: &Chain| matches!(chain, Chain::Branch { split, .. } if *split == part);
+        let (_, members) = site.chains.iter().find(|(chain, _)| of_it(chain))?;
+        let outer = if at_start { members.first() } else { members.last() };
+        return jaw(site, progress, lengths, *outer?, at_start);
+    }
+    let shape = shape_now(site, progress, part, &lengths.lengths)?;
+    let long = lengths.lengths[part].max(1e-6);
+    let inward = (JAWS / long).min(0.5);
+    let share = if at_start { inward } else { 1.0 - inward };
+    let own = if site.part(part)?.balance.reversed { 1.0 - share } else { share };
+    let raw = extents(&site.raw_section(part));
+    let section = match &shape {
+        Shape::Taper { from, to, runout, .. } => {
+            let (f, from, to) = (runout.share_at(own), extents(from), extents(to));
+            Some([0, 1].map(|way| (1.0 - f) * from[way] + f * to[way]))
+        }
+        shape => shape_section(shape),
+    };
+    // What has no section of its own is gripped on about so much.
+    Some(section.unwrap_or([raw[0], in_mm2(shape.area_at(own)).max(0.0) / raw[0].max(1e-6)]))
+}
+
+fn shape_section(shape: &Shape) -> Option<[f64; 2]> {
     match shape {
         Shape::Prism { section, .. } | Shape::Peak { section, .. } => Some(extents(section)),
         Shape::Taper { from, to, .. } => {
@@ -107,10 +140,16 @@ fn gripped(site: &Site<'_>, progress: &Progress, lengths: &Lengths, there: &[usi
         let [start, stop] = lengths.extent([at].iter());
         (stop.min(high) - start.max(low)).max(0.0)
     };
+    // The rest of the bar runs between the reins, and there is not much room.
+    let overhang = |at: usize| {
+        let [start, stop] = lengths.extent([at].iter());
+        if at_start { start - from } else { to - stop }
+    };
+    let is_in_reach = |at: &usize| held > Hold::BARE_HAND || overhang(*at) <= REINS;
     let stock = in_mm(site.balance.stock_section.width().max(site.balance.stock_section.thickness()));
     let width = |at: usize| {
-        let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
-        shape.and_then(shape_section).map_or(stock, |[width, thickness]| width.max(thickness))
+        let shape = shape_now(site, progress, at, &lengths.lengths);
+        shape.as_ref().and_then(shape_section).map_or(stock, |[width, thickness]| width.max(thickness))
     };
     // Tongs slip on what is bent or twisted: common practice, no source.
     let straight = |at: usize| if progress.stages[at].bent { 0.2 } else { 1.0 };
@@ -119,7 +158,7 @@ fn gripped(site: &Site<'_>, progress: &Progress, lengths: &Lengths, there: &[usi
         _ => 0.4,
     };
     let worth = |at: usize| even(at) * inside(at) * (stock / width(at).max(stock)).powi(2) * straight(at);
-    there.iter().copied().max_by(|one, other| worth(*one).total_cmp(&worth(*other))).unwrap_or(end)
+    there.iter().copied().filter(is_in_reach).max_by(|one, other| worth(*one).total_cmp(&worth(*other))).unwrap_or(end)
 }
 
 /// The least length to hold, in mm.

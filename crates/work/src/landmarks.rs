@@ -1,7 +1,7 @@
 //! Landmarks: from what can still be seen or felt on the bar a place is measured, when the datum itself has moved.
 
+use crate::along::followers;
 use crate::heating::Lengths;
-use crate::lay::was_drawn_along;
 use crate::legs::Held;
 use crate::marks::{is_struck, middle_share};
 use crate::neck::grooves;
@@ -18,6 +18,8 @@ const AT: f64 = 0.05;
 /// A place on the bar that a step works from.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Measured {
+    /// Where it is on the bar, in mm.
+    pub(crate) at_mm: f64,
     /// What the place is: `the start of “hook”`.
     place: String,
     /// From where it is measured: `the shoulder “stop”`.
@@ -29,7 +31,7 @@ pub(crate) struct Measured {
 impl Measured {
     /// It in words, with the distance as it measures hot.
     pub(crate) fn words(&self, plan: &Plan) -> String {
-        let Self { place, from, distance_mm } = self;
+        let Self { place, from, distance_mm, .. } = self;
         if *distance_mm <= 0.0 {
             return format!("{place}: {from}");
         }
@@ -93,8 +95,14 @@ pub(crate) fn measured(
     if wanted.is_empty() || !progress.is_there(site, at) {
         return Vec::new();
     }
-    // What was drawn out along with its neighbor has no line of its own any more.
-    if task.operation == Operation::Taper && was_drawn_along(site, at, progress) {
+    if matches!(task.operation, Operation::Draw | Operation::Taper) {
+        // Toward what is drawn out along with it there is no line to work to.
+        let along: Vec<usize> =
+            followers(site, at).into_iter().filter(|other| !progress.stages[*other].forged).collect();
+        let ends = along.iter().flat_map(|other| lengths.extent([*other].iter())).collect::<Vec<f64>>();
+        wanted.retain(|(_, place)| !ends.iter().any(|end| (end - place).abs() < AT));
+    }
+    if wanted.is_empty() {
         return Vec::new();
     }
     let marks = landmarks(site, progress, lengths, at);
@@ -107,6 +115,7 @@ pub(crate) fn measured(
         let distance_mm = (mark.at - place).abs();
         let here = distance_mm < AT;
         Some(Measured {
+            at_mm: place,
             place: words,
             from: if here && mark.is_mark { mark_now(site, mark, &marks) } else { mark.words.clone() },
             distance_mm: if here { 0.0 } else { distance_mm },
@@ -262,6 +271,12 @@ fn felt(site: &Site<'_>, progress: &Progress, before: usize, after: usize) -> Op
     if let Some(at) = [before, after].into_iter().find(|at| shoulder(*at)) {
         return Some(format!("the shoulder “{}”", site.name(at)));
     }
+    let is_along = |at: usize| progress.stages[at].along && !progress.stages[at].forged;
+    if (is_along(before) && is_untouched(site, progress, after))
+        || (is_along(after) && is_untouched(site, progress, before))
+    {
+        return Some("the step where the bar is full again".to_owned());
+    }
     let is_necked = |at: usize, at_end: bool| progress.stages[at].isolated && has_groove(site, at, at_end);
     let ends = [(before, "end"), (after, "start")];
     let (at, end) = ends.into_iter().find(|(at, end)| is_necked(*at, *end == "end"))?;
@@ -279,5 +294,5 @@ fn has_groove(site: &Site<'_>, at: usize, at_end: bool) -> bool {
 fn is_untouched(site: &Site<'_>, progress: &Progress, at: usize) -> bool {
     let stage = progress.stages[at];
     let start = Progress::start_of(site, at);
-    stage.forged == start && !stage.cut && !stage.bent
+    stage.forged == start && !stage.along && !stage.cut && !stage.bent
 }

@@ -3,6 +3,7 @@
 //! Everything follows from [`fh_core::plan::Plan`] and its balance. A plan without steps of its own gets the proposal; the
 //! smith's own order is held against the same rules, and what breaks them is told, never forbidden.
 
+mod along;
 mod because;
 mod bend_tools;
 mod brief;

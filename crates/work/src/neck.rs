@@ -1,6 +1,7 @@
 //! Necks: the grooves that keep a block to itself, on which side of a mark each lies, and how deep it may be.
 
-use crate::ends::{needs_the_cut, runs_out};
+use crate::along::leader;
+use crate::ends::is_cut_before;
 use crate::heating::Lengths;
 use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm};
@@ -49,14 +50,13 @@ pub(crate) fn grooves(site: &Site<'_>, part: Part<'_>) -> Vec<Groove> {
 }
 
 fn groove(site: &Site<'_>, part: Part<'_>, beside: Part<'_>, at_end: bool) -> Option<Groove> {
-    let is_cut_first = match beside.segment.form {
-        Form::Hold { .. } => needs_the_cut(site, part.at, at_end),
-        Form::Trim { .. } => runs_out(site, part.at, at_end),
-        _ => false,
-    };
+    let is_cut_first = is_cut_before(site, part.at, at_end);
     // Between two blocks one groove is enough: that of the block toward the datum; beside a block it is the block's.
     let is_the_others = is_block(beside) && !(at_end && is_block(part));
-    if is_set_down(part) || is_set_down(beside) || is_cut_first || is_the_others {
+    // What is drawn out along with the other is one bar with it.
+    let is_with = |one: Part<'_>, other: Part<'_>| leader(site, one.at).is_some_and(|leader| leader.part == other.at);
+    let is_along = is_with(part, beside) || is_with(beside, part);
+    if is_set_down(part) || is_set_down(beside) || is_cut_first || is_the_others || is_along {
         return None;
     }
     let raw = extents(&site.raw_section(part.at));

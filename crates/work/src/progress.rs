@@ -1,5 +1,6 @@
 //! How far a bar has come: what was done to each of its parts, and how long each is now.
 
+use crate::along::{along_mm, followers};
 use crate::site::{Part, Site, in_mm};
 use crate::task::{Task, operations};
 use fh_core::metal::{FreeEnd, Shape};
@@ -10,6 +11,8 @@ use fh_core::plan::{Bend, Chain, Form, Made, Operation};
 pub struct Stage {
     /// Necked at its ends.
     pub isolated: bool,
+    /// Drawn out along with what lies beside it, to that one's section; its own shape is still to come.
+    pub along: bool,
     /// Forged to its shape.
     pub forged: bool,
     /// Trimmed to its outline.
@@ -97,6 +100,11 @@ impl Progress {
             operation if operation.is_bending() || operation == O::Twist => stage.bent = true,
             _ => {}
         }
+        if matches!(task.operation, O::Draw | O::Taper) && self.stages[at].forged {
+            for along in followers(site, at) {
+                self.stages[along].along |= !self.stages[along].forged;
+            }
+        }
     }
 
     /// A joint welded: the welds that it names are made.
@@ -123,6 +131,7 @@ impl Progress {
                 _ if stage.forged => {
                     in_mm(part.balance.forged_length) * self.untwisted(site, at) + self.unpierced_mm(site, part)
                 }
+                _ if stage.along => along_mm(site, at).unwrap_or(raw),
                 _ => raw,
             };
         }

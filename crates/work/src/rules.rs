@@ -1,5 +1,6 @@
 //! What must come before what on one bar, and why.
 
+use crate::along::leader;
 use crate::ends::{is_thin_at, needs_the_cut, runs_out, tang_shoulder, waits_for_the_cut};
 use crate::legs;
 use crate::site::{Site, extents, in_mm};
@@ -126,7 +127,16 @@ impl Ruling<'_, '_> {
     /// A neck on either side of a mark before the metal beside it is forged.
     fn beside(&mut self, at: usize) {
         let late = tang_shoulder(self.site, at);
-        for next in self.site.beside(at).into_iter().flatten().filter(|next| Some(*next) != late) {
+        let first = leader(self.site, at).map(|leader| leader.part);
+        let first = first.filter(|first| self.site.beside(at).contains(&Some(*first)));
+        if let Some(first) = first {
+            self.each(&self.shaping(first), &self.necks(at), Why::StubAlong);
+            let tapers = self.those(at, |operation| operation == Operation::Taper);
+            self.each(&self.shaping(first), &tapers, Why::StubAlong);
+        }
+        for next in
+            self.site.beside(at).into_iter().flatten().filter(|next| Some(*next) != late && Some(*next) != first)
+        {
             let necks = self.necks(at);
             // What is upset comes before every neck.
             let forging = self.those(next, |operation| operation.is_shaping() && operation != Operation::Upset);

@@ -1,5 +1,6 @@
 //! What has to be hot for a step, and from where to where that reaches along the bar: one answer for heats, cards and screen.
 
+use crate::along::followers;
 use crate::heating::Lengths;
 use crate::site::{Site, extents};
 use crate::task::Task;
@@ -32,6 +33,10 @@ fn of_part(site: &Site<'_>, task: &Task, at: usize) -> Vec<Spot> {
         (Operation::Upset, Some(Form::Rivet { .. })) => vec![Spot::Part(at)],
         (Operation::Upset, _) => vec![Spot::Alone(at)],
         (Operation::PartOff, Some(Form::Hold { .. })) | (Operation::Trim, Some(Form::Trim { .. })) => cuts(site, at),
+        // What is drawn out along with it is hot too.
+        (Operation::Draw | Operation::Taper, _) => {
+            followers(site, at).into_iter().chain([at]).map(Spot::Part).collect()
+        }
         _ => vec![Spot::Part(at)],
     }
 }

@@ -1,5 +1,6 @@
 //! The bar as it is after a step: a mixture of stock, isolated, forged and bent, drawn and weighed like any other bar.
 
+use crate::along::leader;
 use crate::progress::{Progress, Stage};
 use crate::site::{Part, Site, in_mm, in_mm2, in_mm3, mm};
 use fh_core::balance::{BarBalance, SegmentBalance};
@@ -72,7 +73,8 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
         return split_now(site, progress, part, lengths);
     }
     if !stage.forged {
-        let section = site.raw_section(part.at);
+        let along = leader(site, part.at).filter(|_| stage.along);
+        let section = along.map_or_else(|| site.raw_section(part.at), |leader| leader.section);
         let length = mm(lengths[part.at]);
         // What scale will take is still there.
         let metal_mm3 = whole / (1.0 - balance.scale_share).max(1e-6);

@@ -231,7 +231,7 @@ fn is_closed_in(bent: Bent) -> bool {
 }
 
 /// What the hammer does to a segment while the bar is straight.
-fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Operation> {
+pub(crate) fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Operation> {
     use Operation as O;
     let raw = site.raw_section(part.at);
     match (&part.segment.form, shape) {

@@ -91,9 +91,7 @@ impl Wanted {
 
 /// The tongs that hold a bar by its cold end; none where so much of it is cold that it is held in the hand.
 pub(crate) fn tongs(site: &Site<'_>, hold: &Hold) -> Option<Wanted> {
-    // Common practice, no source.
-    const BARE_HAND: f64 = 450.0;
-    if hold.length_mm > BARE_HAND || hold.length_mm <= 0.0 {
+    if hold.by_hand || hold.length_mm <= 0.0 {
         return None;
     }
     let words = |mm: f64| length_words(site.plan, mm);
@@ -278,6 +276,17 @@ fn gap(site: &Site<'_>, at: usize) -> Option<f64> {
     near.min_by(f64::total_cmp)
 }
 
+/// How wide the fuller is that sets a shoulder down all round, in mm: as round as the inside of the step; none of a shoulder on
+/// one or two sides, and of other parts.
+pub(crate) fn shoulder_fuller_mm(part: Part<'_>) -> Option<f64> {
+    /// No fuller is thinner: common practice, no source.
+    const THINNEST: f64 = 4.0;
+    let Form::Shoulder { sides, .. } = &part.segment.form else { return None };
+    let all_round = [0, 90, 180, 270].iter().filter(|side| sides.contains(**side)).count() > 2;
+    let Some(Shape::Shoulder { radius, .. }) = &part.balance.shape else { return None };
+    all_round.then(|| (2.0 * in_mm(*radius)).max(THINNEST))
+}
+
 fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
     use ToolKind as K;
     let sides = match &part.segment.form {
@@ -287,10 +296,8 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
     };
     let hammer = Wanted::plain(K::Hammer, "Half on and half off the edge of the anvil, which makes the step.");
     let alone = is_fullered_alone(site, part);
-    match &part.balance.shape {
-        Some(Shape::Shoulder { radius, .. }) if sides > 2 => {
-            // Common practice, no source: no fuller is thinner.
-            let wide = (2.0 * in_mm(*radius)).max(4.0);
+    match shoulder_fuller_mm(part) {
+        Some(wide) if sides > 2 => {
             let reason = "It sets all sides down to one line; as round as the inside of the step.";
             let fuller = Wanted::sized(site, K::SpringFuller, wide, "", reason);
             std::iter::once(fuller).chain((!alone).then_some(hammer)).collect()

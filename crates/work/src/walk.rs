@@ -1,5 +1,6 @@
 //! Going through the steps of an order: the bar, the fire and the tongs at each of them.
 
+use crate::along::{beyond_the_step, still_along};
 use crate::brief;
 use crate::effort::minutes;
 use crate::findings::Seen;
@@ -19,7 +20,7 @@ use crate::sizes::{Size, sizes};
 use crate::spots;
 use crate::state::state;
 use crate::task::{Task, is_hot, least_heats};
-use crate::tools::{Wanted, tongs, wanted};
+use crate::tools::{Wanted, shoulder_fuller_mm, tongs, wanted};
 use crate::words;
 use crate::worked::{Setup, WorkedStep};
 use fh_core::describe::repeat_lines;
@@ -132,7 +133,8 @@ impl<'b, 'a> Walk<'b, 'a> {
         let place = first.map_or(AnvilPlace::Bench, |task| brief::place(site, task, &ways, held.as_ref()));
         let tongs = held.as_ref().filter(|_| place != AnvilPlace::Vice).and_then(|held| tongs(site, held));
         self.tools.push((self.seen.len(), tongs.into_iter().collect()));
-        self.seen.push(Seen { heated: Some(heated), hold: held, stuck, struck, was_off });
+        let tight = tight(site, &ordered.tasks, &self.progress[site.index], &after);
+        self.seen.push(Seen { heated: Some(heated), hold: held, stuck, struck, was_off, tight });
 
         let step = &ordered.step;
         let each = |of: &dyn Fn(&Task) -> Option<String>| first_words(&ordered.tasks, of);
@@ -284,9 +286,11 @@ impl<'b, 'a> Walk<'b, 'a> {
         let of = |task: &Task| measured(site, &self.progress[site.index], before, task, held);
         let mut all: Vec<Measured> = ordered.tasks.iter().flat_map(of).collect();
         let drawn = |task: &Task| task.operation == Operation::Draw;
-        if ordered.tasks.len() > 1 && all.len() > 2 && ordered.tasks.iter().all(drawn) {
+        if ordered.tasks.len() > 1 && ordered.tasks.iter().all(drawn) {
             // Drawn to one section, only where it begins and where it ends matters.
-            all.drain(1..all.len() - 1);
+            let parts: Vec<usize> = ordered.tasks.iter().filter_map(|task| task.part).collect();
+            let ends = before.extent(parts.iter());
+            all.retain(|measured| ends.iter().any(|end| (end - measured.at_mm).abs() < 1e-3));
         }
         let stamps =
             ordered.tasks.iter().filter(|task| task.operation == Operation::Stamp).filter_map(|task| task.part);
@@ -313,6 +317,21 @@ impl<'b, 'a> Walk<'b, 'a> {
         let all = (0..site.flat.len()).filter(|at| !worked.contains(at)).filter(forged);
         all.filter(|at| is_near(*at) && brief::is_thin(site, *at)).map(|at| format!("“{}”", site.name(at))).collect()
     }
+}
+
+/// Steps that are set down all round in a gap less than twice as wide as their fuller: the step, the fuller and the gap in mm.
+fn tight(site: &Site<'_>, tasks: &[Task], progress: &Progress, lengths: &Lengths) -> Vec<(usize, f64, f64)> {
+    let of = |task: &Task| {
+        let at = task.part.filter(|_| task.operation == Operation::SetDown)?;
+        let fuller = shoulder_fuller_mm(site.part(at)?)?;
+        let thin = beyond_the_step(site, at)?;
+        // At a free end there is no gap: the groove goes through.
+        let beyond = site.beside(thin).into_iter().flatten().find(|other| *other != at)?;
+        let is_open = progress.stages[beyond].off || progress.stages[thin].forged;
+        let gap = lengths.lengths[thin];
+        (!is_open && gap < 2.0 * fuller).then_some((at, fuller, gap))
+    };
+    tasks.iter().filter_map(of).collect()
 }
 
 /// Whether a task is the first bend among others: the one that ways are looked for.
@@ -372,10 +391,17 @@ fn all_sizes(site: &Site<'_>, tasks: &[Task], progress: &Progress, now_mm: f64) 
     all
 }
 
-/// How long several parts are together; none where it is one, or where they are not straight one after the other.
+/// How long several parts are together, with what is drawn out along with them; none where it is one by itself.
 fn in_all(site: &Site<'_>, tasks: &[Task], progress: &Progress) -> Option<Size> {
-    let drawn: Vec<usize> =
-        tasks.iter().filter(|task| task.operation == Operation::Draw).filter_map(|task| task.part).collect();
+    let draws = |task: &&Task| matches!(task.operation, Operation::Draw | Operation::Taper);
+    let worked: Vec<usize> = tasks.iter().filter(draws).filter_map(|task| task.part).collect();
+    let along: Vec<usize> = worked.iter().flat_map(|at| still_along(site, *at, progress)).collect();
     let lengths = Lengths::new(site, progress);
+    if let Some(name) = along.iter().rfind(|at| lengths.lengths[**at] > 1.0).map(|at| site.name(*at)) {
+        let all: Vec<usize> = worked.into_iter().chain(along).collect();
+        return Some(Size::length(site.plan, &format!("length in all, “{name}” drawn along"), lengths.length(&all)));
+    }
+    let is_drawn = |task: &&Task| task.operation == Operation::Draw;
+    let drawn: Vec<usize> = tasks.iter().filter(is_drawn).filter_map(|task| task.part).collect();
     (drawn.len() > 1).then(|| Size::length(site.plan, "length in all", lengths.length(&drawn)))
 }

@@ -51,6 +51,8 @@ pub enum Why {
     TangLate,
     /// What a taper runs down to, before the taper.
     TaperLast,
+    /// A stub is drawn down along with the part beside it, before its step or its taper.
+    StubAlong,
     /// The scarf before the bend that brings the ends together.
     ScarfFirst,
     /// The bend before the weld that closes it.
@@ -69,7 +71,7 @@ pub enum Why {
 
 impl Why {
     /// Every reason.
-    pub const ALL: [Self; 31] = [
+    pub const ALL: [Self; 32] = [
         Self::MarkFirst,
         Self::IsolateFirst,
         Self::UpsetFirst,
@@ -94,6 +96,7 @@ impl Why {
         Self::ScarfLate,
         Self::TangLate,
         Self::TaperLast,
+        Self::StubAlong,
         Self::ScarfFirst,
         Self::CloseThenWeld,
         Self::MiddleFirst,
@@ -152,6 +155,9 @@ impl Why {
             Self::ScarfLate => "A thin lip burns, and is knocked about, while the bar beside it is forged.",
             Self::TangLate => "What is thin between the work and what is held bends and breaks under heavier work.",
             Self::TaperLast => "A taper that runs down to full bar ends in a step, which folds when that bar is drawn.",
+            Self::StubAlong => {
+                "So short a stub is drawn down along with the part beside it, before its step or its taper: left thick, it folds."
+            }
             Self::ScarfFirst => "The ends can be scarfed only while they are apart.",
             Self::CloseThenWeld => "The ends have to lie on each other before they are welded.",
             Self::MiddleFirst => "Bent the other way round, the leg that is already bent strikes the anvil.",

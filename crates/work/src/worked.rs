@@ -125,9 +125,14 @@ impl WorkedStep {
             _ if wide == thick => format!("tongs, jaw {thick}"),
             _ => format!("tongs, jaw {wide} × {thick}"),
         };
+        let grip = |name: String| match (hold.by_hand, hold.is_propped()) {
+            (true, true) => format!("hold “{name}” by hand, the bar on a stand or with a helper"),
+            (true, false) => format!("hold “{name}” by hand"),
+            _ => format!("hold “{name}”: {jaw}"),
+        };
         let name = bar.segment(hold.part).map_or("", |segment| segment.name.trim());
         let name = if name.is_empty() { format!("segment {}", bar.path(hold.part)) } else { name.to_owned() };
-        Some(format!("hold “{name}”: {jaw}"))
+        Some(grip(name))
     }
 
     /// Where a part of its bar lies after it, in mm.

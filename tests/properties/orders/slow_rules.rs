@@ -4,6 +4,7 @@
 
 use super::did::Did;
 use super::ends::raw_area;
+use super::stubs::drawn_before;
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::joints::Lookup;
 use fh_core::metal::{Bent, FreeEnd, SectionSize, Shape};
@@ -157,6 +158,7 @@ impl World<'_> {
                 whys.extend(self.tang_late(one, first, other, then));
                 whys.extend(self.cut_off(one, first, other, then));
                 whys.extend(self.scarf_late(one, first, other, then));
+                whys.extend(self.stub_along(one, first, other, then));
                 whys.extend(self.taper_last(one, first, other, then));
             }
             _ => {}
@@ -221,7 +223,13 @@ impl World<'_> {
     fn neighbors(&self, one: usize, first: Operation, other: usize, then: Operation) -> Vec<Why> {
         let mut whys = Vec::new();
         let is_beside = self.apart(one, other) == Some(1);
-        if necks(first) && shapes(then) && then != O::Upset && is_beside && self.work_behind(one) != Some(other) {
+        if necks(first)
+            && shapes(then)
+            && then != O::Upset
+            && is_beside
+            && self.work_behind(one) != Some(other)
+            && self.before_stub(one) != Some(other)
+        {
             whys.push(Why::IsolateFirst);
         }
         let thins = necks(then) || (shapes(then) && !matches!(then, O::Upset | O::Scarf));
@@ -261,6 +269,21 @@ impl World<'_> {
     fn scarf_late(&self, one: usize, first: Operation, other: usize, then: Operation) -> Option<Why> {
         let is_late = shapes(first) && first != O::Scarf && then == O::Scarf && self.apart(one, other).is_some();
         is_late.then_some(Why::ScarfLate)
+    }
+
+    /// What is drawn down before a step is set because what goes thin there is a stub.
+    fn before_stub(&self, at: usize) -> Option<usize> {
+        let draws = |other: usize| {
+            let own = |did: &&Did| did.bar == self.index && did.part == Some(other) && !did.is_of_piece();
+            self.all.iter().filter(own).any(|did| matches!(did.operation, O::Draw | O::Taper))
+        };
+        drawn_before(&self.flat, self.balance, at, draws)
+    }
+
+    /// A stub is drawn down along with the part beside it, before its step or its taper.
+    fn stub_along(&self, one: usize, first: Operation, other: usize, then: Operation) -> Option<Why> {
+        let is_meant = shapes(first) && (necks(then) || then == O::Taper);
+        (is_meant && self.before_stub(other) == Some(one)).then_some(Why::StubAlong)
     }
 
     /// What is drawn beside the thin end of a taper comes before it, where no neck or step keeps the two apart.

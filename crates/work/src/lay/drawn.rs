@@ -1,16 +1,16 @@
 //! How a part is drawn, by what it becomes.
 
 use super::is_thicker_than_bar;
-use crate::neck::{least, size_at};
+use crate::along::{begun_mm, still_along};
+use crate::ends::is_cut_before;
+use crate::neck::size_at;
 use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm, in_mm2};
 use fh_core::metal::{SectionSize, Shape};
-use fh_core::plan::{Chain, Form};
+use fh_core::plan::Form;
 
 /// What is shorter than this lies beside the hammer's face, in mm.
 const HAMMER_FACE: f64 = 40.0;
-/// An end that is shorter than so many times its thickness is drawn out with what lies beside it.
-const BUTTON: f64 = 1.5;
 
 const NO_TWIST: &str = "Turn it a quarter back and forth, never all the way round, or it twists.";
 
@@ -49,19 +49,27 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
                 .to_owned(),
         );
     }
-    if let Some(end) = button(site, part, progress) {
-        all.push(format!(
-            "Draw “{}” out along with it, through the end: a lump left on the end folds in.",
-            site.name(end)
-        ));
-    }
-    if is_stub(site, part) && !was_drawn_along(site, part.at, progress) {
+    all.extend(drawn_along(site, part, progress));
+    if is_stub(site, part) && !progress.stages[part.at].along {
         all.push(
             "So short a stub dishes at its end: knock the end back lightly as it grows, and file it square last."
                 .to_owned(),
         );
     }
     all.join(" ")
+}
+
+/// What is drawn out along with a part, and why.
+fn drawn_along(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<String> {
+    let along = still_along(site, part.at, progress);
+    let is_step = |at: &usize| matches!(site.flat[*at].segment.form, Form::Shoulder { .. });
+    let name = site.name(along.iter().copied().find(|at| !is_step(at))?);
+    if along.iter().any(is_step) {
+        return Some(format!(
+            "Draw the bar for “{name}” down along with it, to the same section: the step is set on that bar, for so short a stub left thick folds over it."
+        ));
+    }
+    Some(format!("Draw “{name}” out along with it, through the end: a lump left on the end folds in."))
 }
 
 /// Whether a part at the end of the bar is shorter than the bar is thick.
@@ -114,6 +122,7 @@ fn tapered(site: &Site<'_>, part: Part<'_>, from: &SectionSize, to: &SectionSize
 /// Whether a part is so short between two thicker ones that no hammer's face goes in.
 pub(crate) fn is_between_thicker(site: &Site<'_>, part: Part<'_>) -> bool {
     let is_thicker = |(side, beside): (usize, Option<usize>)| {
+        let beside = beside.filter(|_| !is_cut_before(site, part.at, side == 1));
         beside.and_then(|at| site.part(at)).is_some_and(|beside| {
             let own = size_at(site, part, side == 1);
             // Beyond a shoulder the bar is thicker again.
@@ -123,7 +132,7 @@ pub(crate) fn is_between_thicker(site: &Site<'_>, part: Part<'_>) -> bool {
             near[0] > 1.1 * own[0] || near[1] > 1.1 * own[1]
         })
     };
-    in_mm(part.balance.stock_length) < HAMMER_FACE && site.beside(part.at).into_iter().enumerate().all(is_thicker)
+    begun_mm(site, part) < HAMMER_FACE && site.beside(part.at).into_iter().enumerate().all(is_thicker)
 }
 
 /// Whether a part lies between two steps that go down on one side alone.
@@ -135,44 +144,4 @@ pub(crate) fn is_between_one_sided(site: &Site<'_>, part: Part<'_>) -> bool {
         _ => false,
     };
     is_between_thicker(site, part) && site.beside(part.at).into_iter().all(one_sided)
-}
-
-/// The last part of the bar beside this one, where it is so short that it would be left standing as a button.
-fn button(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<usize> {
-    site.beside(part.at).into_iter().flatten().find(|at| {
-        let is_there = !progress.is_shaped(site, *at);
-        is_there && site.flat[*at].chain == site.flat[part.at].chain && is_button(site, *at)
-    })
-}
-
-/// Whether an end so short that it would be left a button has already been drawn out along with what lies beside it.
-pub(crate) fn was_drawn_along(site: &Site<'_>, at: usize, progress: &Progress) -> bool {
-    let is_drawn = |beside: usize| progress.is_shaped(site, beside) && !Progress::start_of(site, beside);
-    is_button(site, at) && site.beside(at).into_iter().flatten().any(is_drawn)
-}
-
-/// Whether a taper at an end of the bar is so short that it would be left standing as a button.
-fn is_button(site: &Site<'_>, at: usize) -> bool {
-    let thick = least(extents(&site.raw_section(at)));
-    let is_short = site.part(at).is_some_and(|own| in_mm(own.balance.stock_length) < BUTTON * thick);
-    let is_root = matches!(site.flat[at].chain, Chain::Branch { .. }) && !is_free_end(site, at);
-    site.beside(at).contains(&None) && is_short && !is_root && tapers(site, at)
-}
-
-fn tapers(site: &Site<'_>, at: usize) -> bool {
-    matches!(site.flat[at].segment.form, Form::Taper { .. })
-}
-
-/// Whether a part of a branch lies at the branch's free end.
-fn is_free_end(site: &Site<'_>, at: usize) -> bool {
-    let split = site.split_of(at).and_then(|(split, _)| site.part(split));
-    let [before, after] = site.beside(at);
-    match split.and_then(|split| split.balance.shape.as_ref()) {
-        Some(Shape::Split(size)) => match size.free {
-            fh_core::metal::FreeEnd::Datum => before.is_none(),
-            fh_core::metal::FreeEnd::Far => after.is_none(),
-            fh_core::metal::FreeEnd::Neither => false,
-        },
-        _ => true,
-    }
 }

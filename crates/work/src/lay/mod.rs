@@ -6,11 +6,12 @@ mod flat;
 mod joined;
 mod upset;
 
-pub(crate) use drawn::{is_between_one_sided, is_between_thicker, was_drawn_along};
+pub(crate) use drawn::{is_between_one_sided, is_between_thicker};
 pub(crate) use flat::{is_drawn_in, is_filed, left_to_trim_mm};
 pub(crate) use joined::met as met_by_scarf;
 pub(crate) use upset::{is_clamped, stages as upset_stages};
 
+use crate::along::begun_mm;
 use crate::brief::is_slit;
 use crate::legs::WayToBend;
 use crate::marks::leaves_marks_out;
@@ -163,7 +164,7 @@ fn is_short_beside(site: &Site<'_>, part: Part<'_>) -> bool {
     const HALF_A_FACE: f64 = 20.0;
     let Some(Shape::Shoulder { from, to, .. }) = &part.balance.shape else { return false };
     let thin = site.beside(part.at)[usize::from(from.area() > to.area())];
-    let short = thin.and_then(|at| site.part(at)).filter(|thin| in_mm(thin.balance.stock_length) < HALF_A_FACE);
+    let short = thin.and_then(|at| site.part(at)).filter(|thin| begun_mm(site, *thin) < HALF_A_FACE);
     short.is_some_and(|thin| !site.beside(thin.at).contains(&None))
 }
 
