@@ -231,7 +231,7 @@ fn sheets_are_written_as_pdf_and_svg() {
     shop.succeed(&["sheet", "hook.plan.json", "-o", "b.PDF", "--paper", "letter", "--what", "marks"]);
     shop.succeed(&["sheet", "hook.plan.json", "-o", "c.svg"]);
     let said = shop.succeed(&["sheet", "hook.plan.json", "-o", "d.svg", "--what", "templates,marks,templates"]);
-    assert!(said.starts_with("wrote 3 pages, d-1.svg to d-3.svg; print them at 100 %"), "{said}");
+    assert!(said.starts_with("wrote 4 pages, d-1.svg to d-4.svg; print them at 100 %"), "{said}");
     let pages = ["d-1.svg", "d-2.svg", "d-3.svg"].map(|file| fs::read_to_string(shop.path(file)).unwrap());
     let first = |words: &str| pages.iter().position(|page| page.contains(words)).unwrap();
     assert!(first("TEMPLATES") == 0 && first("MARK SHEET") > 0);

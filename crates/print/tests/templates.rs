@@ -176,7 +176,8 @@ fn a_hook_is_drawn_with_both_faces_at_full_scale() {
     radii.sort_by(f64::total_cmp);
     assert!(radii.len() == 2 && (radii[0] - 30.0).abs() < 1e-6 && (radii[1] - 42.0).abs() < 1e-6, "{radii:?}");
     let said = words(&drawing);
-    for told in ["2 · bow", "bow: bent 180°, inside radius 30 mm", "180°", "R 30 mm"] {
+    for told in ["2 · bow", "bow: bent 180°, inside radius 30 mm", "180°", "R 30 mm", "60 mm open", "84 mm over all"]
+    {
         assert!(said.contains(told), "{told} in {said}");
     }
 }
@@ -354,8 +355,41 @@ fn a_trimmed_leaf_is_dashed_around_its_outline_and_larger_by_its_share() {
     let xs: Vec<f64> = after[0].iter().map(|point| point.x).collect();
     let size = xs.iter().copied().fold(f64::MIN, f64::max) - xs.iter().copied().fold(f64::MAX, f64::min);
     assert!((size - 64.0).abs() < 1e-9, "{size}");
-    let said = words(&drawing);
-    assert!(said.contains("3 mm thick") && said.contains("dashed: before 10 % is trimmed off"), "{said}");
+    // Words are broken into lines.
+    let said = words(&drawing).replace('\n', " ");
+    let told = "dashed: before 10 % is trimmed off, 0.6 mm to 1.6 mm outside";
+    assert!(said.contains("3 mm thick") && said.contains(told), "{said}");
+}
+
+#[test]
+fn a_rim_too_thin_to_forge_is_told_and_not_drawn() {
+    let drawing = landscape(&leaf([40.0, 18.0]));
+    assert!(drawn(&drawing, 0, Pen::Dashed).is_empty());
+    let said = words(&drawing).replace('\n', " ");
+    assert!(said.contains("10 % more than the outline is spread: file it to the line"), "{said}");
+}
+
+#[test]
+fn a_blade_tells_the_width_of_its_root() {
+    let blade = r#"{ "name": "blade", "form": { "flag": { "outline": { "trapezoid": { "length": "60 mm", "root": "20 mm",
+        "tip": "46 mm" } }, "thickness": "3 mm" } } }"#;
+    let said = words(&landscape(&plan(r#"{ "square": "12 mm" }"#, &[blade, &plain("stem", 40.0)].join(", "))));
+    assert!(said.contains("20 mm") && said.contains("46 mm") && said.contains("60 mm"), "{said}");
+}
+
+#[test]
+fn a_dimension_too_short_for_its_words_has_them_beside_its_ticks() {
+    let drawing = landscape(&leaf([9.0, 60.0]));
+    let dimension = drawn(&drawing, 0, Pen::Dimension);
+    let level = dimension
+        .iter()
+        .find(|line| (line[0].y - line[1].y).abs() < 1e-9 && (line[1].x - line[0].x - 9.0).abs() < 1e-6)
+        .unwrap();
+    let words = drawing.pages[0].items.iter().find_map(|item| match item {
+        Item::Text(text) if text.content() == "9 mm" => Some(extent(text)),
+        _ => None,
+    });
+    assert!(words.unwrap().left > level[1].x, "{words:?} {level:?}");
 }
 
 #[test]
@@ -368,7 +402,16 @@ fn bends_in_two_planes_are_two_templates() {
 fn tines_are_drawn_together() {
     let drawing = landscape(&fork());
     let said = words(&drawing);
-    assert!(said.contains("1 · tines") && said.contains("1.1.2") && said.contains("1.2.2"), "{said}");
+    for told in ["1 · tines", "1.1.1", "1.1.2", "1.2.1", "1.2.2"] {
+        assert!(said.contains(told), "{told} in {said}");
+    }
+    // Each bend has its own figures, on the drawing.
+    let texts: Vec<&str> = said.lines().collect();
+    let count = |words: &str| texts.iter().filter(|line| line.contains(words) && !line.contains("bent")).count();
+    assert_eq!((count("R 20 mm"), count("30°")), (2, 2), "{said}");
+    // Both of 8 mm are bent apart from where they lie side by side.
+    let gaps = texts.iter().filter(|line| line.ends_with(" mm") && !line.contains("R ") && line.len() < 10);
+    assert!(gaps.count() >= 1, "{said}");
     assert_eq!(drawing.pages.len(), 1);
 }
 

@@ -131,6 +131,9 @@ pub(crate) fn up_degrees(site: &Site<'_>, task: &Task) -> Option<f64> {
     }
 }
 
+/// A rim thinner than this is not forged but filed, in mm (common practice, no source).
+const THIN_RIM_MM: f64 = 0.5;
+
 /// What must not be corrected yet; `more_bends` is whether something of the bar is still to be bent.
 pub(crate) fn leave(site: &Site<'_>, task: &Task, more_bends: bool) -> Option<String> {
     use Operation as O;
@@ -138,8 +141,12 @@ pub(crate) fn leave(site: &Site<'_>, task: &Task, more_bends: bool) -> Option<St
     match task.operation {
         O::SetDown => growth(site, part),
         O::Spread if matches!(part.segment.form, Form::Flag { trim: Some(_), .. }) => {
-            let left = length_words(site.plan, left_to_trim_mm(part));
-            Some(format!("Leave about {left} all round: it is trimmed afterwards."))
+            let left = left_to_trim_mm(part);
+            if left < THIN_RIM_MM {
+                return Some("Leave it a little full: it is filed to the outline afterwards.".to_owned());
+            }
+            let left = length_words(site.plan, left);
+            Some(format!("Leave about {left} at the sides and more at the tip: it is trimmed afterwards."))
         }
         O::Flatten if is_slit(site, task) => {
             Some("Leave the rim as it swells: the hole will open it further.".to_owned())

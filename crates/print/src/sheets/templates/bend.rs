@@ -3,6 +3,7 @@
 use super::faces::{Sample, apex, inside_center, samples, turning};
 use super::figure::{Figure, cross};
 use super::flat_outline::with_path;
+use super::measures;
 use super::numbers::Numbers;
 use super::plate::{Plate, plate};
 use super::runs::{Member, Run, Shown, runs};
@@ -28,8 +29,10 @@ const JOINT_MM: f64 = 2.0;
 const TANGENT_MM: f64 = 3.5;
 /// The center of a wider bend than this is not drawn.
 const MOST_RADIUS_MM: f64 = 120.0;
-/// How much of a straight tail is drawn beside a bend: first choice, and where that is too long for a page.
-const TAILS_MM: [f64; 2] = [70.0, 40.0];
+/// The figures of a wider bend stand beside its arc, not at its center.
+const NEAR_CENTER_MM: f64 = 50.0;
+/// How much of a straight tail is drawn beside a bend: as much as a page has room for.
+const TAILS_MM: [f64; 3] = [130.0, 70.0, 40.0];
 /// How far a broken-off end runs to and fro.
 const BREAK_MM: f64 = 1.4;
 
@@ -48,34 +51,59 @@ pub(super) struct Bends<'a> {
 }
 
 /// A member of a run as it is drawn.
-struct Drawn<'a> {
-    member: Member,
+pub(super) struct Drawn<'a> {
+    pub(super) member: Member,
     balance: &'a SegmentBalance,
     shape: &'a Shape,
-    samples: Vec<Sample>,
+    pub(super) samples: Vec<Sample>,
     /// Whether its line bends.
-    bends: bool,
+    pub(super) bends: bool,
     /// What is flat and lies on its width.
     plate: Option<Plate>,
-    path: String,
+    pub(super) path: String,
+}
+
+impl Drawn<'_> {
+    /// The lines of its metal's edge.
+    pub(super) fn outline(&self) -> Vec<Item> {
+        let is_edge = |item: &Item| match item {
+            Item::Line { pen, .. } | Item::Polyline { pen, .. } => *pen == Pen::Outline,
+            Item::Polygon { pen, .. } => *pen == Some(Pen::Outline),
+            Item::Text(_) => false,
+        };
+        faces(self).into_iter().filter(is_edge).collect()
+    }
 }
 
 impl Bends<'_> {
     /// The templates of all runs; their straight tails are drawn shorter where a page has no room for long ones.
     pub(super) fn templates(&self, page: [f64; 2]) -> Vec<Template> {
-        let [long, short] = TAILS_MM.map(|tail| runs(self.index, self.bar, self.worked, self.piece, tail));
-        let template = |(long, short): (&Run, &Run)| {
-            let first = self.template(long, page)?;
-            if first.whole(page).is_some() { Some(first) } else { self.template(short, page) }
+        let by_tail = TAILS_MM.map(|tail| runs(self.index, self.bar, self.worked, self.piece, tail));
+        let count = by_tail.iter().map(Vec::len).min().unwrap_or(0);
+        let template = |number: usize| {
+            let mut shorter = by_tail.iter().filter_map(|runs| self.template(runs.get(number)?, page));
+            let first = shorter.next()?;
+            if first.whole(page).is_some() {
+                return Some(first);
+            }
+            shorter
+                .fold(
+                    (false, first),
+                    |(fits, kept), next| {
+                        if fits { (fits, kept) } else { (next.whole(page).is_some(), next) }
+                    },
+                )
+                .1
+                .into()
         };
-        long.iter().zip(&short).filter_map(template).collect()
+        (0..count).filter_map(template).collect()
     }
 
     /// The template of a run, turned so that it takes the least paper; none where nothing of it is left to draw.
     fn template(&self, run: &Run, page: [f64; 2]) -> Option<Template> {
         let plane = self.plane(run)?;
         let [level, upright] = [plane, plane.quarter_turned()].map(|plane| self.drawn(run, &plane));
-        let figures = [&level, &upright].map(|drawn| self.figure(drawn));
+        let figures = [&level, &upright].map(|drawn| self.figure(drawn, run.split.is_some(), page));
         let least = |figure: &Figure| (tile_count(figure, page), figure.height);
         let figure = figures.into_iter().min_by(|a, b| {
             let ((few, low), (many, high)) = (least(a), least(b));
@@ -164,7 +192,7 @@ impl Bends<'_> {
         Some(Line { number: drawn.path.clone(), words })
     }
 
-    fn figure(&self, drawn: &[Drawn<'_>]) -> Figure {
+    fn figure(&self, drawn: &[Drawn<'_>], split: bool, page: [f64; 2]) -> Figure {
         let mut items: Vec<Item> = drawn.iter().flat_map(faces).collect();
         let ends: Vec<Item> = drawn.iter().flat_map(|member| self.ends(member, drawn)).collect();
         let metal = drawn.iter().flat_map(|member| edge_points(&member.samples)).chain(outline_points(drawn));
@@ -174,10 +202,15 @@ impl Bends<'_> {
         numbers.reserve(&centers);
         items.extend(centers);
         items.extend(drawn.iter().flat_map(|member| self.figures(member, &mut numbers)).collect::<Vec<_>>());
+        let unit = self.plan.units.length;
+        items.extend(measures::within(unit, drawn, split, &mut numbers));
         for member in drawn {
             items.extend(numbers.place(&member.samples, &member.path));
         }
-        Figure::of(items)
+        let over_all = measures::over_all(unit, drawn, &items);
+        let measured = Figure::of(items.iter().cloned().chain(over_all).collect());
+        // In parts a dimension over all could be measured on none of them.
+        if tile_count(&measured, page) == 1 { measured } else { Figure::of(items) }
     }
 
     /// The lines at both ends of a member: where it is joined to the next, where it ends, where it is broken off.
@@ -215,16 +248,26 @@ impl Bends<'_> {
                 words.push(format!("R {}", size_words(unit, inside_radius)));
                 words.push(angle_words(angle));
             }
-            (Some(Bent::Corner { .. }), Shape::Peak { corner, .. }) => words.push(angle_words(corner.turn)),
+            (Some(Bent::Corner { .. }), Shape::Peak { corner, .. }) => {
+                words.push(angle_words(corner.turn));
+                if corner.inside_radius.get::<millimeter>() > 0.0 {
+                    words.push(format!("R {}", size_words(unit, corner.inside_radius)));
+                }
+            }
             (Some(Bent::Ring { inside_diameter: size, .. }), _)
             | (Some(Bent::Socket { mandrel: size, axis: SocketAxis::Across, .. }), _) => {
                 words.push(format!("Ø {}", size_words(unit, size)));
             }
             _ => {}
         }
+        let text = |words: &str| Text::new(at(0.0, 0.0), FACT, words).centered().bold();
         let places = inside_places(drawn);
-        let texts = words.iter().map(|words| Text::new(at(0.0, 0.0), FACT, words).centered().bold());
-        texts.filter_map(|text| numbers.words(&text, places.iter().copied())).collect()
+        let placed: Vec<Item> =
+            words.iter().map_while(|words| numbers.words(&text(words), places.iter().copied())).collect();
+        // What found no room inside stands outside, with a line to its bend.
+        let rest = words.get(placed.len()..).unwrap_or_default().join(", ");
+        let outside = if rest.is_empty() { None } else { numbers.pointed(&drawn.samples, &text(&rest)) };
+        placed.into_iter().chain(outside.into_iter().flatten()).collect()
     }
 }
 
@@ -248,7 +291,13 @@ fn center(drawn: &Drawn<'_>) -> Option<Point> {
 fn inside_places(drawn: &Drawn<'_>) -> Vec<Point> {
     let Some(middle) = drawn.samples.get(drawn.samples.len() / 2) else { return Vec::new() };
     let toward = turning(&drawn.samples).signum();
-    let about = center(drawn).into_iter().flat_map(|center| [9.0, -6.0].map(|down| at(center.x, center.y + down)));
+    // Far from its arc a figure belongs to nothing.
+    let near = |center: &Point| {
+        let middle = on_paper(middle.middle);
+        (center.x - middle.x).hypot(center.y - middle.y) <= NEAR_CENTER_MM
+    };
+    let about =
+        center(drawn).filter(near).into_iter().flat_map(|center| [9.0, -6.0].map(|down| at(center.x, center.y + down)));
     let inside = if toward > 0.0 { middle.left } else { middle.right };
     let out = [7.0, 10.0, 13.0, 17.0].map(|mm| on_paper(middle.aside((inside + mm) * toward)));
     about.chain(out.map(|point| at(point.x, point.y + FACT * 0.33))).collect()
@@ -262,7 +311,7 @@ fn outline_points(drawn: &[Drawn<'_>]) -> Vec<Point> {
 }
 
 /// Places along the lines of an item, close together.
-fn line_points(item: &Item) -> Vec<Point> {
+pub(super) fn line_points(item: &Item) -> Vec<Point> {
     let points = match item {
         Item::Line { from, to, .. } => vec![*from, *to],
         Item::Polyline { points, .. } | Item::Polygon { points, .. } => points.clone(),
@@ -325,15 +374,15 @@ fn between(from: &Sample, to: &Sample, share: f64) -> Sample {
 }
 
 /// A place on paper: up is up.
-fn on_paper([x, y]: [f64; 2]) -> Point {
+pub(super) fn on_paper([x, y]: [f64; 2]) -> Point {
     at(x, -y)
 }
 
-fn left_face(sample: &Sample) -> [f64; 2] {
+pub(super) fn left_face(sample: &Sample) -> [f64; 2] {
     sample.aside(sample.left)
 }
 
-fn right_face(sample: &Sample) -> [f64; 2] {
+pub(super) fn right_face(sample: &Sample) -> [f64; 2] {
     sample.aside(-sample.right)
 }
 

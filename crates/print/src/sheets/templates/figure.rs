@@ -96,10 +96,15 @@ pub(super) fn circle(middle: Point, radius: f64, pen: Pen) -> Item {
     Item::Polygon { points: (0..CORNERS).map(corner).collect(), fill: None, pen: Some(pen) }
 }
 
-/// A level dimension from `left` to `right` at a height, its figure above it.
+/// A level dimension from `left` to `right` at a height, its figure above it, or at its right where it is too short for that.
 pub(super) fn level_dimension([left, right]: [f64; 2], y: f64, words: &str) -> Vec<Item> {
     let tick = |x: f64| Item::line(at(x, y - TICK_MM), at(x, y + TICK_MM), Pen::Dimension);
-    let text = Text::new(at((left + right) / 2.0, y - 1.2), FACT, words).centered().bold();
+    let text = Text::new(at((left + right) / 2.0, y - 1.2), FACT, words).bold();
+    let text = if text.width_mm() + 2.0 > right - left {
+        text.moved_to(at(right + 2.0, y + FACT * CAP_HEIGHT / 2.0))
+    } else {
+        text.centered()
+    };
     vec![Item::line(at(left, y), at(right, y), Pen::Dimension), tick(left), tick(right), text.into()]
 }
 

@@ -8,7 +8,7 @@ use crate::drawing::{Item, Point, Text, at};
 use crate::pen::Pen;
 use crate::sheets::names::segment_name;
 use crate::sheets::sizes_in_words::mm_words;
-use crate::sheets::type_sizes::BODY;
+use crate::sheets::type_sizes::{BODY, FACT};
 use fh_core::balance::SegmentBalance;
 use fh_core::metal::{Bent, HoleSize, Outline, Shape};
 use fh_core::plan::{Bar, Form, Plan, PlanUnit, SocketAxis};
@@ -17,6 +17,10 @@ use uom::si::length::millimeter;
 
 /// How far a center line stands out.
 const CENTER_OUT_MM: f64 = 5.0;
+/// A rim thinner than this is not forged, and its line would run into the outline's, in mm (common practice, no source).
+const LEAST_TRIM_MM: f64 = 0.5;
+/// From the root to the dimension of its width.
+const ROOT_WIDTH_MM: f64 = 22.0;
 /// From the outline to a dimension.
 const DIMENSION_MM: f64 = 11.0;
 
@@ -41,7 +45,7 @@ pub(super) fn outline_template(
             let figure = lying(page, |lie| flag_items(unit, outline, trim, axis, lie));
             let mut lines = vec![line(thickness_words(unit, *root, *tip))];
             if trim > 0.0 {
-                lines.push(line(format!("dashed: before {} is trimmed off", share_words(trim))));
+                lines.push(line(trim_words(unit, outline, trim)));
             }
             lines.extend(bent_words(plan, balance.bent.as_ref(), shape).map(|words| line(format!("then {words}"))));
             lines.extend(rolled_words(balance.bent.as_ref()).map(|words| line(words.to_owned())));
@@ -159,7 +163,7 @@ fn lying(page: [f64; 2], items: impl Fn(Lie) -> Vec<Item>) -> Figure {
 fn flag_items(unit: PlanUnit, outline: &Outline, trim: f64, axis: Option<SocketAxis>, lie: Lie) -> Vec<Item> {
     let points = outline.points_mm();
     let length = in_mm(outline.length());
-    let before = if trim > 0.0 { grown(outline, &points, trim) } else { Vec::new() };
+    let before = if side_to_trim(outline, trim) >= LEAST_TRIM_MM { grown(outline, &points, trim) } else { Vec::new() };
     let reach = before.iter().chain(&points).map(|point| point[1].abs()).fold(0.0, f64::max);
     let far = before.iter().chain(&points).map(|point| point[0]).fold(0.0, f64::max);
     let high = points.iter().map(|point| point[1]).fold(f64::NEG_INFINITY, f64::max);
@@ -176,7 +180,58 @@ fn flag_items(unit: PlanUnit, outline: &Outline, trim: f64, axis: Option<SocketA
     items.push(root_words(lie));
     items.extend(lie.along([0.0, length], reach + DIMENSION_MM, &mm_words(unit, length)));
     items.extend(lie.across([low, high], far + DIMENSION_MM, &mm_words(unit, high - low)));
+    items.extend(root_width(unit, outline, high - low, lie));
     items
+}
+
+/// The width at the root, where the outline is wider elsewhere.
+fn root_width(unit: PlanUnit, outline: &Outline, width: f64, lie: Lie) -> Vec<Item> {
+    let root = outline.end_width(false).map_or(0.0, in_mm);
+    if root < 1.0 || (root - width).abs() < 0.05 {
+        return Vec::new();
+    }
+    // At the left of the word that says which end it is.
+    let before = match lie {
+        Lie::Level => -ROOT_WIDTH_MM - Text::new(at(0.0, 0.0), FACT, &mm_words(unit, root)).bold().width_mm(),
+        Lie::Upright => -ROOT_WIDTH_MM,
+    };
+    lie.across([-root / 2.0, root / 2.0], before, &mm_words(unit, root))
+}
+
+/// How far the sides of an outline reach beyond it before a share of it is trimmed off, in mm.
+fn side_to_trim(outline: &Outline, trim: f64) -> f64 {
+    in_mm(outline.width()) / 2.0 * ((1.0 + trim).sqrt() - 1.0)
+}
+
+/// What the dashed outline shows, from where it is nearest to the finished one to where it is farthest; words alone where
+/// the rim is too thin to be drawn, or forged.
+fn trim_words(unit: PlanUnit, outline: &Outline, trim: f64) -> String {
+    let side = side_to_trim(outline, trim);
+    if side < LEAST_TRIM_MM {
+        return format!("{} more than the outline is spread: file it to the line", share_words(trim));
+    }
+    let points = outline.points_mm();
+    let edges = || points.iter().zip(points.iter().cycle().skip(1));
+    let beside = |place: [f64; 2]| edges().map(|(a, b)| off_edge(place, *a, *b)).fold(f64::INFINITY, f64::min);
+    let off = grown(outline, &points, trim).into_iter().map(beside);
+    let (least, most) = off.fold((f64::INFINITY, 0.0_f64), |(low, high), off| (low.min(off), high.max(off)));
+    let [least, most] = [least, most].map(|mm| (mm * 10.0).round() / 10.0);
+    let beyond = if most - least < 0.15 {
+        mm_words(unit, most)
+    } else if least < 0.05 {
+        format!("up to {}", mm_words(unit, most))
+    } else {
+        format!("{} to {}", mm_words(unit, least), mm_words(unit, most))
+    };
+    format!("dashed: before {} is trimmed off, {beyond} outside", share_words(trim))
+}
+
+/// How far a place lies from an edge.
+fn off_edge(place: [f64; 2], a: [f64; 2], b: [f64; 2]) -> f64 {
+    let (way, out) = ([b[0] - a[0], b[1] - a[1]], [place[0] - a[0], place[1] - a[1]]);
+    let square = way[0] * way[0] + way[1] * way[1];
+    let share = if square > 0.0 { ((way[0] * out[0] + way[1] * out[1]) / square).clamp(0.0, 1.0) } else { 0.0 };
+    (out[0] - way[0] * share).hypot(out[1] - way[1] * share)
 }
 
 /// Which end joins the bar.

@@ -6,6 +6,7 @@ mod depth;
 pub(super) mod faces;
 mod figure;
 mod flat_outline;
+mod measures;
 mod numbers;
 pub(super) mod plate;
 mod runs;
