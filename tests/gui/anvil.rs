@@ -117,3 +117,18 @@ fn words_that_are_too_many_for_the_page_are_set_smaller() {
     desk.keys(NONE, Key::Space);
     assert_eq!(step(&desk), 2);
 }
+
+#[test]
+fn the_cautions_of_the_plan_stand_at_the_anvil() {
+    let mut plan = hook();
+    plan.material = Some("brass".to_owned());
+    plan.duty = Some(fh_core::plan::Duty::HoldsPeople);
+    plan.coating = Some(fh_core::plan::Coating::Galvanised);
+    let mut desk = Desk::with_plan(plan);
+    desk.keys(NONE, Key::F11);
+    assert!(desk.shows("Stop: The stock is galvanised.") && desk.shows("it must hold nobody"));
+    assert!(desk.shows("Never strike it below 650 °C"));
+    desk.keys(NONE, Key::Space);
+    assert!(desk.shows("Stop: The stock is galvanised.") && desk.shows("it must hold nobody"), "at every step");
+    assert!(!desk.shows("Never strike it below 650 °C"), "the metal's own once");
+}

@@ -9,6 +9,7 @@
 //! The crate knows no screen, paper, disk or clock.
 
 pub mod balance;
+pub mod cautions;
 pub mod describe;
 pub mod edit;
 pub mod file;

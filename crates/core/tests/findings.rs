@@ -94,6 +94,11 @@ const CASES: &[(&str, &str, &str, &str)] = &[
         r#"{ "form": { "peak": { "section": "stock" } }, "bend": { "corner": { "angle": "90 deg", "inside_radius": "6 mm" } } }"#,
     ),
     ("rated-part", r#""duty": "lifts","#, "", ""),
+    ("weld-metal", r#""material": "aluminium","#, "", r#"{ "form": { "weld": { "allowance": "12 mm" } } }"#),
+    ("metal-not-hot", r#""material": "phosphor bronze","#, "", POINT),
+    ("metal-brittle", r#""material": "brass","#, "", POINT),
+    ("metal-no-glow", r#""material": "aluminium","#, "", POINT),
+    ("metal-unclear", r#""material": "bronze","#, "", POINT),
     ("coated-stock", r#""coating": "painted","#, "", ""),
     ("poisonous-coating", r#""coating": "galvanised","#, "", ""),
     (
@@ -354,6 +359,7 @@ const CASES: &[(&str, &str, &str, &str)] = &[
     ),
 ];
 
+const POINT: &str = r#"{ "form": { "taper": { "length": "60 mm", "to": "point" } } }"#;
 /// A fork behind a shoulder whose slit ends sharp; one tine is left as cut, and the other holds more.
 const FORK: &str = r#"{ "form": { "plain": { "length": "100 mm" } } },
     { "form": { "shoulder": { "to": { "square": "10 mm" }, "radius": "2 mm", "sides": "all" } } },

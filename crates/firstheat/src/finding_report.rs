@@ -3,7 +3,7 @@
 use crate::output::tame;
 use fh_core::balance::Balance;
 use fh_core::describe;
-use fh_core::findings::Finding;
+use fh_core::findings::{Finding, NONE_FOUND};
 use fh_core::plan::Plan;
 use serde::Serialize;
 
@@ -40,7 +40,7 @@ pub(crate) fn report<'a>(plan: &'a Plan, finding: &'a Finding) -> FindingReport<
 /// The findings for people, the place first.
 pub(crate) fn words(plan: &Plan, balance: &Balance) -> String {
     if balance.findings.is_empty() {
-        return "No findings.\n".to_owned();
+        return format!("{NONE_FOUND}\n");
     }
     balance.findings.iter().map(|finding| finding_words(plan, finding)).collect()
 }

@@ -6,6 +6,7 @@ use crate::output::tame;
 use crate::steps_report::StepsReport;
 use crate::{check, finding_report, input, output};
 use fh_core::balance::balance;
+use fh_core::cautions::{Cautions, cautions};
 use fh_core::plan::Plan;
 use fh_work::{ScaleLoss, Shop, Worked, WorkedStep, hot_note, scale_loss, work_out};
 use std::process::ExitCode;
@@ -18,19 +19,20 @@ pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
     let text = if args.json {
         check::as_json(&StepsReport::new(&plan, &worked))?
     } else {
-        words(&plan, &worked, &scale_loss(&plan, &balance, &worked))
+        words(&plan, &cautions(&plan, &balance), &worked, &scale_loss(&plan, &balance, &worked))
     };
     output::print(&text)?;
     Ok(ExitCode::SUCCESS)
 }
 
-fn words(plan: &Plan, worked: &Worked, losses: &[ScaleLoss]) -> String {
+fn words(plan: &Plan, warned: &Cautions, worked: &Worked, losses: &[ScaleLoss]) -> String {
     let title = if plan.title.trim().is_empty() { "Untitled plan".to_owned() } else { tame(&plan.title) };
     if worked.steps.is_empty() {
         return format!("{title}: nothing has to be done yet.\n");
     }
     let whose = if worked.proposed { "proposed by the program" } else { "your own order" };
     let mut text = format!("{title}: {}, {}, {whose}\n", count(worked.steps.len(), "step"), worked.heats_words());
+    text.push_str(&caution_lines(warned));
     let mut bar = None;
     for (number, step) in worked.steps.iter().enumerate() {
         if step.bar != bar {
@@ -57,6 +59,13 @@ fn words(plan: &Plan, worked: &Worked, losses: &[ScaleLoss]) -> String {
     }
     text.extend(worked.findings.iter().map(|found| finding_report::finding_words(plan, &found.finding)));
     text
+}
+
+/// What the plan asks to beware of, each on a line of its own.
+fn caution_lines(warned: &Cautions) -> String {
+    let stops = warned.stops.iter().map(|words| format!("STOP: {}\n", tame(words)));
+    let rest = warned.rating.iter().chain(&warned.own).map(|words| format!("Caution: {words}\n"));
+    stops.chain(rest).collect()
 }
 
 fn count(count: usize, what: &str) -> String {

@@ -123,3 +123,14 @@ fn an_empty_plan_has_nothing_to_do() {
     assert_eq!(printed(empty, &[]), "Latch: nothing has to be done yet.\n");
     assert_eq!(as_json(empty)["steps"], json!([]));
 }
+
+#[test]
+fn the_cautions_of_the_plan_stand_over_its_steps() {
+    let hung =
+        HOOK.replacen(r#""firstheat": 1,"#, r#""firstheat": 1, "duty": "holds_people", "coating": "plated", "#, 1);
+    let said = printed(&hung, &[]);
+    let first_step = said.find("  1  ").unwrap();
+    for words in ["STOP: The stock is plated.", "Caution: Not rated: it must hold nobody"] {
+        assert!(said.find(words).is_some_and(|at| at < first_step), "{words} in {said}");
+    }
+}

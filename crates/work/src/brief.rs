@@ -3,12 +3,14 @@
 //! All of it is common practice, no source, unless one is named; all of it can be changed in the step.
 
 use crate::held::Hold;
-use crate::lay::{is_between_thicker, is_clamped, is_filed, is_fullered_alone, left_to_trim_mm};
+use crate::lay::{is_between_thicker, is_clamped, is_filed, is_fullered_alone, left_to_trim_mm, no_weld};
 use crate::legs::{self, WayToBend};
 use crate::neck::thicker_beside;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::task::{Task, is_hot};
 use crate::words::length_words;
+use fh_core::cautions::BARE_STOCK;
+use fh_core::material::Quench;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{AnvilPlace, Coating, Form, Limits, Made, Operation, SocketAxis};
 use fh_measure::WrittenLength;
@@ -243,7 +245,7 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String>
                 last_forged(site).map_or_else(String::new, |at| format!(", at “{}”", site.name(at)))
             )
         }
-        O::Weld => "No dark line along the seam at the second heat; the length, and the ring still round.".to_owned(),
+        O::Weld if site.plan.material().weld.is_some() => "No dark line along the seam at the second heat; the length, and the ring still round.".to_owned(),
         O::Check => "Every size and angle against the first page and the templates, cold.".to_owned(),
         _ => return None,
     };
@@ -263,11 +265,12 @@ fn last_forged(site: &Site<'_>) -> Option<usize> {
 pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<String> {
     use Operation as O;
     let part = task.part.and_then(|at| site.part(at));
+    let metal = site.plan.material();
     let mut all: Vec<String> = Vec::new();
     match task.operation {
         O::Mark => {
-            if let Some(Coating::Galvanised | Coating::Plated) = site.plan.coating {
-                all.push("Coated stock gives off poisonous fume when it is heated: take the coating off first, or use other stock.".to_owned());
+            if let Some(coating @ (Coating::Galvanised | Coating::Plated)) = site.plan.coating {
+                all.push(format!("The stock is {}: its fume is poison. {BARE_STOCK}", coating.name()));
             }
         }
         O::Trim if task.part.and_then(|at| site.part(at)).is_some_and(is_filed) => {}
@@ -282,12 +285,17 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
             all.push("Cool the chisel every few blows, or it softens and sticks.".to_owned())
         }
         O::Punch => all.push("Take the punch out and cool it every few blows, or it sticks and swells.".to_owned()),
-        O::Weld => all.push("Sparks and flux fly at the first blow: eyes, arms and bystanders covered.".to_owned()),
+        O::Weld | O::Scarf if metal.weld.is_none() => all.push(no_weld(metal)),
+        O::Weld => {
+            all.extend(metal.weld.and_then(|weld| weld.hard).map(str::to_owned));
+            all.push("Sparks and flux fly at the first blow: eyes, arms and bystanders covered.".to_owned());
+        }
         O::Upset if is_rivet(site, task) => {}
         O::Scarf => {}
-        O::Upset if site.plan.material_name() != "mild steel" => {
-            all.push("A short heat, with no more than the marked length hot; do not quench this metal.".to_owned())
-        }
+        O::Upset if !metal.quench.may => all.push(format!(
+            "A short heat, with no more than the marked length hot; do not quench it: it {}.",
+            metal.quench.does
+        )),
         O::Upset if task.part.is_some_and(|at| site.beside(at).contains(&None)) => {
             all.push("Cool the bar beyond the heat, so that only the marked length thickens.".to_owned())
         }
@@ -301,17 +309,23 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
         O::Taper if ends_in_point(site, task) => {
             all.push("A point burns in a moment: push it past the heart of the fire.".to_owned())
         }
-        O::Wax => all.push("Hot wax and oil flare up: warm, not hot, away from the fire, with air.".to_owned()),
+        O::Wax => all.push(
+            "Hot wax and oil flare up: warm, not hot, away from the fire, with air. Never water on it when it burns."
+                .to_owned(),
+        ),
         _ => {}
     }
     if is_hot(site, task) && !thin.is_empty() {
         let them = if thin.len() == 1 { "it" } else { "them" };
-        let quench = match site.plan.material_name() {
-            "mild steel" => format!(", or quench {them} before"),
-            _ => format!(": push {them} past it, and do not quench {them}"),
+        let quench = match metal.quench {
+            Quench { may: true, .. } => format!(", or cool {them} in water just before this heat"),
+            Quench { does, .. } => format!(": push {them} past it, and do not quench {them}, it {does}"),
         };
         let names = crate::words::joined(thin);
         all.push(format!("Keep {names} out of the fire{quench}."));
+    }
+    if is_hot(site, task) {
+        all.extend(metal.hot_caution.map(str::to_owned));
     }
     (!all.is_empty()).then(|| all.join(" "))
 }

@@ -58,7 +58,7 @@ fn usual(operation: Operation) -> f64 {
 /// not known.
 pub(crate) fn work_joules(fire: &Fire, volume_mm3: f64, strain: f64) -> Option<f64> {
     let mean = f64::midpoint(fire.start_celsius, fire.finish_celsius());
-    let stress = hammered_mpa(fire.forging.carbon_percent?, mean).likely;
+    let stress = hammered_mpa(fire.metal.carbon_percent?, mean).likely;
     Some(volume_mm3 * 1e-9 * stress * 1e6 * strain * REDUNDANT)
 }
 

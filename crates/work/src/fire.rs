@@ -8,19 +8,16 @@ use crate::experience::Learnt;
 use crate::heat::hammer::Hammer;
 use crate::heat::loss::Loss;
 use crate::heat::lumped::section_seconds;
-use crate::heat::materials::{self, Forging};
 use crate::heat::section::BarSection;
+use crate::heat::substance::Substance;
 use crate::site::{Site, extents};
 use crate::task::Task;
+use fh_core::material::{BRITTLE_MARGIN_CELSIUS, Forging, Material};
 use fh_core::metal::{SectionSize, Shape};
 use fh_core::plan::{HeatRules, Operation, Plan, SwungBy};
 
 /// From the fire to the first blow, in seconds: common practice, no source.
 pub(crate) const HANDLING: f64 = 3.0;
-/// Bending, twisting, cutting and straightening may go on to so many °C below the end of forging: common practice, no source.
-const LIGHT_WORK: f64 = 100.0;
-/// Below the most that a metal stands, in °C: a smith's heats are slow (common practice, no source).
-const MARGIN: f64 = 50.0;
 /// The shortest heat that is reckoned with, in seconds: one blow or two can always be struck.
 const SHORTEST: f64 = 3.0;
 
@@ -28,18 +25,20 @@ const SHORTEST: f64 = 3.0;
 pub(crate) struct Fire {
     /// What the smith's own jobs have taught.
     pub(crate) learnt: Learnt,
-    pub(crate) forging: &'static Forging,
+    pub(crate) metal: &'static Material,
+    forging: Forging,
     pub(crate) start_celsius: f64,
     pub(crate) hammer: Hammer,
 }
 
 impl Fire {
-    /// Of a plan; none where its material has no row.
+    /// Of a plan; none where its material is not forged hot.
     pub(crate) fn of(plan: &Plan) -> Option<Self> {
-        let forging = materials::find(plan.material_name())?;
-        let usual = forging.start_celsius - MARGIN;
-        let start_celsius = plan.work.heats.fire_celsius.unwrap_or(usual).max(forging.finish_celsius + 1.0);
-        Some(Self { forging, start_celsius, hammer: hammer(plan), learnt: Learnt::default() })
+        let metal = plan.material();
+        let forging = metal.forging?;
+        let own = plan.work.heats.fire_celsius.unwrap_or(forging.usual_celsius);
+        let start_celsius = own.max(forging.finish_celsius + 1.0);
+        Some(Self { metal, forging, start_celsius, hammer: hammer(plan), learnt: Learnt::default() })
     }
 
     /// The same, with what was learnt.
@@ -52,7 +51,19 @@ impl Fire {
         self.forging.finish_celsius
     }
 
-    /// How cold it may get while some tasks are done, in °C: light work goes on a little longer, but never into a brittle range.
+    /// The heat out of the fire for some tasks, in °C: a welding heat for a weld.
+    pub(crate) fn start_for(&self, tasks: &[Task]) -> f64 {
+        let weld = self.metal.weld.filter(|weld| welds(tasks) && self.start_celsius < weld.from_celsius);
+        weld.map_or(self.start_celsius, |weld| f64::midpoint(weld.from_celsius, weld.to_celsius))
+    }
+
+    /// Where the metal is spoilt while some tasks are done, in °C: a weld takes it to its welding heat for a moment.
+    pub(crate) fn spoilt_for(&self, tasks: &[Task]) -> f64 {
+        let weld = self.metal.weld.filter(|_| welds(tasks));
+        weld.map_or(self.forging.spoilt_celsius, |weld| weld.to_celsius.max(self.forging.spoilt_celsius))
+    }
+
+    /// How cold it may get while some tasks are done, in °C: light work goes on a little longer, but never near a brittle range.
     pub(crate) fn stop_celsius(&self, tasks: &[Task]) -> f64 {
         let is_heavy = |task: &Task| {
             task.operation.is_shaping()
@@ -61,18 +72,24 @@ impl Fire {
                     Operation::Isolate | Operation::SetDown | Operation::Split | Operation::Weld
                 )
         };
-        let finish = self.forging.finish_celsius;
-        if tasks.iter().any(is_heavy) {
-            return finish;
-        }
-        let brittle = self.forging.brittle.iter().map(|range| range.to_celsius).filter(|to| *to < finish);
-        brittle.fold(finish - LIGHT_WORK, f64::max)
+        let Forging { finish_celsius, light_celsius, .. } = self.forging;
+        let stop = if tasks.iter().any(is_heavy) { finish_celsius } else { light_celsius };
+        let brittle = self.metal.brittle.iter().map(|range| range.to_celsius).filter(|to| *to < finish_celsius);
+        brittle.map(|to| to + BRITTLE_MARGIN_CELSIUS).fold(stop, f64::max)
+    }
+
+    /// The metal as heat sees it.
+    pub(crate) fn substance(&self) -> Substance {
+        let density = self.metal.density_kg_m3();
+        self.metal.thermal.map_or(Substance::Steel, |thermal| {
+            Substance::constant(density, thermal.specific_heat_j_kgk, thermal.conductivity_w_mk)
+        })
     }
 
     /// What a bar loses, on the anvil or off it.
     pub(crate) fn loss(&self, on_anvil: Option<[f64; 2]>) -> Loss {
         let loss = on_anvil.map_or_else(Loss::in_still_air, |[from, to]| Loss::on_the_anvil(from, to));
-        Loss { emissivity: self.forging.emissivity, ..loss }
+        Loss { emissivity: self.metal.emissivity, ..loss }
     }
 
     /// For how many minutes some tasks can be worked in one heat, and of their parts the one that cools first: what is drawn, by
@@ -80,7 +97,7 @@ impl Fire {
     pub(crate) fn minutes(&self, site: &Site<'_>, tasks: &[Task]) -> Option<f64> {
         let loss = self.loss(Some([f64::NEG_INFINITY, f64::INFINITY]));
         let seconds = |section: BarSection| {
-            section_seconds(section, self.forging.substance(), &loss, self.start_celsius, self.stop_celsius(tasks))
+            section_seconds(section, self.substance(), &loss, self.start_for(tasks), self.stop_celsius(tasks))
         };
         let of = |task: &Task| {
             let at = task.part?;
@@ -103,6 +120,10 @@ impl Fire {
         let blows = effort::work_joules(self, volume_mm3, strain)? / self.hammer.delivered_joules();
         Some(blows / self.hammer.blows_per_second / 60.0)
     }
+}
+
+fn welds(tasks: &[Task]) -> bool {
+    tasks.iter().any(|task| task.operation == Operation::Weld)
 }
 
 /// What strikes, of a plan.

@@ -98,7 +98,7 @@ impl Verdict {
     }
 }
 
-/// Works out what one heat does for a step, counted from 0; none for a cold step, one on the whole bar, or a metal without a row.
+/// Works out what one heat does for a step, counted from 0; none for a cold step, one on the whole bar, or a metal that is not forged hot.
 pub fn one_heat(plan: &Plan, balance: &Balance, worked: &Worked, step: usize) -> Option<OneHeat> {
     let this = worked.steps.get(step).filter(|step| step.is_hot())?;
     let bar = this.bar.filter(|_| this.zone_mm.is_some())?;
@@ -112,8 +112,9 @@ pub fn one_heat(plan: &Plan, balance: &Balance, worked: &Worked, step: usize) ->
     let profile = profile(site, &state(site, &progress))?;
     let heated_mm = heated(plan, worked_mm);
     let stop_celsius = fire.stop_celsius(&this.tasks);
-    let substance = fire.forging.substance();
-    let start = Start::Zone(HotZone::between(fire.start_celsius, heated_mm[0], heated_mm[1], EDGE));
+    let substance = fire.substance();
+    let start_celsius = fire.start_for(&this.tasks);
+    let start = Start::Zone(HotZone::between(start_celsius, heated_mm[0], heated_mm[1], EDGE));
     let cooled = cool(&profile, substance, &fire.loss(Some(worked_mm)), &start, Span::of(SPAN));
     let in_air = cool(&profile, substance, &fire.loss(None), &start, Span::of(SPAN));
     let [from, to] = worked_mm;
@@ -129,7 +130,7 @@ pub fn one_heat(plan: &Plan, balance: &Balance, worked: &Worked, step: usize) ->
     Some(OneHeat {
         worked_mm,
         heated_mm,
-        start_celsius: fire.start_celsius,
+        start_celsius,
         stop_celsius,
         on_anvil,
         in_air,
@@ -137,9 +138,16 @@ pub fn one_heat(plan: &Plan, balance: &Balance, worked: &Worked, step: usize) ->
         blows,
         heats,
         verdict: Verdict::of(work_seconds, time),
-        reasons: reasons(plan, &fire, (on_anvil, in_air), (work_seconds, blows), worked_mm, stop_celsius),
-        doubts: doubts(plan, &fire, blows.is_some()),
-        in_range: cooled.in_range(stop_celsius, fire.forging.spoilt_celsius),
+        reasons: reasons(
+            plan,
+            &fire,
+            (on_anvil, in_air),
+            (work_seconds, blows),
+            worked_mm,
+            [start_celsius, stop_celsius],
+        ),
+        doubts: doubts(plan, &fire, start_celsius, blows.is_some()),
+        in_range: cooled.in_range(stop_celsius, fire.spoilt_for(&this.tasks)),
         cooled,
     })
 }
@@ -186,7 +194,7 @@ fn reasons(
     (on_anvil, in_air): (Workable, Workable),
     (work, blows): (Estimate, Option<Estimate>),
     [from, to]: [f64; 2],
-    stop: f64,
+    [start, stop]: [f64; 2],
 ) -> Vec<String> {
     let mut all = Vec::new();
     let length = length_words(plan, to - from);
@@ -196,7 +204,7 @@ fn reasons(
         )),
         _ => all.push(format!(
             "Out of the fire at {:.0} °C, all of the {length} that is worked stays above {stop:.0} °C for {} on the anvil, and for {} in still air.",
-            fire.start_celsius,
+            start,
             seconds_words(on_anvil),
             seconds_words(in_air)
         )),
@@ -215,18 +223,18 @@ fn reasons(
     all
 }
 
-fn doubts(plan: &Plan, fire: &Fire, by_hammer: bool) -> Vec<String> {
+fn doubts(plan: &Plan, fire: &Fire, start: f64, by_hammer: bool) -> Vec<String> {
     let mut all = vec![
         "How well the anvil takes the heat is known to a factor of 1.5; a cold anvil takes more, a bar held off it less.".to_owned(),
     ];
     if by_hammer {
         all.push("Blows are known to a factor of two, until they are counted.".to_owned());
     }
-    if !fire.forging.glows {
+    if !fire.metal.glows {
         all.push("This metal shows no color before it melts: measure its heat.".to_owned());
     }
     if plan.work.heats.fire_celsius.is_none() {
-        all.push(format!("The fire is taken to give {:.0} °C; an eye in daylight misses by 50.", fire.start_celsius));
+        all.push(format!("The fire is taken to give {start:.0} °C; an eye in daylight misses by 50."));
     }
     all
 }

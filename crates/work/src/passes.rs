@@ -102,7 +102,7 @@ fn doubts(site: &Site<'_>, drawn: &Drawn, spreads: bool) -> Vec<String> {
             SpreadDoubt::BiteNarrow if spreads => continue,
             SpreadDoubt::BiteNarrow => "The bite is under 0.3 of the width: it indents more than it draws.".to_owned(),
             SpreadDoubt::BiteWide => "The bite is over 3 times the width: it mostly spreads.".to_owned(),
-            SpreadDoubt::TakenDeep => "More than a quarter is taken in one pass: folds and laps.".to_owned(),
+            SpreadDoubt::TakenDeep => "More than a quarter is taken in one pass: expect folds and laps.".to_owned(),
             SpreadDoubt::TallSection => format!("The bar is {}: on its edge it may lean or buckle.", sizes()),
             SpreadDoubt::WideSection if spreads => continue,
             SpreadDoubt::WideSection => {

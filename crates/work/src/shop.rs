@@ -152,12 +152,15 @@ impl ToolKind {
     pub fn other_way(self) -> &'static str {
         match self {
             Self::Hammer | Self::CenterPunch | Self::Saw | Self::CutOff | Self::Vice | Self::Brush | Self::File => "",
+            // The metal's row says what serves.
+            Self::Flux => "",
             Self::ColdChisel => "File the lines in, or saw them lightly.",
-            Self::Bolster => "A heavy nut or a short piece of pipe, as high as the thicker bar needs.",
+            Self::Bolster => {
+                "A heavy nut or a short piece of pipe, bare, not plated, as high as the thicker bar needs."
+            }
             Self::BottomBlock => {
                 "Work it across the heel or over the edge of the anvil, first one half of its length, then the other."
             }
-            Self::Flux => "Mild steel welds under clean, dry silver sand too, at a somewhat higher heat.",
             Self::CrossPeen => "Spread over the horn with the flat face, or under a fuller.",
             Self::SlitChisel => "Saw along the line cold, or drill a row of holes and cut between them.",
             Self::HotChisel => "Trim it cold with saw and file.",
@@ -173,7 +176,9 @@ impl ToolKind {
             Self::Mandrel => "Bend it over the horn, and true it against the template.",
             Self::BendingFork => "Bend it over the horn or in the vice, with a scrolling wrench.",
             Self::VBlock => "Bend it over the rounded edge of the anvil.",
-            Self::TwistWrench => "Grip it with an adjustable wrench that has a second handle welded on.",
+            Self::TwistWrench => {
+                "Grip it with an adjustable wrench, bare, not plated, that has a second handle welded on."
+            }
             Self::MonkeyTool => "Drill a block to the tenon's size and dress its edge to the shoulder's radius.",
             Self::Header => "Clamp it in the vice between soft jaws, and let the length of the head stand out.",
             Self::RivetSet => "Round the head with light blows of the hammer all round its edge.",

@@ -160,7 +160,10 @@ pub(crate) fn piece_tasks(plan: &Plan) -> Vec<Task> {
         let operation = if joint.kind == JointKind::Weld { Operation::Weld } else { Operation::Fit };
         Task { bar: 0, operation, part: None, joint: Some(index) }
     };
-    let mut tasks: Vec<Task> = plan.joints.iter().enumerate().map(joint).collect();
+    // What cannot be welded gets no step for it: a finding says what to do in its place.
+    let can_weld = plan.material().weld.is_some();
+    let joints = plan.joints.iter().enumerate().filter(|(_, joint)| can_weld || joint.kind != JointKind::Weld);
+    let mut tasks: Vec<Task> = joints.map(joint).collect();
     tasks.sort_by_key(|task| task.operation != Operation::Weld);
     tasks.push(Task::whole(0, Operation::Brush));
     tasks.push(Task::whole(0, Operation::Wax));
@@ -196,7 +199,9 @@ pub(crate) fn operations(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
             Bend::Twist { .. } => Operation::Twist,
         });
     }
-    if let Form::Weld { .. } = part.segment.form {
+    if let Form::Weld { .. } = part.segment.form
+        && site.plan.material().weld.is_some()
+    {
         let joined = site.plan.joints.iter().filter(|joint| joint.kind == JointKind::Weld);
         let is_joined =
             |member: &fh_core::plan::Member| member.bar == site.bar.name && member.segment == part.segment.name;
@@ -272,6 +277,7 @@ pub(crate) fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Ope
         }
         (Form::Tenon { .. }, _) => vec![O::SetDown, O::Draw],
         (Form::Rivet { .. }, _) => vec![O::Upset],
+        (Form::Weld { .. }, _) if site.plan.material().weld.is_none() => Vec::new(),
         (Form::Weld { .. }, _) => vec![O::Scarf],
         (Form::Split { root, .. }, Shape::Split(_)) => split(site, part, root.as_ref()),
         (Form::Ball { .. } | Form::Cube { .. }, Shape::Ball { diameter: size } | Shape::Cube { side: size }) => {

@@ -15,7 +15,7 @@ use fh_core::plan::{Form, JointKind, Made, Operation};
 
 /// What is cut off and shorter than this is the width of a saw's cut, in mm: common practice, no source.
 const KERF: f64 = 4.0;
-/// How many times larger steel measures at a bright orange.
+/// How many times larger steel measures at 950 °C (EN 1993-1-2 §3.4.1.1).
 pub(crate) const HOT: f64 = 1.013;
 /// Why a brush.
 const BRUSHED: &str = "Scale that is closed in or waxed over comes off later and takes the finish with it.";
@@ -76,16 +76,24 @@ pub(crate) struct Wanted {
     pub(crate) size_mm: Option<f64>,
     pub(crate) words: String,
     pub(crate) reason: String,
+    /// Another way where it is missing; empty where there is none.
+    pub(crate) other_way: &'static str,
 }
 
 impl Wanted {
     pub(crate) fn plain(kind: ToolKind, reason: &str) -> Self {
-        Self { kind, size_mm: None, words: kind.name().to_owned(), reason: reason.to_owned() }
+        Self {
+            kind,
+            size_mm: None,
+            words: kind.name().to_owned(),
+            reason: reason.to_owned(),
+            other_way: kind.other_way(),
+        }
     }
 
     pub(crate) fn sized(site: &Site<'_>, kind: ToolKind, mm: f64, measure: &str, reason: &str) -> Self {
         let words = format!("{}, {measure}{}", kind.name(), length_words(site.plan, mm));
-        Self { kind, size_mm: Some(mm), words, reason: reason.to_owned() }
+        Self { kind, size_mm: Some(mm), words, reason: reason.to_owned(), other_way: kind.other_way() }
     }
 }
 
@@ -106,6 +114,7 @@ pub(crate) fn tongs(site: &Site<'_>, hold: &Hold) -> Option<Wanted> {
         size_mm: Some(size),
         words: jaw,
         reason: format!("They grip “{}”, which stays cold.", site.name(hold.part)),
+        other_way: ToolKind::Tongs.other_way(),
     })
 }
 
@@ -168,10 +177,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
             vec![Wanted::plain(K::Saw, "The cut is no wider than a saw.")]
         }
         O::Trim | O::PartOff => vec![Wanted::plain(K::CutOff, "It is cut nearly through, and broken off.")],
-        O::Weld => vec![
-            Wanted::plain(K::Hammer, "Light, quick blows."),
-            Wanted::plain(K::Flux, "It keeps scale out of the seam."),
-        ],
+        O::Weld => weld(site, "Light, quick blows."),
         O::BendAside if site.is_closed_slit(part.at) => {
             vec![Wanted::plain(K::Drift, "Driven through the slit, it opens the branches.")]
         }
@@ -191,12 +197,16 @@ fn joint_tools(site: &Site<'_>, joint: usize) -> Vec<Wanted> {
         Some(JointKind::Collar) => {
             vec![Wanted::plain(ToolKind::CollarSet, "It closes the collar without bruising the bars.")]
         }
-        Some(JointKind::Weld) => vec![
-            Wanted::plain(ToolKind::Hammer, "The first blows are light and quick."),
-            Wanted::plain(ToolKind::Flux, "It keeps scale out of the seam."),
-        ],
+        Some(JointKind::Weld) => weld(site, "The first blows are light and quick."),
         _ => Vec::new(),
     }
+}
+
+/// What a weld is made with; nothing where the metal does not weld.
+fn weld(site: &Site<'_>, blows: &str) -> Vec<Wanted> {
+    let Some(weld) = site.plan.material().weld else { return Vec::new() };
+    let flux = Wanted::plain(ToolKind::Flux, "It keeps scale out of the seam.");
+    vec![Wanted::plain(ToolKind::Hammer, blows), Wanted { other_way: weld.other_flux.unwrap_or_default(), ..flux }]
 }
 
 /// What goes in between the thicker bar on both sides of a flattened part: a block below it, a set hammer over it.
@@ -407,7 +417,7 @@ pub(crate) fn gather(lists: Vec<(usize, Vec<Wanted>)>, shop: &Shop) -> Vec<Tool>
                 Some(tool) => tool.used(step, wanted.reason),
                 None => tools.push(Tool {
                     owned: shop.has(wanted.kind, wanted.size_mm),
-                    other_way: wanted.kind.other_way(),
+                    other_way: wanted.other_way,
                     kind: wanted.kind,
                     size_mm: wanted.size_mm,
                     words: wanted.words,

@@ -124,7 +124,7 @@ fn lost(side: f64) -> Estimate {
 fn a_thin_bar_loses_the_larger_share_to_scale() {
     let (thin, thick) = (lost(10.0), lost(20.0));
     assert!(thin.likely > 1.5 * thick.likely);
-    // The trade's 1 to 3 % a heat.
+    // The trade's 1 to 3 % a heat (common practice, no source).
     assert!((0.007..0.03).contains(&thick.likely) && (0.01..0.04).contains(&thin.likely), "{thin:?} {thick:?}");
     let five = over_heats(thick, 5);
     assert!(five.likely > 4.5 * thick.likely && five.likely < 5.0 * thick.likely && five.high < 1.0);

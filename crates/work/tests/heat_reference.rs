@@ -21,7 +21,8 @@ use fh_work::heat::upset::Upset;
 use serde_json::Value;
 
 /// Every group of the file, with the test that holds it.
-const GROUPS: [(&str, &str); 12] = [
+const GROUPS: [(&str, &str); 13] = [
+    ("about", "words"),
     ("units", "words"),
     ("constants", "the_constants_are_ours"),
     ("ec3_properties", "steel_is_that_of_the_standard"),

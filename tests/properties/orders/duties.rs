@@ -27,13 +27,20 @@ struct Duty {
 }
 
 /// Checks that what is done to a bar is what it asks for, nothing forgotten and nothing twice.
-pub(crate) fn check(bar: &Bar, balance: &BarBalance, index: usize, done: &[Did]) -> Result<(), TestCaseError> {
+///
+/// `welds` is whether the metal welds in the fire: nothing is scarfed or welded where it does not.
+pub(crate) fn check(
+    bar: &Bar,
+    balance: &BarBalance,
+    (index, welds): (usize, bool),
+    done: &[Did],
+) -> Result<(), TestCaseError> {
     let flat = bar.flat();
     let own: Vec<Did> = done.iter().copied().filter(|did| did.bar == index && !did.is_of_piece()).collect();
     for at in 0..flat.len() {
         let operations: Vec<Operation> =
             own.iter().filter(|did| did.part == Some(at)).map(|did| did.operation).collect();
-        let duty = Asked { flat: &flat, balance, at }.duty();
+        let duty = Asked { flat: &flat, balance, at, welds }.duty();
         fulfils(&duty, &operations).map_err(|fault| {
             TestCaseError::fail(format!("part {} of bar {index}: {fault}: {operations:?} for {duty:?}", bar.path(at)))
         })?;
@@ -80,6 +87,7 @@ struct Asked<'a> {
     flat: &'a [Flat<'a>],
     balance: &'a BarBalance,
     at: usize,
+    welds: bool,
 }
 
 impl Asked<'_> {
@@ -180,6 +188,7 @@ impl Asked<'_> {
             Form::Hole { made, .. } => self.hole(*made, shape, duty),
             Form::Tenon { .. } => duty.must.extend([O::SetDown, O::Draw]),
             Form::Rivet { .. } => duty.must.push(O::Upset),
+            Form::Weld { .. } if !self.welds => {}
             Form::Weld { .. } => {
                 duty.must.push(O::Scarf);
                 // Where a joint of the plan welds it, it is welded there.

@@ -11,6 +11,7 @@ use crate::state::Desk;
 use crate::theme::{Text, space};
 use clock::Clock;
 use egui::{Button, Context, Rect, RichText, Role, Sense, Ui, WidgetInfo, pos2, vec2};
+use fh_core::cautions::cautions;
 use keys::Turn;
 use page::Page;
 use std::time::Duration;
@@ -63,7 +64,9 @@ impl Anvil {
         let above = Rect::from_min_max(rect.min, pos2(rect.right(), strip_top)).shrink2(vec2(space::GROUP, space::GAP));
         let strip = Rect::from_min_max(pos2(rect.left(), strip_top), pos2(rect.right(), rect.bottom() - foot));
         let clock = self.clock.words(now);
-        Page { order: &order, step, clock: clock.as_deref(), plan: desk.document.plan() }.show(ui, desk.theme, above);
+        let plan = desk.document.plan();
+        let warned = &cautions(plan, desk.document.balance());
+        Page { order: &order, step, clock: clock.as_deref(), plan, warned }.show(ui, desk.theme, above);
         if let Some(shown) = order.shown {
             bare::paint(ui, strip.shrink2(vec2(space::GROUP, 0.0)), desk.theme, shown, desk.selection.bar);
         }

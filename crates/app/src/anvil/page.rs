@@ -4,6 +4,7 @@ use crate::order::{OrderDesk, heat_words};
 use crate::theme::{Text, Theme, space};
 use egui::text::{LayoutJob, TextFormat};
 use egui::{Align2, Color32, FontId, Galley, Pos2, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use fh_core::cautions::Cautions;
 use fh_core::plan::Plan;
 use fh_work::WorkedStep;
 use std::sync::Arc;
@@ -30,6 +31,8 @@ pub(super) struct Page<'a> {
     /// What the clock shows.
     pub(super) clock: Option<&'a str>,
     pub(super) plan: &'a Plan,
+    /// What the plan asks to beware of.
+    pub(super) warned: &'a Cautions,
 }
 
 /// Something laid out that waits to be painted.
@@ -80,7 +83,7 @@ impl Page<'_> {
             self.order.worked.steps.len(),
             heat_words(self.step),
             self.step.title
-        );
+        ) + &self.heard();
         let response = ui.interact(rect, ui.scope_id().with("page"), Sense::hover());
         response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &all));
         if let Some(clock) = self.clock {
@@ -89,9 +92,23 @@ impl Page<'_> {
         }
     }
 
+    /// Whether the first step is shown, which says all that the plan asks to beware of.
+    fn is_first(&self) -> bool {
+        self.order.at.unwrap_or(0) == 0
+    }
+
+    /// What stops the plan, what it asks for and what the step asks for, as it is heard.
+    fn heard(&self) -> String {
+        let stops = self.warned.stops.iter().map(|words| format!(" Stop: {words}"));
+        let own = self.warned.own.iter().filter(|_| self.is_first());
+        let own = self.warned.rating.iter().chain(own).copied().chain(self.step.caution.as_deref());
+        stops.chain(own.map(|words| format!(" Caution: {words}"))).collect()
+    }
+
     /// Writes everything; how far down it reaches.
     fn write(&self, pen: &mut Pen<'_>, rect: Rect) -> f32 {
-        let mut top = self.head(pen, rect);
+        let top = self.head(pen, rect);
+        let mut top = self.of_the_plan(pen, rect, top);
         top = pen.text(&self.step.title, TITLE, true, pen.theme.ink, (rect.left(), top, rect.width()));
         top += pen.gap();
         if self.step.sizes.is_empty() && self.step.measure.is_empty() {
@@ -173,19 +190,42 @@ impl Page<'_> {
         top
     }
 
+    /// What the plan asks to beware of: all of it at the first step, and what stops it or is not rated at every one.
+    fn of_the_plan(&self, pen: &mut Pen<'_>, rect: Rect, top: f32) -> f32 {
+        let stops = self.warned.stops.iter().map(|words| format!("■ STOP: {words}"));
+        let stops: Vec<String> = stops.chain(self.warned.rating.map(|words| format!("■ {words}"))).collect();
+        let mut foot = top;
+        if !stops.is_empty() {
+            foot = pen.framed(&stops.join("\n"), SMALL, pen.theme.stop, rect, foot) + pen.gap() / 4.0;
+        }
+        if self.is_first() && !self.warned.own.is_empty() {
+            let words = format!("▲ {}", self.warned.own.join(" "));
+            foot = pen.framed(&words, SMALL, pen.theme.warning, rect, foot) + pen.gap() / 4.0;
+        }
+        if self.is_first() {
+            let ink = pen.theme.ink_quiet;
+            foot = pen.text(&self.warned.in_short(), SMALL, false, ink, (rect.left(), foot, rect.width()));
+        }
+        foot
+    }
+
     /// The caution, in a frame and with a sign.
     fn beware(&self, pen: &mut Pen<'_>, rect: Rect, top: f32) -> f32 {
         let Some(caution) = &self.step.caution else { return top };
-        let color = pen.theme.warning;
-        let pad = pen.gap() / 2.0;
-        let room = (rect.left() + 2.0 * pad, top + pad, rect.width() - 4.0 * pad);
-        let foot = pen.text(&format!("▲ {caution}"), WORDS, true, color, room) + pad;
-        pen.frames.push((Rect::from_min_max(pos2(rect.left(), top), pos2(rect.right(), foot)), color));
-        foot
+        pen.framed(&format!("▲ {caution}"), WORDS, pen.theme.warning, rect, top)
     }
 }
 
 impl Pen<'_> {
+    /// Words in a frame as wide as the page; their foot.
+    fn framed(&mut self, words: &str, points: f32, color: Color32, rect: Rect, top: f32) -> f32 {
+        let pad = self.gap() / 2.0;
+        let room = (rect.left() + 2.0 * pad, top + pad, rect.width() - 4.0 * pad);
+        let foot = self.text(words, points, true, color, room) + pad;
+        self.frames.push((Rect::from_min_max(pos2(rect.left(), top), pos2(rect.right(), foot)), color));
+        foot
+    }
+
     fn gap(&self) -> f32 {
         self.size * space::GROUP * 1.2
     }

@@ -1,16 +1,18 @@
 //! The answer in words: whether one heat is enough, how many it takes, why, and how far that can be trusted.
 
+use super::metal_card::capital;
 use crate::order::OrderDesk;
 use crate::state::Desk;
 use crate::theme::{Text, Theme};
 use crate::widgets::heading;
 use egui::{Color32, RichText, Ui};
+use fh_core::material::Material;
+use fh_core::plan::Operation;
 use fh_work::heat::estimate::Estimate;
-use fh_work::heat::materials::Forging;
 use fh_work::{OneHeat, Verdict, WorkedStep};
 
 /// Shows the answer for a step that is done hot.
-pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, one: &OneHeat, forging: Option<&Forging>) {
+pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, one: &OneHeat, metal: &Material) {
     let theme = desk.theme;
     title(ui, theme, order);
     let (sign, tint, word) = said(theme, one.verdict);
@@ -18,11 +20,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, one: &On
     ui.label(RichText::new(words).text_style(Text::Title.style()).color(tint));
     let heats = format!("Heats: {}", figure_words(one.heats));
     ui.label(RichText::new(heats).text_style(Text::Figure.style()).color(theme.ink));
-    if let Some(forging) = forging.filter(|forging| one.start_celsius >= forging.spoilt_celsius) {
-        let words = format!(
-            "■ A fire of {:.0} °C spoils this metal: it stands no more than {:.0} °C.",
-            one.start_celsius, forging.spoilt_celsius
-        );
+    if let Some(words) = spoilt_words(order, one, metal) {
         ui.label(RichText::new(words).text_style(Text::Strong.style()).color(theme.stop));
     }
     for reason in &one.reasons {
@@ -34,6 +32,17 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, one: &On
             ui.label(RichText::new(doubt).text_style(Text::Small.style()).color(theme.ink_quiet));
         }
     }
+}
+
+/// What is said of a fire that spoils the metal; nothing of a welding heat for a weld.
+fn spoilt_words(order: &OrderDesk<'_>, one: &OneHeat, metal: &Material) -> Option<String> {
+    let stands = metal.forging?.spoilt_celsius;
+    let is_weld = |step: &WorkedStep| step.tasks.iter().any(|task| task.operation == Operation::Weld);
+    let weld = metal.weld.filter(|_| order.chosen().is_some_and(is_weld));
+    let stands = weld.map_or(stands, |weld| weld.to_celsius.max(stands));
+    let words =
+        format!("■ A fire of {:.0} °C spoils this metal: it stands no more than {stands:.0} °C.", one.start_celsius);
+    (one.start_celsius >= stands).then_some(words)
 }
 
 /// Shows why there is no answer.
@@ -54,7 +63,10 @@ fn why_none(desk: &Desk<'_>, step: Option<&WorkedStep>, is_metal_known: bool) ->
         None => "No step is chosen. Choose one in the list to see what one heat does for it.".to_owned(),
         Some(step) if !step.is_hot() => "This step is done cold: it needs no heat.".to_owned(),
         Some(_) if !is_metal_known => {
-            format!("How {} behaves in the fire is not known here: its heats go by the plain rules.", metal(desk))
+            format!(
+                "{} is not forged hot. Its heats here go by the plain rules: do not work by them.",
+                capital(metal(desk))
+            )
         }
         Some(step) if step.bar.is_none() || step.zone_mm.is_none() => {
             "This step is not about one length of one bar: its heats go by the plain rules.".to_owned()

@@ -7,11 +7,11 @@ use super::window::Window;
 use crate::state::Desk;
 use crate::theme::{Text, Theme, space};
 use egui::{Painter, Rect, Response, RichText, Role, Sense, Ui, WidgetInfo, pos2, vec2};
+use fh_core::material::Material;
 use fh_core::plan::Units;
 use fh_measure::format_length;
 use fh_work::OneHeat;
 use fh_work::heat::colors::{CHAPMAN, SCALES};
-use fh_work::heat::materials::Forging;
 
 /// The height of the bar, in points at normal text size.
 const BAR: f32 = 30.0;
@@ -30,14 +30,7 @@ struct Now<'a> {
 }
 
 /// Shows the bar and its heat in words.
-pub(super) fn show(
-    ui: &mut Ui,
-    desk: &Desk<'_>,
-    one: &OneHeat,
-    forging: Option<&Forging>,
-    seconds: f64,
-    shades: &Shades,
-) {
+pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, one: &OneHeat, metal: &Material, seconds: f64, shades: &Shades) {
     let along = one.cooled.along(seconds);
     let window = Window::new(one, &along);
     let now = Now { theme: desk.theme, one, units: desk.document.plan().units, seconds, along, window };
@@ -53,7 +46,7 @@ pub(super) fn show(
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, format!("Heat along the bar. {words}")));
     now.tell_at_pointer(&response, bar);
     ui.label(RichText::new(&words).color(desk.theme.ink));
-    color_words(ui, desk.theme, &now, forging);
+    color_words(ui, desk.theme, &now, metal);
 }
 
 impl Now<'_> {
@@ -101,7 +94,11 @@ impl Now<'_> {
                 let is_drawn = self.window.mm[0] < mm && mm < self.window.mm[1];
                 if is_drawn && self.write_heat(painter, bar, (mm, level), &mut taken) {
                     let x = self.window.x(bar, mm);
-                    painter.vline(x, bar.top() - LINE_UP..=bar.bottom(), (self.theme.hairline(), self.theme.ink));
+                    painter.vline(
+                        x,
+                        bar.top() - LINE_UP..=bar.bottom(),
+                        (self.theme.hairline(), shades.line_on(level)),
+                    );
                 }
             }
         }
@@ -193,10 +190,10 @@ impl Now<'_> {
 }
 
 /// What the eye would call it: one author's words, beside the temperatures.
-fn color_words(ui: &mut Ui, theme: &Theme, now: &Now<'_>, forging: Option<&Forging>) {
+fn color_words(ui: &mut Ui, theme: &Theme, now: &Now<'_>, metal: &Material) {
     let Some([high, low]) = now.extremes() else { return };
     let small = |words: String| RichText::new(words).text_style(Text::Small.style()).color(theme.ink_quiet);
-    if forging.is_some_and(|forging| !forging.glows) {
+    if !metal.glows {
         ui.label(small("No color tells these heats: this metal melts before it glows.".to_owned()));
         return;
     }

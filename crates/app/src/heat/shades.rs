@@ -1,5 +1,5 @@
-//! The shades that temperatures are drawn in: even steps from cold to hot that go all the way lighter, or all the way darker.
-//! They are a scale of their own, not the colors that a hot bar shows.
+//! The shades that temperatures are drawn in: even steps, dark where it is cold and pale yellow where it is hottest, as a bar in
+//! the dusk. They are a scale of their own all the same, not the colors that a hot bar shows at each heat.
 
 use crate::theme::Theme;
 use egui::Color32;
@@ -8,8 +8,6 @@ use egui::Color32;
 const STEP: f64 = 100.0;
 const FINE_STEP: f64 = 50.0;
 const MILD_FIRE: f64 = 600.0;
-/// How far the hottest shade goes from the color of what is hot toward that of text.
-const HOTTEST: f32 = 0.6;
 
 /// A scale of shades.
 pub(super) struct Shades {
@@ -27,9 +25,9 @@ impl Shades {
     pub(super) fn new(theme: &Theme, start_celsius: f64) -> Self {
         let step = if start_celsius < MILD_FIRE { FINE_STEP } else { STEP };
         Self {
-            cold: theme.hold_fill,
+            cold: theme.heat_cold,
             middle: theme.hot,
-            hottest: theme.hot.lerp_to_gamma(theme.ink, HOTTEST),
+            hottest: theme.heat_pale,
             step,
             high: (start_celsius / step).ceil().max(1.0) * step,
         }
@@ -50,6 +48,12 @@ impl Shades {
         }
     }
 
+    /// The color of a line across what is so hot in °C: pale on what is dark, dark on what is light.
+    pub(super) fn line_on(&self, celsius: f64) -> Color32 {
+        let share = self.step_of(celsius) as f64 / self.count().saturating_sub(1).max(1) as f64;
+        if share < 0.4 { self.hottest } else { self.cold }
+    }
+
     /// How many steps there are.
     pub(super) fn count(&self) -> usize {
         (self.high / self.step).round() as usize
@@ -67,16 +71,27 @@ mod tests {
         parts.iter().map(|(part, weight)| f64::from(*part) / 255.0 * weight).sum()
     }
 
+    /// A smith reads the light place as the hot one, whatever the look.
     #[test]
-    fn shades_go_one_way_in_every_look() {
+    fn the_hotter_the_lighter_in_every_look() {
         for look in Look::ALL {
             let theme = Theme::new(look, 1.0);
             for start in [430.0, 1200.0] {
                 let shades = Shades::new(&theme, start);
                 let all: Vec<f64> = (0..shades.count()).map(|step| light(shades.shade(step))).collect();
-                let up = all.windows(2).all(|pair| pair[1] > pair[0] + 0.01);
-                let down = all.windows(2).all(|pair| pair[1] < pair[0] - 0.01);
-                assert!(up || down, "{look:?}: {all:?}");
+                assert!(all.windows(2).all(|pair| pair[1] > pair[0] + 0.01), "{look:?}: {all:?}");
+                assert!(all[0] < 0.2 && all[all.len() - 1] > 0.85, "{look:?}: {all:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_line_is_seen_on_every_shade() {
+        for look in Look::ALL {
+            let shades = Shades::new(&Theme::new(look, 1.0), 1200.0);
+            for step in 0..shades.count() {
+                let apart = light(shades.shade(step)) - light(shades.line_on(step as f64 * shades.step));
+                assert!(apart.abs() > 0.3, "{look:?}, step {step}: {apart}");
             }
         }
     }

@@ -8,29 +8,26 @@ use crate::theme::Text;
 use crate::widgets::{heading, row};
 use egui::{RichText, Ui};
 use fh_core::plan::Plan;
-use fh_work::heat::materials;
 
 /// Shows the view.
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mut Vec<Request>) {
     let plan = desk.document.plan();
-    let forging = materials::find(plan.material_name());
+    let metal = plan.material();
     if let Some(one) = order.one_heat {
-        answer::show(ui, desk, order, one, forging);
+        answer::show(ui, desk, order, one, metal);
         heading::show(ui, desk.theme, "Along the bar");
         let shades = Shades::new(desk.theme, one.start_celsius);
         let seconds = moment::show(ui, desk.theme, moment::last(one));
-        band::show(ui, desk, one, forging, seconds, &shades);
+        band::show(ui, desk, one, metal, seconds, &shades);
         scale::show(ui, desk.theme, one, &shades);
         heading::show(ui, desk.theme, "Over time");
         over_time::show(ui, desk, one, seconds);
     } else {
-        answer::show_none(ui, desk, order, forging.is_some());
+        answer::show_none(ui, desk, order, metal.forging.is_some());
     }
     crate::log::show_passes(ui, desk, order);
     reckoned_with(ui, desk, plan, out);
-    if let Some(forging) = forging {
-        metal_card::show(ui, desk.theme, forging);
-    }
+    metal_card::show(ui, desk.theme, metal);
 }
 
 /// What the answer rests on, and the way to change it.

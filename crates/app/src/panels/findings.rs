@@ -6,6 +6,7 @@ use crate::theme::{Text, space};
 use crate::widgets::severity_sign::{color, sign};
 use egui::text::LayoutJob;
 use egui::{Id, Response, RichText, Role, ScrollArea, Sense, TextFormat, Ui, WidgetInfo, vec2};
+use fh_core::findings::NONE_FOUND;
 
 /// How many findings are shown; the rest is counted. Each that is mended lets another one up.
 const MOST: usize = 60;
@@ -15,7 +16,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, most_height: f32, out: &mut Vec
     let findings = told(desk);
     ScrollArea::vertical().max_height(most_height).auto_shrink([false, true]).show(ui, |ui| {
         if findings.is_empty() {
-            ui.label(RichText::new("Nothing speaks against this plan.").color(desk.theme.ink_quiet));
+            ui.label(RichText::new(NONE_FOUND).color(desk.theme.ink_quiet));
         }
         let newly = is_newly_looked_at(ui, desk);
         for (index, finding) in findings.iter().take(MOST).enumerate() {

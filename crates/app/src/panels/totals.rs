@@ -8,7 +8,7 @@ use crate::widgets::severity_sign::{color, count_words, sign};
 use egui::text::LayoutJob;
 use egui::{Align, Button, Layout, RichText, TextFormat, Ui};
 use fh_core::balance::totals;
-use fh_core::findings::Severity;
+use fh_core::findings::{NONE_FOUND, Severity};
 use fh_core::plan::{Plan, PlanUnit};
 use fh_measure::{LengthUnit, format_decimal};
 
@@ -147,8 +147,8 @@ fn summary(desk: &Desk<'_>) -> (LayoutJob, String) {
         let arrow = if desk.findings_open { "▼" } else { "▲" };
         job.append(arrow, space::PAD, TextFormat::simple(theme.font(Text::Small), theme.ink_quiet));
     } else {
-        job.append("✓ Nothing found", 0.0, TextFormat::simple(theme.font(Text::Body), theme.ink));
-        spoken.push("nothing found".to_owned());
+        job.append(&format!("✓ {NONE_FOUND}"), 0.0, TextFormat::simple(theme.font(Text::Body), theme.ink));
+        spoken.push(NONE_FOUND.to_owned());
     }
     (job, spoken.join(", "))
 }

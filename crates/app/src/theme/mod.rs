@@ -51,6 +51,10 @@ pub struct Theme {
     pub on_accent: Color32,
     /// What is hot in a step of the order; said in words as well.
     pub hot: Color32,
+    /// A bar too cold to glow, where it is shaded by its heat.
+    pub heat_cold: Color32,
+    /// The hottest bar there: pale yellow, as a welding heat is. The lighter a shade, the hotter, in every look.
+    pub heat_pale: Color32,
     /// Marks on the bar.
     pub mark: Color32,
     /// Findings that stop the work.

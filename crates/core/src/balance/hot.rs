@@ -3,14 +3,14 @@
 use crate::plan::Plan;
 use uom::si::f64::Length;
 
-/// The heat at which a length is checked on the bar, in °C: a bright orange (common practice, no source).
+/// The heat at which a length is checked on the bar, in °C: between a light cherry red and orange (Chapman);
+/// common practice, no source.
 pub const CHECKING_HEAT_CELSIUS: f64 = 950.0;
 
-/// A cold length as it stands on the bar at the heat at which it is checked; none where the plan's material is no steel or iron.
+/// A cold length as it stands on the bar at the heat at which it is checked; none where the plan's material does not
+/// grow in the heat as carbon steel does.
 pub fn hot_length(plan: &Plan, cold: Length) -> Option<Length> {
-    let name = plan.material_name();
-    let iron = name == "wrought iron" || (name.ends_with("steel") && name != "stainless steel");
-    iron.then(|| cold * (1.0 + steel_elongation(CHECKING_HEAT_CELSIUS)))
+    plan.material().expands_as_steel().then(|| cold * (1.0 + steel_elongation(CHECKING_HEAT_CELSIUS)))
 }
 
 /// How much longer carbon steel is at so many °C than at 20 °C, as a share of its length (EN 1993-1-2 §3.4.1.1).

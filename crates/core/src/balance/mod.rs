@@ -37,7 +37,6 @@ pub(crate) use trouble::Trouble;
 pub(crate) use walk::Walk;
 
 use crate::findings::{self, Finding};
-use crate::material;
 use crate::plan::Plan;
 
 /// Everything that follows from a plan.
@@ -53,7 +52,7 @@ pub struct Balance {
 ///
 /// It always answers: what could not be met is told in the findings, and the rest is worked out all the same.
 pub fn balance(plan: &Plan) -> Balance {
-    let density = material::find(plan.material_name()).unwrap_or(&material::DEFAULT).density();
+    let density = plan.material().density();
     let mut bars = Vec::with_capacity(plan.bars.len());
     let mut troubles = Vec::new();
     for (index, bar) in plan.bars.iter().enumerate() {

@@ -12,7 +12,6 @@
 
 use super::bar::balance_bar;
 use super::{BarBalance, Met};
-use crate::material;
 use crate::metal::{in_mm, mm};
 use crate::plan::{Bar, Plan};
 use fh_measure::WrittenLength;
@@ -85,7 +84,7 @@ pub fn spread(plan: &Plan) -> Spread {
     if !plan.bars.iter().any(has_range) {
         return Spread::default();
     }
-    let density = material::find(plan.material_name()).unwrap_or(&material::DEFAULT).density();
+    let density = plan.material().density();
     let spread_of = |index| has_range(&plan.bars[index]).then(|| Trials::new(plan, index, density).spread());
     Spread { bars: (0..plan.bars.len()).map(spread_of).collect() }
 }

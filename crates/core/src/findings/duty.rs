@@ -3,6 +3,7 @@
 use super::scene::Rule;
 use super::{Finding, Place, Severity};
 use crate::balance::{BarBalance, SegmentBalance};
+use crate::cautions::{BARE_STOCK, STRIPPED};
 use crate::plan::{Bend, Coating, Duty, Plan, Segment};
 use std::f64::consts::PI;
 
@@ -15,13 +16,21 @@ const RATED: Rule = Rule {
     reason: "A hand-forged part has no rating, and people are hurt when it fails.",
 };
 
+/// Nobody's weight hangs on a guess: a stop until somebody has rated the part.
+const RATED_FOR_PEOPLE: Rule = Rule { severity: Severity::Stop, ..RATED };
+
 const UNRATED: Rule =
     Rule { id: "unrated-hook", severity: Severity::Note, reason: "A hand-forged hook or ring has no rating." };
 
-const FUME: Rule = Rule {
+const ZINC: Rule = Rule {
     id: "poisonous-coating",
     severity: Severity::Stop,
-    reason: "Zinc and other platings give off poisonous fume when heated; it is felt only hours later.",
+    reason: "Zinc gives off poisonous fume in the fire; it is felt only hours later.",
+};
+
+const PLATING: Rule = Rule {
+    reason: "Cadmium fume can kill, and is not felt in time; chromium and zinc are poison as well, and nobody sees which plating it is.",
+    ..ZINC
 };
 
 const PAINT: Rule = Rule {
@@ -34,14 +43,12 @@ const EVERYWHERE: Place = Place { bar: None, segment: None };
 
 pub(super) fn check(plan: &Plan, bars: &[BarBalance], found: &mut Vec<Finding>) {
     match plan.coating {
-        Some(Coating::Galvanised | Coating::Plated) => {
-            let coating = plan.coating.map_or("", Coating::name);
-            let remedy = "Use bare stock. Don't heat coated stock, and don't rely on burning it off.";
-            found.push(FUME.at(EVERYWHERE, format!("The stock is {coating}."), remedy.to_owned()));
+        Some(coating @ (Coating::Galvanised | Coating::Plated)) => {
+            let rule = if coating == Coating::Plated { PLATING } else { ZINC };
+            found.push(rule.at(EVERYWHERE, format!("The stock is {}.", coating.name()), BARE_STOCK.to_owned()));
         }
         Some(Coating::Painted) => {
-            let remedy = "Use bare stock, or strip it cold to bare metal with the protection that takes.";
-            found.push(PAINT.at(EVERYWHERE, "The stock is painted.".to_owned(), remedy.to_owned()));
+            found.push(PAINT.at(EVERYWHERE, "The stock is painted.".to_owned(), STRIPPED.to_owned()));
         }
         Some(Coating::None) | None => {}
     }
@@ -49,7 +56,8 @@ pub(super) fn check(plan: &Plan, bars: &[BarBalance], found: &mut Vec<Finding>) 
         Some(duty @ (Duty::Lifts | Duty::HoldsPeople | Duty::Tows)) => {
             let remedy = "Use a rated and tested part, or have this one designed, rated and proof-tested by a \
                           competent person. Local codes and licensed practice decide.";
-            found.push(RATED.at(EVERYWHERE, format!("The piece {}.", duty.name()), remedy.to_owned()));
+            let rule = if duty == Duty::HoldsPeople { RATED_FOR_PEOPLE } else { RATED };
+            found.push(rule.at(EVERYWHERE, format!("The piece {}.", duty.name()), remedy.to_owned()));
         }
         Some(Duty::Light) => {}
         None => unrated(plan, bars, found),

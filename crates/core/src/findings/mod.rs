@@ -11,6 +11,7 @@ mod finding;
 mod heads;
 mod hold;
 mod joints;
+mod metal;
 mod odd_fraction;
 mod reach;
 mod repeats;
@@ -65,10 +66,13 @@ pub const CHECKS: [Check; 18] = [
     odd_fraction::CHECK,
 ];
 
+/// What is said where nothing was found: that much was looked at, and this was not.
+pub const NONE_FOUND: &str = "No findings. Strength is not checked.";
+
 /// The id of every finding there can be.
 pub fn ids() -> impl Iterator<Item = &'static str> {
     let checks = CHECKS.iter().flat_map(|check| check.ids);
-    checks.chain(&duty::IDS).chain(&trouble::IDS).chain(&joints::IDS).copied()
+    checks.chain(&duty::IDS).chain(&metal::IDS).chain(&trouble::IDS).chain(&joints::IDS).copied()
 }
 
 /// All findings of a plan: stops first, then warnings, then notes; each group from the datum end on.
@@ -88,6 +92,7 @@ pub(crate) fn findings(plan: &Plan, bars: &[BarBalance], met: &[Met]) -> Vec<Fin
         }
     }
     duty::check(plan, bars, &mut found);
+    metal::check(plan, &mut found);
     joints::check(plan, bars, &mut found);
     found.sort_by_key(|finding| (std::cmp::Reverse(finding.severity), finding.place.bar, finding.place.segment));
     found

@@ -257,7 +257,7 @@ impl FormKind {
             Self::Hole => "A boss with a hole: punched, slit and drifted, or drilled.",
             Self::Tenon => "A shouldered end to be riveted in a hole.",
             Self::Split => "The bar cut along its length; each branch forged on its own.",
-            Self::Weld => "Metal for the scarf and for what a fire weld burns.",
+            Self::Weld => "Metal for the scarf and for what a fire weld wastes.",
             Self::Rivet => "A pin with a head made at both ends.",
             Self::Collar => "A strip wrapped round a bundle of bars.",
             Self::Ball => "A finial isolated and rounded.",

@@ -44,7 +44,7 @@ impl JointKind {
             Self::Tenon => "A tenon through a hole, its shoulder on the face.",
             Self::Rivet => "Parts with holes on each other, a rivet through them.",
             Self::Collar => "A collar round bars that lie on each other.",
-            Self::Weld => "The named sides burnt together.",
+            Self::Weld => "The named sides fire-welded (US: forge-welded) together.",
             Self::Hook => "A pin or a hook through an eye, left loose.",
         }
     }

@@ -52,6 +52,7 @@ pub use underlay::{Place, Underlay, UnderlayView};
 pub use units::{PlanUnit, Units};
 pub use work::{AnvilPlace, Deed, HammerSpec, HeatRules, HeatWish, Step, SwungBy, Target, Work};
 
+use crate::material::{self, Material};
 use fh_measure::WrittenShare;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -130,7 +131,12 @@ impl Plan {
 
     /// The name of the material, with the default filled in.
     pub fn material_name(&self) -> &str {
-        self.material.as_deref().unwrap_or(crate::material::DEFAULT.name)
+        self.material.as_deref().unwrap_or(material::DEFAULT.name)
+    }
+
+    /// Its material's row in the table; that of the default where the table has none of its name.
+    pub fn material(&self) -> &'static Material {
+        material::find(self.material_name()).unwrap_or(&material::DEFAULT)
     }
 
     /// The segment at a place, counted through the bar, where there is one.

@@ -32,6 +32,17 @@ pub(super) fn height_mm(width: f64) -> f64 {
     if side_by_side(width) { 16.0 } else { 16.0 + PITCH_MM }
 }
 
+/// What is free beside the lines, where they stand below each other.
+pub(super) fn free_beside(area: Area) -> Option<Area> {
+    let width = area.width();
+    (!side_by_side(width)).then(|| Area {
+        left: area.left + LINES[1].0 + BETWEEN_MM,
+        top: area.bottom - height_mm(width) + 1.0,
+        right: area.right,
+        bottom: area.bottom - LINE_UP_MM,
+    })
+}
+
 /// The foot of page `number` of `count`.
 pub(super) fn items(area: Area, number: usize, count: usize) -> Vec<Item> {
     let mut items = Vec::new();

@@ -1,5 +1,6 @@
 //! Several kinds of sheet in one document, its pages counted through.
 
+use super::cautions;
 use super::flow::Flow;
 use super::names::title;
 use super::steps::Job;
@@ -91,16 +92,20 @@ pub fn document_for(
 ) -> Drawing {
     let mut flow = Flow::new(paper, orientation);
     let worked = sheets.iter().any(|sheet| sheet.follows_the_order()).then(|| work_out(plan, balance, shop));
+    let warned = &fh_core::cautions::cautions(plan, balance);
     for sheet in sheets {
         match (sheet, &worked) {
-            (Sheet::Marks, _) => marks::put(&mut flow, plan, balance),
-            (Sheet::Templates, _) => templates::put(&mut flow, plan, balance),
-            (Sheet::Ladder, _) => ladder::put(&mut flow, plan, balance),
-            (Sheet::Steps, Some(worked)) => Job { plan, balance, worked }.put_cards(&mut flow),
-            (Sheet::StepList, Some(worked)) => Job { plan, balance, worked }.put_table(&mut flow),
-            (Sheet::Gauges, Some(worked)) => gauges::put(&mut flow, plan, worked),
+            (Sheet::Marks, _) => marks::put(&mut flow, plan, balance, warned),
+            (Sheet::Templates, _) => templates::put(&mut flow, plan, balance, warned),
+            (Sheet::Ladder, _) => ladder::put(&mut flow, plan, balance, warned),
+            (Sheet::Steps, Some(worked)) => Job { plan, balance, worked, warned }.put_cards(&mut flow),
+            (Sheet::StepList, Some(worked)) => Job { plan, balance, worked, warned }.put_table(&mut flow),
+            (Sheet::Gauges, Some(worked)) => gauges::put(&mut flow, plan, worked, warned),
             (Sheet::Steps | Sheet::StepList | Sheet::Gauges, None) => {}
         }
+    }
+    if !sheets.is_empty() {
+        cautions::put_general(&mut flow, warned);
     }
     let names: Vec<&str> = sheets.iter().map(|sheet| sheet.name()).collect();
     let title = format!("{}: {}", title(plan), names.join(", "));

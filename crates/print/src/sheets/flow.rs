@@ -1,6 +1,6 @@
 //! What is put on a sheet, one block below the other, running over to further pages.
 
-use crate::drawing::{Item, Page, Text, at};
+use crate::drawing::{Item, Page, Point, Text, at};
 use crate::fonts::Weight;
 use crate::paper::{Area, Orientation, Paper};
 use crate::pen::Gray;
@@ -39,11 +39,16 @@ impl Block {
 /// The height of the line at the head of a page that runs on.
 const RUNNING_HEAD_MM: f64 = 7.0;
 
+/// Free above what stands at the foot of a page.
+const ABOVE_THE_FOOT_MM: f64 = 1.0;
+
 /// A page, and how far down it is filled.
 #[derive(Default)]
 struct Filled {
     page: Page,
     y: f64,
+    /// Whether what follows starts a further page, however much room there is.
+    is_closed: bool,
 }
 
 /// The pages as they fill up.
@@ -69,7 +74,7 @@ impl Flow {
 
     /// What is left of the page, in mm.
     pub(super) fn room(&self) -> f64 {
-        self.pages.last().map_or(0.0, |filled| self.bottom - filled.y)
+        self.pages.last().filter(|filled| !filled.is_closed).map_or(0.0, |filled| self.bottom - filled.y)
     }
 
     /// What a page that runs on has room for, in mm.
@@ -85,7 +90,7 @@ impl Flow {
     /// Starts a page with nothing at its head; pages that follow it carry `running_head`.
     pub(super) fn start_part(&mut self, running_head: String) {
         self.running_head = running_head;
-        self.pages.push(Filled { page: Page::default(), y: self.area.top });
+        self.pages.push(Filled { page: Page::default(), y: self.area.top, is_closed: false });
     }
 
     /// Puts a block below what is there, on a further page where there is no room.
@@ -97,21 +102,43 @@ impl Flow {
         }
     }
 
-    /// Whether some page has room at its foot for a block.
-    pub(super) fn has_room_at_a_foot(&self, block: &Block) -> bool {
-        self.pages.iter().any(|filled| filled.y <= self.bottom - block.height)
+    /// The pages in the order in which their feet are filled: what is cut apart, such as templates, comes last.
+    pub(super) fn feet(&self) -> Vec<usize> {
+        let mut feet: Vec<usize> = (0..self.pages.len()).collect();
+        feet.sort_by_key(|page| self.pages[*page].is_closed);
+        feet
     }
 
-    /// Puts a block at the foot of the first page that has room for it, or of a further one.
-    pub(super) fn put_at_a_foot(&mut self, block: Block) {
+    /// What is left at the foot of a page below what is drawn on it, in mm.
+    pub(super) fn room_at_the_foot(&self, page: usize) -> f64 {
+        self.pages.get(page).map_or(0.0, |filled| self.bottom - filled.lowest() - ABOVE_THE_FOOT_MM)
+    }
+
+    /// Puts a block at the very foot of a page.
+    pub(super) fn put_at_the_foot(&mut self, page: usize, block: Block) {
         let (left, top) = (self.area.left, self.bottom - block.height);
-        if !self.has_room_at_a_foot(&block) {
-            self.run_on();
-        }
-        if let Some(filled) = self.pages.iter_mut().find(|filled| filled.y <= top) {
+        if let Some(filled) = self.pages.get_mut(page) {
             filled.y = top;
             filled.draw(block, left);
         }
+    }
+
+    /// The width and height that are free beside the check lines of a page, in mm; none where they fill it.
+    pub(super) fn free_beside_the_check_lines(&self) -> Option<[f64; 2]> {
+        check_lines::free_beside(self.area).map(|free| [free.width(), free.height()])
+    }
+
+    /// Puts a block beside the check lines of the first page.
+    pub(super) fn put_beside_the_check_lines(&mut self, block: Block) {
+        if let Some((free, first)) = check_lines::free_beside(self.area).zip(self.pages.first_mut()) {
+            first.page.items.extend(block.items.into_iter().map(|item| item.shifted(free.left, free.top)));
+        }
+    }
+
+    /// Puts a block at the foot of a further page.
+    pub(super) fn put_at_a_new_foot(&mut self, block: Block) {
+        self.run_on();
+        self.put_at_the_foot(self.pages.len() - 1, block);
     }
 
     /// Leaves some mm free; what is left over at the foot of a page is not carried over.
@@ -124,9 +151,8 @@ impl Flow {
 
     /// Leaves nothing more on this page: what follows starts a further one.
     pub(super) fn fill_page(&mut self) {
-        let bottom = self.bottom;
         if let Some(filled) = self.pages.last_mut() {
-            filled.y = bottom;
+            filled.is_closed = true;
         }
     }
 
@@ -140,7 +166,11 @@ impl Flow {
     fn run_on(&mut self) {
         let words = typeset::shorten(&self.running_head, CAPTION, Weight::Regular, self.width());
         let head = Text::new(at(self.area.left, self.area.top + CAPTION), CAPTION, &words).gray(Gray::DARK);
-        self.pages.push(Filled { page: Page { items: vec![head.into()] }, y: self.area.top + RUNNING_HEAD_MM });
+        self.pages.push(Filled {
+            page: Page { items: vec![head.into()] },
+            y: self.area.top + RUNNING_HEAD_MM,
+            is_closed: false,
+        });
     }
 
     /// The pages, each with its check lines and its number.
@@ -156,9 +186,26 @@ impl Flow {
 }
 
 impl Filled {
+    /// How far down something is drawn, in mm; what was left free below it does not count.
+    fn lowest(&self) -> f64 {
+        self.page.items.iter().map(lowest).fold(0.0, f64::max)
+    }
+
     fn draw(&mut self, block: Block, left: f64) {
         let top = self.y;
         self.page.items.extend(block.items.into_iter().map(|item| item.shifted(left, top)));
         self.y += block.height;
+    }
+}
+
+/// How far down an item reaches, in mm.
+fn lowest(item: &Item) -> f64 {
+    /// What hangs below the line of letters, as a share of the em.
+    const BELOW: f64 = 0.28;
+    let points = |points: &[Point]| points.iter().map(|point| point.y).fold(0.0, f64::max);
+    match item {
+        Item::Line { from, to, .. } => from.y.max(to.y),
+        Item::Polyline { points: all, .. } | Item::Polygon { points: all, .. } => points(all),
+        Item::Text(text) => text.at.y + BELOW * text.size_mm,
     }
 }

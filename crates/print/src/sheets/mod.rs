@@ -1,5 +1,6 @@
 //! The sheets: what is drawn on the page for the smith.
 
+mod cautions;
 mod check_lines;
 mod document;
 mod fact_boxes;

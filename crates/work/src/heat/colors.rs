@@ -1,7 +1,7 @@
 //! Words for the colors of heat, each with the author of its scale: they differ by 150 °C for one word.
 //!
-//! A color word stands beside a temperature, never instead of it; first visible red is at about 400 °C in the dark, 474 at
-//! twilight, 525 in daylight, 581 in sunlight (*Machinery's Handbook*, 12th ed., as quoted in a trade discussion).
+//! A color word stands beside a temperature, never instead of it; a glow is first seen at about 400 °C in the dark, 474 at
+//! twilight, 525 in daylight, 581 in sunlight (*Machinery's Handbook*, 12th ed., from memory).
 
 /// A word for a heat.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -30,7 +30,7 @@ const fn color(word: &'static str, from_celsius: f64) -> HeatColor {
 /// Chapman's bands.
 pub const CHAPMAN: ColorScale = ColorScale {
     author: "Chapman 1972",
-    source: "W. A. J. Chapman, Workshop Technology part 1, 5th ed. 1972, as quoted in an encyclopedia",
+    source: "W. A. J. Chapman, Workshop Technology part 1, 5th ed. 1972, as quoted in the Wikipedia article Red heat",
     colors: &[
         color("black red", 426.0),
         color("very dark red", 594.0),
@@ -47,7 +47,7 @@ pub const CHAPMAN: ColorScale = ColorScale {
 /// The boiler makers' points, each taken as the beginning of its word.
 pub const STIRLING: ColorScale = ColorScale {
     author: "Stirling 1905",
-    source: "Stirling Boiler Co., A Book of Steam for Engineers, 1905, p. 50, as quoted in an encyclopedia",
+    source: "Stirling Boiler Co., A Book of Steam for Engineers, 1905, p. 50, as quoted in the Wikipedia article Red heat",
     colors: &[
         color("just visible", 525.0),
         color("dull red", 699.0),

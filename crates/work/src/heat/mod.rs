@@ -18,7 +18,6 @@ pub mod hot_size;
 pub mod hot_zone;
 pub mod loss;
 pub mod lumped;
-pub mod materials;
 pub mod profile;
 pub mod scale;
 pub mod section;

@@ -4,9 +4,9 @@ use super::air::KELVIN;
 use super::estimate::Estimate;
 use super::steel::DENSITY_KG_M3;
 
-/// Iron per oxygen in the scale, by mass: scale taken as wüstite, 23 % oxygen.
+/// Iron per oxygen in the scale, by mass: scale taken as wüstite, 23 % oxygen, from memory.
 const IRON_PER_OXYGEN: f64 = 77.0 / 23.0;
-/// Density of the scale in kg/m³, for the law that is given in thickness.
+/// Density of the scale in kg/m³, for the law that is given in thickness, from memory.
 const SCALE_DENSITY: f64 = 5700.0;
 /// How fast still air brings oxygen, in kg/(m² s): derived from natural convection; it caps the first minute above 1050 °C.
 const SUPPLY: f64 = 2.6e-3;
@@ -18,7 +18,7 @@ const DOUBT: f64 = 2.0;
 /// A published law of how scale grows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ScaleLaw {
-    /// Pure iron in air at 500 to 900 °C: Stanley, Hoene and Huntoon 1950. The lower one above 1000 °C.
+    /// Pure iron in air at 500 to 900 °C: Stanley, von Hoene and Huntoon 1950. The lower one above 1000 °C.
     Stanley,
     /// Iron and steel at 700 to 1250 °C: Markworth, from memory. An upper bound above 1100 °C.
     Markworth,

@@ -4,7 +4,8 @@ use super::estimate::Estimate;
 
 /// The widest bite over the bar's width that spreads more than a narrower one; wider bites are taken as this.
 const WIDEST_BITE: f64 = 10.0 / 3.0;
-/// How far the share that spreads can be off; Wusatowski's formula of rolling agrees so far.
+/// How far the share that spreads can be off; Z. Wusatowski's formula of rolling (*Fundamentals of Rolling*, 1969,
+/// from memory) agrees so far.
 const DOUBT: f64 = 0.10;
 
 /// The share of the strain that goes into width, by the bite over the width before it.
@@ -41,13 +42,16 @@ pub enum SpreadDoubt {
     BiteNarrow,
     /// The bite is over 3 times the width: it mostly spreads.
     BiteWide,
-    /// More than a third taken in one pass, h0/h1 over 1.3: folds and laps.
+    /// More than a quarter of the height taken in one pass: folds and laps.
     TakenDeep,
     /// More than twice as high as wide: it may lean or buckle.
     TallSection,
     /// More than twice as wide as high: friction under the face holds it back.
     WideSection,
 }
+
+/// The most that one pass takes of the height before it folds or laps: a quarter (about 25 to 30 %, from memory).
+pub const DEEPEST: f64 = 0.25;
 
 impl Pass {
     /// A pass by its sizes in mm; none where they are no positive numbers or nothing is taken.
@@ -101,7 +105,7 @@ impl Pass {
         let all = [
             (bite < 0.3, SpreadDoubt::BiteNarrow),
             (bite > 3.0, SpreadDoubt::BiteWide),
-            (self.height_before_mm / self.height_after_mm > 1.3, SpreadDoubt::TakenDeep),
+            (1.0 - self.height_after_mm / self.height_before_mm > DEEPEST, SpreadDoubt::TakenDeep),
             (shape < 0.5, SpreadDoubt::TallSection),
             (shape > 2.0, SpreadDoubt::WideSection),
         ];

@@ -10,9 +10,9 @@ use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{AnvilPlace, SocketAxis};
 use std::f64::consts::FRAC_PI_2;
 
-/// What is bent farther than this is rolled up from its end, in radians.
+/// What is bent farther than this is rolled up from its end, in radians: common practice, no source.
 const FAR_ROUND: f64 = 2.0;
-/// What is so many times deeper in the plane of a bend than across it is bent on its edge.
+/// What is so many times deeper in the plane of a bend than across it is bent on its edge: common practice, no source.
 const ON_EDGE: f64 = 2.0;
 
 /// What is said of a ring that closes on the bar it is bent from: the template has it without a set-back.

@@ -9,7 +9,7 @@ use crate::site::{Part, Site, extents, in_mm, in_mm2};
 use fh_core::metal::{SectionSize, Shape};
 use fh_core::plan::Form;
 
-/// What is shorter than this lies beside the hammer's face, in mm.
+/// What is shorter than this lies beside the hammer's face, in mm: common practice, no source.
 const HAMMER_FACE: f64 = 40.0;
 
 const NO_TWIST: &str = "Turn it a quarter back and forth, never all the way round, or it twists.";

@@ -3,13 +3,30 @@
 use crate::site::{Part, Site, in_mm, in_mm2};
 use crate::task::{Task, is_hot};
 use crate::words::length_words;
+use fh_core::material::Material;
 use fh_core::plan::{Form, JointKind, Member};
 
-/// How a lap is welded.
-pub(super) const WELD: &str = "Brush the lap and flux it at an orange heat; heat it slowly in a clean fire until its surface looks wet. Light, quick blows from the middle of the lap outward; then flux, a second welding heat, and dress it to size.";
+/// How a lap is welded; of a metal that cannot be, what to do in its place.
+pub(super) fn weld(metal: &Material) -> String {
+    match &metal.weld {
+        Some(weld) => format!(
+            "Brush the lap and {}; heat it slowly in a clean fire to {} ({:.0} to {:.0} °C). Light, quick blows from the middle of the lap outward; then flux, a second welding heat, and dress it to size.",
+            weld.flux, weld.looks, weld.from_celsius, weld.to_celsius
+        ),
+        None => no_weld(metal),
+    }
+}
+
+/// What is said in place of a weld.
+pub(crate) fn no_weld(metal: &Material) -> String {
+    format!("Not in the fire: {} does not weld there. {}", metal.name, metal.instead_of_weld)
+}
 
 /// How an end is scarfed.
 pub(super) fn scarf(site: &Site<'_>, part: Part<'_>) -> String {
+    if !can_weld(site) {
+        return no_weld(site.plan.material());
+    }
     let long = part.balance.derived.iter().find(|size| size.name == "scarf").and_then(|size| size.length);
     let over = long.map_or_else(String::new, |long| format!(" over {}", length_words(site.plan, in_mm(long))));
     let raw = in_mm2(site.raw_section(part.at).area());
@@ -45,10 +62,10 @@ pub(super) fn at_joint(site: &Site<'_>, task: &Task) -> Option<String> {
     let joint = site.plan.joints.get(task.joint?)?;
     let hot = if is_hot(site, task) { "Heat what stands out, and that alone. " } else { "" };
     Some(match joint.kind {
-        JointKind::Weld if joint.members().any(|member| has_hole(site, member)) => {
-            format!("{WELD} A hole beside it is drifted true again.")
+        JointKind::Weld if can_weld(site) && joint.members().any(|member| has_hole(site, member)) => {
+            format!("{} A hole beside it is drifted true again.", weld(site.plan.material()))
         }
-        JointKind::Weld => WELD.to_owned(),
+        JointKind::Weld => weld(site.plan.material()),
         JointKind::Tenon => format!(
             "{hot}Hold it below its shoulder in the vice, with soft jaws. Head what stands out with the hammer first, then with the rivet set."
         ),
@@ -60,6 +77,10 @@ pub(super) fn at_joint(site: &Site<'_>, task: &Task) -> Option<String> {
         }
         JointKind::Hook => return None,
     })
+}
+
+fn can_weld(site: &Site<'_>) -> bool {
+    site.plan.material().weld.is_some()
 }
 
 fn has_hole(site: &Site<'_>, member: &Member) -> bool {

@@ -8,7 +8,7 @@ mod upset;
 
 pub(crate) use drawn::{is_between_one_sided, is_between_thicker};
 pub(crate) use flat::{is_drawn_in, is_filed, left_to_trim_mm};
-pub(crate) use joined::met as met_by_scarf;
+pub(crate) use joined::{met as met_by_scarf, no_weld};
 pub(crate) use upset::{is_clamped, stages as upset_stages};
 
 use crate::along::begun_mm;
@@ -90,7 +90,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         }
         (O::Upset, _) => return Some(upset::words(site, part)),
         (O::Scarf, _) => return Some(joined::scarf(site, part)),
-        (O::Weld, _) => joined::WELD,
+        (O::Weld, _) => return Some(joined::weld(site.plan.material())),
         (O::Spread | O::Flatten, _) => return Some(flat::spread(site, part)),
         (O::Split, _) => {
             "Along the line, half through; then turn it over, and meet the cut from the other side. Smooth the cut faces, and round the root, before a branch is forged: a ragged face folds into a cold shut."

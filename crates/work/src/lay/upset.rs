@@ -8,7 +8,8 @@ use crate::words::length_words;
 use fh_core::metal::Shape;
 use fh_core::plan::{Form, Limits};
 
-/// A bar that stands farther out of the heat than so many times its thickness whips under the blow.
+/// A bar that stands farther out of the heat than so many times its thickness whips under the blow: common
+/// practice, no source.
 const WHIPS: f64 = 20.0;
 /// No length is upset in more goes than this: beyond it another way has to be found.
 const MOST_STAGES: f64 = 20.0;

@@ -71,7 +71,8 @@ fn units(ui: &mut Ui, sizing: &Sizing<'_>, units: &mut Units, out: &mut Vec<Requ
 }
 
 fn material(ui: &mut Ui, sizing: &Sizing<'_>, next: &mut PlanHeader, now: &str) {
-    let at = material::ALL.iter().position(|material| material.name == now);
+    let known = material::find(now).map(|material| material.name);
+    let at = material::ALL.iter().position(|material| Some(material.name) == known);
     let choices: Vec<_> =
         material::ALL.iter().enumerate().map(|(at, material)| (Some(at), material.name.to_owned())).collect();
     if let Some(choice) = chooser::show(ui, sizing.theme, "Metal", "Material", at, &choices) {

@@ -6,12 +6,14 @@ mod strip;
 use self::notches::{Group, group};
 use self::strip::{Row, row_block};
 use crate::fonts::Weight;
+use crate::sheets::cautions;
 use crate::sheets::flow::Flow;
 use crate::sheets::names::title;
 use crate::sheets::paragraph::paragraph;
 use crate::sheets::sizes_in_words::mm_words;
 use crate::sheets::title::title_block;
 use crate::sheets::type_sizes::{BODY, FACT};
+use fh_core::cautions::Cautions;
 use fh_core::plan::Plan;
 use fh_work::Worked;
 
@@ -22,10 +24,11 @@ const MAKE: &str = "Full scale. Glue it onto sheet metal 1.5 to 2 mm thick, and 
 const BETWEEN_MM: f64 = 7.0;
 
 /// Puts the gauges of a plan's order on the flow.
-pub(super) fn put(flow: &mut Flow, plan: &Plan, worked: &Worked) {
+pub(super) fn put(flow: &mut Flow, plan: &Plan, worked: &Worked, warned: &Cautions) {
     let width = flow.width();
     flow.start_part(format!("{} · gauges", title(plan)));
     flow.put(title_block(title(plan), "", "GAUGES", width).then_free(2.0));
+    cautions::put_own(flow, warned);
     if worked.gauges.is_empty() {
         flow.put(paragraph("No size of this piece asks for a gauge.", FACT, Weight::SemiBold, width));
         return;

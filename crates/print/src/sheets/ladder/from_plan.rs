@@ -21,7 +21,7 @@ pub(super) fn sheet_words(plan: &Plan, balance: &Balance) -> SheetWords {
 fn explained(plan: &Plan) -> String {
     let hot = match hot_length(plan, Length::new::<millimeter>(1.0)) {
         Some(_) => format!(
-            " Hot is the length on the bar at a bright orange, about {CHECKING_HEAT_CELSIUS} °C; a duller bar stands shorter."
+            " Hot is the length on the bar at about {CHECKING_HEAT_CELSIUS} °C, between a light cherry red and orange; a duller bar stands shorter."
         ),
         None => String::new(),
     };

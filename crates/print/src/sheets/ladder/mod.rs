@@ -9,11 +9,13 @@ use self::words::{BarWords, SegmentWords, SheetWords};
 use crate::drawing::{Text, at};
 use crate::fonts::Weight;
 use crate::pen::Gray;
+use crate::sheets::cautions;
 use crate::sheets::flow::{Block, Flow};
 use crate::sheets::paragraph::paragraph;
 use crate::sheets::type_sizes::{BODY, CAPTION, FACT, TITLE};
 use crate::typeset;
 use fh_core::balance::Balance;
+use fh_core::cautions::Cautions;
 use fh_core::plan::Plan;
 
 /// Between two parts of a sheet.
@@ -22,11 +24,11 @@ const BETWEEN_MM: f64 = 6.0;
 /// Puts the ladder sheet of a plan, with a part for each of its bars.
 ///
 /// Where the page is wide enough, each ladder is also drawn at full scale, to be laid beside the bar.
-pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance) {
+pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance, warned: &Cautions) {
     let words = from_plan::sheet_words(plan, balance);
-    for bar in &words.bars {
+    for (index, bar) in words.bars.iter().enumerate() {
         flow.start_part(format!("{} · {} · ladder", words.title, bar.name));
-        put_bar(flow, &words, bar);
+        put_bar(flow, &words, bar, Some(warned).filter(|_| index == 0));
     }
     if words.bars.is_empty() {
         flow.start_part(words.title.clone());
@@ -34,9 +36,12 @@ pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance) {
     }
 }
 
-fn put_bar(flow: &mut Flow, words: &SheetWords, bar: &BarWords) {
+fn put_bar(flow: &mut Flow, words: &SheetWords, bar: &BarWords, warned: Option<&Cautions>) {
     let width = flow.width();
     flow.put(title_block(&words.title, &bar.name, width).then_free(2.0));
+    if let Some(warned) = warned {
+        cautions::put_own(flow, warned);
+    }
     if bar.segments.is_empty() {
         flow.put(paragraph("Nothing on this bar is drawn or tapered.", BODY, Weight::Regular, width));
         return;

@@ -9,16 +9,6 @@ use fh_core::balance::{Balance, BarBalance, Spread, spread};
 use fh_core::findings::{Finding, Severity};
 use fh_core::plan::{Bar, Plan};
 
-/// What every sheet warns of, whatever the piece (common practice, no source).
-const CAUTIONS: [&str; 6] = [
-    "Eye protection on, for you and for everyone near you.",
-    "Black steel can still be hot. Test it before you touch it.",
-    "Never heat galvanised or plated stock: its fume is poison.",
-    "Keep the shop aired, and water or an extinguisher at hand.",
-    "Not to lift, tow or hold people, unless a competent person has rated and tested the part.",
-    "Local codes and licensed practice come before this sheet.",
-];
-
 /// Everything that the sheet says.
 pub(super) fn sheet_words(plan: &Plan, balance: &Balance) -> SheetWords {
     let bars = plan.bars.iter().zip(&balance.bars).enumerate();
@@ -27,7 +17,6 @@ pub(super) fn sheet_words(plan: &Plan, balance: &Balance) -> SheetWords {
         title: title(plan).to_owned(),
         notes: plan.notes.clone().unwrap_or_default(),
         bars: bars.map(|(index, (bar, worked))| bar_words(plan, balance, &spread, index, bar, worked)).collect(),
-        cautions: CAUTIONS.map(String::from).to_vec(),
     }
 }
 

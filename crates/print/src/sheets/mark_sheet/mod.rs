@@ -1,6 +1,5 @@
 //! The mark sheet: the bar at full scale with its marks, and the table of what they are.
 
-mod cautions;
 mod columns;
 mod facts;
 mod from_plan;
@@ -21,10 +20,11 @@ use self::words::BarWords;
 use crate::drawing::{Item, Text, at};
 use crate::pen::Gray;
 use crate::sheets::fact_boxes::facts_block;
-use crate::sheets::findings;
 use crate::sheets::flow::{Block, Flow};
 use crate::sheets::type_sizes::FACT;
+use crate::sheets::{cautions, findings};
 use fh_core::balance::Balance;
+use fh_core::cautions::Cautions;
 use fh_core::plan::Plan;
 
 /// Between two parts of a sheet.
@@ -32,12 +32,13 @@ const BETWEEN_MM: f64 = 4.0;
 
 /// Puts the mark sheet of a plan on the flow, with a part for each of its bars.
 ///
+/// What the plan asks to beware of stands under its first title.
 /// Marks are drawn at the rounded totals that are printed beside them; the table tells how far each is off.
-pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance) {
+pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance, warned: &Cautions) {
     let words = from_plan::sheet_words(plan, balance);
-    for bar in &words.bars {
+    for (index, bar) in words.bars.iter().enumerate() {
         flow.start_part(format!("{} · {}", words.title, bar.name));
-        put_bar(flow, &words.title, bar);
+        put_bar(flow, &words.title, bar, Some(warned).filter(|_| index == 0));
     }
     if words.bars.is_empty() {
         flow.start_part(words.title.clone());
@@ -46,14 +47,16 @@ pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance) {
     if !words.notes.trim().is_empty() {
         flow.put(findings::notes_block(&words.notes, flow.width()));
     }
-    cautions::put_cautions(flow, &words.cautions);
 }
 
-fn put_bar(flow: &mut Flow, title: &str, bar: &BarWords) {
+fn put_bar(flow: &mut Flow, title: &str, bar: &BarWords, warned: Option<&Cautions>) {
     let width = flow.width();
     flow.put(header::title_block(title, bar, width));
+    if let Some(warned) = warned {
+        cautions::put_own(flow, warned);
+    }
     flow.put(facts_block(&bar.facts, width).then_free(BETWEEN_MM));
-    if bar.findings.iter().any(|finding| finding.stop) {
+    if warned.is_none() && bar.findings.iter().any(|finding| finding.stop) {
         flow.put(stop_banner(width).then_free(BETWEEN_MM));
     }
     match &bar.strip {

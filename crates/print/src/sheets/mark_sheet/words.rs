@@ -12,8 +12,6 @@ pub(super) struct SheetWords {
     pub(super) notes: String,
     /// One part for each bar.
     pub(super) bars: Vec<BarWords>,
-    /// What to beware of.
-    pub(super) cautions: Vec<String>,
 }
 
 /// The part of one bar.

@@ -50,7 +50,11 @@ fn at_hand(plan: &Plan, worked: &Worked) -> Vec<&'static str> {
     // What a tool of the list is anyway.
     let listed = |words: &str| worked.tools.iter().any(|tool| tool.words.starts_with(words));
     let in_the_vice = worked.steps.iter().any(|step| step.place == AnvilPlace::Vice);
+    let is_hot = worked.steps.iter().any(fh_work::WorkedStep::is_hot);
     [
+        (true, "safety glasses"),
+        (is_hot, "glove for the tongs hand"),
+        (is_hot, "extinguisher"),
         (!listed("saw"), "saw or hot cut"),
         (true, "rule, square and scriber"),
         (true, "dividers"),
@@ -58,7 +62,7 @@ fn at_hand(plan: &Plan, worked: &Worked) -> Vec<&'static str> {
         (asks_for_templates(plan), "the templates"),
         (!worked.gauges.is_empty(), "the gauge strip"),
         (in_the_vice && !listed("vice"), "vice"),
-        (worked.steps.iter().any(fh_work::WorkedStep::is_hot), "bucket of water"),
+        (is_hot, "bucket of water"),
         (does(Operation::Wax), "wax, oil or paint"),
         (tasks().any(|task| matches!(task.operation, Operation::Split | Operation::Trim)), "soft plate to cut on"),
     ]

@@ -43,6 +43,7 @@ use crate::sheets::paragraph::paragraph;
 use crate::sheets::type_sizes::{CAPTION, FACT};
 use crate::typeset;
 use fh_core::balance::Balance;
+use fh_core::cautions::Cautions;
 use fh_core::joints::{MemberPlace, joined};
 use fh_core::plan::{Bar, Operation, Plan};
 use fh_piece::Line;
@@ -61,6 +62,8 @@ pub(super) struct Job<'a> {
     pub(super) plan: &'a Plan,
     pub(super) balance: &'a Balance,
     pub(super) worked: &'a Worked,
+    /// What the plan asks to beware of.
+    pub(super) warned: &'a Cautions,
 }
 
 impl Job<'_> {
@@ -125,7 +128,7 @@ impl Job<'_> {
     /// The title, the facts and the findings; whether there are any steps.
     fn start(&self, flow: &mut Flow, kind: &str) -> bool {
         flow.start_part(format!("{} · {}", title(self.plan), kind.to_lowercase()));
-        opening::put_head(flow, self.plan, self.worked, kind);
+        opening::put_head(flow, (self.plan, self.warned), self.worked, kind);
         let width = flow.width();
         let any = !self.worked.steps.is_empty();
         if !any {

@@ -3,6 +3,7 @@
 use crate::drawing::{Item, at};
 use crate::fonts::Weight;
 use crate::pen::Pen;
+use crate::sheets::cautions;
 use crate::sheets::fact_boxes::{Fact, facts_block};
 use crate::sheets::findings::{FindingWords, heading, put_findings};
 use crate::sheets::flow::{Block, Flow};
@@ -14,6 +15,7 @@ use crate::sheets::steps::cell::lines_block;
 use crate::sheets::title::title_block;
 use crate::sheets::type_sizes::{BODY, CAPTION};
 use fh_core::balance::Balance;
+use fh_core::cautions::Cautions;
 use fh_core::findings::Severity;
 use fh_core::plan::Plan;
 use fh_work::{Gauge, ScaleLoss, Tool, Worked, hot_note, scale_loss};
@@ -29,14 +31,15 @@ const MOST: usize = 60;
 /// The lines of one cell at most.
 const MOST_LINES: usize = 10;
 
-/// Puts the title, the facts and the findings on the flow.
-pub(super) fn put_head(flow: &mut Flow, plan: &Plan, worked: &Worked, kind: &str) {
+/// Puts the title, what to beware of, the facts and the findings on the flow.
+pub(super) fn put_head(flow: &mut Flow, (plan, warned): (&Plan, &Cautions), worked: &Worked, kind: &str) {
     let width = flow.width();
     let bar = match &plan.bars[..] {
         [bar] => bar_name(plan, 0, bar),
         _ => String::new(),
     };
     flow.put(title_block(title(plan), &bar, kind, width));
+    cautions::put_own(flow, warned);
     flow.put(facts_block(&facts(plan, worked), width).then_free(3.0));
     let findings: Vec<FindingWords> = worked.findings.iter().filter_map(finding_words).collect();
     if !findings.is_empty() {

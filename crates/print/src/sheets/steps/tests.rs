@@ -36,17 +36,19 @@ struct Shown {
     plan: Plan,
     balance: Balance,
     worked: Worked,
+    warned: Cautions,
 }
 
 impl Shown {
     fn new(plan: Plan) -> Self {
         let balance = fh_core::balance::balance(&plan);
         let worked = work_out(&plan, &balance, &Shop::default());
-        Self { plan, balance, worked }
+        let warned = fh_core::cautions::cautions(&plan, &balance);
+        Self { plan, balance, worked, warned }
     }
 
     fn job(&self) -> Job<'_> {
-        Job { plan: &self.plan, balance: &self.balance, worked: &self.worked }
+        Job { plan: &self.plan, balance: &self.balance, worked: &self.worked, warned: &self.warned }
     }
 
     /// The first step that does something.

@@ -21,10 +21,12 @@ use self::flat_outline::outline_template;
 use self::shelf::Shelf;
 use self::template::{Template, bar_heading, note};
 use self::tiles::tiles;
+use crate::sheets::cautions;
 use crate::sheets::flow::{Block, Flow};
 use crate::sheets::names::{bar_name, title};
 use crate::sheets::title::title_block;
 use fh_core::balance::{Balance, BarBalance};
+use fh_core::cautions::Cautions;
 use fh_core::plan::{Bar, Plan};
 use fh_piece::{Piece, Quality, piece};
 
@@ -35,10 +37,11 @@ const LAY: &str =
 const JOIN: &str = "Cut out the parts and join them cross on cross, AB on AB.";
 
 /// Puts the templates of a plan on the flow.
-pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance) {
+pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance, warned: &Cautions) {
     let width = flow.width();
     flow.start_part(format!("{} · templates", title(plan)));
     flow.put(title_block(title(plan), &only_bar(plan), "TEMPLATES", width).then_free(2.0));
+    cautions::put_own(flow, warned);
     let piece = piece(plan, balance, Quality::Print);
     let mut any = false;
     for (index, (bar, worked)) in plan.bars.iter().zip(&balance.bars).enumerate() {
