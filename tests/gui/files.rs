@@ -144,7 +144,7 @@ fn work_that_was_left_over_is_let_go_when_asked() {
         Editor::with_plan(services, small_plan())
     });
     desk.press("Discard");
-    assert!(Journal::leftovers(&Home::at(desk.folder.path())).is_empty());
+    assert!(Journal::leftovers(&Home::at(desk.folder.path())).work.is_empty());
 }
 
 #[test]

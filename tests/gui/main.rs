@@ -13,6 +13,7 @@ mod files;
 mod findings;
 mod heat;
 mod joints;
+mod keeping;
 mod log;
 mod motifs;
 mod order;

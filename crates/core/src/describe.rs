@@ -1,12 +1,16 @@
 //! A segment in the smith's words: what the block becomes, and on which side.
 
 mod ladder;
+mod plain_line;
 mod repeats;
+mod short_name;
 
 pub use ladder::{ladder_size_words, rung_change_words, rung_size_words};
+pub use plain_line::plain_line;
 pub use repeats::{
     repeat_count_words, repeat_first_words, repeat_free_words, repeat_lines, repeat_places_words, segment_end_words,
 };
+pub use short_name::{LONGEST_NAME, short_name};
 
 use crate::balance::Derived;
 use crate::plan::{Bend, Form, PlanUnit, RunoutSpec, Segment, Sides};
@@ -180,5 +184,5 @@ pub fn side_name(degrees: f64) -> String {
 
 /// A segment's name, or its number where it has none.
 pub fn segment_name(segment: &Segment, index: usize) -> String {
-    if segment.name.trim().is_empty() { format!("segment {}", index + 1) } else { segment.name.clone() }
+    if segment.name.trim().is_empty() { format!("segment {}", index + 1) } else { short_name(&segment.name) }
 }

@@ -23,6 +23,7 @@ fn findings(plan: &str, bar: &str, segments: &str) -> Vec<Finding> {
 const CASES: &[(&str, &str, &str, &str)] = &[
     ("bar-too-short", "", r#""length": "100 mm","#, r#"{ "form": { "plain": { "length": "120 mm" } } }"#),
     ("bar-left-over", "", r#""length": "400 mm","#, r#"{ "form": { "plain": { "length": "120 mm" } } }"#),
+    ("size-doubtful", "", "", r#"{ "form": { "plain": { "length": "1000 m" } } }"#),
     (
         "cold-shut",
         "",

@@ -84,11 +84,14 @@ pub(crate) struct SheetArgs {
     #[arg(short, long, value_name = "FILE")]
     pub(crate) output: PathBuf,
     /// The size of the paper.
-    #[arg(long, value_enum, default_value_t = PaperName::A4)]
+    #[arg(long, value_enum, ignore_case = true, default_value_t = PaperName::A4)]
     pub(crate) paper: PaperName,
     /// Which sheets, in this order, with commas between them.
-    #[arg(long, value_enum, value_delimiter = ',', default_value = "marks")]
+    #[arg(long, value_enum, ignore_case = true, value_delimiter = ',', default_value = "marks")]
     pub(crate) what: Vec<SheetName>,
+    /// Overwrites a file of another kind.
+    #[arg(long)]
+    pub(crate) force: bool,
 }
 
 /// A size of paper.
@@ -115,8 +118,6 @@ pub(crate) enum SheetName {
     Templates,
     /// How long each part is where it is left fat or goes thin.
     Ladder,
-    /// The bars to cut and buy. Not built yet.
-    Cutlist,
 }
 
 /// A plan to write for other programs.
@@ -127,6 +128,9 @@ pub(crate) struct ExportArgs {
     /// The file to write: .stl or .obj the piece, .dxf or .svg its flat outlines.
     #[arg(short, long, value_name = "FILE")]
     pub(crate) output: PathBuf,
+    /// Overwrites a file of another kind.
+    #[arg(long)]
+    pub(crate) force: bool,
 }
 
 /// An empty plan to write.
@@ -135,7 +139,7 @@ pub(crate) struct NewArgs {
     /// The starting bar, for example "1/2 in square", "12 mm round", "30 x 8 mm flat".
     #[arg(long)]
     pub(crate) stock: String,
-    /// The file to write.
+    /// The file to write; `-` writes standard output.
     #[arg(short, long, value_name = "PLAN")]
     pub(crate) output: PathBuf,
     /// What the piece is called; as the file where it is left out.

@@ -1,12 +1,12 @@
 //! `firstheat [PLAN]`: the editor, or without a display the marks and the mark sheet.
 
 use crate::failure::Failure;
-use crate::sheet::{self, FileKind};
-use crate::{input, marks, new, output, window};
+use crate::{input, marks, new, output, sheet, window};
 use fh_core::balance::balance;
 use fh_core::file;
 use fh_core::plan::Plan;
 use fh_print::paper::Paper;
+use fh_store::StoreError;
 use fh_store::demos::DEMOS;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -21,7 +21,7 @@ pub(crate) fn run(path: Option<PathBuf>) -> Result<ExitCode, Failure> {
     if !has_display() {
         return without_a_window(&name, &plan, "There is no display to open the editor on.");
     }
-    if path.as_deref().is_some_and(input::is_standard_input) {
+    if path.as_deref().is_some_and(input::is_standard) {
         return Err(Failure::new("the editor opens files; `firstheat marks -` reads standard input"));
     }
     match window::open(path) {
@@ -46,12 +46,28 @@ fn has_display() -> bool {
 /// Shows what can be shown without a window: the mark sheet as a file in the working folder, and the marks.
 fn without_a_window(name: &str, plan: &Plan, why: &str) -> Result<ExitCode, Failure> {
     let name = if matches!(name, "" | "-") { "plan" } else { name };
-    let sheet = PathBuf::from(format!("{name}-marks.pdf"));
-    let written = sheet::write_marks(plan, Paper::A4, FileKind::Pdf, &sheet);
+    let written = sheet::marks_pdf(plan, Paper::A4).and_then(|bytes| write_beside(name, &bytes));
     let about = match &written {
-        Ok(()) => format!("Its mark sheet was written to {}; print it at 100 %.", sheet.display()),
+        Ok(sheet) => format!("Its mark sheet was written to {}; print it at 100 %.", sheet.display()),
         Err(_) => "Its mark sheet could not be written here.".to_owned(),
     };
     output::print(&format!("{why}\n{about}\n\n{}", marks::words(plan, &balance(plan))))?;
-    written.map(|()| ExitCode::SUCCESS)
+    written.map(|_| ExitCode::SUCCESS)
+}
+
+/// How many names are tried.
+const MOST_NAMES: usize = 99;
+
+/// Writes a mark sheet into the working folder, over no file that is there; the file.
+fn write_beside(name: &str, bytes: &[u8]) -> Result<PathBuf, Failure> {
+    let mut number = 1;
+    loop {
+        let count = if number == 1 { String::new() } else { format!("-{number}") };
+        let sheet = PathBuf::from(format!("{name}-marks{count}.pdf"));
+        match fh_store::write_new(&sheet, bytes) {
+            Ok(()) => return Ok(sheet),
+            Err(StoreError::AlreadyThere { .. }) if number < MOST_NAMES => number += 1,
+            Err(error) => return Err(error.into()),
+        }
+    }
 }

@@ -18,7 +18,7 @@ pub(crate) fn run(args: &ExportArgs) -> Result<ExitCode, Failure> {
     };
     let plan = input::read(&args.plan)?;
     let bytes = export(&plan, &balance(&plan), kind).map_err(Failure::new)?;
-    fh_store::replace(&args.output, &bytes)?;
+    output::write_file(&args.output, &bytes, args.force)?;
     output::print(&format!("wrote {}, in mm: {}\n", args.output.display(), kind.name()))?;
     Ok(ExitCode::SUCCESS)
 }

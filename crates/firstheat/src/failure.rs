@@ -1,5 +1,6 @@
 //! Why a command gave up.
 
+use fh_core::describe::plain_line;
 use fh_store::StoreError;
 use std::fmt;
 use std::io::{self, Write};
@@ -23,13 +24,13 @@ impl Failure {
         Self::Told(message.to_string())
     }
 
-    /// Tells it on standard error, and names the exit status.
+    /// Tells it on standard error in one line, and names the exit status.
     pub(crate) fn report(self) -> ExitCode {
         match self {
             Self::NobodyReads => ExitCode::SUCCESS,
             Self::Told(message) => {
                 // There is no one left to tell that standard error is closed.
-                let _ = writeln!(io::stderr().lock(), "error: {message}");
+                let _ = writeln!(io::stderr().lock(), "error: {}", plain_line(&message));
                 ExitCode::from(STATUS)
             }
         }

@@ -1,8 +1,7 @@
 //! The findings, for people and for other programs.
 
-use crate::output::tame;
 use fh_core::balance::Balance;
-use fh_core::describe;
+use fh_core::describe::{self, plain_line};
 use fh_core::findings::{Finding, NONE_FOUND};
 use fh_core::plan::Plan;
 use serde::Serialize;
@@ -47,12 +46,12 @@ pub(crate) fn words(plan: &Plan, balance: &Balance) -> String {
 
 /// A finding for people.
 pub(crate) fn finding_words(plan: &Plan, finding: &Finding) -> String {
-    let place = tame(&place_words(plan, finding));
+    let place = plain_line(&place_words(plan, finding));
     let place = if place.is_empty() { String::new() } else { format!("{place}: ") };
-    let mut words = format!("{:<8} {place}{}\n", finding.severity.name(), tame(&finding.message));
+    let mut words = format!("{:<8} {place}{}\n", finding.severity.name(), plain_line(&finding.message));
     for more in [finding.reason, &finding.remedy] {
         if !more.is_empty() {
-            words.push_str(&format!("         {}\n", tame(more)));
+            words.push_str(&format!("         {}\n", plain_line(more)));
         }
     }
     words

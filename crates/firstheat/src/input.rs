@@ -7,14 +7,14 @@ use fh_store::StoreError;
 use std::io;
 use std::path::Path;
 
-/// Whether a path means standard input.
-pub(crate) fn is_standard_input(path: &Path) -> bool {
+/// Whether a path means standard input, or standard output where something is written.
+pub(crate) fn is_standard(path: &Path) -> bool {
     path == Path::new("-")
 }
 
 /// Reads a plan from its file, or from standard input.
 pub(crate) fn read(path: &Path) -> Result<Plan, Failure> {
-    if !is_standard_input(path) {
+    if !is_standard(path) {
         return Ok(fh_store::load(path)?.plan);
     }
     let path = Path::new("standard input").to_owned();

@@ -28,8 +28,12 @@ use failure::Failure;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    let cli = Cli::parse();
-    let done = match cli.command {
+    let done = Cli::try_parse().map_or_else(|error| misread(&error), run);
+    done.unwrap_or_else(Failure::report)
+}
+
+fn run(cli: Cli) -> Result<ExitCode, Failure> {
+    match cli.command {
         None => editor::run(cli.plan),
         Some(Command::Marks(args)) => marks::run(&args),
         Some(Command::Check(args)) => check::run(&args),
@@ -39,6 +43,20 @@ fn main() -> ExitCode {
         Some(Command::New(args)) => new::run(&args),
         Some(Command::Schema) => schema::run(),
         Some(Command::Completions(args)) => completions::run(&args),
-    };
-    done.unwrap_or_else(Failure::report)
+    }
+}
+
+/// What was typed is no command: help that was asked for, or a failure in one line.
+fn misread(error: &clap::Error) -> Result<ExitCode, Failure> {
+    let words = error.render().to_string();
+    if !error.use_stderr() {
+        output::print(&words)?;
+        return Ok(ExitCode::SUCCESS);
+    }
+    // What is wrong stands first, then the way the command is used, which is told by its help.
+    let is_help = |line: &&str| line.starts_with("Usage:") || line.starts_with("For more information");
+    let what = words.lines().take_while(|line| !is_help(line)).map(str::trim).filter(|line| !line.is_empty());
+    let what = what.collect::<Vec<_>>().join(" ");
+    let what = what.strip_prefix("error: ").unwrap_or(&what);
+    Err(Failure::new(format!("{what} (firstheat --help shows the commands)")))
 }

@@ -3,11 +3,10 @@
 use crate::cli::ReadArgs;
 use crate::failure::Failure;
 use crate::marks_report::MarksReport;
-use crate::output::tame;
 use crate::table::{Side, lined_up};
 use crate::{check, finding_report, input, output};
 use fh_core::balance::{Balance, BarBalance, SegmentBalance, balance};
-use fh_core::describe;
+use fh_core::describe::{self, plain_line};
 use fh_core::plan::{Bar, Plan, PlanUnit, Segment};
 use std::process::ExitCode;
 use uom::si::f64::Mass;
@@ -25,8 +24,8 @@ pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
 
 /// The marks for people: each bar's table and totals, then the findings.
 pub(crate) fn words(plan: &Plan, balance: &Balance) -> String {
-    let title = if plan.title.trim().is_empty() { "Untitled plan".to_owned() } else { tame(&plan.title) };
-    let mut text = format!("{title} ({})\n", tame(plan.material_name()));
+    let title = if plan.title.trim().is_empty() { "Untitled plan".to_owned() } else { plain_line(&plan.title) };
+    let mut text = format!("{title} ({})\n", plain_line(plan.material_name()));
     for (index, (bar, of_bar)) in plan.bars.iter().zip(&balance.bars).enumerate() {
         text.push('\n');
         text.push_str(&bar_words(plan, index, bar, of_bar));
@@ -38,13 +37,13 @@ pub(crate) fn words(plan: &Plan, balance: &Balance) -> String {
 }
 
 fn bar_words(plan: &Plan, index: usize, bar: &Bar, balance: &BarBalance) -> String {
-    let name = if bar.name.trim().is_empty() { format!("Bar {}", index + 1) } else { tame(&bar.name) };
+    let name = if bar.name.trim().is_empty() { format!("Bar {}", index + 1) } else { plain_line(&bar.name) };
     let pieces = if bar.pieces() == 1 { "1 piece".to_owned() } else { format!("{} pieces", bar.pieces()) };
     let mut text = format!("{name}: {}, {pieces}\n", bar.stock.describe());
     if bar.segments.is_empty() {
         text.push_str("Nothing is marked on this bar yet.\n");
     } else {
-        text.push_str(&format!("Marks from the datum: {}\n\n", tame(bar.datum_name())));
+        text.push_str(&format!("Marks from the datum: {}\n\n", plain_line(bar.datum_name())));
         text.push_str(&mark_table(plan, bar, balance));
     }
     format!("{text}\n{}", totals(plan, bar, balance))
@@ -79,8 +78,8 @@ fn mark_table(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
             mark.to_string(),
             format!("{:.1}", of_segment.mark_end.get::<millimeter>()),
             balance.step_shop(index).map_or_else(String::new, |step| step.to_string()),
-            tame(&describe::segment_name(flat.segment, index)),
-            tame(&becomes(flat.segment, of_segment, plan.units.length)),
+            plain_line(&describe::segment_name(flat.segment, index)),
+            plain_line(&becomes(flat.segment, of_segment, plan.units.length)),
         ]);
     }
     lined_up(&columns, &rows)

@@ -2,7 +2,8 @@
 
 use crate::cli::NewArgs;
 use crate::failure::Failure;
-use crate::{output, stock};
+use crate::{input, output, stock};
+use fh_core::file;
 use fh_core::plan::{Plan, Units};
 use fh_store::StoreError;
 use std::path::Path;
@@ -12,8 +13,14 @@ use std::process::ExitCode;
 pub(crate) fn run(args: &NewArgs) -> Result<ExitCode, Failure> {
     let section = stock::parse(&args.stock).map_err(Failure::new)?;
     let units = if stock::is_in_inches(&args.stock) { Units::inches() } else { Units::millimeters() };
-    let title = args.title.clone().unwrap_or_else(|| stem(&args.output));
+    let to_output = input::is_standard(&args.output);
+    let title = args.title.clone().unwrap_or_else(|| if to_output { "plan".to_owned() } else { stem(&args.output) });
     let plan = Plan::new(&title, units, section);
+    file::check(&plan).map_err(Failure::new)?;
+    if to_output {
+        output::print(&file::write(&plan))?;
+        return Ok(ExitCode::SUCCESS);
+    }
     fh_store::save(&args.output, &plan, None, args.force).map_err(|error| match error {
         StoreError::AlreadyThere { path } => {
             let path = path.display();

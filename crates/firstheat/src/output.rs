@@ -1,7 +1,9 @@
-//! Standard output, and what may go there.
+//! Where a command writes to: standard output, and files.
 
 use crate::failure::Failure;
+use fh_store::StoreError;
 use std::io::{self, Write};
+use std::path::Path;
 
 /// Prints a whole text.
 pub(crate) fn print(text: &str) -> Result<(), Failure> {
@@ -11,7 +13,18 @@ pub(crate) fn print(text: &str) -> Result<(), Failure> {
     Ok(())
 }
 
-/// A text from a plan, fit for a line of a terminal: control characters would move its cursor or change its colours.
-pub(crate) fn tame(text: &str) -> String {
-    text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect()
+/// Writes a file in place of one of the same kind; of another kind only where that is forced.
+pub(crate) fn write_file(path: &Path, bytes: &[u8], force: bool) -> Result<(), Failure> {
+    if force {
+        return Ok(fh_store::replace(path, bytes)?);
+    }
+    fh_store::replace_same_kind(path, bytes).map_err(not_written)
+}
+
+/// Why a file was not written; where another stands there, what would overwrite it.
+pub(crate) fn not_written(error: StoreError) -> Failure {
+    match error {
+        StoreError::OtherKind { .. } => Failure::new(format!("--force overwrites it; {error}")),
+        _ => Failure::new(error),
+    }
 }

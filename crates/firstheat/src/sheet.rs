@@ -5,6 +5,7 @@ use crate::failure::Failure;
 use crate::{input, output};
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
+use fh_print::drawing::Drawing;
 use fh_print::paper::Paper;
 use fh_print::sheets::{Sheet, document, usual_orientation};
 use std::path::{Path, PathBuf};
@@ -12,14 +13,14 @@ use std::process::ExitCode;
 
 /// Writes the sheets of a plan.
 pub(crate) fn run(args: &SheetArgs) -> Result<ExitCode, Failure> {
-    let sheets = sheets(&args.what)?;
+    let sheets = sheets(&args.what);
     let kind = FileKind::of(&args.output)?;
     let plan = input::read(&args.plan)?;
     let paper = match args.paper {
         PaperName::A4 => Paper::A4,
         PaperName::Letter => Paper::Letter,
     };
-    let files = write(&plan, &sheets, paper, kind, &args.output)?;
+    let files = write(&plan, &sheets, paper, kind, args)?;
     let said = match files.as_slice() {
         [first, .., last] => {
             let (pages, first, last) = (files.len(), first.display(), last.display());
@@ -32,7 +33,7 @@ pub(crate) fn run(args: &SheetArgs) -> Result<ExitCode, Failure> {
 }
 
 /// The sheets to print, each once.
-fn sheets(names: &[SheetName]) -> Result<Vec<Sheet>, Failure> {
+fn sheets(names: &[SheetName]) -> Vec<Sheet> {
     let mut sheets = Vec::new();
     for name in names {
         let sheet = match name {
@@ -42,18 +43,17 @@ fn sheets(names: &[SheetName]) -> Result<Vec<Sheet>, Failure> {
             SheetName::Steps => Sheet::Steps,
             SheetName::StepsShort => Sheet::StepList,
             SheetName::Gauges => Sheet::Gauges,
-            SheetName::Cutlist => return Err(Failure::new("cut lists are not built yet")),
         };
         if !sheets.contains(&sheet) {
             sheets.push(sheet);
         }
     }
-    Ok(sheets)
+    sheets
 }
 
 /// A kind of file that sheets are written to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum FileKind {
+enum FileKind {
     /// For printing.
     Pdf,
     /// For drawing programs and browsers.
@@ -71,19 +71,36 @@ impl FileKind {
     }
 }
 
-/// Writes the mark sheet of a plan to a file.
-pub(crate) fn write_marks(plan: &Plan, paper: Paper, kind: FileKind, path: &Path) -> Result<(), Failure> {
-    write(plan, &[Sheet::Marks], paper, kind, path).map(drop)
+/// The mark sheet of a plan.
+pub(crate) fn marks_pdf(plan: &Plan, paper: Paper) -> Result<Vec<u8>, Failure> {
+    pdf(&drawing(plan, &[Sheet::Marks], paper))
+}
+
+fn drawing(plan: &Plan, sheets: &[Sheet], paper: Paper) -> Drawing {
+    document(plan, &balance(plan), sheets, paper, usual_orientation(sheets))
+}
+
+fn pdf(drawing: &Drawing) -> Result<Vec<u8>, Failure> {
+    fh_print::pdf(drawing).map_err(Failure::new)
 }
 
 /// Writes sheets of a plan: to one file, or as SVG to a file for each page. Gives the files.
-fn write(plan: &Plan, sheets: &[Sheet], paper: Paper, kind: FileKind, path: &Path) -> Result<Vec<PathBuf>, Failure> {
-    let drawing = document(plan, &balance(plan), sheets, paper, usual_orientation(sheets));
+fn write(
+    plan: &Plan,
+    sheets: &[Sheet],
+    paper: Paper,
+    kind: FileKind,
+    args: &SheetArgs,
+) -> Result<Vec<PathBuf>, Failure> {
+    let drawing = drawing(plan, sheets, paper);
+    let path = &args.output;
     match kind {
         FileKind::Pdf => {
-            fh_store::replace(path, &fh_print::pdf(&drawing).map_err(Failure::new)?)?;
-            Ok(vec![path.to_owned()])
+            output::write_file(path, &pdf(&drawing)?, args.force)?;
+            Ok(vec![path.clone()])
         }
-        FileKind::Svg => Ok(fh_store::replace_pages(path, &fh_print::svg(&drawing))?),
+        FileKind::Svg => {
+            fh_store::replace_pages(path, &fh_print::svg(&drawing), args.force).map_err(output::not_written)
+        }
     }
 }

@@ -2,11 +2,11 @@
 
 use crate::cli::ReadArgs;
 use crate::failure::Failure;
-use crate::output::tame;
 use crate::steps_report::StepsReport;
 use crate::{check, finding_report, input, output};
 use fh_core::balance::balance;
 use fh_core::cautions::{Cautions, cautions};
+use fh_core::describe::plain_line;
 use fh_core::plan::Plan;
 use fh_work::{ScaleLoss, Shop, Worked, WorkedStep, hot_note, scale_loss, work_out};
 use std::process::ExitCode;
@@ -26,7 +26,7 @@ pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
 }
 
 fn words(plan: &Plan, warned: &Cautions, worked: &Worked, losses: &[ScaleLoss]) -> String {
-    let title = if plan.title.trim().is_empty() { "Untitled plan".to_owned() } else { tame(&plan.title) };
+    let title = if plan.title.trim().is_empty() { "Untitled plan".to_owned() } else { plain_line(&plan.title) };
     if worked.steps.is_empty() {
         return format!("{title}: nothing has to be done yet.\n");
     }
@@ -43,7 +43,7 @@ fn words(plan: &Plan, warned: &Cautions, worked: &Worked, losses: &[ScaleLoss]) 
     }
     if !worked.tools.is_empty() {
         text.push_str("\nTools\n");
-        let line = |tool: &fh_work::Tool| format!("  {}. {}\n", tame(&tool.words), tame(&tool.reason()));
+        let line = |tool: &fh_work::Tool| format!("  {}. {}\n", plain_line(&tool.words), plain_line(&tool.reason()));
         text.extend(worked.tools.iter().map(line));
     }
     if let Some(note) = hot_note(plan) {
@@ -51,7 +51,7 @@ fn words(plan: &Plan, warned: &Cautions, worked: &Worked, losses: &[ScaleLoss]) 
     }
     if !losses.is_empty() {
         text.push_str("\nScale\n");
-        text.extend(losses.iter().map(|loss| format!("  {}\n", tame(&loss.reason))));
+        text.extend(losses.iter().map(|loss| format!("  {}\n", plain_line(&loss.reason))));
     }
     text.push('\n');
     if worked.findings.is_empty() {
@@ -63,7 +63,7 @@ fn words(plan: &Plan, warned: &Cautions, worked: &Worked, losses: &[ScaleLoss]) 
 
 /// What the plan asks to beware of, each on a line of its own.
 fn caution_lines(warned: &Cautions) -> String {
-    let stops = warned.stops.iter().map(|words| format!("STOP: {}\n", tame(words)));
+    let stops = warned.stops.iter().map(|words| format!("STOP: {}\n", plain_line(words)));
     let rest = warned.rating.iter().chain(&warned.own).map(|words| format!("Caution: {words}\n"));
     stops.chain(rest).collect()
 }
@@ -76,7 +76,7 @@ fn bar_words(plan: &Plan, bar: Option<usize>) -> String {
     let Some((index, of)) = bar.and_then(|bar| Some((bar, plan.bars.get(bar)?))) else {
         return "The whole piece".to_owned();
     };
-    let name = if of.name.trim().is_empty() { format!("Bar {}", index + 1) } else { tame(&of.name) };
+    let name = if of.name.trim().is_empty() { format!("Bar {}", index + 1) } else { plain_line(&of.name) };
     let pieces = if of.pieces() > 1 { format!(", {} pieces", of.pieces()) } else { String::new() };
     format!("{name}: {}{pieces}", of.stock.describe())
 }
@@ -87,8 +87,8 @@ fn step_words(plan: &Plan, number: usize, step: &WorkedStep) -> String {
         (1, heat) => format!("heat {heat}"),
         (needs, heat) => format!("heats {heat} to {}", heat + needs - 1),
     };
-    let mut text = format!("{:>3}  {}  [{heat}]\n", number + 1, tame(&step.title));
-    let mut line = |words: String| text.push_str(&format!("       {}\n", tame(&words)));
+    let mut text = format!("{:>3}  {}  [{heat}]\n", number + 1, plain_line(&step.title));
+    let mut line = |words: String| text.push_str(&format!("       {}\n", plain_line(&words)));
     if !step.becomes.is_empty() {
         line(step.becomes.join("; "));
     }
@@ -123,7 +123,7 @@ fn step_words(plan: &Plan, number: usize, step: &WorkedStep) -> String {
         line(words.clone());
     }
     for note in &step.part_notes {
-        text.push_str(&format!("       the plan: {}\n", tame(note)));
+        text.push_str(&format!("       the plan: {}\n", plain_line(note)));
     }
     text
 }

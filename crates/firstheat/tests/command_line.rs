@@ -58,13 +58,15 @@ impl Shop {
         text(&output.stdout)
     }
 
-    /// Runs a command that must fail with status 2, and gives the first line of standard error.
+    /// Runs a command that must fail with status 2, and gives what it says on standard error: one line.
     fn fail(&self, args: &[&str]) -> String {
         let output = self.run(args);
         let error = text(&output.stderr);
         assert_eq!(output.status.code(), Some(2), "{args:?}: {error}");
         assert!(!error.contains("panicked"), "{error}");
-        error.lines().next().unwrap().to_owned()
+        assert!(error.ends_with('\n') && error.lines().count() == 1, "an error is one line: {error}");
+        assert!(!error.trim_end().contains(char::is_control), "{error:?}");
+        error.trim_end().to_owned()
     }
 }
 
@@ -204,7 +206,7 @@ fn errors_name_the_place_and_the_file() {
         ("nan.json", "error: line 29, column 67: ", "\"NaN\" was read"),
         ("huge.json", "error: the file has 100 MB", "16 MB at most"),
         ("none.json", "error: cannot read, there is no such file", ""),
-        (".", "error: this is a folder or a device, not a file: .", ""),
+        (".", "error: this is a folder, a pipe or a device, not a file: .", ""),
     ] {
         for command in ["marks", "check"] {
             let error = shop.fail(&[command, file]);
@@ -219,8 +221,19 @@ fn errors_name_the_place_and_the_file() {
 #[test]
 fn wrong_commands_are_told() {
     let shop = Shop::new();
-    for args in [&["marks"][..], &["marks", "a", "b"], &["check", "--loud"], &["new", "-o", "a.json"], &["a", "b"]] {
-        assert!(shop.fail(args).starts_with("error: "), "{args:?}");
+    for (args, words) in [
+        (&["marks"][..], "the following required arguments were not provided: <PLAN>"),
+        (&["marks", "a", "b"], "unexpected argument 'b' found"),
+        (&["check", "--loud"], "unexpected argument '--loud' found"),
+        (&["new", "-o", "a.json"], "required arguments were not provided: --stock <STOCK>"),
+        (&["a", "b"], "'b'"),
+        (&["sheet", "a", "-o", "a.pdf", "--paper", "a5"], "[possible values: a4, letter]"),
+        (&["sheet", "a", "-o", "a.pdf", "--what", "cutlist"], "invalid value 'cutlist'"),
+        (&["marks", "a", "\u{1b}[31mred\n"], "unexpected argument"),
+    ] {
+        let error = shop.fail(args);
+        assert!(error.starts_with("error: ") && error.contains(words), "{error}");
+        assert!(!error.contains("Usage") && error.ends_with("(firstheat --help shows the commands)"), "{error}");
     }
 }
 
@@ -228,7 +241,7 @@ fn wrong_commands_are_told() {
 fn sheets_are_written_as_pdf_and_svg() {
     let shop = Shop::new();
     shop.succeed(&["sheet", "hook.plan.json", "-o", "a.pdf"]);
-    shop.succeed(&["sheet", "hook.plan.json", "-o", "b.PDF", "--paper", "letter", "--what", "marks"]);
+    shop.succeed(&["sheet", "hook.plan.json", "-o", "b.PDF", "--paper", "LETTER", "--what", "Marks"]);
     shop.succeed(&["sheet", "hook.plan.json", "-o", "c.svg"]);
     let said = shop.succeed(&["sheet", "hook.plan.json", "-o", "d.svg", "--what", "templates,marks,templates"]);
     assert!(said.starts_with("wrote 4 pages, d-1.svg to d-4.svg; print them at 100 %"), "{said}");
@@ -245,8 +258,6 @@ fn sheets_are_written_as_pdf_and_svg() {
 fn sheets_that_cannot_be_written_are_told() {
     let shop = Shop::new();
     for (output, what, words) in [
-        ("a.pdf", "steps,cutlist", "cut lists are not built yet"),
-        ("a.pdf", "cutlist", "cut lists are not built yet"),
         ("a.png", "marks", "a sheet is written as .pdf or .svg, not as a.png"),
         ("none/a.pdf", "marks", "cannot write, there is no such file or folder: none/a.pdf"),
     ] {
@@ -294,6 +305,10 @@ fn without_a_display_the_first_try_shows_something() {
     assert!(fs::read(shop.path(&sheet)).unwrap().starts_with(b"%PDF"));
     shop.succeed(&["hook.plan.json"]);
     assert!(shop.path("hook-marks.pdf").exists());
+    // What is there is the smith's own.
+    shop.write("hook-marks.pdf", "my notes");
+    assert!(shop.succeed(&["hook.plan.json"]).contains("was written to hook-marks-2.pdf;"));
+    assert_eq!(fs::read_to_string(shop.path("hook-marks.pdf")).unwrap(), "my notes");
 }
 
 #[test]
@@ -316,6 +331,10 @@ fn help_has_examples() {
     for command in ["marks", "check", "sheet", "export", "new", "completions"] {
         assert!(shop.succeed(&[command, "--help"]).contains("Example"), "{command}");
     }
+    if Path::new("/dev/full").exists() {
+        let full = fs::File::options().write(true).open("/dev/full").unwrap();
+        assert_eq!(shop.command(&["--help"]).stdout(full).status().unwrap().code(), Some(2));
+    }
     assert_eq!(shop.succeed(&["--version"]), format!("firstheat {}\n", env!("CARGO_PKG_VERSION")));
 }
 
@@ -336,6 +355,95 @@ fn a_plan_cannot_play_with_the_terminal() {
     shop.write("sly.json", HOOK.replace("\"Gate hook\"", "\"Gate\\u001b[31m hook\\n\""));
     let table = shop.succeed(&["marks", "sly.json"]);
     assert!(table.starts_with("Gate [31m hook  (mild steel)\n"), "{table}");
+    // Nor where it cannot be read.
+    let sly = "\\u001b[31mRED\\u001b]0;title\\u0007\\n\\u202e";
+    let with = |from: &str, to: String| HOOK.replacen(from, &to, 1);
+    for (name, plan) in [
+        ("key.json", with("\"title\"", format!("\"{sly}\""))),
+        ("material.json", with("\"bars\"", format!("\"material\": \"{sly}\", \"bars\""))),
+        ("size.json", with("\"1/8 in\"", format!("\"1{sly} in\""))),
+        ("section.json", with("\"square\"", format!("\"{sly}\""))),
+    ] {
+        shop.write(name, plan);
+        assert!(shop.fail(&["marks", name]).contains(name));
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_in_place_of_a_plan_is_refused_and_not_waited_for() {
+    let shop = Shop::new();
+    assert!(Command::new("mkfifo").arg(shop.path("pipe.json")).status().unwrap().success());
+    for command in ["marks", "check", "steps"] {
+        let error = shop.fail(&[command, "pipe.json"]);
+        assert_eq!(error, "error: this is a folder, a pipe or a device, not a file: pipe.json");
+    }
+    let error = shop.fail(&["marks", "/dev/zero"]);
+    assert!(error.contains("not a file"), "{error}");
+}
+
+#[test]
+fn a_stream_without_end_is_refused() {
+    let shop = Shop::new();
+    let zeros = fs::File::open("/dev/zero").unwrap();
+    let output = shop.command(&["marks", "-"]).stdin(zeros).output().unwrap();
+    assert_eq!(output.status.code(), Some(2));
+    let words =
+        "error: the file has more than 16 MB, and a plan has 16 MB at most; this is hardly a plan (standard input)";
+    assert_eq!(text(&output.stderr).trim_end(), words);
+}
+
+#[test]
+fn what_is_written_takes_the_place_of_its_own_kind_alone() {
+    let shop = Shop::new();
+    shop.write("work.svg", HOOK);
+    shop.write("mine.obj", "o a piece of somebody else's");
+    for args in [&["sheet", "hook.plan.json", "-o", "work.svg"][..], &["export", "hook.plan.json", "-o", "mine.obj"]] {
+        let error = shop.fail(args);
+        assert!(error.starts_with("error: --force overwrites it; there is already a file of another kind"), "{error}");
+    }
+    assert_eq!(fs::read_to_string(shop.path("work.svg")).unwrap(), HOOK);
+    for _ in 0..2 {
+        shop.succeed(&["sheet", "hook.plan.json", "-o", "work.svg", "--force"]);
+        shop.succeed(&["sheet", "hook.plan.json", "-o", "work.svg"]);
+        for file in ["a.stl", "a.dxf", "a.svg", "a.obj"] {
+            shop.succeed(&["export", "hook.plan.json", "-o", file]);
+        }
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn a_link_to_a_plan_does_not_turn_it_into_a_sheet() {
+    let shop = Shop::new();
+    std::os::unix::fs::symlink("hook.plan.json", shop.path("sheet.pdf")).unwrap();
+    assert!(shop.fail(&["sheet", "hook.plan.json", "-o", "sheet.pdf"]).contains("of another kind"));
+    assert_eq!(fs::read_to_string(shop.path("hook.plan.json")).unwrap(), HOOK);
+}
+
+#[test]
+fn a_write_protected_file_stays_as_it_is() {
+    let shop = Shop::new();
+    shop.succeed(&["sheet", "hook.plan.json", "-o", "a.svg"]);
+    for file in ["a.svg", "hook.plan.json"] {
+        let mut permissions = fs::metadata(shop.path(file)).unwrap().permissions();
+        permissions.set_readonly(true);
+        fs::set_permissions(shop.path(file), permissions).unwrap();
+    }
+    let error = shop.fail(&["sheet", "hook.plan.json", "-o", "a.svg", "--what", "templates"]);
+    assert_eq!(error, "error: the file is write-protected: a.svg");
+    let error = shop.fail(&["new", "--stock", "12 mm round", "-o", "hook.plan.json", "--force"]);
+    assert_eq!(error, "error: the file is write-protected: hook.plan.json");
+    assert_eq!(fs::read_to_string(shop.path("hook.plan.json")).unwrap(), HOOK);
+}
+
+#[test]
+fn a_new_plan_can_be_sent_on() {
+    let shop = Shop::new();
+    let plan = shop.succeed(&["new", "--stock", "1/2 in square", "-o", "-", "--title", "Latch"]);
+    assert!(plan.contains("\"title\": \"Latch\"") && !shop.path("-").exists(), "{plan}");
+    shop.write("latch.plan.json", plan);
+    assert!(shop.succeed(&["marks", "latch.plan.json"]).starts_with("Latch"));
 }
 
 #[test]

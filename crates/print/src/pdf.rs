@@ -5,6 +5,7 @@ use crate::error::PrintError;
 use crate::fonts::Weight;
 use crate::pen::{Gray, Pen};
 use crate::shaping::{Glyph, glyphs};
+use fh_core::describe::plain_line;
 use krilla::color::luma;
 use krilla::geom::{Path, PathBuilder, Point as PdfPoint, Transform};
 use krilla::metadata::Metadata;
@@ -38,7 +39,7 @@ fn written(drawing: &Drawing, settings: SerializeSettings) -> Result<Vec<u8>, Pr
 }
 
 fn metadata(drawing: &Drawing) -> Metadata {
-    Metadata::new().title(drawing.title.clone()).language("en".to_owned()).creator("First Heat".to_owned())
+    Metadata::new().title(plain_line(&drawing.title)).language("en".to_owned()).creator("First Heat".to_owned())
 }
 
 fn refuse_what_is_not_a_number(page: &Page, number: usize) -> Result<(), PrintError> {

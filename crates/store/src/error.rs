@@ -22,7 +22,7 @@ pub enum StoreError {
         /// Why.
         source: io::Error,
     },
-    /// It is a folder, or a device.
+    /// It is a folder, a pipe or a device.
     NotAFile {
         /// What is there.
         path: PathBuf,
@@ -41,6 +41,16 @@ pub enum StoreError {
     },
     /// Someone else changed the file since it was read.
     ChangedOnDisk {
+        /// The file.
+        path: PathBuf,
+    },
+    /// The file is protected against being written.
+    Protected {
+        /// The file.
+        path: PathBuf,
+    },
+    /// A file that is written would take the place of one of another kind.
+    OtherKind {
         /// The file.
         path: PathBuf,
     },
@@ -63,11 +73,17 @@ impl fmt::Display for StoreError {
         match self {
             Self::Read { path, source } => write!(f, "cannot read, {}: {}", reason(source), path.display()),
             Self::Write { path, source } => write!(f, "cannot write, {}: {}", reason(source), path.display()),
-            Self::NotAFile { path } => write!(f, "this is a folder or a device, not a file: {}", path.display()),
+            Self::NotAFile { path } => {
+                write!(f, "this is a folder, a pipe or a device, not a file: {}", path.display())
+            }
             Self::NotAPlan { path, error } => write!(f, "{error} ({})", path.display()),
             Self::AlreadyThere { path } => write!(f, "there is already a file of this name: {}", path.display()),
             Self::ChangedOnDisk { path } => {
                 write!(f, "the file was changed by someone else since it was opened: {}", path.display())
+            }
+            Self::Protected { path } => write!(f, "the file is write-protected: {}", path.display()),
+            Self::OtherKind { path } => {
+                write!(f, "there is already a file of another kind of this name: {}", path.display())
             }
             Self::NoHome => f.write_str("there is no home folder to keep settings in; set FIRSTHEAT_HOME to one"),
         }
@@ -90,7 +106,12 @@ impl std::error::Error for StoreError {
         match self {
             Self::Read { source, .. } | Self::Write { source, .. } => Some(source),
             Self::NotAPlan { error, .. } => Some(error),
-            Self::NotAFile { .. } | Self::AlreadyThere { .. } | Self::ChangedOnDisk { .. } | Self::NoHome => None,
+            Self::NotAFile { .. }
+            | Self::AlreadyThere { .. }
+            | Self::ChangedOnDisk { .. }
+            | Self::Protected { .. }
+            | Self::OtherKind { .. }
+            | Self::NoHome => None,
         }
     }
 }

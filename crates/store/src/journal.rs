@@ -4,12 +4,14 @@
 //! lives, and `NAME.json` with the work, there only while some is unsaved. The system drops the lock of a program that is
 //! killed, so a `NAME.json` whose lock is free is left over.
 
-use crate::replace::replace;
+use crate::aside::keep_aside;
+use crate::replace::{replace, write_new};
 use crate::{Home, Stamp, StoreError};
 use fh_core::file::{self, FileError};
 use fh_core::plan::Plan;
 use serde::{Deserialize, Serialize};
 use std::fs::{self, File};
+use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
@@ -99,18 +101,41 @@ impl Journal {
         self.place.remove()
     }
 
-    /// The unsaved work of programs that are gone, the latest first. What cannot be read is passed over.
-    pub fn leftovers(home: &Home) -> Vec<Leftover> {
+    /// The unsaved work of programs that are gone. What cannot be read is kept aside.
+    pub fn leftovers(home: &Home) -> Leftovers {
         let files = fs::read_dir(home.journal_folder()).into_iter().flatten().flatten();
         let locks = files.map(|file| file.path()).filter(|path| path.extension().is_some_and(|end| end == "lock"));
-        let mut left: Vec<_> = locks.filter_map(|lock_file| left_over(&lock_file)).collect();
-        left.sort_by_key(|leftover| std::cmp::Reverse(leftover.entry.written));
-        left
+        let mut all = Leftovers::default();
+        for lock_file in locks {
+            match left_over(&lock_file) {
+                Some(Left::Work(leftover)) => all.work.push(leftover),
+                Some(Left::Broken(kept)) => all.broken.push(kept),
+                None => {}
+            }
+        }
+        all.work.sort_by_key(|leftover| std::cmp::Reverse(leftover.entry.written));
+        all.broken.sort();
+        all
     }
 }
 
+/// What programs that are gone have left.
+#[derive(Debug, Default)]
+pub struct Leftovers {
+    /// Their unsaved work, the latest first.
+    pub work: Vec<Leftover>,
+    /// The files, kept aside, of entries that could not be read. They are not found again.
+    pub broken: Vec<PathBuf>,
+}
+
+/// What lies behind a lock file.
+enum Left {
+    Work(Leftover),
+    Broken(PathBuf),
+}
+
 /// The work behind a lock file, where its program is gone and left some.
-fn left_over(lock_file: &Path) -> Option<Leftover> {
+fn left_over(lock_file: &Path) -> Option<Left> {
     let lock = File::options().read(true).write(true).open(lock_file).ok()?;
     lock.try_lock().ok()?;
     let place = Place::new(lock_file.to_owned(), lock);
@@ -119,9 +144,27 @@ fn left_over(lock_file: &Path) -> Option<Leftover> {
         let _ = place.remove();
         return None;
     }
-    let bytes = fs::read(&place.work_file).ok()?;
-    let entry = serde_json::from_slice(&bytes).ok()?;
-    Some(Leftover { place, entry })
+    let bytes = match read_entry(&place.work_file) {
+        Ok(bytes) => bytes,
+        Err(error) if error.kind() == io::ErrorKind::PermissionDenied => return None,
+        Err(_) => Vec::new(),
+    };
+    match serde_json::from_slice(&bytes) {
+        Ok(entry) => Some(Left::Work(Leftover { place, entry })),
+        // Where it cannot be kept aside it stays as it is, for another day.
+        Err(_) => {
+            let kept = keep_aside(&place.work_file).ok()?;
+            place.remove().ok()?;
+            Some(Left::Broken(kept))
+        }
+    }
+}
+
+/// The bytes of an entry. The plan's quotes are escaped in it, so that it may be twice as large as its plan.
+fn read_entry(path: &Path) -> io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    File::open(path)?.take(3 * file::MOST_BYTES).read_to_end(&mut bytes)?;
+    Ok(bytes)
 }
 
 impl Leftover {
@@ -153,6 +196,14 @@ impl Leftover {
         &self.entry.plan
     }
 
+    /// Writes the plan, in the words of its file, to a file that is not there yet.
+    ///
+    /// # Errors
+    /// When there is a file of this name already, and when it cannot be written.
+    pub fn save_copy(&self, path: &Path) -> Result<(), StoreError> {
+        write_new(path, self.entry.plan.as_bytes())
+    }
+
     /// Forgets the work for good. Dropped without this, it is offered again.
     ///
     /// # Errors
@@ -176,7 +227,7 @@ impl Place {
 /// Removes a file; one that is not there is none to remove.
 fn remove(path: &Path) -> Result<(), StoreError> {
     match fs::remove_file(path) {
-        Err(error) if error.kind() != std::io::ErrorKind::NotFound => Err(StoreError::write(path, error)),
+        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(StoreError::write(path, error)),
         _ => Ok(()),
     }
 }
@@ -197,7 +248,7 @@ mod tests {
         let home = Home::at(folder.path());
         let journal = Journal::open(&home).unwrap();
         journal.write(None, &plan()).unwrap();
-        assert!(Journal::leftovers(&home).is_empty());
+        assert!(Journal::leftovers(&home).work.is_empty());
     }
 
     #[test]
@@ -210,15 +261,15 @@ mod tests {
         journal.write(Some((&document, &stamp)), &plan()).unwrap();
         drop(journal);
         for _ in 0..2 {
-            let mut left = Journal::leftovers(&home);
+            let mut left = Journal::leftovers(&home).work;
             assert_eq!(left.len(), 1);
-            assert!(Journal::leftovers(&home).is_empty(), "offered twice at once");
+            assert!(Journal::leftovers(&home).work.is_empty(), "offered twice at once");
             let leftover = left.pop().unwrap();
             assert_eq!(leftover.document(), Some(document.as_path()));
             assert_eq!(leftover.stamp(), Some(&stamp));
             assert_eq!(leftover.plan().unwrap(), plan());
         }
-        Journal::leftovers(&home).pop().unwrap().discard().unwrap();
+        Journal::leftovers(&home).work.pop().unwrap().discard().unwrap();
         assert_eq!(fs::read_dir(home.journal_folder()).unwrap().count(), 0);
     }
 
@@ -234,17 +285,39 @@ mod tests {
         let closed = Journal::open(&home).unwrap();
         closed.write(None, &plan()).unwrap();
         closed.close().unwrap();
-        assert!(Journal::leftovers(&home).is_empty());
+        assert!(Journal::leftovers(&home).work.is_empty());
         assert_eq!(fs::read_dir(home.journal_folder()).unwrap().count(), 0);
     }
 
     #[test]
-    fn broken_work_is_passed_over() {
+    fn broken_work_is_told_once_and_kept_aside() {
         let folder = tempfile::tempdir().unwrap();
         let home = Home::at(folder.path());
         fs::create_dir_all(home.journal_folder()).unwrap();
         fs::write(home.journal_folder().join("work-x.lock"), "").unwrap();
         fs::write(home.journal_folder().join("work-x.json"), "{").unwrap();
-        assert!(Journal::leftovers(&home).is_empty());
+        let left = Journal::leftovers(&home);
+        assert_eq!(left.broken, [home.journal_folder().join("work-x.json.broken")]);
+        assert_eq!(fs::read_to_string(&left.broken[0]).unwrap(), "{");
+        let again = Journal::leftovers(&home);
+        assert!(left.work.is_empty() && again.work.is_empty() && again.broken.is_empty());
+        assert_eq!(fs::read_dir(home.journal_folder()).unwrap().count(), 1);
+    }
+
+    #[test]
+    fn work_that_is_no_plan_can_be_copied() {
+        let folder = tempfile::tempdir().unwrap();
+        let home = Home::at(folder.path());
+        let journal = Journal::open(&home).unwrap();
+        journal.write(None, &plan()).unwrap();
+        let entry = fs::read_to_string(&journal.place.work_file).unwrap();
+        fs::write(&journal.place.work_file, entry.replacen("firstheat", "lastheat", 1)).unwrap();
+        drop(journal);
+        let left = Journal::leftovers(&home).work.pop().unwrap();
+        assert!(left.plan().is_err());
+        let copy = folder.path().join("copy.plan.json");
+        left.save_copy(&copy).unwrap();
+        assert_eq!(fs::read_to_string(&copy).unwrap(), left.text());
+        assert!(matches!(left.save_copy(&copy), Err(StoreError::AlreadyThere { .. })));
     }
 }

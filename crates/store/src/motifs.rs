@@ -1,11 +1,12 @@
 //! The smith's own motifs, each in a file of its own in one folder.
 
+use crate::reading::read_file;
 use crate::replace::{Existing, write_whole};
 use crate::settings::make_folder_of;
-use crate::{Home, StoreError, read_at_most};
+use crate::{Home, StoreError};
 use fh_core::file;
 use fh_core::motif::Motif;
-use std::fs::{self, File};
+use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
@@ -50,8 +51,7 @@ pub fn list(home: &Home) -> (Vec<KeptMotif>, Vec<StoreError>) {
 /// # Errors
 /// When the file cannot be read, or is no motif.
 pub fn load(path: &Path) -> Result<Motif, StoreError> {
-    let mut file = File::open(path).map_err(|error| StoreError::read(path, error))?;
-    let bytes = read_at_most(&mut file).map_err(|error| StoreError::read(path, error))?;
+    let bytes = read_file(path)?;
     file::read_motif(&bytes).map_err(|error| StoreError::NotAPlan { path: path.to_owned(), error })
 }
 

@@ -1,7 +1,7 @@
 //! A document whose pages are files of their own.
 
 use crate::error::StoreError;
-use crate::replace::replace;
+use crate::replace::{replace, replace_same_kind};
 use std::path::{Path, PathBuf};
 
 /// The files of a document of so many pages: `hook.svg` where there is one, else `hook-1.svg`, `hook-2.svg` and so on.
@@ -22,14 +22,16 @@ pub fn page_files(path: &Path, count: usize) -> Vec<PathBuf> {
     (1..=count).map(file).collect()
 }
 
-/// Writes each page whole to its file, as [`replace`] does, and gives the files; see [`page_files`] for their names.
+/// Writes each page whole to its file, as [`replace_same_kind`] does, and gives the files; see [`page_files`] for their names.
+/// Where it is forced, whatever is there is replaced.
 ///
 /// # Errors
 /// When one cannot be written; those before it are there then.
-pub fn replace_pages(path: &Path, pages: &[String]) -> Result<Vec<PathBuf>, StoreError> {
+pub fn replace_pages(path: &Path, pages: &[String], force: bool) -> Result<Vec<PathBuf>, StoreError> {
     let files = page_files(path, pages.len());
     for (file, page) in files.iter().zip(pages) {
-        replace(file, page.as_bytes())?;
+        let write = if force { replace } else { replace_same_kind };
+        write(file, page.as_bytes())?;
     }
     Ok(files)
 }
@@ -51,7 +53,7 @@ mod tests {
     fn every_page_is_written() {
         let folder = tempfile::tempdir().unwrap();
         let pages = ["a".to_owned(), "b".to_owned()];
-        let files = replace_pages(&folder.path().join("hook.svg"), &pages).unwrap();
+        let files = replace_pages(&folder.path().join("hook.svg"), &pages, false).unwrap();
         let read: Vec<String> = files.iter().map(|file| std::fs::read_to_string(file).unwrap()).collect();
         assert_eq!(read, pages);
         assert!(!folder.path().join("hook.svg").exists());

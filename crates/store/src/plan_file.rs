@@ -1,11 +1,10 @@
 //! A plan in its file.
 
+use crate::reading::read_file;
 use crate::replace::{Existing, write_whole};
 use crate::{Stamp, StoreError};
 use fh_core::file;
 use fh_core::plan::Plan;
-use std::fs::File;
-use std::io::{self, Read};
 use std::path::Path;
 
 /// A plan and what its file looked like.
@@ -22,26 +21,10 @@ pub struct Loaded {
 /// # Errors
 /// When the file cannot be read, or is no plan. A file that is far too large is refused before it is read.
 pub fn load(path: &Path) -> Result<Loaded, StoreError> {
-    let mut file = File::open(path).map_err(|error| StoreError::read(path, error))?;
-    let metadata = file.metadata().map_err(|error| StoreError::read(path, error))?;
-    if metadata.is_dir() {
-        return Err(StoreError::NotAFile { path: path.to_owned() });
-    }
+    let bytes = read_file(path)?;
     let not_a_plan = |error| StoreError::NotAPlan { path: path.to_owned(), error };
-    file::check_size(metadata.len()).map_err(not_a_plan)?;
-    let bytes = read_at_most(&mut file).map_err(|error| StoreError::read(path, error))?;
     let plan = file::read(&bytes).map_err(not_a_plan)?;
     Ok(Loaded { plan, stamp: Stamp::of(path, &bytes) })
-}
-
-/// Reads no more than one byte over what a plan may have, so that a stream without end is refused too.
-///
-/// # Errors
-/// When reading fails.
-pub fn read_at_most(stream: &mut impl Read) -> io::Result<Vec<u8>> {
-    let mut bytes = Vec::new();
-    stream.take(file::MOST_BYTES + 1).read_to_end(&mut bytes)?;
-    Ok(bytes)
 }
 
 /// Saves a plan whole, and waits until it is on the disk. `expected` is what the file looked like when it was read or last
@@ -66,7 +49,7 @@ pub fn save(path: &Path, plan: &Plan, expected: Option<&Stamp>, overwrite: bool)
 mod tests {
     use super::*;
     use crate::demos::DEMOS;
-    use std::fs;
+    use std::fs::{self, File};
 
     fn plan() -> Plan {
         file::read(DEMOS[0].text.as_bytes()).unwrap()

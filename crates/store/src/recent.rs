@@ -1,5 +1,6 @@
 //! The plans that were open lately.
 
+use crate::reading::read_file;
 use crate::{Home, StoreError, replace, settings};
 use std::path::{Path, PathBuf};
 
@@ -15,7 +16,7 @@ pub struct Recent {
 impl Recent {
     /// Reads the list; one that cannot be read is an empty one.
     pub fn load(home: &Home) -> Self {
-        let bytes = std::fs::read(home.recent_file()).unwrap_or_default();
+        let bytes = read_file(&home.recent_file()).unwrap_or_default();
         let paths: Vec<PathBuf> = serde_json::from_slice(&bytes).unwrap_or_default();
         Self { paths: paths.into_iter().take(MOST).collect() }
     }

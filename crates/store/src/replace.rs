@@ -1,8 +1,8 @@
 //! Replacing a file whole: whoever reads it finds the old text or the new one, never a part, whatever is killed when.
 
 use crate::StoreError;
-use std::fs::{self, File, Permissions};
-use std::io::{self, Write};
+use std::fs::{self, File, Metadata};
+use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 use tempfile::{Builder, NamedTempFile};
@@ -29,9 +29,36 @@ pub(crate) enum Existing {
 /// Writes a file whole, in place of any that is there, and waits until it is on the disk. Links are followed, permissions kept.
 ///
 /// # Errors
-/// When it cannot be written; what was there is then still there.
+/// When it cannot be written, or what is there is write-protected; what was there is then still there.
 pub fn replace(path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
     write_whole(path, bytes, Existing::Replace)
+}
+
+/// How many bytes at its beginning tell what kind of file it is.
+const HEAD: usize = 4;
+
+/// Writes a file whole, in place of one of the same kind: one that begins as this one does. An empty file is of any kind.
+///
+/// # Errors
+/// When a file of another kind has this name, when it is write-protected, and when it cannot be written.
+pub fn replace_same_kind(path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
+    let mut head = Vec::new();
+    let is_file = fs::metadata(path).is_ok_and(|metadata| metadata.is_file());
+    if is_file {
+        // One that cannot be read may be of any kind.
+        let read = File::open(path).and_then(|file| file.take(HEAD as u64).read_to_end(&mut head));
+        read.map_err(|error| StoreError::read(path, error))?;
+    }
+    let same = head.is_empty() || bytes.get(..HEAD) == Some(head.as_slice());
+    if same { replace(path, bytes) } else { Err(StoreError::OtherKind { path: path.to_owned() }) }
+}
+
+/// Writes a new file whole, and waits until it is on the disk.
+///
+/// # Errors
+/// When there is a file of this name already, and when it cannot be written.
+pub fn write_new(path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
+    write_whole(path, bytes, Existing::Keep)
 }
 
 pub(crate) fn write_whole(path: &Path, bytes: &[u8], existing: Existing) -> Result<(), StoreError> {
@@ -40,19 +67,28 @@ pub(crate) fn write_whole(path: &Path, bytes: &[u8], existing: Existing) -> Resu
     if there.as_ref().is_some_and(|metadata| !metadata.is_file()) {
         return Err(StoreError::NotAFile { path: path.to_owned() });
     }
-    let permissions = there.map(|metadata| metadata.permissions());
-    put(&target, bytes, permissions, existing).map_err(|error| match error.kind() {
+    if existing == Existing::Replace && there.as_ref().is_some_and(|metadata| is_protected(&target, metadata)) {
+        return Err(StoreError::Protected { path: path.to_owned() });
+    }
+    put(&target, bytes, there.as_ref(), existing).map_err(|error| match error.kind() {
         io::ErrorKind::AlreadyExists => StoreError::AlreadyThere { path: path.to_owned() },
         _ => StoreError::write(path, error),
     })
 }
 
-fn put(target: &Path, bytes: &[u8], permissions: Option<Permissions>, existing: Existing) -> io::Result<()> {
+/// Whether a file may not be written. A new one could take its place all the same, but that was not meant.
+fn is_protected(target: &Path, metadata: &Metadata) -> bool {
+    let refused = |error: io::Error| error.kind() == io::ErrorKind::PermissionDenied;
+    metadata.permissions().readonly() || File::options().append(true).open(target).is_err_and(refused)
+}
+
+fn put(target: &Path, bytes: &[u8], there: Option<&Metadata>, existing: Existing) -> io::Result<()> {
     let folder = target.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     let mut beside = new_file_in(folder)?;
     beside.write_all(bytes)?;
-    if let Some(permissions) = permissions {
-        beside.as_file().set_permissions(permissions)?;
+    if let Some(there) = there {
+        keep_owner(beside.as_file(), there);
+        beside.as_file().set_permissions(there.permissions())?;
     }
     beside.as_file().sync_all()?;
     match existing {
@@ -64,6 +100,20 @@ fn put(target: &Path, bytes: &[u8], permissions: Option<Permissions>, existing: 
     sweep(folder);
     Ok(())
 }
+
+/// A file keeps its owner and its group, where the user may give files away.
+#[cfg(unix)]
+fn keep_owner(file: &File, there: &Metadata) {
+    use std::os::unix::fs::{MetadataExt, fchown};
+    let own = file.metadata().ok().map(|metadata| (metadata.uid(), metadata.gid()));
+    if own != Some((there.uid(), there.gid())) {
+        // Few may; the file is then the user's own.
+        let _ = fchown(file, Some(there.uid()), Some(there.gid()));
+    }
+}
+
+#[cfg(not(unix))]
+fn keep_owner(_: &File, _: &Metadata) {}
 
 /// Removes what killed saves left in a folder. One that is still being written is younger than [`STALE`].
 fn sweep(folder: &Path) {
@@ -143,6 +193,7 @@ mod tests {
     #[cfg(unix)]
     #[test]
     fn links_are_followed_and_permissions_kept() {
+        use std::fs::Permissions;
         use std::os::unix::fs::{PermissionsExt, symlink};
         let folder = tempfile::tempdir().unwrap();
         let (real, link) = (folder.path().join("real.json"), folder.path().join("link.json"));
@@ -153,6 +204,35 @@ mod tests {
         assert!(fs::symlink_metadata(&link).unwrap().is_symlink());
         assert_eq!(fs::read(&real).unwrap(), b"two");
         assert_eq!(fs::metadata(&real).unwrap().permissions().mode() & 0o777, 0o640);
+    }
+
+    #[test]
+    fn only_a_file_of_the_same_kind_is_replaced() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("a.svg");
+        let refused = |there: &str| {
+            fs::write(&path, there).unwrap();
+            matches!(replace_same_kind(&path, b"<svg new"), Err(StoreError::OtherKind { .. }))
+        };
+        assert!(!refused("<svg old") && !refused(""));
+        assert!(refused("{ \"firstheat\": 1 }") && refused("<s") && refused("%PDF-1.7"));
+        assert_eq!(fs::read(&path).unwrap(), b"%PDF-1.7");
+        replace_same_kind(&folder.path().join("new.svg"), b"<svg").unwrap();
+        assert!(matches!(replace_same_kind(folder.path(), b"<svg"), Err(StoreError::NotAFile { .. })));
+    }
+
+    #[test]
+    fn a_write_protected_file_is_not_replaced() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("a.json");
+        fs::write(&path, b"one").unwrap();
+        let mut permissions = fs::metadata(&path).unwrap().permissions();
+        permissions.set_readonly(true);
+        fs::set_permissions(&path, permissions).unwrap();
+        let refused = replace(&path, b"two").unwrap_err();
+        assert!(refused.to_string().starts_with("the file is write-protected: "), "{refused}");
+        assert_eq!(fs::read(&path).unwrap(), b"one");
+        assert!(matches!(write_new(&path, b"two"), Err(StoreError::AlreadyThere { .. })));
     }
 
     #[cfg(unix)]

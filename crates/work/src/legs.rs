@@ -125,8 +125,12 @@ impl Posed {
         others.flat_map(|line| line.frames.windows(2)).any(|pair| {
             let (from, to) = (pair[0].at, pair[1].at);
             let step = minus(to, from);
-            let count = (dot(step, step).sqrt() / STEP).ceil().max(1.0) as usize;
-            (0..=count).any(|place| lain.holds(plus(from, times(step, place as f64 / count as f64)), block))
+            let count = (dot(step, step).sqrt() / STEP).ceil().max(1.0);
+            // However long the bar is, only what comes near the block is walked along.
+            let [first, last] = lain.near(from, step, block).map(|share| share * count);
+            let places = (first.floor().max(0.0) as u64)..=(last.ceil().min(count) as u64);
+            first <= last
+                && places.into_iter().any(|place| lain.holds(plus(from, times(step, place as f64 / count)), block))
         })
     }
 }
@@ -144,17 +148,36 @@ struct Lain<'f> {
 }
 
 impl Lain<'_> {
-    /// Whether a point lies in a block of a length, a depth and a half width.
-    fn holds(&self, point: Vector, [length, depth, half_width]: [f64; 3]) -> bool {
-        let from = minus(point, self.frame.at);
+    /// From where to where the way from a point along a step lies within a block, as shares of the step; the first is beyond
+    /// the last where it does not.
+    fn near(&self, from: Vector, step: Vector, [length, depth, half_width]: [f64; 3]) -> [f64; 2] {
+        let [start, way] = [self.beside(minus(from, self.frame.at)), self.beside(step)];
+        let sides = [[0.0, length], [self.half, self.half + depth], [-half_width, half_width]];
+        sides.into_iter().enumerate().fold([0.0, 1.0], |[first, last]: [f64; 2], (axis, [low, high])| {
+            let (at, by) = (start[axis], way[axis]);
+            if by.abs() < f64::EPSILON {
+                return if (low..=high).contains(&at) { [first, last] } else { [1.0, 0.0] };
+            }
+            let (one, other) = ((low - at) / by, (high - at) / by);
+            [first.max(one.min(other)), last.min(one.max(other))]
+        })
+    }
+
+    /// A way in the block's own directions: along the bar, down into the block, across it.
+    fn beside(&self, way: Vector) -> [f64; 3] {
         let (sin, cos) = self.side.sin_cos();
         let toward = plus(times(self.frame.up, cos), times(self.frame.toward, sin));
         let across = plus(times(self.frame.toward, cos), times(self.frame.up, -sin));
-        let along = dot(from, self.frame.along) * self.sign;
-        let below = dot(from, toward) - self.half;
+        [dot(way, self.frame.along) * self.sign, dot(way, toward), dot(way, across)]
+    }
+
+    /// Whether a point lies in a block of a length, a depth and a half width.
+    fn holds(&self, point: Vector, [length, depth, half_width]: [f64; 3]) -> bool {
+        let [along, down, across] = self.beside(minus(point, self.frame.at));
+        let below = down - self.half;
         (GIVES_WAY..length - GIVES_WAY).contains(&along)
             && (GIVES_WAY..depth).contains(&below)
-            && dot(from, across).abs() < half_width
+            && across.abs() < half_width
     }
 }
 

@@ -46,7 +46,7 @@ pub(crate) struct Progress {
 /// The last of a part's operations that are of a sort.
 fn last_of(site: &Site<'_>, at: usize, wanted: fn(Operation) -> bool) -> Option<Operation> {
     let part = site.part(at)?;
-    operations(site, part).into_iter().rfind(|operation| wanted(*operation))
+    operations(site, part).iter().copied().rfind(|operation| wanted(*operation))
 }
 
 fn is_piercing(operation: Operation) -> bool {

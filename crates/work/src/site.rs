@@ -1,8 +1,10 @@
 //! One bar of a plan, looked at from every side that the order of work asks for.
 
 use fh_core::balance::{Balance, BarBalance, SegmentBalance};
+use fh_core::describe::short_name;
 use fh_core::metal::{FreeEnd, SectionSize, Shape};
-use fh_core::plan::{Bar, Chain, Flat, Plan, Segment};
+use fh_core::plan::{Bar, Chain, Flat, Operation, Plan, Segment};
+use std::cell::OnceCell;
 use std::f64::consts::FRAC_PI_2;
 use uom::si::area::square_millimeter;
 use uom::si::f64::{Area, Length, Volume};
@@ -40,6 +42,8 @@ pub(crate) struct Site<'a> {
     pub(crate) chains: Vec<(Chain, Vec<usize>)>,
     /// Which of the chains each segment lies in, and its place there.
     pub(crate) place: Vec<(usize, usize)>,
+    /// What has to be done to each segment, once it was asked for.
+    pub(crate) operations: Vec<OnceCell<Vec<Operation>>>,
 }
 
 /// A segment of it.
@@ -73,7 +77,8 @@ impl<'a> Site<'a> {
             place.push((of, chains[of].1.len()));
             chains[of].1.push(at);
         }
-        Self { plan, index, bar, balance, flat, chains, place }
+        let operations = vec![OnceCell::new(); flat.len()];
+        Self { plan, index, bar, balance, flat, chains, place, operations }
     }
 
     /// A segment, counted through the bar.
@@ -130,7 +135,7 @@ impl<'a> Site<'a> {
     /// A segment's name, or its path where it has none; on a branch with the branch's name before it.
     pub(crate) fn name(&self, at: usize) -> String {
         let name = self.flat.get(at).map_or("", |flat| flat.segment.name.trim());
-        let name = if name.is_empty() { format!("segment {}", self.bar.path(at)) } else { name.to_owned() };
+        let name = if name.is_empty() { format!("segment {}", self.bar.path(at)) } else { short_name(name) };
         let branch = self
             .split_of(at)
             .and_then(|(split, branch)| Some(self.flat.get(split)?.segment.form.branches().get(branch)?.title(branch)));

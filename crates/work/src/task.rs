@@ -134,7 +134,7 @@ const ALIKE: f64 = 0.02;
 pub(crate) fn bar_tasks(site: &Site<'_>) -> Vec<Task> {
     let mut tasks = Vec::new();
     for part in site.parts() {
-        tasks.extend(operations(site, part).into_iter().map(|operation| Task::on(site.index, operation, part.at)));
+        tasks.extend(operations(site, part).iter().map(|operation| Task::on(site.index, *operation, part.at)));
     }
     if tasks.is_empty() {
         return tasks;
@@ -171,7 +171,13 @@ pub(crate) fn piece_tasks(plan: &Plan) -> Vec<Task> {
 }
 
 /// What has to be done to a segment, in the order in which it has to be done.
-pub(crate) fn operations(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
+///
+/// Every step of an order asks this of every part: it is worked out once for each.
+pub(crate) fn operations<'s>(site: &'s Site<'_>, part: Part<'_>) -> &'s [Operation] {
+    site.operations.get(part.at).map_or(&[], |known| known.get_or_init(|| worked_out(site, part)))
+}
+
+fn worked_out(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
     let Some(shape) = &part.balance.shape else { return Vec::new() };
     let mut all = forging(site, part, shape);
     if all.first().is_some_and(|first| first.is_shaping() && *first != Operation::Upset)

@@ -7,6 +7,16 @@ use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{Form, Made, Operation, Plan, PlanUnit, SocketAxis};
 use fh_measure::{Rounding, format_length};
 
+/// How many heats, in words. More than anyone counts are a size gone wrong, and need no figure.
+pub(crate) fn heats_words(heats: usize) -> String {
+    const MOST: usize = 500;
+    match heats {
+        1 => "1 heat".to_owned(),
+        0..=MOST => format!("{heats} heats"),
+        _ => format!("more than {MOST} heats"),
+    }
+}
+
 /// A length in mm in the plan's unit, as fine as it is forged.
 pub(crate) fn length_words(plan: &Plan, mm: f64) -> String {
     let rounding = match plan.units.length {

@@ -152,8 +152,13 @@ impl WorkedStep {
 impl Worked {
     /// How many heats it takes, in words: `30 heats`; `30 heats, 48 for all pieces` where a bar is made more than once.
     pub fn heats_words(&self) -> String {
-        let one = format!("{} heat{}", self.heats, if self.heats == 1 { "" } else { "s" });
-        if self.heats_of_all > self.heats { format!("{one}, {} for all pieces", self.heats_of_all) } else { one }
+        let one = words::heats_words(self.heats);
+        match words::heats_words(self.heats_of_all) {
+            all if self.heats_of_all > self.heats && all != one => {
+                format!("{one}, {} for all pieces", all.trim_end_matches(" heats"))
+            }
+            _ => one,
+        }
     }
 }
 

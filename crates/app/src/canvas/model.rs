@@ -6,6 +6,7 @@ use super::lanes::{Lane, Lanes};
 use super::layout::Edges;
 use super::{Scene, Views};
 use fh_core::balance::{LaidRepeat, SegmentBalance, laid_repeats};
+use fh_core::describe::short_name;
 use fh_core::findings::{Finding, Severity};
 use fh_core::metal::View;
 use fh_core::plan::{Chain, Flat, Form, PlanUnit};
@@ -209,7 +210,7 @@ fn blocks(scene: &Scene<'_>, flat: &[Flat<'_>], balance: &[SegmentBalance], lane
 fn block(flat: &Flat<'_>, balance: &SegmentBalance, lane: &Lane, path: &str, alone: bool) -> Block {
     let segment = flat.segment;
     let unnamed = segment.name.trim().is_empty();
-    let name = if unnamed { format!("segment {path}") } else { segment.name.clone() };
+    let name = if unnamed { format!("segment {path}") } else { short_name(&segment.name) };
     let start = in_mm(balance.forged_start);
     let forged = [start, start + in_mm(balance.forged_length)];
     Block {

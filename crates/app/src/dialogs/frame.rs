@@ -8,6 +8,9 @@ use egui::{Button, Context, Id, Key, Modal, RichText, ScrollArea, Ui};
 /// What the head and the buttons take of the height, in points at normal text size.
 const ROUND_ABOUT: f32 = 110.0;
 
+/// It is no narrower than this, however small the window was made, in points.
+const LEAST: f32 = 40.0;
+
 /// A dialog's head and width.
 pub(super) struct Frame<'a> {
     pub(super) title: &'a str,
@@ -27,7 +30,7 @@ impl Frame<'_> {
     ) {
         let theme = desk.theme;
         let screen = ctx.content_rect().size();
-        let width = theme.scaled(self.width).min(screen.x - 8.0 * space::GROUP);
+        let width = theme.scaled(self.width).min(screen.x - 8.0 * space::GROUP).max(LEAST);
         let area = Modal::default_area(Id::unique(("dialog", self.title)));
         let window = egui::Frame::window(&ctx.global_style());
         let shown = Modal::new(Id::unique(("dialog", self.title))).area(area).frame(window).show(ctx, |ui| {

@@ -53,6 +53,7 @@ impl Editor {
             Request::Open(path) => self.leave_then(Then::Open(path), ctx),
             Request::OpenDemo(index) => self.leave_then(Then::OpenDemo(index), ctx),
             Request::Recovered(index, open) => self.on_recovered(index, open, ctx),
+            Request::CopyRecovered(index) => self.copy_recovered(index),
             Request::SaveTo(path, overwrite) => self.save_to(&path, overwrite, ctx),
             Request::WriteSheet(path, kind, paper) => self.write_sheet(&path, kind, paper),
             Request::WriteExport(path, kind) => self.write_export(&path, kind),

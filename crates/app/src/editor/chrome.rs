@@ -26,7 +26,14 @@ impl Editor {
         match self.keeper.watch(self.services.home.as_ref(), &self.document, now) {
             Ok(Some(seconds)) => ctx.request_repaint_after(Duration::from_secs_f64(seconds.max(0.01))),
             Ok(None) => {}
-            Err(error) => self.said = format!("■ Unsaved work cannot be kept safe: {error}"),
+            Err(error) => {
+                let words = format!("■ Unsaved work cannot be kept safe: {error}");
+                // The frame is painted already, and the next may be long in coming.
+                if self.said != words {
+                    self.said = words;
+                    ctx.request_repaint();
+                }
+            }
         }
     }
 

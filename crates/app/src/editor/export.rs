@@ -15,7 +15,7 @@ impl Editor {
     /// Writes the piece or its outlines to a file.
     pub(super) fn write_export(&mut self, path: &Path, kind: FileKind) {
         let bytes = export(self.document.plan(), self.document.balance(), kind).map_err(|error| error.to_string());
-        match bytes.and_then(|bytes| fh_store::replace(path, &bytes).map_err(|error| error.to_string())) {
+        match bytes.and_then(|bytes| fh_store::replace_same_kind(path, &bytes).map_err(|error| error.to_string())) {
             Ok(()) => {
                 self.dialog = None;
                 self.say(format!("Written in mm: {} in {}.", kind.name(), path.display()));

@@ -119,6 +119,12 @@ impl Editor {
             },
             Err(error) => match &mut self.dialog {
                 Some(Dialog::SaveAs(dialog)) => dialog.entry.say(error.to_string()),
+                // Another name can be given at once.
+                _ if matches!(error, StoreError::Protected { .. }) => {
+                    let mut dialog = SavePlan::new(path);
+                    dialog.entry.say(format!("Not saved: {error}. Choose another name."));
+                    self.dialog = Some(Dialog::SaveAs(dialog));
+                }
                 _ => self.dialog = Some(Dialog::Message(Message::new("The plan was not saved", &error))),
             },
         }
@@ -186,25 +192,27 @@ impl Editor {
             return;
         }
         let Some(Dialog::Recovered(dialog)) = &mut self.dialog else { return };
-        if index < dialog.work.len() {
-            let discarded = dialog.work.remove(index).discard();
-            let is_empty = dialog.work.is_empty();
-            if is_empty {
-                self.dialog = None;
-            }
-            if let Err(error) = discarded {
-                self.say(format!("The work was not discarded: {error}"));
-            }
+        let Some(work) = dialog.take(index) else { return };
+        if dialog.is_empty() {
+            self.dialog = None;
+        }
+        if let Err(error) = work.discard() {
+            self.say(format!("The work was not discarded: {error}"));
+        }
+    }
+
+    /// Writes recovered work that cannot be opened to a file of its own.
+    pub(super) fn copy_recovered(&mut self, index: usize) {
+        let folder = self.folder();
+        if let Some(Dialog::Recovered(dialog)) = &mut self.dialog {
+            dialog.copy(index, &folder);
         }
     }
 
     /// Opens recovered work: it is written into the own journal before it is taken from the one that was left over.
     fn recover(&mut self, index: usize) {
         let Some(Dialog::Recovered(dialog)) = &mut self.dialog else { return };
-        if index >= dialog.work.len() {
-            return;
-        }
-        let work = dialog.work.remove(index);
+        let Some(work) = dialog.take(index) else { return };
         match work.plan() {
             Ok(plan) => {
                 let file = work.document().zip(work.stamp());

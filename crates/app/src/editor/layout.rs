@@ -37,6 +37,8 @@ const LEAST_HEIGHT_WITH_BARS: f32 = 300.0;
 /// The width of the button on an empty bar, and how far it stands below the middle.
 const FIRST_SEGMENT: f32 = 184.0;
 const FIRST_SEGMENT_BELOW: f32 = 64.0;
+/// The width of the window below which it squeezes its side panels.
+const LEAST_WIDTH: f32 = 640.0;
 /// The share of the window that side panels may take at most, so that large text leaves room for the strips.
 const MOST_OF_WIDTH: f32 = 0.27;
 const MOST_OF_HEIGHT: f32 = 0.24;
@@ -80,6 +82,7 @@ impl Editor {
         let mut spots = Spots::default();
         let size = ui.available_size();
         self.has_room_for_findings = size.y > self.theme.scaled(LEAST_HEIGHT_WITH_FINDINGS);
+        self.mend_squeezed(size.x);
         let sized = self.sized_for;
         let desk = self.desk();
         let theme = desk.theme;
@@ -110,6 +113,15 @@ impl Editor {
         spots.piece = self.show_piece_view(ui, out);
         spots.strips = self.show_strips(ui, out);
         self.spots = spots;
+    }
+
+    /// Panels that a tiny window squeezed are sized anew once it is large again.
+    fn mend_squeezed(&mut self, width: f32) {
+        let is_squeezed = width < self.theme.scaled(LEAST_WIDTH);
+        if self.is_squeezed && !is_squeezed {
+            self.sized_for += 1;
+        }
+        self.is_squeezed = is_squeezed;
     }
 
     /// Shows the plot, or only its head where it is closed or there is no room for both it and the strips.

@@ -20,7 +20,7 @@ use crate::order::Order;
 use crate::panels::area_plot::Curve;
 use crate::piece_view::PieceView;
 use crate::services::Services;
-use crate::state::{Clipboard, Desk, Document, Keeper, PlanFile, Request, Selection, Settings, Then, ViewsShown};
+use crate::state::{Clipboard, Desk, Document, Keeper, Kept, PlanFile, Request, Selection, Settings, Then, ViewsShown};
 use crate::theme::{self, Theme};
 use fh_core::balance::Balance;
 use fh_core::plan::{Plan, PlanUnit, SectionSpec, Segment, Units};
@@ -30,6 +30,7 @@ use std::path::Path;
 /// The editor: the open plan, what is selected, and the dialog in front.
 pub struct Editor {
     services: Services,
+    kept: Kept,
     pub(crate) settings: Settings,
     recent: Recent,
     theme: Theme,
@@ -60,6 +61,8 @@ pub struct Editor {
     looked_at_finding: Option<usize>,
     /// Counts how often the look was changed: panels are sized anew then.
     sized_for: u32,
+    /// Whether the window was so narrow that it squeezed its panels.
+    is_squeezed: bool,
     has_room_for_findings: bool,
     has_room_for_piece: bool,
     /// The units that a plan had before another unit was chosen, and the serial number of that plan.
@@ -71,7 +74,7 @@ impl Editor {
     pub fn new(services: Services) -> Self {
         let mut editor = Self::bare(services, Document::new(empty_plan(), None, 0));
         editor.dialog = Some(Dialog::NewPlan(NewPlan::new(PlanUnit::Inch)));
-        editor.offer_leftovers();
+        editor.tell_what_was_left();
         editor
     }
 
@@ -80,7 +83,7 @@ impl Editor {
         let mut editor = Self::bare(services, Document::new(plan, None, 0));
         editor.selection = Selection::first(&editor.document);
         editor.begin_tour_once();
-        editor.offer_leftovers();
+        editor.tell_what_was_left();
         editor
     }
 
@@ -89,23 +92,19 @@ impl Editor {
         let mut editor = Self::bare(services, Document::new(empty_plan(), None, 0));
         editor.begin_tour_once();
         editor.open_file(path);
-        editor.offer_leftovers();
+        editor.tell_what_was_left();
         editor
     }
 
     fn bare(services: Services, document: Document) -> Self {
         let home = services.home.as_ref();
-        let settings: Settings =
-            home.and_then(|home| fh_store::settings::load(home).ok().flatten()).unwrap_or_default();
-        let (tools, said) = match home.map_or(Ok(None), fh_store::tools::load) {
-            Ok(tools) => (tools.unwrap_or_default(), String::new()),
-            Err(error) => (fh_work::Shop::default(), format!("■ Your tools were not read: {error}")),
-        };
+        let (kept, settings, tools) = Kept::read(home);
         let recent = home.map_or_else(Recent::default, Recent::load);
         let mut canvas = Canvas::default();
         canvas.set_views(views(settings.views));
         Self {
             services,
+            kept,
             theme: Theme::new(settings.look, settings.text_size),
             is_dressed: false,
             settings,
@@ -123,7 +122,7 @@ impl Editor {
             tour: None,
             spots: Spots::default(),
             keeper: Keeper::default(),
-            said,
+            said: String::new(),
             waiting: Vec::new(),
             after_save: None,
             may_close: false,
@@ -131,6 +130,7 @@ impl Editor {
             serial: 0,
             looked_at_finding: None,
             sized_for: 0,
+            is_squeezed: false,
             has_room_for_findings: true,
             has_room_for_piece: true,
             left_units: None,
@@ -200,11 +200,16 @@ impl Editor {
         self.looked_at_finding = None;
     }
 
-    fn offer_leftovers(&mut self) {
+    /// Says what of the program's own files was not read, and offers back unsaved work; once the plan is open, which says
+    /// something of its own.
+    fn tell_what_was_left(&mut self) {
+        if !self.kept.told.is_empty() {
+            self.said = format!("■ {}", std::mem::take(&mut self.kept.told));
+        }
         let Some(home) = &self.services.home else { return };
-        let work = Journal::leftovers(home);
-        if !work.is_empty() {
-            self.dialog = Some(Dialog::Recovered(Recovered { work }));
+        let left = Journal::leftovers(home);
+        if !left.work.is_empty() || !left.broken.is_empty() {
+            self.dialog = Some(Dialog::Recovered(Recovered::new(left)));
         }
     }
 
@@ -233,9 +238,7 @@ impl Editor {
     }
 
     fn keep_settings(&mut self) {
-        if let Some(home) = &self.services.home
-            && let Err(error) = fh_store::settings::save(home, &self.settings)
-        {
+        if let Err(error) = self.kept.keep_settings(&self.settings) {
             self.said = format!("The settings were not kept: {error}");
         }
     }

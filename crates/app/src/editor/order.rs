@@ -214,11 +214,10 @@ impl Editor {
     }
 
     fn own(&mut self, shop: Shop) {
-        if let Some(home) = &self.services.home
-            && let Err(error) = fh_store::tools::save(home, &shop)
-        {
+        let shop = self.kept.keep_tools(shop).unwrap_or_else(|(shop, error)| {
             self.said = format!("■ Your tools were not kept: {error}");
-        }
+            shop
+        });
         self.order.own(shop);
     }
 }

@@ -69,11 +69,11 @@ impl Editor {
         match kind {
             SheetKind::Pdf => {
                 let bytes = fh_print::pdf(&drawing).map_err(|error| error.to_string())?;
-                fh_store::replace(path, &bytes).map_err(|error| error.to_string())?;
+                fh_store::replace_same_kind(path, &bytes).map_err(|error| error.to_string())?;
                 Ok(vec![path.to_owned()])
             }
             SheetKind::Svg => {
-                fh_store::replace_pages(path, &fh_print::svg(&drawing)).map_err(|error| error.to_string())
+                fh_store::replace_pages(path, &fh_print::svg(&drawing), false).map_err(|error| error.to_string())
             }
         }
     }

@@ -62,7 +62,11 @@ impl Part {
     pub(super) fn bar(desk: &Desk<'_>, index: usize) -> Option<Self> {
         let bar = desk.document.plan().bars.get(index)?;
         let balance = desk.document.balance().bars.get(index)?;
-        let title = if bar.name.trim().is_empty() { format!("bar {}", index + 1) } else { bar.name.clone() };
+        let title = if bar.name.trim().is_empty() {
+            format!("bar {}", index + 1)
+        } else {
+            fh_core::describe::short_name(&bar.name)
+        };
         let name = if bar.pieces() > 1 { format!("{title}  × {}", bar.pieces()) } else { title.clone() };
         let value = desk.document.plan().units.marks.round(figures::mm(balance.stock_length)).text();
         let spoken = format!("Bar: {title}");

@@ -1,6 +1,7 @@
 //! The open plan: its history, its file, and the balance that follows from it.
 
 use fh_core::balance::{Balance, Spread, balance, spread};
+use fh_core::describe::short_name;
 use fh_core::edit::{Edit, Gave, History, Refusal};
 use fh_core::plan::Plan;
 use fh_store::{Stamp, StoreError};
@@ -81,7 +82,7 @@ impl Document {
     /// What it is called: its title, or else its file's name.
     pub(crate) fn name(&self) -> String {
         if !self.plan().title.trim().is_empty() {
-            return self.plan().title.clone();
+            return short_name(&self.plan().title);
         }
         let file = self.file.as_ref().and_then(|file| file.path.file_name());
         file.map_or_else(|| "Untitled".to_owned(), |name| name.to_string_lossy().into_owned())

@@ -3,6 +3,7 @@
 mod clipboard;
 mod document;
 mod keeper;
+mod kept;
 mod lines;
 mod request;
 mod selection;
@@ -11,6 +12,7 @@ mod settings;
 pub(crate) use clipboard::Clipboard;
 pub(crate) use document::{Document, PlanFile};
 pub(crate) use keeper::Keeper;
+pub(crate) use kept::Kept;
 pub(crate) use lines::{Line, lines};
 pub(crate) use request::{Choice, Request, Side, Then};
 pub(crate) use selection::{Focus, Selection};

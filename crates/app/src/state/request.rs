@@ -55,6 +55,8 @@ pub(crate) enum Request {
     OpenDemo(usize),
     /// Open recovered work, or let it go.
     Recovered(usize, bool),
+    /// Write recovered work that cannot be opened to a file of its own.
+    CopyRecovered(usize),
     /// Save the plan in a file; whether whatever is there is replaced.
     SaveTo(PathBuf, bool),
     /// Write the mark sheet to a file.

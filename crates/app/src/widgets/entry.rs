@@ -19,6 +19,9 @@ const WIDEST: f32 = 240.0;
 /// What stands at the end of a field whose size follows from others.
 const FOLLOWS: &str = "follows";
 
+/// The most letters that a field holds, whatever is pasted into it: setting millions of them takes seconds in every frame.
+const MOST_LETTERS: usize = 2_000;
+
 /// What a field is called and how it looks while it is empty.
 pub(crate) struct Entry<'a> {
     /// The words beside it.
@@ -83,6 +86,8 @@ pub(crate) fn show<T>(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, now: &str, 
 
 fn field<T>(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, now: &str, reading: &Reading<'_, T>) -> Option<T> {
     let id = ui.make_persistent_id(("entry", entry.name));
+    // A file may hold more than a field can show; it stays as it is until something else is typed.
+    let now = now.char_indices().nth(MOST_LETTERS).map_or(now, |(end, _)| &now[..end]);
     let typed = ui.data(|data| data.get_temp::<Typed>(id)).filter(|typed| typed.over == now);
     let mut text = typed.map_or_else(|| now.to_owned(), |typed| typed.text);
     if reading.step.is_some() && focus::is_wanted(ui.ctx()) {
@@ -131,7 +136,7 @@ fn edit(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, id: Id, text: &mut String
     let width = ui.available_width().min(theme.scaled(WIDEST));
     let hint = RichText::new(entry.hint).color(theme.ink_quiet);
     let hint = if entry.because.is_some() { hint.italics() } else { hint };
-    let field = TextEdit::singleline(text).id(id).desired_width(width).hint_text(hint);
+    let field = TextEdit::singleline(text).id(id).desired_width(width).hint_text(hint).char_limit(MOST_LETTERS);
     let field = field.min_size(egui::vec2(0.0, theme.scaled(space::TARGET))).align(egui::Align2::LEFT_CENTER);
     let output = field.show(ui);
     focus::select_on_focus(ui, &output, text);

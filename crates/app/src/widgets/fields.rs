@@ -3,6 +3,7 @@
 use super::Sizing;
 use super::entry::{self, Entry, Reading, doubt_of_length, of_jump};
 use egui::Ui;
+use fh_core::describe::LONGEST_NAME;
 use fh_measure::{LengthRange, WrittenAngle, WrittenLength, WrittenShare};
 
 /// How far one step of an angle goes.
@@ -187,8 +188,16 @@ pub(crate) fn count(ui: &mut Ui, sizing: &Sizing<'_>, entry: &Entry<'_>, now: Op
 
 /// Words.
 pub(crate) fn words(ui: &mut Ui, sizing: &Sizing<'_>, entry: &Entry<'_>, now: &str) -> Option<String> {
-    let read = |text: &str| Ok(text.trim().to_owned());
+    let read = |text: &str| of_name_length(text.trim()).map(str::to_owned);
     entry::show(ui, sizing.theme, entry, now, &Reading { read: &read, step: None, doubt: None })
+}
+
+/// Words no longer than a name.
+fn of_name_length(words: &str) -> Result<&str, String> {
+    if words.chars().nth(LONGEST_NAME).is_none() {
+        return Ok(words);
+    }
+    Err(format!("{LONGEST_NAME} letters are the most"))
 }
 
 /// Words that may be left out.

@@ -146,6 +146,11 @@ pub(crate) fn settled_on_cut_bar(walk: &Walk<'_>) -> Option<(usize, Vec<Settled>
     fits.then_some((at, settled))
 }
 
+/// Where every segment lies on the bar and on the forged bar, on a bar already cut with what takes up; without masses.
+pub(crate) fn laid(walk: &Walk<'_>) -> Vec<SegmentBalance> {
+    lay_off(walk, settle_to_fit(walk, 0, &mut Vec::new()), MassDensity::default())
+}
+
 /// The segments settled; on a bar already cut, the one that takes up gives until the sum fits.
 fn settle_to_fit(walk: &Walk<'_>, index: usize, met: &mut Vec<Met>) -> Vec<Settled> {
     let Some(name) = &walk.bar.takes_up else { return walk.settle(None) };
@@ -163,7 +168,10 @@ fn settle_to_fit(walk: &Walk<'_>, index: usize, met: &mut Vec<Met>) -> Vec<Settl
     match factor_to_fit(walk, at, gives, length.mm()) {
         Ok(factor) => {
             let mut settled = walk.settle(Some((at, gives, factor)));
-            note_what_gave(&mut settled[at], gives);
+            // Where it is in trouble its sizes are as written, and none of them gave.
+            if settled[at].trouble.is_none() {
+                note_what_gave(&mut settled[at], gives);
+            }
             settled
         }
         Err(trouble) => {

@@ -29,12 +29,12 @@ pub use segment::{Derived, SegmentBalance};
 pub use spread::{BarSpread, Between, SegmentSpread, Spread, spread};
 pub use totals::{Totals, totals};
 
-pub(crate) use bar::settled_on_cut_bar;
+pub(crate) use bar::{laid, settled_on_cut_bar};
 pub(crate) use draft::{Draft, Surroundings, section_size};
 pub(crate) use settle::Settled;
 pub(crate) use solve::solve;
 pub(crate) use trouble::Trouble;
-pub(crate) use walk::Walk;
+pub(crate) use walk::{Walk, scaled};
 
 use crate::findings::{self, Finding};
 use crate::plan::Plan;

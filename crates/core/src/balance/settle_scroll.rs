@@ -29,9 +29,8 @@ impl Draft {
                 }
                 let guess = length / (std::f64::consts::PI * (inner + outer));
                 let turns = solve(|turns| line(inner, outer, turns).length_mm(), length, guess);
-                self.scrolled(scroll, turns.map(|turns| line(inner, outer, turns)), |spiral| {
-                    Derived::turns(spiral.turns)
-                })
+                let spiral = turns.map(|turns| line(inner, outer, turns)).ok_or(Trouble::CannotFit);
+                self.scrolled(scroll, spiral, |spiral| Derived::turns(spiral.turns))
             }
             (true, (Some(inner), None, Some(turns))) => {
                 let outer = self.solve_radius(inner, |outer| line(inner, outer, turns));
@@ -48,18 +47,27 @@ impl Draft {
     }
 
     /// The spiral whose radius above a least one makes it as long as the segment.
-    fn solve_radius(&self, least: f64, line: impl Fn(f64) -> Spiral) -> Option<Spiral> {
+    fn solve_radius(&self, least: f64, line: impl Fn(f64) -> Spiral) -> Result<Spiral, Trouble> {
         let length = in_mm(self.shape.length());
-        let more = solve(|more| line(least + more).length_mm(), length, length / 4.0)?;
-        Some(line(least + more))
+        let shortest = line(least).length_mm();
+        if length <= shortest {
+            return Err(Trouble::ScrollTooMuchTurned(mm(shortest)));
+        }
+        let more = solve(|more| line(least + more).length_mm(), length, length / 4.0).ok_or(Trouble::CannotFit)?;
+        Ok(line(least + more))
     }
 
-    fn scrolled(&self, scroll: &ScrollSize, spiral: Option<Spiral>, derived: impl Fn(&Spiral) -> Derived) -> Settled {
+    fn scrolled(
+        &self,
+        scroll: &ScrollSize,
+        spiral: Result<Spiral, Trouble>,
+        derived: impl Fn(&Spiral) -> Derived,
+    ) -> Settled {
         match spiral {
-            Some(spiral) => {
+            Ok(spiral) => {
                 Settled { derived: vec![derived(&spiral)], bent: Some(scroll.bent(spiral)), ..self.as_given() }
             }
-            None => Settled { trouble: Some(Trouble::CannotFit), ..self.as_given() },
+            Err(trouble) => Settled { trouble: Some(trouble), ..self.as_given() },
         }
     }
 }

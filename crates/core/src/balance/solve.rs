@@ -40,16 +40,20 @@ pub(crate) fn solve(f: impl Fn(f64) -> f64, target: f64, guess: f64) -> Option<f
 
 /// Two places between which the miss changes sign.
 fn bracket(miss: &impl Fn(f64) -> f64, guess: f64) -> Option<(f64, f64)> {
+    if !guess.is_finite() || guess <= 0.0 {
+        return None;
+    }
     let (mut low, mut high) = (guess, guess);
     while miss(low) > 0.0 {
         low /= 4.0;
-        if low < guess / MOST {
+        // At least as far: so small a guess divides to 0 and stays there.
+        if low <= guess / MOST {
             return None;
         }
     }
     while miss(high) < 0.0 {
         high *= 4.0;
-        if high > guess * MOST {
+        if high >= guess * MOST {
             return None;
         }
     }
@@ -78,5 +82,13 @@ mod tests {
         assert_eq!(solve(|x| 1.0 + x, 0.5, 1.0), None);
         assert_eq!(solve(|x| x, f64::NAN, 1.0), None);
         assert_eq!(solve(|x| x, -1.0, 1.0), None);
+    }
+
+    #[test]
+    fn the_search_ends_whatever_the_guess() {
+        for guess in [0.0, 5e-324, 1e-300, 1e300, f64::MAX, f64::INFINITY, f64::NAN] {
+            assert_eq!(solve(|x| 1.0 + x / (1.0 + x), 0.5, guess), None, "{guess} from above");
+            assert_eq!(solve(|x| x.min(1.0), 2.0, guess), None, "{guess} from below");
+        }
     }
 }

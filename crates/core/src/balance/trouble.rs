@@ -27,6 +27,8 @@ pub(crate) enum Trouble {
     NothingGives,
     /// A scroll shorter than the straight line from its inner to its outer radius.
     ScrollTooShort(Length),
+    /// A scroll shorter than its turns round its radius can be.
+    ScrollTooMuchTurned(Length),
     /// An opening scroll that starts from its very center: it would turn for ever.
     ScrollFromCenter,
     /// Round so small a mandrel the rolled size would be nothing.

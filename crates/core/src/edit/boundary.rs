@@ -2,7 +2,7 @@
 
 use super::Refusal;
 use super::rewrite::{Pen, rewrite, size_words};
-use crate::balance::{Draft, Settled, Trouble, Walk, settled_on_cut_bar};
+use crate::balance::{Draft, Settled, Trouble, Walk, laid, scaled, settled_on_cut_bar};
 use crate::metal::{in_mm, mm};
 use crate::plan::{Chain, Gives, Plan, Segment};
 use fh_measure::{LengthUnit, format_decimal};
@@ -62,8 +62,16 @@ pub struct Moved {
 /// Moves a boundary.
 ///
 /// # Errors
-/// Where there is no such boundary, nothing may give, or no size fits; the refusal says so in words and numbers.
+/// Where there is no such boundary, nothing may give, no size fits, or the boundary would come elsewhere; the refusal says
+/// so in words and numbers.
 pub fn move_boundary(plan: &Plan, wish: &BoundaryMove) -> Result<Moved, Refusal> {
+    let change = changed(plan, wish)?;
+    change.has_come(wish)?;
+    Ok(Moved { plan: change.plan, gave: change.gave })
+}
+
+/// The change of a plan that moves a boundary.
+fn changed(plan: &Plan, wish: &BoundaryMove) -> Result<Change, Refusal> {
     let bar = plan.bars.get(wish.bar).ok_or(Refusal::NoSuchPlace)?;
     let walk = Walk::new(plan, bar);
     let flat = bar.flat();
@@ -77,7 +85,7 @@ pub fn move_boundary(plan: &Plan, wish: &BoundaryMove) -> Result<Moved, Refusal>
     let is_plain = flat.iter().all(|flat| flat.depth == 0);
     if let (Some(at), true) = (takes_up, is_plain) {
         change.move_on_cut_bar(wish, at, &lengths, &settled)?;
-        return Ok(Moved { plan: change.plan, gave: change.gave });
+        return Ok(change);
     }
     let gives = segment.giving();
     let grown = match wish.to {
@@ -95,7 +103,7 @@ pub fn move_boundary(plan: &Plan, wish: &BoundaryMove) -> Result<Moved, Refusal>
     if let (Neighbor::TradesMetal, Some(next)) = (wish.neighbor, bar.next_in_chain(wish.segment)) {
         change.fit(next, flat[next].segment.giving(), lengths[next] - grown)?;
     }
-    Ok(Moved { plan: change.plan, gave: change.gave })
+    Ok(change)
 }
 
 /// Where the segment starts on the forged bar, in mm.
@@ -114,6 +122,8 @@ fn forged_start(plan: &Plan, wish: &BoundaryMove, forged: impl Fn(usize) -> f64)
 
 /// A mark comes to lie this close to where it was wished, in mm.
 const CLOSE_MM: f64 = 0.001;
+/// A boundary that comes no closer than this to its wish has not come there, in mm of bar.
+const THERE_MM: f64 = 0.01;
 /// The most decimals that a size is written with beyond the usual ones.
 const FINEST: usize = 8;
 
@@ -189,7 +199,7 @@ impl Change {
                     if gives(self, at) != Gives::Length || forged(at) <= 0.0 {
                         return Err(self.refusal(at, "it takes up what is left of the bar, but not by its length"));
                     }
-                    lengths[at] * (target / forged(at) - 1.0)
+                    self.stock_length_forged(at, target)? - lengths[at]
                 } else {
                     self.stretch(at, target, forged(at))?;
                     self.stock_length(at) - lengths[at]
@@ -208,6 +218,20 @@ impl Change {
             Some(_) => Ok(()),
             None => Err(self.refusal(takes_up, "no bar would be left for it to take up")),
         }
+    }
+
+    /// The length of bar that a segment takes where its length gives until it is this long, forged, in mm.
+    fn stock_length_forged(&self, index: usize, target: f64) -> Result<f64, Refusal> {
+        let walk = self.walk();
+        let segment = walk.bar.segment(index).ok_or(Refusal::NoSuchPlace)?;
+        let draft = Draft::new(segment, walk.surroundings(index));
+        let settled = |factor: f64| scaled(&draft, Gives::Length, factor);
+        let long = |factor: f64| settled(factor).shape.map_or(0.0, |shape| in_mm(shape.length()));
+        let guess = target / long(1.0);
+        let guess = if guess.is_finite() && guess > 0.0 { guess } else { 1.0 };
+        let factor = crate::balance::solve(long, target, guess)
+            .ok_or_else(|| self.refusal(index, &format!("no size of it makes it {} long", self.words(target))))?;
+        Ok(walk.stock_length(segment, &settled(factor)))
     }
 
     /// Lets one size of a segment give until it takes this length of bar, in mm.
@@ -245,6 +269,10 @@ impl Change {
         let (segment, written) = self
             .written(index, gives, &settled, wanted)
             .ok_or_else(|| self.refusal(index, "the size would be beyond all measure"))?;
+        let as_written = Draft::new(&segment, walk.surroundings(index)).settle();
+        if let Some(trouble) = as_written.trouble {
+            return Err(self.no_fit(index, trouble, wanted));
+        }
         for size in written {
             let text = size_words(&segment, size);
             self.gave.push(Gave { segment: index, size, text });
@@ -278,6 +306,29 @@ impl Change {
         best
     }
 
+    /// Makes sure that the boundary has come to where it was wished: what gave may have changed what lies before it, and with
+    /// what takes up on a bar already cut.
+    fn has_come(&self, wish: &BoundaryMove) -> Result<(), Refusal> {
+        let laid = laid(&self.walk());
+        let segment = laid.get(wish.segment).ok_or(Refusal::NoSuchPlace)?;
+        let (wished, come, there) = match wish.to {
+            BoundaryTarget::Mark(mark) => (in_mm(mark), in_mm(segment.mark_end), THERE_MM),
+            // The end of a branch hangs where its split puts it.
+            BoundaryTarget::Forged(_) if segment.chain != Chain::Bar => return Ok(()),
+            BoundaryTarget::Forged(end) => {
+                // A hair of a thick bar is an inch of wire.
+                let stretch = in_mm(segment.forged_length) / in_mm(segment.stock_length);
+                let come = in_mm(segment.forged_start + segment.forged_length);
+                (in_mm(end), come, THERE_MM * if stretch.is_finite() { stretch.max(1.0) } else { 1.0 })
+            }
+        };
+        if (come - wished).abs() <= there + 1e-9 * wished.abs() {
+            return Ok(());
+        }
+        let words = format!("its end would come to {}, not there: other sizes go with it", self.words(come));
+        Err(self.refusal(wish.segment, &words))
+    }
+
     fn no_fit(&self, index: usize, trouble: Trouble, target: f64) -> Refusal {
         let words = match trouble {
             Trouble::NothingGives => "its sizes follow or hold, so nothing in it gives".to_owned(),
@@ -285,6 +336,7 @@ impl Change {
                 format!("its bend would need an inside radius of {}, below 0", self.words(in_mm(radius)))
             }
             Trouble::CannotFit => format!("no size of it fits {} of bar", self.words(target)),
+            Trouble::HoleTooLarge => "its hole would break out of it".to_owned(),
             _ => "its own sizes are not settled yet".to_owned(),
         };
         self.refusal(index, &words)

@@ -2,6 +2,7 @@
 
 use super::{Edit, Refusal, boundary::Gave};
 use crate::plan::Plan;
+use std::collections::VecDeque;
 use std::sync::Arc;
 
 /// How many steps can be taken back.
@@ -12,7 +13,7 @@ const MOST_STEPS: usize = 500;
 pub struct History {
     plan: Arc<Plan>,
     undone: Vec<Arc<Plan>>,
-    done: Vec<Arc<Plan>>,
+    done: VecDeque<Arc<Plan>>,
     gesture: Option<Arc<Plan>>,
     revision: u64,
 }
@@ -20,7 +21,7 @@ pub struct History {
 impl History {
     /// The history of a plan that was just opened or begun.
     pub fn new(plan: Plan) -> Self {
-        Self { plan: Arc::new(plan), undone: Vec::new(), done: Vec::new(), gesture: None, revision: 0 }
+        Self { plan: Arc::new(plan), undone: Vec::new(), done: VecDeque::new(), gesture: None, revision: 0 }
     }
 
     /// The plan as it stands.
@@ -84,7 +85,7 @@ impl History {
     /// Takes the last step back; whether there was one.
     pub fn undo(&mut self) -> bool {
         self.commit();
-        let Some(before) = self.done.pop() else { return false };
+        let Some(before) = self.done.pop_back() else { return false };
         self.undone.push(Arc::clone(&self.plan));
         self.set(before);
         true
@@ -94,7 +95,7 @@ impl History {
     pub fn redo(&mut self) -> bool {
         self.commit();
         let Some(after) = self.undone.pop() else { return false };
-        self.done.push(Arc::clone(&self.plan));
+        self.done.push_back(Arc::clone(&self.plan));
         self.set(after);
         true
     }
@@ -111,9 +112,9 @@ impl History {
 
     fn remember(&mut self, before: Arc<Plan>) {
         self.undone.clear();
-        self.done.push(before);
+        self.done.push_back(before);
         if self.done.len() > MOST_STEPS {
-            self.done.remove(0);
+            self.done.pop_front();
         }
     }
 

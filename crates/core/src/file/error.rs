@@ -1,5 +1,6 @@
 //! Why a plan file cannot be read, and where.
 
+use crate::describe::plain_line;
 use std::fmt;
 
 /// Why a plan file cannot be read. Lines and columns are counted from 1, columns in characters.
@@ -51,12 +52,12 @@ impl fmt::Display for FileError {
             place.push(format!("line {line}, column {column}"));
         }
         if !self.path.is_empty() {
-            place.push(format!("at {}", self.path));
+            place.push(format!("at {}", plain_line(&self.path)));
         }
         if !place.is_empty() {
             write!(f, "{}: ", place.join(", "))?;
         }
-        f.write_str(&self.message)
+        f.write_str(&plain_line(&self.message))
     }
 }
 
@@ -77,5 +78,8 @@ mod tests {
         let error = FileError::at("{\n  \"bars\": 5 }", 12, "bars".to_owned(), "a list was expected");
         assert_eq!(error.to_string(), "line 2, column 11, at bars: a list was expected");
         assert_eq!(FileError::whole("too big").to_string(), "too big");
+        let sly =
+            FileError { path: "\u{1b}[31mbars\n".to_owned(), ..FileError::whole("there is no “\r\u{202e}x” here") };
+        assert_eq!(sly.to_string(), "at  [31mbars : there is no “  x” here");
     }
 }

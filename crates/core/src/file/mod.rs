@@ -2,6 +2,7 @@
 //! `docs/plan-format.md`.
 
 mod error;
+mod extent;
 mod key_path;
 mod layout;
 mod look_over;
@@ -15,6 +16,7 @@ pub use schema::schema;
 
 use crate::motif::{MOTIF_VERSION, Motif};
 use crate::plan::{FORMAT_VERSION, Plan};
+use extent::Extent;
 use key_path::KeyPath;
 use look_over::Sort;
 use places::{Kind, Place, Stopped};
@@ -22,7 +24,9 @@ use serde::Serialize;
 use serde::de::{DeserializeOwned, IgnoredAny};
 
 /// The most bytes a plan file may have: 16 MB. The largest plan we know of takes a thousandth of it.
-pub const MOST_BYTES: u64 = 16 * 1024 * 1024;
+pub const MOST_BYTES: u64 = 16 * MEGABYTE;
+
+const MEGABYTE: u64 = 1024 * 1024;
 
 const PLAN: Sort = Sort { key: "firstheat", newest: FORMAT_VERSION, what: "plan" };
 const MOTIF: Sort = Sort { key: "firstheat_motif", newest: MOTIF_VERSION, what: "motif" };
@@ -71,17 +75,40 @@ fn read_sort<T: DeserializeOwned>(
 /// Whether a plan could be read back from its file; whoever changes a plan keeps it so.
 ///
 /// # Errors
-/// When a value in it would be refused; the error names the key and what would be right.
+/// When a value in it would be refused, splits lie too deep in one another, or its file would be too large; the error names
+/// the key, where there is one, and what would be right.
 pub fn check(plan: &Plan) -> Result<(), FileError> {
-    validate::validate(plan).map_err(without_place)
+    validate::validate(plan).map_err(without_place)?;
+    check_extent(plan, &PLAN)
 }
 
 /// Whether a motif could be read back from its file.
 ///
 /// # Errors
-/// When a value in it would be refused; the error names the key and what would be right.
+/// As for a plan, see [`check`].
 pub fn check_motif(motif: &Motif) -> Result<(), FileError> {
-    validate::validate_motif(motif).map_err(without_place)
+    validate::validate_motif(motif).map_err(without_place)?;
+    check_extent(motif, &MOTIF)
+}
+
+/// Whether a file would be read again, by its depth and its size.
+fn check_extent(value: &impl Serialize, sort: &Sort) -> Result<(), FileError> {
+    let extent = Extent::of(value);
+    if extent.deepest > places::DEEPEST {
+        // Each split takes six levels; nothing else in a plan lies in itself.
+        let message = format!("splits lie too deep in one another; a {} takes nine at most", sort.what);
+        return Err(FileError::whole(message));
+    }
+    // Only what could be too large is laid out to be measured.
+    if extent.most_bytes as u64 <= MOST_BYTES {
+        return Ok(());
+    }
+    let bytes = laid_out(value).len() as u64;
+    if bytes <= MOST_BYTES {
+        return Ok(());
+    }
+    let (size, most) = (bytes.div_ceil(MEGABYTE), MOST_BYTES / MEGABYTE);
+    Err(FileError::whole(format!("its file would have {size} MB, and a {} has {most} MB at most", sort.what)))
 }
 
 fn without_place(fault: validate::Fault) -> FileError {
@@ -112,8 +139,10 @@ pub fn check_size(bytes: u64) -> Result<(), FileError> {
     if bytes <= MOST_BYTES {
         return Ok(());
     }
-    let (size, most) = (bytes / (1024 * 1024), MOST_BYTES / (1024 * 1024));
-    Err(FileError::whole(format!("the file has {size} MB, and a plan has {most} MB at most; this is hardly a plan")))
+    let (size, most) = (bytes / MEGABYTE, MOST_BYTES / MEGABYTE);
+    // A stream is read no further than one byte too many.
+    let size = if size == most { format!("more than {most} MB") } else { format!("{size} MB") };
+    Err(FileError::whole(format!("the file has {size}, and a plan has {most} MB at most; this is hardly a plan")))
 }
 
 fn as_text(bytes: &[u8]) -> Result<&str, FileError> {

@@ -4,8 +4,9 @@
 
 use super::key_path::{KeyPath, Step};
 
-/// How deep groups and lists may lie in one another; a plan needs about ten levels.
-const DEEPEST: usize = 64;
+/// How deep groups and lists may lie in one another; a plan needs about ten levels, and six more for each
+/// split inside another.
+pub(super) const DEEPEST: usize = 64;
 
 /// A value's place and what it holds.
 #[derive(Debug)]

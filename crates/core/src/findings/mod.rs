@@ -19,6 +19,7 @@ mod rounding;
 mod scene;
 mod section_sizes;
 mod shoulder_sides;
+mod size_doubtful;
 mod split;
 mod spreading;
 mod swelling;
@@ -45,7 +46,7 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 18] = [
+pub const CHECKS: [Check; 19] = [
     bar_length::CHECK,
     cold_shut::CHECK,
     upsetting::CHECK,
@@ -64,6 +65,7 @@ pub const CHECKS: [Check; 18] = [
     heads::CHECK,
     repeats::CHECK,
     odd_fraction::CHECK,
+    size_doubtful::CHECK,
 ];
 
 /// What is said where nothing was found: that much was looked at, and this was not.

@@ -105,6 +105,16 @@ fn segment_words(scene: &Scene<'_>, trouble: Trouble, name: &str) -> (&'static s
                 "Make it longer, or bring the scroll's two radii closer together.".to_owned(),
             );
         }
+        Trouble::ScrollTooMuchTurned(least) => {
+            return (
+                "scroll-too-short",
+                format!(
+                    "“{name}” is too short for its scroll: its turns round its radius take {} or more.",
+                    scene.length(least)
+                ),
+                "Make it longer, give it fewer turns, or a smaller radius.".to_owned(),
+            );
+        }
         Trouble::ScrollFromCenter => (
             "scroll-from-center",
             format!("“{name}” opens from a radius of 0, and would turn for ever there."),
@@ -159,7 +169,10 @@ fn too_tight(scene: &Scene<'_>, radius: Length, name: &str) -> (&'static str, St
 
 fn cannot_fit(scene: &Scene<'_>, name: &str) -> (&'static str, String, String) {
     let needed = crate::metal::in_mm(scene.balance.last_mark());
-    let length = scene.bar.length.as_ref().map_or(0.0, |length| length.mm());
+    let Some(length) = scene.bar.length.as_ref().map(|length| length.mm()) else {
+        let message = format!("“{name}”: no size of its bend fits its length.");
+        return ("cannot-fit", message, "Make it longer or shorter, or leave another size of the bend out.".to_owned());
+    };
     let message = format!(
         "“{name}” cannot take up the difference: with it as written the plan needs {}, and the bar is {}.",
         scene.millimeters(needed),

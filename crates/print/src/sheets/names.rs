@@ -1,5 +1,6 @@
 //! What sheets call a piece and its bars.
 
+use fh_core::describe::short_name;
 use fh_core::plan::{Bar, Plan};
 
 /// The title of a plan that has none.
@@ -24,5 +25,5 @@ pub(super) fn bar_name(plan: &Plan, index: usize, bar: &Bar) -> String {
 /// A segment's name, or its path where it has none; `number` counts through the bar.
 pub(super) fn segment_name(bar: &Bar, number: usize) -> String {
     let name = bar.segment(number).map_or("", |segment| segment.name.trim());
-    if name.is_empty() { format!("segment {}", bar.path(number)) } else { name.to_owned() }
+    if name.is_empty() { format!("segment {}", bar.path(number)) } else { short_name(name) }
 }

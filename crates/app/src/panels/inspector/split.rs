@@ -149,7 +149,7 @@ fn name_line(ui: &mut Ui, sizing: &Sizing<'_>, index: usize, branch: &mut Branch
     ui.horizontal_top(|ui| {
         let words = RichText::new(number.to_string()).color(sizing.theme.ink_quiet);
         ui.add_sized([sizing.theme.scaled(NUMBER), size], Label::new(words));
-        let width = (ui.available_width() - 3.0 * (size + space::GAP)).floor();
+        let width = (ui.available_width() - 3.0 * (size + space::GAP)).floor().max(size);
         ui.allocate_ui(vec2(width, size), |ui| {
             ui.set_width(width);
             let (name, hint) = (format!("Name of branch {number}"), branch.title(index));

@@ -2,15 +2,17 @@
 
 use crate::theme::own_colors;
 use egui::{ColorImage, Context, TextureFilter, TextureHandle, TextureOptions};
-use image::{DynamicImage, ImageDecoder, ImageError, ImageReader};
+use image::{DynamicImage, ImageDecoder, ImageError, ImageReader, Limits};
 use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
 /// The longest side that is kept, in pixels: every graphics card takes it, and a screen shows no more.
 const MOST_SIDE: u32 = 2048;
-/// The most that a picture may take in memory while it is read, in bytes: a photograph of a hundred million pixels.
-const MOST_BYTES: u64 = 400_000_000;
+/// The most that a picture may take in memory while it is read, in bytes: a photograph of sixty million pixels.
+const MOST_BYTES: u64 = 192_000_000;
+/// The most that may be taken at once beside it, as a color profile that a small file unpacks, in bytes.
+const MOST_AT_ONCE: u64 = 256_000_000;
 
 /// Large or small, its lines stay lines.
 const SMOOTH: TextureOptions = TextureOptions { mipmap_mode: Some(TextureFilter::Linear), ..TextureOptions::LINEAR };
@@ -106,7 +108,18 @@ pub(crate) fn check(path: &Path) -> Result<(), String> {
 }
 
 fn decoder(path: &Path) -> Result<impl ImageDecoder, String> {
-    let open = ImageReader::open(path).and_then(ImageReader::with_guessed_format).map_err(|error| io_words(&error))?;
+    // A pipe would be waited for, and a device never ends.
+    let metadata = std::fs::metadata(path).map_err(|error| io_words(&error))?;
+    match () {
+        () if metadata.is_dir() => return Err("this is a folder".to_owned()),
+        () if !metadata.is_file() => return Err("this is a pipe or a device, not a file".to_owned()),
+        () => {}
+    }
+    let open = ImageReader::open(path).and_then(ImageReader::with_guessed_format);
+    let mut open = open.map_err(|error| io_words(&error))?;
+    let mut limits = Limits::default();
+    limits.max_alloc = Some(MOST_AT_ONCE);
+    open.limits(limits);
     let decoder = open.into_decoder().map_err(|error| words(&error))?;
     let (width, height) = decoder.dimensions();
     if width == 0 || height == 0 {
@@ -123,13 +136,17 @@ fn read(path: &Path) -> Result<Pixels, String> {
     // Cameras write a photograph as it came from the sensor, and beside it how it was held.
     let held = decoder.orientation().ok();
     let mut picture = DynamicImage::from_decoder(decoder).map_err(|error| words(&error))?;
-    if let Some(held) = held {
-        picture.apply_orientation(held);
-    }
-    let size = [picture.width(), picture.height()].map(f64::from);
+    let whole = [picture.width(), picture.height()];
     if picture.width().max(picture.height()) > MOST_SIDE {
         picture = picture.thumbnail(MOST_SIDE, MOST_SIDE);
     }
+    // Turned once it is small: the whole picture would be there twice.
+    let small = [picture.width(), picture.height()];
+    if let Some(held) = held {
+        picture.apply_orientation(held);
+    }
+    let is_turned = small != [picture.width(), picture.height()];
+    let size = if is_turned { [whole[1], whole[0]] } else { whole }.map(f64::from);
     let pixels = picture.into_rgba8();
     let kept = [pixels.width() as usize, pixels.height() as usize];
     Ok(Pixels { image: own_colors(kept, pixels.as_raw()), size })
@@ -170,6 +187,31 @@ mod tests {
         let read = read(&path).unwrap();
         assert_eq!((read.size, read.image.size), ([4096.0, 1024.0], [2048, 512]));
         std::fs::remove_file(path).unwrap();
+    }
+
+    #[test]
+    fn a_picture_that_would_fill_the_memory_is_refused_unread() {
+        // 20 000 × 20 000 pixels in grey, of which the file holds only the head.
+        let head = [0, 0, 0, 13, b'I', b'H', b'D', b'R', 0, 0, 0x4e, 0x20, 0, 0, 0x4e, 0x20, 8, 0, 0, 0, 0];
+        let mut png = b"\x89PNG\r\n\x1a\n".to_vec();
+        png.extend(head);
+        png.extend(0xc61b_19e5_u32.to_be_bytes());
+        png.extend([0, 0, 0, 0, b'I', b'D', b'A', b'T', 0x35, 0xaf, 0x06, 0x1e]);
+        let path = written("vast.png", &png);
+        let why = check(&path).unwrap_err();
+        std::fs::remove_file(path).unwrap();
+        assert!(why.starts_with("the picture is too large: 20000 by 20000"), "{why}");
+    }
+
+    #[cfg(unix)]
+    #[test]
+    fn a_pipe_is_refused_and_not_waited_for() {
+        let path = std::env::temp_dir().join(format!("firstheat-{}-pipe.png", std::process::id()));
+        assert!(std::process::Command::new("mkfifo").arg(&path).status().unwrap().success());
+        let why = check(&path).unwrap_err();
+        std::fs::remove_file(path).unwrap();
+        assert_eq!(why, "this is a pipe or a device, not a file");
+        assert_eq!(check(Path::new("/dev/zero")).unwrap_err(), "this is a pipe or a device, not a file");
     }
 
     #[test]
