@@ -213,11 +213,10 @@ impl Editor {
         self.dialog = Some(Dialog::ProposeAgain);
     }
 
-    fn own(&mut self, shop: Shop) {
-        let shop = self.kept.keep_tools(shop).unwrap_or_else(|(shop, error)| {
+    fn own(&mut self, mut shop: Shop) {
+        if let Err(error) = self.kept.keep_tools(&mut shop) {
             self.said = format!("■ Your tools were not kept: {error}");
-            shop
-        });
+        }
         self.order.own(shop);
     }
 }

@@ -29,16 +29,13 @@ impl Kept {
         self.settings.as_mut().map_or(Ok(()), |file| file.write(settings).map(|_| ()))
     }
 
-    /// Writes the tools; what the file has now, with what another window put in or took out meanwhile.
-    pub(crate) fn keep_tools(&mut self, shop: Shop) -> Result<Shop, (Shop, StoreError)> {
-        let Some(file) = &mut self.tools else { return Ok(shop) };
-        match file.write(&shop) {
-            Ok(Some(all)) => {
-                file.knows(&all);
-                Ok(all)
-            }
-            Ok(None) => Ok(shop),
-            Err(error) => Err((shop, error)),
+    /// Writes the tools, and takes over what another window put in or took out meanwhile.
+    pub(crate) fn keep_tools(&mut self, shop: &mut Shop) -> Result<(), StoreError> {
+        let Some(file) = &mut self.tools else { return Ok(()) };
+        if let Some(all) = file.write(shop)? {
+            file.knows(&all);
+            *shop = all;
         }
+        Ok(())
     }
 }

@@ -64,6 +64,9 @@ fn segment_words(scene: &Scene<'_>, trouble: Trouble, name: &str) -> (&'static s
             "Give one more of the length and the bend's sizes.",
         ),
         Trouble::RadiusBelowZero(radius) => return too_tight(scene, radius, name),
+        Trouble::ScrollTooShort(least) | Trouble::ScrollTooMuchTurned(least) | Trouble::OpeningTooWide(least) => {
+            return too_short(scene, trouble, least, name);
+        }
         Trouble::Pinched => (
             "bend-round-nothing",
             format!("“{name}” runs out to nothing and is bent with no inside radius."),
@@ -95,26 +98,6 @@ fn segment_words(scene: &Scene<'_>, trouble: Trouble, name: &str) -> (&'static s
             "Choose another size to give, or another segment to take up.",
         ),
         Trouble::CannotFit => return cannot_fit(scene, name),
-        Trouble::ScrollTooShort(least) => {
-            return (
-                "scroll-too-short",
-                format!(
-                    "“{name}” is too short for its scroll: from radius to radius alone it takes {}.",
-                    scene.length(least)
-                ),
-                "Make it longer, or bring the scroll's two radii closer together.".to_owned(),
-            );
-        }
-        Trouble::ScrollTooMuchTurned(least) => {
-            return (
-                "scroll-too-short",
-                format!(
-                    "“{name}” is too short for its scroll: its turns round its radius take {} or more.",
-                    scene.length(least)
-                ),
-                "Make it longer, give it fewer turns, or a smaller radius.".to_owned(),
-            );
-        }
         Trouble::ScrollFromCenter => (
             "scroll-from-center",
             format!("“{name}” opens from a radius of 0, and would turn for ever there."),
@@ -140,20 +123,33 @@ fn segment_words(scene: &Scene<'_>, trouble: Trouble, name: &str) -> (&'static s
             format!("“{name}” is the whole bar: its branches would fall apart."),
             "Leave a part of the bar whole before or behind the split, or plan two bars.",
         ),
-        Trouble::OpeningTooWide(least) => {
-            return (
-                "opening-too-wide",
-                format!(
-                    "“{name}” is opened wider than its branches reach: they would have to be {} long or more.",
-                    scene.length(least)
-                ),
-                "Make the branches longer, or open it less.".to_owned(),
-            );
-        }
         Trouble::HoleTooLarge => (
             "hole-too-large",
             format!("The hole of “{name}” breaks out of its boss."),
             "Make the boss larger, the hole smaller, or move the hole toward its middle.",
+        ),
+    };
+    (id, message, remedy.to_owned())
+}
+
+/// What has to be at least so long.
+fn too_short(scene: &Scene<'_>, trouble: Trouble, least: Length, name: &str) -> (&'static str, String, String) {
+    let least = scene.length(least);
+    let (id, message, remedy) = match trouble {
+        Trouble::OpeningTooWide(_) => (
+            "opening-too-wide",
+            format!("“{name}” is opened wider than its branches reach: they would have to be {least} long or more."),
+            "Make the branches longer, or open it less.",
+        ),
+        Trouble::ScrollTooMuchTurned(_) => (
+            "scroll-too-short",
+            format!("“{name}” is too short for its scroll: its turns round its radius take {least} or more."),
+            "Make it longer, give it fewer turns, or a smaller radius.",
+        ),
+        _ => (
+            "scroll-too-short",
+            format!("“{name}” is too short for its scroll: from radius to radius alone it takes {least}."),
+            "Make it longer, or bring the scroll's two radii closer together.",
         ),
     };
     (id, message, remedy.to_owned())
