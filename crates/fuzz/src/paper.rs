@@ -45,7 +45,7 @@ fn check_sheet(run: &mut Run, plan: &Plan, balance: &Balance, sheet: Sheet, pape
     let sheets = [sheet];
     let drawn = run.stage(&name, || document(plan, balance, &sheets, paper, usual_orientation(&sheets)));
     let Some(drawing) = drawn else { return };
-    if let Some(svg) = run.stage(&format!("{name} as SVG"), || fh_print::svg(&drawing)) {
+    for svg in run.stage(&format!("{name} as SVG"), || fh_print::svg(&drawing)).into_iter().flatten() {
         run.tame(&name, &svg);
         for word in ["NaN", "\"inf", "<script"] {
             if svg.contains(word) {

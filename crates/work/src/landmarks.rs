@@ -68,7 +68,7 @@ impl Landmark {
         let shop = &site.balance.segments[before].mark_end_shop;
         // Half a step of the marks is rounding.
         let has_moved = (at - shop.mm()).abs() > site.plan.units.marks.step_mm() / 2.0 + AT;
-        let words = format!("mark {}, struck at {}", site.bar.path(before), shop.text());
+        let words = format!("mark {}, struck at {}", site.path(before), shop.text());
         Self { at, words, is_mark: true, is_end: false, is_rough: false, has_moved }
     }
 }

@@ -3,6 +3,7 @@
 use crate::fire::{Fire, bar_section};
 use crate::heat::estimate::Estimate;
 use crate::heat::scale::{heat_exposures, heat_loss_um, lost_share, over_heats};
+use crate::heating::Lengths;
 use crate::hot_profile::girth_in_the_middle;
 use crate::site::{Part, Site, in_mm2, in_mm3};
 use crate::worked::{Worked, WorkedStep};
@@ -37,11 +38,12 @@ pub fn scale_loss(plan: &Plan, balance: &Balance, worked: &Worked) -> Vec<ScaleL
 }
 
 fn of_bar(site: &Site<'_>, fire: &Fire, worked: &Worked) -> Option<ScaleLoss> {
-    let steps: Vec<&WorkedStep> = worked.steps.iter().filter(|step| step.bar == Some(site.index)).collect();
+    let hot = worked.steps.iter().filter(|step| step.bar == Some(site.index) && step.is_hot());
+    let steps: Vec<Heated<'_>> = hot.map(|step| Heated::new(site, step)).collect();
     let mut parts = Vec::new();
     let (mut metal, mut lost) = (0.0, Estimate { low: 0.0, likely: 0.0, high: 0.0 });
     for part in site.parts().filter(|part| part.segment.form.is_finished() && part.segment.form.branches().is_empty()) {
-        let heats = heats_of(site, &steps, part);
+        let heats = heats_of(&steps, part);
         if heats == 0 {
             continue;
         }
@@ -69,17 +71,29 @@ fn of_bar(site: &Site<'_>, fire: &Fire, worked: &Worked) -> Option<ScaleLoss> {
     Some(ScaleLoss { bar: site.index, share, parts, reason })
 }
 
+/// A hot step, where all parts of its bar lie after it, and from where to where it was worked, in mm.
+struct Heated<'w> {
+    step: &'w WorkedStep,
+    lengths: Lengths,
+    worked: Vec<[f64; 2]>,
+}
+
+impl<'w> Heated<'w> {
+    fn new(site: &Site<'_>, step: &'w WorkedStep) -> Self {
+        let lengths = step.lengths_after(site);
+        let worked = step.parts().into_iter().map(|at| lengths.extent([at].iter())).collect();
+        Self { step, lengths, worked }
+    }
+}
+
 /// In how many heats a part comes hot out of the fire: with it or beside it is worked.
-fn heats_of(site: &Site<'_>, steps: &[&WorkedStep], part: Part<'_>) -> usize {
+fn heats_of(steps: &[Heated<'_>], part: Part<'_>) -> usize {
     let mut heats = 0;
     let mut last = 0;
-    for step in steps.iter().filter(|step| step.is_hot()) {
-        let [start, end] = step.extent_after(site, part.at);
-        let near = |at: usize| {
-            let [from, to] = step.extent_after(site, at);
-            from - BESIDE < end && to + BESIDE > start
-        };
-        if !step.parts().into_iter().any(near) {
+    for Heated { step, lengths, worked } in steps {
+        let [start, end] = lengths.extent([part.at].iter());
+        let near = |[from, to]: &[f64; 2]| from - BESIDE < end && to + BESIDE > start;
+        if !worked.iter().any(near) {
             continue;
         }
         heats += if step.heat == last { step.needs.saturating_sub(1) } else { step.needs };

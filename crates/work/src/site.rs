@@ -44,6 +44,7 @@ pub(crate) struct Site<'a> {
     pub(crate) place: Vec<(usize, usize)>,
     /// What has to be done to each segment, once it was asked for.
     pub(crate) operations: Vec<OnceCell<Vec<Operation>>>,
+    paths: OnceCell<Vec<String>>,
 }
 
 /// A segment of it.
@@ -78,7 +79,7 @@ impl<'a> Site<'a> {
             chains[of].1.push(at);
         }
         let operations = vec![OnceCell::new(); flat.len()];
-        Self { plan, index, bar, balance, flat, chains, place, operations }
+        Self { plan, index, bar, balance, flat, chains, place, operations, paths: OnceCell::new() }
     }
 
     /// A segment, counted through the bar.
@@ -132,10 +133,15 @@ impl<'a> Site<'a> {
         }
     }
 
+    /// The path of a segment; see [`Bar::path`].
+    pub(crate) fn path(&self, at: usize) -> &str {
+        self.paths.get_or_init(|| self.bar.paths()).get(at).map_or("", String::as_str)
+    }
+
     /// A segment's name, or its path where it has none; on a branch with the branch's name before it.
     pub(crate) fn name(&self, at: usize) -> String {
         let name = self.flat.get(at).map_or("", |flat| flat.segment.name.trim());
-        let name = if name.is_empty() { format!("segment {}", self.bar.path(at)) } else { short_name(name) };
+        let name = if name.is_empty() { format!("segment {}", self.path(at)) } else { short_name(name) };
         let branch = self
             .split_of(at)
             .and_then(|(split, branch)| Some(self.flat.get(split)?.segment.form.branches().get(branch)?.title(branch)));

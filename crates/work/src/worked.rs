@@ -137,8 +137,13 @@ impl WorkedStep {
 
     /// Where a part of its bar lies after it, in mm.
     pub(crate) fn extent_after(&self, site: &Site<'_>, at: usize) -> [f64; 2] {
+        self.lengths_after(site).extent([at].iter())
+    }
+
+    /// Where all parts of its bar lie after it.
+    pub(crate) fn lengths_after(&self, site: &Site<'_>) -> Lengths {
         let progress = Progress { stages: self.stages.clone(), marked: true };
-        Lengths::new(site, &progress).extent([at].iter())
+        Lengths::new(site, &progress)
     }
 
     /// The parts that it works on, counted through the bar.

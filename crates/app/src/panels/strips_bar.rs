@@ -64,7 +64,7 @@ pub(crate) fn float(ui: &Ui, desk: &Desk<'_>, said: &str) {
     area.pivot(Align2::RIGHT_TOP).interactable(false).show(ui.ctx(), |ui| {
         let frame = Frame::new().fill(theme.panel_raised).stroke((space::HAIRLINE, theme.rule));
         frame.corner_radius(space::CORNER).inner_margin(Margin::symmetric(8, 4)).show(ui, |ui| {
-            ui.set_max_width(most - 2.0 * space::GAP);
+            ui.set_max_width((most - 2.0 * space::GAP).max(space::PAD));
             let words = RichText::new(said).text_style(Text::Small.style()).color(theme.ink);
             ui.add(egui::Label::new(words).wrap().selectable(false));
         });
