@@ -396,16 +396,16 @@ fn a_stream_without_end_is_refused() {
 #[test]
 fn what_is_written_takes_the_place_of_its_own_kind_alone() {
     let shop = Shop::new();
-    shop.write("work.svg", HOOK);
+    shop.write("work.pdf", HOOK);
     shop.write("mine.obj", "o a piece of somebody else's");
-    for args in [&["sheet", "hook.plan.json", "-o", "work.svg"][..], &["export", "hook.plan.json", "-o", "mine.obj"]] {
+    for args in [&["sheet", "hook.plan.json", "-o", "work.pdf"][..], &["export", "hook.plan.json", "-o", "mine.obj"]] {
         let error = shop.fail(args);
         assert!(error.starts_with("error: --force overwrites it; there is already a file of another kind"), "{error}");
     }
-    assert_eq!(fs::read_to_string(shop.path("work.svg")).unwrap(), HOOK);
+    assert_eq!(fs::read_to_string(shop.path("work.pdf")).unwrap(), HOOK);
     for _ in 0..2 {
-        shop.succeed(&["sheet", "hook.plan.json", "-o", "work.svg", "--force"]);
-        shop.succeed(&["sheet", "hook.plan.json", "-o", "work.svg"]);
+        shop.succeed(&["sheet", "hook.plan.json", "-o", "work.pdf", "--force"]);
+        shop.succeed(&["sheet", "hook.plan.json", "-o", "work.pdf"]);
         for file in ["a.stl", "a.dxf", "a.svg", "a.obj"] {
             shop.succeed(&["export", "hook.plan.json", "-o", file]);
         }
@@ -424,14 +424,14 @@ fn a_link_to_a_plan_does_not_turn_it_into_a_sheet() {
 #[test]
 fn a_write_protected_file_stays_as_it_is() {
     let shop = Shop::new();
-    shop.succeed(&["sheet", "hook.plan.json", "-o", "a.svg"]);
-    for file in ["a.svg", "hook.plan.json"] {
+    shop.succeed(&["sheet", "hook.plan.json", "-o", "a.pdf"]);
+    for file in ["a.pdf", "hook.plan.json"] {
         let mut permissions = fs::metadata(shop.path(file)).unwrap().permissions();
         permissions.set_readonly(true);
         fs::set_permissions(shop.path(file), permissions).unwrap();
     }
-    let error = shop.fail(&["sheet", "hook.plan.json", "-o", "a.svg", "--what", "templates"]);
-    assert_eq!(error, "error: the file is write-protected: a.svg");
+    let error = shop.fail(&["sheet", "hook.plan.json", "-o", "a.pdf", "--what", "templates"]);
+    assert_eq!(error, "error: the file is write-protected: a.pdf");
     let error = shop.fail(&["new", "--stock", "12 mm round", "-o", "hook.plan.json", "--force"]);
     assert_eq!(error, "error: the file is write-protected: hook.plan.json");
     assert_eq!(fs::read_to_string(shop.path("hook.plan.json")).unwrap(), HOOK);

@@ -14,7 +14,7 @@ use std::thread::sleep;
 use std::time::Duration;
 
 /// How often, and how far apart, a file is asked for that another window is writing.
-const TRIES: usize = 50;
+const TRIES: usize = 500;
 const PAUSE: Duration = Duration::from_millis(10);
 
 /// A file of the program's own, and what this window knows to be in it.
