@@ -19,6 +19,9 @@ fn findings(plan: &str, bar: &str, segments: &str) -> Vec<Finding> {
     balance(&plan).findings
 }
 
+/// A part thicker than the bar.
+const GATHERED: &str = r#"{ "form": { "drawn": { "length": "20 mm", "section": { "square": "15 mm" } } } }"#;
+
 /// A plan that brings a finding about: its id, further keys of the plan and of the bar, and the segments.
 const CASES: &[(&str, &str, &str, &str)] = &[
     ("bar-too-short", "", r#""length": "100 mm","#, r#"{ "form": { "plain": { "length": "120 mm" } } }"#),
@@ -30,12 +33,7 @@ const CASES: &[(&str, &str, &str, &str)] = &[
         "",
         r#"{ "form": { "shoulder": { "to": { "square": "4 mm" }, "radius": "1 mm", "sides": "all" } } }"#,
     ),
-    (
-        "upset-likely-to-buckle",
-        "",
-        "",
-        r#"{ "form": { "drawn": { "length": "20 mm", "section": { "square": "15 mm" } } } }"#,
-    ),
+    ("upset-likely-to-buckle", "", "", GATHERED),
     ("upset-buckles", "", "", r#"{ "form": { "ball": { "diameter": "25 mm" } } }"#),
     ("upset-in-stages", "", "", r#"{ "form": { "drawn": { "length": "20 mm", "section": { "square": "22 mm" } } } }"#),
     (
@@ -45,12 +43,7 @@ const CASES: &[(&str, &str, &str, &str)] = &[
         r#"{ "form": { "drawn": { "length": "50 mm", "section": { "flat": { "width": "20 mm", "thickness": "5 mm" } } } } }"#,
     ),
     ("odd-fraction", "", "", r#"{ "form": { "plain": { "length": "3 1/23 in" } } }"#),
-    (
-        "larger-than-stock",
-        "",
-        "",
-        r#"{ "form": { "drawn": { "length": "20 mm", "section": { "square": "15 mm" } } } }"#,
-    ),
+    ("larger-than-stock", "", "", GATHERED),
     (
         "tool-room",
         "",

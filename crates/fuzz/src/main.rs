@@ -51,7 +51,9 @@ impl KindName {
 }
 
 fn main() -> io::Result<ExitCode> {
-    let args = Args::parse();
+    let mut args = Args::parse();
+    // Rounds at the window work in folders of their own.
+    args.out = std::path::absolute(&args.out)?;
     quiet();
     let corpus = Corpus::new();
     let kinds: Vec<Kind> = args.kinds.iter().map(|kind| kind.kind()).collect();
