@@ -27,8 +27,10 @@ fn a_plan_is_built_from_an_empty_one() {
     assert_eq!(segments[1].name, "shank");
     assert!(matches!(segments[1].form, Form::Plain { .. }));
     // A square taper to a point keeps its volume: a third of its length of bar, 3 5/8 in / 3, and the shank's 5 in.
+    // The scale that the dialog offers, 2 %, is metal of the taper: the shank is left as stock.
+    assert_eq!(desk.plan().scale.as_ref().map(|scale| scale.text()), Some("2 %"));
     let cut = desk.editor().balance().bars[0].stock_length.value * 1000.0 / 25.4;
-    assert!((cut - (3.625 / 3.0 + 5.0)).abs() < 1e-6, "{cut}");
+    assert!((cut - (3.625 / 3.0 / 0.98 + 5.0)).abs() < 1e-6, "{cut}");
 }
 
 #[test]

@@ -7,7 +7,7 @@ use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use fh_app::Editor;
 use fh_core::plan::{Logged, Operation};
-use fh_work::{Shop, Worked, WorkedStep, scale_loss, work_out};
+use fh_work::{Shop, Worked, WorkedStep, offered, work_out};
 
 const NONE: Modifiers = Modifiers::NONE;
 
@@ -153,12 +153,20 @@ fn what_is_kept_helps_the_next_plan_after_a_restart() {
 #[test]
 fn the_scale_is_taken_up_and_taken_back() {
     let mut desk = at_the_log();
-    let loss = scale_loss(desk.plan(), desk.editor().balance(), &worked(&desk)).remove(0);
+    let loss = worked(&desk).scale.remove(0);
     assert!(desk.shows(&loss.reason));
-    let percent = (loss.share.likely * 200.0).round() / 2.0;
+    let (share, parts) = offered(desk.plan(), &loss).unwrap();
+    let own: String = parts
+        .iter()
+        .map(|(at, share)| format!(", {} for “{}”", share.text(), desk.plan().bars[0].segments[*at].name))
+        .collect();
     let cut = desk.editor().balance().bars[0].segments[0].stock_length;
-    press_below(&mut desk, &format!("Take up {percent} % as scale"));
-    assert_eq!(desk.plan().scale.as_ref().unwrap().text(), format!("{percent} %"));
+    press_below(&mut desk, &format!("Take up {} as scale{own}", share.text()));
+    assert_eq!(desk.plan().scale.as_ref().unwrap().text(), share.text());
+    for (at, share) in &parts {
+        assert_eq!(desk.plan().bars[0].segments[*at].scale.as_ref(), Some(share));
+    }
+    assert!(worked(&desk).scale_short.is_empty(), "what is taken up is enough");
     assert!(desk.editor().balance().bars[0].segments[0].stock_length > cut, "the bar has to be longer");
     desk.keys(Modifiers::COMMAND, Key::Z);
     assert!(desk.plan().scale.is_none());

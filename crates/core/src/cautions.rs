@@ -83,7 +83,7 @@ fn stops(plan: &Plan, balance: &Balance) -> Vec<String> {
 
 fn stop_words(plan: &Plan, finding: &Finding) -> String {
     let part = finding.place.bar.zip(finding.place.segment);
-    let name = part.and_then(|(bar, at)| Some(segment_name(plan.segment(bar, at)?, at)));
+    let name = part.and_then(|(bar, at)| Some(segment_name(plan.bars.get(bar)?, at)));
     let named = name.filter(|name| !finding.message.contains(name.as_str())).map(|name| format!("{name}: "));
     format!("{}{} {}", named.unwrap_or_default(), finding.message, finding.remedy)
 }

@@ -3,6 +3,7 @@
 mod ladder;
 mod plain_line;
 mod repeats;
+mod scale;
 mod short_name;
 
 pub use ladder::{ladder_size_words, rung_change_words, rung_size_words};
@@ -12,8 +13,10 @@ pub use repeats::{
 };
 pub use short_name::{LONGEST_NAME, short_name};
 
+pub use scale::scale_words;
+
 use crate::balance::Derived;
-use crate::plan::{Bend, Form, PlanUnit, RunoutSpec, Segment, Sides};
+use crate::plan::{Bar, Bend, Chain, Form, PlanUnit, RunoutSpec, Segment, Sides};
 use fh_measure::{Rounding, WrittenAngle, WrittenLength, format_length};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
@@ -182,7 +185,23 @@ pub fn side_name(degrees: f64) -> String {
     }
 }
 
-/// A segment's name, or its number where it has none.
-pub fn segment_name(segment: &Segment, index: usize) -> String {
-    if segment.name.trim().is_empty() { format!("segment {}", index + 1) } else { short_name(&segment.name) }
+/// A segment's name, or its path where it has none; `at` counts through the bar.
+pub fn segment_name(bar: &Bar, at: usize) -> String {
+    let name = bar.segment(at).map_or("", |segment| segment.name.trim());
+    if name.is_empty() { format!("segment {}", bar.path(at)) } else { short_name(name) }
+}
+
+/// A segment's name as [`segment_name`] gives it; on a branch with the branch's name before it, for branches have parts
+/// of one name.
+pub fn part_name(bar: &Bar, at: usize) -> String {
+    let name = segment_name(bar, at);
+    let branch = match bar.place_of(at) {
+        Some((Chain::Branch { split, branch }, _)) => bar
+            .segment(split)
+            .and_then(|split| split.form.branches().get(branch))
+            .map(|it| it.title(branch))
+            .filter(|title| *title != name),
+        _ => None,
+    };
+    branch.map_or(name.clone(), |branch| format!("{branch}, {name}"))
 }

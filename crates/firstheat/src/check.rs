@@ -1,4 +1,4 @@
-//! `firstheat check`: the findings; of a plan with an order of its own, those of the order too.
+//! `firstheat check`: the findings, with what the fire takes; of a plan with an order of its own, those of the order too.
 
 use crate::cli::ReadArgs;
 use crate::failure::Failure;
@@ -24,11 +24,12 @@ struct CheckReport<'a> {
 pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
     let plan = input::read(&args.plan)?;
     let mut balance = balance(&plan);
-    if plan.work.steps.is_some() {
-        let worked = work_out(&plan, &balance, &Shop::default());
+    let worked = work_out(&plan, &balance, &Shop::default());
+    if !worked.proposed {
         balance.findings.extend(worked.findings.into_iter().map(|found| found.finding));
-        balance.findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
     }
+    balance.findings.extend(worked.scale_short);
+    balance.findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
     if args.json {
         let report = CheckReport { title: &plan.title, findings: finding_report::reports(&plan, &balance) };
         output::print(&as_json(&report)?)?;

@@ -2,6 +2,8 @@
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use clap_complete::Shell;
+use fh_core::plan::Plan;
+use fh_measure::{MeasureError, WrittenShare};
 use std::path::PathBuf;
 
 const EXAMPLES: &str = "\
@@ -145,9 +147,17 @@ pub(crate) struct NewArgs {
     /// What the piece is called; as the file where it is left out.
     #[arg(long)]
     pub(crate) title: Option<String>,
+    /// The share of the metal that the fire takes; "0 %" for none.
+    #[arg(long, default_value = Plan::USUAL_SCALE, value_parser = scale)]
+    pub(crate) scale: WrittenShare,
     /// Overwrites a file that is already there.
     #[arg(long)]
     pub(crate) force: bool,
+}
+
+/// Reads a share.
+fn scale(text: &str) -> Result<WrittenShare, MeasureError> {
+    WrittenShare::parse(text, true)
 }
 
 /// A shell to print a completion script for.

@@ -62,9 +62,8 @@ fn place_words(plan: &Plan, finding: &Finding) -> String {
     let Some((index, bar)) = finding.place.bar.and_then(|index| Some((index, plan.bars.get(index)?))) else {
         return String::new();
     };
-    let segment = finding.place.segment.and_then(|index| Some((index, bar.segment(index)?)));
-    let segment =
-        segment.map(|(index, segment)| format!("{} {}", bar.path(index), describe::segment_name(segment, index)));
+    let segment = finding.place.segment.filter(|at| bar.segment(*at).is_some());
+    let segment = segment.map(|at| format!("{} {}", bar.path(at), describe::segment_name(bar, at)));
     let bar_name = if bar.name.trim().is_empty() { format!("bar {}", index + 1) } else { bar.name.clone() };
     match segment {
         Some(segment) if plan.bars.len() == 1 => segment,

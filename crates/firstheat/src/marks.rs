@@ -78,7 +78,7 @@ fn mark_table(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
             mark.to_string(),
             format!("{:.1}", of_segment.mark_end.get::<millimeter>()),
             balance.step_shop(index).map_or_else(String::new, |step| step.to_string()),
-            plain_line(&describe::segment_name(flat.segment, index)),
+            plain_line(&describe::segment_name(bar, index)),
             plain_line(&becomes(flat.segment, of_segment, plan.units.length)),
         ]);
     }

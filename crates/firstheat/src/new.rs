@@ -15,7 +15,8 @@ pub(crate) fn run(args: &NewArgs) -> Result<ExitCode, Failure> {
     let units = if stock::is_in_inches(&args.stock) { Units::inches() } else { Units::millimeters() };
     let to_output = input::is_standard(&args.output);
     let title = args.title.clone().unwrap_or_else(|| if to_output { "plan".to_owned() } else { stem(&args.output) });
-    let plan = Plan::new(&title, units, section);
+    let scale = Some(args.scale.clone()).filter(|scale| scale.ratio() > 0.0);
+    let plan = Plan { scale, ..Plan::new(&title, units, section) };
     file::check(&plan).map_err(Failure::new)?;
     if to_output {
         output::print(&file::write(&plan))?;

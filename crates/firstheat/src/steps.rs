@@ -8,7 +8,7 @@ use fh_core::balance::balance;
 use fh_core::cautions::{Cautions, cautions};
 use fh_core::describe::plain_line;
 use fh_core::plan::Plan;
-use fh_work::{ScaleLoss, Shop, Worked, WorkedStep, hot_note, scale_loss, work_out};
+use fh_work::{ScaleLoss, Shop, Worked, WorkedStep, hot_note, work_out};
 use std::process::ExitCode;
 
 /// Prints the steps of a plan.
@@ -19,7 +19,7 @@ pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
     let text = if args.json {
         check::as_json(&StepsReport::new(&plan, &worked))?
     } else {
-        words(&plan, &cautions(&plan, &balance), &worked, &scale_loss(&plan, &balance, &worked))
+        words(&plan, &cautions(&plan, &balance), &worked, &worked.scale)
     };
     output::print(&text)?;
     Ok(ExitCode::SUCCESS)
@@ -57,7 +57,8 @@ fn words(plan: &Plan, warned: &Cautions, worked: &Worked, losses: &[ScaleLoss]) 
     if worked.findings.is_empty() {
         text.push_str("The order keeps every rule.\n");
     }
-    text.extend(worked.findings.iter().map(|found| finding_report::finding_words(plan, &found.finding)));
+    let found = worked.findings.iter().map(|found| &found.finding).chain(&worked.scale_short);
+    text.extend(found.map(|finding| finding_report::finding_words(plan, finding)));
     text
 }
 

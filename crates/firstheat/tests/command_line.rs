@@ -292,6 +292,13 @@ fn a_new_plan_can_be_worked_with() {
     shop.succeed(&["new", "--stock", "1/2 in square", "-o", "hinge.plan.json", "--force"]);
     let plan = fs::read_to_string(shop.path("hinge.plan.json")).unwrap();
     assert!(plan.contains(r#""stock": { "square": "1/2 in" }"#) && plan.contains("1/16 in"), "{plan}");
+    assert!(plan.contains(r#""scale": "2 %""#), "{plan}");
+    for (scale, written) in [("5 %", Some(r#""scale": "5 %""#)), ("0 %", None)] {
+        shop.succeed(&["new", "--stock", "12 mm square", "-o", "bar.plan.json", "--scale", scale, "--force"]);
+        let plan = fs::read_to_string(shop.path("bar.plan.json")).unwrap();
+        assert_eq!(plan.contains("\"scale\":"), written.is_some_and(|written| plan.contains(written)), "{plan}");
+    }
+    assert!(shop.fail(&["new", "--stock", "12 mm square", "-o", "b.json", "--scale", "much"]).contains("--scale"));
     assert!(shop.fail(&["new", "--stock", "a plank", "-o", "a.json"]).contains("names no shape of bar"));
 }
 

@@ -47,9 +47,9 @@ pub fn flats(plan: &Plan, balance: &Balance) -> Vec<Flat> {
             .iter()
             .zip(&balanced.segments)
             .enumerate()
-            .filter_map(|(segment, (flat, balance))| {
+            .filter_map(|(segment, (_, balance))| {
                 let loops = loops(balance.shape.as_ref()?)?;
-                Some(Flat { bar, segment, name: segment_name(flat.segment, segment), loops })
+                Some(Flat { bar, segment, name: segment_name(planned, segment), loops })
             })
             .collect();
         segments

@@ -11,7 +11,7 @@ use fh_print::drawing::{Drawing, Item, Point, Text};
 use fh_print::paper::{MARGIN_MM, Orientation, Paper};
 use fh_print::pen::Pen;
 use fh_print::sheets::{Sheet, document, usual_orientation};
-use fh_work::{Shop, hot_note, scale_loss, work_out};
+use fh_work::{Shop, hot_note, work_out};
 use reading::{texts, words};
 use sound::assert_sound;
 
@@ -123,7 +123,7 @@ fn the_heat_of_the_hot_sizes_and_the_loss_in_the_fire_are_told_once() {
     let balance = balance(&plan);
     let worked = work_out(&plan, &balance, &Shop::default());
     let note = hot_note(&plan).unwrap();
-    let loss = &scale_loss(&plan, &balance, &worked)[0].reason;
+    let loss = &worked.scale[0].reason;
     for of in [Sheet::Steps, Sheet::StepList] {
         let said = words(&sheet(&plan, of, Paper::A4, Orientation::Portrait)).replace('\n', " ");
         assert_eq!(said.matches(&note).count(), 1, "{note} in {said}");

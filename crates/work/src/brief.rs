@@ -10,6 +10,7 @@ use crate::site::{Part, Site, extents, in_mm};
 use crate::task::{Task, is_hot};
 use crate::words::length_words;
 use fh_core::cautions::BARE_STOCK;
+use fh_core::findings::is_over;
 use fh_core::material::Quench;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{AnvilPlace, Coating, Form, Limits, Made, Operation, SocketAxis};
@@ -366,5 +367,5 @@ pub(crate) fn is_thin(site: &Site<'_>, at: usize) -> bool {
     let thin = limits.thin.as_ref().map_or_else(|| Limits::THIN.in_unit(site.plan.units.length), WrittenLength::mm);
     let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
     let runs_out = matches!(shape, Some(Shape::Taper { from, to, .. }) if from.is_end() || to.is_end());
-    runs_out || shape.and_then(crate::rules::least_thickness).is_some_and(|least| least <= thin)
+    runs_out || shape.and_then(crate::rules::least_thickness).is_some_and(|least| !is_over(least, thin))
 }

@@ -6,10 +6,10 @@ use crate::order::{Job, Ordered};
 use crate::rules::Rule;
 use crate::site::Site;
 use crate::why::Why;
-use crate::words::{joined, length_words, lower_first};
+use crate::words::{apart, joined, length_words, lower_first};
 use crate::worked::WorkedStep;
 use crate::{brief, heat_rules, passes};
-use fh_core::findings::{Finding, Place, Severity};
+use fh_core::findings::{Finding, Place, Severity, is_over, is_under};
 use fh_core::plan::{Form, Operation, Plan};
 use std::collections::BTreeMap;
 
@@ -44,6 +44,11 @@ pub const IDS: [&str; 17] = [
     "spread-unknown",
     "groove-too-wide",
 ];
+
+/// Less than this of a step, in mm, is as hot as what lies beside it: common practice, no source.
+const LEAST_COLD_MM: f64 = 0.5;
+/// A heat that ends so many minutes early is not told: no hearth is known so well.
+const LEAST_LATE_MINUTES: f64 = 0.05;
 
 /// What was seen at a step.
 #[derive(Clone, Debug, Default)]
@@ -234,24 +239,20 @@ impl Scene<'_, '_> {
             found.push(self.found(id, severity, place, message, reason, remedy, vec![number], None));
         };
         let least = held::least_mm(site);
-        if let Some(hold) = seen.hold.filter(|hold| seen.was_off && hold.length_mm < least) {
+        if let Some(hold) = seen.hold.filter(|hold| seen.was_off && is_under(hold.length_mm, least)) {
             // Small pieces are held by less, and with more care.
-            let severity = if hold.length_mm < least / 4.0 { Severity::Warning } else { Severity::Note };
+            let severity = if is_under(hold.length_mm, least / 4.0) { Severity::Warning } else { Severity::Note };
+            let [left, enough] = apart(self.plan, [hold.length_mm, least]);
             add(
                 "no-hold-left",
                 severity,
-                format!(
-                    "At step {} ({title}) {} is left to hold; {} is the least.",
-                    number + 1,
-                    length(hold.length_mm),
-                    length(least)
-                ),
+                format!("At step {} ({title}) {left} is left to hold; {enough} is the least.", number + 1),
                 "Tongs slip on a short end, and the hand comes too near the heat.",
                 "Part off later, or leave more of the bar on.".to_owned(),
             );
         }
         if let Some(heated) = seen.heated {
-            if heated.cold_mm > 0.0 {
+            if is_over(heated.cold_mm, LEAST_COLD_MM) {
                 add(
                     "cold-step",
                     Severity::Warning,
@@ -264,7 +265,7 @@ impl Scene<'_, '_> {
                     "Let it begin a heat of its own.".to_owned(),
                 );
             }
-            if heated.late > 0.0 {
+            if is_over(heated.late, LEAST_LATE_MINUTES) {
                 add(
                     "heat-overrun",
                     Severity::Note,

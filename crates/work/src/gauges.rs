@@ -47,7 +47,10 @@ pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<G
             let go_mm = mm + if at_least { 2.0 * tolerance_mm(plan) } else { size.tolerance_mm };
             let alike =
                 |gauge: &&mut Gauge| (gauge.size_mm - mm).abs() < 0.05 && (gauge.no_go_mm - no_go_mm).abs() < 1e-6;
+            // What is measured cold needs no hot notch.
+            let hot = size.hot.as_ref().and_then(|_| hot_mm(plan, mm)).map(|hot| hot.likely);
             if let Some(gauge) = all.iter_mut().find(alike) {
+                gauge.hot_mm = gauge.hot_mm.or(hot);
                 if gauge.steps.last() != Some(step) {
                     gauge.steps.push(*step);
                     let also = format!("{name}: {}", size.what);
@@ -57,7 +60,6 @@ pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<G
                 }
                 continue;
             }
-            let hot = hot_mm(plan, mm).map(|hot| hot.likely);
             all.push(Gauge {
                 what: format!("{name}: {}", size.what),
                 size_mm: mm,

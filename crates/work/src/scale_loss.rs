@@ -6,8 +6,7 @@ use crate::heat::scale::{heat_exposures, heat_loss_um, lost_share, over_heats};
 use crate::heating::Lengths;
 use crate::hot_profile::girth_in_the_middle;
 use crate::site::{Part, Site, in_mm2, in_mm3};
-use crate::worked::{Worked, WorkedStep};
-use fh_core::balance::Balance;
+use crate::worked::WorkedStep;
 use fh_core::plan::Plan;
 
 /// How long the metal is at its heat in the fire before it comes out, in seconds: common practice, no source.
@@ -17,6 +16,12 @@ const FIRE_AIR: f64 = 0.35;
 /// So much of the bar beside what is worked comes hot out of the fire too, in mm: common practice, no source.
 const BESIDE: f64 = 30.0;
 
+/// A smith who is quick takes so many of the heats that are counted: they are known to half or twice as many
+/// (docs/handbook/heat-model.md), and the count goes by a slow one.
+const FEWER_HEATS: f64 = 0.5;
+/// A larger share is no figure to plan with: so thin a part burns, or is kept out of the fire.
+pub(crate) const BELIEVED: f64 = 0.25;
+
 /// What the fire takes of one bar.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ScaleLoss {
@@ -24,30 +29,33 @@ pub struct ScaleLoss {
     pub bar: usize,
     /// The share of the metal that is worked.
     pub share: Estimate,
-    /// The share of each part that is heated: the part, its heats, and what they take of it.
+    /// The share of each part that is heated: the part, its heats, and what they take of it. The low end is that of
+    /// half as many heats.
     pub parts: Vec<(usize, usize, Estimate)>,
     /// Why, in a sentence.
     pub reason: String,
 }
 
-/// What the fire takes of each bar in an order of work; bars that are not heated are left out.
-pub fn scale_loss(plan: &Plan, balance: &Balance, worked: &Worked) -> Vec<ScaleLoss> {
+/// What the fire takes of each bar by these steps; bars that are not heated are left out.
+pub(crate) fn scale_loss(plan: &Plan, sites: &[Site<'_>], steps: &[WorkedStep]) -> Vec<ScaleLoss> {
     let Some(fire) = Fire::of(plan) else { return Vec::new() };
-    let sites = Site::all(plan, balance);
-    sites.iter().filter_map(|site| of_bar(site, &fire, worked)).collect()
+    sites.iter().filter_map(|site| of_bar(site, &fire, steps)).collect()
 }
 
-fn of_bar(site: &Site<'_>, fire: &Fire, worked: &Worked) -> Option<ScaleLoss> {
-    let hot = worked.steps.iter().filter(|step| step.bar == Some(site.index) && step.is_hot());
-    let steps: Vec<Heated<'_>> = hot.map(|step| Heated::new(site, step)).collect();
+fn of_bar(site: &Site<'_>, fire: &Fire, steps: &[WorkedStep]) -> Option<ScaleLoss> {
+    let hot: Vec<HotStep> = steps
+        .iter()
+        .filter(|step| step.bar == Some(site.index) && step.is_hot())
+        .map(|step| HotStep::new(site, step))
+        .collect();
     let mut parts = Vec::new();
     let (mut metal, mut lost) = (0.0, Estimate { low: 0.0, likely: 0.0, high: 0.0 });
     for part in site.parts().filter(|part| part.segment.form.is_finished() && part.segment.form.branches().is_empty()) {
-        let heats = heats_of(&steps, part);
+        let heats = heats_of(&hot, part);
         if heats == 0 {
             continue;
         }
-        let share = over_heats(in_one_heat(site, fire, part), u32::try_from(heats).unwrap_or(u32::MAX));
+        let share = over_so_many(in_one_heat(site, fire, part), heats);
         let volume = in_mm3(part.balance.finished_volume + part.balance.trimmed_volume);
         metal += volume;
         lost = lost.plus(share.times(volume));
@@ -57,43 +65,65 @@ fn of_bar(site: &Site<'_>, fire: &Fire, worked: &Worked) -> Option<ScaleLoss> {
         return None;
     }
     let share = lost.times(1.0 / metal);
-    let most = parts.iter().max_by(|one, other| one.2.likely.total_cmp(&other.2.likely))?;
-    let percent = |share: f64| format!("{:.1}", share * 100.0);
-    let reason = format!(
-        "Scale takes about {} % of the worked metal over all heats of this order ({} to {}); “{}” loses most, {} %, for it is hot in {} of them.",
-        percent(share.likely),
-        percent(share.low),
-        percent(share.high),
-        site.name(most.0),
-        percent(most.2.likely),
-        most.1
-    );
+    let reason = reason(site, share, &parts)?;
     Some(ScaleLoss { bar: site.index, share, parts, reason })
 }
 
-/// A hot step, where all parts of its bar lie after it, and from where to where it was worked, in mm.
-struct Heated<'w> {
-    step: &'w WorkedStep,
+/// What so many heats take, each of them a share.
+fn over_so_many(in_one: Estimate, heats: usize) -> Estimate {
+    let count = |heats: f64| heats.min(f64::from(u32::MAX)) as u32;
+    let all = over_heats(in_one, count(heats as f64));
+    Estimate { low: over_heats(in_one, count((heats as f64 * FEWER_HEATS).ceil())).low, ..all }
+}
+
+fn reason(site: &Site<'_>, share: Estimate, parts: &[(usize, usize, Estimate)]) -> Option<String> {
+    let own = parts.iter().filter(|(at, ..)| site.part(*at).is_some_and(|part| !part.segment.form.is_as_stock()));
+    let most = own.max_by(|one, other| one.2.likely.total_cmp(&other.2.likely));
+    let most = most.or_else(|| parts.iter().max_by(|one, other| one.2.likely.total_cmp(&other.2.likely)))?;
+    Some(format!(
+        "Scale takes about {} of the worked metal over all heats of this order; “{}” loses most, {}.",
+        loss_words(share),
+        site.name(most.0),
+        loss_words(most.2)
+    ))
+}
+
+/// A share with its doubt in words: `4.5 % (2 to 9 %)`; what is no figure to plan with only by its size.
+pub(crate) fn loss_words(share: Estimate) -> String {
+    let percent =
+        |share: f64| if share < 0.1 { format!("{:.1}", share * 100.0) } else { format!("{:.0}", share * 100.0) };
+    if share.likely > BELIEVED {
+        return "more than a quarter".to_owned();
+    }
+    let high =
+        if share.high > BELIEVED { "more than a quarter".to_owned() } else { format!("{} %", percent(share.high)) };
+    format!("{} % ({} to {high})", percent(share.likely), percent(share.low))
+}
+
+/// A hot step with where everything lies after it.
+struct HotStep {
+    heat: usize,
+    needs: usize,
     lengths: Lengths,
+    /// From where to where each of its parts lies, in mm.
     worked: Vec<[f64; 2]>,
 }
 
-impl<'w> Heated<'w> {
-    fn new(site: &Site<'_>, step: &'w WorkedStep) -> Self {
+impl HotStep {
+    fn new(site: &Site<'_>, step: &WorkedStep) -> Self {
         let lengths = step.lengths_after(site);
-        let worked = step.parts().into_iter().map(|at| lengths.extent([at].iter())).collect();
-        Self { step, lengths, worked }
+        let worked = step.parts().iter().map(|at| lengths.extent([*at].iter())).collect();
+        Self { heat: step.heat, needs: step.needs, lengths, worked }
     }
 }
 
 /// In how many heats a part comes hot out of the fire: with it or beside it is worked.
-fn heats_of(steps: &[Heated<'_>], part: Part<'_>) -> usize {
+fn heats_of(steps: &[HotStep], part: Part<'_>) -> usize {
     let mut heats = 0;
     let mut last = 0;
-    for Heated { step, lengths, worked } in steps {
-        let [start, end] = lengths.extent([part.at].iter());
-        let near = |[from, to]: &[f64; 2]| from - BESIDE < end && to + BESIDE > start;
-        if !worked.iter().any(near) {
+    for step in steps {
+        let [start, end] = step.lengths.extent([part.at].iter());
+        if !step.worked.iter().any(|[from, to]| from - BESIDE < end && to + BESIDE > start) {
             continue;
         }
         heats += if step.heat == last { step.needs.saturating_sub(1) } else { step.needs };

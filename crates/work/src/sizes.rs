@@ -1,7 +1,6 @@
 //! The sizes that a step is to reach, cold and as they measure hot.
 
 use crate::heat_rules::tolerance_mm;
-use crate::lay::is_filed;
 use crate::neck;
 use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
@@ -48,6 +47,11 @@ impl Size {
         Self { what: what.to_owned(), cold: words, hot: None, tolerance: None, mm: None, tolerance_mm: 0.0 }
     }
 
+    /// It as it is measured: what is done cold is measured cold.
+    pub(crate) fn when(self, hot: bool) -> Self {
+        Self { hot: self.hot.filter(|_| hot), ..self }
+    }
+
     /// A size that the smith wrote.
     pub(crate) fn written(plan: &Plan, target: &Target) -> Self {
         let tolerance = target.tolerance.as_ref().map_or_else(|| tolerance_mm(plan), fh_measure::WrittenLength::mm);
@@ -67,7 +71,7 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
         return match task.operation {
             O::Mark => {
                 let cut = site.plan.units.marks.round(in_mm(site.balance.stock_length));
-                vec![Size { cold: cut.text(), tolerance: None, hot: None, ..length("cut length", cut.mm()) }]
+                vec![Size { cold: cut.text(), tolerance: None, ..length("cut length", cut.mm()) }]
             }
             O::Straighten => vec![length_of_the_piece(site, progress, now_mm)],
             _ => Vec::new(),
@@ -88,9 +92,7 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
         O::Draw | O::Taper | O::Upset | O::Spread | O::Flatten => forged(site, part, progress),
         O::Trim => match &balance.shape {
             Some(Shape::Flag { outline, .. }) => {
-                let sizes = [length("length", in_mm(outline.length())), length("width", in_mm(outline.width()))];
-                // What is filed is measured cold.
-                sizes.map(|size| if is_filed(part) { Size { hot: None, ..size } } else { size }).to_vec()
+                vec![length("length", in_mm(outline.length())), length("width", in_mm(outline.width()))]
             }
             _ => Vec::new(),
         },

@@ -141,7 +141,8 @@ impl<'b, 'a> Walk<'b, 'a> {
         let edge = first.and_then(|task| brief::edge_mm(site, task)).map(|mm| words::length_words(self.setup.plan, mm));
         let up = first.filter(|_| place != AnvilPlace::Vice).and_then(|task| brief::up_degrees(site, task));
         let up = up.map(words::side_up);
-        let reach = step.reach.as_ref().map(|all| all.iter().map(|it| Size::written(self.setup.plan, it)).collect());
+        let own = |target| Size::written(self.setup.plan, target);
+        let reach = step.reach.as_ref().map(|all| all.iter().map(own).map(|size| size.when(load.hot)).collect());
         WorkedStep {
             title: self.title(ordered, Some(site)),
             becomes: distinct(ordered.tasks.iter().filter_map(|task| words::becomes(site, task))),
@@ -374,7 +375,9 @@ fn all_sizes(site: &Site<'_>, tasks: &[Task], progress: &Progress, now_mm: f64) 
     let mut all: Vec<Size> = Vec::new();
     let parts = distinct(tasks.iter().filter_map(|task| task.part).map(|at| site.name(at)));
     for task in tasks {
+        let is_hot = is_hot(site, task);
         for mut size in sizes(site, task, progress, now_mm) {
+            size = size.when(is_hot);
             let is_length = size.what.starts_with("length");
             if parts.len() > 1
                 && is_length

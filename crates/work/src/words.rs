@@ -5,7 +5,7 @@ use crate::site::{Part, Site, in_mm};
 use crate::task::Task;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{Form, Made, Operation, Plan, PlanUnit, SocketAxis};
-use fh_measure::{Rounding, format_length};
+use fh_measure::{Rounding, format_decimal, format_length};
 
 /// How many heats, in words. More than anyone counts are a size gone wrong, and need no figure.
 pub(crate) fn heats_words(heats: usize) -> String {
@@ -24,6 +24,16 @@ pub(crate) fn length_words(plan: &Plan, mm: f64) -> String {
         PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
     };
     format_length(mm, plan.units.length.length_unit(), rounding)
+}
+
+/// Two lengths in mm in the plan's unit, with as many figures as it takes for them to read differently.
+pub(crate) fn apart(plan: &Plan, lengths: [f64; 2]) -> [String; 2] {
+    let words = lengths.map(|mm| length_words(plan, mm));
+    if words[0] != words[1] {
+        return words;
+    }
+    let unit = plan.units.length.length_unit();
+    fh_core::findings::apart(lengths, 2, |mm, decimals| format_decimal(mm, unit, decimals))
 }
 
 /// A length as it stands on the hot bar; none for a metal whose growth is not known.

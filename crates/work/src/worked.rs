@@ -13,6 +13,8 @@ use crate::marks::MarkLine;
 use crate::order::{Job, Ordered, propose, resolve};
 use crate::progress::{Progress, Stage};
 use crate::rules::Rule;
+use crate::scale_loss::{ScaleLoss, scale_loss};
+use crate::scale_short::scale_short;
 use crate::site::Site;
 use crate::sizes::Size;
 use crate::state::state;
@@ -21,6 +23,8 @@ use crate::tools::{Tool, gather};
 use crate::walk::Walk;
 use crate::words;
 use fh_core::balance::{Balance, BarBalance};
+use fh_core::describe::segment_name;
+use fh_core::findings::Finding;
 use fh_core::plan::{AnvilPlace, Operation, Plan, Step};
 
 /// The order of work of a plan.
@@ -40,6 +44,10 @@ pub struct Worked {
     pub gauges: Vec<Gauge>,
     /// What the order is held against, the weightiest first.
     pub findings: Vec<OrderFinding>,
+    /// What the fire takes of each bar over all heats; bars that are not heated are left out.
+    pub scale: Vec<ScaleLoss>,
+    /// The parts whose marks allow for less scale than that.
+    pub scale_short: Vec<Finding>,
     /// What the plan's log says against what was reckoned, entry by entry; entries on parts that are gone are left out.
     pub experience: Vec<Experience>,
     /// What was learnt from it and from the smith's other pieces.
@@ -130,9 +138,7 @@ impl WorkedStep {
             (true, false) => format!("hold “{name}” by hand"),
             _ => format!("hold “{name}”: {jaw}"),
         };
-        let name = bar.segment(hold.part).map_or("", |segment| segment.name.trim());
-        let name = if name.is_empty() { format!("segment {}", bar.path(hold.part)) } else { name.to_owned() };
-        Some(grip(name))
+        Some(grip(segment_name(bar, hold.part)))
     }
 
     /// Where a part of its bar lies after it, in mm.
@@ -281,6 +287,7 @@ impl Setup<'_, '_> {
             dropped: self.dropped,
         };
         let findings = findings::findings(&scene);
+        let scale = scale_loss(self.plan, self.sites, &steps);
         Worked {
             proposed: self.proposed,
             heats: walk.heating.heats,
@@ -288,6 +295,8 @@ impl Setup<'_, '_> {
             tools: gather(walk.tools, self.shop),
             gauges: gauges(self.plan, &self.gauged(&steps)),
             findings,
+            scale_short: scale_short(self.sites, &scale),
+            scale,
             steps,
             experience,
             learnt: self.fire.map_or_else(Learnt::default, |fire| fire.learnt.clone()),

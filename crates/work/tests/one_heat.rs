@@ -4,7 +4,7 @@
 use fh_core::balance::balance;
 use fh_core::plan::{Operation, Plan};
 use fh_work::heat::cooled::Workable;
-use fh_work::{OneHeat, Shop, Verdict, one_heat, scale_loss, work_out};
+use fh_work::{OneHeat, Shop, Verdict, one_heat, work_out};
 
 fn plan(side: &str, length: &str, more: &str) -> Plan {
     let text = format!(
@@ -91,7 +91,7 @@ fn a_thin_part_loses_the_larger_share_to_scale() {
         { "form": { "plain": { "length": "200 mm" } } } ] }] }"#;
     let plan = fh_core::file::read(text.as_bytes()).unwrap();
     let balance = balance(&plan);
-    let losses = scale_loss(&plan, &balance, &work_out(&plan, &balance, &Shop::default()));
+    let losses = work_out(&plan, &balance, &Shop::default()).scale;
     let of = |part: usize| losses[0].parts.iter().find(|(at, _, _)| *at == part).unwrap();
     let a_heat = |part: usize| of(part).2.likely / of(part).1 as f64;
     assert!(a_heat(0) > 1.2 * a_heat(1), "{:?}", losses[0].parts);

@@ -81,10 +81,9 @@ impl AddStep {
     fn show_parts(&mut self, ui: &mut Ui, desk: &Desk<'_>) {
         let Some(bar) = desk.document.plan().bars.get(self.bar) else { return };
         let paths = bar.paths();
-        for (at, flat) in bar.flat().iter().enumerate() {
-            let path = paths.get(at).map_or("", String::as_str);
+        for (at, path) in paths.iter().enumerate() {
             let mut chosen = self.parts.contains(&at);
-            if ui.checkbox(&mut chosen, format!("{path}  {}", segment_name(flat.segment, at))).changed() {
+            if ui.checkbox(&mut chosen, format!("{path}  {}", segment_name(bar, at))).changed() {
                 self.parts.retain(|part| *part != at);
                 if chosen {
                     self.parts.push(at);

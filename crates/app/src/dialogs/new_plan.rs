@@ -3,16 +3,21 @@
 use super::frame::{Frame, main_button, other_button};
 use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
-use crate::widgets::{Sizing, section_form};
+use crate::widgets::entry::Entry;
+use crate::widgets::{Sizing, fields, section_form};
 use egui::{Context, RichText, TextEdit, Ui};
 use fh_core::plan::{Plan, PlanUnit, SectionKind, SectionSpec, SquareSpec, Units};
-use fh_measure::{LengthRange, WrittenLength};
+use fh_measure::{LengthRange, WrittenLength, WrittenShare};
+
+/// What the scale is.
+const SCALE: &str = "What the fire takes of the metal. The order of work tells later what each part loses.";
 
 /// A plan being begun.
 pub(crate) struct NewPlan {
     title: String,
     units: Units,
     stock: SectionSpec,
+    scale: Option<WrittenShare>,
     /// Whether the title has had the keyboard; it has it first.
     met: bool,
 }
@@ -24,7 +29,8 @@ impl NewPlan {
             PlanUnit::Inch => Units::inches(),
             PlanUnit::Millimeter => Units::millimeters(),
         };
-        Self { title: String::new(), units, stock: common_bar(unit), met: false }
+        let scale = WrittenShare::parse(Plan::USUAL_SCALE, true).ok();
+        Self { title: String::new(), units, stock: common_bar(unit), scale, met: false }
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
@@ -45,7 +51,8 @@ impl NewPlan {
             },
         );
         if begun.is_some() {
-            out.push(Request::Begin(Box::new(Plan::new(self.title.trim(), self.units, self.stock.clone()))));
+            let plan = Plan::new(self.title.trim(), self.units, self.stock.clone());
+            out.push(Request::Begin(Box::new(Plan { scale: self.scale.clone(), ..plan })));
         }
     }
 
@@ -77,6 +84,12 @@ impl NewPlan {
         if let Some(stock) = section_form::show(ui, &sizing, "bar", &self.stock, &kinds) {
             self.stock = stock;
         }
+        let entry = Entry::named("Scale", "Scale of the plan").hint("none");
+        if let Some(scale) = fields::optional_share(ui, &sizing, &entry, self.scale.as_ref()) {
+            self.scale = scale;
+        }
+        let words = RichText::new(SCALE).text_style(Text::Small.style());
+        ui.label(words.color(desk.theme.ink_quiet));
     }
 }
 

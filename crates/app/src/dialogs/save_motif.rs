@@ -97,8 +97,7 @@ impl SaveMotif {
         let Some(all) = bar.chain(self.chain) else { return };
         let name = |place: usize| {
             let number = bar.number_of(self.chain, place).unwrap_or(place);
-            all.get(place)
-                .map_or_else(String::new, |segment| format!("{}: {}", number + 1, segment_name(segment, number)))
+            all.get(place).map_or_else(String::new, |_| format!("{}: {}", bar.path(number), segment_name(bar, number)))
         };
         row::show(ui, desk.theme, "From segment", |ui| {
             ui.horizontal(|ui| {

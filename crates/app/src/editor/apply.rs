@@ -113,10 +113,8 @@ impl Editor {
 
     /// What gave way, in words: `shank: length 4 1/2 in`.
     fn words_of(&self, gave: &[Gave]) -> String {
-        let plan = self.document.plan();
-        let name = |at: usize| {
-            plan.segment(self.selection.bar, at).map(|segment| fh_core::describe::segment_name(segment, at))
-        };
+        let bar = self.document.plan().bars.get(self.selection.bar);
+        let name = |at: usize| bar.map(|bar| fh_core::describe::segment_name(bar, at));
         let words = |gave: &Gave| format!("{}: {} {}", name(gave.segment).unwrap_or_default(), gave.size, gave.text);
         gave.iter().map(words).collect::<Vec<_>>().join(", ")
     }

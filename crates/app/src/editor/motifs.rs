@@ -18,10 +18,9 @@ impl Editor {
             return;
         }
         let bar = self.selection.bar;
-        let Some((at, segment)) = self.selection.segment().zip(self.selected_segment()) else { return };
-        let name = segment_name(segment, at);
-        let place = self.document.plan().bars.get(bar).and_then(|bar| bar.place_of(at));
-        if let Some((chain, place)) = place {
+        let Some((at, written)) = self.selection.segment().zip(self.document.plan().bars.get(bar)) else { return };
+        if let Some((chain, place)) = written.place_of(at) {
+            let name = segment_name(written, at);
             self.dialog = Some(Dialog::SaveMotif(SaveMotif::new(bar, chain, place, &name)));
         }
     }

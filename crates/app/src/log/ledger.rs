@@ -1,10 +1,9 @@
-//! What the log is held against: the plan as it was before anything was logged, what the fire takes, and the passes of the
-//! step. It is worked out anew only when the plan, the tools or the step have changed.
+//! What the log is held against: the plan as it was before anything was logged, and the passes of the step. It is worked out anew only when the plan, the tools or the step have changed.
 
 use super::entries;
 use crate::state::Document;
 use fh_core::plan::{Logged, Plan, Work};
-use fh_work::{Experience, Passes, ScaleLoss, Shop, Worked, WorkedStep, passes, scale_loss, work_out};
+use fh_work::{Experience, Passes, Shop, Worked, WorkedStep, passes, work_out};
 
 /// For which plan, which revision of it and which tools something was worked out.
 type Stamp = (u64, u64, u64);
@@ -14,20 +13,18 @@ type Stamp = (u64, u64, u64);
 pub(crate) struct Ledger {
     of: Option<Stamp>,
     planned: Option<Worked>,
-    scale: Vec<ScaleLoss>,
     passes_of: Option<(Stamp, usize)>,
     passes: Option<Passes>,
 }
 
 impl Ledger {
     /// Works out what the log is held against, where it is not known yet.
-    pub(crate) fn refresh(&mut self, stamp: Stamp, document: &Document, shop: &Shop, worked: &Worked) {
+    pub(crate) fn refresh(&mut self, stamp: Stamp, document: &Document, shop: &Shop) {
         if self.of == Some(stamp) {
             return;
         }
         self.of = Some(stamp);
         let (plan, balance) = (document.plan(), document.balance());
-        self.scale = scale_loss(plan, balance, worked);
         self.planned = (!plan.work.log.is_empty()).then(|| {
             let work = Work { log: Vec::new(), ..plan.work.clone() };
             work_out(&Plan { work, ..plan.clone() }, balance, shop)
@@ -46,11 +43,6 @@ impl Ledger {
     /// The passes of the chosen step; none where nothing is drawn or spread.
     pub(crate) fn passes(&self) -> Option<&Passes> {
         self.passes.as_ref()
-    }
-
-    /// What the fire takes of each bar.
-    pub(super) fn scale(&self) -> &[ScaleLoss] {
-        &self.scale
     }
 
     /// The order as it was planned, before anything was logged.

@@ -5,59 +5,55 @@ use crate::state::{Desk, Request};
 use crate::theme::Text;
 use crate::widgets::heading;
 use egui::{RichText, Ui};
-use fh_core::edit::{BarHeader, Edit, PlanHeader};
-use fh_core::plan::Plan;
+use fh_core::describe::{part_name, scale_words};
+use fh_core::edit::Edit;
+use fh_core::plan::{Bar, Plan};
 use fh_measure::WrittenShare;
-use fh_work::ScaleLoss;
+use fh_work::{ScaleLoss, offered, taken_up};
+
+/// So many parts are named in the words of a button at most.
+const NAMED: usize = 3;
 
 /// Shows the reason for each bar and the button that takes it up.
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mut Vec<Request>) {
     let (theme, plan) = (desk.theme, desk.document.plan());
-    if order.ledger.scale().is_empty() {
+    if order.worked.scale.is_empty() {
         return;
     }
     heading::show(ui, theme, "Scale");
-    for loss in order.ledger.scale() {
+    for loss in &order.worked.scale {
         let Some(bar) = plan.bars.get(loss.bar) else { continue };
         if plan.bars.len() > 1 {
             ui.label(RichText::new(&bar.name).text_style(Text::Strong.style()).color(theme.ink));
         }
         ui.label(RichText::new(&loss.reason).color(theme.ink));
-        let Some(share) = offered(loss) else { continue };
+        let Some((share, parts)) = offered(plan, loss) else { continue };
         let now = bar.scale.as_ref().or(plan.scale.as_ref());
-        if now.is_some_and(|now| (now.ratio() - share.ratio()).abs() < 1e-9) {
+        if parts.is_empty() && now.is_some_and(|now| (now.ratio() - share.ratio()).abs() < 1e-9) {
             ui.label(RichText::new(format!("✓ {} are planned as scale.", share.text())).color(theme.ink));
             continue;
         }
-        let planned = now.map_or_else(|| "none".to_owned(), |now| now.text().to_owned());
+        let planned = scale_words(plan, bar);
         ui.label(RichText::new(format!("Planned: {planned}")).text_style(Text::Small.style()).color(theme.ink_quiet));
-        let whose = if is_of_bar(plan, loss.bar) { format!(" of “{}”", bar.name) } else { String::new() };
-        if ui.button(format!("Take up {} as scale{whose}", share.text())).clicked() {
-            out.extend(taken_up(plan, loss.bar, share).map(Request::Edit));
+        if ui.button(words(plan, loss, bar, &share, &parts)).clicked() {
+            out.extend(taken_up(plan, loss).map(|next| Request::Edit(Edit::ReplacePlan(Box::new(next)))));
         }
     }
     let parts = plan.bars.iter().any(|bar| bar.flat().iter().any(|flat| flat.segment.scale.is_some()));
     if parts {
-        let words = "Parts with a scale of their own keep it.";
+        let words = "Parts with a scale of their own keep it, unless it is too small.";
         ui.label(RichText::new(words).text_style(Text::Small.style()).color(theme.ink_quiet));
     }
 }
 
-/// The likely share, rounded to half a per cent; none where it is too small to plan with.
-fn offered(loss: &ScaleLoss) -> Option<WrittenShare> {
-    let percent = (loss.share.likely * 200.0).round() / 2.0;
-    WrittenShare::parse(&format!("{percent} %"), true).ok().filter(|share| share.ratio() > 0.0)
-}
-
-/// Whether the share is written on the bar and not over the whole plan: the bars differ, or it has one of its own.
-fn is_of_bar(plan: &Plan, bar: usize) -> bool {
-    plan.bars.len() > 1 || plan.bars.get(bar).is_some_and(|bar| bar.scale.is_some())
-}
-
-fn taken_up(plan: &Plan, bar: usize, share: WrittenShare) -> Option<Edit> {
-    if !is_of_bar(plan, bar) {
-        return Some(Edit::SetPlan(Box::new(PlanHeader { scale: Some(share), ..PlanHeader::from(plan) })));
-    }
-    let header = BarHeader { scale: Some(share), ..BarHeader::from(plan.bars.get(bar)?) };
-    Some(Edit::SetBar { bar, header: Box::new(header) })
+/// The words of the button: `Take up 2.5 % as scale, 6 % for “leaf”`.
+fn words(plan: &Plan, loss: &ScaleLoss, bar: &Bar, share: &WrittenShare, parts: &[(usize, WrittenShare)]) -> String {
+    let is_of_bar = plan.bars.len() > 1 || plan.bars.get(loss.bar).is_some_and(|bar| bar.scale.is_some());
+    let whose = if is_of_bar { format!(" of “{}”", bar.name) } else { String::new() };
+    let each: String = if parts.len() > NAMED {
+        format!(", and more for {} parts", parts.len())
+    } else {
+        parts.iter().map(|(at, share)| format!(", {} for “{}”", share.text(), part_name(bar, *at))).collect()
+    };
+    format!("Take up {} as scale{whose}{each}", share.text())
 }

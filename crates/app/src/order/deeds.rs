@@ -44,11 +44,7 @@ fn quiet(ui: &mut Ui, desk: &Desk<'_>, words: &str) {
 /// The names of the parts of a deed: `leaf, stalk`.
 fn names(plan: &Plan, bar: usize, deed: &Deed) -> String {
     let Some(bar) = plan.bars.get(bar) else { return String::new() };
-    let flat = bar.flat();
-    let name = |path: &String| {
-        let at = (0..flat.len()).find(|at| bar.path(*at) == *path)?;
-        Some(segment_name(flat.get(at)?.segment, at))
-    };
+    let name = |path: &String| bar.find_path(path).map(|at| segment_name(bar, at));
     let all = deed.parts.iter().map(|path| name(path).unwrap_or_else(|| format!("no part {path}")));
     all.collect::<Vec<_>>().join(", ")
 }

@@ -33,7 +33,7 @@ impl<'a> Told<'a> {
             Self::Plan(finding) => {
                 let bar = desk.document.plan().bars.get(finding.place.bar?)?;
                 Some(match finding.place.segment {
-                    Some(segment) => segment_name(bar.segments.get(segment)?, segment),
+                    Some(segment) => segment_name(bar, segment),
                     None => bar.name.clone(),
                 })
             }
@@ -52,11 +52,12 @@ impl<'a> Told<'a> {
     }
 }
 
-/// Every finding: the plan's, and those of the order where it is worked out; the weightiest first.
+/// Every finding: the plan's, and those of the order and of its heats where it is worked out; the weightiest first.
 pub(crate) fn told<'a>(desk: &Desk<'a>) -> Vec<Told<'a>> {
     let plan = desk.document.balance().findings.iter().map(Told::Plan);
     let order = desk.order.iter().flat_map(|order| order.worked.findings.iter().map(Told::Order));
-    let mut all: Vec<Told<'a>> = plan.chain(order).collect();
+    let scale = desk.order.iter().flat_map(|order| order.worked.scale_short.iter().map(Told::Plan));
+    let mut all: Vec<Told<'a>> = plan.chain(order).chain(scale).collect();
     all.sort_by_key(|told| std::cmp::Reverse(told.finding().severity));
     all
 }

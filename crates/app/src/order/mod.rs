@@ -158,7 +158,7 @@ impl Order {
     pub(crate) fn refresh_ledger(&mut self, document: &Document) {
         let Some((stamp, worked)) = &self.worked else { return };
         match self.tab {
-            Tab::Log => self.ledger.refresh(*stamp, document, &self.shop, worked),
+            Tab::Log => self.ledger.refresh(*stamp, document, &self.shop),
             Tab::OneHeat => self.ledger.refresh_passes(*stamp, document, worked, self.at),
             _ => {}
         }

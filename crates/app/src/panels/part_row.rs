@@ -106,9 +106,10 @@ impl Part {
     pub(super) fn segment(desk: &Desk<'_>, bar: usize, index: usize, depth: usize) -> Option<Self> {
         let segment = desk.document.plan().segment(bar, index)?;
         let balance = desk.document.balance().bars.get(bar)?;
-        let name = segment_name(segment, index);
+        let written = desk.document.plan().bars.get(bar)?;
+        let name = segment_name(written, index);
         Some(Self {
-            spoken: format!("Segment {}: {name}", desk.document.plan().bars.get(bar)?.path(index)),
+            spoken: format!("Segment {}: {name}", written.path(index)),
             name,
             below: below(desk, segment, balance.segments.get(index)?),
             value: balance.step_shop(index)?.text(),

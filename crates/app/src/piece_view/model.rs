@@ -107,6 +107,5 @@ impl Model {
 
 /// What a segment is called.
 pub(super) fn name_of(plan: &Plan, (bar, segment): Place) -> String {
-    plan.segment(bar, segment)
-        .map_or_else(|| format!("segment {}", segment + 1), |written| segment_name(written, segment))
+    plan.bars.get(bar).map_or_else(String::new, |bar| segment_name(bar, segment))
 }

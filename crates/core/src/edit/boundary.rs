@@ -343,8 +343,7 @@ impl Change {
     }
 
     fn refusal(&self, index: usize, words: &str) -> Refusal {
-        let segment = self.plan.bars[self.bar].segment(index);
-        let name = segment.map_or_else(String::new, |segment| crate::describe::segment_name(segment, index));
+        let name = crate::describe::segment_name(&self.plan.bars[self.bar], index);
         Refusal::CannotBe(format!("“{name}”: {words}"))
     }
 

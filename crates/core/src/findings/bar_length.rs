@@ -30,12 +30,9 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     let needed = in_mm(scene.balance.last_mark());
     let over = needed - length.mm();
     if over > NOTHING_MM {
-        let message = format!(
-            "The plan needs {} of bar; this bar is {} long: {} too short.",
-            scene.millimeters(needed),
-            scene.millimeters(length.mm()),
-            scene.millimeters(over)
-        );
+        let [needed, long] = scene.apart([needed, length.mm()]);
+        let over = scene.millimeters_or_more(over);
+        let message = format!("The plan needs {needed} of bar; this bar is {long} long: {over} too short.");
         let remedy = "Take a longer bar, shorten a segment, or let one segment take up the difference.";
         found.push(SHORT.at(scene.place(None), message, remedy.to_owned()));
     } else if over < -NOTHING_MM {

@@ -1,7 +1,7 @@
 //! Cold shut: a step too deep for its inside radius, or an inside corner without one.
 
-use super::scene::{Rule, Scene, Seen};
-use super::{Check, Finding, Severity};
+use super::scene::{Rule, Scene, Seen, plain, times};
+use super::{Check, Finding, Severity, apart, is_over};
 use crate::metal::{Shape, View, in_mm};
 use crate::plan::{Limits, Sides};
 
@@ -19,12 +19,12 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     for seen in scene.segments() {
         if let Shape::Shoulder { radius, sides, .. } = seen.shape {
             let (depth, radius) = (deepest_step(&seen, sides), in_mm(*radius));
-            if depth > most * radius {
+            if is_over(depth, most * radius) {
                 found.push(shoulder(scene, &seen, depth, radius, most));
             }
         }
         if let Shape::Peak { corner, .. } = seen.shape
-            && in_mm(corner.inside_radius) == 0.0
+            && !is_over(in_mm(corner.inside_radius), 0.0)
         {
             let message = format!("The corner “{}” has no inside radius.", scene.name(seen.at));
             let remedy = "Keep an inside radius of a quarter of the thickness or more, and square the outside only.";
@@ -34,12 +34,18 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
 }
 
 fn shoulder(scene: &Scene<'_>, seen: &Seen<'_>, depth: f64, radius: f64, most: f64) -> Finding {
+    if !is_over(radius, 0.0) {
+        let message = format!("The shoulder “{}” has no inside radius.", scene.name(seen.at));
+        let remedy = format!("Use a radius of {} or more.", scene.millimeters_or_more(depth / most));
+        return RULE.at(scene.place(Some(seen.at)), message, remedy);
+    }
+    let [times, limit] = apart([depth / radius, most], 1, times);
+    let limit = plain(&limit);
     let message = format!(
-        "The shoulder “{}” steps {} deep with an inside radius of {}: {:.1} times the radius, where {most} is the limit.",
+        "The shoulder “{}” steps {} deep with an inside radius of {}: {times} times the radius, where {limit} is the limit.",
         scene.name(seen.at),
         scene.millimeters(depth),
-        scene.millimeters(radius),
-        depth / radius
+        scene.millimeters(radius)
     );
     let remedy = format!("Use a radius of {} or more, or set down in stages.", scene.millimeters_or_more(depth / most));
     RULE.at(scene.place(Some(seen.at)), message, remedy)

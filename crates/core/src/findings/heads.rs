@@ -1,7 +1,7 @@
 //! Heads: the length that stands out of the hole for a riveted head.
 
-use super::scene::{Rule, Scene};
-use super::{Check, Finding, Severity};
+use super::scene::{Rule, Scene, times};
+use super::{Check, Finding, Severity, apart, is_over, is_under};
 use crate::metal::{Shape, View};
 use crate::plan::Form;
 
@@ -36,14 +36,14 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
         let Shape::Prism { section, .. } = seen.shape else { continue };
         let thickness = section.seen_mm(View::Side).min(section.seen_mm(View::Top));
         let share = allowance / thickness;
-        if (LEAST - 1e-9..=MOST + 1e-9).contains(&share) {
+        if !is_under(share, LEAST) && !is_over(share, MOST) {
             continue;
         }
+        let [share, _] = apart([share, if is_over(share, MOST) { MOST } else { LEAST }], 1, times);
         let message = format!(
-            "“{}” has {} for a head, {:.1} times its thickness; a head takes from {LEAST} to {MOST} times.",
+            "“{}” has {} for a head, {share} times its thickness; a head takes from {LEAST} to {MOST} times.",
             scene.name(seen.at),
-            scene.millimeters(allowance),
-            share
+            scene.millimeters(allowance)
         );
         let remedy = format!("Let {} stand out, 1½ thicknesses.", scene.millimeters(USUAL * thickness));
         found.push(rule.at(scene.place(Some(seen.at)), message, remedy));

@@ -1,7 +1,7 @@
 //! Hold: enough bar to hold after parting off.
 
 use super::scene::{Rule, Scene};
-use super::{Check, Finding, Severity};
+use super::{Check, Finding, Severity, is_under};
 use crate::metal::in_mm;
 use crate::plan::{Form, Limits};
 
@@ -20,7 +20,7 @@ const SHORT: Rule = Rule {
 const NOTHING: Rule = Rule {
     id: "nothing-to-hold",
     severity: Severity::Note,
-    reason: "Once it is parted off, the part that is held is a part that is still to be forged.",
+    reason: "What is held while the rest is forged is a part that still has to be forged itself.",
 };
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
@@ -38,20 +38,20 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
                 _ => Some(next),
             })
     };
-    let remedy = || format!("Leave {} or more to hold, or part off later.", scene.millimeters(least));
+    let remedy = |then: &str| format!("Leave {} or more to hold, {then}.", scene.millimeters(least));
     let plain = length_of(|form| matches!(form, Form::Plain { .. })).map_or(0.0, |(length, _)| length);
     // What is left over of a bar already cut can be held as well.
     let left_over = scene.bar.length.as_ref().map_or(0.0, |bar| bar.mm() - in_mm(scene.balance.last_mark()));
     let plain = plain.max(left_over);
     match length_of(|form| matches!(form, Form::Hold { .. })) {
-        Some((hold, at)) if hold < least && plain < least => {
-            let message =
-                format!("Only {} is left to hold; {} is the least.", scene.millimeters(hold), scene.millimeters(least));
-            found.push(SHORT.at(scene.place(Some(at)), message, remedy()));
+        Some((hold, at)) if is_under(hold, least) && is_under(plain, least) => {
+            let [left, enough] = scene.apart([hold, least]);
+            let message = format!("Only {left} is left to hold; {enough} is the least.");
+            found.push(SHORT.at(scene.place(Some(at)), message, remedy("or cut it off later")));
         }
-        None if plain < least && !scene.bar.segments.is_empty() => {
+        None if is_under(plain, least) && !scene.bar.segments.is_empty() => {
             let message = format!("No hold is planned, and no plain part is as long as {}.", scene.millimeters(least));
-            found.push(NOTHING.at(scene.place(None), message, remedy()));
+            found.push(NOTHING.at(scene.place(None), message, remedy("and cut it off last")));
         }
         _ => {}
     }

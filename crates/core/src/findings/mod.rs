@@ -5,6 +5,7 @@
 
 mod bar_length;
 mod cold_shut;
+mod compare;
 mod corner_as_box;
 mod duty;
 mod finding;
@@ -29,6 +30,7 @@ mod twist;
 mod upsetting;
 mod walls;
 
+pub use compare::{apart, is_over, is_under};
 pub use finding::{Finding, Place, Severity};
 
 use crate::balance::{BarBalance, Met};

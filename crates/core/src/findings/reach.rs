@@ -1,45 +1,50 @@
-//! Reach: a long bar whose last mark lies farther from the end than one heat covers.
+//! Reach: a part that has to be hot farther in from the end of the bar than the fire takes it.
+//!
+//! How far in the fire takes a bar is one thing; how much of it one heat makes hot, wherever that is, is another: the zone
+//! of the heat rules.
 
-use super::scene::{Rule, Scene};
-use super::{Check, Finding, Severity};
+use super::scene::{Rule, Scene, Seen};
+use super::{Check, Finding, Severity, is_over};
 use crate::metal::in_mm;
-use crate::plan::{Form, Limits};
+use crate::plan::{Form, Limits, Segment};
 
 pub(super) const CHECK: Check = Check {
-    ids: &["beyond-one-heat"],
-    summary: "Long bars whose farthest mark lies beyond what one heat covers.",
+    ids: &["beyond-the-fire"],
+    summary: "Parts that have to be hot farther in from the end of the bar than the fire takes it.",
     run,
 };
 
 const RULE: Rule = Rule {
-    id: "beyond-one-heat",
+    id: "beyond-the-fire",
     severity: Severity::Note,
-    reason: "The fire heats a limited length; the rest is cold when its turn comes.",
+    reason: "A closed forge takes in no more. In an open fire the bar goes through, and what is bent already may not pass.",
 };
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     if !scene.is_bar() {
         return;
     }
-    let reach = scene.limit(scene.plan.limits.reach.as_ref(), Limits::REACH);
-    let mut worked = scene.segments().filter(|seen| !seen.segment.form.is_as_stock() || seen.segment.bend.is_some());
-    // Where the hold is at the datum, the free end is the other one, and the first worked part is the farthest from it.
-    let held_at_datum = matches!(scene.bar.segments.first().map(|first| &first.form), Some(Form::Hold { .. }));
-    let farthest = if held_at_datum { worked.next() } else { worked.last() };
-    let Some(seen) = farthest else { return };
-    let from_free_end = if held_at_datum {
-        in_mm(scene.balance.last_mark() - seen.balance.mark_start)
-    } else {
-        in_mm(seen.balance.mark_end)
-    };
-    if from_free_end > reach {
-        let message = format!(
-            "The mark nearest the tongs, at “{}”, is {} from the free end; one heat covers about {}.",
-            scene.name(seen.at),
-            scene.millimeters(from_free_end),
-            scene.millimeters(reach)
-        );
-        let remedy = "Plan more heats along the bar, and mark each part again from a shoulder if the marks burn off.";
-        found.push(RULE.at(scene.place(Some(seen.at)), message, remedy.to_owned()));
+    let depth = scene.limit(scene.plan.limits.reach.as_ref(), Limits::REACH);
+    let worked = scene.segments().filter(|seen| !seen.segment.form.is_as_stock() || seen.segment.bend.is_some());
+    let farthest = worked.map(|seen| (how_far(scene, &seen), seen)).max_by(|one, other| one.0.total_cmp(&other.0));
+    let Some((far, seen)) = farthest.filter(|(far, _)| is_over(*far, depth)) else { return };
+    let [far, depth] = scene.apart([far, depth]);
+    let name = scene.name(seen.at);
+    let message = format!("“{name}” has to be hot {far} in from the end of the bar; the fire takes in about {depth}.");
+    let remedy =
+        "Put the bar through an open fire, work it from the other end, or say in the limits how deep your fire is.";
+    found.push(RULE.at(scene.place(Some(seen.at)), message, remedy.to_owned()));
+}
+
+/// How far in from an end that goes into the fire a part reaches, in mm. What is held does not go in; of two free ends the
+/// nearer one does.
+fn how_far(scene: &Scene<'_>, seen: &Seen<'_>) -> f64 {
+    let is_hold = |segment: Option<&Segment>| segment.is_some_and(|it| matches!(it.form, Form::Hold { .. }));
+    let from_datum = in_mm(seen.balance.mark_end);
+    let from_far = in_mm(scene.balance.last_mark() - seen.balance.mark_start);
+    match (is_hold(scene.bar.segments.first()), is_hold(scene.bar.segments.last())) {
+        (true, false) => from_far,
+        (false, true) => from_datum,
+        _ => from_datum.min(from_far),
     }
 }

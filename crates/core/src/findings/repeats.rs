@@ -1,7 +1,7 @@
 //! Repeats: rows of marks that do not fit the segment that they stand on.
 
 use super::scene::{Rule, Scene, Seen};
-use super::{Check, Finding, Severity};
+use super::{Check, Finding, Severity, is_over};
 use crate::balance::{LaidRepeat, laid_repeats};
 use crate::describe::repeat_count_words;
 use crate::metal::in_mm;
@@ -51,7 +51,7 @@ fn words(scene: &Scene<'_>, repeat: &Repeat, laid: &LaidRepeat, length: f64) -> 
         return Some((message, "Take a larger step.".to_owned()));
     }
     let over = in_mm(laid.over);
-    if over <= 0.0 {
+    if !is_over(over, 0.0) {
         return None;
     }
     let beyond = match &repeat.margin {

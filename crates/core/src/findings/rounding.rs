@@ -1,7 +1,7 @@
 //! Rounding: a segment smaller on the bar than the rounding of the marks.
 
 use super::scene::{Rule, Scene};
-use super::{Check, Finding, Severity};
+use super::{Check, Finding, Severity, is_under};
 use crate::metal::in_mm;
 
 pub(super) const CHECK: Check =
@@ -17,7 +17,7 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     let step = scene.plan.units.marks;
     for seen in scene.segments() {
         let length = in_mm(seen.balance.stock_length);
-        if length < step.step_mm() {
+        if is_under(length, step.step_mm()) {
             let message = format!(
                 "“{}” takes {} of bar; marks are rounded to {}.",
                 scene.name(seen.at),

@@ -1,8 +1,9 @@
 //! What a check looks at: one bar of a plan, with words for its lengths in the plan's unit.
 
+use super::compare::apart;
 use super::{Finding, Place, Severity};
 use crate::balance::{BarBalance, SegmentBalance};
-use crate::describe::segment_name;
+use crate::describe::part_name;
 use crate::metal::{Shape, in_mm};
 use crate::plan::{Bar, Chain, Flat, InBoth, Plan, PlanUnit, Segment};
 use fh_measure::{LengthUnit, WrittenLength, format_decimal};
@@ -85,9 +86,14 @@ impl<'a> Scene<'a> {
         own.map_or_else(|| default.in_unit(self.plan.units.length), WrittenLength::mm)
     }
 
-    /// A segment by its number and name.
+    /// A segment by its name, with that of its branch.
     pub(super) fn name(&self, at: usize) -> String {
-        self.flat.get(at).map_or_else(String::new, |flat| segment_name(flat.segment, at))
+        part_name(self.bar, at)
+    }
+
+    /// Two lengths in mm in the plan's unit, with as many figures as it takes for them to read differently.
+    pub(super) fn apart(&self, lengths: [f64; 2]) -> [String; 2] {
+        in_unit_apart(lengths, self.plan.units.length)
     }
 
     /// The place of a segment.
@@ -98,10 +104,30 @@ impl<'a> Scene<'a> {
 
 /// A length in mm in a unit, fine enough for a finding.
 pub(super) fn in_unit(mm: f64, unit: PlanUnit) -> String {
+    format_decimal(mm, unit.length_unit(), decimals(unit))
+}
+
+/// Two lengths in mm in a unit, with as many figures as it takes for them to read differently.
+pub(super) fn in_unit_apart(lengths: [f64; 2], unit: PlanUnit) -> [String; 2] {
+    apart(lengths, decimals(unit), |mm, decimals| format_decimal(mm, unit.length_unit(), decimals))
+}
+
+/// The decimals that are fine enough for a finding.
+fn decimals(unit: PlanUnit) -> usize {
     match unit {
-        PlanUnit::Inch => format_decimal(mm, LengthUnit::Inch, 3),
-        PlanUnit::Millimeter => format_decimal(mm, LengthUnit::Millimeter, 1),
+        PlanUnit::Inch => 3,
+        PlanUnit::Millimeter => 1,
     }
+}
+
+/// A count of times with so many decimals: `6.0`.
+pub(super) fn times(count: f64, decimals: usize) -> String {
+    format!("{count:.decimals$}")
+}
+
+/// A limit in words without needless figures: `3` for `3.0`.
+pub(super) fn plain(words: &str) -> &str {
+    if words.contains('.') { words.trim_end_matches('0').trim_end_matches('.') } else { words }
 }
 
 /// Shorthand of a finding's fixed parts.

@@ -1,7 +1,7 @@
 //! Sizes of sections that contradict themselves: a half-round too high, edges eased over half a side.
 
 use super::scene::{Rule, Scene};
-use super::{Check, Finding, Severity};
+use super::{Check, Finding, Severity, is_over};
 use crate::metal::{SectionSize, in_mm};
 
 pub(super) const CHECK: Check = Check {
@@ -22,9 +22,6 @@ const EASED: Rule = Rule {
     reason: "Edges cannot be eased by more than half the side; it is reckoned as if they were eased by that half.",
 };
 
-/// Sizes within this share of each other are the same size.
-const SAME: f64 = 1.000_001;
-
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     found.extend(contradiction(scene, &scene.balance.stock, None));
     for seen in scene.segments() {
@@ -42,7 +39,7 @@ fn contradiction(scene: &Scene<'_>, section: &SectionSize, at: Option<usize>) ->
         SectionSize::Flat { width, thickness, edge_radius } => (in_mm(width.min(thickness)), in_mm(edge_radius)),
         _ => return None,
     };
-    (edge_radius > side / 2.0 * SAME).then(|| {
+    is_over(edge_radius, side / 2.0).then(|| {
         let (side, radius) = (scene.millimeters(side), scene.millimeters(edge_radius));
         let message = format!("{} has edges eased by {radius} on a side of {side}.", name());
         EASED.at(scene.place(at), message, "Ease the edges by half the side or less, or choose a round.".to_owned())
@@ -50,7 +47,7 @@ fn contradiction(scene: &Scene<'_>, section: &SectionSize, at: Option<usize>) ->
 }
 
 fn too_high(scene: &Scene<'_>, name: &str, width: f64, height: f64, at: Option<usize>) -> Option<Finding> {
-    (height > width / 2.0 * SAME).then(|| {
+    is_over(height, width / 2.0).then(|| {
         let message = format!(
             "{name} is a half-round {} wide and {} high, over half its width.",
             scene.millimeters(width),

@@ -1,7 +1,7 @@
 //! Shoulders whose sides say otherwise than their sections.
 
 use super::scene::{Rule, Scene};
-use super::{Check, Finding, Severity};
+use super::{Check, Finding, Severity, is_over};
 use crate::metal::{SectionSize, Shape, View};
 use crate::plan::Sides;
 
@@ -16,9 +16,6 @@ const RULE: Rule = Rule {
     severity: Severity::Warning,
     reason: "The sides and the sizes of a set-down must agree, or its fillets and its mark come out wrong.",
 };
-
-/// Less change than this is none, in mm.
-const NOTHING_MM: f64 = 1e-6;
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     for seen in scene.segments() {
@@ -48,7 +45,7 @@ fn disagreement(
         View::Top => "width",
     };
     let named = sides.contains(one) || sides.contains(other);
-    match (change > NOTHING_MM, named) {
+    match (is_over(change, 0.0), named) {
         (true, false) => {
             let sides = format!("{} nor {}", Sides::name_of(one), Sides::name_of(other));
             Some(format!("changes its {size} by {}, and is set down neither {sides}", scene.millimeters(change)))

@@ -1,7 +1,7 @@
 //! Splits: a slit without a root that stops a crack, too close to a shoulder, or with branches that do not close up again.
 
 use super::scene::{Rule, Scene, Seen};
-use super::{Check, Finding, Severity};
+use super::{Check, Finding, Severity, is_over};
 use crate::metal::{FreeEnd, Shape, SplitSize, in_mm};
 
 pub(super) const CHECK: Check = Check {
@@ -56,7 +56,7 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     }
 }
 
-/// A shoulder right behind the slit's closed end.
+/// A shoulder right after the slit's closed end.
 fn near_shoulder(
     scene: &Scene<'_>,
     seen: &Seen<'_>,
@@ -81,12 +81,11 @@ fn differing(scene: &Scene<'_>, seen: &Seen<'_>, split: &SplitSize, found: &mut 
     }
     let lengths = split.branches.iter().map(|branch| in_mm(branch.forged_length));
     let (least, most) = lengths.fold((f64::INFINITY, 0.0_f64), |(low, high), l| (low.min(l), high.max(l)));
-    if most - least > ALIKE * most {
+    if is_over(most - least, ALIKE * most) {
+        let [least, most] = scene.apart([least, most]);
         let message = format!(
-            "The branches of “{}” are from {} to {} long, and are held together at both ends.",
-            scene.name(seen.at),
-            scene.millimeters(least),
-            scene.millimeters(most)
+            "The branches of “{}” are from {least} to {most} long, and are held together at both ends.",
+            scene.name(seen.at)
         );
         found.push(DIFFER.at(scene.place(Some(seen.at)), message, "Make its branches alike long.".to_owned()));
     }
@@ -98,7 +97,7 @@ fn as_cut(scene: &Scene<'_>, seen: &Seen<'_>, split: &SplitSize, found: &mut Vec
     let even = 1.0 / split.branches.len() as f64;
     for (branch, part) in seen.segment.form.branches().iter().zip(&split.branches) {
         let plain = branch.segments.iter().any(|segment| matches!(segment.form, Form::Plain { .. }));
-        if plain && (part.share - even).abs() > ALIKE {
+        if plain && is_over((part.share - even).abs(), ALIKE) {
             let message = format!(
                 "A part of “{}” is left as cut and reckoned with an even share of the bar; the cut makes it {} wide.",
                 scene.name(seen.at),

@@ -1,7 +1,7 @@
 //! Spreading: a section larger than the stock one way and not the other.
 
 use super::scene::{Rule, Scene};
-use super::{Check, Finding, Severity};
+use super::{Check, Finding, Severity, is_over};
 use crate::metal::{SectionSize, View};
 
 pub(super) const CHECK: Check = Check {
@@ -22,9 +22,6 @@ const LARGER: Rule = Rule {
     reason: "Metal larger both ways than the bar has to be upset, which is slow and may buckle.",
 };
 
-/// Sizes within this share of each other are the same size.
-const SAME: f64 = 1.000_001;
-
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     for seen in scene.segments() {
         found.extend(seen.shape.sections().find_map(|section| against_stock(scene, seen.at, section)));
@@ -33,17 +30,17 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
 
 fn against_stock(scene: &Scene<'_>, at: usize, size: &SectionSize) -> Option<Finding> {
     let stock = &scene.balance.stock;
-    let larger = |view: View| size.seen_mm(view) > stock.seen_mm(view) * SAME;
+    let larger = |view: View| is_over(size.seen_mm(view), stock.seen_mm(view));
     let (wide, thick) = (larger(View::Top), larger(View::Side));
     // Larger both ways with no more metal is the stock's section turned, as a diamond of it is.
-    let gathers = size.area() > scene.balance.stock_area * SAME;
+    let gathers = is_over((size.area() / scene.balance.stock_area).value, 1.0);
     if !wide && !thick || wide && thick && !gathers {
         return None;
     }
-    let sizes = |of: &SectionSize| {
-        format!("{} × {}", scene.millimeters(of.seen_mm(View::Top)), scene.millimeters(of.seen_mm(View::Side)))
-    };
-    let message = format!("“{}” is {}, the stock {}", scene.name(at), sizes(size), sizes(stock));
+    let [own_width, width] = scene.apart([size, stock].map(|of| of.seen_mm(View::Top)));
+    let [own_thickness, thickness] = scene.apart([size, stock].map(|of| of.seen_mm(View::Side)));
+    let name = scene.name(at);
+    let message = format!("“{name}” is {own_width} × {own_thickness}, the stock {width} × {thickness}");
     let place = scene.place(Some(at));
     match (wide, thick) {
         (true, true) => {

@@ -1,7 +1,7 @@
 //! Swelling: a taper between sections turned to each other, fuller in its middle than at both ends.
 
 use super::scene::{Rule, Scene};
-use super::{Check, Finding, Severity};
+use super::{Check, Finding, Severity, is_over};
 use crate::metal::{Shape, mixed_area};
 
 pub(super) const CHECK: Check =
@@ -23,7 +23,7 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
         let mixed = mixed_area(&from.section(), &to.section());
         let (first, second) = (from.area(), to.area());
         let larger = first.max(second);
-        if mixed > larger * 1.000_001 {
+        if is_over((mixed / larger).value, 1.0) {
             // (1-f)² A₀ + 2 f (1-f) M + f² A₁ is fullest at f = (M - A₀) / (2 M - A₀ - A₁).
             let fullest = (mixed * mixed - first * second) / (mixed * 2.0 - first - second);
             let message = format!(

@@ -1,7 +1,7 @@
 //! Tool room: two corners or shoulders closer together than the tool that works between them.
 
 use super::scene::{Rule, Scene};
-use super::{Check, Finding, Severity};
+use super::{Check, Finding, Severity, is_over, is_under};
 use crate::metal::{Shape, in_mm};
 use crate::plan::Limits;
 
@@ -26,21 +26,17 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
         }
         let start = in_mm(seen.balance.forged_start);
         if let Some((before, end)) = last
-            && start - end < room
+            && is_under(start - end, room)
         {
             let gap = (start - end).max(0.0);
+            let [apart, needed] = scene.apart([gap, room]);
             let message = format!(
-                "“{}” and “{}” are {} apart on the forged bar; a tool needs {}.",
+                "“{}” and “{}” are {apart} apart on the forged bar; a tool needs {needed}.",
                 scene.name(before),
-                scene.name(seen.at),
-                scene.millimeters(gap),
-                scene.millimeters(room)
+                scene.name(seen.at)
             );
-            let remedy = if gap > 0.0 {
-                format!(
-                    "Work between them with a fuller of {} or narrower, or move them apart.",
-                    scene.millimeters(gap)
-                )
+            let remedy = if is_over(gap, 0.0) {
+                format!("Work between them with a fuller of {apart} or narrower, or move them apart.")
             } else {
                 "Move them apart, or make them in one step.".to_owned()
             };

@@ -121,7 +121,7 @@ fn segment_words(scene: &Scene<'_>, trouble: Trouble, name: &str) -> (&'static s
         Trouble::SplitAtBothEnds => (
             "split-whole-bar",
             format!("“{name}” is the whole bar: its branches would fall apart."),
-            "Leave a part of the bar whole before or behind the split, or plan two bars.",
+            "Leave a part of the bar whole before or after the split, or plan two bars.",
         ),
         Trouble::HoleTooLarge => (
             "hole-too-large",
@@ -169,10 +169,9 @@ fn cannot_fit(scene: &Scene<'_>, name: &str) -> (&'static str, String, String) {
         let message = format!("“{name}”: no size of its bend fits its length.");
         return ("cannot-fit", message, "Make it longer or shorter, or leave another size of the bend out.".to_owned());
     };
+    let [needed, length] = scene.apart([needed, length]);
     let message = format!(
-        "“{name}” cannot take up the difference: with it as written the plan needs {}, and the bar is {}.",
-        scene.millimeters(needed),
-        scene.millimeters(length)
+        "“{name}” cannot take up the difference: with it as written the plan needs {needed}, and the bar is {length}."
     );
     ("cannot-fit", message, "Take another bar, or make other segments longer or shorter.".to_owned())
 }

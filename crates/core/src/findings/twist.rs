@@ -1,7 +1,7 @@
 //! Twists so tight that their edges tear, and twists that end between two faces.
 
-use super::scene::{Rule, Scene};
-use super::{Check, Finding, Severity};
+use super::scene::{Rule, Scene, plain, times};
+use super::{Check, Finding, Severity, apart, is_over};
 use crate::metal::{Bent, in_mm};
 use crate::plan::Limits;
 
@@ -19,12 +19,13 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     for seen in scene.segments() {
         let Some(Bent::Twist { angle }) = seen.balance.bent else { continue };
         let (length, fibre) = (in_mm(seen.shape.length()), in_mm(seen.shape.edge_fibre(angle)));
-        if length > 0.0 && fibre / length > most {
+        if length > 0.0 && is_over(fibre / length, most) {
+            let [stretched, most] = apart([fibre / length, most], 2, times);
+            let most = plain(&most);
             let message = format!(
-                "The edges of “{}” are stretched to {}, {:.2} times its length; {most} is the limit.",
+                "The edges of “{}” are stretched to {}, {stretched} times its length; {most} is the limit.",
                 scene.name(seen.at),
-                scene.millimeters(fibre),
-                fibre / length
+                scene.millimeters(fibre)
             );
             let remedy = "Twist a sample first, twist over a greater length, or in two even heats.";
             found.push(RULE.at(scene.place(Some(seen.at)), message, remedy.to_owned()));

@@ -1,7 +1,7 @@
 //! Upsetting: a free length that buckles, or that asks for stages.
 
-use super::scene::{Rule, Scene, Seen};
-use super::{Check, Finding, Severity};
+use super::scene::{Rule, Scene, Seen, plain, times};
+use super::{Check, Finding, Severity, apart, is_over};
 use crate::metal::{View, in_mm};
 use crate::plan::{Form, Limits};
 
@@ -36,24 +36,25 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
         let free = bar / thickness;
         let shortened = bar / in_mm(seen.balance.forged_length);
         let place = scene.place(Some(seen.at));
-        let seen_words = format!(
-            "“{}” is upset from {} of bar, {free:.1} times the bar's thickness",
-            scene.name(seen.at),
-            scene.millimeters(bar)
-        );
+        let over = |most: f64, what: &str| {
+            let [free, most] = apart([free, most], 1, times);
+            let most = plain(&most);
+            let (name, bar) = (scene.name(seen.at), scene.millimeters(bar));
+            format!("“{name}” is upset from {bar} of bar, {free} times the bar's thickness: over {most} it {what}.")
+        };
         let (likely, sure) =
             (limits.upset_likely.unwrap_or(Limits::UPSET_LIKELY), limits.upset_sure.unwrap_or(Limits::UPSET_SURE));
-        if free > sure {
-            let message = format!("{seen_words}: over {sure} it buckles.");
-            found.push(SURE.at(place, message, REMEDY.to_owned()));
-        } else if free > likely {
-            let message = format!("{seen_words}: over {likely} it is likely to buckle.");
-            found.push(LIKELY.at(place, message, REMEDY.to_owned()));
+        if is_over(free, sure) {
+            found.push(SURE.at(place, over(sure, "buckles"), REMEDY.to_owned()));
+        } else if is_over(free, likely) {
+            found.push(LIKELY.at(place, over(likely, "is likely to buckle"), REMEDY.to_owned()));
         }
         let stage = limits.upset_stage.unwrap_or(Limits::UPSET_STAGE);
-        if shortened > stage {
-            let message =
-                format!("“{}” is shortened {shortened:.1} times; over {stage} asks for stages.", scene.name(seen.at));
+        if is_over(shortened, stage) {
+            let [shortened, stage] = apart([shortened, stage], 1, times);
+            let stage = plain(&stage);
+            let name = scene.name(seen.at);
+            let message = format!("“{name}” is shortened {shortened} times; over {stage} asks for stages.");
             let remedy = "Upset in stages and true it up between them, or weld on the mass.";
             found.push(STAGES.at(place, message, remedy.to_owned()));
         }
@@ -66,8 +67,6 @@ fn is_upset(scene: &Scene<'_>, seen: &Seen<'_>) -> bool {
         seen.segment.form,
         Form::Drawn { .. } | Form::Taper { .. } | Form::Peak { .. } | Form::Ball { .. } | Form::Cube { .. }
     );
-    gathers && seen.balance.stock_length > seen.balance.forged_length * 1.000_001 && {
-        let stock = scene.balance.stock_area;
-        stock < seen.balance.area_at(0.5)
-    }
+    let is_larger = || is_over((seen.balance.area_at(0.5) / scene.balance.stock_area).value, 1.0);
+    gathers && is_over(in_mm(seen.balance.stock_length), in_mm(seen.balance.forged_length)) && is_larger()
 }

@@ -1,7 +1,7 @@
 //! Walls: what is left beside a hole.
 
 use super::scene::{Rule, Scene};
-use super::{Check, Finding, Severity};
+use super::{Check, Finding, Severity, is_over, is_under};
 use crate::metal::Shape;
 use crate::plan::Limits;
 
@@ -19,13 +19,10 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     for seen in scene.segments() {
         let Shape::Hole { outline, hole, at, .. } = seen.shape else { continue };
         let wall = outline.wall_mm(hole, *at);
-        if wall < least && wall > 0.0 {
-            let message = format!(
-                "The hole of “{}” leaves a wall of {}; {} is the least.",
-                scene.name(seen.at),
-                scene.millimeters(wall),
-                scene.millimeters(least)
-            );
+        if is_under(wall, least) && is_over(wall, 0.0) {
+            let [left, needed] = scene.apart([wall, least]);
+            let message =
+                format!("The hole of “{}” leaves a wall of {left}; {needed} is the least.", scene.name(seen.at));
             let remedy = format!(
                 "Make the boss {} wider or longer there, or the hole smaller.",
                 scene.millimeters_or_more(2.0 * (least - wall))

@@ -36,7 +36,7 @@ pub struct Limits {
     /// The most play of a tenon, a rivet or a bundle in what holds it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub play: Option<WrittenLength>,
-    /// How far from the end one heat covers.
+    /// How far in from its end the fire takes a bar; how much of it one heat makes hot is [`super::HeatRules::zone`].
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reach: Option<WrittenLength>,
 }

@@ -109,7 +109,10 @@ pub struct Plan {
 }
 
 impl Plan {
-    /// A plan of one bar of the given stock with nothing on it yet.
+    /// The share for scale that a new plan is offered: a heat or two of a bar of 10 to 20 mm (common practice, no source).
+    pub const USUAL_SCALE: &str = "2 %";
+
+    /// A plan of one bar of the given stock with nothing on it yet, and no scale.
     pub fn new(title: &str, units: Units, stock: SectionSpec) -> Self {
         Self {
             firstheat: FORMAT_VERSION,

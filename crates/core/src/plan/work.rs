@@ -31,7 +31,8 @@ impl Work {
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct HeatRules {
-    /// The length of bar that one heat makes hot enough to work.
+    /// The length of bar that one heat makes hot enough to work, wherever it is; how far in from its end the fire takes the
+    /// bar is [`super::Limits::reach`].
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub zone: Option<WrittenLength>,
     /// How many minutes of work one heat gives; reckoned from how the bar cools where it is left out.

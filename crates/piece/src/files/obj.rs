@@ -2,7 +2,7 @@
 
 use crate::Piece;
 use fh_core::describe::segment_name;
-use fh_core::plan::Plan;
+use fh_core::plan::{Bar, Plan};
 use std::fmt::Write;
 
 /// The text of the file.
@@ -24,8 +24,9 @@ pub(super) fn write(plan: &Plan, piece: &Piece) -> String {
 
 /// The name of a segment's group: one word.
 fn group(plan: &Plan, bar: usize, segment: usize) -> String {
-    let name = plan.segment(bar, segment).map_or_else(String::new, |found| segment_name(found, segment));
-    let path = plan.bars.get(bar).map_or_else(String::new, |bar| bar.path(segment));
+    let words =
+        |words: fn(&Bar, usize) -> String| plan.bars.get(bar).map_or_else(String::new, |bar| words(bar, segment));
+    let (name, path) = (words(segment_name), words(Bar::path));
     let word: String = name.chars().map(|c| if c.is_alphanumeric() { c } else { '_' }).collect();
     format!("bar{}_{path}_{word}", bar + 1)
 }

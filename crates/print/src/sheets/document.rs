@@ -8,7 +8,8 @@ use super::{gauges, ladder, mark_sheet as marks, templates};
 use crate::drawing::Drawing;
 use crate::paper::{Orientation, Paper};
 use fh_core::balance::Balance;
-use fh_core::plan::Plan;
+use fh_core::findings::Finding;
+use fh_core::plan::{Bar, Plan};
 use fh_work::{Shop, work_out};
 
 /// A kind of sheet.
@@ -91,11 +92,15 @@ pub fn document_for(
     orientation: Orientation,
 ) -> Drawing {
     let mut flow = Flow::new(paper, orientation);
-    let worked = sheets.iter().any(|sheet| sheet.follows_the_order()).then(|| work_out(plan, balance, shop));
+    let asks = |sheet: &Sheet| sheet.follows_the_order() || (*sheet == Sheet::Marks && is_looked_over(plan));
+    let worked = sheets.iter().any(asks).then(|| work_out(plan, balance, shop));
     let warned = &fh_core::cautions::cautions(plan, balance);
     for sheet in sheets {
         match (sheet, &worked) {
-            (Sheet::Marks, _) => marks::put(&mut flow, plan, balance, warned),
+            (Sheet::Marks, worked) => {
+                let short = worked.as_ref().map_or(&[] as &[Finding], |worked| &worked.scale_short);
+                marks::put(&mut flow, plan, balance, (warned, short));
+            }
             (Sheet::Templates, _) => templates::put(&mut flow, plan, balance, warned),
             (Sheet::Ladder, _) => ladder::put(&mut flow, plan, balance, warned),
             (Sheet::Steps, Some(worked)) => Job { plan, balance, worked, warned }.put_cards(&mut flow),
@@ -110,6 +115,13 @@ pub fn document_for(
     let names: Vec<&str> = sheets.iter().map(|sheet| sheet.name()).collect();
     let title = format!("{}: {}", title(plan), names.join(", "));
     Drawing { title, paper, orientation, pages: flow.finish() }
+}
+
+/// Whether the order of a plan is worked out for its mark sheet, which tells by it what the fire takes: of a plan that is
+/// forged by one smith. Of more parts the order takes seconds.
+fn is_looked_over(plan: &Plan) -> bool {
+    const MOST_PARTS: usize = 200;
+    plan.bars.iter().map(Bar::count_segments).sum::<usize>() <= MOST_PARTS
 }
 
 /// The mark sheet of a plan, with a part for each of its bars.

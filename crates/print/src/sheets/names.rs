@@ -21,9 +21,3 @@ pub(super) fn bar_name(plan: &Plan, index: usize, bar: &Bar) -> String {
         (name, _) => format!("bar {} of {count}: {name}", index + 1),
     }
 }
-
-/// A segment's name, or its path where it has none; `number` counts through the bar.
-pub(super) fn segment_name(bar: &Bar, number: usize) -> String {
-    let name = bar.segment(number).map_or("", |segment| segment.name.trim());
-    if name.is_empty() { format!("segment {}", bar.path(number)) } else { short_name(name) }
-}

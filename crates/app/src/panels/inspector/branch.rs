@@ -17,10 +17,10 @@ use uom::si::f64::Length;
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, split: usize, index: usize, out: &mut Vec<Request>) {
     let bar = desk.selection.bar;
     let plan = desk.document.plan();
-    let Some(segment) = plan.segment(bar, split) else { return };
+    let Some((written, segment)) = plan.bars.get(bar).zip(plan.segment(bar, split)) else { return };
     let Some(branch) = segment.form.branches().get(index) else { return };
     let sizing = Sizing::new(desk.theme, plan.units, desk.document.balance().bars.get(bar));
-    let title = format!("Branch {} of {}", index + 1, segment_name(segment, split));
+    let title = format!("Branch {} of {}", index + 1, segment_name(written, split));
     ui.label(RichText::new(title).text_style(Text::Heading.style()).color(desk.theme.ink));
     let hint = branch.title(index);
     let entry = Entry::named("Name", "Name of the branch").hint(if branch.name.is_empty() { &hint } else { "" });
@@ -54,8 +54,7 @@ fn segments(ui: &mut Ui, desk: &Desk<'_>, split: usize, branch: usize, out: &mut
         ui.label(RichText::new("No segment yet: a branch needs metal.").color(desk.theme.ink_quiet));
     }
     for number in (0..count).filter_map(|place| plan.number_of(chain, place)) {
-        let Some(segment) = plan.segment(number) else { continue };
-        let name = segment_name(segment, number);
+        let name = segment_name(plan, number);
         let button = ui.button(&name);
         button.clone().accessible_name(format!("Go to {name}"));
         if button.clicked() {

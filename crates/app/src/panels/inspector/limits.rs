@@ -18,7 +18,7 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, limits: &mut Limits) {
         ("Room for tools", &mut limits.tool_room, Limits::TOOL_ROOM),
         ("Least to hold", &mut limits.hold, Limits::HOLD),
         ("Play in holes", &mut limits.play, Limits::PLAY),
-        ("Reach of a heat", &mut limits.reach, Limits::REACH),
+        ("Depth of the fire", &mut limits.reach, Limits::REACH),
     ];
     CollapsingHeader::new("Limits of the findings").show(ui, |ui| {
         for (label, now, usual) in numbers {

@@ -2,7 +2,7 @@
 
 use super::held::{Held, Part};
 use crate::findings::scene::Rule;
-use crate::findings::{Finding, Severity};
+use crate::findings::{Finding, Severity, is_over, is_under};
 use crate::joints::Role;
 use crate::plan::{Form, JointKind};
 use std::f64::consts::{FRAC_1_SQRT_2, FRAC_PI_2, PI};
@@ -19,9 +19,6 @@ const LOOSE: Rule = Rule {
     reason: "A collar holds because it shrinks on the bundle; it does not shrink so far.",
 };
 
-/// Below this numbers are only rounded, in mm.
-const HAIR: f64 = 1e-6;
-
 pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) {
     if held.joined.kind != JointKind::Collar {
         return;
@@ -35,20 +32,18 @@ pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) {
     let (inside_wide, inside_high) = (width.mm(), height.mm());
     let play = [inside_wide - wide, inside_high - high];
     let message = |what: &str| {
+        let [inside_wide, wide] = held.apart([inside_wide, wide]);
+        let [inside_high, high] = held.apart([inside_high, high]);
         format!(
-            "“{}”: “{}” is {} × {} inside, and its bundle is {} × {}; {what}",
+            "“{}”: “{}” is {inside_wide} × {inside_high} inside, and its bundle is {wide} × {high}; {what}",
             held.title(),
-            collar.name(),
-            held.millimeters(inside_wide),
-            held.millimeters(inside_high),
-            held.millimeters(wide),
-            held.millimeters(high)
+            collar.name()
         )
     };
     let remedy = || format!("Make it {} × {} inside.", held.millimeters(wide), held.millimeters(high));
-    if play.iter().any(|play| *play < -HAIR) {
+    if play.iter().any(|play| is_under(*play, 0.0)) {
         found.push(SMALL.at(collar.place(), message("it does not go round."), remedy()));
-    } else if play.iter().any(|play| *play > held.play()) {
+    } else if play.iter().any(|play| is_over(*play, held.play())) {
         let most = format!("{} of play is the most.", held.millimeters(held.play()));
         found.push(LOOSE.at(collar.place(), message(&most), remedy()));
     }

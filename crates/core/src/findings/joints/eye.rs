@@ -2,7 +2,7 @@
 
 use super::held::{Held, Part};
 use crate::findings::scene::Rule;
-use crate::findings::{Finding, Severity};
+use crate::findings::{Finding, Severity, is_over, is_under};
 use crate::joints::Role;
 use crate::metal::{Bent, HoleSize};
 use crate::plan::JointKind;
@@ -20,8 +20,8 @@ pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) {
     };
     for (_, pin) in held.parts.iter().enumerate().filter(|(index, _)| *index != eye) {
         let play = pin.play_in(&opening, pin.member.turn);
-        if play <= 0.0 {
-            let over = if play < 0.0 {
+        if !is_over(play, 0.0) {
+            let over = if is_under(play, 0.0) {
                 format!("is {} too large for", held.millimeters(-play))
             } else {
                 "is just as large as".to_owned()

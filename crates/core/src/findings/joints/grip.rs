@@ -2,20 +2,20 @@
 
 use super::held::Held;
 use crate::findings::scene::Rule;
-use crate::findings::{Finding, Severity};
+use crate::findings::{Finding, Severity, is_over};
 use crate::joints::Role;
 use crate::plan::Form;
 
 const TENON: Rule = Rule {
     id: "tenon-grip",
     severity: Severity::Warning,
-    reason: "What the grip has too much or too little, the head has too little or too much.",
+    reason: "If the grip is too long the head is too small, and the other way round.",
 };
 
 const RIVET: Rule = Rule {
     id: "rivet-grip",
     severity: Severity::Warning,
-    reason: "What the grip has too much or too little, the heads have too little or too much.",
+    reason: "If the grip is too long the heads are too small, and the other way round.",
 };
 
 /// What the heading evens out, in mm; common practice, no source.
@@ -26,16 +26,12 @@ pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) {
         let Some(pin) = held.first(role) else { continue };
         let (Form::Tenon { grip, .. } | Form::Rivet { grip, .. }) = &pin.segment.form else { continue };
         let through: f64 = held.all(Role::Hole).map(super::held::Part::thickness_mm).sum();
-        if (grip.mm() - through).abs() <= EVENED_OUT || through <= 0.0 {
+        if !is_over((grip.mm() - through).abs(), EVENED_OUT) || through <= 0.0 {
             continue;
         }
-        let message = format!(
-            "“{}”: the grip of “{}” is {}, and what it goes through is {} thick.",
-            held.title(),
-            pin.name(),
-            held.millimeters(grip.mm()),
-            held.millimeters(through)
-        );
+        let [own, thick] = held.apart([grip.mm(), through]);
+        let (title, name) = (held.title(), pin.name());
+        let message = format!("“{title}”: the grip of “{name}” is {own}, and what it goes through is {thick} thick.");
         let remedy = format!("Make the grip {}.", held.millimeters(through));
         found.push(rule.at(pin.place(), message, remedy));
     }

@@ -2,12 +2,12 @@
 
 use super::place;
 use crate::balance::{BarBalance, SegmentBalance};
-use crate::describe::segment_name;
+use crate::describe::part_name;
 use crate::findings::Place;
-use crate::findings::scene::in_unit;
+use crate::findings::scene::{in_unit, in_unit_apart};
 use crate::joints::{Joined, MemberPlace, PartSide, Role};
 use crate::metal::{HoleSize, Shape};
-use crate::plan::{InBoth, Limits, Plan, Segment};
+use crate::plan::{Bar, InBoth, Limits, Plan, Segment};
 use fh_measure::WrittenLength;
 use std::f64::consts::PI;
 
@@ -21,6 +21,7 @@ pub(super) struct Held<'a> {
 /// One member.
 pub(super) struct Part<'a> {
     pub(super) member: &'a MemberPlace,
+    pub(super) bar: &'a Bar,
     pub(super) segment: &'a Segment,
     pub(super) balance: &'a SegmentBalance,
     pub(super) shape: &'a Shape,
@@ -31,8 +32,9 @@ impl<'a> Held<'a> {
     pub(super) fn new(plan: &'a Plan, bars: &'a [BarBalance], joined: &'a Joined) -> Option<Self> {
         let part = |member: &'a MemberPlace| {
             let balance = bars.get(member.bar)?.segments.get(member.segment)?;
-            let segment = plan.segment(member.bar, member.segment)?;
-            Some(Part { member, segment, balance, shape: balance.shape.as_ref()? })
+            let bar = plan.bars.get(member.bar)?;
+            let segment = bar.segment(member.segment)?;
+            Some(Part { member, bar, segment, balance, shape: balance.shape.as_ref()? })
         };
         let parts = joined.members.iter().map(part).collect::<Option<_>>()?;
         Some(Self { plan, joined, parts })
@@ -58,6 +60,11 @@ impl<'a> Held<'a> {
         in_unit(mm, self.plan.units.length)
     }
 
+    /// Two lengths in mm in the plan's unit, with as many figures as it takes for them to read differently.
+    pub(super) fn apart(&self, lengths: [f64; 2]) -> [String; 2] {
+        in_unit_apart(lengths, self.plan.units.length)
+    }
+
     /// How much play is allowed, in mm.
     pub(super) fn play(&self) -> f64 {
         self.limit(self.plan.limits.play.as_ref(), Limits::PLAY)
@@ -70,7 +77,7 @@ impl<'a> Held<'a> {
 
 impl Part<'_> {
     pub(super) fn name(&self) -> String {
-        segment_name(self.segment, self.member.segment)
+        part_name(self.bar, self.member.segment)
     }
 
     pub(super) fn place(&self) -> Place {

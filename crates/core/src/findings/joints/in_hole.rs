@@ -2,7 +2,7 @@
 
 use super::held::{Held, Part};
 use crate::findings::scene::Rule;
-use crate::findings::{Finding, Severity};
+use crate::findings::{Finding, Severity, is_over, is_under};
 use crate::joints::Role;
 use crate::metal::HoleSize;
 
@@ -42,9 +42,6 @@ const KINDS: [InHole; 2] = [
     },
 ];
 
-/// What goes in by less than this is filed in; below it numbers are only rounded, in mm.
-const HAIR: f64 = 1e-6;
-
 pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) {
     for kind in &KINDS {
         let Some(pin) = held.first(kind.role) else { continue };
@@ -59,17 +56,15 @@ pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) {
 fn fit(held: &Held<'_>, kind: &InHole, pin: &Part<'_>, (boss, hole): (&Part<'_>, &HoleSize), found: &mut Vec<Finding>) {
     let play = pin.play_in(hole, pin.member.turn - boss.member.turn);
     let (title, pin_name, boss_name) = (held.title(), pin.name(), boss.name());
-    if play < -HAIR {
+    if is_under(play, 0.0) {
         let over = held.millimeters(-play);
         let message = format!("“{title}”: “{pin_name}” is {over} too large for the hole of “{boss_name}”.");
         let remedy = format!("Make the hole {over} larger, “{pin_name}” as much smaller, or turn it to fit.");
         found.push(kind.large.at(boss.place(), message, remedy));
-    } else if play > held.play() {
-        let message = format!(
-            "“{title}”: “{pin_name}” has {} of play in the hole of “{boss_name}”; {} is the most.",
-            held.millimeters(play),
-            held.millimeters(held.play())
-        );
+    } else if is_over(play, held.play()) {
+        let [play, most] = held.apart([play, held.play()]);
+        let message =
+            format!("“{title}”: “{pin_name}” has {play} of play in the hole of “{boss_name}”; {most} is the most.");
         let remedy = format!("Make the hole smaller, or “{pin_name}” larger.");
         found.push(kind.loose.at(boss.place(), message, remedy));
     }

@@ -43,7 +43,7 @@ fn segment_words(plan: &Plan, bar: &Bar, at: usize, ladder: &Ladder) -> Option<S
     let segment = bar.segment(at)?;
     Some(SegmentWords {
         number: bar.path(at),
-        name: segment_name(segment, at),
+        name: segment_name(bar, at),
         becomes: form_words(segment),
         measured: ladder_size_words(ladder),
         rungs: ladder.rungs.iter().rev().map(|rung| rung_words(plan, rung)).collect(),

@@ -3,6 +3,7 @@
 use super::tolerances::between_words;
 use crate::sheets::fact_boxes::Fact;
 use fh_core::balance::{Balance, BarBalance, BarSpread, totals};
+use fh_core::describe::scale_words;
 use fh_core::plan::{Bar, Coating, Plan, PlanUnit};
 use uom::si::f64::Mass;
 use uom::si::length::millimeter;
@@ -17,6 +18,7 @@ pub(super) fn facts(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Option<
         Fact { caption: "how many", value: bar.pieces().to_string(), also: String::new() },
         material_fact(plan),
     ];
+    facts.push(scale_fact(plan, bar));
     facts.extend(spread.and_then(|spread| overall_fact(plan, worked, spread)));
     if !worked.segments.is_empty() {
         facts.push(mass_fact("bar weighs", worked.stock_mass, bar.pieces(), unit));
@@ -60,6 +62,13 @@ fn overall_fact(plan: &Plan, worked: &BarBalance, spread: &BarSpread) -> Option<
 fn material_fact(plan: &Plan) -> Fact {
     let also = plan.coating.map_or("", Coating::name).to_owned();
     Fact { caption: "material", value: plan.material_name().to_owned(), also }
+}
+
+/// The scale that the marks allow for; what single parts have of their own stands below it.
+fn scale_fact(plan: &Plan, bar: &Bar) -> Fact {
+    let words = scale_words(plan, bar);
+    let (value, also) = words.split_once("; ").unwrap_or((&words, ""));
+    Fact { caption: "scale allowed for", value: value.to_owned(), also: also.to_owned() }
 }
 
 /// The mass of one, and of all where several are made.

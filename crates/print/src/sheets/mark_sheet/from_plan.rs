@@ -4,31 +4,39 @@ use super::facts::{facts, whole_plan_fact};
 use super::marks::{strip, table_rows};
 use super::words::{BarWords, SheetWords};
 use crate::sheets::findings::FindingWords;
-use crate::sheets::names::{bar_name, segment_name, title};
-use fh_core::balance::{Balance, BarBalance, Spread, spread};
+use crate::sheets::names::{bar_name, title};
+use fh_core::balance::{Balance, BarBalance, BarSpread, spread};
+use fh_core::describe::segment_name;
 use fh_core::findings::{Finding, Severity};
 use fh_core::plan::{Bar, Plan};
 
 /// Everything that the sheet says.
-pub(super) fn sheet_words(plan: &Plan, balance: &Balance) -> SheetWords {
+pub(super) fn sheet_words(plan: &Plan, balance: &Balance, short: &[Finding]) -> SheetWords {
     let bars = plan.bars.iter().zip(&balance.bars).enumerate();
     let spread = spread(plan);
     SheetWords {
         title: title(plan).to_owned(),
         notes: plan.notes.clone().unwrap_or_default(),
-        bars: bars.map(|(index, (bar, worked))| bar_words(plan, balance, &spread, index, bar, worked)).collect(),
+        bars: bars
+            .map(|(index, (bar, worked))| {
+                let found = balance.findings.iter().chain(short);
+                BarWords {
+                    findings: findings_of(plan, found, index),
+                    ..bar_words(plan, balance, spread.bar(index), index, bar, worked)
+                }
+            })
+            .collect(),
     }
 }
 
 fn bar_words(
     plan: &Plan,
     balance: &Balance,
-    spread: &Spread,
+    spread: Option<&BarSpread>,
     index: usize,
     bar: &Bar,
     worked: &BarBalance,
 ) -> BarWords {
-    let spread = spread.bar(index);
     let mut facts = facts(plan, bar, worked, spread);
     if index == 0 && plan.bars.len() > 1 {
         facts.push(whole_plan_fact(plan, balance));
@@ -38,14 +46,14 @@ fn bar_words(
         facts,
         strip: strip(bar, worked),
         rows: table_rows(plan, bar, worked, spread),
-        findings: findings_of(plan, balance, index),
+        findings: Vec::new(),
     }
 }
 
 /// The stops and warnings of a bar; those of the whole plan stand with the first.
-fn findings_of(plan: &Plan, balance: &Balance, bar: usize) -> Vec<FindingWords> {
+fn findings_of<'f>(plan: &Plan, found: impl Iterator<Item = &'f Finding>, bar: usize) -> Vec<FindingWords> {
     let here = |finding: &&Finding| finding.severity > Severity::Note && finding.place.bar.unwrap_or(0) == bar;
-    balance.findings.iter().filter(here).map(|finding| finding_words(plan, finding)).collect()
+    found.filter(here).map(|finding| finding_words(plan, finding)).collect()
 }
 
 fn finding_words(plan: &Plan, finding: &Finding) -> FindingWords {

@@ -25,6 +25,7 @@ use crate::sheets::type_sizes::FACT;
 use crate::sheets::{cautions, findings};
 use fh_core::balance::Balance;
 use fh_core::cautions::Cautions;
+use fh_core::findings::Finding;
 use fh_core::plan::Plan;
 
 /// Between two parts of a sheet.
@@ -33,9 +34,10 @@ const BETWEEN_MM: f64 = 4.0;
 /// Puts the mark sheet of a plan on the flow, with a part for each of its bars.
 ///
 /// What the plan asks to beware of stands under its first title.
-/// Marks are drawn at the rounded totals that are printed beside them; the table tells how far each is off.
-pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance, warned: &Cautions) {
-    let words = from_plan::sheet_words(plan, balance);
+/// Marks are drawn at the rounded totals that are printed beside them; the table tells how far each is off. `short` are
+/// the parts whose marks allow for less scale than their heats take.
+pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance, (warned, short): (&Cautions, &[Finding])) {
+    let words = from_plan::sheet_words(plan, balance, short);
     for (index, bar) in words.bars.iter().enumerate() {
         flow.start_part(format!("{} · {}", words.title, bar.name));
         put_bar(flow, &words.title, bar, Some(warned).filter(|_| index == 0));

@@ -47,7 +47,7 @@ use fh_core::cautions::Cautions;
 use fh_core::joints::{MemberPlace, joined};
 use fh_core::plan::{Bar, Operation, Plan};
 use fh_piece::Line;
-use fh_work::{Worked, WorkedStep, after, bar_after, hot_note, joined_after, scale_loss};
+use fh_work::{Worked, WorkedStep, after, bar_after, hot_note, joined_after};
 use std::collections::BTreeSet;
 
 /// What is worked is told apart without color.
@@ -74,7 +74,7 @@ impl Job<'_> {
         }
         piece_page::put_piece(flow, self.plan, self.balance);
         opening::put_ready(flow, self.plan, self.worked);
-        opening::put_heat_notes(flow, self.plan, self.balance, self.worked);
+        opening::put_heat_notes(flow, self.plan, self.worked);
         let states = self.states(flow.width() - 2.0 * card::PAD_MM - strip::NAMES_MM);
         let mut last = None;
         for (number, step) in self.worked.steps.iter().enumerate() {
@@ -117,7 +117,7 @@ impl Job<'_> {
                 None => flow.put(row),
             }
         }
-        let losses = scale_loss(self.plan, self.balance, self.worked).into_iter().map(|loss| loss.reason);
+        let losses = self.worked.scale.iter().map(|loss| loss.reason.clone());
         let notes: Vec<String> = hot_note(self.plan).into_iter().chain(losses).collect();
         if !notes.is_empty() {
             flow.skip(1.0);

@@ -14,11 +14,11 @@ use crate::sheets::steps::at_hand::put_at_hand;
 use crate::sheets::steps::cell::lines_block;
 use crate::sheets::title::title_block;
 use crate::sheets::type_sizes::{BODY, CAPTION};
-use fh_core::balance::Balance;
 use fh_core::cautions::Cautions;
+use fh_core::describe::scale_words;
 use fh_core::findings::Severity;
 use fh_core::plan::Plan;
-use fh_work::{Gauge, ScaleLoss, Tool, Worked, hot_note, scale_loss};
+use fh_work::{Gauge, ScaleLoss, Tool, Worked, hot_note};
 
 /// The width of a box to tick with its gutter.
 const TICK_MM: f64 = 7.0;
@@ -91,27 +91,27 @@ pub(super) fn put_ready(flow: &mut Flow, plan: &Plan, worked: &Worked) {
 }
 
 /// Puts on the flow at which heat the hot sizes are meant, and what the fire takes; nothing where nothing is known.
-pub(super) fn put_heat_notes(flow: &mut Flow, plan: &Plan, balance: &Balance, worked: &Worked) {
+pub(super) fn put_heat_notes(flow: &mut Flow, plan: &Plan, worked: &Worked) {
     /// The bars that are told of at most.
     const MOST_BARS: usize = 8;
-    let losses = scale_loss(plan, balance, worked);
+    let losses = &worked.scale;
     let many = losses.len() > 1;
     let loss = |loss: &ScaleLoss| match plan.bars.get(loss.bar).filter(|_| many) {
         Some(bar) => format!("{}: {}", bar_name(plan, loss.bar, bar), loss.reason),
         None => loss.reason.clone(),
     };
-    let allowed = match &plan.scale {
-        Some(scale) => format!("The marks allow for {} of scale.", scale.text()),
-        None => "The marks allow for no scale.".to_owned(),
-    };
-    let allowed_share = plan.scale.as_ref().map_or(0.0, fh_measure::WrittenShare::ratio);
-    let more = losses.iter().any(|loss| loss.parts.iter().any(|(.., share)| share.likely > 1.5 * allowed_share + 0.01));
-    let longer = more.then(|| {
-        "Strike the marks as they are printed. Where a part loses more than they allow, take the reckoned scale up in the plan, and print the sheets anew."
-            .to_owned()
+    let allowed = plan.bars.iter().enumerate().take(MOST_BARS).map(|(index, bar)| {
+        let whose = if plan.bars.len() > 1 { format!("{}: ", bar_name(plan, index, bar)) } else { String::new() };
+        format!("{whose}Scale allowed for in the marks: {}.", scale_words(plan, bar))
     });
-    let notes =
-        hot_note(plan).into_iter().chain([allowed]).chain(losses.iter().take(MOST_BARS).map(loss)).chain(longer);
+    let short: Vec<String> = worked.scale_short.iter().map(|it| format!("{} {}", it.message, it.remedy)).collect();
+    let longer = (!short.is_empty()).then(|| "Then print the sheets again: the marks move.".to_owned());
+    let notes = hot_note(plan)
+        .into_iter()
+        .chain(allowed)
+        .chain(losses.iter().take(MOST_BARS).map(loss))
+        .chain(short)
+        .chain(longer);
     for (index, note) in notes.enumerate() {
         let block = paragraph(&note, BODY, Weight::Regular, flow.width());
         flow.put(if index == 0 { heading("Heat and scale").over(block) } else { block });
