@@ -111,3 +111,25 @@ fn parting_off_first_leaves_nothing_to_hold() {
     assert!(soon.len() > 3 && soon.iter().all(|found| found.steps[0] == 1), "{:?}", ids(&worked.findings));
     assert!(soon.iter().all(|found| found.why == Some(Why::PartLate)));
 }
+
+#[test]
+fn what_is_forgotten_after_a_split_and_on_its_branches_is_named_by_its_part() {
+    let plan = demo("weeding-fork.plan.json");
+    let bar = &plan.bars[0];
+    let found = with_steps(&plan, steps(&plan, &[(O::Mark, "")])).findings;
+    let missing: Vec<_> = found.iter().filter(|found| found.finding.id == "not-in-the-order").collect();
+    let of = |path: &str, words: &str| {
+        let own = missing.iter().filter(|found| found.finding.place.path(&plan) == path);
+        own.map(|found| &found.finding.message).find(|message| message.contains(words)).cloned()
+    };
+    // The split counts nine parts through the bar: the tang is the sixth along it, and the fourteenth of all.
+    assert_eq!(bar.find_path("6"), Some(13));
+    assert_eq!(of("6", "“tang”").as_deref(), Some("No step says: taper “tang”."));
+    assert_eq!(of("1.1.2", "“far tine, tine”").as_deref(), Some("No step says: draw out “far tine, tine”."));
+    for found in &missing {
+        let Some(at) = found.finding.place.segment else { continue };
+        let name = fh_core::describe::part_name(bar, at);
+        assert!(found.finding.message.contains(&format!("“{name}”")), "{name}: {}", found.finding.message);
+    }
+    assert!(missing.len() > 20, "{}", missing.len());
+}

@@ -79,7 +79,7 @@ fn check_gauges(file_name: &str, paper: Paper) {
     // Through the notches: the end of the strip, both sides of each notch, the other end.
     let lines = lines_at(&page, top + 4.0);
     let gauges = worked(&printed).gauges;
-    let first = gauges.first().unwrap();
+    let first = gauges.iter().find(|gauge| !gauge.caliper).unwrap();
     let mut wanted = vec![first.go_mm, first.no_go_mm];
     wanted.extend(first.hot_mm);
     for (index, width) in wanted.into_iter().enumerate() {

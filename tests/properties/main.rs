@@ -3,6 +3,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
+mod agreement;
 mod boundaries;
 mod edits;
 mod files;

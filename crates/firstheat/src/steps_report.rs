@@ -71,6 +71,10 @@ struct SizeReport<'a> {
     hot: &'a str,
     mm: Option<f64>,
     tolerance_mm: f64,
+    /// The least and the most that it may be; nothing where that is not said.
+    between_mm: Option<[f64; 2]>,
+    /// From what its range follows; empty where it is kept by itself.
+    follows: &'a str,
 }
 
 #[derive(Serialize)]
@@ -90,6 +94,8 @@ struct GaugeReport<'a> {
     go_mm: f64,
     no_go_mm: f64,
     hot_mm: Option<f64>,
+    /// Whether it is too thin for a notch.
+    caliper: bool,
 }
 
 #[derive(Serialize)]
@@ -117,6 +123,7 @@ impl<'a> StepsReport<'a> {
             go_mm: gauge.go_mm,
             no_go_mm: gauge.no_go_mm,
             hot_mm: gauge.hot_mm,
+            caliper: gauge.caliper,
         });
         let findings = worked.findings.iter().map(|found| OrderReport {
             finding: finding_report::report(plan, &found.finding),
@@ -148,6 +155,8 @@ fn step_report<'a>(plan: &'a Plan, number: usize, step: &'a WorkedStep) -> StepR
         hot: size.hot.as_deref().unwrap_or_default(),
         mm: size.mm,
         tolerance_mm: size.tolerance_mm,
+        between_mm: size.between_mm,
+        follows: size.follows.as_deref().unwrap_or_default(),
     };
     StepReport {
         step: number + 1,

@@ -301,7 +301,7 @@ fn the_sheet_says_what_scale_it_allows_for_and_what_is_short() {
     assert!(said(GATE_HOOK).contains("scale allowed for 2 %"), "{}", said(GATE_HOOK));
     // The point alone has less, and many heats.
     let own = GATE_HOOK.replace(r#""to": "point" } } }"#, r#""to": "point" } }, "scale": "0.2 %" }"#);
-    assert!(said(&own).contains("2 % “point” 0.2 %"), "{}", said(&own));
+    assert!(said(&own).contains("scale allowed for 2 %; “point” 0.2 %"), "{}", said(&own));
     let slow = own.replace(r#""bars": ["#, r#""work": { "heats": { "pace": 0.3 } }, "bars": ["#);
     let slow = said(&slow);
     assert!(slow.contains("The marks allow 0.2 % of scale for “point”") && slow.contains("Before you light"), "{slow}");

@@ -152,9 +152,10 @@ fn a_gauge_says_its_cold_and_its_hot_notch() {
     let plan = demo("herb-bracket");
     let worked = work_out(&plan, &balance(&plan), &Shop::default());
     let said = opening(&steps(&plan));
-    assert!(!worked.gauges.is_empty());
+    assert!(worked.gauges.iter().any(|gauge| gauge.caliper) && worked.gauges.iter().any(|gauge| !gauge.caliper));
     for gauge in &worked.gauges {
-        assert!(said.contains(&format!("{} Cold: go ", gauge.words)), "{said}");
+        let first = if gauge.caliper { "Too thin for a notch: caliper, " } else { "Cold: go " };
+        assert!(said.contains(&format!("{} {first}", gauge.words)), "{said}");
         assert!(gauge.hot_mm.is_none() || said.contains("Over the hot bar: "), "{said}");
     }
 }

@@ -283,3 +283,37 @@ fn each_gauge_has_its_notches_at_full_scale() {
         assert!(strips(&drawing).iter().flatten().all(|point| point.x >= MARGIN_MM - 1e-6));
     }
 }
+
+#[test]
+fn a_length_says_from_what_it_follows() {
+    let plan = read(HOOK);
+    let worked = work_out(&plan, &balance(&plan), &Shop::default());
+    let said = words(&sheet(&plan, Sheet::Steps, Paper::A4, Orientation::Portrait)).replace('\n', " ");
+    let sizes: Vec<_> =
+        worked.steps.iter().flat_map(|step| &step.sizes).filter(|size| size.follows.is_some()).collect();
+    assert!(!sizes.is_empty());
+    for size in sizes {
+        let (follows, range) = (size.follows.as_ref().unwrap(), size.tolerance.as_ref().unwrap());
+        assert!(said.contains(&format!("follows from {follows}")), "{size:?} in {said}");
+        assert!(said.contains(range.as_str()), "{size:?} in {said}");
+    }
+}
+
+#[test]
+fn what_is_too_thin_for_a_notch_is_left_to_the_caliper() {
+    let thin = r#"{ "firstheat": 1, "units": { "length": "in", "marks": "1/32 in" }, "bars": [{ "stock": { "square": "1/2 in" }, "segments": [
+        { "name": "rest", "form": { "plain": { "length": "4 in" } } },
+        { "name": "leaf", "form": { "flag": { "outline": { "leaf": { "length": "2 in", "width": "1 in" } }, "thickness": "1/16 in" } } } ] }] }"#;
+    let plan = read(thin);
+    let worked = work_out(&plan, &balance(&plan), &Shop::default());
+    let leaf = worked.gauges.iter().find(|gauge| gauge.what == "leaf: thickness").unwrap();
+    assert!(leaf.caliper && leaf.no_go_mm < 2.0);
+    let said = words(&sheet(&plan, Sheet::Gauges, Paper::A4, Orientation::Landscape));
+    let said = said.replace('\n', " ").replace('⁄', "/");
+    assert!(
+        said.contains("with the caliper: ") && said.contains("leaf: thickness 1/16 in, 3/64 in to 5/64 in"),
+        "{said}"
+    );
+    let ready = words(&sheet(&plan, Sheet::Steps, Paper::A4, Orientation::Portrait)).replace('\n', " ");
+    assert!(ready.contains("Too thin for a notch: caliper"), "{ready}");
+}

@@ -1,9 +1,9 @@
 //! Gauges to make: a strip of sheet with the sizes cut out, each once as it must go in, and once as it must not.
 
-use crate::heat_rules::tolerance_mm;
 use crate::hot::hot_mm;
-use crate::sizes::Size;
+use crate::size::Size;
 use crate::words::length_words;
+use fh_core::balance::tolerance_mm;
 use fh_core::plan::Plan;
 
 /// One notch of the go/no-go strip.
@@ -19,6 +19,8 @@ pub struct Gauge {
     pub no_go_mm: f64,
     /// The notch as it has to be to go over the hot bar, in mm; none where the growth is not known.
     pub hot_mm: Option<f64>,
+    /// Whether its notch is too narrow to be sawn and filed: such a size is measured with the caliper.
+    pub caliper: bool,
     /// The size in words.
     pub words: String,
     /// The steps that it checks, counted from 0.
@@ -33,6 +35,8 @@ const AT_LEAST: &str = "left in the neck";
 const INSIDE: &str = "of the hole";
 /// What is not worth a gauge.
 const ROUGH: &str = ", about";
+/// A notch narrower than so many mm takes neither a saw nor a file: common practice, no source.
+const NARROWEST: f64 = 2.0;
 /// A notch wider than so many mm is no strip of sheet any more: common practice, no source.
 const WIDEST: f64 = 60.0;
 
@@ -40,13 +44,18 @@ const WIDEST: f64 = 60.0;
 pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<Gauge> {
     let mut all: Vec<Gauge> = Vec::new();
     for (step, name, sizes) in steps {
-        for size in sizes.iter().filter(|size| is_gauged(&size.what)) {
-            let Some(mm) = size.mm.filter(|mm| (1.0..WIDEST).contains(mm)) else { continue };
+        // What spreads as the thickness lets it is held against its template.
+        let gauged = |size: &&Size| is_gauged(&size.what) && !(size.what == "width" && size.follows.is_some());
+        for size in sizes.iter().filter(gauged) {
+            let Some(mm) = size.mm.filter(|mm| (1e-3..WIDEST).contains(mm)) else { continue };
             let at_least = size.what.starts_with(AT_LEAST);
-            let no_go_mm = if at_least { mm } else { (mm - size.tolerance_mm).max(0.1) };
-            let go_mm = mm + if at_least { 2.0 * tolerance_mm(plan) } else { size.tolerance_mm };
-            let alike =
-                |gauge: &&mut Gauge| (gauge.size_mm - mm).abs() < 0.05 && (gauge.no_go_mm - no_go_mm).abs() < 1e-6;
+            let open = if at_least { Some([mm, mm + 2.0 * tolerance_mm(plan, mm)]) } else { size.between_mm };
+            let Some([no_go_mm, go_mm]) = open else { continue };
+            let alike = |gauge: &&mut Gauge| {
+                (gauge.size_mm - mm).abs() < 0.05
+                    && (gauge.no_go_mm - no_go_mm).abs() < 1e-6
+                    && (gauge.go_mm - go_mm).abs() < 1e-6
+            };
             // What is measured cold needs no hot notch.
             let hot = size.hot.as_ref().and_then(|_| hot_mm(plan, mm)).map(|hot| hot.likely);
             if let Some(gauge) = all.iter_mut().find(alike) {
@@ -66,6 +75,7 @@ pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<G
                 go_mm,
                 no_go_mm,
                 hot_mm: hot,
+                caliper: no_go_mm < NARROWEST,
                 words: length_words(plan, mm),
                 steps: vec![*step],
             });

@@ -13,11 +13,6 @@ pub(crate) fn anvil_mm(plan: &Plan) -> f64 {
     size(plan, plan.work.heats.anvil.as_ref(), HeatRules::ANVIL)
 }
 
-/// How far a forged size may be off, in mm.
-pub(crate) fn tolerance_mm(plan: &Plan) -> f64 {
-    size(plan, plan.work.heats.tolerance.as_ref(), HeatRules::TOLERANCE)
-}
-
 fn size(plan: &Plan, own: Option<&WrittenLength>, default: InBoth) -> f64 {
     own.map_or_else(|| default.in_unit(plan.units.length), WrittenLength::mm)
 }

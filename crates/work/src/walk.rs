@@ -16,7 +16,9 @@ use crate::neck;
 use crate::order::Ordered;
 use crate::progress::Progress;
 use crate::site::Site;
-use crate::sizes::{Size, sizes};
+use crate::size::Size;
+use crate::sized::length_in_all;
+use crate::sizes::sizes;
 use crate::spots;
 use crate::state::state;
 use crate::task::{Task, is_hot, least_heats};
@@ -402,9 +404,10 @@ fn in_all(site: &Site<'_>, tasks: &[Task], progress: &Progress) -> Option<Size> 
     let lengths = Lengths::new(site, progress);
     if let Some(name) = along.iter().rfind(|at| lengths.lengths[**at] > 1.0).map(|at| site.name(*at)) {
         let all: Vec<usize> = worked.into_iter().chain(along).collect();
-        return Some(Size::length(site.plan, &format!("length in all, “{name}” drawn along"), lengths.length(&all)));
+        let what = format!("length in all, “{name}” drawn along");
+        return Some(length_in_all(site, progress, &all, &what, lengths.length(&all)));
     }
     let is_drawn = |task: &&Task| task.operation == Operation::Draw;
     let drawn: Vec<usize> = tasks.iter().filter(is_drawn).filter_map(|task| task.part).collect();
-    (drawn.len() > 1).then(|| Size::length(site.plan, "length in all", lengths.length(&drawn)))
+    (drawn.len() > 1).then(|| length_in_all(site, progress, &drawn, "length in all", lengths.length(&drawn)))
 }

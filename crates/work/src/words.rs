@@ -17,13 +17,17 @@ pub(crate) fn heats_words(heats: usize) -> String {
     }
 }
 
-/// A length in mm in the plan's unit, as fine as it is forged.
-pub(crate) fn length_words(plan: &Plan, mm: f64) -> String {
-    let rounding = match plan.units.length {
+/// As fine as it is forged, in the plan's unit.
+pub(crate) fn finest(plan: &Plan) -> Rounding {
+    match plan.units.length {
         PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
         PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
-    };
-    format_length(mm, plan.units.length.length_unit(), rounding)
+    }
+}
+
+/// A length in mm in the plan's unit, as fine as it is forged.
+pub(crate) fn length_words(plan: &Plan, mm: f64) -> String {
+    format_length(mm, plan.units.length.length_unit(), finest(plan))
 }
 
 /// Two lengths in mm in the plan's unit, with as many figures as it takes for them to read differently.

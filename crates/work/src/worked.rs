@@ -16,7 +16,7 @@ use crate::rules::Rule;
 use crate::scale_loss::{ScaleLoss, scale_loss};
 use crate::scale_short::scale_short;
 use crate::site::Site;
-use crate::sizes::Size;
+use crate::size::Size;
 use crate::state::state;
 use crate::task::Task;
 use crate::tools::{Tool, gather};

@@ -42,17 +42,26 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, worked: &WorkedStep, next: 
 /// A size, cold, and below it as it measures hot.
 fn fact(ui: &mut Ui, sizing: &Sizing<'_>, size: &Size) {
     let cold = match &size.tolerance {
-        Some(tolerance) => format!("{} ± {}", size.cold, tolerance.trim_start_matches(['±', ' '])),
+        Some(tolerance) if tolerance.starts_with('±') => format!("{} {tolerance}", size.cold),
+        Some(tolerance) => format!("{}, {tolerance}", size.cold),
         None => size.cold.clone(),
     };
     row::fact(ui, sizing.theme, &size.what, &cold);
-    if let Some(hot) = &size.hot {
-        let words = RichText::new(format!("{hot} hot")).text_style(Text::Small.style());
-        let room = egui::vec2(ui.available_width(), sizing.theme.font(Text::Small).size * 1.3);
-        ui.allocate_ui_with_layout(room, Layout::right_to_left(Align::Min), |ui| {
-            ui.label(words.color(sizing.theme.ink_quiet));
-        });
+    if let Some(from) = &size.follows {
+        quiet(ui, sizing, &format!("follows from {from}"));
     }
+    if let Some(hot) = &size.hot {
+        quiet(ui, sizing, &format!("{hot} hot"));
+    }
+}
+
+/// Small words below a fact, at its right.
+fn quiet(ui: &mut Ui, sizing: &Sizing<'_>, words: &str) {
+    let words = RichText::new(words).text_style(Text::Small.style());
+    let room = egui::vec2(ui.available_width(), sizing.theme.font(Text::Small).size * 1.3);
+    ui.allocate_ui_with_layout(room, Layout::right_to_left(Align::Min), |ui| {
+        ui.label(words.color(sizing.theme.ink_quiet));
+    });
 }
 
 /// A size of the program as one that is written; none where it is no length.

@@ -74,7 +74,8 @@ fn tenth(mm: f64) -> f64 {
 }
 
 fn show_gauge(ui: &mut Ui, desk: &Desk<'_>, gauge: &Gauge) {
-    let words = format!("{}: {}", gauge.what, gauge.words);
+    let caliper = if gauge.caliper { ", caliper" } else { "" };
+    let words = format!("{}: {}{caliper}", gauge.what, gauge.words);
     ui.label(RichText::new(words).color(desk.theme.ink));
     let steps = step_numbers(&gauge.steps);
     ui.label(RichText::new(steps).text_style(Text::Small.style()).color(desk.theme.ink_quiet));

@@ -155,7 +155,7 @@ impl Moving {
 }
 
 /// A section so much fatter. A point becomes blunt in the shape of the section at the other end, an edge as wide as it is.
-fn fatter(section: SectionSize, other: SectionSize, more: Length) -> Option<SectionSize> {
+pub(super) fn fatter(section: SectionSize, other: SectionSize, more: Length) -> Option<SectionSize> {
     let size = thickness(section) + more;
     if section.is_end() && more == mm(0.0) {
         return Some(section);
@@ -172,7 +172,7 @@ fn fatter(section: SectionSize, other: SectionSize, more: Length) -> Option<Sect
 }
 
 /// The size that the smith measures with calipers: across the thickness.
-fn thickness(section: SectionSize) -> Length {
+pub(super) fn thickness(section: SectionSize) -> Length {
     match section {
         SectionSize::Point | SectionSize::Edge { .. } => mm(0.0),
         SectionSize::Square { side, .. } | SectionSize::Diamond { side } => side,

@@ -1,6 +1,5 @@
 //! What sheets call a piece and its bars.
 
-use fh_core::describe::short_name;
 use fh_core::plan::{Bar, Plan};
 
 /// The title of a plan that has none.

@@ -15,7 +15,7 @@ use crate::sheets::title::title_block;
 use crate::sheets::type_sizes::{BODY, FACT};
 use fh_core::cautions::Cautions;
 use fh_core::plan::Plan;
-use fh_work::Worked;
+use fh_work::{Gauge, Worked};
 
 /// What stands over the strips (common practice, no source).
 const MAKE: &str = "Full scale. Glue it onto sheet metal 1.5 to 2 mm thick, and cut and file each notch to the middle of its lines. \
@@ -29,14 +29,17 @@ pub(super) fn put(flow: &mut Flow, plan: &Plan, worked: &Worked, warned: &Cautio
     flow.start_part(format!("{} · gauges", title(plan)));
     flow.put(title_block(title(plan), "", "GAUGES", width).then_free(2.0));
     cautions::put_own(flow, warned);
+    let (thin, notched): (Vec<&Gauge>, Vec<&Gauge>) = worked.gauges.iter().partition(|gauge| gauge.caliper);
     if worked.gauges.is_empty() {
         flow.put(paragraph("No size of this piece asks for a gauge.", FACT, Weight::SemiBold, width));
         return;
     }
-    flow.put(paragraph(MAKE, BODY, Weight::Regular, width).then_free(3.0));
+    if !notched.is_empty() {
+        flow.put(paragraph(MAKE, BODY, Weight::Regular, width).then_free(3.0));
+    }
     let mut too_wide = Vec::new();
     let mut row = Row::default();
-    for gauge in &worked.gauges {
+    for gauge in notched {
         for group in group(plan, gauge, width) {
             if !group.fits(width) {
                 too_wide.push(format!("{}: {}", mm_words(plan.units.length, gauge.size_mm), gauge.what));
@@ -54,6 +57,17 @@ pub(super) fn put(flow: &mut Flow, plan: &Plan, worked: &Worked, warned: &Cautio
         let words = format!("Too wide for a strip of sheet: {}.", too_wide.join("; "));
         flow.put(paragraph(&words, BODY, Weight::Regular, width));
     }
+    if !thin.is_empty() {
+        let words: Vec<String> = thin.iter().map(|gauge| caliper_words(plan, gauge)).collect();
+        let words = format!("Too thin for a notch, measure with the caliper: {}.", words.join("; "));
+        flow.put(paragraph(&words, BODY, Weight::Regular, width));
+    }
+}
+
+/// A size for the caliper, with what it may be: `leaf: thickness at the tip 1.6 mm, 1.4 to 1.8 mm`.
+fn caliper_words(plan: &Plan, gauge: &Gauge) -> String {
+    let unit = plan.units.length;
+    format!("{} {}, {} to {}", gauge.what, gauge.words, mm_words(unit, gauge.no_go_mm), mm_words(unit, gauge.go_mm))
 }
 
 fn put_row(flow: &mut Flow, plan: &Plan, row: &Row) {

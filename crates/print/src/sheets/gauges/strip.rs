@@ -18,8 +18,12 @@ pub(super) const DEEPEST_MM: f64 = 60.0;
 const BETWEEN_MM: f64 = 6.0;
 /// Under the notches, for their words.
 const WORDS_MM: f64 = 26.0;
-/// The lines that say what a gauge is for.
-const MOST_LINES: usize = 2;
+/// The lines that say what a gauge is for at most; a strip is as wide as its gauges ask for.
+const MOST_LINES: usize = 12;
+/// From one of these lines to the next.
+const LINE_MM: f64 = 4.0;
+/// The lines that a strip has room for in any case.
+const USUAL_LINES: usize = 2;
 /// Under a strip, for its measure.
 const MEASURE_MM: f64 = 5.5;
 
@@ -53,7 +57,9 @@ impl Row {
 /// The strip with its words.
 pub(super) fn row_block(row: &Row, unit: PlanUnit, width: f64) -> Block {
     let depth = row.groups.iter().map(Group::deepest_mm).fold(0.0, f64::max);
-    let (length, height) = (row.length_mm().min(width), depth + WORDS_MM);
+    let told = row.groups.iter().map(|group| what_lines(group).len()).max().unwrap_or(0);
+    let more = LINE_MM * told.saturating_sub(USUAL_LINES) as f64;
+    let (length, height) = (row.length_mm().min(width), depth + WORDS_MM + more);
     let mut outline = vec![at(0.0, height), at(0.0, 0.0)];
     let mut words = Vec::new();
     let mut left = END_MM;
@@ -94,13 +100,18 @@ fn notch_words(notch: &Notch, middle: f64, depth: f64) -> [Item; 2] {
     ]
 }
 
+/// What a gauge is for, in lines.
+fn what_lines(group: &Group) -> Vec<String> {
+    lines(&group.what, CAPTION, Weight::Regular, group.width_mm(), MOST_LINES)
+}
+
 /// The cold size, and what it is for.
 fn group_words(group: &Group, left: f64, depth: f64) -> Vec<Item> {
     let room = group.width_mm();
     let size = crate::typeset::shorten(&group.size, FACT, Weight::SemiBold, room);
     let mut items: Vec<Item> = vec![Text::new(at(left, depth + 15.6), FACT, &size).bold().into()];
-    for (index, line) in lines(&group.what, CAPTION, Weight::Regular, room, MOST_LINES).iter().enumerate() {
-        items.push(Text::new(at(left, depth + 19.8 + 4.0 * index as f64), CAPTION, line).into());
+    for (index, line) in what_lines(group).iter().enumerate() {
+        items.push(Text::new(at(left, depth + 19.8 + LINE_MM * index as f64), CAPTION, line).into());
     }
     items
 }

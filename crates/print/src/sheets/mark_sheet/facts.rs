@@ -16,9 +16,8 @@ pub(super) fn facts(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Option<
         Fact { caption: "stock", value: bar.stock.describe(), also: String::new() },
         length_fact(plan, bar, worked, spread),
         Fact { caption: "how many", value: bar.pieces().to_string(), also: String::new() },
-        material_fact(plan),
+        material_fact(plan, bar),
     ];
-    facts.push(scale_fact(plan, bar));
     facts.extend(spread.and_then(|spread| overall_fact(plan, worked, spread)));
     if !worked.segments.is_empty() {
         facts.push(mass_fact("bar weighs", worked.stock_mass, bar.pieces(), unit));
@@ -59,16 +58,12 @@ fn overall_fact(plan: &Plan, worked: &BarBalance, spread: &BarSpread) -> Option<
     Some(Fact { caption: "forged, still straight", value, also: between_words(plan, between) })
 }
 
-fn material_fact(plan: &Plan) -> Fact {
-    let also = plan.coating.map_or("", Coating::name).to_owned();
+/// What it is made of; below it the coating, and the scale that the marks allow for, each part with its own.
+fn material_fact(plan: &Plan, bar: &Bar) -> Fact {
+    let scale = format!("scale allowed for {}", scale_words(plan, bar));
+    let coating = plan.coating.map_or("", Coating::name);
+    let also = if coating.is_empty() { scale } else { format!("{coating}; {scale}") };
     Fact { caption: "material", value: plan.material_name().to_owned(), also }
-}
-
-/// The scale that the marks allow for; what single parts have of their own stands below it.
-fn scale_fact(plan: &Plan, bar: &Bar) -> Fact {
-    let words = scale_words(plan, bar);
-    let (value, also) = words.split_once("; ").unwrap_or((&words, ""));
-    Fact { caption: "scale allowed for", value: value.to_owned(), also: also.to_owned() }
 }
 
 /// The mass of one, and of all where several are made.

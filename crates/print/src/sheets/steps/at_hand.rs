@@ -60,7 +60,8 @@ fn at_hand(plan: &Plan, worked: &Worked) -> Vec<&'static str> {
         (true, "dividers"),
         (true, "the mark sheet"),
         (asks_for_templates(plan), "the templates"),
-        (!worked.gauges.is_empty(), "the gauge strip"),
+        (worked.gauges.iter().any(|gauge| !gauge.caliper), "the gauge strip"),
+        (worked.gauges.iter().any(|gauge| gauge.caliper), "caliper"),
         (in_the_vice && !listed("vice"), "vice"),
         (is_hot, "bucket of water"),
         (does(Operation::Wax), "wax, oil or paint"),
@@ -94,7 +95,8 @@ pub(super) fn reading_block(plan: &Plan, width: f64) -> Block {
         format!("{sizes} All strips under a band are drawn at one scale; what the step works is hatched."),
         "Each card shows the bar as it is when the step is done; the length to heat is given as it is before the step."
             .to_owned(),
-        "Where not all sizes can be had, keep thickness and length; the width shows whether there was metal enough."
+        "Forge to the section, by the gauge: how long a part comes out follows from it, fat short and thin long. The range \
+            that follows is told with what it follows from."
             .to_owned(),
         "“Heat 3” is the third time in the fire; “heats 4 to 7” are four times.".to_owned(),
     ];

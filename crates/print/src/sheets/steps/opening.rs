@@ -87,7 +87,7 @@ pub(super) fn put_ready(flow: &mut Flow, plan: &Plan, worked: &Worked) {
     put_list(flow, "Lay ready", &tools);
     put_at_hand(flow, plan, worked);
     let gauges: Vec<[String; 2]> = worked.gauges.iter().map(|gauge| gauge_words(plan, gauge)).collect();
-    put_list(flow, "Gauges to make, from the gauge strip", &gauges);
+    put_list(flow, "Gauges to make, from the gauge strip, and what the caliper measures", &gauges);
 }
 
 /// Puts on the flow at which heat the hot sizes are meant, and what the fire takes; nothing where nothing is known.
@@ -130,6 +130,10 @@ fn tool_words(tool: &Tool) -> [String; 2] {
 
 fn gauge_words(plan: &Plan, gauge: &Gauge) -> [String; 2] {
     let words = |mm: f64| mm_words(plan.units.length, mm);
+    if gauge.caliper {
+        let range = format!("Too thin for a notch: caliper, {} to {}.", words(gauge.no_go_mm), words(gauge.go_mm));
+        return [gauge.words.clone(), format!("{range} {} {}", steps_words(&gauge.steps), gauge.what)];
+    }
     let cold = format!("Cold: go {}, no go {}.", words(gauge.go_mm), words(gauge.no_go_mm));
     let hot = gauge.hot_mm.map_or_else(String::new, |mm| format!(" Over the hot bar: {}.", words(mm)));
     [gauge.words.clone(), format!("{cold}{hot} {} {}", steps_words(&gauge.steps), gauge.what)]

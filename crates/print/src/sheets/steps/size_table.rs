@@ -71,18 +71,34 @@ fn head(columns: [f64; 4], width: f64) -> Block {
 fn row(size: &Size, columns: [f64; 4], width: f64) -> Block {
     let [_, cold, hot, off] = ends(columns);
     let lines = paragraph::lines(&size.what, WHAT, Weight::SemiBold, columns[0] - PAD_MM, 5);
-    let height = ROW_MM.max(WHAT * 1.1 * lines.len() as f64 + 0.8);
+    let follows = size.follows.as_ref().map(|from| format!("follows from {from}")).unwrap_or_default();
+    let follows = paragraph::lines(&follows, CAPTION, Weight::Regular, columns[0] - PAD_MM, 3);
+    let (what_mm, follows_mm) = (WHAT * 1.1 * lines.len() as f64, CAPTION * 1.1 * follows.len() as f64);
+    let off_words = size.tolerance.as_deref().unwrap_or_default();
+    // A range stands in two lines.
+    let ends = off_words.split_once(" to ").map(|(low, high)| [format!("{low} to"), high.to_owned()]);
+    let range_mm = if ends.is_some() { BODY * 2.2 } else { 0.0 };
+    let height = ROW_MM.max(what_mm + follows_mm + 0.8).max(range_mm + 0.8);
     let baseline = height / 2.0 + FIGURE * 0.33;
     let figure = |end: f64, room: f64, size_mm: f64, words: &str, weight: Weight| {
         fitted(words, size_mm, weight, room - 2.0 * PAD_MM, at(end - PAD_MM, baseline), Align::Right)
     };
-    let mut items = put_lines(&lines, WHAT, Weight::SemiBold, height);
+    let mut items = put_lines(&lines, WHAT, Weight::SemiBold, height - follows_mm);
+    let below = put_lines(&follows, CAPTION, Weight::Regular, follows_mm);
+    items.extend(below.into_iter().map(|item| item.shifted(0.0, height - follows_mm - 0.4)));
     let is_wide = size.hot.is_none() && is_wide(&size.cold, columns[1] - 2.0 * PAD_MM);
     let (end, room) = if is_wide { (hot, columns[1] + columns[2]) } else { (cold, columns[1]) };
     items.extend(figure(end, room, FIGURE, &size.cold, Weight::SemiBold));
     items.extend(figure(hot, columns[2], FIGURE, size.hot.as_deref().unwrap_or_default(), Weight::SemiBold));
-    let off_words = size.tolerance.as_deref().unwrap_or_default();
-    items.extend(figure(off, columns[3], BODY, off_words, Weight::Regular));
+    match ends {
+        Some(ends) => {
+            for (words, down) in ends.iter().zip([-0.55, 0.55]) {
+                let place = at(off - PAD_MM, height / 2.0 + BODY * (0.33 + down));
+                items.extend(fitted(words, BODY, Weight::Regular, columns[3] - PAD_MM, place, Align::Right));
+            }
+        }
+        None => items.extend(figure(off, columns[3], BODY, off_words, Weight::Regular)),
+    }
     items.push(Item::rectangle(at(width - BOX_MM + 1.0, 0.8), at(width, height - 0.8), None, Some(Pen::MarkLine)));
     for x in [cold, hot].into_iter().skip(usize::from(is_wide)) {
         items.push(Item::line(at(x, 0.0), at(x, height), Pen::Hairline));
