@@ -138,7 +138,7 @@ const BOOT_SCRAPER: HandWorked = HandWorked {
     marks: &[35.746, 165.746, 182.556, 417.444, 434.254, 564.254, 600.0],
 };
 
-/// In mm. S = 20² - (4 - π) × 2² = 396.5664, 1 - s = 0.97, on the blade 0.94, on the neck 0.95.
+/// In mm. S = 20² - (4 - π) × 2² = 396.5664, 1 - s = 0.97, on the blade 0.94, on neck and tang 0.95.
 ///
 /// 1. blade, in three parts from the root: 25 × (20 + 60)/2 = 1000; 65 × 60 = 3900; 40 × 60/2 = 1200: A = 6100.
 ///    Moments about the root: 25²/6 × (20 + 2 × 60) = 14583.33; 3900 × 57.5 = 224250; 1200 × (90 + 40/3) = 124000:
@@ -151,13 +151,13 @@ const BOOT_SCRAPER: HandWorked = HandWorked {
 /// 4. shank: 50 × 76.9690 = 3848.451. Bar 10.0046.
 /// 5. crank back toward the flat: c = 2.970892; L = 14.970892 π/4 = 11.758111; V = 905.010. Bar 2.3527.
 /// 6. tang shoulder, r 3, to square 7: 49 × 3 = 147; four fillets of 7 × 1.931417 = 54.080; V = 201.080. Bar 0.5227.
-/// 7. tang, 90 long, square 7 to 4: 90 (49 + 28 + 16)/3 = 2790. Bar 7.2530.
+/// 7. tang, 90 long, square 7 to 4: 90 (49 + 28 + 16)/3 = 2790. Bar 2790/0.95/396.5664 = 7.4057.
 /// 8. hold: 120.
 const TROWEL: HandWorked = HandWorked {
     file_name: "trowel.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[62.326, 74.216, 76.735, 86.740, 89.092, 89.615, 96.868, 216.868],
+    marks: &[62.326, 74.216, 76.735, 86.740, 89.092, 89.615, 97.021, 217.021],
 };
 
 /// In inches. S = √3/2 × 1/4 = 0.216506, 1 - s = 0.98.
