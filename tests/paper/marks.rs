@@ -99,7 +99,12 @@ fn check(file_name: &str, paper: Paper, orientation: Orientation) {
         for (place, total) in whole.iter().zip(totals) {
             assert!(near(place, total), "{what}: a mark at {place} where {total} is printed");
         }
-        assert!(mm(balanced.largest_rounding_error) <= printed.plan.units.marks.step_mm() / 2.0 + 1e-9);
+        let step = printed.plan.units.marks.step_mm();
+        assert!(mm(balanced.largest_rounding_error) <= step / 2.0 + 1e-9);
+        // What is cut is never cut short.
+        let (_, last) = balanced.whole().last().unwrap();
+        let up = last.mark_end_shop.mm() - mm(last.mark_end);
+        assert!((-0.002 * step..step).contains(&up), "{what}: cut {up} mm longer than {}", mm(last.mark_end));
     }
 }
 

@@ -26,6 +26,9 @@ pub(crate) fn check(plan: &Plan) -> Result<(), TestCaseError> {
         marks_run_forward(balanced)?;
         branches_share_their_split(balanced)?;
         marks_are_rounded_to_half_a_step(balanced, plan.units.marks.step_mm())?;
+        if bar.length.is_none() {
+            nothing_is_cut_short(balanced, plan.units.marks.step_mm())?;
+        }
         numbers_are_numbers(balanced)?;
     }
     for finding in &balance.findings {
@@ -96,8 +99,22 @@ fn branches_share_their_split(bar: &BarBalance) -> Result<(), TestCaseError> {
     Ok(())
 }
 
+/// The last mark, where the bar is cut, lies a step higher at most, and never lower.
+fn nothing_is_cut_short(bar: &BarBalance, step: f64) -> Result<(), TestCaseError> {
+    let Some((_, last)) = bar.whole().last().filter(|(_, last)| mm(last.mark_end) < MOST_MARK) else { return Ok(()) };
+    let slack = step * 0.002 + mm(last.mark_end) * 1e-15;
+    let up = last.mark_end_shop.mm() - mm(last.mark_end);
+    prop_assert!(up >= -slack && up < step + slack, "{} of a step of {}", up, step);
+    Ok(())
+}
+
+/// All but the last.
 fn marks_are_rounded_to_half_a_step(bar: &BarBalance, step: f64) -> Result<(), TestCaseError> {
-    for segment in bar.segments.iter().filter(|segment| mm(segment.mark_end) < MOST_MARK) {
+    let last = bar.whole().last().map(|(index, _)| index);
+    for (index, segment) in bar.segments.iter().enumerate().filter(|(_, segment)| mm(segment.mark_end) < MOST_MARK) {
+        if Some(index) == last {
+            continue;
+        }
         let error = mm(segment.rounding_error());
         prop_assert!(error <= step * 0.500_001 + mm(segment.mark_end) * 1e-15, "{} of a step of {}", error, step);
         prop_assert!(bar.largest_rounding_error >= segment.rounding_error());

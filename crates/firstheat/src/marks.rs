@@ -72,11 +72,12 @@ fn mark_table(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
     let mut rows = vec![["", "mark", "mm", "step", "segment", "becomes"].map(str::to_owned).to_vec()];
     let paths = bar.paths();
     for (index, (flat, of_segment)) in bar.flat().iter().zip(&balance.segments).enumerate() {
-        let mark = of_segment.mark_end_shop;
+        let mark = balance.block_shop(index).map_or(of_segment.mark_end_shop, |[_, end]| end);
+        let exact = balance.block_exact(index).map_or(of_segment.mark_end, |[_, end]| end);
         rows.push(vec![
             paths.get(index).cloned().unwrap_or_default(),
             mark.to_string(),
-            format!("{:.1}", of_segment.mark_end.get::<millimeter>()),
+            format!("{:.1}", exact.get::<millimeter>()),
             balance.step_shop(index).map_or_else(String::new, |step| step.to_string()),
             plain_line(&describe::segment_name(bar, index)),
             plain_line(&becomes(flat.segment, of_segment, plan.units.length)),
@@ -100,7 +101,7 @@ fn becomes(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -> Strin
 fn totals(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
     let cut = balance.stock_length.get::<millimeter>();
     let mut rows = vec![
-        vec!["cut length".to_owned(), format!("{} ({cut:.1} mm)", plan.units.marks.round(cut))],
+        cut_length(plan, bar, balance, cut),
         vec!["mass of the bar".to_owned(), mass(balance.stock_mass)],
         vec!["mass of the piece".to_owned(), mass(balance.finished_mass)],
     ];
@@ -112,6 +113,16 @@ fn totals(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
         ]);
     }
     let error = balance.largest_rounding_error.get::<millimeter>();
-    rows.push(vec!["marks are within".to_owned(), format!("{error:.2} mm of their true places")]);
+    rows.push(vec!["marks between".to_owned(), format!("within {error:.2} mm of their true places")]);
     lined_up(&[Side::Left, Side::Left], &rows)
+}
+
+/// What is cut, rounded up; of a bar that is already cut its length.
+fn cut_length(plan: &Plan, bar: &Bar, balance: &BarBalance, cut_mm: f64) -> Vec<String> {
+    if let Some(length) = &bar.length {
+        return vec!["already cut to".to_owned(), format!("{} ({cut_mm:.1} mm)", tame(length.text()))];
+    }
+    let shop = balance.cut_length_shop(plan.units.marks);
+    let up = if shop.mm() - cut_mm >= 0.005 { ", rounded up" } else { "" };
+    vec!["cut length".to_owned(), format!("{shop} (exactly {cut_mm:.1} mm{up})")]
 }

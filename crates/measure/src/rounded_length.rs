@@ -24,6 +24,15 @@ impl RoundedLength {
         Self { rounding, steps: if countable { steps as i64 } else { BEYOND } }
     }
 
+    /// The least step that is no shorter; what lies a thousandth of a step over one is on it. What is no number or too great to
+    /// be counted in steps is beyond measure.
+    pub(crate) fn no_shorter(rounding: Rounding, mm: f64) -> Self {
+        const HAIR: f64 = 1e-3;
+        let steps = (mm / rounding.step_mm() - HAIR).ceil();
+        let countable = steps.abs() < BEYOND as f64;
+        Self { rounding, steps: if countable { steps as i64 } else { BEYOND } }
+    }
+
     /// The step that it is rounded to.
     pub fn rounding(self) -> Rounding {
         self.rounding
@@ -106,6 +115,25 @@ mod tests {
     }
 
     #[test]
+    fn what_is_cut_is_never_rounded_down() {
+        let up = |mm: f64| Rounding::MILLIMETER.round_up(mm).text();
+        assert_eq!(
+            [up(316.01), up(316.4), up(316.0), up(315.999_999), up(0.0)],
+            ["317 mm", "317 mm", "316 mm", "316 mm", "0 mm"]
+        );
+        // A sum of fractions that ends on a step may lie a hair beside it in the machine's numbers.
+        assert_eq!(up(316.000_000_1), "316 mm");
+        assert_eq!(Rounding::SIXTEENTH_INCH.round_up(228.8).text(), "9 1/16 in");
+        assert_eq!(Rounding::SIXTEENTH_INCH.round_up(228.6).text(), "9 in");
+        for mm in [0.3, 1.0, 17.77, 228.8, 530.47, 1999.95] {
+            for rounding in Rounding::CHOICES {
+                let cut = rounding.round_up(mm).mm();
+                assert!(cut > mm - 0.002 * rounding.step_mm() && cut < mm + rounding.step_mm(), "{mm} to {cut}");
+            }
+        }
+    }
+
+    #[test]
     fn what_cannot_be_counted_is_said_to_be_beyond_measure() {
         for mm in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 1e17, -1e300] {
             let mark = Rounding::SIXTEENTH_INCH.round(mm);
@@ -113,6 +141,7 @@ mod tests {
             assert_eq!((mark - Rounding::SIXTEENTH_INCH.round(5.0)).text(), "beyond measure");
             assert_eq!((mark - mark).text(), "beyond measure");
             assert!(mark.mm().is_finite());
+            assert_eq!(Rounding::SIXTEENTH_INCH.round_up(mm).text(), "beyond measure");
         }
     }
 }

@@ -116,6 +116,11 @@ impl Rounding {
         RoundedLength::nearest(self, mm)
     }
 
+    /// The least step that is no shorter than a length in millimetres: for what is cut, since metal cannot be put back.
+    pub fn round_up(self, mm: f64) -> RoundedLength {
+        RoundedLength::no_shorter(self, mm)
+    }
+
     /// From one length in millimetres to another, both to the nearest step: `1 13/16 to 1 15/16 in`; one length where both
     /// round to the same.
     pub fn between_text(self, lowest_mm: f64, highest_mm: f64) -> String {

@@ -20,7 +20,7 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
     let Some(part) = task.part.and_then(|at| site.part(at)) else {
         return match task.operation {
             O::Mark => {
-                let cut = site.plan.units.marks.round(in_mm(site.balance.stock_length));
+                let cut = site.balance.cut_length_shop(site.plan.units.marks);
                 vec![Size { cold: cut.text(), ..Size::bare(plan, "cut length", cut.mm()) }]
             }
             O::Straighten => vec![length_of_the_piece(site, progress, now_mm)],

@@ -68,7 +68,7 @@ impl Part {
             fh_core::describe::short_name(&bar.name)
         };
         let name = if bar.pieces() > 1 { format!("{title}  × {}", bar.pieces()) } else { title.clone() };
-        let value = desk.document.plan().units.marks.round(figures::mm(balance.stock_length)).text();
+        let value = balance.cut_length_shop(desk.document.plan().units.marks).text();
         let spoken = format!("Bar: {title}");
         let below = format!("{} bar", bar.stock.describe());
         Some(Self { spoken, name, below, value, icon: None, worst: worst(desk, index, None), is_head: true, depth: 0 })
@@ -124,9 +124,9 @@ impl Part {
 /// How much bar the segments of a branch take along the slit, by their marks; nothing where there are none.
 fn along_the_slit(bar: &Bar, balance: &BarBalance, chain: Chain) -> String {
     let count = bar.chain(chain).map_or(0, Vec::len);
-    let at = |place: Option<usize>| balance.segments.get(bar.number_of(chain, place?)?);
+    let at = |place: Option<usize>| balance.block_shop(bar.number_of(chain, place?)?);
     let ends = at((count > 0).then_some(0)).zip(at(count.checked_sub(1)));
-    ends.map_or_else(String::new, |(first, last)| (last.mark_end_shop - first.mark_start_shop).text())
+    ends.map_or_else(String::new, |([first, _], [_, last])| (last - first).text())
 }
 
 /// What a segment becomes; where a size gave to fit the bar, that size in place of the written one.

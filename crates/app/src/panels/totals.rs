@@ -10,7 +10,7 @@ use egui::{Align, Button, Layout, RichText, TextFormat, Ui};
 use fh_core::balance::totals;
 use fh_core::findings::{NONE_FOUND, Severity};
 use fh_core::plan::{Plan, PlanUnit};
-use fh_measure::{LengthUnit, format_decimal};
+use fh_measure::{LengthUnit, RoundedLength, format_decimal};
 
 /// From how far off a rounded length is said to be rounded, in mm.
 const LEAST_OFF_MM: f64 = 0.05;
@@ -62,17 +62,17 @@ fn figures_of_bar(ui: &mut Ui, desk: &Desk<'_>) {
     }
     let each = if bar.pieces() > 1 { ", each" } else { "" };
     let unit = plan.units.length;
-    let shop = plan.units.marks.round(figures::mm(balance.stock_length)).text();
     match &bar.length {
         None => {
             let spread = desk.document.spread().bar(index);
             let between = spread.and_then(|spread| figures::between(spread.stock_length, plan.units.marks));
-            let beside = between.or_else(|| beside(plan, figures::mm(balance.stock_length)));
-            cell(ui, desk, &format!("Cut length{each}"), &shop, beside);
+            let shop = balance.cut_length_shop(plan.units.marks);
+            let beside = between.or_else(|| beside(plan, shop, figures::mm(balance.stock_length)));
+            cell(ui, desk, &format!("Cut length{each}"), &shop.text(), beside);
         }
-        Some(_) => {
-            let needs = plan.units.marks.round(figures::mm(balance.last_mark())).text();
-            cell(ui, desk, &format!("Bar as cut{each}"), &shop, Some(format!("needs {needs}")));
+        Some(length) => {
+            let needs = plan.units.marks.round_up(figures::mm(balance.last_mark())).text();
+            cell(ui, desk, &format!("Bar as cut{each}"), length.text(), Some(format!("needs {needs}")));
         }
     }
     cell(ui, desk, &format!("Bar weighs{each}"), &figures::mass(balance.stock_mass, unit), None);
@@ -87,16 +87,13 @@ fn shortened(name: &str) -> String {
     if name.chars().count() <= NAME { name.to_owned() } else { name.chars().take(NAME - 1).chain(['…']).collect() }
 }
 
-/// What stands beside the rounded length: millimetres, or the exact length where the rounding shows.
-fn beside(plan: &Plan, mm: f64) -> Option<String> {
+/// What stands beside the length to cut: that it is rounded up, and from what; millimetres where it is in inches.
+fn beside(plan: &Plan, shop: RoundedLength, mm: f64) -> Option<String> {
     let exact = format_decimal(mm, LengthUnit::Millimeter, 1);
-    match plan.units.length {
-        PlanUnit::Inch => Some(exact),
-        PlanUnit::Millimeter => {
-            let off = (plan.units.marks.round(mm).mm() - mm).abs();
-            (off >= LEAST_OFF_MM).then(|| format!("exactly {exact}"))
-        }
+    if shop.mm() - mm >= LEAST_OFF_MM {
+        return Some(format!("rounded up from {exact}"));
     }
+    (plan.units.length == PlanUnit::Inch).then_some(exact)
 }
 
 /// A figure under its name.

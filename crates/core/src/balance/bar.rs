@@ -29,7 +29,7 @@ pub struct BarBalance {
     pub finished_mass: Mass,
     /// The mass of the bar that is cut.
     pub stock_mass: Mass,
-    /// The largest distance of a rounded mark from its true place.
+    /// The largest distance of a rounded mark from its true place; the last, which is rounded up, is left out.
     pub largest_rounding_error: Length,
 }
 
@@ -46,8 +46,8 @@ impl BarBalance {
 
     /// The step from the mark before a segment to the mark at its end: the difference of the rounded totals.
     pub fn step_shop(&self, index: usize) -> Option<RoundedLength> {
-        let segment = self.segments.get(index)?;
-        Some(segment.mark_end_shop - segment.mark_start_shop)
+        let [start, end] = self.block_shop(index)?;
+        Some(end - start)
     }
 
     /// The lower and the upper edge of the starting bar in mm from its middle, as it is seen.
@@ -109,7 +109,8 @@ pub(super) fn balance_bar(
             met.push(Met { bar: index, segment: Some(segment), trouble: BarTrouble::Segment(trouble) });
         }
     }
-    let segments = lay_off(&walk, settled, density);
+    let mut segments = lay_off(&walk, settled, density);
+    let largest_rounding_error = round_last_up(&mut segments, bar);
     let mut whole = segments.iter().filter(|segment| segment.chain == Chain::Bar);
     let finished_volume = whole.clone().fold(mm3(0.0), |sum, segment| sum + segment.finished_volume);
     let last = whole.next_back();
@@ -129,9 +130,24 @@ pub(super) fn balance_bar(
         finished_volume,
         finished_mass: finished_volume * density,
         stock_mass: stock_area * stock_length * density,
-        largest_rounding_error: segments.iter().map(SegmentBalance::rounding_error).fold(mm(0.0), Length::max),
+        largest_rounding_error,
         segments,
     }
+}
+
+/// Rounds the last mark of a bar up, for there it is cut, and metal cannot be put back; not beyond the end of a bar that is
+/// already cut. Answers how far the others are off at most.
+fn round_last_up(segments: &mut [SegmentBalance], bar: &Bar) -> Length {
+    let last = segments.iter().rposition(|segment| segment.chain == Chain::Bar);
+    let others = segments.iter().enumerate().filter(|(index, _)| Some(*index) != last);
+    let largest = others.map(|(_, segment)| segment.rounding_error()).fold(mm(0.0), Length::max);
+    if let Some(segment) = last.and_then(|last| segments.get_mut(last)) {
+        let up = segment.mark_end_shop.rounding().round_up(in_mm(segment.mark_end));
+        if bar.length.as_ref().is_none_or(|length| up.mm() <= length.mm()) {
+            segment.mark_end_shop = up;
+        }
+    }
+    largest
 }
 
 /// The segments of a bar already cut, settled to fit it, and which of them takes up; none where that cannot be.

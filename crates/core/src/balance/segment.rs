@@ -68,7 +68,7 @@ pub struct SegmentBalance {
     pub mark_start: Length,
     /// Where it ends on the starting bar, from the datum end.
     pub mark_end: Length,
-    /// The mark at its end, rounded for the shop.
+    /// The mark at its end, rounded for the shop: to the nearest step, and the last of a bar up, for there it is cut.
     pub mark_end_shop: RoundedLength,
     /// The sizes that were not written but follow.
     pub derived: Vec<Derived>,

@@ -42,13 +42,21 @@ pub(super) fn whole_plan_fact(plan: &Plan, balance: &Balance) -> Fact {
 fn length_fact(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Option<&BarSpread>) -> Fact {
     let exact = match spread.map(|spread| spread.stock_length).filter(|between| between.is_range()) {
         Some(between) => between_words(plan, between),
-        None => format!("exactly {:.1} mm", worked.stock_length.get::<millimeter>()),
+        None => exactly(plan, bar, worked),
     };
     match (&bar.length, worked.whole().last().map(|(_, last)| last)) {
         (Some(length), _) => Fact { caption: "bar already cut to", value: length.text().to_owned(), also: exact },
         (None, Some(last)) => Fact { caption: "cut length", value: last.mark_end_shop.text(), also: exact },
         (None, None) => Fact { caption: "cut length", value: "not known yet".to_owned(), also: String::new() },
     }
+}
+
+/// The length that the cut one is rounded up from.
+fn exactly(plan: &Plan, bar: &Bar, worked: &BarBalance) -> String {
+    let exact = worked.stock_length.get::<millimeter>();
+    let up = worked.cut_length_shop(plan.units.marks).mm() - exact;
+    let up = if bar.length.is_none() && up >= 0.05 { ", rounded up" } else { "" };
+    format!("exactly {exact:.1} mm{up}")
 }
 
 /// The overall size forged and still straight, where tolerances make a range of it.
