@@ -89,7 +89,7 @@ fn the_table_names_branches_and_tools() {
     let printed = printed();
     let words = run("pdftotext", &["-raw", &printed.pdf().to_string_lossy(), "-"]);
     let joined: String = words.chars().filter(|c| !c.is_whitespace()).collect();
-    for told in ["1.1.1", "1.3.2", "middle", "cut5.0mmand15.0mmfromtheupperedge", "middleofthehole65.6mmfromthedatum"] {
+    for told in ["1.1.1", "1.3.2", "middle", "slitline5.0mmand15.0mmfromthetopedge", "middleofthehole", "hole65.6mm"] {
         assert!(joined.contains(told), "{told}: {words}");
     }
     // No rule for the slit is chosen, so both answers stand there.

@@ -1,12 +1,16 @@
 //! A segment in the smith's words: what the block becomes, and on which side.
 
 mod ladder;
+mod laid_off;
+mod made;
 mod plain_line;
 mod repeats;
 mod scale;
 mod short_name;
 
 pub use ladder::{ladder_size_words, rung_change_words, rung_size_words};
+pub use laid_off::{hole_words, laid_cuts_words, laid_from_to_words, marked_side_words, slit_line_words};
+pub use made::{MadeWords, made_words};
 pub use plain_line::plain_line;
 pub use repeats::{
     repeat_count_words, repeat_first_words, repeat_free_words, repeat_lines, repeat_places_words, segment_end_words,
@@ -72,7 +76,7 @@ fn runout_words(runout: Option<RunoutSpec>) -> String {
     }
 }
 
-/// How a segment is bent: `curve 180 deg, inside radius 1 in, upward`; none where it is left straight.
+/// How a segment is bent: `curve 180°, inside radius 1 in, upward`; none where it is left straight.
 ///
 /// A radius or a diameter that gave to fit the bar is left out: `derived` tells it.
 pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
@@ -80,7 +84,8 @@ pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
         let gave = derived.iter().any(|derived| derived.gave && derived.name == name);
         size.clone().filter(|_| !gave)
     };
-    let angle = |angle: &Option<WrittenAngle>| angle.as_ref().map_or(String::new(), |a| format!(" {}", a.text()));
+    let angle =
+        |angle: &Option<WrittenAngle>| angle.as_ref().map_or(String::new(), |a| format!(" {}", written_angle(a)));
     let bend = segment.bend.as_ref()?;
     let words = match bend {
         Bend::Curve { angle: a, inside_radius, .. } => {
@@ -91,11 +96,11 @@ pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
         Bend::Ring { inside_diameter, sweep, .. } => {
             let diameter = written(inside_diameter, "inside diameter")
                 .map_or(String::new(), |d| format!(" Ø {} inside", d.text()));
-            let sweep = sweep.as_ref().map_or(String::new(), |s| format!(", {}", s.text()));
+            let sweep = sweep.as_ref().map_or(String::new(), |s| format!(", {}", written_angle(s)));
             format!("ring{diameter}{sweep}")
         }
         Bend::Corner { angle, inside_radius, .. } => {
-            format!("corner {}, inside radius {}", angle.text(), inside_radius.text())
+            format!("corner {}, inside radius {}", written_angle(angle), inside_radius.text())
         }
         Bend::Scroll { inner_radius, outer_radius, turns, run, .. } => {
             let size = |size: &Option<WrittenLength>, name: &str| {
@@ -107,7 +112,7 @@ pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
         }
         Bend::Socket { mandrel, sweep, axis, .. } => {
             let mandrel = written(mandrel, "mandrel").map_or(String::new(), |size| format!(" round Ø {}", size.text()));
-            let sweep = sweep.as_ref().map_or(String::new(), |sweep| format!(", {}", sweep.text()));
+            let sweep = sweep.as_ref().map_or(String::new(), |sweep| format!(", {}", written_angle(sweep)));
             format!("socket{mandrel}{sweep}, {}", axis.name())
         }
         Bend::Twist { turns, shortening } => {
@@ -146,7 +151,7 @@ fn toward_words(bend: &Bend) -> String {
 pub fn derived_words(size: &Derived, unit: PlanUnit) -> Option<String> {
     let value = match (size.length, size.radians, size.count) {
         (Some(length), _, _) => fine_length(length, unit),
-        (None, Some(radians), _) => format!("{:.1}°", radians.to_degrees()),
+        (None, Some(radians), _) => angle_words(radians),
         (None, None, Some(count)) => plain_number(count),
         (None, None, None) => return None,
     };
@@ -154,8 +159,21 @@ pub fn derived_words(size: &Derived, unit: PlanUnit) -> Option<String> {
     Some(format!("{} {value}{to_fit}", size.name))
 }
 
+/// An angle to half a degree: `90°`, `22.5°`.
+pub fn angle_words(radians: f64) -> String {
+    format!("{}°", plain_number((radians.to_degrees() * 2.0).round() / 2.0))
+}
+
+/// An angle as it was written, degrees by their sign alone.
+fn written_angle(angle: &WrittenAngle) -> String {
+    if angle.text().contains("turn") {
+        return angle.text().to_owned();
+    }
+    format!("{}°", plain_number(angle.radians().to_degrees()))
+}
+
 /// A length that the smith forges to, finer than the marks.
-fn fine_length(length: Length, unit: PlanUnit) -> String {
+pub fn fine_length(length: Length, unit: PlanUnit) -> String {
     let rounding = match unit {
         PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
         PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
@@ -166,10 +184,14 @@ fn fine_length(length: Length, unit: PlanUnit) -> String {
 /// The side that a set-down or a peak is on; none where the form has no side.
 pub fn side_words(segment: &Segment) -> Option<String> {
     match (&segment.form, &segment.bend) {
-        (Form::Shoulder { sides, .. }, _) => Some(sides.describe()),
+        (Form::Shoulder { sides: Sides::All, .. }, _) => Some(Sides::All.describe()),
+        (Form::Shoulder { sides: Sides::Some(sides), .. }, _) => {
+            let faces: Vec<_> = sides.iter().map(|side| face_name(f64::from(*side))).collect();
+            Some(faces.join(" and "))
+        }
         // The peak stands on the outside, opposite to the side that the corner is bent toward.
         (Form::Peak { .. }, Some(bend @ Bend::Corner { .. })) => {
-            Some(side_name((bend.side_radians().to_degrees() + 180.0).rem_euclid(360.0)))
+            Some(face_name((bend.side_radians().to_degrees() + 180.0).rem_euclid(360.0)))
         }
         _ => None,
     }
@@ -182,6 +204,17 @@ pub fn side_name(degrees: f64) -> String {
         Sides::name_of((rounded as u16) % 360).to_owned()
     } else {
         format!("{degrees:.0}° from up")
+    }
+}
+
+/// What a side of the bar is called, in degrees around it from up by way of toward-you: `top`, `near side`.
+pub fn face_name(degrees: f64) -> String {
+    match side_name(degrees).as_str() {
+        "up" => "top".to_owned(),
+        "down" => "bottom".to_owned(),
+        "away" => "far side".to_owned(),
+        "toward you" => "near side".to_owned(),
+        other => format!("side {other}"),
     }
 }
 

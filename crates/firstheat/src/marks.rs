@@ -89,11 +89,11 @@ fn mark_table(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
 /// What a segment becomes: its form, the side it is on, how it is bent, and the sizes that follow.
 fn becomes(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -> String {
     let side = describe::side_words(segment).map(|side| format!("on {side}"));
-    let derived = balance.derived.iter().filter_map(|size| describe::derived_words(size, unit));
-    [Some(describe::form_words(segment)), side, describe::bend_words(segment, &balance.derived)]
+    let made = describe::made_words(segment, balance, unit);
+    [Some(made.form), side, describe::bend_words(segment, &balance.derived)]
         .into_iter()
         .flatten()
-        .chain(derived)
+        .chain(made.follows)
         .collect::<Vec<_>>()
         .join("; ")
 }
@@ -123,6 +123,6 @@ fn cut_length(plan: &Plan, bar: &Bar, balance: &BarBalance, cut_mm: f64) -> Vec<
         return vec!["already cut to".to_owned(), format!("{} ({cut_mm:.1} mm)", tame(length.text()))];
     }
     let shop = balance.cut_length_shop(plan.units.marks);
-    let up = if shop.mm() - cut_mm >= 0.005 { ", rounded up" } else { "" };
+    let up = if shop.mm() - cut_mm >= 0.05 { ", rounded up" } else { "" };
     vec!["cut length".to_owned(), format!("{shop} (exactly {cut_mm:.1} mm{up})")]
 }

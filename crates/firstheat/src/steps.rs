@@ -117,6 +117,7 @@ fn step_words(plan: &Plan, number: usize, step: &WorkedStep) -> String {
         line(at_hand.join("; "));
     }
     step.marks.iter().map(fh_work::MarkLine::words).for_each(&mut line);
+    step.laid.iter().map(fh_work::LaidLine::words).for_each(&mut line);
     step.measure.iter().cloned().for_each(&mut line);
     for words in
         [&step.heat_with, &step.lay, &step.leave, &step.check, &step.caution, &step.step.note].into_iter().flatten()

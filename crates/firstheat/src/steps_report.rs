@@ -2,7 +2,7 @@
 
 use crate::finding_report::{self, FindingReport};
 use fh_core::plan::Plan;
-use fh_work::{MarkLine, Worked, WorkedStep};
+use fh_work::{LaidLine, MarkLine, Worked, WorkedStep};
 use serde::Serialize;
 
 /// The order of work of a plan.
@@ -45,6 +45,7 @@ struct StepReport<'a> {
     marks: Vec<MarkReport<'a>>,
     /// What has to be hot, in words.
     hot: String,
+    laid: Vec<LaidReport<'a>>,
 }
 
 #[derive(Serialize)]
@@ -62,6 +63,13 @@ struct MarkReport<'a> {
     ends: &'a str,
     /// Empty at the end of the bar.
     begins: &'a str,
+}
+
+#[derive(Serialize)]
+struct LaidReport<'a> {
+    what: &'a str,
+    at: &'a str,
+    words: &'a str,
 }
 
 #[derive(Serialize)]
@@ -178,7 +186,12 @@ fn step_report<'a>(plan: &'a Plan, number: usize, step: &'a WorkedStep) -> StepR
         heat_with: step.heat_with.as_deref().unwrap_or_default(),
         marks: step.marks.iter().map(mark).collect(),
         hot: step.hot_words(plan).unwrap_or_default(),
+        laid: step.laid.iter().map(laid).collect(),
     }
+}
+
+fn laid(line: &LaidLine) -> LaidReport<'_> {
+    LaidReport { what: line.what, at: &line.at, words: &line.words }
 }
 
 fn mark(mark: &MarkLine) -> MarkReport<'_> {

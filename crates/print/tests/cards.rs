@@ -117,7 +117,7 @@ fn very_many_marks_still_fit_a_page() {
         let drawing = cards(&plan, paper, orientation);
         let title = marking(&plan).title;
         let card = card(&drawing, &title);
-        assert!(said(card).contains(&"and 23 more marks: see the mark sheet."), "{:?}", said(card));
+        assert!(said(card).contains(&"and 23 more: see the mark sheet."), "{:?}", said(card));
         let area = paper.printable(orientation);
         for page in &drawing.pages {
             assert!(texts(page).iter().all(|text| extent(text).bottom <= area.bottom + 0.5));

@@ -6,7 +6,7 @@ mod reading;
 mod sound;
 
 use fh_core::balance::balance;
-use fh_core::describe::form_words;
+use fh_core::describe::made_words;
 use fh_core::plan::Plan;
 use fh_print::drawing::{Drawing, Text};
 use fh_print::paper::{Orientation, Paper};
@@ -64,9 +64,15 @@ fn every_part_is_named_with_its_number_what_it_becomes_and_its_size() {
     assert!(said.contains("datum: tip of the leaf"), "{said}");
     for (at, balance) in worked.segments.iter().enumerate() {
         let segment = bar.segment(at).unwrap();
-        let row = format!("{} {} {}", bar.path(at), segment.name, printable(&form_words(segment)));
+        let row = format!(
+            "{} {} {}",
+            bar.path(at),
+            segment.name,
+            printable(&made_words(segment, balance, plan.units.length).form)
+        );
         assert!(said.contains(&row), "{row} in {said}");
-        let block = format!("{} to {}", balance.mark_start_shop.bare_text(), balance.mark_end_shop.text());
+        let [start, end] = worked.block_shop(at).expect("its marks");
+        let block = format!("{} to {}", start.bare_text(), end.text());
         assert!(said.contains(&block), "{block} in {said}");
     }
 }

@@ -12,7 +12,7 @@ use crate::words::length_words;
 use fh_core::cautions::BARE_STOCK;
 use fh_core::findings::is_over;
 use fh_core::material::Quench;
-use fh_core::metal::{Bent, Shape};
+use fh_core::metal::{Bent, Shape, View};
 use fh_core::plan::{AnvilPlace, Coating, Form, Limits, Made, Operation, SocketAxis};
 use fh_measure::WrittenLength;
 
@@ -108,6 +108,9 @@ pub(crate) fn over_the_edge_mm(site: &Site<'_>, task: &Task) -> Option<f64> {
 
 /// The side of the bar that is up, in degrees around it from up by way of toward-you; none where it does not matter.
 pub(crate) fn up_degrees(site: &Site<'_>, task: &Task) -> Option<f64> {
+    if task.operation == Operation::Mark && task.part.is_none() && site.flat.len() > 1 {
+        return Some(if site.balance.marked_view() == View::Top { 0.0 } else { 90.0 });
+    }
     let part = task.part.and_then(|at| site.part(at))?;
     match (task.operation, &part.segment.form) {
         // The edge of the anvil, below, makes the step.

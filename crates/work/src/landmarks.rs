@@ -3,14 +3,15 @@
 use crate::along::followers;
 use crate::heating::Lengths;
 use crate::legs::Held;
-use crate::marks::{is_struck, middle_share};
+use crate::marks::is_struck;
 use crate::neck::grooves;
 use crate::progress::Progress;
-use crate::site::Site;
+use crate::site::{Site, in_mm};
 use crate::task::Task;
 use crate::words::{hot_words, length_words};
+use fh_core::balance::HoleMark;
 use fh_core::metal::{FreeEnd, Shape};
-use fh_core::plan::{Form, Operation, Plan};
+use fh_core::plan::{Chain, Form, Operation, Plan};
 
 /// How near a landmark has to be to a place to be the place, in mm.
 const AT: f64 = 0.05;
@@ -105,7 +106,10 @@ pub(crate) fn measured(
     if wanted.is_empty() {
         return Vec::new();
     }
-    let marks = landmarks(site, progress, lengths, at);
+    let mut marks = landmarks(site, progress, lengths, at);
+    if matches!(task.operation, Operation::Punch | Operation::Drill | Operation::Split) {
+        marks.extend(punched_middles(site, progress, lengths, at));
+    }
     let nearest = |place: f64| {
         let far = |mark: &&Landmark| (mark.at - place).abs();
         marks.iter().min_by(|one, other| far(one).total_cmp(&far(other)).then(other.is_mark.cmp(&one.is_mark)))
@@ -167,6 +171,16 @@ fn wanted(site: &Site<'_>, lengths: &Lengths, operation: Operation, at: usize) -
         operation if bends_over(operation) => both(),
         O::Split | O::Punch if matches!(shape, Some(Shape::Split(_))) => {
             let Some(Shape::Split(size)) = shape else { return Vec::new() };
+            // The slit runs into its holes: where they are says how long it is.
+            let roots = root_holes(site, lengths, at);
+            if !roots.is_empty() {
+                let called = |(index, _): (usize, &f64)| match operation {
+                    O::Split if index > 0 || size.free == FreeEnd::Datum => format!("the end of the slit in “{name}”"),
+                    O::Split => format!("the start of the slit in “{name}”"),
+                    _ => format!("the middle of the root hole in “{name}”"),
+                };
+                return roots.iter().enumerate().map(|root| (called(root), *root.1)).collect();
+            }
             let ends = [
                 (format!("the start of the slit in “{name}”"), start),
                 (format!("the end of the slit in “{name}”"), end),
@@ -178,12 +192,45 @@ fn wanted(site: &Site<'_>, lengths: &Lengths, operation: Operation, at: usize) -
             };
             ends.into_iter().enumerate().filter(|(index, _)| keep.contains(index)).map(|(_, end)| end).collect()
         }
-        O::Punch | O::Drill => match site.part(at).and_then(middle_share) {
+        O::Punch | O::Drill => match site.part(at).and_then(|part| part.balance.hole_share()) {
             Some(share) => vec![(format!("the middle of the hole in “{name}”"), start + share * (end - start))],
             None => Vec::new(),
         },
         _ => Vec::new(),
     }
+}
+
+/// Where the middles of the holes at the ends of a slit lie on the bar as it is now, in mm: what is not slit yet has not grown.
+fn root_holes(site: &Site<'_>, lengths: &Lengths, at: usize) -> Vec<f64> {
+    let Some(part) = site.part(at) else { return Vec::new() };
+    let from_start = |hole: &HoleMark| lengths.starts[at] + in_mm(hole.middle - part.balance.mark_start);
+    let holes = site.balance.laid_off().holes.into_iter().filter(|hole| hole.segment == at && hole.root.is_some());
+    holes.map(|hole| from_start(&hole)).collect()
+}
+
+/// The middles of a part's holes as they were punched with the marks, while its surface is as it came from the rack.
+fn punched_middles(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: usize) -> Vec<Landmark> {
+    if !progress.marked || site.flat[at].chain != Chain::Bar || !is_untouched(site, progress, at) {
+        return Vec::new();
+    }
+    let Some(part) = site.part(at) else { return Vec::new() };
+    let datum = site.bar.datum_name();
+    let is_drilled = progress.stages[at].pierced;
+    let landmark = |hole: HoleMark| {
+        let along = in_mm(hole.middle - part.balance.mark_start) / in_mm(part.balance.stock_length).max(1e-9);
+        let now = lengths.starts[at] + along * lengths.lengths[at];
+        let half_a_step = site.plan.units.marks.step_mm() / 2.0 + AT;
+        let what = if is_drilled { "the root hole, its middle" } else { "its punch mark" };
+        Landmark {
+            at: now,
+            words: format!("{what}, {} from the {datum}", hole.shop.text()),
+            is_mark: true,
+            is_end: false,
+            is_rough: false,
+            has_moved: (now - hole.shop.mm()).abs() > half_a_step,
+        }
+    };
+    site.balance.laid_off().holes.into_iter().filter(|hole| hole.segment == at).map(landmark).collect()
 }
 
 /// Whether a part lies on a branch that is free toward the datum, and is bent from its other end.

@@ -53,7 +53,7 @@ pub use gauges::Gauge;
 pub use held::Hold;
 pub use hot::{checking_celsius, hot_mm, hot_note};
 pub use legs::{Held, WayToBend};
-pub use marks::MarkLine;
+pub use marks::{LaidLine, LaidPlace, MarkLine};
 pub use one_heat::{OneHeat, Verdict, estimate_words, one_heat, seconds_words};
 pub use passes::{Passes, passes};
 pub use progress::Stage;

@@ -4,7 +4,8 @@ use crate::heating::Lengths;
 use crate::progress::Progress;
 use crate::site::{Part, Site, in_mm};
 use crate::task::Task;
-use fh_core::metal::Shape;
+use fh_core::balance::{HoleMark, SlitMark};
+use fh_core::describe::{hole_words, laid_cuts_words, laid_from_to_words};
 use fh_core::plan::{Form, Made, Operation};
 
 /// One mark, at the end of a part.
@@ -38,18 +39,9 @@ pub(crate) fn is_marking(task: &Task) -> bool {
     task.operation == Operation::Mark && task.part.is_none()
 }
 
-/// Marks nearer to each other than this cannot both be struck, in mm: common practice, no source.
-const NEAREST: f64 = 3.0;
-
-/// Whether the mark between two parts is struck: of the two beside a short shoulder only that on its thick side.
+/// Whether the mark between two parts is struck.
 pub(crate) fn is_struck(site: &Site<'_>, before: usize, after: usize) -> bool {
-    let thin_side = |at: usize, is_end: bool| {
-        let Some(part) = site.part(at) else { return false };
-        let Some(Shape::Shoulder { from, to, .. }) = &part.balance.shape else { return false };
-        let is_thin = if is_end { to.area() < from.area() } else { from.area() < to.area() };
-        is_thin && in_mm(part.balance.stock_length) < NEAREST
-    };
-    !thin_side(before, true) && !thin_side(after, false)
+    site.balance.is_struck(before, after)
 }
 
 /// Whether some marks of a bar are not struck.
@@ -83,15 +75,79 @@ pub(crate) fn slits_mm(site: &Site<'_>, progress: &Progress, lengths: &Lengths) 
         let is_slit =
             stage.slit && !stage.pierced && matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. });
         let half = in_mm(part.balance.derived.iter().find(|size| size.name == "slit")?.length?) / 2.0;
-        let middle = lengths.starts[part.at] + middle_share(part)? * lengths.lengths[part.at];
+        let middle = lengths.starts[part.at] + part.balance.hole_share()? * lengths.lengths[part.at];
         is_slit.then_some([middle - half, middle + half])
     };
     site.parts().filter_map(slit).collect()
 }
 
-/// Where the middle of a hole lies along its part, as a share of its length from the datum side.
-pub(crate) fn middle_share(part: Part<'_>) -> Option<f64> {
-    let Some(Shape::Hole { outline, at, .. }) = &part.balance.shape else { return None };
-    let share = in_mm(*at) / in_mm(outline.length()).max(1e-9);
-    Some(if part.balance.reversed { 1.0 - share } else { share })
+/// A line or a cross that is laid off on the cold bar besides the marks.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LaidLine {
+    /// What it is: `hole`, `slit`.
+    pub what: &'static str,
+    /// The figure that it is laid off by: how far a hole's middle is from the datum end, how far a slit is from the edge.
+    pub at: String,
+    /// What it is of, and for a slit from which edge and from where to where.
+    pub words: String,
+    /// Where it is drawn.
+    pub place: LaidPlace,
+}
+
+/// Where a hole or a slit lies on the bar as it is seen for marking: along it from the datum end, and above its middle, in mm.
+#[derive(Clone, Debug, PartialEq)]
+pub enum LaidPlace {
+    /// The middles of holes in a row across the bar.
+    Hole {
+        /// Along the bar.
+        at_mm: f64,
+        /// Above its middle.
+        across_mm: Vec<f64>,
+    },
+    /// The lines of a slit.
+    Slit {
+        /// From where to where along the bar.
+        ends_mm: [f64; 2],
+        /// Above its middle.
+        across_mm: Vec<f64>,
+        /// Whether they are in sight, and not in an edge.
+        is_seen: bool,
+    },
+}
+
+impl LaidLine {
+    /// It in words: `hole at 42 mm: …`.
+    pub fn words(&self) -> String {
+        format!("{} {}: {}", self.what, self.at, self.words)
+    }
+}
+
+/// What is laid off on a bar besides its marks: holes, then slits.
+pub(crate) fn laid_lines(site: &Site<'_>) -> Vec<LaidLine> {
+    let laid = site.balance.laid_off();
+    let unit = site.plan.units.length;
+    let hole = |hole: &HoleMark| LaidLine {
+        what: "hole",
+        at: hole.shop.text(),
+        words: format!("{} in “{}”", hole_words(hole, unit), site.name(hole.segment)),
+        place: LaidPlace::Hole { at_mm: hole.shop.mm(), across_mm: hole.across_mm.clone() },
+    };
+    let slit = |slit: &SlitMark| {
+        let (at, edge) = laid_cuts_words(slit, unit).split_once(" from ").map_or_else(
+            || ("through".to_owned(), String::new()),
+            |(at, edge)| (at.to_owned(), format!("from {edge}, ")),
+        );
+        let along = laid_from_to_words(site.bar, site.balance, slit);
+        LaidLine {
+            what: "slit",
+            at,
+            words: format!("{edge}{along}: “{}”", site.name(slit.segment)),
+            place: LaidPlace::Slit {
+                ends_mm: slit.ends.map(|end| end.shop.mm()),
+                across_mm: slit.across_mm.clone(),
+                is_seen: slit.is_seen,
+            },
+        }
+    };
+    laid.holes.iter().map(hole).chain(laid.slits.iter().map(slit)).collect()
 }

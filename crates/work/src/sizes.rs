@@ -160,7 +160,12 @@ pub(crate) fn upset_length_mm(site: &Site<'_>, part: Part<'_>) -> f64 {
 fn split(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
     let plan = site.plan;
     let Some(Shape::Split(size)) = &part.balance.shape else { return Vec::new() };
-    let mut all = vec![Size::inside(plan, "length of the slit", in_mm(size.slit))];
+    let what = match size.root {
+        Some(RootSize::Hole(_)) => "length of the slit, with its hole",
+        _ => "length of the slit",
+    };
+    // Along the bar: in a branch it is stretched with the marks.
+    let mut all = vec![Size::inside(plan, what, in_mm(part.balance.stock_length))];
     let count = size.cuts.len();
     all.extend(size.cuts.iter().enumerate().map(|(index, cut)| {
         let what = if count > 1 { format!("cut {} from the edge", index + 1) } else { "cut from the edge".to_owned() };
@@ -210,7 +215,7 @@ fn boss_around(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size
 fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
     let plan = site.plan;
     let length = |what: &str, size| Size::inside(plan, what, in_mm(size));
-    let angle = |radians: f64| Size::words("angle, off straight", format!("{:.0}°", radians.to_degrees()));
+    let angle = |radians: f64| Size::words("angle, off straight", fh_core::describe::angle_words(radians));
     if let Form::Collar { width, height, .. } = &part.segment.form {
         return vec![length("inside width", width.length()), length("inside height", height.length())];
     }

@@ -11,7 +11,7 @@ use crate::held::{Hold, first_to_hold, hold};
 use crate::landmarks::{Measured, measured};
 use crate::lay::lay;
 use crate::legs::{self, Posed, WayToBend};
-use crate::marks::{is_marking, mark_lines, slits_mm};
+use crate::marks::{is_marking, laid_lines, mark_lines, slits_mm};
 use crate::neck;
 use crate::order::Ordered;
 use crate::progress::Progress;
@@ -145,6 +145,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         let up = up.map(words::side_up);
         let own = |target| Size::written(self.setup.plan, target);
         let reach = step.reach.as_ref().map(|all| all.iter().map(own).map(|size| size.when(load.hot)).collect());
+        let lays_off = site.flat.len() > 1 && ordered.tasks.iter().any(is_marking);
         WorkedStep {
             title: self.title(ordered, Some(site)),
             becomes: distinct(ordered.tasks.iter().filter_map(|task| words::becomes(site, task))),
@@ -158,11 +159,9 @@ impl<'b, 'a> Walk<'b, 'a> {
             up: step.up.as_ref().map(|up| words::side_up(up.radians().to_degrees().rem_euclid(360.0))).or(up),
             sizes: reach.unwrap_or_else(|| all_sizes(site, &ordered.tasks, &self.progress[site.index], now_mm)),
             measure,
-            marks: if site.flat.len() > 1 && ordered.tasks.iter().any(is_marking) {
-                mark_lines(site)
-            } else {
-                Vec::new()
-            },
+            marks: if lays_off { mark_lines(site) } else { Vec::new() },
+            laid: if lays_off { laid_lines(site) } else { Vec::new() },
+            marked_view: lays_off.then(|| site.balance.marked_view()),
             slits_mm: slits_mm(site, &self.progress[site.index], &after),
             leave: step.leave.clone().or_else(|| each(&|task| brief::leave(site, task, more_bends))),
             check: step.check.clone().or_else(|| each(&|task| brief::check(site, task, now_mm))),
@@ -203,6 +202,8 @@ impl<'b, 'a> Walk<'b, 'a> {
             sizes: Vec::new(),
             measure: Vec::new(),
             marks: Vec::new(),
+            laid: Vec::new(),
+            marked_view: None,
             slits_mm: Vec::new(),
             necks_mm: Vec::new(),
             heat_with: None,

@@ -1,7 +1,7 @@
 //! Steps in words: what they are called, and the lengths in them.
 
 use crate::hot::hot_mm;
-use crate::site::{Part, Site, in_mm};
+use crate::site::Site;
 use crate::task::Task;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{Form, Made, Operation, Plan, PlanUnit, SocketAxis};
@@ -159,13 +159,7 @@ fn whole_bar(site: Option<&Site<'_>>, operation: Operation) -> String {
 
 /// Which side of the bar is up, in words: `top`, `near side`.
 pub(crate) fn side_up(degrees: f64) -> String {
-    match fh_core::describe::side_name(degrees).as_str() {
-        "up" => "top".to_owned(),
-        "down" => "bottom".to_owned(),
-        "away" => "far side".to_owned(),
-        "toward you" => "near side".to_owned(),
-        other => format!("side {other}"),
-    }
+    fh_core::describe::face_name(degrees)
 }
 
 /// Names in a row: `“a”, “b” and “c”`.
@@ -186,17 +180,13 @@ pub(crate) fn becomes(site: &Site<'_>, task: &Task) -> Option<String> {
     let forged = task.operation.is_shaping()
         || matches!(task.operation, Operation::SetDown | Operation::Split | Operation::Punch | Operation::Drift);
     let is_twice = matches!(part.balance.shape, Some(Shape::Split(_))) && task.operation != Operation::Split;
-    let words = || match (&part.segment.form, task.operation) {
-        // What is gathered is not drawn.
-        (Form::Drawn { section, .. }, Operation::Upset) => format!("upset to {}", section.describe()),
-        _ => fh_core::describe::form_words(part.segment),
+    let words = || {
+        let made = fh_core::describe::made_words(part.segment, part.balance, site.plan.units.length).form;
+        match (&part.segment.form, task.operation, made.split_once(" to ")) {
+            // What is gathered is not drawn.
+            (Form::Drawn { .. }, Operation::Upset, Some((_, section))) => format!("upset to {section}"),
+            _ => made,
+        }
     };
-    (forged && !is_twice).then(|| filled(site.plan, part, &words()))
-}
-
-/// A form in words, with the size that follows from others in place of its dots.
-fn filled(plan: &Plan, part: Part<'_>, words: &str) -> String {
-    let Some(Shape::Flag { outline, .. }) = &part.balance.shape else { return words.to_owned() };
-    let follows = if words.find('…') < words.find('×') { outline.length() } else { outline.width() };
-    words.replace('…', &length_words(plan, in_mm(follows)))
+    (forged && !is_twice).then(words)
 }

@@ -9,7 +9,7 @@ use crate::gauges::{Gauge, gauges};
 use crate::heat_with::heat_with;
 use crate::heating::Lengths;
 use crate::held::Hold;
-use crate::marks::MarkLine;
+use crate::marks::{LaidLine, MarkLine};
 use crate::order::{Job, Ordered, propose, resolve};
 use crate::progress::{Progress, Stage};
 use crate::rules::Rule;
@@ -25,6 +25,7 @@ use crate::words;
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::describe::segment_name;
 use fh_core::findings::Finding;
+use fh_core::metal::View;
 use fh_core::plan::{AnvilPlace, Operation, Plan, Step};
 
 /// The order of work of a plan.
@@ -85,6 +86,10 @@ pub struct WorkedStep {
     pub measure: Vec<String>,
     /// The marks that it lays off.
     pub marks: Vec<MarkLine>,
+    /// The holes and slits that it lays off with them.
+    pub laid: Vec<LaidLine>,
+    /// How the bar is seen, the side that is marked in sight; none where it lays nothing off.
+    pub marked_view: Option<View>,
     /// From where to where slits stand open after it, in mm along the bar as it is then.
     pub slits_mm: Vec<[f64; 2]>,
     /// Where the bar is necked and not forged yet, in mm along the bar as it is after the step.

@@ -164,7 +164,8 @@ impl Page<'_> {
             top += height;
         }
         let marks = self.step.marks.iter().map(fh_work::MarkLine::words);
-        for words in marks.chain(self.step.measure.iter().cloned()) {
+        let laid = self.step.laid.iter().map(fh_work::LaidLine::words);
+        for words in marks.chain(laid).chain(self.step.measure.iter().cloned()) {
             top = pen.text(&words, WORDS, false, ink, (corner.x, top, width));
         }
         top

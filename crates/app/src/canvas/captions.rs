@@ -17,7 +17,18 @@ impl Stage<'_> {
             let mut last_foot = f32::NEG_INFINITY;
             for (index, row) in self.layout.rows_of(strip).enumerate() {
                 let middle = row.y(0.0);
-                let view = if row.view == View::Side { "side" } else { "top" };
+                let view = match (row.view, strip) {
+                    // The side that is punched: every other side is named from it.
+                    (view, Strip::Bar) if view == self.model.marked_view => {
+                        if view == View::Side {
+                            "side, punched"
+                        } else {
+                            "top, punched"
+                        }
+                    }
+                    (View::Side, _) => "side",
+                    (View::Top, _) => "top",
+                };
                 let name_above = if index == 0 { self.sizes.line / 2.0 } else { 0.0 };
                 // Where the rows lie closer than the words are high, the lower word gives way.
                 let at = (middle + name_above).max(last_foot + self.sizes.line / 2.0);

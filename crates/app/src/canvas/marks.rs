@@ -98,7 +98,7 @@ impl Stage<'_> {
     /// The marks in sight from left to right; those at one place have one label.
     fn mark_groups(&self) -> Vec<MarkGroup> {
         let blocks = self.model.blocks.iter().enumerate();
-        let places = blocks.map(|(index, block)| (index, self.axis.x(block.stock[1])));
+        let places = blocks.map(|(index, block)| (index, self.axis.x(block.mark_mm)));
         let mut places: Vec<_> = places.filter(|(_, x)| self.window.x_range().contains(*x)).collect();
         let has_branches = self.model.lanes.len() > 1;
         if has_branches {

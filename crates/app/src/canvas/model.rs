@@ -5,11 +5,11 @@ use super::details::Details;
 use super::lanes::{Lane, Lanes};
 use super::layout::Edges;
 use super::{Scene, Views};
-use fh_core::balance::{LaidRepeat, SegmentBalance, laid_repeats};
-use fh_core::describe::short_name;
+use fh_core::balance::{BarBalance, LaidRepeat, SegmentBalance, laid_repeats};
+use fh_core::describe::{hole_words, made_words, short_name, slit_line_words};
 use fh_core::findings::{Finding, Severity};
 use fh_core::metal::View;
-use fh_core::plan::{Chain, Flat, Form, PlanUnit};
+use fh_core::plan::{Bar, Chain, Flat, Form, PlanUnit};
 use fh_measure::{RoundedLength, Rounding};
 use std::collections::HashMap;
 use uom::si::f64::Length;
@@ -68,8 +68,14 @@ pub(super) struct Block {
     pub(super) forged: [f64; 2],
     /// From where to where it is drawn on the forged bar, in mm: elsewhere only in a slit that is opened.
     pub(super) drawn: [f64; 2],
+    /// What it becomes, with every size as it comes out.
+    pub(super) becomes: String,
     /// The mark at its end.
     pub(super) mark: RoundedLength,
+    /// The same, not rounded, in mm from the datum end.
+    pub(super) mark_mm: f64,
+    /// The holes and the slit that are laid off in it, in words.
+    pub(super) laid: Vec<String>,
     /// Whether it is no part of the finished piece.
     pub(super) hatched: bool,
     /// Whether its sizes are settled.
@@ -119,6 +125,8 @@ pub(super) struct Model {
     pub(super) unit: PlanUnit,
     pub(super) marks: Rounding,
     pub(super) datum: String,
+    /// From where the side that is punched is seen.
+    pub(super) marked_view: View,
 }
 
 impl Model {
@@ -131,7 +139,8 @@ impl Model {
         for (index, flat) in flat.iter().enumerate().filter(|(_, flat)| !flat.segment.form.branches().is_empty()) {
             lanes.add(index, flat.segment.form.branches(), balance);
         }
-        let blocks = blocks(scene, &flat, &balance.segments, &lanes);
+        let mut blocks = blocks(scene, &flat, &balance.segments, &lanes);
+        lay_off(&mut blocks, scene, bar, balance);
         for (index, block) in blocks.iter().enumerate() {
             if let Some(lane) = lanes.all.get_mut(block.lane) {
                 lane.members.push(index);
@@ -148,6 +157,7 @@ impl Model {
             unit: scene.plan.units.length,
             marks: scene.plan.units.marks,
             datum: bar.datum_name().to_owned(),
+            marked_view: balance.marked_view(),
             order: (lanes.all.len() > 1).then(|| PerView::each(|view| painting_order(&balance.segments, view))),
             lanes: lanes.all,
             blocks,
@@ -201,13 +211,27 @@ fn blocks(scene: &Scene<'_>, flat: &[Flat<'_>], balance: &[SegmentBalance], lane
         };
         let alone = seen.get(flat.segment.name.trim()).is_none_or(|count| *count == 1);
         let lane = lanes.of(flat.chain);
-        let drawn = lanes.all.get(lane).map(|lane| block(flat, balance, lane, &path, alone));
+        let drawn = lanes.all.get(lane).map(|lane| block(flat, balance, lane, scene.plan.units.length, (&path, alone)));
         blocks.extend(drawn.map(|block| Block { path, lane, severity: graveness.get(&index).copied(), ..block }));
     }
     blocks
 }
 
-fn block(flat: &Flat<'_>, balance: &SegmentBalance, lane: &Lane, path: &str, alone: bool) -> Block {
+/// Where the mark at each block's end stands, and what is laid off in the block besides.
+fn lay_off(blocks: &mut [Block], scene: &Scene<'_>, bar: &Bar, balance: &BarBalance) {
+    let unit = scene.plan.units.length;
+    let laid = balance.laid_off();
+    for (index, block) in blocks.iter_mut().enumerate() {
+        if let Some(([_, shop], [_, exact])) = balance.block_shop(index).zip(balance.block_exact(index)) {
+            (block.mark, block.mark_mm) = (shop, in_mm(exact));
+        }
+        let holes = laid.holes.iter().filter(|hole| hole.segment == index);
+        let told = holes.map(|hole| format!("{} {} from the datum", hole_words(hole, unit), hole.shop.text()));
+        block.laid = told.chain(slit_line_words(unit, bar, balance, index)).collect();
+    }
+}
+
+fn block(flat: &Flat<'_>, balance: &SegmentBalance, lane: &Lane, unit: PlanUnit, (path, alone): (&str, bool)) -> Block {
     let segment = flat.segment;
     let unnamed = segment.name.trim().is_empty();
     let name = if unnamed { format!("segment {path}") } else { short_name(&segment.name) };
@@ -222,6 +246,9 @@ fn block(flat: &Flat<'_>, balance: &SegmentBalance, lane: &Lane, path: &str, alo
         forged,
         drawn: forged.map(|mm| lane.fan.along(mm)),
         mark: balance.mark_end_shop,
+        mark_mm: in_mm(balance.mark_end),
+        laid: Vec::new(),
+        becomes: made_words(segment, balance, unit).form,
         hatched: matches!(segment.form, Form::Hold { .. } | Form::Trim { .. }),
         settled: balance.shape.is_some(),
         severity: None,

@@ -5,7 +5,6 @@ use super::stage::Stage;
 use super::{Canvas, CanvasEvent, bands};
 use crate::theme::{Text, space};
 use egui::{Pos2, Rect, Response, RichText, Role, Sense, Ui, WidgetInfo, pos2};
-use fh_core::plan::Segment;
 
 impl Canvas {
     /// Makes the segments in sight things that can be clicked and named.
@@ -106,9 +105,12 @@ fn tell(response: &Response, stage: &Stage<'_>, segment: Option<usize>) {
     let Some(index) = segment else { return };
     let Some(block) = stage.model.blocks.get(index) else { return };
     response.clone().on_hover_ui_at_pointer(|ui| {
-        let words = stage.bar.segment(index).map(words).unwrap_or_default();
+        let bend = stage.bar.segment(index).and_then(|segment| fh_core::describe::bend_words(segment, &[]));
         ui.label(RichText::new(&block.name).text_style(Text::Strong.style()));
-        ui.label(words);
+        ui.label(bend.map_or_else(|| block.becomes.clone(), |bend| format!("{}; {bend}", block.becomes)));
+        for words in &block.laid {
+            ui.label(words);
+        }
         if let Some(words) = stage.hidden_words(index) {
             ui.label(RichText::new(words).color(stage.theme.ink_quiet));
         }
@@ -116,13 +118,4 @@ fn tell(response: &Response, stage: &Stage<'_>, segment: Option<usize>) {
             ui.label(RichText::new(format!("has a {}", severity.name())).color(stage.severity_color(severity)));
         }
     });
-}
-
-/// What a segment becomes, and how it is bent then.
-fn words(segment: &Segment) -> String {
-    let form = fh_core::describe::form_words(segment);
-    match fh_core::describe::bend_words(segment, &[]) {
-        Some(bend) => format!("{form}; {bend}"),
-        None => form,
-    }
 }

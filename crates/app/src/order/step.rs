@@ -25,7 +25,8 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
     heading::show(ui, desk.theme, "To reach");
     said::lines(ui, desk, &worked.becomes);
     targets::show(ui, &sizing, worked, &mut next);
-    said::lines(ui, desk, &worked.marks.iter().map(fh_work::MarkLine::words).collect::<Vec<_>>());
+    let laid = worked.laid.iter().map(fh_work::LaidLine::words);
+    said::lines(ui, desk, &worked.marks.iter().map(fh_work::MarkLine::words).chain(laid).collect::<Vec<_>>());
     said::lines(ui, desk, &worked.measure);
     said::lines(ui, desk, &worked.part_notes);
     heading::show(ui, desk.theme, "How");

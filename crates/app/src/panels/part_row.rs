@@ -7,7 +7,7 @@ use crate::theme::{Text, Theme, space};
 use crate::widgets::{form_icon, severity_sign};
 use egui::{Align2, Color32, Rect, Response, Role, Sense, Ui, WidgetInfo, pos2, vec2};
 use fh_core::balance::{BarBalance, SegmentBalance};
-use fh_core::describe::{derived_words, form_words, segment_name};
+use fh_core::describe::{derived_words, made_words, segment_name};
 use fh_core::findings::Severity;
 use fh_core::metal::Shape;
 use fh_core::plan::{Bar, Chain, FormKind, Segment};
@@ -132,9 +132,12 @@ fn along_the_slit(bar: &Bar, balance: &BarBalance, chain: Chain) -> String {
 /// What a segment becomes; where a size gave to fit the bar, that size in place of the written one.
 fn below(desk: &Desk<'_>, segment: &Segment, balance: &SegmentBalance) -> String {
     let unit = desk.document.plan().units.length;
-    let gave = balance.derived.iter().filter(|size| size.gave).filter_map(|size| derived_words(size, unit));
-    let gave: Vec<String> = gave.collect();
-    if gave.is_empty() { form_words(segment) } else { format!("{}: {}", segment.form.kind().name(), gave.join(", ")) }
+    let gave = balance.derived.iter().filter(|size| size.gave && size.name != "length");
+    let gave: Vec<String> = gave.filter_map(|size| derived_words(size, unit)).collect();
+    if gave.is_empty() {
+        return made_words(segment, balance, unit).form;
+    }
+    format!("{}: {}", segment.form.kind().name(), gave.join(", "))
 }
 
 /// The worst finding that speaks of a place.

@@ -1,17 +1,36 @@
 //! What is laid off on the cold bar besides the marks: on which side of it, the middles of holes, and the lines of slits.
 
 use super::{BarBalance, SegmentBalance};
-use crate::metal::{FreeEnd, RootSize, Shape, View, in_mm, mm};
+use crate::metal::{FreeEnd, RootSize, Shape, SplitSize, View, in_mm, mm};
 use crate::plan::Chain;
 use fh_measure::{RoundedLength, Rounding};
-use std::f64::consts::FRAC_1_SQRT_2;
+use std::collections::HashMap;
+use std::f64::consts::{FRAC_1_SQRT_2, FRAC_PI_2};
 use uom::si::f64::Length;
 
 /// Sides nearer to each other than this are equally wide, in mm.
 const ALIKE_MM: f64 = 1e-6;
 
-/// The middle of a hole, as it is laid off on the cold bar.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// Marks nearer to each other than this cannot both be struck, in mm: common practice, no source.
+const NEAREST_MM: f64 = 3.0;
+
+/// What is laid off on a bar besides its marks, on the side that is in sight as it lies for marking.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LaidOff {
+    /// How the bar is seen.
+    pub view: View,
+    /// For each segment the lower and the upper edge of the metal that it is marked on, in mm above the bar's middle as it is
+    /// seen.
+    pub bands_mm: Vec<[f64; 2]>,
+    /// The middles of all holes, in the order of their segments; of a slit with a hole at both ends the one toward the datum
+    /// first.
+    pub holes: Vec<HoleMark>,
+    /// The lines of all slits, in the order of their splits.
+    pub slits: Vec<SlitMark>,
+}
+
+/// The middle of a hole.
+#[derive(Clone, Debug, PartialEq)]
 pub struct HoleMark {
     /// The segment that it is in, counted through the bar.
     pub segment: usize,
@@ -19,11 +38,13 @@ pub struct HoleMark {
     pub middle: Length,
     /// The same, rounded for the shop.
     pub shop: RoundedLength,
+    /// How far it lies above the bar's middle as it is seen, in mm; one hole for each cut of a slit.
+    pub across_mm: Vec<f64>,
     /// The diameter of a hole at the end of a slit; none of a boss's hole.
     pub root: Option<Length>,
 }
 
-/// The line of a slit, as it is laid off on the cold bar.
+/// The line of a slit.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SlitMark {
     /// The split that it belongs to, counted through the bar.
@@ -32,8 +53,12 @@ pub struct SlitMark {
     pub ends: [SlitEnd; 2],
     /// How far each of its cuts lies from the first branch's edge.
     pub cuts: Vec<Length>,
-    /// The side of that edge, in radians around the bar from up by way of toward-you.
+    /// How far each lies above the bar's middle as it is seen, in mm; one line in the middle where they are in an edge.
+    pub across_mm: Vec<f64>,
+    /// The side of the first branch's edge, in radians around the bar from up by way of toward-you.
     pub side: f64,
+    /// Whether its cuts are in sight; otherwise they are in an edge.
+    pub is_seen: bool,
 }
 
 /// One end of a slit.
@@ -46,8 +71,8 @@ pub struct SlitEnd {
 }
 
 impl BarBalance {
-    /// How the bar is seen for marking, so that the side that is punched is in sight: its wider side. Of a bar as wide as it is
-    /// thick the top, where holes are made, unless its slits are cut from the near side.
+    /// How the bar is seen as it lies for marking, the side that is punched in sight: its wider side. Of a bar as wide as it is
+    /// thick the top, where holes are made, unless its first slit is cut from the near side.
     pub fn marked_view(&self) -> View {
         let [side, top] = [View::Side, View::Top].map(|view| self.stock_section.seen_mm(view));
         if (side - top).abs() > ALIKE_MM {
@@ -66,28 +91,59 @@ impl BarBalance {
         marks.round_up(in_mm(self.stock_length))
     }
 
-    /// The middles of all holes, in the order of their segments; of a slit with a hole at both ends the one toward the datum
-    /// first.
-    pub fn hole_marks(&self) -> Vec<HoleMark> {
-        self.segments.iter().enumerate().flat_map(|(index, segment)| holes_of(index, segment)).collect()
+    /// What is laid off besides the marks.
+    pub fn laid_off(&self) -> LaidOff {
+        let view = self.marked_view();
+        let half = self.stock_section.seen_mm(view) / 2.0;
+        let mut laid = LaidOff { view, bands_mm: Vec::new(), holes: Vec::new(), slits: Vec::new() };
+        let mut chains: HashMap<Chain, [f64; 2]> = HashMap::from([(Chain::Bar, [-half, half])]);
+        for (index, segment) in self.segments.iter().enumerate() {
+            let band = chains.get(&segment.chain).copied().unwrap_or([-half, half]);
+            laid.bands_mm.push(band);
+            match &segment.shape {
+                Some(Shape::Split(split)) => {
+                    let line = CutLine::new(split, view, band);
+                    let holes = root_holes(index, segment, split, &line.across_mm);
+                    laid.slits.extend(self.slit_mark(index, split, &line, &holes));
+                    laid.holes.extend(holes);
+                    let own = line.bands(band, split.branches.len()).into_iter().enumerate();
+                    chains.extend(own.map(|(branch, band)| (Chain::Branch { split: index, branch }, band)));
+                }
+                _ => laid.holes.extend(boss_hole(index, segment, band)),
+            }
+        }
+        laid
     }
 
-    /// The lines of all slits, in the order of their splits.
-    pub fn slit_marks(&self) -> Vec<SlitMark> {
-        let slit = |(index, segment): (usize, &SegmentBalance)| {
-            let Some(Shape::Split(split)) = &segment.shape else { return None };
-            let at_mark = self.block_shop(index)?.map(|shop| SlitEnd { shop, is_hole: false });
-            let at_hole = |hole: &HoleMark| SlitEnd { shop: hole.shop, is_hole: true };
-            let holes = holes_of(index, segment);
-            let ends = match (split.free, holes.as_slice()) {
-                (FreeEnd::Datum, [hole, ..]) => [at_mark[0], at_hole(hole)],
-                (FreeEnd::Far, [hole, ..]) => [at_hole(hole), at_mark[1]],
-                (FreeEnd::Neither, [first, last, ..]) => [at_hole(first), at_hole(last)],
-                _ => at_mark,
-            };
-            Some(SlitMark { segment: index, ends, cuts: split.cuts.clone(), side: split.side })
+    fn slit_mark(&self, index: usize, split: &SplitSize, line: &CutLine, holes: &[HoleMark]) -> Option<SlitMark> {
+        let at_mark = self.block_shop(index)?.map(|shop| SlitEnd { shop, is_hole: false });
+        let at_hole = |hole: &HoleMark| SlitEnd { shop: hole.shop, is_hole: true };
+        let ends = match (split.free, holes) {
+            (FreeEnd::Datum, [hole, ..]) => [at_mark[0], at_hole(hole)],
+            (FreeEnd::Far, [hole, ..]) => [at_hole(hole), at_mark[1]],
+            (FreeEnd::Neither, [first, last, ..]) => [at_hole(first), at_hole(last)],
+            _ => at_mark,
         };
-        self.segments.iter().enumerate().filter_map(slit).collect()
+        Some(SlitMark {
+            segment: index,
+            ends,
+            cuts: split.cuts.clone(),
+            across_mm: line.across_mm.clone(),
+            side: split.side,
+            is_seen: line.is_seen,
+        })
+    }
+
+    /// Whether the mark between two segments of the bar is struck: of the two beside a short shoulder only that on its thick side,
+    /// for both cannot be.
+    pub fn is_struck(&self, before: usize, after: usize) -> bool {
+        let thin_side = |index: usize, is_end: bool| {
+            let Some(segment) = self.segments.get(index) else { return false };
+            let Some(Shape::Shoulder { from, to, .. }) = &segment.shape else { return false };
+            let is_thin = if is_end { to.area() < from.area() } else { from.area() < to.area() };
+            is_thin && in_mm(segment.stock_length) < NEAREST_MM
+        };
+        !thin_side(before, true) && !thin_side(after, false)
     }
 
     /// From which mark to which a segment reaches, rounded for the shop. A branch ends where its slit does: there the slit's
@@ -111,38 +167,16 @@ impl BarBalance {
         let mut others = self.segments.iter().enumerate().filter(|(_, other)| other.chain == segment.chain);
         let (first, last) = (others.next().map(|(at, _)| at), others.next_back().map(|(at, _)| at));
         let is_first = first == Some(index);
-        let is_last = last.unwrap_or(index) == index;
+        let is_last = last.or(first) == Some(index);
         let start = if is_first && size.free != FreeEnd::Datum { around[0] } else { own[0] };
         let end = if is_last && size.free != FreeEnd::Far { around[1] } else { own[1] };
         Some([start, end])
     }
 }
 
-/// The middles of the holes of one segment: of its boss, or at the ends of its slit.
-fn holes_of(index: usize, segment: &SegmentBalance) -> Vec<HoleMark> {
-    let marks = segment.mark_end_shop.rounding();
-    let hole =
-        |middle_mm: f64, root| HoleMark { segment: index, middle: mm(middle_mm), shop: marks.round(middle_mm), root };
-    let [start, end] = [segment.mark_start, segment.mark_end].map(in_mm);
-    match &segment.shape {
-        Some(Shape::Split(split)) => {
-            let Some(RootSize::Hole(diameter)) = split.root else { return Vec::new() };
-            let radius = in_mm(diameter) / 2.0;
-            let at_start = hole(start + radius, Some(diameter));
-            let at_end = hole(end - radius, Some(diameter));
-            match split.free {
-                FreeEnd::Datum => vec![at_end],
-                FreeEnd::Far => vec![at_start],
-                FreeEnd::Neither => vec![at_start, at_end],
-            }
-        }
-        _ => segment.hole_share().map(|share| hole(start + (end - start) * share, None)).into_iter().collect(),
-    }
-}
-
 impl SegmentBalance {
     /// Where the middle of a boss's hole lies along it, as a share of its length from the datum side: as far along on the bar as
-    /// on the boss. None without a hole, or of one that has no place.
+    /// on the boss. None without a hole.
     pub fn hole_share(&self) -> Option<f64> {
         let Some(shape @ Shape::Hole { at, .. }) = &self.shape else { return None };
         let share = in_mm(*at) / in_mm(shape.length());
@@ -151,18 +185,74 @@ impl SegmentBalance {
     }
 }
 
-impl SlitMark {
-    /// Whether its cuts are in sight as the bar is marked; otherwise they are in an edge.
-    pub fn is_seen(&self, view: View) -> bool {
-        self.upward(view).abs() > FRAC_1_SQRT_2
+fn hole(index: usize, segment: &SegmentBalance, middle_mm: f64, across_mm: Vec<f64>, root: Option<Length>) -> HoleMark {
+    let shop = segment.mark_end_shop.rounding().round(middle_mm);
+    HoleMark { segment: index, middle: mm(middle_mm), shop, across_mm, root }
+}
+
+/// The middle of a boss's hole.
+fn boss_hole(index: usize, segment: &SegmentBalance, [low, high]: [f64; 2]) -> Option<HoleMark> {
+    let middle = in_mm(segment.mark_start + segment.stock_length * segment.hole_share()?);
+    Some(hole(index, segment, middle, vec![f64::midpoint(low, high)], None))
+}
+
+/// The middles of the holes at the ends of a slit. They reach as far as the mark: before it lies the branches' metal alone.
+fn root_holes(index: usize, segment: &SegmentBalance, split: &SplitSize, across_mm: &[f64]) -> Vec<HoleMark> {
+    let Some(RootSize::Hole(diameter)) = split.root else { return Vec::new() };
+    let radius = in_mm(diameter) / 2.0;
+    let hole = |middle: f64| hole(index, segment, middle, across_mm.to_vec(), Some(diameter));
+    let at_start = hole(in_mm(segment.mark_start) + radius);
+    let at_end = hole(in_mm(segment.mark_end) - radius);
+    match split.free {
+        FreeEnd::Datum => vec![at_end],
+        FreeEnd::Far => vec![at_start],
+        FreeEnd::Neither => vec![at_start, at_end],
+    }
+}
+
+/// Where the cuts of a split lie across the bar as it is seen.
+struct CutLine {
+    across_mm: Vec<f64>,
+    is_seen: bool,
+    /// Whether the first branch is the upper one.
+    from_above: bool,
+}
+
+impl CutLine {
+    fn new(split: &SplitSize, view: View, band: [f64; 2]) -> Self {
+        // Seen from the side up is up; seen from above it is away from the smith.
+        let upward = match view {
+            View::Side => split.side.cos(),
+            View::Top => -split.side.sin(),
+        };
+        let middle = f64::midpoint(band[0], band[1]);
+        let is_seen = upward.abs() > FRAC_1_SQRT_2;
+        let half = in_mm(split.stock.section().extent(FRAC_PI_2 - split.side)) / 2.0;
+        let place = |cut: &Length| (middle + upward.signum() * (half - in_mm(*cut))).clamp(band[0], band[1]);
+        let across_mm = if is_seen { split.cuts.iter().map(place).collect() } else { vec![middle] };
+        Self { across_mm, is_seen, from_above: upward > 0.0 }
     }
 
-    /// How far up on the picture the first branch's side points, from -1 to 1: seen from the side up is up, seen from above it
-    /// is away from the smith.
-    pub fn upward(&self, view: View) -> f64 {
-        match view {
-            View::Side => self.side.cos(),
-            View::Top => -self.side.sin(),
+    /// The bands between the cuts, the first branch's first; where they are in an edge each branch fills the whole band.
+    fn bands(&self, [low, high]: [f64; 2], branches: usize) -> Vec<[f64; 2]> {
+        if !self.is_seen {
+            return vec![[low, high]; branches];
         }
+        let (first, last) = if self.from_above { (high, low) } else { (low, high) };
+        let edges: Vec<f64> = std::iter::once(first).chain(self.across_mm.iter().copied()).chain([last]).collect();
+        edges.windows(2).map(|pair| [pair[0].min(pair[1]), pair[0].max(pair[1])]).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn bands_lie_between_the_cuts() {
+        let line = |across_mm: Vec<f64>, from_above| CutLine { across_mm, is_seen: true, from_above };
+        let three = line(vec![2.0, -4.0], true).bands([-10.0, 10.0], 3);
+        assert_eq!(three, [[2.0, 10.0], [-4.0, 2.0], [-10.0, -4.0]]);
+        assert_eq!(line(vec![-2.0], false).bands([-10.0, 10.0], 2), [[-10.0, -2.0], [-2.0, 10.0]]);
     }
 }

@@ -36,7 +36,11 @@ pub(super) fn trade_sizes(
             derived.push(Derived::length("length", *length, "follows from the bundle by the collar rule"));
         }
         (Form::Split { .. }, Some(Shape::Split(split))) => {
-            derived.push(Derived::length("slit", split.slit, "holds the metal of all branches"));
+            derived.push(Derived::length(
+                "slit",
+                split.stock_length,
+                "holds the metal of all branches, and its root hole",
+            ));
             for (cut, name) in split.cuts.iter().zip(["cut", "second cut", "third cut", "fourth cut", "fifth cut"]) {
                 derived.push(Derived::length(name, *cut, "from the first branch's edge"));
             }

@@ -19,7 +19,8 @@ use crate::neck;
 use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::task::{Task, is_drilled};
-use fh_core::metal::Shape;
+use fh_core::describe::marked_side_words;
+use fh_core::metal::{Shape, View};
 use fh_core::plan::{Form, JointKind, Operation};
 
 const ON_THE_EDGE: &str =
@@ -38,17 +39,13 @@ pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend], progress: &P
     match task.part {
         Some(at) => of_part(site, task, site.part(at)?, ways, progress),
         None if task.operation == Operation::Mark && site.flat.len() < 2 => None,
-        None if task.operation == Operation::Mark && leaves_marks_out(site) => of_bar(site, task.operation)
-            .map(|words| format!("{words} Of two marks beside a short step only the one on its thick side is struck.")),
+        None if task.operation == Operation::Mark => Some(marked(site)),
         None => of_bar(site, task.operation).map(str::to_owned),
     }
 }
 
 fn of_bar(site: &Site<'_>, operation: Operation) -> Option<&'static str> {
     Some(match operation {
-        Operation::Mark => {
-            "Square each mark across the side toward you and punch it there, lightly. With the datum end at your left, that side tells which one is the top."
-        }
         Operation::Straighten => "Heat only where it is out of line; light blows on the face, and sight along it.",
         Operation::Check if has_bends(site) => {
             "True it first: sight along it, lay it on a flat plate, and correct warm what the last bend or weld has pulled."
@@ -59,6 +56,30 @@ fn of_bar(site: &Site<'_>, operation: Operation) -> Option<&'static str> {
         Operation::Wax => "Just warm enough that the wax melts on it, and no warmer.",
         _ => return None,
     })
+}
+
+/// How the bar lies for marking, and what is punched. All sides that are named later hang on that.
+fn marked(site: &Site<'_>) -> String {
+    let view = site.balance.marked_view();
+    let [wide, thick] = extents(&site.balance.stock);
+    let flat = if (wide - thick).abs() > 1e-6 { "flat, " } else { "" };
+    let turned = if view == View::Side { "; turn it toward you" } else { "" };
+    let datum = site.bar.datum_name();
+    let mut all = vec![format!(
+        "Lay it {flat}with the {datum} at your left. Square each mark across the side that is up and punch it there, lightly: from now on that side is the {}{turned}.",
+        marked_side_words(view)
+    )];
+    let laid = site.balance.laid_off();
+    if !laid.holes.is_empty() {
+        all.push("Punch the middles of the holes.".to_owned());
+    }
+    if !laid.slits.is_empty() {
+        all.push("Scribe the lines of the slits.".to_owned());
+    }
+    if leaves_marks_out(site) {
+        all.push("Of two marks beside a short step only the one on its thick side is struck.".to_owned());
+    }
+    all.join(" ")
 }
 
 fn has_bends(site: &Site<'_>) -> bool {

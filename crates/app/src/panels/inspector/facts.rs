@@ -6,6 +6,7 @@ use crate::widgets::section_picture::{Drawn, show as section_picture};
 use crate::widgets::{heading, row};
 use egui::Ui;
 use fh_core::balance::{BarBalance, Between, SegmentBalance, SegmentSpread};
+use fh_core::describe::{fine_length, laid_cuts_words, laid_from_to_words};
 use fh_core::metal::{Section, Shape};
 use fh_core::plan::Chain;
 use uom::si::f64::Length;
@@ -56,7 +57,7 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentB
     if let Some(words) = between(|spread| spread.stock_length) {
         fact(BETWEEN, words);
     }
-    fact("Forged length", shop(segment.forged_length));
+    fact("Forged length", fine_length(segment.forged_length, unit));
     if let Some(words) = between(|spread| spread.forged_length) {
         fact(BETWEEN, words);
     }
@@ -70,10 +71,26 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentB
     let (draw, ratio) = draw_ratio(bar, segment);
     fact(draw, ratio);
     let [start, end] = mark_words(desk, segment, at);
-    fact(&start, shop(segment.mark_start));
-    fact(&end, segment.mark_end_shop.text());
+    fact(&start, bar.block_shop(at).map_or(segment.mark_start_shop, |[start, _]| start).text());
+    fact(&end, bar.block_shop(at).map_or(segment.mark_end_shop, |[_, end]| end).text());
     if let Some(words) = between(|spread| spread.mark_end) {
         fact(BETWEEN, words);
+    }
+    laid_off(desk, bar, at, &mut fact);
+}
+
+/// The holes and the slit of a segment, as they are laid off on the cold bar.
+fn laid_off(desk: &Desk<'_>, balance: &BarBalance, at: usize, fact: &mut impl FnMut(&str, String)) {
+    let plan = desk.document.plan();
+    let Some(bar) = plan.bars.get(desk.selection.bar) else { return };
+    let laid = balance.laid_off();
+    for hole in laid.holes.iter().filter(|hole| hole.segment == at) {
+        let what = if hole.root.is_some() { "Middle of the root hole" } else { "Middle of the hole" };
+        fact(what, format!("{} from the datum", hole.shop.text()));
+    }
+    for slit in laid.slits.iter().filter(|slit| slit.segment == at) {
+        fact("Slit line", laid_cuts_words(slit, plan.units.length));
+        fact("– along the bar", laid_from_to_words(bar, balance, slit));
     }
 }
 

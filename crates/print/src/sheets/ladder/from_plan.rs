@@ -2,8 +2,8 @@
 
 use super::words::{BarWords, Measure, RungWords, SegmentWords, SheetWords};
 use crate::sheets::names::{bar_name, title};
-use fh_core::balance::{Balance, CHECKING_HEAT_CELSIUS, Ladder, Rung, hot_length, ladder};
-use fh_core::describe::{form_words, ladder_size_words, rung_change_words, rung_size_words, segment_name};
+use fh_core::balance::{Balance, CHECKING_HEAT_CELSIUS, Ladder, Rung, SegmentBalance, hot_length, ladder};
+use fh_core::describe::{fine_length, ladder_size_words, made_words, rung_change_words, rung_size_words, segment_name};
 use fh_core::plan::{Bar, Plan};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
@@ -35,16 +35,20 @@ fn bar_words(plan: &Plan, balance: &Balance, index: usize, bar: &Bar) -> BarWord
     let ladders = (0..bar.count_segments()).filter_map(|at| Some((at, ladder(plan, balance, index, at)?)));
     BarWords {
         name: bar_name(plan, index, bar),
-        segments: ladders.filter_map(|(at, ladder)| segment_words(plan, bar, at, &ladder)).collect(),
+        segments: ladders
+            .filter_map(|(at, ladder)| {
+                segment_words(plan, bar, balance.bars.get(index)?.segments.get(at)?, at, &ladder)
+            })
+            .collect(),
     }
 }
 
-fn segment_words(plan: &Plan, bar: &Bar, at: usize, ladder: &Ladder) -> Option<SegmentWords> {
+fn segment_words(plan: &Plan, bar: &Bar, balance: &SegmentBalance, at: usize, ladder: &Ladder) -> Option<SegmentWords> {
     let segment = bar.segment(at)?;
     Some(SegmentWords {
         number: bar.path(at),
         name: segment_name(bar, at),
-        becomes: form_words(segment),
+        becomes: made_words(segment, balance, plan.units.length).form,
         measured: ladder_size_words(ladder),
         rungs: ladder.rungs.iter().rev().map(|rung| rung_words(plan, rung)).collect(),
     })
@@ -52,10 +56,12 @@ fn segment_words(plan: &Plan, bar: &Bar, at: usize, ladder: &Ladder) -> Option<S
 
 fn rung_words(plan: &Plan, rung: &Rung) -> RungWords {
     let marks = plan.units.marks;
-    let measure = |length: Length| {
-        let mm = length.get::<millimeter>();
-        Measure { words: marks.round(mm).text(), mm }
+    // The planned length is told as everywhere else.
+    let words = |length: Length| match rung.steps {
+        0 => fine_length(length, plan.units.length),
+        _ => marks.round(length.get::<millimeter>()).text(),
     };
+    let measure = |length: Length| Measure { words: words(length), mm: length.get::<millimeter>() };
     RungWords {
         planned: rung.steps == 0,
         size: rung_size_words(rung, plan.units.length),

@@ -45,14 +45,21 @@ pub(super) struct Columns {
 }
 
 impl Columns {
-    /// Columns that fill a width: numbers and figures take what they need, the words share the rest.
-    pub(super) fn fill(width: f64, numbers_mm: f64) -> Self {
+    /// Columns that fill a width: numbers and figures take what they need, the words share the rest. The side has a column where
+    /// most rows tell one, and stands under what the block becomes where not.
+    pub(super) fn fill(width: f64, numbers_mm: f64, tells_sides: bool) -> Self {
         let figures_mm = [numbers_mm.max(10.0), 33.0, 23.0, 30.0];
         const WIDE: [f64; 4] = [0.19, 0.44, 0.18, 0.19];
+        const NO_SIDE: [f64; 4] = [0.22, 0.56, 0.0, 0.22];
         // On a narrow page the side stands under what the block becomes.
         const NARROW: [f64; 4] = [0.22, 0.52, 0.0, 0.26];
         let rest = width - figures_mm.iter().sum::<f64>();
-        let words = if width < NARROW_MM { NARROW } else { WIDE }.map(|share| share * rest);
+        let words = match width < NARROW_MM {
+            true => NARROW,
+            false if tells_sides => WIDE,
+            false => NO_SIDE,
+        }
+        .map(|share| share * rest);
         let mut left = 0.0;
         let mut column = |head, width, align| {
             let column = Column { head, width, left, align };

@@ -44,7 +44,7 @@ fn bar_words(
     BarWords {
         name: bar_name(plan, index, bar),
         facts,
-        strip: strip(bar, worked),
+        strip: strip(plan, bar, worked),
         rows: table_rows(plan, bar, worked, spread),
         findings: Vec::new(),
     }

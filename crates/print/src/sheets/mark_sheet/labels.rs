@@ -1,6 +1,6 @@
 //! The running totals above a row of the strip: level where they fit, upright where marks are close together.
 
-use super::slits::BranchMark;
+use super::slits::{BranchMark, StripHole};
 use super::words::StripMark;
 use crate::drawing::{Item, Point, Text, at};
 use crate::fonts::{CAP_HEIGHT, Weight};
@@ -19,8 +19,12 @@ const FARTHEST_MM: f64 = 24.0;
 const GAP_MM: f64 = 2.5;
 /// The space between two upright labels.
 const UPRIGHT_GAP_MM: f64 = 1.5;
-/// The space around a number in its box, and between box and total.
+/// The space around a number in its box.
 const BOX_PAD_MM: f64 = 0.9;
+/// The space between box and total, as a share of the em: a box that touches its total reads as one figure.
+const BOX_GAP: f64 = 0.36;
+/// What stands in the box of a hole.
+const HOLE: &str = "hole";
 
 /// One label: a number in a box, and a running total. The datum has no number.
 pub(super) struct Label {
@@ -47,6 +51,11 @@ impl Label {
         Self { mark_x: x, number: Some(mark.path.clone()), total: typeset::printable(&mark.total), framed: true }
     }
 
+    /// The label of the middle of a hole at `x`.
+    pub(super) fn of_hole(hole: &StripHole, x: f64) -> Self {
+        Self { mark_x: x, number: Some(HOLE.to_owned()), total: typeset::printable(&hole.total), framed: true }
+    }
+
     /// The box of a number, and the ink in it.
     fn number_box(&self, corner: Point, opposite: Point) -> (Item, Gray) {
         if self.framed {
@@ -61,9 +70,13 @@ impl Label {
         self.number.as_ref().map_or(0.0, padded)
     }
 
+    /// Between the box and the total.
+    fn gap_mm(&self, size: f64) -> f64 {
+        if self.number.is_some() { BOX_GAP * size } else { 0.0 }
+    }
+
     fn length_mm(&self, size: f64) -> f64 {
-        let between = if self.number.is_some() { BOX_PAD_MM } else { 0.0 };
-        self.box_mm(size) + between + typeset::width_mm(&self.total, size, Weight::SemiBold)
+        self.box_mm(size) + self.gap_mm(size) + typeset::width_mm(&self.total, size, Weight::SemiBold)
     }
 }
 
@@ -143,8 +156,8 @@ impl PlacedLabels {
             let number = Text::new(at(left + box_width / 2.0, baseline), self.size, number);
             items.push(number.centered().bold().gray(ink).into());
         }
-        let between = if label.number.is_some() { BOX_PAD_MM } else { 0.0 };
-        items.push(Text::new(at(left + box_width + between, baseline), self.size, &label.total).bold().into());
+        let total_left = left + box_width + label.gap_mm(self.size);
+        items.push(Text::new(at(total_left, baseline), self.size, &label.total).bold().into());
         items
     }
 
@@ -159,7 +172,7 @@ impl PlacedLabels {
             let number = Text::new(at(baseline, foot - box_length / 2.0), self.size, number);
             items.push(number.centered().bold().upward().gray(ink).into());
         }
-        let start = at(baseline, foot - box_length - BOX_PAD_MM);
+        let start = at(baseline, foot - box_length - label.gap_mm(self.size));
         items.push(Text::new(start, self.size, &label.total).bold().upward().into());
         items
     }
@@ -197,4 +210,42 @@ fn all_near(places: &[f64], wanted: &[f64]) -> bool {
 
 fn wanted(labels: &[Label]) -> Vec<f64> {
     labels.iter().map(|label| label.mark_x).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_box_keeps_clear_of_its_total() {
+        let label = |x: f64, total: &str| Label {
+            mark_x: x,
+            number: Some("1".to_owned()),
+            total: total.to_owned(),
+            framed: false,
+        };
+        let level = PlacedLabels::place(vec![label(50.0, "1 35/64 in")], 0.0, 200.0);
+        let upright = PlacedLabels::place((0..12).map(|at| label(50.0 + f64::from(at), "45 mm")).collect(), 0.0, 200.0);
+        // Between the box and the first figure at least the width of a 1, so that they do not read as one number.
+        let least = typeset::width_mm("1", SMALLEST, Weight::SemiBold) * 0.6;
+        for (labels, is_level) in [(level, true), (upright, false)] {
+            let items = labels.items(100.0);
+            let boxes = items.iter().filter_map(|item| match item {
+                Item::Polygon { points, fill: Some(Gray::BLACK), .. } => Some(points.clone()),
+                _ => None,
+            });
+            let totals = items.iter().filter_map(|item| match item {
+                Item::Text(text) if text.content() != "1" => Some(text.at),
+                _ => None,
+            });
+            for (corners, total) in boxes.zip(totals) {
+                let gap = if is_level {
+                    total.x - corners.iter().map(|corner| corner.x).fold(f64::NEG_INFINITY, f64::max)
+                } else {
+                    corners.iter().map(|corner| corner.y).fold(f64::INFINITY, f64::min) - total.y
+                };
+                assert!(gap > least && gap > 0.9, "{gap}");
+            }
+        }
+    }
 }

@@ -1,21 +1,22 @@
 //! The marks of a bar, for the strip and for the table.
 
 use super::made::{branch_words, made_lines};
-use super::slits::{hole_middle_mm, slits};
+use super::slits::{branch_marks, holes, slits};
 use super::tolerances::add_tolerances;
 use super::words::{Fate, MarkKind, Strip, StripBlock, StripMark, TableRow};
-use fh_core::balance::{BarBalance, BarSpread, SegmentBalance};
-use fh_core::describe::segment_name;
-use fh_core::describe::{bend_words, derived_words, form_words, repeat_lines, side_words};
+use fh_core::balance::{BarBalance, BarSpread, HoleMark, LaidOff, SegmentBalance};
+use fh_core::describe::{
+    bend_words, hole_words, made_words, repeat_lines, segment_name, side_words, slit_line_words,
+};
 use fh_core::metal::{Shape, View};
 use fh_core::plan::{Bar, Chain, Flat, Form, Plan, Segment};
+use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
 /// The bar as it is drawn; none where nothing is marked on it.
-pub(super) fn strip(bar: &Bar, worked: &BarBalance) -> Option<Strip> {
+pub(super) fn strip(plan: &Plan, bar: &Bar, worked: &BarBalance) -> Option<Strip> {
     let (_, last) = worked.whole().last()?;
-    let (slits, branch_marks) = slits(bar, worked);
-    // As it lies on the sheet: a flat lies on its width.
+    let laid = worked.laid_off();
     let across = |view: View| {
         let [low, high] = worked.stock_edges_mm(view);
         high - low
@@ -26,15 +27,44 @@ pub(super) fn strip(bar: &Bar, worked: &BarBalance) -> Option<Strip> {
     };
     Some(Strip {
         datum: datum_words(bar),
-        height_mm: sane(across(View::Side).max(across(View::Top))),
+        height_mm: sane(across(laid.view)),
         length_mm: sane(length_mm),
         length,
         marks: strip_marks(bar, worked),
         blocks: strip_blocks(bar, worked),
-        slits,
-        branch_marks,
-        holes_mm: worked.segments.iter().filter_map(hole_middle_mm).collect(),
+        slits: slits(worked, &laid),
+        branch_marks: branch_marks(bar, worked, &laid),
+        holes: holes(&laid),
+        lying: lying_words(laid.view, across(laid.view) > across(other(laid.view)) + 1e-6),
+        slit_words: slit_words(plan, bar, worked, &laid),
     })
+}
+
+fn other(view: View) -> View {
+    match view {
+        View::Side => View::Top,
+        View::Top => View::Side,
+    }
+}
+
+/// Which side of the bar is drawn, and that it is the one to punch. Every side that a card names hangs on it.
+fn lying_words(view: View, is_wide: bool) -> String {
+    let wide = if is_wide { ", wide side up," } else { "" };
+    let up = if is_wide { "that side" } else { "the side that is up" };
+    let [from, name] = match view {
+        View::Top => ["above", "top"],
+        View::Side => ["where you stand", "near side"],
+    };
+    format!("Full scale, seen from {from}. Lay the bar on it{wide} and punch {up}: on every card it is the {name}.")
+}
+
+/// Where each slit is cut.
+fn slit_words(plan: &Plan, bar: &Bar, worked: &BarBalance, laid: &LaidOff) -> Vec<String> {
+    let words = |slit: &fh_core::balance::SlitMark| {
+        let line = slit_line_words(plan.units.length, bar, worked, slit.segment)?;
+        Some(format!("“{}”: {line}.", segment_name(bar, slit.segment)))
+    };
+    laid.slits.iter().filter_map(words).collect()
 }
 
 fn datum_words(bar: &Bar) -> String {
@@ -46,7 +76,7 @@ fn strip_marks(bar: &Bar, worked: &BarBalance) -> Vec<StripMark> {
         number: bar.path(number),
         at_mm: sane(segment.mark_end_shop.mm()),
         total: segment.mark_end_shop.text(),
-        kind: mark_kind(&bar.segments, place),
+        kind: struck_kind(worked, &bar.segments, place),
     };
     worked.whole().enumerate().map(mark).collect()
 }
@@ -54,6 +84,7 @@ fn strip_marks(bar: &Bar, worked: &BarBalance) -> Vec<StripMark> {
 fn strip_blocks(bar: &Bar, worked: &BarBalance) -> Vec<StripBlock> {
     let block = |(segment, (number, balance)): (&Segment, (usize, &SegmentBalance))| StripBlock {
         name: segment_name(bar, number),
+        number: bar.path(number),
         start_mm: sane(balance.mark_start_shop.mm()),
         end_mm: sane(balance.mark_end_shop.mm()),
         fate: fate(segment),
@@ -85,6 +116,15 @@ fn mark_kind(chain: &[Segment], place: usize) -> MarkKind {
     }
 }
 
+/// The same on the bar itself, where of two marks beside a short step one is not struck.
+fn struck_kind(worked: &BarBalance, chain: &[Segment], place: usize) -> MarkKind {
+    let mut around = worked.whole().map(|(number, _)| number).skip(place);
+    match (around.next(), around.next()) {
+        (Some(before), Some(after)) if !worked.is_struck(before, after) => MarkKind::LineOnly,
+        _ => mark_kind(chain, place),
+    }
+}
+
 /// The datum's row, then one for each mark.
 pub(super) fn table_rows(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Option<&BarSpread>) -> Vec<TableRow> {
     if worked.segments.is_empty() {
@@ -93,9 +133,14 @@ pub(super) fn table_rows(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Op
     let datum =
         TableRow { total: "0".to_owned(), exact_mm: "0.00".to_owned(), block: datum_words(bar), ..TableRow::default() };
     let mut rows = vec![datum];
-    for (number, (flat, balance)) in bar.flat().iter().zip(&worked.segments).enumerate() {
+    let laid = worked.laid_off();
+    for (number, flat) in bar.flat().iter().take(worked.segments.len()).enumerate() {
         rows.extend(branch_row(plan, bar, worked, flat));
-        let mut row = block_row(plan, bar, number, flat, balance);
+        rows.extend(
+            laid.holes.iter().filter(|hole| hole.segment == number).map(|hole| hole_row(plan, bar, flat, hole)),
+        );
+        let mut row = block_row(plan, bar, worked, number, flat);
+        row.becomes.extend(slit_line_words(plan.units.length, bar, worked, number));
         row.step = worked.step_shop(number).map_or(String::new(), |step| step.text());
         if let Some(spread) = spread.and_then(|spread| spread.segments.get(number)) {
             add_tolerances(&mut row, plan, spread);
@@ -122,17 +167,42 @@ fn branch_row(plan: &Plan, bar: &Bar, worked: &BarBalance, flat: &Flat<'_>) -> O
     Some(TableRow { block: title, becomes, depth: flat.depth, ..TableRow::default() })
 }
 
+/// The row of the middle of a hole.
+fn hole_row(plan: &Plan, bar: &Bar, flat: &Flat<'_>, hole: &HoleMark) -> TableRow {
+    TableRow {
+        number: "hole".to_owned(),
+        total: hole.shop.text(),
+        exact_mm: format!("{:.2}", hole.middle.get::<millimeter>()),
+        off_by: off_by(hole.shop.mm(), hole.middle),
+        block: segment_name(bar, hole.segment),
+        becomes: vec![hole_words(hole, plan.units.length)],
+        strike: MarkKind::CentrePunch.name().to_owned(),
+        depth: flat.depth,
+        is_hole: true,
+        ..TableRow::default()
+    }
+}
+
 /// The row of a mark, as far as it follows from the block that ends there.
-fn block_row(plan: &Plan, bar: &Bar, number: usize, flat: &Flat<'_>, balance: &SegmentBalance) -> TableRow {
+fn block_row(plan: &Plan, bar: &Bar, worked: &BarBalance, number: usize, flat: &Flat<'_>) -> TableRow {
+    let Some(balance) = worked.segments.get(number) else { return TableRow::default() };
+    let (shop, exact) = match worked.block_shop(number).zip(worked.block_exact(number)) {
+        Some(([_, shop], [_, exact])) => (shop, exact),
+        None => (balance.mark_end_shop, balance.mark_end),
+    };
     let chain = bar.chain(flat.chain).map_or(&[][..], Vec::as_slice);
     // The end of a branch is the end of its slit, which the split's own mark tells.
     let ends_branch = flat.chain != Chain::Bar && flat.place + 1 == chain.len();
-    let strike = if ends_branch { "end of the slit" } else { mark_kind(chain, flat.place).name() };
+    let strike = match flat.chain {
+        Chain::Bar => struck_kind(worked, chain, flat.place).name(),
+        _ if ends_branch => "end of the slit",
+        _ => mark_kind(chain, flat.place).name(),
+    };
     TableRow {
         number: bar.path(number),
-        total: balance.mark_end_shop.text(),
-        exact_mm: format!("{:.2}", balance.mark_end.get::<millimeter>()),
-        off_by: off_by(balance),
+        total: shop.text(),
+        exact_mm: format!("{:.2}", exact.get::<millimeter>()),
+        off_by: off_by(shop.mm(), exact),
         block: segment_name(bar, number),
         becomes: becomes(plan, flat.segment, balance),
         side: side(flat.segment),
@@ -143,8 +213,8 @@ fn block_row(plan: &Plan, bar: &Bar, number: usize, flat: &Flat<'_>, balance: &S
 }
 
 /// How far the rounded mark lies from its true place, where that is a hundredth of a millimetre or more.
-fn off_by(balance: &SegmentBalance) -> String {
-    let error = balance.mark_end_shop.mm() - balance.mark_end.get::<millimeter>();
+fn off_by(shop_mm: f64, exact: Length) -> String {
+    let error = shop_mm - exact.get::<millimeter>();
     match error {
         error if error >= 0.005 => format!("mark +{error:.2}"),
         error if error <= -0.005 => format!("mark −{:.2}", error.abs()),
@@ -155,10 +225,11 @@ fn off_by(balance: &SegmentBalance) -> String {
 /// What the block becomes: its form, its bend, and the sizes that follow.
 fn becomes(plan: &Plan, segment: &Segment, balance: &SegmentBalance) -> Vec<String> {
     let bend = bend_words(segment, &balance.derived).map_or_else(String::new, |bend| format!(", then {bend}"));
-    let sizes: Vec<String> = balance.derived.iter().filter_map(|size| derived_words(size, plan.units.length)).collect();
-    let mut words = vec![form_words(segment) + &bend];
-    if !sizes.is_empty() {
-        words.push(format!("→ {}", sizes.join(", ")));
+    let made = made_words(segment, balance, plan.units.length);
+    let mut words = vec![made.form + &bend];
+    // The line of a slit is told from where to where.
+    if !made.follows.is_empty() && segment.form.branches().is_empty() {
+        words.push(format!("→ {}", made.follows.join(", ")));
     }
     words.extend(made_lines(plan, segment, balance));
     words

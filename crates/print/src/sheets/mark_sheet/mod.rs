@@ -1,5 +1,6 @@
 //! The mark sheet: the bar at full scale with its marks, and the table of what they are.
 
+mod block_names;
 mod columns;
 mod facts;
 mod from_plan;

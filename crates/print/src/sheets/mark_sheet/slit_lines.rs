@@ -1,7 +1,7 @@
 //! What is cut along the bar and through it, drawn on a row of the strip: slits, their roots, marks on branches, holes.
 
 use super::rows::Row;
-use super::slits::{BranchMark, Root, Slit};
+use super::slits::{BranchMark, Root, Slit, StripHole};
 use crate::drawing::{Item, Point, at};
 use crate::pen::Pen;
 use std::f64::consts::TAU;
@@ -80,14 +80,27 @@ impl OnRow {
         Item::line(at(x, inner), at(x, outer), Pen::MarkLine)
     }
 
-    /// The middle of a hole: a line across that stands out beside the bar, and a cross.
-    pub(super) fn hole(self, place: f64) -> Vec<Item> {
-        let x = self.x(place);
-        let middle = at(x, (self.top + self.bottom) / 2.0);
-        let across = Item::line(at(x, self.top - HOLE_OUT_MM), at(x, self.bottom + HOLE_OUT_MM), Pen::CenterLine);
-        let along = Item::line(at(x - CROSS_MM, middle.y), at(x + CROSS_MM, middle.y), Pen::MarkLine);
-        let up = Item::line(at(x, middle.y - CROSS_MM), at(x, middle.y + CROSS_MM), Pen::MarkLine);
-        vec![across, along, up]
+    /// The middle of a hole: a line across that stands out toward its figure, and a cross. A root hole is drawn with its slit:
+    /// there the line goes as far as the hole.
+    pub(super) fn hole(self, hole: &StripHole) -> Vec<Item> {
+        let x = self.x(hole.at_mm);
+        let ys = hole.across_mm.iter().map(|across| self.y(*across));
+        let (upper, lower) =
+            ys.clone().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), y| (low.min(y), high.max(y)));
+        let [from, to] = match (hole.above, hole.is_root) {
+            (true, true) => [self.top - STAND_OUT_MM, lower],
+            (false, true) => [upper, self.bottom + STAND_OUT_MM],
+            (true, false) => [self.top - STAND_OUT_MM, self.bottom + HOLE_OUT_MM],
+            (false, false) => [self.top - HOLE_OUT_MM, self.bottom + STAND_OUT_MM],
+        };
+        let mut items = vec![Item::line(at(x, from), at(x, to), Pen::CenterLine)];
+        if !hole.is_root {
+            items.extend(ys.flat_map(|y| {
+                let along = Item::line(at(x - CROSS_MM, y), at(x + CROSS_MM, y), Pen::MarkLine);
+                [along, Item::line(at(x, y - CROSS_MM), at(x, y + CROSS_MM), Pen::MarkLine)]
+            }));
+        }
+        items
     }
 }
 

@@ -5,8 +5,8 @@
 //! how far each figure is off.
 
 use super::rows::{OVERLAP_MM, rows};
-use super::strip_row::{SIDE_MM, StripRow, level_row_mm};
-use super::words::{Fate, Strip};
+use super::strip_row::{SIDE_MM, StripRow, has_spot, level_row_mm};
+use super::words::{Fate, MarkKind, Strip};
 use crate::fonts::Weight;
 use crate::sheets::flow::{Block, Flow};
 use crate::sheets::paragraph::paragraph;
@@ -28,7 +28,7 @@ pub(super) fn put_strip(flow: &mut Flow, strip: &Strip) {
     let rows = rows(shown_mm, row_mm, most_rows(flow, strip));
     for (index, row) in rows.iter().enumerate() {
         let drawn = StripRow::new(strip, *row, index, rows.len(), shown_mm, flow.width()).block();
-        let block = if index == 0 { heading(flow.width(), rows.len()).over(drawn) } else { drawn };
+        let block = if index == 0 { heading(strip, flow.width(), rows.len()).over(drawn) } else { drawn };
         flow.put(block);
         flow.skip(BETWEEN_ROWS_MM);
     }
@@ -58,11 +58,19 @@ fn shown_length(strip: &Strip, row_mm: f64) -> f64 {
     }
 }
 
-fn heading(width: f64, rows: usize) -> Block {
-    const LAY: &str = "Full scale. Lay the bar on its picture: the marks stand out on both sides.";
+/// How the bar lies, what is punched, how rows are joined, and where the slits are.
+fn heading(strip: &Strip, width: f64, rows: usize) -> Block {
+    const SPOT: &str = "A dot is punched, a bare line scribed.";
     const JOIN: &str = "Cut out the rows and join them cross on cross, A on A.";
-    let words = if rows > 1 { format!("{LAY} {JOIN}") } else { LAY.to_owned() };
-    paragraph(&words, BODY, Weight::Regular, width).then_free(2.0)
+    /// The slits that are told at most.
+    const MOST_SLITS: usize = 8;
+    // The end of the bar is cut, and drawn heavy.
+    let struck = || strip.marks.iter().filter(|mark| mark.kind != MarkKind::Cut);
+    let both = struck().any(|mark| has_spot(strip, mark)) && struck().any(|mark| !has_spot(strip, mark));
+    let words = [strip.lying.as_str()].into_iter().chain(both.then_some(SPOT)).chain((rows > 1).then_some(JOIN));
+    let lay = paragraph(&words.collect::<Vec<_>>().join(" "), BODY, Weight::Regular, width);
+    let slits = strip.slit_words.iter().take(MOST_SLITS);
+    slits.fold(lay, |above, slit| above.over(paragraph(slit, BODY, Weight::SemiBold, width))).then_free(1.5)
 }
 
 fn stops_early(width: f64, length: &str) -> Block {

@@ -1,5 +1,6 @@
 //! One row of the strip: the bar's outline, the marks across it, the names under it, and how it joins its neighbours.
 
+use super::block_names::{Block as NamedBlock, BlockNames};
 use super::labels::{self, Label, PlacedLabels};
 use super::rows::{OVERLAP_MM, Row};
 use super::slit_lines::OnRow;
@@ -35,8 +36,6 @@ const SPOT_APART_MM: f64 = 2.5;
 const CROSS_MM: f64 = 2.0;
 /// Between two hatch lines, along the bar.
 const HATCH_MM: f64 = 3.0;
-/// The least room that a name is cut to fit.
-const SHORTEST_NAME_MM: f64 = 9.0;
 
 /// The height of a row whose labels all stand level.
 pub(super) fn level_row_mm(bar_height_mm: f64) -> f64 {
@@ -54,10 +53,10 @@ pub(super) struct StripRow<'a> {
     row: Row,
     index: usize,
     count: usize,
-    shown_mm: f64,
     labels: PlacedLabels,
     /// The labels of marks on branches that are told below the bar.
     below: PlacedLabels,
+    names: BlockNames,
     top: f64,
     bottom: f64,
 }
@@ -70,7 +69,9 @@ impl<'a> StripRow<'a> {
         let marks = strip.marks.iter().filter(|mark| row.shows(mark.at_mm));
         let on_branches = |above: bool| {
             let shown = strip.branch_marks.iter().filter(move |mark| mark.above == above && row.shows(mark.at_mm));
-            shown.map(move |mark| Label::of_branch(mark, x(mark.at_mm)))
+            let holes = strip.holes.iter().filter(move |hole| hole.above == above && row.shows(hole.at_mm));
+            let holes = holes.map(move |hole| Label::of_hole(hole, x(hole.at_mm)));
+            shown.map(move |mark| Label::of_branch(mark, x(mark.at_mm))).chain(holes)
         };
         let labels = datum.into_iter().chain(marks.map(|mark| Label::of(mark, x(mark.at_mm)))).chain(on_branches(true));
         // Labels keep clear of where the row is cut out.
@@ -80,7 +81,8 @@ impl<'a> StripRow<'a> {
         let below = PlacedLabels::place(on_branches(false).collect(), low, high);
         let top = HEAD_MM + labels.height_mm() + STAND_OUT_MM;
         let bottom = top + drawn_height(strip.height_mm);
-        Self { strip, row, index, count, shown_mm, labels, below, top, bottom }
+        let names = block_names(strip, row, shown_mm, [low, high]);
+        Self { strip, row, index, count, labels, below, names, top, bottom }
     }
 
     fn x(&self, place: f64) -> f64 {
@@ -99,13 +101,13 @@ impl<'a> StripRow<'a> {
         items.extend(self.cuts_and_holes());
         items
             .extend(self.strip.marks.iter().filter(|mark| self.row.shows(mark.at_mm)).flat_map(|mark| self.mark(mark)));
-        items.extend(self.strip.blocks.iter().filter_map(|block| self.name(block)));
+        items.extend(self.names.items(self.height() - self.names.height_mm()));
         items.extend(self.crosses());
         Block { height: self.height(), items }
     }
 
     fn height(&self) -> f64 {
-        self.bottom + STAND_OUT_MM + self.below.height_if_any_mm() + NAMES_MM
+        self.bottom + STAND_OUT_MM + self.below.height_if_any_mm() + self.names.height_mm()
     }
 
     /// Slits, marks on branches, and the middles of holes.
@@ -115,9 +117,7 @@ impl<'a> StripRow<'a> {
         let shown = |mark: &&BranchMark| self.row.shows(mark.at_mm);
         let mut items: Vec<Item> = self.strip.slits.iter().flat_map(|slit| on.slit(slit)).collect();
         items.extend(self.strip.branch_marks.iter().filter(shown).map(|mark| on.branch_mark(mark)));
-        items.extend(
-            self.strip.holes_mm.iter().filter(|place| self.row.shows(**place)).flat_map(|place| on.hole(*place)),
-        );
+        items.extend(self.strip.holes.iter().filter(|hole| self.row.shows(hole.at_mm)).flat_map(|hole| on.hole(hole)));
         items
     }
 
@@ -146,7 +146,7 @@ impl<'a> StripRow<'a> {
             words.push("marks too close to label: see the table".to_owned());
         }
         if self.strip.height_mm > HIGHEST_MM {
-            words.push("bar drawn lower than it is".to_owned());
+            words.push("bar drawn narrower than it is".to_owned());
         }
         if self.count > 1 {
             words.push(format!("row {} of {}", self.index + 1, self.count));
@@ -237,16 +237,11 @@ impl<'a> StripRow<'a> {
         let x = self.x(mark.at_mm);
         match mark.kind {
             MarkKind::Cut => vec![self.across(x, Pen::CutLine)],
-            MarkKind::CentrePunch | MarkKind::CutLater if self.has_room_for_a_spot(mark) => {
+            _ if has_spot(self.strip, mark) => {
                 vec![self.across(x, Pen::MarkLine), self.punch_spot(x)]
             }
             _ => vec![self.across(x, Pen::MarkLine)],
         }
-    }
-
-    fn has_room_for_a_spot(&self, mark: &StripMark) -> bool {
-        let far = |other: &StripMark| (other.at_mm - mark.at_mm).abs() >= SPOT_APART_MM;
-        self.strip.marks.iter().filter(|other| other.number != mark.number).all(far)
     }
 
     /// A spot where the punch is set.
@@ -261,35 +256,8 @@ impl<'a> StripRow<'a> {
         Item::Polygon { points: (0..CORNERS).map(corner).collect(), fill: Some(Gray::BLACK), pen: None }
     }
 
-    /// A block's name under it, where it has room; the table names it in any case.
-    fn name(&self, block: &StripBlock) -> Option<Item> {
-        let start = block.start_mm.max(self.row.start + if self.row.joined_before { OVERLAP_MM } else { 0.0 });
-        let end = block.end_mm.min(self.row.end - if self.row.joined_after { OVERLAP_MM } else { 0.0 });
-        let end = end.min(self.names_end());
-        let room = end - start - 2.0;
-        let name = typeset::printable(&block.name);
-        let fits = typeset::width_mm(&name, BODY, Weight::Regular) <= room;
-        if !fits && room < SHORTEST_NAME_MM {
-            return None;
-        }
-        let name = typeset::shorten(&name, BODY, Weight::Regular, room);
-        let place = at(self.x((start + end) / 2.0), self.height() - 1.5);
-        Some(Text::new(place, BODY, &name).centered().into())
-    }
-
-    /// Whether the bar goes on and is not drawn any further.
-    fn is_broken_off(&self) -> bool {
-        self.shown_mm < self.strip.length_mm
-    }
-
     fn break_words(&self) -> String {
         typeset::shorten(&format!("bar goes on to {} →", self.strip.length), BODY, Weight::Regular, BREAK_WORDS_MM)
-    }
-
-    /// Where names have to end, so that the words at the break have room.
-    fn names_end(&self) -> f64 {
-        let words = if self.is_broken_off() { BREAK_WORDS_MM + 2.0 } else { 0.0 };
-        self.shown_mm - words
     }
 
     /// The crosses that this row is joined to its neighbours by, each with its letters.
@@ -307,6 +275,34 @@ impl<'a> StripRow<'a> {
         items.push(words.centered().bold().into());
         items
     }
+}
+
+/// Whether a mark is drawn with a spot for the punch.
+pub(super) fn has_spot(strip: &Strip, mark: &StripMark) -> bool {
+    matches!(mark.kind, MarkKind::CentrePunch | MarkKind::CutLater) && has_room_for_a_spot(strip, mark)
+}
+
+fn has_room_for_a_spot(strip: &Strip, mark: &StripMark) -> bool {
+    let far = |other: &StripMark| (other.at_mm - mark.at_mm).abs() >= SPOT_APART_MM;
+    strip.marks.iter().filter(|other| other.number != mark.number).all(far)
+}
+
+/// The names of the blocks that a row shows, as far as they keep clear of its joins and of the words at a break.
+fn block_names(strip: &Strip, row: Row, shown_mm: f64, [low, high]: [f64; 2]) -> BlockNames {
+    let x = |place: f64| SIDE_MM + place - row.start;
+    let is_broken_off = shown_mm < strip.length_mm;
+    let names_end = shown_mm - if is_broken_off { BREAK_WORDS_MM + 2.0 } else { 0.0 };
+    let first = row.start + if row.joined_before { OVERLAP_MM } else { 0.0 };
+    let last = (row.end - if row.joined_after { OVERLAP_MM } else { 0.0 }).min(names_end);
+    let shown = strip.blocks.iter().filter(|block| block.start_mm.max(first) < block.end_mm.min(last));
+    let block = |block: &'_ StripBlock| {
+        let span = [x(block.start_mm.max(first)), x(block.end_mm.min(last))];
+        (span, block.name.clone(), block.number.clone())
+    };
+    let blocks: Vec<_> = shown.map(block).collect();
+    let named: Vec<NamedBlock<'_>> =
+        blocks.iter().map(|(span, name, number)| NamedBlock { name, number, span: *span }).collect();
+    BlockNames::place(&named, low, high.min(x(last).max(low + 20.0)))
 }
 
 fn cross(x: f64, y: f64) -> Vec<Item> {

@@ -28,7 +28,8 @@ const FIRST_ROWS: usize = 4;
 pub(super) fn put_table(flow: &mut Flow, rows: &[TableRow]) {
     let width = flow.width();
     let numbers_mm = rows.iter().map(|row| number_mm(&row.number)).fold(0.0, f64::max);
-    let columns = Columns::fill(width, numbers_mm + 1.0);
+    let sides = rows.iter().filter(|row| !row.side.is_empty()).count();
+    let columns = Columns::fill(width, numbers_mm + 1.0, 2 * sides > rows.len());
     let blocks: Vec<Block> = rows.iter().map(|row| row_block(&columns, row, width)).collect();
     let first: f64 = blocks.iter().take(FIRST_ROWS).map(|block| block.height).sum();
     for (index, block) in blocks.into_iter().enumerate() {
@@ -106,7 +107,7 @@ fn number_mm(number: &str) -> f64 {
     typeset::width_mm(number, NUMBER, Weight::SemiBold) + 2.2
 }
 
-/// The number of a mark in its box, as on the strip: black, or a frame for a mark on a branch.
+/// The number of a mark in its box, as on the strip: black, or a frame for a mark on a branch and for a hole.
 fn number_box(row: &TableRow) -> Vec<Item> {
     if row.number.is_empty() {
         return Vec::new();
@@ -114,8 +115,8 @@ fn number_box(row: &TableRow) -> Vec<Item> {
     let width = number_mm(&row.number);
     let (top, foot) = (BASELINE_MM - FIGURE * CAP_HEIGHT - 0.3, BASELINE_MM + 0.3);
     let baseline = (top + foot + NUMBER * CAP_HEIGHT) / 2.0;
-    let (fill, pen, ink) = match row.depth {
-        0 => (Gray::BLACK, None, Gray::WHITE),
+    let (fill, pen, ink) = match (row.depth, row.is_hole) {
+        (0, false) => (Gray::BLACK, None, Gray::WHITE),
         _ => (Gray::WHITE, Some(Pen::Leader), Gray::BLACK),
     };
     vec![

@@ -1,6 +1,6 @@
 //! What a mark sheet says, settled in words and mm before anything is laid out.
 
-use super::slits::{BranchMark, Slit};
+use super::slits::{BranchMark, Slit, StripHole};
 use crate::sheets::fact_boxes::Fact;
 use crate::sheets::findings::FindingWords;
 
@@ -46,8 +46,12 @@ pub(super) struct Strip {
     pub(super) slits: Vec<Slit>,
     /// The marks on their branches, in order along the bar.
     pub(super) branch_marks: Vec<BranchMark>,
-    /// The middles of holes, in mm from the datum.
-    pub(super) holes_mm: Vec<f64>,
+    /// The middles of holes.
+    pub(super) holes: Vec<StripHole>,
+    /// Which side of the bar is drawn and punched, as it is printed.
+    pub(super) lying: String,
+    /// Where the slits are, each in a sentence.
+    pub(super) slit_words: Vec<String>,
 }
 
 /// One mark across the bar.
@@ -66,6 +70,8 @@ pub(super) struct StripMark {
 pub(super) struct StripBlock {
     /// What the smith calls it.
     pub(super) name: String,
+    /// Its running number: that of the mark at its end.
+    pub(super) number: String,
     /// Where it starts from the datum, in mm.
     pub(super) start_mm: f64,
     /// Where it ends, in mm.
@@ -94,6 +100,8 @@ pub(super) enum MarkKind {
     CutLater,
     /// The edge of a set-down: a nick on the sides that are set down.
     SetDownEdge,
+    /// A line beside another mark that is too near for both to be punched.
+    LineOnly,
     /// A punch mark, seen on hot metal.
     CentrePunch,
 }
@@ -105,6 +113,7 @@ impl MarkKind {
             Self::Cut => "cut",
             Self::CutLater => "cut off later",
             Self::SetDownEdge => "set-down edge",
+            Self::LineOnly => "line only, too near the next",
             Self::CentrePunch => "centre punch",
         }
     }
@@ -137,4 +146,6 @@ pub(super) struct TableRow {
     pub(super) strike: String,
     /// How many splits the block lies within.
     pub(super) depth: usize,
+    /// Whether it is no mark, but the middle of a hole.
+    pub(super) is_hole: bool,
 }

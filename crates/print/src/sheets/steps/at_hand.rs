@@ -9,6 +9,8 @@ use crate::sheets::paragraph::{lines, paragraph};
 use crate::sheets::steps::cell::lines_block;
 use crate::sheets::type_sizes::BODY;
 use crate::typeset;
+use fh_core::balance::Balance;
+use fh_core::metal::View;
 use fh_core::plan::{AnvilPlace, Form, Operation, Plan};
 use fh_work::{Worked, checking_celsius};
 
@@ -82,16 +84,31 @@ fn asks_for_templates(plan: &Plan) -> bool {
     })
 }
 
+/// How the bar lies, and from what its sides are named.
+fn sides_words(plan: &Plan, balance: &Balance) -> String {
+    let bars = plan.bars.iter().zip(&balance.bars).filter(|(bar, _)| !bar.segments.is_empty());
+    let (tops, nears): (Vec<_>, Vec<_>) = bars.partition(|(_, bar)| bar.marked_view() == View::Top);
+    let named = |bars: &[(&fh_core::plan::Bar, &fh_core::balance::BarBalance)]| {
+        bars.iter().map(|(bar, _)| format!("“{}”", bar.name.trim())).collect::<Vec<_>>().join(", ")
+    };
+    let punched = match (tops.as_slice(), nears.as_slice()) {
+        (_, []) => "the punched side is the top".to_owned(),
+        ([], _) => "the punched side is the near side".to_owned(),
+        (_, nears) => format!("the punched side is the top, but of {} the near side", named(nears)),
+    };
+    format!(
+        "The bar lies as on the mark sheet, its datum end at the left: {punched}. All sides are named from that, however it is turned."
+    )
+}
+
 /// How the cards are read, in a few lines.
-pub(super) fn reading_block(plan: &Plan, width: f64) -> Block {
+pub(super) fn reading_block(plan: &Plan, balance: &Balance, width: f64) -> Block {
     let sizes = checking_celsius(plan).map_or_else(
         || "Every size is the cold one.".to_owned(),
         |celsius| format!("Every size stands twice: cold, and as it reads hot at {celsius:.0} °C."),
     );
     let said = [
-        "The bar lies with its datum end at the left. Top and near side are named as it lies for marking: the marks are \
-            struck on the near side, the side toward you."
-            .to_owned(),
+        sides_words(plan, balance),
         format!("{sizes} All strips under a band are drawn at one scale; what the step works is hatched."),
         "Each card shows the bar as it is when the step is done; the length to heat is given as it is before the step."
             .to_owned(),

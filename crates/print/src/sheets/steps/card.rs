@@ -73,7 +73,7 @@ pub(super) fn card(words: &CardWords<'_>, strip: &Block, width: f64, left: f64, 
 fn card_with(words: &CardWords<'_>, strip: &Block, width: f64, detail: Detail) -> Block {
     let inner = width - 2.0 * PAD_MM;
     let mut block = head(words, width).then_free(PAD_MM);
-    let below = [strip.clone(), mark_table(words.marks, inner, detail.marks)];
+    let below = [strip.clone(), mark_table(words.marks, words.laid, inner, detail.marks)];
     for part in below.into_iter().filter(|part| part.height > 0.0) {
         block = block.over(part.indented(PAD_MM).then_free(PAD_MM));
     }

@@ -10,8 +10,7 @@ use crate::sheets::sizes_in_words::mm_words;
 use crate::sheets::type_sizes::{BODY, CAPTION};
 use crate::typeset;
 use fh_core::balance::{BarBalance, SegmentBalance};
-use fh_core::describe::segment_name;
-use fh_core::describe::{bend_words, derived_words, form_words, side_words};
+use fh_core::describe::{bend_words, made_words, segment_name, side_words, slit_line_words};
 use fh_core::plan::{Bar, Form, Plan, Segment};
 use uom::si::length::millimeter;
 
@@ -72,14 +71,14 @@ pub(super) fn put_parts(flow: &mut Flow, plan: &Plan, bar: &Bar, balance: &BarBa
     let columns = Columns::fill(width, number_mm.min(width * 0.2));
     let parts = bar.flat().into_iter().zip(&balance.segments).zip(&paths).enumerate();
     let rows: Vec<Block> = parts
-        .map(|(number, ((flat, balance), path))| {
+        .map(|(number, ((flat, segment), path))| {
             let name = segment_name(bar, number);
             columns.row(
                 path,
                 &name,
                 flat.depth,
-                &becomes(plan, flat.segment, balance),
-                [mm_words(plan.units.length, balance.forged_length.get::<millimeter>()), block_words(balance)],
+                &becomes(plan, (bar, balance), number, flat.segment, segment),
+                [mm_words(plan.units.length, segment.forged_length.get::<millimeter>()), block_words(balance, number)],
             )
         })
         .collect();
@@ -94,19 +93,28 @@ pub(super) fn put_parts(flow: &mut Flow, plan: &Plan, bar: &Bar, balance: &BarBa
 }
 
 /// `219 to 239 mm`.
-fn block_words(balance: &SegmentBalance) -> String {
-    format!("{} to {}", balance.mark_start_shop.bare_text(), balance.mark_end_shop.text())
+fn block_words(balance: &BarBalance, number: usize) -> String {
+    balance
+        .block_shop(number)
+        .map_or_else(String::new, |[start, end]| format!("{} to {}", start.bare_text(), end.text()))
 }
 
 /// What a part becomes: its form and its bend, the side it is on, the sizes that follow, and the smith's notes on it.
-fn becomes(plan: &Plan, segment: &Segment, balance: &SegmentBalance) -> Vec<(String, f64)> {
+fn becomes(
+    plan: &Plan,
+    (bar, whole): (&Bar, &BarBalance),
+    number: usize,
+    segment: &Segment,
+    balance: &SegmentBalance,
+) -> Vec<(String, f64)> {
     let bend = bend_words(segment, &balance.derived).map_or_else(String::new, |bend| format!(", then {bend}"));
     let gone = match segment.form {
         Form::Trim { .. } => ", cut off later",
         Form::Hold { .. } => ", for the tongs, cut off later",
         _ => "",
     };
-    let mut all = vec![(form_words(segment) + &bend + gone, CELL)];
+    let made = made_words(segment, balance, plan.units.length);
+    let mut all = vec![(made.form + &bend + gone, CELL)];
     let side = side_words(segment).map(|side| match segment.form {
         Form::Shoulder { .. } => format!("set down: {side}"),
         Form::Peak { .. } => format!("peak: {side}"),
@@ -114,8 +122,10 @@ fn becomes(plan: &Plan, segment: &Segment, balance: &SegmentBalance) -> Vec<(Str
     });
     all.extend(side.map(|side| (side, CELL)));
     // Its length has a column.
-    let derived = balance.derived.iter().filter(|size| size.name != "length");
-    let sizes: Vec<String> = derived.filter_map(|size| derived_words(size, plan.units.length)).collect();
+    let slit = slit_line_words(plan.units.length, bar, whole, number);
+    let follows = if slit.is_some() { Vec::new() } else { made.follows };
+    all.extend(slit.map(|slit| (slit, CELL)));
+    let sizes: Vec<String> = follows.into_iter().filter(|size| !size.starts_with("length ")).collect();
     if !sizes.is_empty() {
         all.push((sizes.join(", "), CELL));
     }

@@ -49,7 +49,7 @@ pub(super) fn put_piece(flow: &mut Flow, plan: &Plan, balance: &Balance) {
         put_parts(flow, plan, bar, own);
         flow.skip(4.0);
     }
-    page.finish(flow, plan);
+    page.finish(flow, plan, balance);
 }
 
 /// What still waits to be put.
@@ -59,7 +59,7 @@ struct Page {
     /// What stands over the next picture.
     head: Option<Block>,
     /// How the cards are read, until it has found a place.
-    reading: Option<fn(&Plan, f64) -> Block>,
+    reading: Option<fn(&Plan, &Balance, f64) -> Block>,
 }
 
 impl Page {
@@ -78,16 +78,16 @@ impl Page {
             flow.put(head);
             return;
         };
-        let block = self.with_words(plan, drawn, width);
+        let block = self.with_words(plan, balance, drawn, width);
         flow.put(head.over(block).then_free(2.0));
     }
 
     /// A picture with how the cards are read beside it, where there is room.
-    fn with_words(&mut self, plan: &Plan, drawn: Drawn, width: f64) -> Block {
+    fn with_words(&mut self, plan: &Plan, balance: &Balance, drawn: Drawn, width: f64) -> Block {
         let mut block = drawn.block;
         let (left, top) = (drawn.free[0] + GUTTER_MM, drawn.free[1]);
         if let Some(reading) = self.reading.filter(|_| width - left >= ASIDE_MM) {
-            let words = reading(plan, width - left);
+            let words = reading(plan, balance, width - left);
             if top + words.height <= block.height {
                 self.reading = None;
                 block.items.extend(words.items.into_iter().map(|item| item.shifted(left, top)));
@@ -102,12 +102,12 @@ impl Page {
     }
 
     /// What found no place so far.
-    fn finish(self, flow: &mut Flow, plan: &Plan) {
+    fn finish(self, flow: &mut Flow, plan: &Plan, balance: &Balance) {
         if let Some(head) = self.head {
             flow.put(head);
         }
         if let Some(reading) = self.reading {
-            let block = reading(plan, flow.width());
+            let block = reading(plan, balance, flow.width());
             flow.put(block);
             flow.skip(3.0);
         }

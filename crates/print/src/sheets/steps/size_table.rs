@@ -86,7 +86,7 @@ fn row(size: &Size, columns: [f64; 4], width: f64) -> Block {
     let mut items = put_lines(&lines, WHAT, Weight::SemiBold, height - follows_mm);
     let below = put_lines(&follows, CAPTION, Weight::Regular, follows_mm);
     items.extend(below.into_iter().map(|item| item.shifted(0.0, height - follows_mm - 0.4)));
-    let is_wide = size.hot.is_none() && is_wide(&size.cold, columns[1] - 2.0 * PAD_MM);
+    let is_wide = size.hot.is_none() && size.mm.is_none() && is_wide(&size.cold, columns[1] - 2.0 * PAD_MM);
     let (end, room) = if is_wide { (hot, columns[1] + columns[2]) } else { (cold, columns[1]) };
     items.extend(figure(end, room, FIGURE, &size.cold, Weight::SemiBold));
     items.extend(figure(hot, columns[2], FIGURE, size.hot.as_deref().unwrap_or_default(), Weight::SemiBold));

@@ -14,7 +14,7 @@ use crate::typeset;
 use fh_core::balance::SegmentBalance;
 use fh_core::metal::{Twist, View};
 use fh_core::plan::{Chain, Form, Operation, Plan, RootSpec};
-use fh_work::{MarkLine, Stage, WorkedStep};
+use fh_work::{LaidLine, LaidPlace, MarkLine, Stage, WorkedStep};
 use uom::si::length::millimeter;
 
 /// Over the bar, for the bracket and its words.
@@ -50,13 +50,11 @@ pub(super) struct Strip<'a> {
 impl Strip<'_> {
     /// The bar from the side, and from above where that tells more; its scale and its views are named at the left.
     pub(super) fn block(&self, width: f64) -> Block {
+        if let Some(view) = self.step.marked_view {
+            return self.marked(view, width);
+        }
         let Some(side) = self.row(View::Side) else { return Block::default() };
-        let over = if self.step.marks.is_empty() {
-            self.bracket(width - NAMES_MM)
-        } else {
-            self.mark_numbers(width - NAMES_MM)
-        };
-        let mut over = over.indented(NAMES_MM);
+        let mut over = self.bracket(width - NAMES_MM).indented(NAMES_MM);
         over.height = over.height.max(CAPTION);
         over.items.push(named(&self.scale.words(), CAPTION));
         let block = over.over(with_name(side, "side"));
@@ -65,6 +63,15 @@ impl Strip<'_> {
             Some(top) => block.over(with_name(top, "above")),
             None => block,
         }
+    }
+
+    /// The side that is punched, as on the mark sheet, with the numbers of the marks over it.
+    fn marked(&self, view: View, width: f64) -> Block {
+        let Some(row) = self.row(view) else { return Block::default() };
+        let mut over = self.mark_numbers(width - NAMES_MM).indented(NAMES_MM);
+        over.height = over.height.max(CAPTION);
+        over.items.push(named(&self.scale.words(), CAPTION));
+        over.over(with_name(row, if view == View::Top { "above" } else { "side" }))
     }
 
     /// The number of each mark over its line.
@@ -103,6 +110,7 @@ impl Strip<'_> {
         }
         items.extend(self.necks(view, &place));
         items.extend(self.marks([low, high], &place));
+        items.extend(self.step.laid.iter().flat_map(|line| laid(line, &place)).filter(Item::is_finite));
         Some(Block { height, items })
     }
 
@@ -253,6 +261,34 @@ impl Strip<'_> {
             (side - top).abs() > 0.1 * side.max(top) || segment.hole_mm().is_some()
         };
         has_branches || worked.any(differs)
+    }
+}
+
+/// A hole's middle as a cross, a slit as its lines; dashed where they are in an edge.
+fn laid(line: &LaidLine, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
+    match &line.place {
+        LaidPlace::Hole { at_mm, across_mm } => {
+            let middles = across_mm.iter().map(|across| place([*at_mm, *across]));
+            let cross = |middle: Point| {
+                [
+                    Item::line(
+                        at(middle.x - SLIT_TICK_MM, middle.y),
+                        at(middle.x + SLIT_TICK_MM, middle.y),
+                        Pen::MarkLine,
+                    ),
+                    Item::line(
+                        at(middle.x, middle.y - SLIT_TICK_MM),
+                        at(middle.x, middle.y + SLIT_TICK_MM),
+                        Pen::MarkLine,
+                    ),
+                ]
+            };
+            middles.flat_map(cross).collect()
+        }
+        LaidPlace::Slit { ends_mm: [from, to], across_mm, is_seen } => {
+            let pen = if *is_seen { Pen::CutLine } else { Pen::Dashed };
+            across_mm.iter().map(|across| Item::line(place([*from, *across]), place([*to, *across]), pen)).collect()
+        }
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::anvil::Act;
 use fh_core::plan::{AnvilPlace, Operation, Plan};
-use fh_work::{MarkLine, Size, WorkedStep};
+use fh_work::{LaidLine, MarkLine, Size, WorkedStep};
 
 /// One card.
 pub(super) struct CardWords<'a> {
@@ -28,6 +28,8 @@ pub(super) struct CardWords<'a> {
     pub(super) sizes: &'a [Size],
     /// The marks to lay off.
     pub(super) marks: &'a [MarkLine],
+    /// The holes and slits that are laid off with them.
+    pub(super) laid: &'a [LaidLine],
     /// What is read besides, each under its word.
     pub(super) said: Vec<(&'static str, String)>,
     /// What to beware of.
@@ -50,6 +52,7 @@ pub(super) fn card_words<'a>(plan: &Plan, number: usize, step: &'a WorkedStep) -
         tongs: step.held_words(plan),
         sizes: &step.sizes,
         marks: &step.marks,
+        laid: &step.laid,
         said: said(step),
         caution: step.caution.as_deref().filter(|words| !words.trim().is_empty()),
         because: &step.because,

@@ -1,0 +1,132 @@
+//! What a segment becomes with its sizes as they come out: a size that follows, gave or stands elsewhere is told by its figure.
+
+use super::{derived_words, fine_length, form_words};
+use crate::balance::SegmentBalance;
+use crate::metal::{Outline, SectionSize, Shape};
+use crate::plan::{Form, OutlineSpec, PlanUnit, SectionSpec, Segment, SquareSpec};
+use fh_measure::{LengthRange, WrittenLength};
+use uom::si::f64::Length;
+
+/// What a segment becomes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MadeWords {
+    /// Its form with every size: `plain 234.9 mm to fit the bar`, `drawn 50 mm to 14 mm × 7 mm half-round`.
+    pub form: String,
+    /// The sizes that follow and do not stand there yet: `inside radius 1 5/64 in`.
+    pub follows: Vec<String>,
+}
+
+/// What a segment becomes, with its sizes as they come out.
+pub fn made_words(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -> MadeWords {
+    let mut filled = segment.clone();
+    let mut told: Vec<&'static str> = Vec::new();
+    let gave_length =
+        balance.derived.iter().find(|size| size.gave && size.name == "length").and_then(|size| size.length);
+    let mut fits = "";
+    if let (Some(length), Form::Plain { length: l } | Form::Drawn { length: l, .. } | Form::Taper { length: l, .. }) =
+        (gave_length, &mut filled.form)
+    {
+        *l = written(length, unit);
+        told.push("length");
+        fits = " to fit the bar";
+    }
+    if let Some(shape) = &balance.shape {
+        fill_sections(&mut filled.form, shape, balance.reversed, unit);
+        fill_outline(&mut filled.form, shape, &mut told, unit);
+    }
+    let derived = balance.derived.iter().filter(|size| !told.contains(&size.name));
+    let form = with_size_of_polygon(form_words(&filled), &filled.form, balance.shape.as_ref(), unit);
+    MadeWords { form: form + fits, follows: derived.filter_map(|size| derived_words(size, unit)).collect() }
+}
+
+fn written(length: Length, unit: PlanUnit) -> Option<WrittenLength> {
+    // As a smith writes it: 14 mm, not 14.0 mm.
+    let words = fine_length(length, unit).replace(".0 mm", " mm");
+    WrittenLength::parse(&words, None, LengthRange::AboveZero).ok()
+}
+
+/// Sections that point elsewhere, the one before or the stock's, by their sizes.
+fn fill_sections(form: &mut Form, shape: &Shape, reversed: bool, unit: PlanUnit) {
+    let fill = |spec: &mut SectionSpec, size: &SectionSize| {
+        if matches!(spec, SectionSpec::Same | SectionSpec::Stock)
+            && let Some(sized) = section_spec(size, unit)
+        {
+            *spec = sized;
+        }
+    };
+    match (form, shape) {
+        (
+            Form::Drawn { section, .. } | Form::Collar { section, .. } | Form::Tenon { section, .. },
+            Shape::Prism { section: size, .. },
+        )
+        | (Form::Peak { section }, Shape::Peak { section: size, .. }) => fill(section, size),
+        (Form::Taper { from, to, .. }, Shape::Taper { from: start, to: end, .. }) => {
+            let (start, end) = if reversed { (end, start) } else { (start, end) };
+            if let Some(from) = from {
+                fill(from, start);
+            }
+            fill(to, end);
+        }
+        (Form::Shoulder { to, .. }, Shape::Shoulder { from: start, to: end, .. }) => {
+            fill(to, if start.area() < end.area() { start } else { end });
+        }
+        _ => {}
+    }
+}
+
+/// A section by its sizes, as it would be written; none of a point.
+fn section_spec(size: &SectionSize, unit: PlanUnit) -> Option<SectionSpec> {
+    let length = |size: Length| written(size, unit);
+    Some(match *size {
+        SectionSize::Point => return None,
+        SectionSize::Square { side, .. } => SectionSpec::Square(SquareSpec { side: length(side)?, edge_radius: None }),
+        SectionSize::Round { diameter } => SectionSpec::Round(length(diameter)?),
+        SectionSize::Flat { width, thickness, .. } => {
+            SectionSpec::Flat { width: length(width)?, thickness: length(thickness)?, edge_radius: None }
+        }
+        SectionSize::Oval { width, thickness } => {
+            SectionSpec::Oval { width: length(width)?, thickness: length(thickness)? }
+        }
+        SectionSize::Hexagon { across_flats } => SectionSpec::Hexagon(length(across_flats)?),
+        SectionSize::Octagon { across_flats } => SectionSpec::Octagon(length(across_flats)?),
+        SectionSize::Diamond { side } => SectionSpec::Diamond(length(side)?),
+        SectionSize::HalfRound { width, height } => {
+            SectionSpec::HalfRound { width: length(width)?, height: length(height)? }
+        }
+        SectionSize::Edge { width } => SectionSpec::Edge(length(width)?),
+    })
+}
+
+/// A rectangle whose length or width follows, with both.
+fn fill_outline(form: &mut Form, shape: &Shape, told: &mut Vec<&'static str>, unit: PlanUnit) {
+    let Some((spec, outline)) = outlines(form, shape) else { return };
+    let OutlineSpec::Rectangle { length, width } = spec else { return };
+    for (size, follows, name) in [(length, outline.length(), "length"), (width, outline.width(), "width")] {
+        if size.is_none() {
+            *size = written(follows, unit);
+            told.push(name);
+        }
+    }
+}
+
+fn outlines<'f, 's>(form: &'f mut Form, shape: &'s Shape) -> Option<(&'f mut OutlineSpec, &'s Outline)> {
+    match (form, shape) {
+        (Form::Flag { outline: spec, .. }, Shape::Flag { outline, .. })
+        | (Form::Hole { outline: spec, .. }, Shape::Hole { outline, .. }) => Some((spec, outline)),
+        _ => None,
+    }
+}
+
+/// A polygon says how many corners it has; here also how long and how wide it is over all.
+fn with_size_of_polygon(words: String, form: &Form, shape: Option<&Shape>, unit: PlanUnit) -> String {
+    let (spec, outline) = match (form, shape) {
+        (Form::Flag { outline: spec, .. }, Some(Shape::Flag { outline, .. }))
+        | (Form::Hole { outline: spec, .. }, Some(Shape::Hole { outline, .. })) => (spec, outline),
+        _ => return words,
+    };
+    if !matches!(spec, OutlineSpec::Polygon(_)) {
+        return words;
+    }
+    let sizes = [outline.length(), outline.width()].map(|size| fine_length(size, unit));
+    words.replacen(&spec.describe(), &format!("{}, {} × {} over all", spec.describe(), sizes[0], sizes[1]), 1)
+}
