@@ -220,10 +220,10 @@ fn punched_middles(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: 
         let along = in_mm(hole.middle - part.balance.mark_start) / in_mm(part.balance.stock_length).max(1e-9);
         let now = lengths.starts[at] + along * lengths.lengths[at];
         let half_a_step = site.plan.units.marks.step_mm() / 2.0 + AT;
-        let what = if is_drilled { "the root hole, its middle" } else { "its punch mark" };
+        let what = if is_drilled { "the root hole, its middle" } else { "its punch mark," };
         Landmark {
             at: now,
-            words: format!("{what}, {} from the {datum}", hole.shop.text()),
+            words: format!("{what} {} from the {datum}", hole.shop.text()),
             is_mark: true,
             is_end: false,
             is_rough: false,

@@ -39,10 +39,13 @@ pub fn made_words(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -
     MadeWords { form: form + fits, follows: derived.filter_map(|size| derived_words(size, unit)).collect() }
 }
 
+/// A size as a smith writes it: 14 mm, not 14.0 mm.
+fn size_words(length: Length, unit: PlanUnit) -> String {
+    fine_length(length, unit).replace(".0 mm", " mm")
+}
+
 fn written(length: Length, unit: PlanUnit) -> Option<WrittenLength> {
-    // As a smith writes it: 14 mm, not 14.0 mm.
-    let words = fine_length(length, unit).replace(".0 mm", " mm");
-    WrittenLength::parse(&words, None, LengthRange::AboveZero).ok()
+    WrittenLength::parse(&size_words(length, unit), None, LengthRange::AboveZero).ok()
 }
 
 /// Sections that point elsewhere, the one before or the stock's, by their sizes.
@@ -127,6 +130,6 @@ fn with_size_of_polygon(words: String, form: &Form, shape: Option<&Shape>, unit:
     if !matches!(spec, OutlineSpec::Polygon(_)) {
         return words;
     }
-    let sizes = [outline.length(), outline.width()].map(|size| fine_length(size, unit));
+    let sizes = [outline.length(), outline.width()].map(|size| size_words(size, unit));
     words.replacen(&spec.describe(), &format!("{}, {} × {} over all", spec.describe(), sizes[0], sizes[1]), 1)
 }

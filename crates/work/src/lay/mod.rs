@@ -62,11 +62,11 @@ fn of_bar(site: &Site<'_>, operation: Operation) -> Option<&'static str> {
 fn marked(site: &Site<'_>) -> String {
     let view = site.balance.marked_view();
     let [wide, thick] = extents(&site.balance.stock);
-    let flat = if (wide - thick).abs() > 1e-6 { "flat, " } else { "" };
+    let [lain, and] = if (wide - thick).abs() > 1e-6 { ["Lay it flat,", " and"] } else { ["With", ""] };
     let turned = if view == View::Side { "; turn it toward you" } else { "" };
     let datum = site.bar.datum_name();
     let mut all = vec![format!(
-        "Lay it {flat}with the {datum} at your left. Square each mark across the side that is up and punch it there, lightly: from now on that side is the {}{turned}.",
+        "{lain} the {datum} at your left,{and} square each mark across the side that is up, and punch it lightly: from now on that side is the {}{turned}.",
         marked_side_words(view)
     )];
     let laid = site.balance.laid_off();

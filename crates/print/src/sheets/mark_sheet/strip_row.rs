@@ -302,7 +302,10 @@ fn block_names(strip: &Strip, row: Row, shown_mm: f64, [low, high]: [f64; 2]) ->
     let blocks: Vec<_> = shown.map(block).collect();
     let named: Vec<NamedBlock<'_>> =
         blocks.iter().map(|(span, name, number)| NamedBlock { name, number, span: *span }).collect();
-    BlockNames::place(&named, low, high.min(x(last).max(low + 20.0)))
+    // The letters of a join stand in its overlap.
+    let low = if row.joined_before { low.max(x(first)) } else { low };
+    let high = if row.joined_after || is_broken_off { high.min(x(last)) } else { high };
+    BlockNames::place(&named, low, high)
 }
 
 fn cross(x: f64, y: f64) -> Vec<Item> {
