@@ -85,7 +85,8 @@ fn lies(step: &WorkedStep) -> Vec<String> {
         AnvilPlace::NearEdge | AnvilPlace::FarEdge => format!("edge rounded to {edge}"),
         _ => format!("edge radius {edge}"),
     });
-    let up = step.up.as_ref().map(|up| format!("{up} up"));
+    // How it lies for marking is told in a sentence.
+    let up = step.up.as_ref().filter(|_| step.marked_view.is_none()).map(|up| format!("{up} up"));
     edge.into_iter().chain(up).collect()
 }
 
