@@ -29,9 +29,14 @@ fn every_sheet_tells_its_title_its_marks_and_its_pages() {
             let printed = Printed::new(demo.file_name, paper, Orientation::Landscape);
             let all = joined(&words(&printed, None));
             assert!(all.contains(&joined(&printed.plan.title)), "{}: {all}", demo.file_name);
-            for segment in printed.balance.bars.iter().flat_map(|bar| &bar.segments) {
-                let total = joined(&segment.mark_end_shop.text());
-                let exact = format!("{:.2}", mm(segment.mark_end));
+            let of_bar = |bar: &fh_core::balance::BarBalance| {
+                let ends =
+                    (0..bar.segments.len()).map(|at| (bar.block_shop(at).unwrap()[1], bar.block_exact(at).unwrap()[1]));
+                ends.collect::<Vec<_>>()
+            };
+            for (shop, exact) in printed.balance.bars.iter().flat_map(of_bar) {
+                let total = joined(&shop.text());
+                let exact = format!("{:.2}", mm(exact));
                 assert!(all.contains(&total), "{}: {total} in {all}", demo.file_name);
                 assert!(all.contains(&exact), "{}: {exact} in {all}", demo.file_name);
             }

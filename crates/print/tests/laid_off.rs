@@ -11,7 +11,7 @@ use fh_print::paper::{Orientation, Paper};
 use fh_print::pen::Pen;
 use fh_print::sheets::{Sheet, document, mark_sheet};
 use fh_work::{LaidPlace, Shop, WorkedStep, work_out};
-use reading::{texts, words};
+use reading::{extent, texts, words};
 
 fn folder() -> String {
     format!("{}/../../demo-plans", env!("CARGO_MANIFEST_DIR"))
@@ -266,5 +266,35 @@ fn a_forged_length_is_told_alike_on_card_and_ladder() {
     for sheets in [[Sheet::Steps], [Sheet::Ladder]] {
         let said = line(&document(&plan, &balance, &sheets, Paper::A4, Orientation::Portrait));
         assert!(said.contains(&length), "{sheets:?}: {length} in {said}");
+    }
+}
+
+#[test]
+fn the_strip_stands_on_the_first_page_though_its_branches_are_marked_on_both_sides() {
+    let plan = named("weeding-fork");
+    let drawing = sheet(&plan, &balance(&plan));
+    let said: Vec<&str> = texts(&drawing.pages[0]).iter().map(|text| text.content()).collect();
+    assert!(said.iter().any(|words| words.starts_with("▼ datum")), "{said:?}");
+}
+
+#[test]
+fn no_number_and_no_name_of_a_demo_lies_over_another() {
+    for (demo, plan) in demos() {
+        for paper in [Paper::A4, Paper::Letter] {
+            let drawing = mark_sheet(&plan, &balance(&plan), paper, Orientation::Landscape);
+            for page in &drawing.pages {
+                let all: Vec<_> = texts(page).into_iter().map(|text| (text.content(), extent(text))).collect();
+                for (index, (words, one)) in all.iter().enumerate() {
+                    let over = all[index + 1..].iter().find(|(_, other)| {
+                        let hair = 0.01;
+                        one.left < other.right - hair
+                            && other.left < one.right - hair
+                            && one.top < other.bottom - hair
+                            && other.top < one.bottom - hair
+                    });
+                    assert!(over.is_none(), "{demo}: {words} and {over:?}");
+                }
+            }
+        }
     }
 }

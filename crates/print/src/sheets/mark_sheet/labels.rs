@@ -15,6 +15,8 @@ const LEADER_MM: f64 = 7.0;
 pub(super) const LEVEL_MM: f64 = LEADER_MM + FIGURE * CAP_HEIGHT + 1.4;
 /// The farthest that a label may be moved from its mark before the row turns its labels upright, or sets them smaller.
 const FARTHEST_MM: f64 = 24.0;
+/// Upright labels of a row that would not fit the page otherwise.
+pub(super) const CLOSER: f64 = 0.8 * FIGURE;
 /// The space between two labels.
 const GAP_MM: f64 = 2.5;
 /// The space between two upright labels.
@@ -90,13 +92,14 @@ pub(super) struct PlacedLabels {
 }
 
 impl PlacedLabels {
-    /// Places the labels between `low` and `high`. Where even the smallest upright ones have no room, none is placed.
-    pub(super) fn place(mut labels: Vec<Label>, low: f64, high: f64) -> Self {
+    /// Places the labels between `low` and `high`, upright ones no larger than `largest`. Where even the smallest upright ones
+    /// have no room, none is placed.
+    pub(super) fn place(mut labels: Vec<Label>, low: f64, high: f64, largest: f64) -> Self {
         labels.sort_by(|a, b| a.mark_x.total_cmp(&b.mark_x));
         if let Some(places) = level_places(&labels, low, high) {
             return Self { gave_up: false, labels, places, size: FIGURE, upright: false };
         }
-        for size in [FIGURE, 0.7 * FIGURE, SMALLEST] {
+        for size in [FIGURE, CLOSER, 0.7 * FIGURE, SMALLEST].into_iter().filter(|size| *size <= largest) {
             if let Some(places) = upright_places(&labels, size, low, high) {
                 return Self { gave_up: false, labels, places, size, upright: true };
             }
@@ -224,8 +227,9 @@ mod tests {
             total: total.to_owned(),
             framed: false,
         };
-        let level = PlacedLabels::place(vec![label(50.0, "1 35/64 in")], 0.0, 200.0);
-        let upright = PlacedLabels::place((0..12).map(|at| label(50.0 + f64::from(at), "45 mm")).collect(), 0.0, 200.0);
+        let level = PlacedLabels::place(vec![label(50.0, "1 35/64 in")], 0.0, 200.0, FIGURE);
+        let upright =
+            PlacedLabels::place((0..12).map(|at| label(50.0 + f64::from(at), "45 mm")).collect(), 0.0, 200.0, FIGURE);
         // Between the box and the first figure at least the width of a 1, so that they do not read as one number.
         let least = typeset::width_mm("1", SMALLEST, Weight::SemiBold) * 0.6;
         for (labels, is_level) in [(level, true), (upright, false)] {

@@ -102,7 +102,7 @@ fn fate(segment: &Segment) -> Fate {
 
 /// How the mark at the end of a segment is struck (common practice, no source): the bar's end is cut now; what is
 /// trimmed or held is cut off later; a set-down has an edge; anything else is a punch mark, which is seen when hot.
-fn mark_kind(chain: &[Segment], place: usize) -> MarkKind {
+pub(super) fn mark_kind(chain: &[Segment], place: usize) -> MarkKind {
     let (before, after) = (chain.get(place), chain.get(place + 1));
     let beside = |test: fn(&Segment) -> bool| before.is_some_and(test) || after.is_some_and(test);
     if after.is_none() {

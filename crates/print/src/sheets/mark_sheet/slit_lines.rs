@@ -3,7 +3,7 @@
 use super::rows::Row;
 use super::slits::{BranchMark, Root, Slit, StripHole};
 use crate::drawing::{Item, Point, at};
-use crate::pen::Pen;
+use crate::pen::{Gray, Pen};
 use std::f64::consts::TAU;
 
 /// How far a mark on a branch, or the line through a hole, stands out beyond the bar.
@@ -69,15 +69,18 @@ impl OnRow {
         items
     }
 
-    /// A mark on a branch: across the branch, and out beyond the bar on the branch's side.
-    pub(super) fn branch_mark(self, mark: &BranchMark) -> Item {
+    /// A mark on a branch: across the branch, and out beyond the bar on the branch's side; with a spot where it is punched.
+    pub(super) fn branch_mark(self, mark: &BranchMark) -> Vec<Item> {
         let x = self.x(mark.at_mm);
         let (inner, outer) = if mark.above {
             (self.y(mark.band_mm[0]), self.top - STAND_OUT_MM)
         } else {
             (self.y(mark.band_mm[1]), self.bottom + STAND_OUT_MM)
         };
-        Item::line(at(x, inner), at(x, outer), Pen::MarkLine)
+        let line = Item::line(at(x, inner), at(x, outer), Pen::MarkLine);
+        let middle = at(x, self.y(f64::midpoint(mark.band_mm[0], mark.band_mm[1])));
+        let spot = mark.is_punched.then(|| punch_spot(middle));
+        [line].into_iter().chain(spot).collect()
     }
 
     /// The middle of a hole: a line across that stands out toward its figure, and a cross. A root hole is drawn with its slit:
@@ -87,13 +90,17 @@ impl OnRow {
         let ys = hole.across_mm.iter().map(|across| self.y(*across));
         let (upper, lower) =
             ys.clone().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), y| (low.min(y), high.max(y)));
+        let [over, under] = [self.top - HOLE_OUT_MM, self.bottom + HOLE_OUT_MM];
         let [from, to] = match (hole.above, hole.is_root) {
-            (true, true) => [self.top - STAND_OUT_MM, lower],
-            (false, true) => [upper, self.bottom + STAND_OUT_MM],
-            (true, false) => [self.top - STAND_OUT_MM, self.bottom + HOLE_OUT_MM],
-            (false, false) => [self.top - HOLE_OUT_MM, self.bottom + STAND_OUT_MM],
+            (true, true) => [over, lower],
+            (false, true) => [upper, under],
+            (_, false) => [over, under],
         };
-        let mut items = vec![Item::line(at(x, from), at(x, to), Pen::CenterLine)];
+        let out = if hole.above { [over, self.top - STAND_OUT_MM] } else { [under, self.bottom + STAND_OUT_MM] };
+        let mut items = vec![
+            Item::line(at(x, from), at(x, to), Pen::CenterLine),
+            Item::line(at(x, out[0]), at(x, out[1]), Pen::Leader),
+        ];
         if !hole.is_root {
             items.extend(ys.flat_map(|y| {
                 let along = Item::line(at(x - CROSS_MM, y), at(x + CROSS_MM, y), Pen::MarkLine);
@@ -102,6 +109,12 @@ impl OnRow {
         }
         items
     }
+}
+
+/// A spot where the punch is set.
+pub(super) fn punch_spot(middle: Point) -> Item {
+    const RADIUS_MM: f64 = 0.9;
+    Item::Polygon { points: circle(middle, RADIUS_MM), fill: Some(Gray::BLACK), pen: None }
 }
 
 fn circle(middle: Point, radius: f64) -> Vec<Point> {

@@ -1,9 +1,10 @@
 //! Slits, the marks on their branches and the middles of holes, as they lie on the starting bar.
 
-use super::marks::sane;
-use fh_core::balance::{BarBalance, HoleMark, LaidOff, SlitMark};
+use super::marks::{mark_kind, sane};
+use super::words::MarkKind;
+use fh_core::balance::{BarBalance, HoleMark, LaidOff, SegmentBalance, SlitMark};
 use fh_core::metal::{FreeEnd, RootSize, Shape};
-use fh_core::plan::{Bar, Chain};
+use fh_core::plan::{Bar, Chain, Flat};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
@@ -43,6 +44,8 @@ pub(super) struct BranchMark {
     pub(super) band_mm: [f64; 2],
     /// Whether it is told above the bar; otherwise below.
     pub(super) above: bool,
+    /// Whether it is punched; otherwise it is only scribed.
+    pub(super) is_punched: bool,
 }
 
 /// The middle of a hole, or of all holes across the bar at one end of a slit.
@@ -70,13 +73,15 @@ pub(super) fn branch_marks(bar: &Bar, worked: &BarBalance, laid: &LaidOff) -> Ve
     let all = flat.iter().zip(&worked.segments).zip(&laid.bands_mm).enumerate();
     let on_branch =
         all.filter(|(number, ((flat, _), _))| flat.chain != Chain::Bar && bar.next_in_chain(*number).is_some());
-    let mark = |(number, ((_, balance), band)): (usize, ((_, &fh_core::balance::SegmentBalance), &[f64; 2]))| {
+    let mark = |(number, ((flat, balance), band)): (usize, ((&Flat<'_>, &SegmentBalance), &[f64; 2]))| {
         let shop = balance.mark_end_shop;
+        let chain = bar.chain(flat.chain).map_or(&[][..], Vec::as_slice);
         BranchMark {
             path: bar.path(number),
             at_mm: sane(shop.mm()),
             total: shop.text(),
             band_mm: *band,
+            is_punched: matches!(mark_kind(chain, flat.place), MarkKind::CentrePunch | MarkKind::CutLater),
             above: is_above(band.iter().sum()),
         }
     };

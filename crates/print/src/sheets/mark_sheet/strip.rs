@@ -4,13 +4,14 @@
 //! is printed beside them, not at the exact one: strip, figures and rule must never disagree at the anvil. The table says
 //! how far each figure is off.
 
+use super::labels::CLOSER;
 use super::rows::{OVERLAP_MM, rows};
 use super::strip_row::{SIDE_MM, StripRow, has_spot, level_row_mm};
 use super::words::{Fate, MarkKind, Strip};
 use crate::fonts::Weight;
 use crate::sheets::flow::{Block, Flow};
 use crate::sheets::paragraph::paragraph;
-use crate::sheets::type_sizes::BODY;
+use crate::sheets::type_sizes::{BODY, FIGURE};
 
 /// Between two rows.
 const BETWEEN_ROWS_MM: f64 = 4.0;
@@ -27,9 +28,14 @@ pub(super) fn put_strip(flow: &mut Flow, strip: &Strip) {
     let shown_mm = shown_length(strip, row_mm);
     let rows = rows(shown_mm, row_mm, most_rows(flow, strip));
     for (index, row) in rows.iter().enumerate() {
-        let drawn = StripRow::new(strip, *row, index, rows.len(), shown_mm, flow.width()).block();
-        let block = if index == 0 { heading(strip, flow.width(), rows.len()).over(drawn) } else { drawn };
-        flow.put(block);
+        let row_block = |largest: f64| {
+            let drawn = StripRow::new(strip, *row, [index, rows.len()], shown_mm, [flow.width(), largest]).block();
+            if index == 0 { heading(strip, flow.width(), rows.len()).over(drawn) } else { drawn }
+        };
+        // Smaller figures rather than a page that is left half empty.
+        let (block, closer) = (row_block(FIGURE), row_block(CLOSER));
+        let saves_room = block.height > flow.room() && closer.height <= flow.room();
+        flow.put(if saves_room { closer } else { block });
         flow.skip(BETWEEN_ROWS_MM);
     }
     if rows.last().is_none_or(|row| row.joined_after) {

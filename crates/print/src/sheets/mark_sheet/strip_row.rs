@@ -3,7 +3,7 @@
 use super::block_names::{Block as NamedBlock, BlockNames};
 use super::labels::{self, Label, PlacedLabels};
 use super::rows::{OVERLAP_MM, Row};
-use super::slit_lines::OnRow;
+use super::slit_lines::{OnRow, punch_spot};
 use super::slits::BranchMark;
 use super::words::{Fate, MarkKind, Strip, StripBlock, StripMark};
 use crate::drawing::{Item, Text, at};
@@ -62,8 +62,15 @@ pub(super) struct StripRow<'a> {
 }
 
 impl<'a> StripRow<'a> {
-    /// Row `index` of `count`, of a strip that is drawn as far as `shown_mm`, on paper `width` mm wide.
-    pub(super) fn new(strip: &'a Strip, row: Row, index: usize, count: usize, shown_mm: f64, width: f64) -> Self {
+    /// Row `index` of `count`, of a strip that is drawn as far as `shown_mm`, on paper `width` mm wide; its upright labels no
+    /// larger than `largest`.
+    pub(super) fn new(
+        strip: &'a Strip,
+        row: Row,
+        [index, count]: [usize; 2],
+        shown_mm: f64,
+        [width, largest]: [f64; 2],
+    ) -> Self {
         let x = |place: f64| SIDE_MM + place - row.start;
         let datum = row.shows(0.0).then(|| Label::datum(x(0.0)));
         let marks = strip.marks.iter().filter(|mark| row.shows(mark.at_mm));
@@ -77,8 +84,8 @@ impl<'a> StripRow<'a> {
         // Labels keep clear of where the row is cut out.
         let low = if row.joined_before { x(row.start) + CLEAR_MM } else { 0.0 };
         let high = if row.joined_after { x(row.end) - CLEAR_MM } else { width };
-        let labels = PlacedLabels::place(labels.collect(), low, high);
-        let below = PlacedLabels::place(on_branches(false).collect(), low, high);
+        let labels = PlacedLabels::place(labels.collect(), low, high, largest);
+        let below = PlacedLabels::place(on_branches(false).collect(), low, high, largest);
         let top = HEAD_MM + labels.height_mm() + STAND_OUT_MM;
         let bottom = top + drawn_height(strip.height_mm);
         let names = block_names(strip, row, shown_mm, [low, high]);
@@ -116,7 +123,7 @@ impl<'a> StripRow<'a> {
         let on = OnRow { row: self.row, zero: self.x(0.0), top: self.top, bottom: self.bottom, height_mm };
         let shown = |mark: &&BranchMark| self.row.shows(mark.at_mm);
         let mut items: Vec<Item> = self.strip.slits.iter().flat_map(|slit| on.slit(slit)).collect();
-        items.extend(self.strip.branch_marks.iter().filter(shown).map(|mark| on.branch_mark(mark)));
+        items.extend(self.strip.branch_marks.iter().filter(shown).flat_map(|mark| on.branch_mark(mark)));
         items.extend(self.strip.holes.iter().filter(|hole| self.row.shows(hole.at_mm)).flat_map(|hole| on.hole(hole)));
         items
     }
@@ -238,22 +245,10 @@ impl<'a> StripRow<'a> {
         match mark.kind {
             MarkKind::Cut => vec![self.across(x, Pen::CutLine)],
             _ if has_spot(self.strip, mark) => {
-                vec![self.across(x, Pen::MarkLine), self.punch_spot(x)]
+                vec![self.across(x, Pen::MarkLine), punch_spot(at(x, f64::midpoint(self.top, self.bottom)))]
             }
             _ => vec![self.across(x, Pen::MarkLine)],
         }
-    }
-
-    /// A spot where the punch is set.
-    fn punch_spot(&self, x: f64) -> Item {
-        const RADIUS_MM: f64 = 0.9;
-        const CORNERS: u32 = 16;
-        let middle = (self.top + self.bottom) / 2.0;
-        let corner = |step: u32| {
-            let (sin, cos) = (std::f64::consts::TAU * f64::from(step) / f64::from(CORNERS)).sin_cos();
-            at(x + RADIUS_MM * cos, middle + RADIUS_MM * sin)
-        };
-        Item::Polygon { points: (0..CORNERS).map(corner).collect(), fill: Some(Gray::BLACK), pen: None }
     }
 
     fn break_words(&self) -> String {
