@@ -54,7 +54,7 @@ fn whole_plan(plan: &Plan, balance: &Balance) -> String {
     let all = fh_core::balance::totals(plan, balance);
     let cut = all.cut_length.get::<millimeter>();
     let rows = [
-        ["to cut".to_owned(), format!("{} ({cut:.1} mm)", plan.units.marks.round(cut))],
+        ["to cut".to_owned(), format!("{} ({cut:.1} mm)", plan.units.marks.round_up(cut))],
         ["mass of all bars".to_owned(), mass(all.stock_mass)],
         ["mass of all pieces".to_owned(), mass(all.finished_mass)],
     ];
@@ -107,9 +107,10 @@ fn totals(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
     ];
     if bar.pieces() > 1 {
         let all = f64::from(bar.pieces());
+        let each = if bar.length.is_some() { cut } else { balance.cut_length_shop(plan.units.marks).mm() };
         rows.push(vec![
             format!("all {} pieces", bar.pieces()),
-            format!("{}, {:.0} mm", mass(balance.stock_mass * all), cut * all),
+            format!("{}, {:.0} mm", mass(balance.stock_mass * all), (each * all).ceil()),
         ]);
     }
     let error = balance.largest_rounding_error.get::<millimeter>();

@@ -40,7 +40,7 @@ fn figures_of_plan(ui: &mut Ui, desk: &Desk<'_>) {
     let all = totals(plan, desk.document.balance());
     let bars = if plan.bars.len() == 1 { "1 bar".to_owned() } else { format!("{} bars", plan.bars.len()) };
     cell(ui, desk, "Whole plan", &bars, None);
-    let cut = plan.units.marks.round(figures::mm(all.cut_length)).text();
+    let cut = plan.units.marks.round_up(figures::mm(all.cut_length)).text();
     let beside =
         (unit == PlanUnit::Inch).then(|| format_decimal(figures::mm(all.cut_length), LengthUnit::Millimeter, 0));
     cell(ui, desk, "Cut, in all", &cut, beside);

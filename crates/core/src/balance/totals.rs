@@ -1,7 +1,6 @@
 //! What a whole plan takes: all its bars, each as often as it is made.
 
 use super::Balance;
-use crate::metal::in_mm;
 use crate::plan::Plan;
 use uom::si::f64::{Length, Mass};
 use uom::si::length::millimeter;
@@ -29,7 +28,7 @@ pub fn totals(plan: &Plan, balance: &Balance) -> Totals {
         let shop = match bar.length {
             // Cut already: it is as long as it is.
             Some(_) => worked.stock_length,
-            None => Length::new::<millimeter>(plan.units.marks.round(in_mm(worked.stock_length)).mm()),
+            None => Length::new::<millimeter>(worked.cut_length_shop(plan.units.marks).mm()),
         };
         all.pieces += u64::from(bar.pieces());
         all.cut_length += shop * count;

@@ -29,7 +29,7 @@ pub(super) fn facts(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Option<
 /// What all bars of a plan take together.
 pub(super) fn whole_plan_fact(plan: &Plan, balance: &Balance) -> Fact {
     let (all, unit) = (totals(plan, balance), plan.units.length);
-    let cut = plan.units.marks.round(all.cut_length.get::<millimeter>()).text();
+    let cut = plan.units.marks.round_up(all.cut_length.get::<millimeter>()).text();
     let weighs = |mass| mass_words(mass, unit);
     Fact {
         caption: "whole plan, all bars",
