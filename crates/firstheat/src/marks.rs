@@ -121,7 +121,7 @@ fn totals(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
 /// What is cut, rounded up; of a bar that is already cut its length.
 fn cut_length(plan: &Plan, bar: &Bar, balance: &BarBalance, cut_mm: f64) -> Vec<String> {
     if let Some(length) = &bar.length {
-        return vec!["already cut to".to_owned(), format!("{} ({cut_mm:.1} mm)", tame(length.text()))];
+        return vec!["already cut to".to_owned(), format!("{} ({cut_mm:.1} mm)", length.text())];
     }
     let shop = balance.cut_length_shop(plan.units.marks);
     let up = if shop.mm() - cut_mm >= 0.05 { ", rounded up" } else { "" };
