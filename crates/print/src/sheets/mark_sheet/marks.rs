@@ -5,9 +5,7 @@ use super::slits::{branch_marks, holes, slits};
 use super::tolerances::add_tolerances;
 use super::words::{Fate, MarkKind, Strip, StripBlock, StripMark, TableRow};
 use fh_core::balance::{BarBalance, BarSpread, HoleMark, LaidOff, SegmentBalance};
-use fh_core::describe::{
-    bend_words, hole_words, made_words, repeat_lines, segment_name, side_words, slit_line_words,
-};
+use fh_core::describe::{bend_words, hole_words, made_words, repeat_lines, segment_name, side_words, slit_line_words};
 use fh_core::metal::{Shape, View};
 use fh_core::plan::{Bar, Chain, Flat, Form, Plan, Segment};
 use uom::si::f64::Length;
