@@ -33,21 +33,23 @@ fn a_long_cold_bar_is_held_by_hand_and_a_longer_one_is_propped() {
     assert_eq!(held("1400 mm"), ("hold “body” by hand, the bar on a stand or with a helper".to_owned(), false));
 }
 
-/// The taper runs from 12 to 6 mm thick over 100 mm; 30 mm in from its end it is 7.8 mm thick.
+/// The taper runs from 12 to 6 mm thick over 260 mm, so that only its thin end is within reach.
 #[test]
 fn jaws_are_for_what_is_in_them_by_then() {
     let (_, worked) = on_12_square(&[
-        json!({ "name": "end", "form": { "taper": { "length": "100 mm", "from": { "flat": { "width": "12 mm",
+        json!({ "name": "end", "form": { "taper": { "length": "260 mm", "from": { "flat": { "width": "12 mm",
             "thickness": "6 mm" } }, "to": { "square": "12 mm" } } } }),
-        body("150 mm"),
+        body("40 mm"),
         json!({ "name": "other", "form": { "drawn": { "length": "300 mm", "section": { "square": "8 mm" } } } }),
     ]);
     let taper = worked.steps.iter().position(|step| step.tasks[0].operation == O::Taper).unwrap();
     let draw = worked.steps.iter().position(|step| step.tasks[0].operation == O::Draw).unwrap();
     let (first, then) = (taper.min(draw), taper.max(draw));
     assert_eq!(worked.steps[first].hold.unwrap().jaw_mm, [12.0, 12.0]);
-    let jaw = worked.steps[then].hold.unwrap().jaw_mm;
-    let wanted = if then == draw { [12.0, 7.8] } else { [8.0, 8.0] };
+    let hold = worked.steps[then].hold.unwrap();
+    let jaw = hold.jaw_mm;
+    let wanted = if then == draw { [12.0, 6.0 + 6.0 * hold.at_mm / 260.0] } else { [8.0, 8.0] };
+    assert!(then == taper || (hold.part == 0 && (15.0..=120.0).contains(&hold.at_mm)), "{hold:?}");
     assert!((jaw[0] - wanted[0]).abs() < 0.01 && (jaw[1] - wanted[1]).abs() < 0.01, "{jaw:?} for {wanted:?}");
 }
 
@@ -63,4 +65,61 @@ fn tongs_grip_within_reach_of_the_end() {
         let (hold, zone) = (step.hold.unwrap(), step.zone_mm);
         assert!([0, 1, 3, 4].contains(&hold.part), "{}: {hold:?} with {zone:?} hot", step.title);
     }
+}
+
+fn with_a_tang(head: &[Value], rest: bool) -> (Plan, Worked) {
+    let tail = [
+        json!({ "name": "step", "form": { "shoulder": { "to": { "square": "6 mm" }, "radius": "2 mm", "sides": "all" } } }),
+        json!({ "name": "tang", "form": { "taper": { "length": "80 mm", "to": { "square": "4 mm" } } } }),
+        json!({ "name": "rest", "form": { "hold": { "length": "120 mm" } } }),
+    ];
+    on_12_square(&[head, if rest { &tail[..] } else { &tail[..2] }].concat())
+}
+
+fn name_held<'p>(plan: &'p Plan, step: &WorkedStep) -> &'p str {
+    &plan.bars[0].segment(step.hold.unwrap().part).unwrap().name
+}
+
+/// A finished blade of 3 mm or two tines with points: for step and cut the rest of the bar is gripped, 12 mm square; for the tang
+/// the neck or the throat, with what is fine beside the reins.
+#[test]
+fn nothing_fine_is_gripped_while_something_stout_stays_cold() {
+    let blade = json!({ "name": "blade", "form": { "flag": { "outline": { "rectangle": { "length": "130 mm", "width": "40 mm" } },
+        "thickness": "3 mm" } } });
+    let neck = json!({ "name": "neck", "form": { "drawn": { "length": "90 mm", "section": { "square": "9 mm" } } } });
+    let tine = json!([{ "name": "tine", "form": { "taper": { "length": "140 mm", "from": { "square": "6 mm" }, "to": "point" } } }]);
+    let tines =
+        json!({ "name": "tines", "form": { "split": { "branches": [{ "segments": tine }, { "segments": tine }] } } });
+    for (head, wanted) in [([blade, neck], "neck"), ([tines, body("60 mm")], "body")] {
+        let (plan, worked) = with_a_tang(&head, true);
+        let (step, cut) = (doing(&worked, O::SetDown), doing(&worked, O::PartOff));
+        for step in [step, cut] {
+            assert_eq!(name_held(&plan, step), "rest", "{}", step.title);
+            assert_eq!(step.hold.unwrap().jaw_mm, [12.0, 12.0]);
+        }
+        let of_tang = |step: &&WorkedStep| step.title == "Taper “tang”";
+        let tang = worked.steps.iter().find(of_tang).unwrap();
+        assert_eq!(name_held(&plan, tang), wanted);
+        assert!(tang.held_words(&plan).unwrap().contains("from the side"), "{:?}", tang.held_words(&plan));
+    }
+}
+
+/// Both ends of this strap are flat and one is hot: only a plate of 3 mm is left.
+#[test]
+fn what_is_gripped_for_want_of_better_is_said() {
+    let plate = json!({ "name": "plate", "form": { "flag": { "outline": { "rectangle": { "length": "110 mm", "width": "30 mm" } },
+        "thickness": "3 mm" } } });
+    let hook = json!({ "name": "hook", "form": { "drawn": { "section": { "round": "6 mm" } } },
+        "bend": { "ring": { "inside_diameter": "25 mm" } } });
+    let (plan, worked) = on_12_square(&[plate, hook]);
+    let words = doing(&worked, O::Bend).held_words(&plan).unwrap();
+    assert!(words.starts_with("hold “plate”") && words.ends_with("; with care, nothing better stays cold"), "{words}");
+    let short = json!({ "name": "pin", "form": { "drawn": { "length": "60 mm", "section": { "square": "8 mm" } } } });
+    let (plan, worked) = on_12_square(&[short]);
+    assert_eq!(doing(&worked, O::Draw).held_words(&plan).as_deref(), Some("nothing stays cold to hold"));
+    let (plan, worked) = on_12_square(&[
+        body("200 mm"),
+        json!({ "name": "point", "form": { "taper": { "length": "60 mm", "to": "point" } } }),
+    ]);
+    assert!(!doing(&worked, O::Taper).held_words(&plan).unwrap().contains("with care"));
 }

@@ -5,7 +5,7 @@ use fh_core::balance::balance;
 use fh_core::file;
 use fh_core::plan::Operation as O;
 use fh_store::demos::DEMOS;
-use fh_work::{Shop, Worked, WorkedStep, work_out};
+use fh_work::{Shop, Task, Worked, WorkedStep, work_out};
 
 fn worked(file_name: &str) -> Worked {
     let plan = demo(file_name);
@@ -105,8 +105,17 @@ fn no_tongs_grip_what_is_hot() {
     each(|name, steps| {
         for (number, step) in steps.iter().enumerate() {
             let Some(hold) = step.hold.filter(|hold| hold.length_mm > 0.0) else { continue };
-            let same = steps[..=number].iter().filter(|other| other.bar == step.bar && is_hot_with(other, step.heat));
+            // The step's own heat, those before it and those after it in its last heat; a cut heats only what is beside it.
+            let own = (step.heat, step.heat + step.needs - 1);
+            let is_same = |(at, other): &(usize, &WorkedStep)| {
+                other.bar == step.bar && is_hot_with(other, if *at > number { own.1 } else { own.0 })
+            };
+            let is_cut =
+                |other: &WorkedStep| other.tasks.iter().all(|task| matches!(task.operation, O::PartOff | O::Trim));
+            let same = steps.iter().enumerate().filter(is_same).map(|(_, other)| other).filter(|other| !is_cut(other));
             assert!(!same.flat_map(WorkedStep::parts).any(|part| part == hold.part), "{name}: {}", step.title);
+            let clear = step.zone_mm.is_none_or(|[from, to]| hold.at_mm < from || hold.at_mm > to);
+            assert!(clear, "{name}: {} at {}, {:?} is hot", step.title, hold.at_mm, step.zone_mm);
         }
     });
 }
@@ -120,7 +129,11 @@ fn what_is_upset_or_straightened_has_its_heat_to_itself() {
                 .iter()
                 .any(|task| task.operation == O::Upset || (task.operation == O::Straighten && task.part.is_none()));
             let shared = |other: &WorkedStep| {
-                other.is_hot() && other.heat == step.heat && !other.parts().iter().all(|at| step.parts().contains(at))
+                let beside =
+                    |task: &Task| matches!(task.operation, O::Isolate | O::SetDown | O::Taper | O::Corner | O::Bend);
+                let is_elsewhere = !other.parts().iter().all(|at| step.parts().contains(at));
+                let last = step.heat + step.needs - 1;
+                other.is_hot() && other.heat == last && (is_elsewhere || other.tasks.iter().any(beside))
             };
             let next =
                 steps[number + 1..].iter().take_while(|other| other.bar == step.bar).find(|other| other.is_hot());

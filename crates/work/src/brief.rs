@@ -2,6 +2,8 @@
 //!
 //! All of it is common practice, no source, unless one is named; all of it can be changed in the step.
 
+use crate::fire::Fire;
+use crate::heat::colors::CHAPMAN;
 use crate::held::Hold;
 use crate::lay::{is_between_thicker, is_clamped, is_filed, is_fullered_alone, left_to_trim_mm, no_weld};
 use crate::legs::{self, WayToBend};
@@ -330,8 +332,18 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
     }
     if is_hot(site, task) {
         all.extend(metal.hot_caution.map(str::to_owned));
+        all.extend(stop(site, task));
     }
     (!all.is_empty()).then(|| all.join(" "))
+}
+
+/// Where forging of a steel that hardens stops; none of other metals, whose own caution says what has to be said.
+fn stop(site: &Site<'_>, task: &Task) -> Option<String> {
+    let metal = site.plan.material();
+    let celsius = metal.normalise.and_then(|_| Fire::of(site.plan))?.stop_celsius(std::slice::from_ref(task));
+    let looks = CHAPMAN.word(celsius).map_or_else(String::new, |word| format!(", a {word}"));
+    let why = if metal.own_brittle().any(|range| range.to_celsius <= celsius) { "it cracks" } else { "heat it again" };
+    Some(format!("Not below {celsius:.0} °C{looks}: {why}."))
 }
 
 fn has_form(site: &Site<'_>, task: &Task, wanted: fn(&Form) -> bool) -> bool {

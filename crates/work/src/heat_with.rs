@@ -1,8 +1,9 @@
-//! What has to be heated along with a step, because others follow in the same heat.
+//! What has to be heated along with a step, because others follow in the same heat, and what is heated once more after the last.
 
 use crate::site::Site;
 use crate::words::joined;
 use crate::worked::WorkedStep;
+use fh_core::plan::{Operation, Plan};
 
 /// For each step that begins a heat, what else has to come hot out of the fire; none where nothing follows elsewhere.
 pub(crate) fn heat_with(sites: &[Site<'_>], steps: &[WorkedStep]) -> Vec<Option<String>> {
@@ -14,6 +15,28 @@ pub(crate) fn heat_with(sites: &[Site<'_>], steps: &[WorkedStep]) -> Vec<Option<
         if begins { words(sites, steps, number, last) } else { None }
     };
     steps.iter().enumerate().map(of).collect()
+}
+
+/// For each step, how its bar is normalised after it: after the last forging heat of a steel that hardens; none of other steps.
+///
+/// Common practice, no source; the heats are the material's.
+pub(crate) fn normalised(plan: &Plan, steps: &[WorkedStep]) -> Vec<Option<String>> {
+    let words = plan.material().normalise.map(|normal| {
+        format!(
+            "Then normalise it, in one heat more than is counted: all of it evenly to {:.0} °C, {}, then cooled in still air. The steel maker's data sheet comes first.",
+            normal.celsius, normal.looks
+        )
+    });
+    let is_forged = |step: &WorkedStep| step.is_hot() && (step.bar.is_some() || welds(step));
+    let is_last = |(number, step): (usize, &WorkedStep)| {
+        let later = |other: &WorkedStep| is_forged(other) && (other.bar == step.bar || other.bar.is_none());
+        is_forged(step) && !steps[number + 1..].iter().any(later)
+    };
+    steps.iter().enumerate().map(|step| words.clone().filter(|_| is_last(step))).collect()
+}
+
+fn welds(step: &WorkedStep) -> bool {
+    step.tasks.iter().any(|task| task.operation == Operation::Weld)
 }
 
 /// The last heat of a step; none where it is done cold.

@@ -25,6 +25,8 @@ pub(crate) struct Load {
     pub(crate) cools: bool,
     /// Whether the heat is kept to its parts alone: what is beside them is cooled.
     pub(crate) alone: bool,
+    /// Whether the bar beside its parts has to be hot too.
+    pub(crate) beside: bool,
 }
 
 impl Load {
@@ -36,11 +38,12 @@ impl Load {
                 || (task.operation == Operation::Trim && !is_hot(site, task))
         });
         let alone = tasks.iter().any(|task| matches!(task.operation, Operation::Upset | Operation::Scarf));
+        let beside = tasks.iter().any(|task| needs_beside(task.operation));
         let mut parts: Vec<usize> = tasks.iter().filter_map(|task| task.part).collect();
         parts.sort_unstable();
         parts.dedup();
         let least = tasks.iter().map(|task| least_heats(site, task)).max().unwrap_or(1);
-        Self { parts, spots: spots(site, tasks), least, minutes, heat_minutes, hot, cools, alone }
+        Self { parts, spots: spots(site, tasks), least, minutes, heat_minutes, hot, cools, alone, beside }
     }
 
     /// How many heats it takes by its time alone, not rounded.
@@ -52,6 +55,13 @@ impl Load {
     fn length_mm(&self, at: &Lengths) -> f64 {
         reach(&self.spots, at).map_or(0.0, |[start, end]| end - start)
     }
+}
+
+/// Whether an operation works the bar beside its part too: a neck lies outside of the block, and what is set down or bent moves
+/// its neighbors. What is struck on the part alone does not.
+fn needs_beside(operation: Operation) -> bool {
+    use Operation as O;
+    !matches!(operation, O::Upset | O::Spread | O::Flatten | O::Draw | O::Punch | O::Drift | O::Trim | O::Stamp)
 }
 
 /// How a step falls into heats.
@@ -100,19 +110,24 @@ impl Heating {
         load.least < 2 && load.share() <= self.left + 1e-9 && self.cold_mm(load, at) <= 1e-6
     }
 
-    /// The parts that are hot from the heat under way.
-    pub(crate) fn hot(&self) -> &[usize] {
-        &self.parts
+    /// What is hot from the heat under way.
+    pub(crate) fn spots(&self) -> &[Spot] {
+        &self.spots
     }
 
-    /// Whether a step is on what is hot alone.
+    /// Whether the heat under way is kept to its parts alone.
+    pub(crate) fn is_alone(&self) -> bool {
+        self.alone
+    }
+
+    /// Whether a step is on what is hot alone, and needs nothing hot beside it.
     fn is_on_hot(&self, load: &Load) -> bool {
-        load.parts.iter().all(|part| self.parts.contains(part))
+        !(self.alone && load.beside) && load.parts.iter().all(|part| self.parts.contains(part))
     }
 
     /// By how much a step and what is hot already are longer together than the zone.
     fn cold_mm(&self, load: &Load, at: &Lengths) -> f64 {
-        // A step on the whole bar takes its own heats, and what was upset was cooled on both sides.
+        // A step on the whole bar takes its own heats, and what was upset was cooled on both sides: only the part itself is hot.
         if self.parts.is_empty() || load.parts.is_empty() || ((load.alone || self.alone) && !self.is_on_hot(load)) {
             return f64::INFINITY;
         }

@@ -1,12 +1,13 @@
 //! What the tongs hold while a step is done.
 
+use crate::grip::{Bar, Cold, Grip};
 use crate::heating::Lengths;
 use crate::legs::{Held, WayToBend};
 use crate::progress::Progress;
-use crate::site::{Site, extents, in_mm, in_mm2};
-use crate::state::shape_now;
-use fh_core::metal::Shape;
-use fh_core::plan::{Chain, Form, Limits};
+use crate::site::{Site, extents};
+use crate::spots::{Spot, hot, reach};
+use crate::task::Task;
+use fh_core::plan::Limits;
 use fh_measure::WrittenLength;
 
 /// Beyond the part that is worked, so much is too hot to hold, in mm: common practice, no source.
@@ -21,8 +22,14 @@ pub struct Hold {
     pub jaw_mm: [f64; 2],
     /// The part that is gripped, counted through the bar.
     pub part: usize,
+    /// Where the middle of the jaws lies, in mm along the bar as it is before the step.
+    pub at_mm: f64,
     /// Whether so much of it is cold that it is held in the hand.
     pub by_hand: bool,
+    /// Whether so much bar lies beyond the jaws that the tongs are set from the side.
+    pub from_the_side: bool,
+    /// Whether it is fine, thin or bent, and gripped only because nothing better stays cold.
+    pub is_poor: bool,
 }
 
 impl Hold {
@@ -37,27 +44,48 @@ impl Hold {
     pub(crate) fn is_propped(&self) -> bool {
         self.length_mm > Self::PROPPED
     }
+
+    fn new(length_mm: f64, cold: Cold, grip: Grip) -> Self {
+        let Grip { part, at_mm, jaw_mm, from_the_side, is_poor, .. } = grip;
+        Self { length_mm, jaw_mm, part, at_mm, by_hand: cold.by_hand, from_the_side, is_poor }
+    }
 }
 
-/// A bar runs between the reins of tongs for no more than so many mm: common practice, no source.
-const REINS: f64 = 120.0;
-/// Jaws are about so long, in mm: common practice, no source.
-const JAWS: f64 = 30.0;
+/// What is held for: what is hot, and what is done.
+pub(crate) struct Need<'t> {
+    /// Everything that is hot in this heat: from the steps before, of this step, and for those that follow; the whole bar where
+    /// it is empty.
+    pub(crate) hot: Vec<Spot>,
+    /// What is done.
+    pub(crate) tasks: &'t [Task],
+    /// The side that has to be held; none where either will do.
+    pub(crate) side: Option<Held>,
+}
 
-/// What is cold enough to hold on either side of what is hot: how long it is in mm, and the part at its end.
-fn cold_ends(site: &Site<'_>, lengths: &Lengths, hot: &[usize]) -> Option<[(f64, usize); 2]> {
-    let there = site.chains[0].1.iter().copied().filter(|at| lengths.lengths[*at] > 0.0);
-    let (first, last) = (there.clone().next()?, there.clone().next_back()?);
-    let [start, end] = lengths.extent([first, last].iter());
-    let [hot_start, hot_end] = lengths.extent(hot.iter());
-    Some([(hot_start - HOT_MARGIN - start, first), (end - hot_end - HOT_MARGIN, last)])
+/// What is cold enough to hold on either side of what is hot; none where no bar is there.
+fn cold_ends(site: &Site<'_>, lengths: &Lengths, spots: &[Spot]) -> Option<[Cold; 2]> {
+    let there = site.chains[0].1.iter().filter(|at| lengths.lengths[**at] > 0.0);
+    let [start, end] = there.clone().next().map(|_| lengths.extent(there))?;
+    // Where the whole bar is meant, one end or the other is hot by turns.
+    let [from, to] = match reach(spots, lengths) {
+        Some([from, to]) => {
+            let [soaked_from, soaked_to] = hot(site, spots, lengths).unwrap_or([from, to]);
+            [soaked_from.min(from - HOT_MARGIN), soaked_to.max(to + HOT_MARGIN)]
+        }
+        None => [end - HOT_MARGIN, start + HOT_MARGIN],
+    };
+    let cold = |end_mm: f64, hot_mm: f64, length_mm: f64| Cold { end_mm, hot_mm, by_hand: length_mm > Hold::BARE_HAND };
+    Some([cold(start, from, from - start), cold(end, to, end - to)])
 }
 
 /// Of the ways to make a bend at the best place, puts that first in which there is more to hold.
-pub(crate) fn first_to_hold(site: &Site<'_>, lengths: &Lengths, hot: &[usize], ways: &mut [WayToBend]) {
-    let Some([(before, _), (after, _)]) = cold_ends(site, lengths, hot) else { return };
+pub(crate) fn first_to_hold(site: &Site<'_>, lengths: &Lengths, spots: &[Spot], ways: &mut [WayToBend]) {
+    let Some([before, after]) = cold_ends(site, lengths, spots) else { return };
     let Some(place) = ways.first().map(|way| way.place) else { return };
-    let worst = |way: &WayToBend| if way.held == Held::Datum { -before } else { -after };
+    let worst = |way: &WayToBend| match way.held {
+        Held::Datum => -before.length_mm(true),
+        Held::Far => -after.length_mm(false),
+    };
     let alike = ways.iter().take_while(|way| way.place == place).count();
     ways[..alike].sort_by(|one, other| worst(one).total_cmp(&worst(other)));
     // Where the side that would lie there is hot or gone, it is rolled up from that end, held by the other.
@@ -66,99 +94,35 @@ pub(crate) fn first_to_hold(site: &Site<'_>, lengths: &Lengths, hot: &[usize], w
     }
 }
 
-/// The longer end of the bar beside what is hot, or the end on the side that has to be held.
-pub(crate) fn hold(
-    site: &Site<'_>,
-    progress: &Progress,
-    lengths: &Lengths,
-    hot: &[usize],
-    side: Option<Held>,
-) -> Option<Hold> {
-    let there: Vec<usize> = site.chains[0].1.iter().copied().filter(|at| lengths.lengths[*at] > 0.0).collect();
-    let [before, after] = cold_ends(site, lengths, hot)?;
-    // What is split is held no better than half as much bar.
-    let worth = |(cold, part): (f64, usize)| if progress.stages[part].cut { cold / 2.0 } else { cold };
-    let is_before = side.map_or(worth(before) > worth(after), |side| side == Held::Datum);
-    let (length, part) = if is_before { before } else { after };
-    let length_mm = length.max(0.0);
-    let by_hand = length_mm > Hold::BARE_HAND;
-    let at_start = site.place[part].1 == 0;
-    let part = gripped(site, progress, lengths, &there, part, length_mm);
-    let jaw_mm = jaw(site, progress, lengths, part, at_start).unwrap_or_else(|| extents(&site.balance.stock));
-    Some(Hold { length_mm, jaw_mm, part, by_hand })
+/// Where the bar is gripped best beside what is hot, on the side that has to be held or on either.
+pub(crate) fn hold(site: &Site<'_>, progress: &Progress, lengths: &Lengths, need: &Need<'_>) -> Option<Hold> {
+    let [before, after] = cold_ends(site, lengths, &need.hot)?;
+    let bar = Bar::new(site, progress, lengths, need.tasks);
+    let sides = [(Held::Datum, before), (Held::Far, after)];
+    let sides = sides.into_iter().filter(|(side, _)| need.side.is_none_or(|wanted| wanted == *side));
+    let held = sides.filter_map(|(side, cold)| {
+        let length_mm = cold.length_mm(side == Held::Datum);
+        let grip = bar.best(cold).filter(|_| length_mm > 0.0)?;
+        Some((grip.worth * handle(site, length_mm), Hold::new(length_mm, cold, grip)))
+    });
+    let best = held.max_by(|one, other| one.0.total_cmp(&other.0));
+    best.map(|(_, hold)| hold).or_else(|| nothing_cold(site, lengths, need.side))
 }
 
-/// How wide and how thick a part is where jaws grip it, near its outer end, in mm; of a split that is cut, of one branch.
-fn jaw(site: &Site<'_>, progress: &Progress, lengths: &Lengths, part: usize, at_start: bool) -> Option<[f64; 2]> {
-    if progress.stages[part].cut {
-        let of_it = |chain: &Chain| matches!(chain, Chain::Branch { split, .. } if *split == part);
-        let (_, members) = site.chains.iter().find(|(chain, _)| of_it(chain))?;
-        let outer = if at_start { members.first() } else { members.last() };
-        return jaw(site, progress, lengths, *outer?, at_start);
-    }
-    let shape = shape_now(site, progress, part, &lengths.lengths)?;
-    let long = lengths.lengths[part].max(1e-6);
-    let inward = (JAWS / long).min(0.5);
-    let share = if at_start { inward } else { 1.0 - inward };
-    let own = if site.part(part)?.balance.reversed { 1.0 - share } else { share };
-    let raw = extents(&site.raw_section(part));
-    let section = match &shape {
-        Shape::Taper { from, to, runout, .. } => {
-            let (f, from, to) = (runout.share_at(own), extents(from), extents(to));
-            Some([0, 1].map(|way| (1.0 - f) * from[way] + f * to[way]))
-        }
-        shape => shape_section(shape),
-    };
-    // What has no section of its own is gripped on about so much.
-    Some(section.unwrap_or([raw[0], in_mm2(shape.area_at(own)).max(0.0) / raw[0].max(1e-6)]))
+/// How well a cold length serves as a handle: the least to hold and more is good, and a longer one a little better.
+fn handle(site: &Site<'_>, length_mm: f64) -> f64 {
+    (length_mm / least_mm(site).max(1e-6)).min(1.0) * (1.0 + 0.2 * (length_mm / Hold::BARE_HAND).min(1.0))
 }
 
-fn shape_section(shape: &Shape) -> Option<[f64; 2]> {
-    match shape {
-        Shape::Prism { section, .. } | Shape::Peak { section, .. } => Some(extents(section)),
-        Shape::Taper { from, to, .. } => {
-            let thicker = if to.area() > from.area() { to } else { from };
-            Some(extents(thicker))
-        }
-        Shape::Shoulder { to, .. } => Some(extents(to)),
-        Shape::Flag { outline, root, .. } => Some([in_mm(outline.width()), in_mm(*root)]),
-        Shape::Hole { outline, thickness, .. } => Some([in_mm(outline.width()), in_mm(*thickness)]),
-        Shape::Ball { diameter: size } | Shape::Cube { side: size } => Some([in_mm(*size); 2]),
-        // Cut, it is gripped by one of its branches.
-        Shape::Split(_) => None,
-    }
-}
-
-/// The part within the length that is held which tongs grip best: long, straight and even, and not spread much wider than the bar.
-fn gripped(site: &Site<'_>, progress: &Progress, lengths: &Lengths, there: &[usize], end: usize, held: f64) -> usize {
-    let [from, to] = lengths.extent([end].iter());
-    let at_start = site.place[end].1 == 0;
-    // The tongs keep away from the heat where there is room for it.
-    let held = if held > 2.0 * HOT_MARGIN { held - HOT_MARGIN } else { held };
-    let (low, high) = if at_start { (from, from + held) } else { (to - held, to) };
-    let inside = |at: usize| {
-        let [start, stop] = lengths.extent([at].iter());
-        (stop.min(high) - start.max(low)).max(0.0)
-    };
-    // The rest of the bar runs between the reins, and there is not much room.
-    let overhang = |at: usize| {
-        let [start, stop] = lengths.extent([at].iter());
-        if at_start { start - from } else { to - stop }
-    };
-    let is_in_reach = |at: &usize| held > Hold::BARE_HAND || overhang(*at) <= REINS;
-    let stock = in_mm(site.balance.stock_section.width().max(site.balance.stock_section.thickness()));
-    let width = |at: usize| {
-        let shape = shape_now(site, progress, at, &lengths.lengths);
-        shape.as_ref().and_then(shape_section).map_or(stock, |[width, thickness]| width.max(thickness))
-    };
-    // Tongs slip on what is bent or twisted: common practice, no source.
-    let straight = |at: usize| if progress.stages[at].bent { 0.2 } else { 1.0 };
-    let even = |at: usize| match site.flat[at].segment.form {
-        Form::Plain { .. } | Form::Drawn { .. } | Form::Hold { .. } => 1.0,
-        _ => 0.4,
-    };
-    let worth = |at: usize| even(at) * inside(at) * (stock / width(at).max(stock)).powi(2) * straight(at);
-    there.iter().copied().filter(is_in_reach).max_by(|one, other| worth(*one).total_cmp(&worth(*other))).unwrap_or(end)
+/// The end that would be held if it were cold.
+fn nothing_cold(site: &Site<'_>, lengths: &Lengths, side: Option<Held>) -> Option<Hold> {
+    let there = site.chains[0].1.iter().copied().filter(|at| lengths.lengths[*at] > 0.0);
+    let at_start = side == Some(Held::Datum);
+    let part = if at_start { there.clone().next()? } else { there.clone().next_back()? };
+    let [start, end] = lengths.extent([part].iter());
+    let at_mm = if at_start { start } else { end };
+    let jaw_mm = extents(&site.balance.stock);
+    Some(Hold { length_mm: 0.0, jaw_mm, part, at_mm, by_hand: false, from_the_side: false, is_poor: true })
 }
 
 /// The least length to hold, in mm.

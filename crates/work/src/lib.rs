@@ -13,6 +13,7 @@ mod experience;
 mod findings;
 mod fire;
 mod gauges;
+mod grip;
 pub mod heat;
 mod heat_rules;
 mod heat_with;

@@ -22,6 +22,15 @@ pub(crate) enum Spot {
     Cut { part: usize, at_end: bool },
 }
 
+/// The same spots, where the bar beside them is kept cool.
+pub(crate) fn alone(spots: &[Spot]) -> Vec<Spot> {
+    let kept = |spot: &Spot| match *spot {
+        Spot::Part(at) => Spot::Alone(at),
+        other => other,
+    };
+    spots.iter().map(kept).collect()
+}
+
 /// What some tasks need hot; empty where the whole bar is meant.
 pub(crate) fn spots(site: &Site<'_>, tasks: &[Task]) -> Vec<Spot> {
     tasks.iter().filter_map(|task| Some((task, task.part?))).flat_map(|(task, at)| of_part(site, task, at)).collect()

@@ -7,7 +7,7 @@ use crate::findings::Seen;
 use crate::fire::heat_minutes;
 use crate::heat_rules;
 use crate::heating::{Heated, Heating, Lengths, Load};
-use crate::held::{Hold, first_to_hold, hold};
+use crate::held::{Hold, Need, first_to_hold, hold};
 use crate::landmarks::{Measured, measured};
 use crate::lay::lay;
 use crate::legs::{self, Posed, WayToBend};
@@ -19,7 +19,7 @@ use crate::site::Site;
 use crate::size::Size;
 use crate::sized::length_in_all;
 use crate::sizes::sizes;
-use crate::spots;
+use crate::spots::{self, Spot};
 use crate::state::state;
 use crate::task::{Task, is_hot, least_heats};
 use crate::tools::{Wanted, shoulder_fuller_mm, tongs, wanted};
@@ -28,9 +28,41 @@ use crate::worked::{Setup, WorkedStep};
 use fh_core::describe::repeat_lines;
 use fh_core::plan::{AnvilPlace, HeatRules, JointKind, Operation};
 
+/// What each step on a bar asks of a heat; none of the steps on the whole piece: at a joint, or what finishes it.
+pub(crate) fn loads(setup: &Setup<'_, '_>) -> Vec<Option<Load>> {
+    let is_finish = |task: &Task| task.part.is_none() && matches!(task.operation, Operation::Brush | Operation::Wax);
+    let of = |ordered: &Ordered| {
+        let at_joint = ordered.tasks.first().is_some_and(|task| task.joint.is_some());
+        let of_piece = at_joint || (!ordered.tasks.is_empty() && ordered.tasks.iter().all(is_finish));
+        let site = setup.sites.get(ordered.bar).filter(|_| !of_piece)?;
+        let gives = heat_minutes(site, setup.fire, &ordered.tasks);
+        let load = Load::new(site, &ordered.tasks, minutes_of(setup, ordered, Some(site)), gives);
+        Some(Load { hot: spots::is_done_hot(&ordered.step, load.hot), ..load })
+    };
+    setup.ordered.iter().map(of).collect()
+}
+
+/// How many minutes a step takes: as the smith says, or as it is worked out.
+fn minutes_of(setup: &Setup<'_, '_>, ordered: &Ordered, site: Option<&Site<'_>>) -> f64 {
+    let worked_out = || site.map_or(0.0, |site| ordered.tasks.iter().map(|task| minutes(site, setup.fire, task)).sum());
+    ordered.step.minutes.unwrap_or_else(worked_out)
+}
+
+/// What is known of a bar at a step before it is put into words.
+struct Moment {
+    /// The ways of its first bend.
+    ways: Vec<WayToBend>,
+    /// The thin parts to keep out of the fire.
+    thin: Vec<String>,
+    /// Where the parts lie when it is done.
+    after: Lengths,
+}
+
 /// Going through the steps, one after the other.
 pub(crate) struct Walk<'b, 'a> {
     setup: &'b Setup<'b, 'a>,
+    /// What each step on a bar asks of a heat; none of the steps on the whole piece.
+    loads: &'b [Option<Load>],
     progress: Vec<Progress>,
     pub(crate) heating: Heating,
     last_bar: Option<usize>,
@@ -43,8 +75,9 @@ pub(crate) struct Walk<'b, 'a> {
 }
 
 impl<'b, 'a> Walk<'b, 'a> {
-    pub(crate) fn new(setup: &'b Setup<'b, 'a>) -> Self {
+    pub(crate) fn new(setup: &'b Setup<'b, 'a>, loads: &'b [Option<Load>]) -> Self {
         Self {
+            loads,
             progress: setup.sites.iter().map(Progress::start).collect(),
             heating: Heating::new(setup.plan, 0),
             last_bar: None,
@@ -57,13 +90,10 @@ impl<'b, 'a> Walk<'b, 'a> {
 
     /// The next step.
     pub(crate) fn step(&mut self, ordered: &Ordered) -> WorkedStep {
-        let at_joint = ordered.tasks.first().is_some_and(|task| task.joint.is_some());
-        let is_finish =
-            |task: &Task| task.part.is_none() && matches!(task.operation, Operation::Brush | Operation::Wax);
-        let of_piece = at_joint || (!ordered.tasks.is_empty() && ordered.tasks.iter().all(is_finish));
-        match self.setup.sites.get(ordered.bar) {
-            Some(site) if !of_piece => self.on_bar(ordered, site),
-            _ => self.on_piece(ordered),
+        let load = self.loads.get(self.seen.len()).and_then(Option::as_ref);
+        match self.setup.sites.get(ordered.bar).zip(load) {
+            Some((site, load)) => self.on_bar(ordered, site, load),
+            None => self.on_piece(ordered),
         }
     }
 
@@ -76,10 +106,10 @@ impl<'b, 'a> Walk<'b, 'a> {
         if hot || self.last_bar.take().is_some() {
             self.heating = Heating::new(self.setup.plan, self.heating.heats);
         }
-        let minutes = self.minutes(ordered, site);
+        let minutes = minutes_of(self.setup, ordered, site);
         let (parts, spots) = (Vec::new(), Vec::new());
         let heat_minutes = HeatRules::MINUTES;
-        let load = Load { parts, spots, least, minutes, heat_minutes, hot, cools: true, alone: false };
+        let load = Load { parts, spots, least, minutes, heat_minutes, hot, cools: true, alone: false, beside: true };
         let heated = self.heating.take(&load, &Lengths { starts: Vec::new(), lengths: Vec::new() }, ordered.step.heat);
         let tools = self.want(ordered, site);
         let task = ordered.tasks.first();
@@ -103,32 +133,23 @@ impl<'b, 'a> Walk<'b, 'a> {
         }
     }
 
-    fn on_bar(&mut self, ordered: &Ordered, site: &Site<'_>) -> WorkedStep {
+    fn on_bar(&mut self, ordered: &Ordered, site: &Site<'_>, load: &Load) -> WorkedStep {
         if self.last_bar != Some(site.index) {
             // Another bar goes into the fire.
             self.heating = Heating::new(self.setup.plan, self.heating.heats);
             self.last_bar = Some(site.index);
         }
-        let minutes = self.minutes(ordered, Some(site));
-        let gives = heat_minutes(site, self.setup.fire, &ordered.tasks);
-        let mut load = Load::new(site, &ordered.tasks, minutes, gives);
-        load.hot = spots::is_done_hot(&ordered.step, load.hot);
         let before = Lengths::new(site, &self.progress[site.index]);
-        let heated = self.heating.take(&load, &before, ordered.step.heat);
+        let (heated, spots) = self.heat(ordered, load, &before);
         let (mut ways, stuck) = self.ways(ordered, site);
-        first_to_hold(site, &before, &load.parts, &mut ways);
-        // What is hot from the steps before in the same heat is not gripped either.
-        let hot: Vec<usize> = self.heating.hot().iter().chain(&load.parts).copied().collect();
+        first_to_hold(site, &before, &load.spots, &mut ways);
         let side = ways.first().and_then(side_gripped);
-        let held = load.hot.then(|| hold(site, &self.progress[site.index], &before, &hot, side)).flatten();
+        let held = if load.hot { self.held(ordered, site, &before, side) } else { None };
         let measure = self.measure(ordered, site, &before, side);
         let was_off = self.progress[site.index].stages.iter().any(|stage| stage.off);
         ordered.tasks.iter().for_each(|task| self.progress[site.index].apply(site, task));
         let struck = self.struck(ordered, site);
         let after = Lengths::new(site, &self.progress[site.index]);
-        let finished = site.chains[0].1.iter().filter(|at| site.flat[**at].segment.form.is_finished());
-        let now_mm = finished.map(|at| after.lengths[*at]).sum::<f64>();
-        let more_bends = more_bends(site, &self.progress[site.index]);
         let thin = self.thin(ordered, site, &before, held.as_ref());
         let tools = self.want(ordered, Some(site));
         let first = ordered.tasks.first();
@@ -137,45 +158,100 @@ impl<'b, 'a> Walk<'b, 'a> {
         self.tools.push((self.seen.len(), tongs.into_iter().collect()));
         let tight = tight(site, &ordered.tasks, &self.progress[site.index], &after);
         self.seen.push(Seen { heated: Some(heated), hold: held, stuck, struck, was_off, tight });
+        let is_hot = load.hot;
+        WorkedStep {
+            minutes: load.minutes,
+            heat_minutes: is_hot.then_some(load.heat_minutes),
+            zone_mm: spots::hot(site, &spots, &before).filter(|_| is_hot),
+            hot_mm: spots::hot(site, &spots, &after).filter(|_| is_hot),
+            hold: held,
+            measure,
+            ..self.said(
+                ordered,
+                site,
+                &Moment { ways, thin, after },
+                self.bare(ordered, Some(site.index), heated, place, tools),
+            )
+        }
+    }
 
-        let step = &ordered.step;
-        let each = |of: &dyn Fn(&Task) -> Option<String>| first_words(&ordered.tasks, of);
-        let edge = first.and_then(|task| brief::edge_mm(site, task)).map(|mm| words::length_words(self.setup.plan, mm));
-        let up = first.filter(|_| place != AnvilPlace::Vice).and_then(|task| brief::up_degrees(site, task));
-        let up = up.map(words::side_up);
-        let own = |target| Size::written(self.setup.plan, target);
-        let reach = step.reach.as_ref().map(|all| all.iter().map(own).map(|size| size.when(load.hot)).collect());
-        let lays_off = site.flat.len() > 1 && ordered.tasks.iter().any(is_marking);
+    /// Takes a step into the heat that is under way or into new ones, and what of the bar has to be hot for it.
+    fn heat(&mut self, ordered: &Ordered, load: &Load, before: &Lengths) -> (Heated, Vec<Spot>) {
+        let (last, was_alone) = (self.heating.heats, self.heating.is_alone());
+        let heated = self.heating.take(load, before, ordered.step.heat);
+        // In the heat of an upset what is beside the part is cool.
+        let is_shared = was_alone && !load.alone && self.heating.heats == last;
+        (heated, if is_shared { spots::alone(&load.spots) } else { load.spots.clone() })
+    }
+
+    /// What holds the bar before a step is done: never what is hot from the steps before it or for those after it in its heat.
+    fn held(&self, ordered: &Ordered, site: &Site<'_>, before: &Lengths, side: Option<legs::Held>) -> Option<Hold> {
+        let hot = self.heating.spots().iter().copied().chain(self.hot_for_the_next(site)).collect();
+        hold(site, &self.progress[site.index], before, &Need { hot, tasks: &ordered.tasks, side })
+    }
+
+    /// What the steps that follow in the same heat need hot.
+    fn hot_for_the_next(&self, site: &Site<'_>) -> Vec<Spot> {
+        let number = self.seen.len();
+        let (mut heating, mut progress) = (self.heating.clone(), self.progress[site.index].clone());
+        let apply = |progress: &mut Progress, at: usize| {
+            self.setup.ordered[at].tasks.iter().for_each(|task| progress.apply(site, task));
+        };
+        apply(&mut progress, number);
+        let mut all = Vec::new();
+        for (at, next) in self.setup.ordered.iter().enumerate().skip(number + 1) {
+            let load = self.loads.get(at).and_then(Option::as_ref).filter(|_| next.bar == site.index);
+            let Some(load) = load.filter(|load| load.hot || !load.cools) else { break };
+            heating.take(load, &Lengths::new(site, &progress), next.step.heat);
+            if heating.heats > self.heating.heats {
+                break;
+            }
+            all.extend(load.spots.iter().filter(|_| load.hot));
+            apply(&mut progress, at);
+        }
+        all
+    }
+
+    /// What is said of a step on a bar, on top of what every step has.
+    fn said(&self, ordered: &Ordered, site: &Site<'_>, moment: &Moment, bare: WorkedStep) -> WorkedStep {
+        let (step, tasks, progress) = (&ordered.step, &ordered.tasks, &self.progress[site.index]);
+        let finished = site.chains[0].1.iter().filter(|at| site.flat[**at].segment.form.is_finished());
+        let now_mm = finished.map(|at| moment.after.lengths[*at]).sum::<f64>();
+        let more_bends = more_bends(site, progress);
+        let each = |of: &dyn Fn(&Task) -> Option<String>| first_words(tasks, of);
+        let lay = |task: &Task| {
+            let ways: &[WayToBend] = if is_first_bend(tasks, task) { &moment.ways } else { &[] };
+            lay(site, task, ways, progress)
+        };
+        let own = |target| Size::written(self.setup.plan, target).when(bare.is_hot());
+        let reach = step.reach.as_ref().map(|all| all.iter().map(own).collect());
+        let lays_off = site.flat.len() > 1 && tasks.iter().any(is_marking);
         WorkedStep {
             title: self.title(ordered, Some(site)),
-            becomes: distinct(ordered.tasks.iter().filter_map(|task| words::becomes(site, task))),
-            lay: step.lay.clone().or_else(|| {
-                each(&|task| {
-                    let ways: &[WayToBend] = if is_first_bend(&ordered.tasks, task) { &ways } else { &[] };
-                    lay(site, task, ways, &self.progress[site.index])
-                })
-            }),
-            edge: step.edge.as_ref().map(|edge| edge.text().to_owned()).or(edge),
-            up: step.up.as_ref().map(|up| words::side_up(up.radians().to_degrees().rem_euclid(360.0))).or(up),
-            sizes: reach.unwrap_or_else(|| all_sizes(site, &ordered.tasks, &self.progress[site.index], now_mm)),
-            measure,
+            becomes: distinct(tasks.iter().filter_map(|task| words::becomes(site, task))),
+            lay: step.lay.clone().or_else(|| each(&lay)),
+            edge: self.edge(ordered, site),
+            up: up(ordered, site, bare.place),
+            sizes: reach.unwrap_or_else(|| all_sizes(site, tasks, progress, now_mm)),
             marks: if lays_off { mark_lines(site) } else { Vec::new() },
             laid: if lays_off { laid_lines(site) } else { Vec::new() },
             marked_view: lays_off.then(|| site.balance.marked_view()),
-            slits_mm: slits_mm(site, &self.progress[site.index], &after),
+            slits_mm: slits_mm(site, progress, &moment.after),
             leave: step.leave.clone().or_else(|| each(&|task| brief::leave(site, task, more_bends))),
             check: step.check.clone().or_else(|| each(&|task| brief::check(site, task, now_mm))),
-            caution: step.caution.clone().or_else(|| each(&|task| brief::caution(site, task, &thin))),
-            necks_mm: neck::open_mm(site, &self.progress[site.index], &after),
+            caution: step.caution.clone().or_else(|| each(&|task| brief::caution(site, task, &moment.thin))),
+            necks_mm: neck::open_mm(site, progress, &moment.after),
             part_notes: Self::part_notes(ordered, site),
-            minutes,
-            heat_minutes: load.hot.then_some(gives),
-            zone_mm: spots::hot(site, &load.spots, &before).filter(|_| load.hot),
-            hot_mm: spots::hot(site, &load.spots, &after).filter(|_| load.hot),
-            hold: held,
-            stages: self.progress[site.index].stages.clone(),
-            ..self.bare(ordered, Some(site.index), heated, place, tools)
+            stages: progress.stages.clone(),
+            ..bare
         }
+    }
+
+    /// The edge that a step is worked over, in words.
+    fn edge(&self, ordered: &Ordered, site: &Site<'_>) -> Option<String> {
+        let own = ordered.step.edge.as_ref().map(|edge| edge.text().to_owned());
+        let worked_out = || brief::edge_mm(site, ordered.tasks.first()?);
+        own.or_else(|| worked_out().map(|mm| words::length_words(self.setup.plan, mm)))
     }
 
     /// A step with what every step has.
@@ -233,12 +309,6 @@ impl<'b, 'a> Walk<'b, 'a> {
                 joint.members().map(|member| format!("“{}” of {}", member.segment, member.bar)).collect();
             format!("{}: {}", joint.kind.name(), words::joined(&members))
         }))
-    }
-
-    fn minutes(&self, ordered: &Ordered, site: Option<&Site<'_>>) -> f64 {
-        let reckoned =
-            || site.map_or(0.0, |site| ordered.tasks.iter().map(|task| minutes(site, self.setup.fire, task)).sum());
-        ordered.step.minutes.unwrap_or_else(reckoned)
     }
 
     /// The tools of a step, noted; the main ones in words.
@@ -347,6 +417,13 @@ fn is_first_bend(tasks: &[Task], task: &Task) -> bool {
 /// Whether something of a bar is still to be bent.
 fn more_bends(site: &Site<'_>, progress: &Progress) -> bool {
     site.parts().any(|part| part.balance.bent.is_some() && !progress.stages[part.at].bent)
+}
+
+/// The side of the bar that is up, in words; none in the vice, unless the smith says it.
+fn up(ordered: &Ordered, site: &Site<'_>, place: AnvilPlace) -> Option<String> {
+    let own = ordered.step.up.as_ref().map(|up| up.radians().to_degrees().rem_euclid(360.0));
+    let worked_out = || brief::up_degrees(site, ordered.tasks.first().filter(|_| place != AnvilPlace::Vice)?);
+    own.or_else(worked_out).map(words::side_up)
 }
 
 /// The side of the bar that is gripped for a way to bend; none where a vice holds it.

@@ -6,7 +6,7 @@ use crate::experience::{self, Experience, Learnt};
 use crate::findings::{self, OrderFinding, Scene};
 use crate::fire::Fire;
 use crate::gauges::{Gauge, gauges};
-use crate::heat_with::heat_with;
+use crate::heat_with::{heat_with, normalised};
 use crate::heating::Lengths;
 use crate::held::Hold;
 use crate::marks::{LaidLine, MarkLine};
@@ -20,7 +20,7 @@ use crate::size::Size;
 use crate::state::state;
 use crate::task::Task;
 use crate::tools::{Tool, gather};
-use crate::walk::Walk;
+use crate::walk::{self, Walk};
 use crate::words;
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::describe::segment_name;
@@ -94,7 +94,8 @@ pub struct WorkedStep {
     pub slits_mm: Vec<[f64; 2]>,
     /// Where the bar is necked and not forged yet, in mm along the bar as it is after the step.
     pub necks_mm: Vec<f64>,
-    /// What has to be heated along with it, because the next step follows in the same heat.
+    /// What has to be heated along with it, because the next step follows in the same heat; after the last heat of a steel that
+    /// hardens, how it is normalised.
     pub heat_with: Option<String>,
     /// What the plan notes on its parts.
     pub part_notes: Vec<String>,
@@ -128,9 +129,12 @@ impl WorkedStep {
         self.needs > 0
     }
 
-    /// What holds the bar, in words; none where it is done cold or in the vice, or where nothing is there to hold.
+    /// What holds the bar, in words: that nothing stays cold where that is so; none where it is done cold or in the vice.
     pub fn held_words(&self, plan: &Plan) -> Option<String> {
-        let hold = self.hold.filter(|hold| hold.length_mm > 0.0 && self.place != AnvilPlace::Vice)?;
+        let hold = self.hold.filter(|_| self.place != AnvilPlace::Vice)?;
+        if hold.length_mm <= 0.0 {
+            return Some("nothing stays cold to hold".to_owned());
+        }
         let bar = plan.bars.get(self.bar?)?;
         let [wide, thick] = hold.jaw_mm.map(|mm| words::length_words(plan, mm));
         let jaw = match hold.jaw_mm {
@@ -138,10 +142,12 @@ impl WorkedStep {
             _ if wide == thick => format!("tongs, jaw {thick}"),
             _ => format!("tongs, jaw {wide} × {thick}"),
         };
+        let side = if hold.from_the_side { " from the side" } else { "" };
+        let poor = if hold.is_poor { "; with care, nothing better stays cold" } else { "" };
         let grip = |name: String| match (hold.by_hand, hold.is_propped()) {
             (true, true) => format!("hold “{name}” by hand, the bar on a stand or with a helper"),
             (true, false) => format!("hold “{name}” by hand"),
-            _ => format!("hold “{name}”: {jaw}"),
+            _ => format!("hold “{name}”{side}: {jaw}{poor}"),
         };
         Some(grip(segment_name(bar, hold.part)))
     }
@@ -265,7 +271,7 @@ pub(crate) struct Setup<'b, 'a> {
     pub(crate) plan: &'a Plan,
     pub(crate) sites: &'b [Site<'a>],
     job: &'b Job,
-    ordered: &'b [Ordered],
+    pub(crate) ordered: &'b [Ordered],
     dropped: &'b [Rule],
     shop: &'b Shop,
     proposed: bool,
@@ -274,13 +280,16 @@ pub(crate) struct Setup<'b, 'a> {
 
 impl Setup<'_, '_> {
     fn work_out(&self, experience: Vec<Experience>) -> Worked {
-        let mut walk = Walk::new(self);
+        let loads = walk::loads(self);
+        let mut walk = Walk::new(self, &loads);
         let mut steps: Vec<WorkedStep> = self.ordered.iter().map(|ordered| walk.step(ordered)).collect();
         let why = because(self.job, self.ordered, &steps);
         let heat_with = heat_with(self.sites, &steps);
-        for ((step, because), heat_with) in steps.iter_mut().zip(why).zip(heat_with) {
+        let normalised = normalised(self.plan, &steps);
+        for (((step, because), with), after) in steps.iter_mut().zip(why).zip(heat_with).zip(normalised) {
             step.because = because;
-            step.heat_with = heat_with;
+            let said: Vec<String> = with.into_iter().chain(after).collect();
+            step.heat_with = (!said.is_empty()).then(|| said.join(" "));
         }
         let scene = Scene {
             plan: self.plan,

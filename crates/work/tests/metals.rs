@@ -110,6 +110,54 @@ fn every_hot_step_carries_the_caution_of_its_metal() {
     }
 }
 
+/// Steel with carbon in it cracks or grows coarse where a smith would strike on: it says where to stop, and what to do after the
+/// last heat of each bar. Mild steel and other metals have no word of it.
+#[test]
+fn what_hardens_says_where_to_stop_and_is_normalised_once() {
+    for metal in metals() {
+        let worked = worked(&plan(metal.name, ""));
+        for step in worked.steps.iter().filter(|step| step.is_hot()) {
+            let said = step.caution.as_deref().unwrap_or_default();
+            let stops = said.contains("Not below ");
+            assert_eq!(stops, metal.normalise.is_some(), "{}: {}: {said}", metal.name, step.title);
+        }
+        let finish = metal.forging.map_or(0.0, |heat| heat.finish_celsius);
+        let draws =
+            worked.steps.iter().find(|step| does(step, Operation::Taper)).and_then(|step| step.caution.as_deref());
+        let told = draws.is_some_and(|said| said.contains(&format!("Not below {finish:.0} °C, a ")));
+        assert_eq!(told, metal.normalise.is_some(), "{}: {draws:?}", metal.name);
+        let normalises = metal.normalise.is_some();
+        assert_eq!(normalised(&worked), if normalises { vec![None] } else { Vec::new() }, "the weld: {}", metal.name);
+    }
+}
+
+/// Without the weld that joins them each bar has a last heat of its own.
+#[test]
+fn each_bar_is_normalised_after_its_own_last_heat() {
+    for metal in metals() {
+        let mut plan = plan(metal.name, "");
+        plan.joints.clear();
+        let wanted = if metal.normalise.is_some() { vec![Some(0), Some(1)] } else { Vec::new() };
+        assert_eq!(normalised(&worked(&plan)), wanted, "{}", metal.name);
+    }
+}
+
+/// The bars of the steps after which a bar is normalised, each after its last heat; none of a joint.
+fn normalised(worked: &Worked) -> Vec<Option<usize>> {
+    let says = |step: &&WorkedStep| step.heat_with.as_ref().is_some_and(|words| words.contains("normalise"));
+    let told: Vec<&WorkedStep> = worked.steps.iter().filter(says).collect();
+    for step in &told {
+        let last = worked.steps.iter().rfind(|other| other.is_hot() && other.bar == step.bar);
+        assert_eq!(last.map(|last| &last.title), Some(&step.title));
+        assert!(
+            step.heat_with.as_ref().is_some_and(|words| words.contains("data sheet comes first")),
+            "{}",
+            step.title
+        );
+    }
+    told.into_iter().map(|step| step.bar).collect()
+}
+
 /// 50 °C, which is what an eye misses by.
 #[test]
 fn no_heat_goes_on_to_the_edge_of_a_range_in_which_the_metal_breaks() {

@@ -26,6 +26,7 @@ pub(super) const COPPER: Material = Material {
     quench: Quench { may: true, does: "grows soft by it" },
     never: &["Never heat it to 950 °C, a light red to orange: it crumbles, and melts without warning."],
     hot_caution: Some("Take it out at a cherry red, 820 °C: it melts without warning."),
+    normalise: None,
     is_plain_steel: false,
     carbon_percent: None,
     emissivity: 0.75,

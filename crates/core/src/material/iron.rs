@@ -1,6 +1,6 @@
 //! Iron and steel.
 
-use super::{Brittle, Forging, Material, Quench, Thermal, Weld};
+use super::{Brittle, Forging, Material, Normalise, Quench, Thermal, Weld};
 
 const BLUE: Brittle = Brittle {
     from_celsius: 150.0,
@@ -24,6 +24,7 @@ const BLACK_HIGH: Brittle = Brittle {
 };
 const FLUX: &str = "flux it at a bright red";
 const SAND: &str = "Clean, dry silver sand, at a somewhat higher heat. Don't breathe its dust.";
+const NORMAL: Normalise = Normalise { celsius: 880.0, looks: "a light cherry red" };
 const HARDENS: Quench = Quench { may: false, does: "may harden and crack" };
 
 /// A carbon steel, for the others to differ from.
@@ -56,6 +57,7 @@ pub(super) const CARBON_STEEL: Material = Material {
     never: &[],
     fume: None,
     hot_caution: None,
+    normalise: Some(NORMAL),
     is_plain_steel: true,
     carbon_percent: Some(0.45),
     // Tables of makers of thermal cameras: 0.78-0.82 at 125-525 °C, 0.85-0.89 at 500-1200 °C.
@@ -85,6 +87,7 @@ pub(super) const MILD_STEEL: Material = Material {
         hard: None,
     }),
     quench: Quench { may: true, does: "hardens little" },
+    normalise: None,
     carbon_percent: Some(0.2),
     ..CARBON_STEEL
 };
@@ -119,7 +122,7 @@ pub(super) const HIGH_CARBON_STEEL: Material = Material {
     }),
     brittle: &[BLUE, BLACK_HIGH],
     never: &HARD_NEVER,
-    hot_caution: Some("Strike nothing below 800 °C, a cherry red: it cracks."),
+    normalise: Some(Normalise { celsius: 850.0, looks: "a cherry red" }),
     carbon_percent: Some(0.9),
     ..CARBON_STEEL
 };
@@ -146,7 +149,6 @@ pub(super) const SPRING_STEEL: Material = Material {
     }),
     brittle: &[BLUE, BLACK_HIGH],
     never: &HARD_NEVER,
-    hot_caution: Some("Strike nothing below 800 °C, a cherry red: it cracks."),
     carbon_percent: Some(0.6),
     ..CARBON_STEEL
 };
@@ -188,6 +190,7 @@ pub(super) const WROUGHT_IRON: Material = Material {
         "At a welding heat the first sparks are right; never leave it until it showers them.",
     ],
     hot_caution: Some("Strike nothing below 950 °C, a light red to orange: it splits."),
+    normalise: None,
     is_plain_steel: false,
     carbon_percent: Some(0.05),
     ..CARBON_STEEL
@@ -224,6 +227,7 @@ pub(super) const STAINLESS_STEEL: Material = Material {
         "Its chromium is poison as fume and as dust: draw it off, or wear a mask for it, when it is welded or ground.",
     ),
     hot_caution: Some("Stop at 925 °C, a light cherry red: below it is stiff, and takes harm."),
+    normalise: None,
     is_plain_steel: false,
     carbon_percent: None,
     expansion_per_celsius: Some(19e-6),

@@ -46,6 +46,8 @@ pub struct Material {
     pub fume: Option<&'static str>,
     /// The caution that each of its hot steps carries; none where the general ones are enough.
     pub hot_caution: Option<&'static str>,
+    /// How its grain is evened out after the last forging heat; none where there is no need.
+    pub normalise: Option<Normalise>,
     /// Whether what holds for all steel holds for it: black heat, and burning.
     pub is_plain_steel: bool,
     /// Carbon in percent where the flow stress of carbon steel holds for it.
@@ -112,6 +114,15 @@ pub struct Quench {
     pub may: bool,
     /// What comes of it, to be read after *it*.
     pub does: &'static str,
+}
+
+/// How a steel that hardens is normalised: heated evenly, once, and left to cool in still air.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Normalise {
+    /// To how many °C, from memory: the maker's data sheet comes first.
+    pub celsius: f64,
+    /// How it looks then.
+    pub looks: &'static str,
 }
 
 /// How a metal takes and carries heat near its forging heat, from memory.
@@ -241,6 +252,17 @@ mod tests {
         for name in ["carbon steel", "medium-carbon steel", "high-carbon steel", "spring steel"] {
             assert_eq!(may(name), Some(false), "{name}");
             assert!(find(name).is_some_and(|metal| metal.quench.does.contains("harden")), "{name}");
+        }
+    }
+
+    #[test]
+    fn every_steel_that_hardens_is_normalised_above_its_finish_and_nothing_else_is() {
+        for metal in ALL {
+            let hardens = metal.carbon_percent.is_some() && !metal.quench.may;
+            assert_eq!(metal.normalise.is_some(), hardens, "{}", metal.name);
+            let Some((normal, heat)) = metal.normalise.zip(metal.forging) else { continue };
+            assert!(normal.celsius > heat.light_celsius && normal.celsius < heat.usual_celsius, "{}", metal.name);
+            assert!(metal.brittle.iter().all(|range| normal.celsius > range.to_celsius), "{}", metal.name);
         }
     }
 

@@ -123,11 +123,11 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::Straighten, _) if is_closed => "Straight, and side by side again, with light blows all round.",
         (O::Straighten, _) => "Bring them in line again, with light blows.",
         (O::Trim, Form::Trim { .. }) if is_beside_a_hold(site, part) => {
-            "Cut at the mark toward the piece. The rest of the bar falls with it: keep that."
+            "Cut at the mark toward the piece. The rest of the bar comes off with it: keep that."
         }
         (O::Trim, Form::Trim { .. }) => "Cut at the mark toward the piece; what falls off is waste.",
         (O::PartOff, Form::Hold { .. }) => {
-            "Cut at the mark, all round and nearly through, and break it off. What falls is the rest of the bar: keep it."
+            "Cut at the mark, all round and nearly through, and break it off. The rest of the bar is for the next piece: keep it."
         }
         (O::Punch, Form::Hole { .. }) if is_slit(site, task) => return Some(flat::slit(site, part)),
         (O::Punch, _) if is_drilled(site, part) => {
