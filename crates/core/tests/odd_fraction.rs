@@ -35,7 +35,7 @@ fn an_odd_fraction_is_told_of_every_size_once_in_its_own_place() {
             (None, "The bar has a size of 1/3 in: no rule shows 1/3."),
             (Some(0), "“first” has a size of 2 1/7 in: no rule shows 1/7."),
             (Some(1), "“fork” has a size of 1/9 in: no rule shows 1/9."),
-            (Some(2), "“3 1/23 in” has a size of 3 1/23 in: no rule shows 1/23."),
+            (Some(2), "“branch 1, 3 1/23 in” has a size of 3 1/23 in: no rule shows 1/23."),
         ]
     );
 }
