@@ -251,7 +251,7 @@ impl Bends<'_> {
             (Some(Bent::Corner { .. }), Shape::Peak { corner, .. }) => {
                 words.push(angle_words(corner.turn));
                 if corner.inside_radius.get::<millimeter>() > 0.0 {
-                    words.push(format!("R {}", size_words(unit, corner.inside_radius)));
+                    words.push(format!("inside R {}", size_words(unit, corner.inside_radius)));
                 }
             }
             (Some(Bent::Ring { inside_diameter: size, .. }), _)
