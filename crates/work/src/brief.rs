@@ -324,7 +324,7 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<S
     if is_hot(site, task) && !thin.is_empty() {
         let them = if thin.len() == 1 { "it" } else { "them" };
         let quench = match metal.quench {
-            Quench { may: true, .. } => format!(", or cool {them} in water just before this heat"),
+            Quench { may: true, .. } => format!("'s heart, and dip {them} in water before the first blow"),
             Quench { does, .. } => format!(": push {them} past it, and do not quench {them}, it {does}"),
         };
         let names = crate::words::joined(thin);
