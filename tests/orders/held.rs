@@ -117,6 +117,10 @@ fn what_is_gripped_for_want_of_better_is_said() {
     let short = json!({ "name": "pin", "form": { "drawn": { "length": "60 mm", "section": { "square": "8 mm" } } } });
     let (plan, worked) = on_12_square(&[short]);
     assert_eq!(doing(&worked, O::Draw).held_words(&plan).as_deref(), Some("nothing stays cold to hold"));
+    let form = json!({ "rivet": { "diameter": "8 mm", "grip": "12 mm", "allowance": "12 mm" } });
+    let plan = tests::read(&tests::one_bar(&json!({ "round": "8 mm" }), &[json!({ "name": "rivet", "form": form })]));
+    let worked = work_out(&plan, &balance(&plan), &Shop::default());
+    assert_eq!(doing(&worked, O::Upset).held_words(&plan), None, "it stands in its header");
     let (plan, worked) = on_12_square(&[
         body("200 mm"),
         json!({ "name": "point", "form": { "taper": { "length": "60 mm", "to": "point" } } }),

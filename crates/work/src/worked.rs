@@ -26,7 +26,7 @@ use fh_core::balance::{Balance, BarBalance};
 use fh_core::describe::segment_name;
 use fh_core::findings::Finding;
 use fh_core::metal::View;
-use fh_core::plan::{AnvilPlace, Operation, Plan, Step};
+use fh_core::plan::{AnvilPlace, Form, Operation, Plan, Step};
 
 /// The order of work of a plan.
 #[derive(Clone, Debug, PartialEq)]
@@ -132,10 +132,12 @@ impl WorkedStep {
     /// What holds the bar, in words: that nothing stays cold where that is so; none where it is done cold or in the vice.
     pub fn held_words(&self, plan: &Plan) -> Option<String> {
         let hold = self.hold.filter(|_| self.place != AnvilPlace::Vice)?;
-        if hold.length_mm <= 0.0 {
-            return Some("nothing stays cold to hold".to_owned());
-        }
         let bar = plan.bars.get(self.bar?)?;
+        if hold.length_mm <= 0.0 {
+            // A rivet stands in its header.
+            let in_header = |at: &usize| matches!(bar.segment(*at).map(|part| &part.form), Some(Form::Rivet { .. }));
+            return (!self.parts().iter().any(in_header)).then(|| "nothing stays cold to hold".to_owned());
+        }
         let [wide, thick] = hold.jaw_mm.map(|mm| words::length_words(plan, mm));
         let jaw = match hold.jaw_mm {
             [width, _] if width > Hold::WIDE => format!("flat tongs, jaw {thick}"),
