@@ -214,6 +214,8 @@ fn the_short_form_tells_every_step_in_fewer_pages() {
     for number in 1..=worked.steps.len() {
         assert!(lines.contains(&number.to_string().as_str()), "{number} in {said}");
     }
+    let figures: Vec<&str> = worked.steps[0].marks.iter().map(|mark| mark.at.trim_end_matches(" mm")).collect();
+    assert!(figures.len() > 2 && said.replace('\n', " ").contains(&figures.join(", ")), "{figures:?} in {said}");
 }
 
 #[test]

@@ -252,7 +252,7 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String>
             )
         }
         O::Weld if site.plan.material().weld.is_some() => "No dark line along the seam at the second heat; the length, and the ring still round.".to_owned(),
-        O::Check => "Every size and angle against the first page and the templates, cold.".to_owned(),
+        O::Check => "Every size and angle against the picture of the piece and the templates, cold.".to_owned(),
         _ => return None,
     };
     Some(words)

@@ -86,7 +86,7 @@ impl ShortColumns {
         let cells = [
             (self.step[0], self.what(words)),
             (self.place[0], self.place_cell(words)),
-            (self.sizes[0], self.sizes_cell(words)),
+            (self.sizes[0], self.sizes_cell(words, step)),
             (self.check[0], self.check_cell(words)),
         ];
         let height = cells.iter().map(|(_, cell)| cell.height).fold(6.0, f64::max) + 2.0 * PAD_MM;
@@ -130,10 +130,11 @@ impl ShortColumns {
         block.over(set(&words.tools.join("; "), CAPTION, Weight::Regular, room, 6))
     }
 
-    fn sizes_cell(&self, words: &CardWords<'_>) -> Block {
+    fn sizes_cell(&self, words: &CardWords<'_>, step: &WorkedStep) -> Block {
         let room = self.sizes[1] - GUTTER_MM;
         let mut told: Vec<String> =
             words.sizes.iter().take(MOST_SIZES).map(|size| size_words(size, self.in_mm())).collect();
+        told.extend(marks_words(step, self.in_mm()));
         if words.sizes.len() > MOST_SIZES {
             told.push(format!("and {} more", words.sizes.len() - MOST_SIZES));
         }
@@ -194,6 +195,16 @@ fn sign() -> [Item; 2] {
         Item::Polygon { points: triangle, fill: Some(Gray::BLACK), pen: None },
         Text::new(at(1.9, 3.2), 2.8, "!").centered().bold().gray(Gray::WHITE).into(),
     ]
+}
+
+/// What is laid off at a step, from the datum end: all marks in a row, then holes and slits; none at any other step.
+fn marks_words(step: &WorkedStep, in_mm: bool) -> Vec<String> {
+    let bare = |words: &str| words.trim_end_matches(" mm").trim_end_matches(" in").to_owned();
+    let Some((last, others)) = step.marks.split_last() else { return Vec::new() };
+    let last = if in_mm { bare(&last.at) } else { last.at.clone() };
+    let marks: Vec<String> = others.iter().map(|mark| bare(&mark.at)).chain([last]).collect();
+    let laid = step.laid.iter().map(|laid| format!("{} {}", laid.what, laid.at));
+    std::iter::once(format!("marks {}", marks.join(", "))).chain(laid).collect()
 }
 
 /// A size, without its unit where that stands over the column.
