@@ -27,7 +27,7 @@ pub(crate) const BELIEVED: f64 = 0.25;
 pub struct ScaleLoss {
     /// The bar, counted from 0.
     pub bar: usize,
-    /// The share of the metal that is worked.
+    /// The share of the metal that is worked: of the parts that are not left as stock, where any of them is heated.
     pub share: Estimate,
     /// The share of each part that is heated: the part, its heats, and what they take of it. The low end is that of
     /// half as many heats.
@@ -49,7 +49,7 @@ fn of_bar(site: &Site<'_>, fire: &Fire, steps: &[WorkedStep]) -> Option<ScaleLos
         .map(|step| HotStep::new(site, step))
         .collect();
     let mut parts = Vec::new();
-    let (mut metal, mut lost) = (0.0, Estimate { low: 0.0, likely: 0.0, high: 0.0 });
+    let (mut own, mut stock) = (Lost::default(), Lost::default());
     for part in site.parts().filter(|part| part.segment.form.is_finished() && part.segment.form.branches().is_empty()) {
         let heats = heats_of(&hot, part);
         if heats == 0 {
@@ -57,16 +57,34 @@ fn of_bar(site: &Site<'_>, fire: &Fire, steps: &[WorkedStep]) -> Option<ScaleLos
         }
         let share = over_so_many(in_one_heat(site, fire, part), heats);
         let volume = in_mm3(part.balance.finished_volume + part.balance.trimmed_volume);
-        metal += volume;
-        lost = lost.plus(share.times(volume));
+        if part.segment.form.is_as_stock() { &mut stock } else { &mut own }.add(share, volume);
         parts.push((part.at, heats, share));
     }
-    if metal <= 0.0 {
-        return None;
-    }
-    let share = lost.times(1.0 / metal);
+    let share = own.share().or_else(|| stock.share())?;
     let reason = reason(site, share, &parts)?;
     Some(ScaleLoss { bar: site.index, share, parts, reason })
+}
+
+/// What is lost of so much metal.
+#[derive(Default)]
+struct Lost {
+    /// In mm³.
+    metal: f64,
+    /// In mm³; none of no metal.
+    lost: Option<Estimate>,
+}
+
+impl Lost {
+    fn add(&mut self, share: Estimate, volume: f64) {
+        let lost = share.times(volume);
+        self.metal += volume;
+        self.lost = Some(self.lost.map_or(lost, |before| before.plus(lost)));
+    }
+
+    /// The share that is lost; none where there is no metal.
+    fn share(&self) -> Option<Estimate> {
+        self.lost.filter(|_| self.metal > 0.0).map(|lost| lost.times(1.0 / self.metal))
+    }
 }
 
 /// What so many heats take, each of them a share.

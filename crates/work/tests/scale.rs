@@ -58,6 +58,21 @@ fn what_is_taken_up_is_enough_for_every_demo() {
 }
 
 #[test]
+fn what_loses_most_loses_no_less_than_the_worked_metal_as_a_whole() {
+    for (name, plan) in demos() {
+        for loss in worked(&plan).scale {
+            let told = |(at, ..): &&(usize, usize, _)| {
+                let segment = plan.bars[loss.bar].segment(*at).unwrap();
+                loss.reason.contains(&format!("“{}”", fh_core::describe::part_name(&plan.bars[loss.bar], *at)))
+                    && !segment.form.is_as_stock()
+            };
+            let most = loss.parts.iter().filter(told).map(|part| part.2.likely).fold(0.0, f64::max);
+            assert!(most >= loss.share.likely - 1e-9, "{name}: {}", loss.reason);
+        }
+    }
+}
+
+#[test]
 fn the_demos_allow_for_what_their_heats_take() {
     for (name, plan) in demos() {
         assert_eq!(worked(&plan).scale_short, [], "{name}");
