@@ -36,7 +36,19 @@ pub fn made_words(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -
     }
     let derived = balance.derived.iter().filter(|size| !told.contains(&size.name));
     let form = with_size_of_polygon(form_words(&filled), &filled.form, balance.shape.as_ref(), unit);
+    let form = match form.strip_prefix("drawn") {
+        Some(sizes) if is_gathered(&segment.form, balance) => format!("upset{sizes}"),
+        _ => form,
+    };
     MadeWords { form: form + fits, follows: derived.filter_map(|size| derived_words(size, unit)).collect() }
+}
+
+/// Whether a section is larger than the bar that it is made from: what the fire leaves of that is longer than the part.
+fn is_gathered(form: &Form, balance: &SegmentBalance) -> bool {
+    /// By less than this it is the bar's own section.
+    const SAME: f64 = 1.001;
+    let left = balance.stock_length * (1.0 - balance.scale_share);
+    matches!(form, Form::Drawn { .. }) && left > balance.forged_length * SAME
 }
 
 /// A size as a smith writes it: 14 mm, not 14.0 mm.
