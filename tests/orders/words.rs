@@ -171,3 +171,38 @@ fn what_lies_on_the_anvil_for_a_bend_is_what_the_tongs_hold() {
         assert!(step.measure[0].starts_with(from), "{file_name}: {:?}", step.measure);
     }
 }
+
+#[test]
+fn a_card_names_the_gauge_only_where_the_strip_has_a_notch_for_its_step() {
+    let mut seen = [0; 2];
+    for demo in DEMOS {
+        let plan = file::read(demo.text.as_bytes()).unwrap();
+        let worked = work_out(&plan, &balance(&plan), &Shop::default());
+        for (index, step) in worked.steps.iter().enumerate() {
+            let check = step.check.as_deref().unwrap_or_default();
+            let mut notches = worked.gauges.iter().filter(|gauge| !gauge.caliper && gauge.steps.contains(&index));
+            let has_notch = notches.next().is_some();
+            if check.contains("with the gauge") {
+                seen[0] += 1;
+                assert!(has_notch, "{}: {}: {check}", demo.file_name, step.title);
+            } else if check.contains("with the caliper") {
+                seen[1] += 1;
+                assert!(!has_notch, "{}: {}: {check}", demo.file_name, step.title);
+            }
+        }
+    }
+    assert!(seen.iter().all(|count| *count > 0), "{seen:?}");
+}
+
+#[test]
+fn what_is_larger_than_its_bar_is_upset_and_never_drawn() {
+    let plan = demo("line-pin.plan.json");
+    let balanced = balance(&plan);
+    let told = |at: usize| {
+        let segment = plan.bars[0].segment(at).unwrap();
+        fh_core::describe::made_words(segment, &balanced.bars[0].segments[at], plan.units.length).form
+    };
+    // 3/4 in and 3/8 in round, of 1/2 in round.
+    assert_eq!(told(2), "upset 3/8 in to 3/4 in round");
+    assert_eq!(told(3), "drawn 1 1/2 in to 3/8 in round");
+}

@@ -80,7 +80,7 @@ fn check_gauges(file_name: &str, paper: Paper) {
     let lines = lines_at(&page, top + 4.0);
     let gauges = worked(&printed).gauges;
     let first = gauges.iter().find(|gauge| !gauge.caliper).unwrap();
-    let mut wanted = vec![first.go_mm, first.no_go_mm];
+    let mut wanted: Vec<f64> = first.go_mm.into_iter().chain([first.no_go_mm]).collect();
     wanted.extend(first.hot_mm);
     for (index, width) in wanted.into_iter().enumerate() {
         let found = lines[2 + 2 * index] - lines[1 + 2 * index];

@@ -99,7 +99,8 @@ struct ToolReport<'a> {
 struct GaugeReport<'a> {
     what: &'a str,
     size_mm: f64,
-    go_mm: f64,
+    /// None of a least size.
+    go_mm: Option<f64>,
     no_go_mm: f64,
     hot_mm: Option<f64>,
     /// Whether it is too thin for a notch.

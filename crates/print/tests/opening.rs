@@ -160,10 +160,32 @@ fn a_gauge_says_its_cold_and_its_hot_notch() {
     let said = opening(&steps(&plan));
     assert!(worked.gauges.iter().any(|gauge| gauge.caliper) && worked.gauges.iter().any(|gauge| !gauge.caliper));
     for gauge in &worked.gauges {
-        let first = if gauge.caliper { "Too thin for a notch: caliper, " } else { "Cold: go " };
+        let first = match (gauge.caliper, gauge.go_mm) {
+            (true, _) => "Too thin for a notch: caliper, ",
+            (false, Some(_)) => "Cold: go ",
+            (false, None) => "Cold: no go ",
+        };
         assert!(said.contains(&format!("{} {first}", gauge.words)), "{said}");
         assert!(gauge.hot_mm.is_none() || said.contains("Over the hot bar: "), "{said}");
     }
+}
+
+#[test]
+fn the_notch_of_a_least_size_must_not_go_over() {
+    let plan = demo("herb-bracket");
+    let worked = work_out(&plan, &balance(&plan), &Shop::default());
+    let least: Vec<_> = worked.gauges.iter().filter(|gauge| gauge.what.contains("at least")).collect();
+    assert!(!least.is_empty());
+    let said = opening(&steps(&plan));
+    for gauge in least {
+        assert!(gauge.go_mm.is_none() && (gauge.no_go_mm - gauge.size_mm).abs() < 1e-9, "{gauge:?}");
+        assert!(gauge.hot_mm.is_none_or(|hot| hot > gauge.no_go_mm), "{gauge:?}");
+        let entry = said.split(&format!("{} Cold: no go ", gauge.words)).nth(1).unwrap();
+        let entry = entry.split(&gauge.what).next().unwrap();
+        assert_eq!(entry.contains(" Not over the hot bar: "), gauge.hot_mm.is_some(), "{gauge:?}: {entry}");
+    }
+    let strip = words(&sheet(&plan, Sheet::Gauges, Paper::A4, Orientation::Landscape));
+    assert!(strip.contains("hot no go"), "{strip}");
 }
 
 #[test]

@@ -262,7 +262,8 @@ fn each_gauge_has_its_notches_at_full_scale() {
     let plan = read(HOOK);
     let worked = work_out(&plan, &balance(&plan), &Shop::default());
     assert!(!worked.gauges.is_empty());
-    let mut wanted: Vec<f64> = worked.gauges.iter().flat_map(|gauge| [gauge.go_mm, gauge.no_go_mm]).collect();
+    let mut wanted: Vec<f64> =
+        worked.gauges.iter().flat_map(|gauge| gauge.go_mm.into_iter().chain([gauge.no_go_mm])).collect();
     wanted.extend(worked.gauges.iter().filter_map(|gauge| gauge.hot_mm));
     for paper in Paper::ALL {
         let drawing = sheet(&plan, Sheet::Gauges, paper, Orientation::Landscape);

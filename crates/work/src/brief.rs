@@ -3,12 +3,14 @@
 //! All of it is common practice, no source, unless one is named; all of it can be changed in the step.
 
 use crate::fire::Fire;
+use crate::gauges::measured_with;
 use crate::heat::colors::CHAPMAN;
 use crate::held::Hold;
 use crate::lay::{is_between_thicker, is_clamped, is_filed, is_fullered_alone, left_to_trim_mm, no_weld};
 use crate::legs::{self, WayToBend};
 use crate::neck::thicker_beside;
 use crate::site::{Part, Site, extents, in_mm};
+use crate::size::Size;
 use crate::task::{Task, is_hot};
 use crate::words::length_words;
 use fh_core::cautions::BARE_STOCK;
@@ -207,8 +209,9 @@ fn growth(site: &Site<'_>, part: Part<'_>) -> Option<String> {
 }
 
 /// What to check, and with which gauge.
-pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String> {
+pub(crate) fn check(site: &Site<'_>, task: &Task, sizes: &[Size], now_mm: f64) -> Option<String> {
     use Operation as O;
+    let with = |start| measured_with(sizes, start);
     let words = match task.operation {
         O::Mark if site.flat.len() < 2 => "The length, and that the ends are square.".to_owned(),
         O::Mark => {
@@ -216,17 +219,21 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String>
             format!("All marks from the {}; the last at {last}.", site.bar.datum_name())
         }
         O::Isolate => {
-            "Groove square across the bar, its edge on the mark; gauge what is left in it.".to_owned()
+            format!("Groove square across the bar, its edge on the mark; what is left in it with the {}.", with("left"))
         }
         O::SetDown => "The step square to the bar, on the mark.".to_owned(),
-        O::Draw | O::Taper => "The size in three places with the gauge, then the length.".to_owned(),
+        O::Draw | O::Taper => format!("The size in three places with the {}, then the length.", with("")),
         O::Spread if is_trimmed_later(site, task) => {
-            "Thickness with the gauge; the template lies within it all round.".to_owned()
+            format!("Thickness with the {}; the template lies within it all round.", with("thickness"))
         }
         O::Flatten if is_pierced_later(site, task) => {
-            "Thickness and width with the gauge; the outline once the hole is made.".to_owned()
+            let across = match (with("thickness"), with("width")) {
+                (one, other) if one == other => format!("Thickness and width with the {one}"),
+                (one, other) => format!("Thickness with the {one}, width with the {other}"),
+            };
+            format!("{across}; the outline once the hole is made.")
         }
-        O::Spread | O::Flatten => "Thickness with the gauge, outline against the template.".to_owned(),
+        O::Spread | O::Flatten => format!("Thickness with the {}, outline against the template.", with("thickness")),
         O::Trim if is_flag(site, task) => "The outline against the template; no burr.".to_owned(),
         O::Upset if is_rivet(site, task) => "The head round and in the middle; the shank straight.".to_owned(),
         O::Upset if has_form(site, task, |form| matches!(form, Form::Peak { .. })) => {

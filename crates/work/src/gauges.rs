@@ -3,21 +3,21 @@
 use crate::hot::hot_mm;
 use crate::size::Size;
 use crate::words::length_words;
-use fh_core::balance::tolerance_mm;
 use fh_core::plan::Plan;
 
-/// One notch of the go/no-go strip.
+/// The notches of one size on the go/no-go strip.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Gauge {
     /// What it is for: `hook: square`.
     pub what: String,
     /// The cold size in mm.
     pub size_mm: f64,
-    /// The notch that has to go over, in mm: the size and its tolerance.
-    pub go_mm: f64,
-    /// The notch that must not go over, in mm: the size less its tolerance.
+    /// The notch that has to go over, in mm: the size and its tolerance; none where the size is the least that may be.
+    pub go_mm: Option<f64>,
+    /// The notch that must not go over, in mm: the size less its tolerance, or the least that may be.
     pub no_go_mm: f64,
-    /// The notch as it has to be to go over the hot bar, in mm; none where the growth is not known.
+    /// The size as it stands on the hot bar, in mm; none where the growth is not known. Its notch goes over the hot bar;
+    /// that of a least size must not.
     pub hot_mm: Option<f64>,
     /// Whether its notch is too narrow to be sawn and filed: such a size is measured with the caliper.
     pub caliper: bool,
@@ -44,17 +44,12 @@ const WIDEST: f64 = 60.0;
 pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<Gauge> {
     let mut all: Vec<Gauge> = Vec::new();
     for (step, name, sizes) in steps {
-        // What spreads as the thickness lets it is held against its template.
-        let gauged = |size: &&Size| is_gauged(&size.what) && !(size.what == "width" && size.follows.is_some());
-        for size in sizes.iter().filter(gauged) {
-            let Some(mm) = size.mm.filter(|mm| (1e-3..WIDEST).contains(mm)) else { continue };
-            let at_least = size.what.starts_with(AT_LEAST);
-            let open = if at_least { Some([mm, mm + 2.0 * tolerance_mm(plan, mm)]) } else { size.between_mm };
-            let Some([no_go_mm, go_mm]) = open else { continue };
+        for size in sizes {
+            let Some(Opening { mm, no_go_mm, go_mm }) = opening(size) else { continue };
             let alike = |gauge: &&mut Gauge| {
                 (gauge.size_mm - mm).abs() < 0.05
                     && (gauge.no_go_mm - no_go_mm).abs() < 1e-6
-                    && (gauge.go_mm - go_mm).abs() < 1e-6
+                    && same(gauge.go_mm, go_mm)
             };
             // What is measured cold needs no hot notch.
             let hot = size.hot.as_ref().and_then(|_| hot_mm(plan, mm)).map(|hot| hot.likely);
@@ -75,7 +70,7 @@ pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<G
                 go_mm,
                 no_go_mm,
                 hot_mm: hot,
-                caliper: no_go_mm < NARROWEST,
+                caliper: is_for_caliper(no_go_mm),
                 words: length_words(plan, mm),
                 steps: vec![*step],
             });
@@ -83,6 +78,45 @@ pub(crate) fn gauges(plan: &Plan, steps: &[(usize, String, Vec<Size>)]) -> Vec<G
     }
     all.sort_by(|one, other| one.size_mm.total_cmp(&other.size_mm));
     all
+}
+
+/// How wide the notches of a size are, in mm.
+struct Opening {
+    mm: f64,
+    no_go_mm: f64,
+    /// None of a least size.
+    go_mm: Option<f64>,
+}
+
+/// The notches that a size asks for; none where it is not measured across the bar.
+fn opening(size: &Size) -> Option<Opening> {
+    // What spreads as the thickness lets it is held against its template.
+    if !is_gauged(&size.what) || (size.what == "width" && size.follows.is_some()) {
+        return None;
+    }
+    let mm = size.mm.filter(|mm| (1e-3..WIDEST).contains(mm))?;
+    if size.what.starts_with(AT_LEAST) {
+        return Some(Opening { mm, no_go_mm: mm, go_mm: None });
+    }
+    size.between_mm.map(|[no_go_mm, go_mm]| Opening { mm, no_go_mm, go_mm: Some(go_mm) })
+}
+
+fn is_for_caliper(no_go_mm: f64) -> bool {
+    no_go_mm < NARROWEST
+}
+
+/// What a step's sizes that begin like this are measured with: `gauge` where the strip has a notch for one of them, else
+/// `caliper`.
+pub(crate) fn measured_with(sizes: &[Size], start: &str) -> &'static str {
+    let has_notch = |size: &Size| opening(size).is_some_and(|opening| !is_for_caliper(opening.no_go_mm));
+    if sizes.iter().any(|size| size.what.starts_with(start) && has_notch(size)) { "gauge" } else { "caliper" }
+}
+
+fn same(one: Option<f64>, other: Option<f64>) -> bool {
+    match (one, other) {
+        (Some(one), Some(other)) => (one - other).abs() < 1e-6,
+        _ => one.is_none() && other.is_none(),
+    }
 }
 
 fn is_gauged(what: &str) -> bool {

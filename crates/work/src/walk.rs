@@ -225,6 +225,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         };
         let own = |target| Size::written(self.setup.plan, target).when(bare.is_hot());
         let reach = step.reach.as_ref().map(|all| all.iter().map(own).collect());
+        let sizes = reach.unwrap_or_else(|| all_sizes(site, tasks, progress, now_mm));
         let lays_off = site.flat.len() > 1 && tasks.iter().any(is_marking);
         WorkedStep {
             title: self.title(ordered, Some(site)),
@@ -232,14 +233,14 @@ impl<'b, 'a> Walk<'b, 'a> {
             lay: step.lay.clone().or_else(|| each(&lay)),
             edge: self.edge(ordered, site),
             up: up(ordered, site, bare.place),
-            sizes: reach.unwrap_or_else(|| all_sizes(site, tasks, progress, now_mm)),
             marks: if lays_off { mark_lines(site) } else { Vec::new() },
             laid: if lays_off { laid_lines(site) } else { Vec::new() },
             marked_view: lays_off.then(|| site.balance.marked_view()),
             slits_mm: slits_mm(site, progress, &moment.after),
             leave: step.leave.clone().or_else(|| each(&|task| brief::leave(site, task, more_bends))),
-            check: step.check.clone().or_else(|| each(&|task| brief::check(site, task, now_mm))),
+            check: step.check.clone().or_else(|| each(&|task| brief::check(site, task, &sizes, now_mm))),
             caution: step.caution.clone().or_else(|| each(&|task| brief::caution(site, task, &moment.thin))),
+            sizes,
             necks_mm: neck::open_mm(site, progress, &moment.after),
             part_notes: Self::part_notes(ordered, site),
             stages: progress.stages.clone(),

@@ -19,7 +19,8 @@ use fh_work::{Gauge, Worked};
 
 /// What stands over the strips (common practice, no source).
 const MAKE: &str = "Full scale. Glue it onto sheet metal 1.5 to 2 mm thick, and cut and file each notch to the middle of its lines. \
-    The go notch slides over the forged part, the no-go notch does not. “hot” goes over it at forging heat.";
+    The go notch slides over the forged part, the no-go notch does not. “hot” goes over it at forging heat, “hot no go” does not: \
+    a neck that takes it is too thin.";
 /// Between two strips.
 const BETWEEN_MM: f64 = 7.0;
 
@@ -66,8 +67,11 @@ pub(super) fn put(flow: &mut Flow, plan: &Plan, worked: &Worked, warned: &Cautio
 
 /// A size for the caliper, with what it may be: `leaf: thickness at the tip 1.6 mm, 1.4 to 1.8 mm`.
 fn caliper_words(plan: &Plan, gauge: &Gauge) -> String {
-    let unit = plan.units.length;
-    format!("{} {}, {} to {}", gauge.what, gauge.words, mm_words(unit, gauge.no_go_mm), mm_words(unit, gauge.go_mm))
+    let words = |mm: f64| mm_words(plan.units.length, mm);
+    match gauge.go_mm {
+        Some(go_mm) => format!("{} {}, {} to {}", gauge.what, gauge.words, words(gauge.no_go_mm), words(go_mm)),
+        None => format!("{} {}", gauge.what, gauge.words),
+    }
 }
 
 fn put_row(flow: &mut Flow, plan: &Plan, row: &Row) {

@@ -21,7 +21,7 @@ const SHALLOWEST_MM: f64 = 12.0;
 pub(super) struct Notch {
     /// How wide it is, in mm.
     pub(super) mm: f64,
-    /// `go`, `no go`, `hot`.
+    /// `go`, `no go`, `hot`; of a least size `no go`, `hot no go`.
     pub(super) kind: &'static str,
     /// Its size in words.
     pub(super) words: String,
@@ -66,8 +66,10 @@ impl Group {
 /// The notches of a gauge: in one group, or in one for each notch where they are wider together than the page.
 pub(super) fn group(plan: &Plan, gauge: &Gauge, width: f64) -> Vec<Group> {
     let notch = |kind, mm: f64| Notch { mm, kind, words: mm_words(plan.units.length, mm) };
-    let mut notches = vec![notch("go", gauge.go_mm), notch("no go", gauge.no_go_mm)];
-    notches.extend(gauge.hot_mm.map(|mm| notch("hot", mm)));
+    let hot = if gauge.go_mm.is_some() { "hot" } else { "hot no go" };
+    let mut notches: Vec<Notch> = gauge.go_mm.map(|mm| notch("go", mm)).into_iter().collect();
+    notches.push(notch("no go", gauge.no_go_mm));
+    notches.extend(gauge.hot_mm.map(|mm| notch(hot, mm)));
     notches.retain(|notch| notch.mm.is_finite());
     let group = |notches| Group { notches, size: gauge.words.clone(), what: gauge.what.clone() };
     let together = group(notches.clone());

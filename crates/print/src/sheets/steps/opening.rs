@@ -130,13 +130,15 @@ fn tool_words(tool: &Tool) -> [String; 2] {
 
 fn gauge_words(plan: &Plan, gauge: &Gauge) -> [String; 2] {
     let words = |mm: f64| mm_words(plan.units.length, mm);
-    if gauge.caliper {
-        let range = format!("Too thin for a notch: caliper, {} to {}.", words(gauge.no_go_mm), words(gauge.go_mm));
-        return [gauge.words.clone(), format!("{range} {} {}", steps_words(&gauge.steps), gauge.what)];
-    }
-    let cold = format!("Cold: go {}, no go {}.", words(gauge.go_mm), words(gauge.no_go_mm));
-    let hot = gauge.hot_mm.map_or_else(String::new, |mm| format!(" Over the hot bar: {}.", words(mm)));
-    [gauge.words.clone(), format!("{cold}{hot} {} {}", steps_words(&gauge.steps), gauge.what)]
+    let no_go = words(gauge.no_go_mm);
+    let hot = |what: &str| gauge.hot_mm.map_or_else(String::new, |mm| format!(" {what}: {}.", words(mm)));
+    let use_it = match (gauge.caliper, gauge.go_mm) {
+        (true, Some(go)) => format!("Too thin for a notch: caliper, {no_go} to {}.", words(go)),
+        (true, None) => format!("Too thin for a notch: caliper, {no_go} or more."),
+        (false, Some(go)) => format!("Cold: go {}, no go {no_go}.{}", words(go), hot("Over the hot bar")),
+        (false, None) => format!("Cold: no go {no_go}.{}", hot("Not over the hot bar")),
+    };
+    [gauge.words.clone(), format!("{use_it} {} {}", steps_words(&gauge.steps), gauge.what)]
 }
 
 /// `Steps 2 to 6, 9:`.
