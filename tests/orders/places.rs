@@ -92,3 +92,72 @@ fn no_neck_is_left_of_nothing() {
         assert_eq!(necks.len(), 1, "{form}");
     }
 }
+
+/// A collar, upset first, moves every mark after it; then a disc, upset before it is spread.
+fn upset_twice() -> Plan {
+    plan(
+        &json!({ "square": "16 mm" }),
+        &[
+            json!({ "name": "shank", "form": { "plain": { "length": "150 mm" } } }),
+            json!({ "name": "collar", "form": { "drawn": { "length": "20 mm", "section": { "square": "22 mm" } } } }),
+            json!({ "name": "neck", "form": { "drawn": { "length": "60 mm", "section": { "square": "12 mm" } } } }),
+            json!({ "name": "plate", "form": { "flag": { "outline": { "disc": { "diameter": "60 mm" } },
+                "thickness": "10 mm" } } }),
+        ],
+    )
+}
+
+/// π 30² × 10 mm³ are 110.4 mm of bar. Where it is widest the disc has 600 mm²; with a twentieth in hand that is a block of
+/// 28 274 / 630 = 44.9 mm, as many times thicker as it is shorter.
+#[test]
+fn what_was_upset_is_a_block_as_long_and_as_thick_as_its_card_says() {
+    let plan = upset_twice();
+    let (balance, worked) = (balance(&plan), worked(&plan));
+    let does = |operation: O| {
+        let on_plate =
+            |step: &WorkedStep| step.tasks.iter().any(|task| task.operation == operation && task.part == Some(3));
+        worked.steps.iter().position(on_plate).unwrap()
+    };
+    let (upset, isolate) = (does(O::Upset), does(O::Isolate));
+    assert!(does(O::Upset) < isolate && isolate < does(O::Spread));
+    let card = worked.steps[upset].sizes.iter().find(|size| size.what.starts_with("length")).unwrap();
+    assert!((card.mm.unwrap() - 44.9).abs() < 0.05, "{card:?}");
+    // Its place is measured from the end as it is by then.
+    let measure = &worked.steps[isolate].measure[0];
+    assert!(measure.starts_with("the start of “plate”: mark 3") && measure.contains("now 44.9 mm"), "{measure}");
+    let [before, now] = [upset, upset + 1].map(|steps| after(&plan, &balance, &worked, steps).bars[0].clone());
+    let plate = &now.segments[3];
+    assert!((mm(plate.forged_length) - 44.9).abs() < 0.05);
+    assert!((mm(before.forged_length - now.forged_length) - (110.45 - 44.9)).abs() < 0.1);
+    // Not a grain of metal is lost, and what is drawn holds all of it.
+    assert!((plate.finished_volume / before.segments[3].finished_volume).value > 1.0 - 1e-9);
+    let drawn = plate.shape.as_ref().unwrap().volume();
+    assert!(((drawn / plate.finished_volume).value - 1.0).abs() < 1e-3);
+    // What is hot for the neck is the block, not the bar that it was.
+    let [from, to] = worked.steps[isolate].hot_mm.unwrap();
+    assert!(to - from < 110.0, "{from} to {to}");
+}
+
+/// With marks to the millimetre the bar is cut up to one longer than it needs, and is that long until its end is forged.
+#[test]
+fn the_far_end_is_where_the_bar_was_cut() {
+    let mut plan = tests::one_bar(
+        &json!({ "square": "16 mm" }),
+        &[
+            json!({ "name": "shank", "form": { "plain": { "length": "150 mm" } } }),
+            json!({ "name": "collar", "form": { "drawn": { "length": "20 mm", "section": { "square": "22 mm" } } } }),
+            json!({ "name": "neck", "form": { "plain": { "length": "60 mm" } } }),
+            json!({ "name": "tip", "form": { "taper": { "length": "70.7 mm", "to": { "square": "8 mm" } } } }),
+        ],
+    );
+    plan["units"]["marks"] = json!("1 mm");
+    let plan = tests::read(&plan);
+    let worked_out = &balance(&plan).bars[0];
+    let cut = worked_out.cut_length_shop(plan.units.marks).mm();
+    let struck = worked_out.segments[2].mark_end_shop.mm();
+    assert!(cut - mm(worked_out.stock_length) > 0.3, "{cut}");
+    let worked = worked(&plan);
+    let taper = doing(&worked, O::Taper);
+    let told = format!("mark 3, struck at {struck} mm, now {:.1} mm", cut - struck);
+    assert!(taper.measure[0].contains(&told) && taper.measure[0].ends_with("from the far end"), "{:?}", taper.measure);
+}

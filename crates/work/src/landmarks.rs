@@ -57,20 +57,24 @@ struct Landmark {
     is_rough: bool,
     /// Whether a mark is no longer where it was laid off.
     has_moved: bool,
+    /// How far beyond its true place it was laid off, rounded, in mm; none of what is not as it was laid off.
+    rounded: Option<f64>,
 }
 
 impl Landmark {
     fn felt(at: f64, words: String) -> Self {
-        Self { at, words, is_mark: false, is_end: false, is_rough: false, has_moved: false }
+        Self { at, words, is_mark: false, is_end: false, is_rough: false, has_moved: false, rounded: None }
     }
 
     /// The mark at the end of a part.
     fn mark(site: &Site<'_>, before: usize, at: f64) -> Self {
-        let shop = &site.balance.segments[before].mark_end_shop;
+        let segment = &site.balance.segments[before];
+        let shop = &segment.mark_end_shop;
+        let rounded = Some(shop.mm() - in_mm(segment.mark_end));
         // Half a step of the marks is rounding.
         let has_moved = (at - shop.mm()).abs() > site.plan.units.marks.step_mm() / 2.0 + AT;
         let words = format!("mark {}, struck at {}", site.path(before), shop.text());
-        Self { at, words, is_mark: true, is_end: false, is_rough: false, has_moved }
+        Self { is_mark: true, has_moved, rounded, ..Self::felt(at, words) }
     }
 }
 
@@ -141,7 +145,9 @@ fn mark_now(site: &Site<'_>, mark: &Landmark, all: &[Landmark]) -> String {
     let near = felt.min_by(|one, other| (one.at - mark.at).abs().total_cmp(&(other.at - mark.at).abs()));
     match near.filter(|_| mark.has_moved) {
         Some(near) => {
-            let now = cold_and_hot(site.plan, (near.at - mark.at).abs());
+            // From the end as it was cut to the mark as it was struck.
+            let struck = near.rounded.and(mark.rounded).unwrap_or(0.0);
+            let now = cold_and_hot(site.plan, (near.at - mark.at - struck).abs());
             format!("{}, now {now} from {}", mark.words, near.words)
         }
         None => mark.words.clone(),
@@ -225,9 +231,9 @@ fn punched_middles(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: 
             at: now,
             words: format!("{what} {} from the {datum}", hole.shop.text()),
             is_mark: true,
-            is_end: false,
-            is_rough: false,
             has_moved: (now - hole.shop.mm()).abs() > half_a_step,
+            rounded: Some(hole.shop.mm() - in_mm(hole.middle)),
+            ..Landmark::felt(now, String::new())
         }
     };
     site.balance.laid_off().holes.into_iter().filter(|hole| hole.segment == at).map(landmark).collect()
@@ -268,7 +274,9 @@ fn landmarks(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: usize)
         branch_ends(site, at).map(str::to_owned)
     };
     all.push(Landmark { is_end: true, ..Landmark::felt(lengths.starts[*first], datum) });
-    all.push(Landmark { is_end: true, ..Landmark::felt(end(*last), far) });
+    let rounded = cut_over(site, progress, *last);
+    let far = Landmark::felt(end(*last) + rounded.unwrap_or(0.0), far);
+    all.push(Landmark { is_end: true, rounded, ..far });
     for pair in there.windows(2) {
         let (before, after) = (pair[0], pair[1]);
         let place = lengths.starts[after];
@@ -285,6 +293,20 @@ fn landmarks(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: usize)
         }
     }
     all
+}
+
+/// By how much the bar is longer at its far end than it should be, in mm: it was cut rounded up; none once that end was worked
+/// on.
+fn cut_over(site: &Site<'_>, progress: &Progress, last: usize) -> Option<f64> {
+    let is_the_end = site.chains[0].1.last() == Some(&last);
+    let stage = progress.stages[last];
+    let is_as_cut = is_the_end && is_untouched(site, progress, last) && !stage.upset && !stage.trimmed;
+    let cut = || match site.bar.length {
+        // Cut already: it is as long as it is.
+        Some(_) => 0.0,
+        None => site.balance.cut_length_shop(site.plan.units.marks).mm() - in_mm(site.balance.stock_length),
+    };
+    is_as_cut.then(cut)
 }
 
 /// The parts on both sides of a place, and beyond a shoulder the one that it steps to.

@@ -2,6 +2,7 @@
 
 use crate::along::{along_mm, followers};
 use crate::site::{Part, Site, in_mm};
+use crate::sizes::upset_length_mm;
 use crate::task::{Task, operations};
 use fh_core::metal::{FreeEnd, Shape};
 use fh_core::plan::{Bend, Chain, Form, Made, Operation};
@@ -13,6 +14,8 @@ pub struct Stage {
     pub isolated: bool,
     /// Drawn out along with what lies beside it, to that one's section; its own shape is still to come.
     pub along: bool,
+    /// Upset to a block; its own shape is still to come, or is that block.
+    pub upset: bool,
     /// Forged to its shape.
     pub forged: bool,
     /// Trimmed to its outline.
@@ -81,7 +84,10 @@ impl Progress {
         match task.operation {
             O::SetDown if matches!(form, Form::Shoulder { .. }) => stage.forged = true,
             O::Isolate | O::SetDown => stage.isolated = true,
-            operation if operation.is_shaping() => stage.forged |= is_last(Operation::is_shaping),
+            operation if operation.is_shaping() => {
+                stage.upset |= operation == O::Upset;
+                stage.forged |= is_last(Operation::is_shaping);
+            }
             O::Trim if matches!(form, Form::Trim { .. }) => stage.off = true,
             O::Trim => stage.trimmed = true,
             O::PartOff => stage.off |= matches!(form, Form::Hold { .. }),
@@ -132,6 +138,7 @@ impl Progress {
                     in_mm(part.balance.forged_length) * self.untwisted(site, at) + self.unpierced_mm(site, part)
                 }
                 _ if stage.along => along_mm(site, at).unwrap_or(raw),
+                _ if stage.upset => upset_length_mm(site, part).min(raw),
                 _ => raw,
             };
         }

@@ -4,7 +4,7 @@ use crate::along::leader;
 use crate::progress::{Progress, Stage};
 use crate::site::{Part, Site, in_mm, in_mm2, in_mm3, mm};
 use fh_core::balance::{BarBalance, SegmentBalance};
-use fh_core::metal::{BranchSize, FreeEnd, OpeningSize, Outline, Shape, SplitSize};
+use fh_core::metal::{BranchSize, FreeEnd, OpeningSize, Outline, SectionSize, Shape, SplitSize};
 use fh_core::plan::{Chain, Form, Gives};
 use uom::si::f64::Volume;
 use uom::si::volume::cubic_millimeter;
@@ -74,7 +74,8 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
     }
     if !stage.forged {
         let along = leader(site, part.at).filter(|_| stage.along);
-        let section = along.map_or_else(|| site.raw_section(part.at), |leader| leader.section);
+        let raw = || raw_now(site, part, lengths[part.at], stage.upset);
+        let section = along.map_or_else(raw, |leader| leader.section);
         let length = mm(lengths[part.at]);
         // What scale will take is still there.
         let metal_mm3 = whole / (1.0 - balance.scale_share).max(1e-6);
@@ -101,6 +102,28 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
     };
     let swell = if untwisted > 1.0 { 1.0 } else { balance.swell };
     Now { shape: Some(shape), bent: stage.bent, swell, metal_mm3 }
+}
+
+/// The section of a part that has not got its own shape: the bar's, and as much thicker as it was upset shorter.
+fn raw_now(site: &Site<'_>, part: Part<'_>, now_mm: f64, upset: bool) -> SectionSize {
+    let (raw, laid_off) = (site.raw_section(part.at), in_mm(part.balance.mark_end - part.balance.mark_start));
+    if upset { thicker(raw, (laid_off / now_mm.max(1e-6)).sqrt()) } else { raw }
+}
+
+/// A section so many times as wide and as thick.
+fn thicker(section: SectionSize, factor: f64) -> SectionSize {
+    use SectionSize as S;
+    match section {
+        S::Square { side, edge_radius } => S::Square { side: side * factor, edge_radius: edge_radius * factor },
+        S::Flat { width, thickness, edge_radius } => {
+            let (width, thickness) = (width * factor, thickness * factor);
+            S::Flat { width, thickness, edge_radius: edge_radius * factor }
+        }
+        S::Oval { width, thickness } => S::Oval { width: width * factor, thickness: thickness * factor },
+        S::HalfRound { width, height } => S::HalfRound { width: width * factor, height: height * factor },
+        // What has but one size.
+        other => other.scaled(Gives::Width, factor).unwrap_or(other),
+    }
 }
 
 /// A boss before its hole is made: the metal of hole and slug is still in it.
