@@ -164,6 +164,36 @@ fn every_corner_is_sharp_and_holds_its_metal() {
     }
 }
 
+#[test]
+fn a_corner_that_is_not_bent_yet_holds_its_metal_on_the_outside_of_its_bend() {
+    for (at, side) in SIDES.into_iter().enumerate() {
+        let text = format!(
+            r#"{{"name":"l","form":{{"plain":{{"length":"20 mm"}}}}}},
+               {{"name":"c","form":{{"peak":{{"section":"stock"}}}},
+                 "bend":{{"corner":{{"angle":"90 deg","inside_radius":"3 mm","side":"{side}"}}}}}},
+               {{"name":"m","form":{{"plain":{{"length":"20 mm"}}}}}}"#
+        );
+        let plan = plan(&text);
+        let mut straight = balance(&plan);
+        straight.bars[0].segments[1].bent = None;
+        let piece = piece(&plan, &straight, Quality::Print);
+        check(side, &straight, &piece, 1e-9);
+        let angle = [0.0_f64, 90.0, 180.0, 270.0, 37.0][at].to_radians();
+        let toward = |point: &[f64; 3]| {
+            let frame = piece.line(0, 1).unwrap().frames[0];
+            let part = |axis: [f64; 3]| (0..3).map(|way| axis[way] * (point[way] - frame.at[way])).sum::<f64>();
+            part(frame.toward) * angle.sin() + part(frame.up) * angle.cos()
+        };
+        let solid = piece.solids.iter().find(|solid| solid.segment == 1).unwrap();
+        let inside = solid.mesh.points.iter().map(toward).fold(f64::NEG_INFINITY, f64::max);
+        let outside = solid.mesh.points.iter().map(toward).fold(f64::INFINITY, f64::min);
+        let Some(Shape::Peak { corner, .. }) = &straight.bars[0].segments[1].shape else { panic!("no peak") };
+        let half = corner.thickness.get::<uom::si::length::millimeter>() / 2.0;
+        assert!((inside - half).abs() < 1e-9, "{side}: {inside}");
+        assert!(outside < -half - 2.0, "{side}: {outside}");
+    }
+}
+
 const OUTLINES: [&str; 9] = [
     r#"{"rectangle":{"length":"50 mm","width":"28 mm"}}"#,
     r#"{"trapezoid":{"length":"50 mm","root":"10 mm","tip":"34 mm"}}"#,

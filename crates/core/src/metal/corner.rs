@@ -53,8 +53,8 @@ impl CornerSize {
         (self.inside_radius + self.thickness) * (self.turn / 2.0).tan()
     }
 
-    /// How high the peak stands while the bar is straight, as a triangle over its length. For drawing only.
-    pub(crate) fn peak_height_mm(&self) -> f64 {
+    /// How high the peak stands while the bar is straight, in mm, as a triangle over its length. For drawing only.
+    pub fn peak_height_mm(&self) -> f64 {
         let area = self.peak_volume() / self.width;
         in_mm(area / self.length()) * 2.0
     }

@@ -8,7 +8,19 @@ use fh_core::metal::{CornerSize, arc_swell};
 
 /// The corner from its first inside tangent point to its second: sharp outside, round inside.
 pub(super) fn corner(corner: &CornerSize, fineness: &Fineness) -> Mesh {
-    let profile = profile(corner, fineness);
+    across_the_bend(corner, &profile(corner, fineness))
+}
+
+/// The corner while its bar is straight: as long as its middle line, its metal as a ridge across the outside.
+pub(super) fn swelling(corner: &CornerSize) -> Mesh {
+    let (length, half) = (in_mm(corner.length()), in_mm(corner.thickness) / 2.0);
+    let ridge = [length / 2.0, -half - corner.peak_height_mm()];
+    across_the_bend(corner, &[ridge, [length, -half], [length, half], [0.0, half], [0.0, -half]])
+}
+
+/// A profile in the plane of the bend, ahead and toward the inside, as wide as the bar across it. From its first point all of it is
+/// seen.
+fn across_the_bend(corner: &CornerSize, profile: &[[f64; 2]]) -> Mesh {
     let [toward, up] = of_side(corner.side);
     let half = in_mm(corner.width) / 2.0;
     // Across the bend lies along × inside; seen from there the profile runs counter-clockwise.
@@ -21,7 +33,6 @@ pub(super) fn corner(corner: &CornerSize, fineness: &Fineness) -> Mesh {
         let next = (index + 1) % front.len();
         mesh.triangle(back[index], back[next], front[next]);
         mesh.triangle(back[index], front[next], front[index]);
-        // From the apex, the first point, all of the profile is seen.
         if index > 0 && next > 0 {
             mesh.triangle(front[0], front[index], front[next]);
             mesh.triangle(back[0], back[next], back[index]);

@@ -25,7 +25,9 @@ use uom::si::length::millimeter;
 
 /// The surface of a shape along its way; `reversed` where it is read from its other end.
 pub(crate) fn solid(shape: &Shape, reversed: bool, way: &Way, fineness: &Fineness) -> Mesh {
-    if let Shape::Peak { corner, .. } = shape {
+    if let Shape::Peak { corner, .. } = shape
+        && !way.is_straight()
+    {
         return corner::corner(corner, fineness);
     }
     let mut mesh = straight(shape, reversed, way, fineness);
@@ -47,8 +49,10 @@ fn straight(shape: &Shape, reversed: bool, way: &Way, fineness: &Fineness) -> Me
         }
         Shape::Ball { diameter } => ball::ball(in_mm(*diameter), way, fineness),
         Shape::Cube { side } => taper::prism(&SectionSize::square(*side), way, fineness),
-        // A corner is built bent, and a split is its branches.
-        Shape::Peak { .. } | Shape::Split(_) => Mesh::default(),
+        // A bent corner is built bent.
+        Shape::Peak { corner, .. } => corner::swelling(corner),
+        // A split is its branches.
+        Shape::Split(_) => Mesh::default(),
     }
 }
 

@@ -175,6 +175,21 @@ impl<'a> Now<'a> {
         self.views().into_iter().filter_map(size).collect()
     }
 
+    /// The outline of a part of its first bar in each view.
+    #[cfg(test)]
+    pub(super) fn outlines_of(&self, segment: usize) -> Vec<(Plane, Vec<[f64; 2]>)> {
+        let piece = Piece {
+            lines: self.piece.lines.iter().filter(|line| (line.bar, line.segment) == (0, segment)).cloned().collect(),
+            ..self.piece.clone()
+        };
+        let only = Self { piece, ..*self };
+        let outline = |(_, plane): (&'static str, Plane)| {
+            let faces = only.faces(&|_| false, plane);
+            faces.first().map(|faces| (plane, faces.outline()))
+        };
+        self.views().into_iter().filter_map(outline).collect()
+    }
+
     /// From the side, as the smith sees it, and from above; its longest straight part lies as on the strips.
     fn views(&self) -> [(&'static str, Plane); 2] {
         let [side, above] = directions(&anchor(&self.piece));

@@ -7,6 +7,8 @@ use super::piece_view::{From, PieceView};
 use super::strip_bar::across_at;
 use super::*;
 use crate::pen::Pen;
+use crate::sheets::templates::space::Plane;
+use fh_core::balance::BarBalance;
 use fh_core::metal::{Shape, View};
 use fh_core::plan::Chain;
 use fh_piece::vector::{Vector, dot};
@@ -123,6 +125,53 @@ fn every_picture_of_a_bent_bar_is_as_large_as_the_bar() {
             assert!((0..2).all(|axis| (size[axis] - wanted[axis]).abs() < 0.1), "{name}: {size:?} for {wanted:?}");
         }
     }
+}
+
+/// How much farther than its middle line a part of the first bar reaches to the side that is given by its angle than to the other
+/// one, in mm, in each view of its bent picture that shows that side.
+fn stands_out(plan: &Plan, bar: &BarBalance, at: usize, side: f64) -> Vec<f64> {
+    let plan = Plan { bars: vec![plan.bars[0].clone()], joints: Vec::new(), ..plan.clone() };
+    let balance = Balance { bars: vec![bar.clone()], findings: Vec::new() };
+    let frame = piece(&plan, &balance, Quality::Print).line(0, at).unwrap().frames[0];
+    let out = [0, 1, 2].map(|way| frame.toward[way] * side.sin() + frame.up[way] * side.cos());
+    let drawn = Now::new(&plan, &balance).outlines_of(at);
+    let shows = drawn.into_iter().filter(|(plane, _)| plane.direction(out).iter().any(|part| part.abs() > 0.99));
+    let reach = |(plane, outline): (Plane, Vec<[f64; 2]>)| {
+        let ([right, up], [x, y]) = (plane.direction(out), plane.place(frame.at));
+        let across = outline.iter().map(|point| (point[0] - x) * right + (point[1] - y) * up);
+        let [low, high] = across.fold([f64::INFINITY, f64::NEG_INFINITY], |[l, h], mm| [l.min(mm), h.max(mm)]);
+        high + low
+    };
+    shows.map(reach).collect()
+}
+
+#[test]
+fn a_swelling_lies_on_the_outside_of_its_bend_in_the_bent_picture_as_on_the_strip() {
+    let mut looked_at = 0;
+    for (name, plan) in demos() {
+        let shown = Shown::new(plan);
+        for step in 0..=shown.worked.steps.len() {
+            let Some(bar) = bar_after(&shown.plan, &shown.balance, &shown.worked, 0, step) else { continue };
+            let strip = StripBar::new(&shown.plan, 0, bar.clone());
+            for (at, part) in bar.segments.iter().enumerate() {
+                let (Some(Shape::Peak { corner, .. }), None) = (&part.shape, part.bent) else { continue };
+                let high = corner.peak_height_mm();
+                for more in stands_out(&shown.plan, &bar, at, corner.side + std::f64::consts::PI) {
+                    assert!((more - high).abs() < 0.05, "{name}, step {step}, {at}: {more} for {high}");
+                    looked_at += 1;
+                }
+                let (view, outward) = if corner.side.cos().abs() > 0.9 {
+                    (View::Side, -corner.side.cos())
+                } else {
+                    (View::Top, corner.side.sin())
+                };
+                let [low, up] =
+                    across_at(strip.outline(at, view), reach(&strip, at).iter().sum::<f64>() / 2.0).unwrap();
+                assert!(((low + up) * outward - high).abs() < 0.05, "{name}, step {step}, {at}: {low} to {up}");
+            }
+        }
+    }
+    assert!(looked_at > 3, "{looked_at}");
 }
 
 #[test]
