@@ -206,3 +206,38 @@ fn what_is_larger_than_its_bar_is_upset_and_never_drawn() {
     assert_eq!(told(2), "upset 3/8 in to 3/4 in round");
     assert_eq!(told(3), "drawn 1 1/2 in to 3/8 in round");
 }
+
+#[test]
+fn every_card_that_names_the_half_round_swage_has_it_among_its_tools() {
+    let mut named = 0;
+    for demo in DEMOS {
+        let plan = file::read(demo.text.as_bytes()).unwrap();
+        let worked = work_out(&plan, &balance(&plan), &Shop::default());
+        for (number, step) in worked.steps.iter().enumerate() {
+            if !step.lay.as_ref().is_some_and(|lay| lay.contains("half-round swage")) {
+                continue;
+            }
+            named += 1;
+            let mut laid_ready = worked.tools.iter().filter(|tool| tool.steps().contains(&number));
+            assert!(
+                laid_ready.any(|tool| tool.words.contains("half-round groove")),
+                "{}: {}",
+                demo.file_name,
+                step.title
+            );
+        }
+    }
+    assert!(named > 1, "{named}");
+}
+
+#[test]
+fn without_a_half_round_swage_only_one_side_is_rounded() {
+    let other_way = |demo: &str, words: &str| {
+        let worked = worked(demo);
+        worked.tools.iter().find(|tool| tool.words.starts_with(words)).unwrap().other_way
+    };
+    let half_round = other_way("trowel.plan.json", "swage, half-round groove");
+    assert!(half_round.contains("one side only") && !half_round.contains("eight"), "{half_round}");
+    let round = other_way("weeding-fork.plan.json", "swage, groove");
+    assert!(round.contains("eight sides"), "{round}");
+}

@@ -4,7 +4,7 @@ use crate::bend_tools::bend;
 use crate::brief::is_flat_on_a_block;
 use crate::brief::is_long;
 use crate::held::Hold;
-use crate::lay::{is_between_one_sided, is_between_thicker, is_drawn_in, is_filed, is_fullered_alone};
+use crate::lay::{is_between_one_sided, is_between_thicker, is_drawn_in, is_filed, is_fullered_alone, taper_section};
 use crate::site::{Part, Site, extents, in_mm};
 use crate::sizes::upset_length_mm;
 use crate::task::{Task, is_drilled, operations};
@@ -337,6 +337,11 @@ fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
     } else if is_between_thicker(site, part) {
         all.push(Wanted::plain(K::SpringFuller, "It goes in where the hammer's face is too wide."));
     }
+    if let (Operation::Taper, Some(Shape::Taper { from, to, .. })) = (operation, &part.balance.shape) {
+        // A round end is worked square, eight-sided and round with the hammer.
+        let section = taper_section(from, to);
+        all.extend(swage(site, section).filter(|_| matches!(section, SectionSize::HalfRound { .. })));
+    }
     if let (Operation::Draw, Some(Shape::Prism { section, .. })) = (operation, &part.balance.shape) {
         all.extend(swage(site, section));
         if let Form::Tenon { .. } = part.segment.form {
@@ -359,7 +364,9 @@ fn swage(site: &Site<'_>, section: &SectionSize) -> Option<Wanted> {
         }
         SectionSize::HalfRound { width, .. } => {
             let grown = in_mm(width) * HOT;
-            Wanted::sized(site, ToolKind::Swage, grown, "half-round groove for ", "It gives the round side.")
+            let groove = "half-round groove for ";
+            let swage = Wanted::sized(site, ToolKind::Swage, grown, groove, "It gives the round side.");
+            Wanted { other_way: "Draw it flat to width × thickness, then round one side only.", ..swage }
         }
         _ => return None,
     })

@@ -100,10 +100,21 @@ fn to_section(section: &SectionSize) -> &'static str {
     }
 }
 
+/// The ends of a taper, the thin one first.
+fn thin_first<'a>(from: &'a SectionSize, to: &'a SectionSize) -> [&'a SectionSize; 2] {
+    let area = |section: &SectionSize| in_mm2(section.area());
+    if area(to) < area(from) { [to, from] } else { [from, to] }
+}
+
+/// The section that a taper is worked to all along: that of its thin end, or of its thick end where it runs to a point.
+pub(crate) fn taper_section<'a>(from: &'a SectionSize, to: &'a SectionSize) -> &'a SectionSize {
+    let [thin, thick] = thin_first(from, to);
+    if matches!(thin, SectionSize::Point) { thick } else { thin }
+}
+
 /// How a taper is drawn: its thin end first, and there to its section.
 fn tapered(site: &Site<'_>, part: Part<'_>, from: &SectionSize, to: &SectionSize) -> Vec<String> {
-    let area = |section: &SectionSize| in_mm2(section.area());
-    let (thin, thick) = if area(to) < area(from) { (to, from) } else { (from, to) };
+    let [thin, thick] = thin_first(from, to);
     let mut all = vec!["The thin end first, then back toward the thick one.".to_owned()];
     match (thin, thick) {
         (SectionSize::Point, thick) => all.push(to_section(thick).to_owned()),

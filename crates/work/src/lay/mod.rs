@@ -6,7 +6,7 @@ mod flat;
 mod joined;
 mod upset;
 
-pub(crate) use drawn::{is_between_one_sided, is_between_thicker};
+pub(crate) use drawn::{is_between_one_sided, is_between_thicker, taper_section};
 pub(crate) use flat::{is_drawn_in, is_filed, left_to_trim_mm};
 pub(crate) use joined::{met as met_by_scarf, no_weld};
 pub(crate) use upset::{is_clamped, stages as upset_stages};
