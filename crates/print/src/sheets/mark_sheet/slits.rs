@@ -1,7 +1,6 @@
 //! Slits, the marks on their branches and the middles of holes, as they lie on the starting bar.
 
 use super::marks::{mark_kind, sane};
-use super::words::MarkKind;
 use fh_core::balance::{BarBalance, HoleMark, LaidOff, SegmentBalance, SlitMark};
 use fh_core::metal::{FreeEnd, RootSize, Shape};
 use fh_core::plan::{Bar, Chain, Flat};
@@ -81,7 +80,7 @@ pub(super) fn branch_marks(bar: &Bar, worked: &BarBalance, laid: &LaidOff) -> Ve
             at_mm: sane(shop.mm()),
             total: shop.text(),
             band_mm: *band,
-            is_punched: matches!(mark_kind(chain, flat.place), MarkKind::CentrePunch | MarkKind::CutLater),
+            is_punched: mark_kind(chain, flat.place).is_punched(),
             above: is_above(band.iter().sum()),
         }
     };

@@ -274,12 +274,14 @@ impl<'a> StripRow<'a> {
 
 /// Whether a mark is drawn with a spot for the punch.
 pub(super) fn has_spot(strip: &Strip, mark: &StripMark) -> bool {
-    matches!(mark.kind, MarkKind::CentrePunch | MarkKind::CutLater) && has_room_for_a_spot(strip, mark)
+    mark.kind.is_punched() && has_room_for_a_spot(strip, mark)
 }
 
 fn has_room_for_a_spot(strip: &Strip, mark: &StripMark) -> bool {
     let far = |other: &StripMark| (other.at_mm - mark.at_mm).abs() >= SPOT_APART_MM;
-    strip.marks.iter().filter(|other| other.number != mark.number).all(far)
+    // A line beside it takes no room.
+    let mut others = strip.marks.iter().filter(|other| other.number != mark.number && other.kind != MarkKind::LineOnly);
+    others.all(far)
 }
 
 /// The names of the blocks that a row shows, as far as they keep clear of its joins and of the words at a break.
@@ -308,4 +310,47 @@ fn cross(x: f64, y: f64) -> Vec<Item> {
         Item::line(at(x - CROSS_MM, y), at(x + CROSS_MM, y), Pen::JoinCross),
         Item::line(at(x, y - CROSS_MM), at(x, y + CROSS_MM), Pen::JoinCross),
     ]
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "tests")]
+
+    use super::*;
+    use crate::sheets::mark_sheet::marks::strip;
+    use fh_work::{Shop, work_out};
+
+    /// Whether another mark that is struck is too near for two spots.
+    fn is_crowded(strip: &Strip, mark: &StripMark) -> bool {
+        let mut struck =
+            strip.marks.iter().filter(|other| other.kind != MarkKind::LineOnly && other.number != mark.number);
+        struck.any(|other| (other.at_mm - mark.at_mm).abs() < SPOT_APART_MM)
+    }
+
+    #[test]
+    fn a_mark_that_a_later_card_measures_from_is_punched() {
+        let (mut edges, mut looked_at) = (0, 0);
+        for entry in std::fs::read_dir(format!("{}/../../demo-plans", env!("CARGO_MANIFEST_DIR"))).unwrap() {
+            let path = entry.unwrap().path();
+            if path.extension().is_none_or(|ending| ending != "json") {
+                continue;
+            }
+            let plan = fh_core::file::read(&std::fs::read(&path).unwrap()).unwrap();
+            let balance = fh_core::balance::balance(&plan);
+            let worked = work_out(&plan, &balance, &Shop::default());
+            for (at, bar) in plan.bars.iter().enumerate() {
+                let Some(strip) = strip(&plan, bar, &balance.bars[at]) else { continue };
+                let own = worked.steps.iter().filter(|step| step.bar == Some(at));
+                let measured: String = own.flat_map(|step| &step.measure).map(|line| format!("{line}\n")).collect();
+                for mark in strip.marks.iter().filter(|mark| !is_crowded(&strip, mark)) {
+                    if measured.contains(&format!("mark {}, struck", mark.number)) {
+                        assert!(has_spot(&strip, mark), "{}: mark {}", path.display(), mark.number);
+                        looked_at += 1;
+                        edges += usize::from(mark.kind == MarkKind::SetDownEdge);
+                    }
+                }
+            }
+        }
+        assert!(edges > 0 && looked_at > 20, "{edges} of {looked_at}");
+    }
 }

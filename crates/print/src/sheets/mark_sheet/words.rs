@@ -98,7 +98,7 @@ pub(super) enum MarkKind {
     Cut,
     /// What is trimmed or held is cut off here at some later step.
     CutLater,
-    /// The edge of a set-down: a nick on the sides that are set down.
+    /// The edge of a set-down: punched, for it is worked to in the fire.
     SetDownEdge,
     /// A line beside another mark that is too near for both to be punched.
     LineOnly,
@@ -107,6 +107,11 @@ pub(super) enum MarkKind {
 }
 
 impl MarkKind {
+    /// Whether it is punched, so that it is still seen on the hot bar; a scribed line burns off.
+    pub(super) fn is_punched(self) -> bool {
+        matches!(self, Self::CentrePunch | Self::CutLater | Self::SetDownEdge)
+    }
+
     /// The words for it.
     pub(super) fn name(self) -> &'static str {
         match self {
