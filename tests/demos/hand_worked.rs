@@ -68,13 +68,13 @@ const TRELLIS_BRACKET: HandWorked = HandWorked {
 /// 2. leg: 210.
 /// 3. neck, 25 long, round 10 to oval 12 × 6: the oval is a line of 6 swept by a disk of 3, A₁ = 6 × 6 + 9 π = 64.2743;
 ///    M = 5 × 12/2 + π × 5 × 3 = 30 + 47.1239 = 77.1239; V = 25 (78.5398 + 77.1239 + 64.2743)/3 = 1832.817.
-///    Bar 23.8124.
+///    Its own scale is 3 %: 1832.817/0.97/S, bar 24.0579.
 /// 4. fishtail: 45 × (12 + 40)/2 × 3 = 3510; with 4 %: 3650.4. Its own scale is 4 %: 3650.4/0.96/S, bar 48.4149.
 const ROW_MARKER_STAKE: HandWorked = HandWorked {
     file_name: "row-marker.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[17.055, 227.055, 250.868, 299.283],
+    marks: &[17.055, 227.055, 251.113, 299.528],
 };
 
 /// In mm. S = 20 × 5 = 100, 1 - s = 0.95: each volume is divided by 95.
