@@ -18,14 +18,9 @@ impl Stage<'_> {
             for (index, row) in self.layout.rows_of(strip).enumerate() {
                 let middle = row.y(0.0);
                 let view = match (row.view, strip) {
-                    // The side that is punched: every other side is named from it.
-                    (view, Strip::Bar) if view == self.model.marked_view => {
-                        if view == View::Side {
-                            "side, punched"
-                        } else {
-                            "top, punched"
-                        }
-                    }
+                    // A dot, as a punch makes it: on this side the marks are struck, and every other side is named from it.
+                    (View::Side, Strip::Bar) if self.model.marked_view == View::Side => "• side",
+                    (View::Top, Strip::Bar) if self.model.marked_view == View::Top => "• top",
                     (View::Side, _) => "side",
                     (View::Top, _) => "top",
                 };
