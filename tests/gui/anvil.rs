@@ -1,7 +1,7 @@
 //! At the anvil: one step at a time, by any key, with the heat's clock.
 
-use crate::desk::Desk;
-use crate::order::hook;
+use crate::gui::desk::Desk;
+use crate::gui::order::hook;
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};

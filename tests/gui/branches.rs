@@ -1,6 +1,6 @@
 //! A bar is split, and each branch is forged on its own.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use egui::{Key, Modifiers};
 use fh_core::plan::{Branch, Form, Plan};
 

@@ -1,6 +1,6 @@
 //! The marks of branches are dragged on the strips of the whole editor.
 
-use crate::desk::Desk;
+use crate::gui::desk::Desk;
 use egui::{Key, Modifiers};
 
 const FORK: &str = r#"{

@@ -1,6 +1,6 @@
 //! A plan is built from nothing.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use egui::{Event, Key, Modifiers};
 use fh_core::plan::{Form, FormKind};
 

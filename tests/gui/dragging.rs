@@ -1,6 +1,6 @@
 //! Boundaries are dragged on the strips.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use egui::{Key, Modifiers};
 use fh_core::plan::Plan;
 

@@ -1,6 +1,6 @@
 //! Plans are saved, opened, guarded and recovered; the mark sheet is made.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use egui::{Key, Modifiers};
 use fh_app::{Answer, Editor};
 use fh_store::{Home, Journal};

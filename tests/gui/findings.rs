@@ -1,6 +1,6 @@
 //! Findings lead to what they speak of.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 

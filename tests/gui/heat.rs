@@ -1,6 +1,6 @@
 //! Can I do it in one heat? The answer, the heat along the bar and over time, and what the metal stands.
 
-use crate::desk::Desk;
+use crate::gui::desk::Desk;
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};

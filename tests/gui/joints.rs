@@ -1,6 +1,6 @@
 //! Joints are added, written and taken out from the plan's page, and what does not fit is told.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use fh_core::file;
 use fh_core::plan::{JointKind, JointSide, Plan};
 

@@ -1,6 +1,6 @@
 //! What the program keeps for the smith survives what befalls its files: unknown keys, broken bytes, write protection.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;

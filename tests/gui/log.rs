@@ -1,7 +1,7 @@
 //! The log: what came out at a step, held against what was planned, learnt from, kept for the next plans, and taken back.
 
-use crate::desk::Desk;
-use crate::order::hook;
+use crate::gui::desk::Desk;
+use crate::gui::order::hook;
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;

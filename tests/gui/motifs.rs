@@ -1,6 +1,6 @@
 //! Runs of segments are kept as motifs, and put into other plans, larger or smaller.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;

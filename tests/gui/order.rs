@@ -1,6 +1,6 @@
 //! The order of work: stepped through, changed by keys and by hand, put in words, and taken back.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use egui::accesskit::Role;
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};

@@ -1,6 +1,6 @@
 //! The finished piece is shown in space: turned, selected in, measured, and its bends dragged.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use egui::accesskit::Role;
 use egui::{Key, Modifiers, Pos2, vec2};
 use egui_kittest::kittest::Queryable;

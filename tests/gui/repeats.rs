@@ -1,6 +1,6 @@
 //! Rows of marks are added, changed and removed, and what is counted is told.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use fh_core::plan::{Repeat, RepeatFrom};
 
 fn repeats(desk: &Desk) -> Vec<Repeat> {

@@ -1,6 +1,6 @@
 //! The figures at the foot say whose they are: one bar's, or those of the whole plan.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use fh_core::plan::Plan;
 
 /// A post of 100 mm and three legs of 50 mm, all of bar 12 mm square: 12 · 12 · 250 mm³ of mild steel in all.

@@ -1,6 +1,6 @@
 //! What is typed into fields: taken, refused, taken back.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use egui::{Key, Modifiers, Rect, vec2};
 use egui_kittest::kittest::Queryable;
 

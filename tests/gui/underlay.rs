@@ -1,6 +1,6 @@
 //! A picture lies under the piece to its true scale: laid, adjusted by hand and by keys, taken away, and told where it is missing.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use egui::accesskit::Role;
 use egui::{Key, Modifiers, Pos2, vec2};
 use egui_kittest::kittest::Queryable;

@@ -1,6 +1,6 @@
 //! Every form and every bend with its fields: holes, pins, collars, scrolls, sockets, twists; and which size follows.
 
-use crate::desk::{Desk, small_plan};
+use crate::gui::desk::{Desk, small_plan};
 use egui::{Key, Modifiers};
 use fh_core::findings::Severity;
 use fh_core::plan::{Bend, CollarRule, Form, HoleSpec, Made, OutlineSpec, ScrollEye, SlitRule};

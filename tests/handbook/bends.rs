@@ -1,7 +1,7 @@
 //! Rings, eyes, hooks and corners.
 
-use crate::Tolerance::{Geometry, Print22over7, RoundsUp};
-use crate::{INCH, bar_of, check};
+use crate::handbook::Tolerance::{Geometry, Print22over7, RoundsUp};
+use crate::handbook::{INCH, bar_of, check};
 use serde_json::{Value, json};
 use tests::{balanced, mm, one_bar};
 

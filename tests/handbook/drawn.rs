@@ -1,7 +1,7 @@
 //! Drawn, tapered and upset work.
 
-use crate::Tolerance::{Geometry, RoundsUp};
-use crate::{INCH, bar_of, check, forged, warns};
+use crate::handbook::Tolerance::{Geometry, RoundsUp};
+use crate::handbook::{INCH, bar_of, check, forged, warns};
 use serde_json::{Value, json};
 use tests::{balanced, kg, mm, mm3, one_bar, segment};
 

@@ -1,6 +1,6 @@
 //! What a rule reads on the legs of a bent piece.
 
-use crate::INCH;
+use crate::handbook::INCH;
 use fh_core::balance::{Leg, legs};
 use serde_json::{Value, json};
 use tests::{assert_close, balanced, mm, one_bar};

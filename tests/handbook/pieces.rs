@@ -1,7 +1,7 @@
 //! Pieces whose stock is stated in print: the program's length of bar beside the book's, and `docs/stock-lengths.md`, which
 //! shows them all.
 
-use crate::{INCH, bar_of, forged};
+use crate::handbook::{INCH, bar_of, forged};
 use serde_json::{Value, json};
 
 mod rows;

@@ -2,8 +2,8 @@
 
 #![allow(clippy::approx_constant, reason = "3.140 kg is a weight")]
 
-use crate::Tolerance::Geometry;
-use crate::{INCH, check};
+use crate::handbook::Tolerance::Geometry;
+use crate::handbook::{INCH, check};
 use fh_core::material;
 use serde_json::{Value, json};
 use tests::{balanced, kg, one_bar};

@@ -1,6 +1,6 @@
 //! Arrows between crates: who may use whom, and which outside crate belongs to which of ours.
 
-use crate::{assert_none, files, said, text};
+use crate::house::{assert_none, files, said, text};
 use std::collections::BTreeMap;
 use tests::project;
 use toml::Table;

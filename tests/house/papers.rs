@@ -1,6 +1,6 @@
 //! Papers that keep up with the program: paths, findings, demo plans, and what lies in the project's folder.
 
-use crate::{assert_none, files, said, text};
+use crate::house::{assert_none, files, said, text};
 use fh_core::balance::balance;
 use fh_core::file;
 use fh_core::findings::{self, Severity};

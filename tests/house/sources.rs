@@ -1,6 +1,6 @@
 //! Tidy sources.
 
-use crate::{assert_none, files, said, text};
+use crate::house::{assert_none, files, said, text};
 use std::path::PathBuf;
 
 /// The most lines of one file.

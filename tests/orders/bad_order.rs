@@ -1,6 +1,6 @@
 //! A deliberately bad order of a demo beside the good one: each fault is told with its steps and its reason.
 
-use crate::{demo, done, ids, with_steps};
+use crate::orders::{demo, done, ids, with_steps};
 use fh_core::balance::balance;
 use fh_core::plan::{Deed, Operation, Plan, Step};
 use fh_work::{OrderFinding, Why, proposal};
@@ -79,7 +79,7 @@ fn a_bad_order_is_told_step_by_step() {
 fn the_good_order_written_down_is_told_nothing() {
     for demo in fh_store::demos::DEMOS {
         let plan = demo.file_name;
-        let plan = crate::demo(plan);
+        let plan = crate::orders::demo(plan);
         let worked = with_steps(&plan, proposal(&plan, &balance(&plan)));
         assert!(broken(&worked.findings).is_empty(), "{}: {:?}", demo.file_name, ids(&worked.findings));
         assert!(!worked.proposed);

@@ -1,7 +1,7 @@
 //! The proposal keeps the order in which named books forge like pieces, and differs where the handbook says that it does.
 
-use crate::pieces::{Pair, Piece, all};
-use crate::{place, proposed};
+use crate::orders::pieces::{Pair, Piece, all};
+use crate::orders::{place, proposed};
 use fh_core::balance::balance;
 use fh_core::findings::Severity;
 

@@ -1,6 +1,6 @@
 //! The proposals for the demo plans are orders that one would forge from.
 
-use crate::{Done, place, proposed};
+use crate::orders::{Done, place, proposed};
 use fh_core::balance::balance;
 use fh_core::file;
 use fh_core::findings::Severity;
@@ -106,18 +106,18 @@ fn what_a_smith_would_ask_of_them() {
             "{first:?} before {then:?} in {order:?}"
         );
     };
-    let hook = proposed(&crate::demo("gate-hook.plan.json"));
+    let hook = proposed(&crate::orders::demo("gate-hook.plan.json"));
     before(&hook, (O::Taper, "stem"), (O::Spread, "leaf"));
     before(&hook, (O::SetDown, "shoulder"), (O::Draw, "hook"));
     before(&hook, (O::Bend, "hook"), (O::Bend, "eye"));
-    let trowel = proposed(&crate::demo("trowel.plan.json"));
+    let trowel = proposed(&crate::orders::demo("trowel.plan.json"));
     before(&trowel, (O::Isolate, "blade"), (O::Taper, "neck"));
     before(&trowel, (O::Trim, "blade"), (O::Bend, "crank"));
-    let fork = proposed(&crate::demo("weeding-fork.plan.json"));
+    let fork = proposed(&crate::orders::demo("weeding-fork.plan.json"));
     before(&fork, (O::Punch, "tines"), (O::Split, "tines"));
     before(&fork, (O::Split, "tines"), (O::BendAside, "tines"));
     before(&fork, (O::BendAside, "tines"), (O::Taper, "point"));
-    let scraper = proposed(&crate::demo("boot-scraper.plan.json"));
+    let scraper = proposed(&crate::orders::demo("boot-scraper.plan.json"));
     before(&scraper, (O::Upset, "right corner"), (O::Corner, "left corner"));
     assert_eq!(scraper.len(), 11, "{scraper:?}");
 }

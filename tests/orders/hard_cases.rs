@@ -1,6 +1,6 @@
 //! Pieces whose rules pull two ways, each worked by hand.
 
-use crate::{place, proposed};
+use crate::orders::{place, proposed};
 use fh_core::balance::balance;
 use fh_core::plan::{Operation, Plan};
 use fh_work::{Shop, work_out};

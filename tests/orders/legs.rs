@@ -1,6 +1,6 @@
 //! Legs in the way, worked by hand: which bend has to be made before which, and where it does not matter.
 
-use crate::{done, ids, place, proposed, with_steps};
+use crate::orders::{done, ids, place, proposed, with_steps};
 use fh_core::balance::balance;
 use fh_core::plan::{Operation, Plan};
 use fh_work::{Why, proposal};

@@ -1,6 +1,6 @@
 //! The papers keep up with the order of work: findings, operations, places, and where the books differ.
 
-use crate::pieces::all;
+use crate::orders::pieces::all;
 use fh_core::plan::{AnvilPlace, Operation};
 use fh_work::{IDS, SCALE_SHORT, Why};
 use serde_json::Value;
@@ -44,7 +44,7 @@ fn the_example_of_the_format_is_read_as_it_stands() {
     assert_eq!(plan.work.steps.as_ref().map(Vec::len), Some(3));
     let balance = fh_core::balance::balance(&plan);
     let worked = fh_work::work_out(&plan, &balance, &fh_work::Shop::default());
-    assert!(worked.findings.is_empty(), "{:?}", crate::ids(&worked.findings));
+    assert!(worked.findings.is_empty(), "{:?}", crate::orders::ids(&worked.findings));
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! What is too short to be forged by itself: stubs beyond a step, and ends that would be left a lump, on small plans worked by
 //! hand.
 
-use crate::{place, proposed};
+use crate::orders::{place, proposed};
 use fh_core::balance::balance;
 use fh_core::metal::{SectionSize, Shape};
 use fh_core::plan::{AnvilPlace, Operation as O, Plan};

@@ -1,6 +1,6 @@
 //! What a step says, against figures worked out by hand from the demo's own sizes, and against what hands and fire allow.
 
-use crate::demo;
+use crate::orders::demo;
 use fh_core::balance::balance;
 use fh_core::file;
 use fh_core::plan::Operation as O;

@@ -1,7 +1,7 @@
 //! The check lines at the foot of every page, and the size of the paper.
 
-use crate::page::{Rendered, Run};
-use crate::{CLOSE_MM, Printed, run};
+use crate::paper::page::{Rendered, Run};
+use crate::paper::{CLOSE_MM, Printed, run};
 use fh_print::paper::{Orientation, Paper};
 
 /// The foot of a page, in mm from its bottom, where the check lines are looked for.

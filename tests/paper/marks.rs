@@ -1,7 +1,7 @@
 //! The marks on the strip: measured from the datum, over all rows, cut out and joined cross on cross.
 
-use crate::page::{Rendered, Run};
-use crate::{CLOSE_MM, Printed};
+use crate::paper::page::{Rendered, Run};
+use crate::paper::{CLOSE_MM, Printed};
 use fh_print::drawing::Item;
 use fh_print::paper::{Orientation, Paper};
 use fh_print::pen::Pen;

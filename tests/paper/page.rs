@@ -1,6 +1,6 @@
 //! A rendered page, and what is dark on it.
 
-use crate::{Printed, run};
+use crate::paper::{Printed, run};
 use std::fs;
 
 /// Dots to the inch.

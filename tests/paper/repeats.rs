@@ -1,6 +1,6 @@
 //! A row of marks along a part is told on paper with its step, its first and every place.
 
-use crate::{Printed, run};
+use crate::paper::{Printed, run};
 use fh_print::paper::{Orientation, Paper};
 
 #[test]

@@ -1,7 +1,7 @@
 //! Slits, marks on their branches and the middles of holes: where they stand on the printed bar.
 
-use crate::page::Rendered;
-use crate::{CLOSE_MM, Printed, run};
+use crate::paper::page::Rendered;
+use crate::paper::{CLOSE_MM, Printed, run};
 use fh_print::drawing::Item;
 use fh_print::paper::{Orientation, Paper};
 use fh_print::pen::Pen;

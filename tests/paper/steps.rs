@@ -1,8 +1,8 @@
 //! Step cards, the short table and the gauge strip as they come out of the printer.
 
-use crate::page::{Rendered, Run};
-use crate::words::{joined, words};
-use crate::{CLOSE_MM, Printed};
+use crate::paper::page::{Rendered, Run};
+use crate::paper::words::{joined, words};
+use crate::paper::{CLOSE_MM, Printed};
 use fh_core::file;
 use fh_print::drawing::{Item, Point};
 use fh_print::paper::Paper;
@@ -134,7 +134,7 @@ fn a_bar_that_has_room_is_drawn_at_full_size() {
 fn check_lines_stand_on_every_page_of_the_cards() {
     let printed = printed(demo("gate-hook.plan.json"), Sheet::Steps, Paper::Letter);
     for number in [0, printed.drawing.pages.len() - 1] {
-        let lengths = crate::check_lines::check_lines_mm(&Rendered::new(&printed, number));
+        let lengths = crate::paper::check_lines::check_lines_mm(&Rendered::new(&printed, number));
         for wanted in [100.0, 101.6] {
             assert!(
                 lengths.iter().any(|length| (length - wanted).abs() <= CLOSE_MM),

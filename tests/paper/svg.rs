@@ -2,7 +2,7 @@
 //!
 //! The SVG is rendered by `rsvg-convert` of the Debian package `librsvg2-bin`.
 
-use crate::{Printed, run};
+use crate::paper::{Printed, run};
 use fh_print::paper::{Orientation, Paper};
 use fh_print::sheets::{Sheet, document, usual_orientation};
 use image::GrayImage;

@@ -1,8 +1,8 @@
 //! Templates measured on paper: a ring, a leaf, the check lines, and a drawing that runs over two pages.
 
-use crate::check_lines::check_lines_mm;
-use crate::page::{Rendered, Run};
-use crate::{CLOSE_MM, Printed, run};
+use crate::paper::check_lines::check_lines_mm;
+use crate::paper::page::{Rendered, Run};
+use crate::paper::{CLOSE_MM, Printed, run};
 use fh_print::drawing::{Item, Point};
 use fh_print::paper::{Orientation, Paper};
 use fh_print::pen::Pen;

@@ -1,6 +1,6 @@
 //! The words on the sheet can be taken out again: title, totals, the number of the page.
 
-use crate::{Printed, run};
+use crate::paper::{Printed, run};
 use fh_print::paper::{Orientation, Paper};
 use fh_store::demos::DEMOS;
 use tests::mm;

@@ -1,9 +1,9 @@
 //! Sizes that agree: every length range that a step tells is what its metal makes of the ends of its section's range, and
 //! lies within what the ladder says.
 
-use crate::cases;
-use crate::plans::plan;
-use crate::sizes::Sizes;
+use crate::properties::cases;
+use crate::properties::plans::plan;
+use crate::properties::sizes::Sizes;
 use fh_core::balance::{Balance, balance, ladder};
 use fh_core::findings::Severity;
 use fh_core::metal::{Runout, SectionSize, Shape};

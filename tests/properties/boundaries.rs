@@ -1,9 +1,9 @@
 //! Dragged boundaries: the mark comes to where it was dragged, or the refusal says why not.
 
-use crate::cases;
-use crate::edits::{Drag, drag};
-use crate::plans::plan;
-use crate::sizes::Sizes;
+use crate::properties::cases;
+use crate::properties::edits::{Drag, drag};
+use crate::properties::plans::plan;
+use crate::properties::sizes::Sizes;
 use fh_core::balance::{BarBalance, SegmentBalance, balance};
 use fh_core::edit::{BoundaryMove, BoundaryTarget, Neighbor, move_boundary};
 use fh_core::file;

@@ -1,8 +1,8 @@
 //! Random edits: where they land is said in shares, so that they fit any plan.
 
-use crate::forms::segment;
-use crate::plans::{bar, plan};
-use crate::sizes::{Sizes, Written, length, section, share};
+use crate::properties::forms::segment;
+use crate::properties::plans::{bar, plan};
+use crate::properties::sizes::{Sizes, Written, length, section, share};
 use fh_core::balance::balance;
 use fh_core::edit::{BarHeader, BoundaryMove, BoundaryTarget, Edit, Neighbor, PlanHeader};
 use fh_core::plan::{Plan, Segment, Units};

@@ -1,8 +1,8 @@
 //! What is written is read again as the same plan.
 
-use crate::cases;
-use crate::plans::plan;
-use crate::sizes::Sizes;
+use crate::properties::cases;
+use crate::properties::plans::plan;
+use crate::properties::sizes::Sizes;
 use fh_core::file;
 use proptest::prelude::*;
 

@@ -1,8 +1,8 @@
 //! Bars that are already cut: the marks add up to the bar, or the plan says why not.
 
-use crate::cases;
-use crate::plans::{bar, plan};
-use crate::sizes::{Sizes, Written};
+use crate::properties::cases;
+use crate::properties::plans::{bar, plan};
+use crate::properties::sizes::{Sizes, Written};
 use fh_core::balance::balance;
 use fh_core::findings::Severity;
 use proptest::prelude::*;

@@ -1,6 +1,6 @@
 //! Random forms, bends and segments.
 
-use crate::sizes::{Sizes, Written, angle, length, section, share, side};
+use crate::properties::sizes::{Sizes, Written, angle, length, section, share, side};
 use proptest::option;
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
@@ -145,7 +145,7 @@ fn pins(sizes: Sizes) -> BoxedStrategy<Value> {
 /// A split whose branches are chains of the simpler forms, or of splits again.
 fn split(sizes: Sizes, deeper: usize) -> BoxedStrategy<Value> {
     let branch = proptest::collection::vec(segment_within(sizes, deeper), 0..3).prop_map(|segments| {
-        let segments: Vec<Value> = crate::plans::named(segments);
+        let segments: Vec<Value> = crate::properties::plans::named(segments);
         json!({ "name": "branch", "segments": segments })
     });
     let root = prop_oneof![

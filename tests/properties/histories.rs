@@ -1,9 +1,9 @@
 //! Any sequence of edits: the laws hold after each, and undo and redo lead back and forth exactly.
 
-use crate::edits::{Deed, Drag, deed, drag};
-use crate::plans::plan;
-use crate::sizes::Sizes;
-use crate::{cases, laws};
+use crate::properties::edits::{Deed, Drag, deed, drag};
+use crate::properties::plans::plan;
+use crate::properties::sizes::Sizes;
+use crate::properties::{cases, laws};
 use fh_core::edit::{Edit, History};
 use fh_core::file;
 use fh_core::plan::Plan;

@@ -1,8 +1,8 @@
 //! The laws that every balance keeps.
 
-use crate::cases;
-use crate::plans::plan;
-use crate::sizes::Sizes;
+use crate::properties::cases;
+use crate::properties::plans::plan;
+use crate::properties::sizes::Sizes;
 use fh_core::balance::{BarBalance, SegmentBalance, balance};
 use fh_core::findings::Finding;
 use fh_core::metal::{Shape, View};

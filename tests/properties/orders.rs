@@ -9,9 +9,9 @@ mod shuffles;
 mod slow_rules;
 mod stubs;
 
-use crate::cases;
-use crate::plans::plan;
-use crate::sizes::{Sizes, Written};
+use crate::properties::cases;
+use crate::properties::plans::plan;
+use crate::properties::sizes::{Sizes, Written};
 use did::{Did, deeds};
 use fh_core::balance::{Balance, balance};
 use fh_core::metal::Shape;

@@ -1,8 +1,8 @@
 //! The piece in space of any plan: closed, of sound numbers, and as heavy as its segments.
 
-use crate::cases;
-use crate::plans::plan;
-use crate::sizes::Sizes;
+use crate::properties::cases;
+use crate::properties::plans::plan;
+use crate::properties::sizes::Sizes;
 use fh_core::balance::balance;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{Chain, Plan};

@@ -1,7 +1,7 @@
 //! Random plans, as the text of a plan file.
 
-use crate::forms::segment;
-use crate::sizes::{Sizes, Written, length, section, share};
+use crate::properties::forms::segment;
+use crate::properties::sizes::{Sizes, Written, length, section, share};
 use fh_measure::Rounding;
 use proptest::option;
 use proptest::prelude::*;

@@ -1,6 +1,6 @@
 //! Rows of marks: equal steps within the margins, as many as fit and no more, and nothing lost at the ends.
 
-use crate::cases;
+use crate::properties::cases;
 use fh_core::balance::{LaidRepeat, lay_repeat};
 use fh_core::plan::{Repeat, RepeatFrom};
 use fh_measure::{LengthRange, LengthUnit, WrittenLength};

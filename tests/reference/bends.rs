@@ -1,6 +1,6 @@
 //! Plain bends, sharp corners and pieces with two legs.
 
-use crate::cases::{Case, cases};
+use crate::reference::cases::{Case, cases};
 use fh_core::metal::Shape;
 use serde_json::{Value, json};
 use tests::{Spelling, balanced, figures, mm, mm3, one_bar, segment};

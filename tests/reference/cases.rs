@@ -1,6 +1,6 @@
 //! Reading the reference cases.
 
-use crate::skipped;
+use crate::reference::skipped;
 use serde_json::Value;
 
 const GEOMETRY: &str = include_str!("../data/geometry.json");

@@ -1,6 +1,6 @@
 //! Rings and eyes, from the diameter and from the length.
 
-use crate::cases::{Case, cases};
+use crate::reference::cases::{Case, cases};
 use serde_json::{Value, json};
 use tests::{Spelling, balanced, mm, mm3, one_bar, segment};
 

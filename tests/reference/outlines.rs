@@ -1,6 +1,6 @@
 //! Flags: every outline, with even and with running thickness.
 
-use crate::cases::{Case, cases, number};
+use crate::reference::cases::{Case, cases, number};
 use serde_json::{Value, json};
 use tests::{Spelling, balanced, mm, mm3, one_bar, segment};
 

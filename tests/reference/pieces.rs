@@ -1,6 +1,6 @@
 //! A whole piece: the wall hook, from the tip of its leaf to its plate.
 
-use crate::cases::{Case, cases};
+use crate::reference::cases::{Case, cases};
 use fh_core::balance::{BarBalance, SegmentBalance};
 use serde_json::{Value, json};
 use tests::{balanced, kg, mm, mm3, one_bar};

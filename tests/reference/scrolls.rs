@@ -1,6 +1,6 @@
 //! Scrolls, even and opening, and tapers bent into them; twists; and the rods of an opened basket.
 
-use crate::cases::{Case, cases};
+use crate::reference::cases::{Case, cases};
 use fh_core::metal::{Bent, Shape};
 use serde_json::{Value, json};
 use std::f64::consts::TAU;

@@ -1,6 +1,6 @@
 //! Splits: where the cuts stand and how long the slit is.
 
-use crate::cases::{Case, cases, number};
+use crate::reference::cases::{Case, cases, number};
 use fh_core::metal::{Shape, SplitSize};
 use serde_json::{Value, json};
 use tests::{Spelling, balanced, mm, mm3, one_bar, segment};

@@ -1,6 +1,6 @@
 //! Transitions between sections, with every run-out, in every unit, from either end and after another segment.
 
-use crate::cases::{Case, cases, number};
+use crate::reference::cases::{Case, cases, number};
 use fh_core::metal::{Shape, mixed_area};
 use serde_json::{Value, json};
 use tests::{Spelling, balanced, mm2, mm3, one_bar, segment};

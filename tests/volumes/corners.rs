@@ -1,6 +1,6 @@
 //! Corners and shoulders: rays from the inside center, and the fillet's height along its run.
 
-use crate::integrate::{gauss, over_length};
+use crate::volumes::integrate::{gauss, over_length};
 use serde_json::{Value, json};
 use tests::{assert_close, balanced, mm, mm3, one_bar, segment};
 

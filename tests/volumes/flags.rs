@@ -1,6 +1,6 @@
 //! Flags: the width of each outline written down anew, times the thickness, along the length.
 
-use crate::integrate::{gauss, over_length};
+use crate::volumes::integrate::{gauss, over_length};
 use serde_json::{Value, json};
 use tests::{assert_close, balanced, mm2, mm3, one_bar, segment};
 

@@ -1,6 +1,6 @@
 //! Sections: each is written down anew as the point where a face of any direction touches it.
 
-use crate::integrate::gauss;
+use crate::volumes::integrate::gauss;
 use serde_json::{Value, json};
 use std::f64::consts::{FRAC_1_SQRT_2, PI};
 use tests::{assert_close, balanced, mm, mm2, one_bar};

@@ -1,7 +1,7 @@
 //! The slices that the program itself shows along a segment: they add up to its volume.
 
-use crate::integrate::over_length;
-use crate::sections::{area_and_moment, every};
+use crate::volumes::integrate::over_length;
+use crate::volumes::sections::{area_and_moment, every};
 use fh_core::balance::SegmentBalance;
 use fh_core::plan::{Form, FormKind};
 use serde_json::{Value, json};

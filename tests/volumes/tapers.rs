@@ -1,7 +1,7 @@
 //! Tapers: slices along the length, each the blend of both ends by its touching points.
 
-use crate::integrate::over_length;
-use crate::sections::{Outline, blended_area, edge, every, flat, octagon, point, round, square};
+use crate::volumes::integrate::over_length;
+use crate::volumes::sections::{Outline, blended_area, edge, every, flat, octagon, point, round, square};
 use serde_json::{Value, json};
 use tests::{assert_close, balanced, mm2, mm3, one_bar, segment};
 

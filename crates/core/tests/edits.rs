@@ -1,6 +1,6 @@
 //! Edits, their history, and boundaries that are moved.
 
-#![allow(clippy::unwrap_used, clippy::expect_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::balance;
 use fh_core::edit::{BarHeader, BoundaryMove, BoundaryTarget, Edit, History, Neighbor};

@@ -1,6 +1,6 @@
 //! The ladder of a drawn or tapered segment against sizes worked out by hand from the constancy of volume.
 
-#![allow(clippy::unwrap_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::{Ladder, balance, ladder};
 use fh_core::describe::{rung_change_words, rung_size_words};

@@ -1,6 +1,6 @@
 //! How far a part may be off, and what its metal makes of that.
 
-#![allow(clippy::unwrap_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::{Leeway, balance, blunt_tip_mm, leeway, tolerance_mm};
 use fh_core::file;

@@ -1,6 +1,6 @@
 //! What the metal, the coating and the use of a piece bring about in the findings.
 
-#![allow(clippy::unwrap_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::balance;
 use fh_core::file;

@@ -1,6 +1,6 @@
 //! Fractions that no rule is divided in are told wherever they are written.
 
-#![allow(clippy::unwrap_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::balance;
 use fh_core::file;

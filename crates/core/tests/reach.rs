@@ -1,6 +1,6 @@
 //! Edits that would lead where no file and no bar can follow: they are refused, or come where they were wished.
 
-#![allow(clippy::unwrap_used, clippy::expect_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::balance;
 use fh_core::edit::{BoundaryMove, BoundaryTarget, Edit, History, Neighbor, PlanHeader, move_boundary};

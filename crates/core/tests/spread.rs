@@ -1,6 +1,6 @@
 //! What tolerances do to lengths and marks, against every corner of the ranges worked out one by one.
 
-#![allow(clippy::unwrap_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::{Between, Spread, balance, spread};
 use fh_core::edit::{BoundaryMove, BoundaryTarget, Edit, History, Neighbor};

@@ -1,6 +1,6 @@
 //! Written quantities in files: strings with a unit, and nothing else.
 
-#![allow(clippy::unwrap_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, reason = "tests stop where something is wrong")]
 
 use fh_measure::{Rounding, WrittenAngle, WrittenLength, WrittenShare};
 use schemars::schema_for;

@@ -1,6 +1,6 @@
 //! Sizes with a tolerance: how a range may be written, its ends and its middle.
 
-#![allow(clippy::unwrap_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, reason = "tests stop where something is wrong")]
 
 use fh_measure::{LengthRange, LengthUnit, WrittenLength};
 use proptest::prelude::*;

@@ -1,6 +1,6 @@
 //! Written lengths against reference values computed outside this project with exact fractions (tests/data/fractions.json).
 
-#![allow(clippy::unwrap_used, clippy::expect_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests stop where something is wrong")]
 
 use fh_measure::{LengthRange, LengthUnit, Rounding, WrittenLength, format_decimal};
 use proptest::prelude::*;

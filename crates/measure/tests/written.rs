@@ -1,6 +1,6 @@
 //! What may be written for a length, an angle and a share, and what may not.
 
-#![allow(clippy::unwrap_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, reason = "tests stop where something is wrong")]
 
 use fh_measure::{LengthRange, LengthUnit, WrittenAngle, WrittenLength, WrittenShare};
 use proptest::prelude::*;

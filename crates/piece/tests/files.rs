@@ -1,6 +1,6 @@
 //! Files for other programs, read back by the readers of their libraries.
 
-#![allow(clippy::unwrap_used, clippy::expect_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::{Balance, balance};
 use fh_core::file;

@@ -2,8 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
-mod reading;
-
+use crate::reading::{extent, texts, words};
 use fh_core::balance::balance;
 use fh_core::plan::{Operation, Plan};
 use fh_print::drawing::{Drawing, Item, Page};
@@ -11,7 +10,6 @@ use fh_print::paper::{Orientation, Paper};
 use fh_print::pen::Pen;
 use fh_print::sheets::{Sheet, document};
 use fh_work::{Shop, WorkedStep, work_out};
-use reading::{extent, texts, words};
 
 /// A long bar with a slit boss and a corner far from its ends.
 const HANGER: &str = r#"{ "firstheat": 1, "title": "Bucket hanger", "units": { "length": "mm", "marks": "1 mm" }, "material": "mild steel",

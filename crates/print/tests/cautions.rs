@@ -2,16 +2,13 @@
 
 #![allow(clippy::unwrap_used, reason = "tests")]
 
-mod reading;
-mod sound;
-
+use crate::reading::words;
+use crate::sound::assert_sound;
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
 use fh_print::drawing::Drawing;
 use fh_print::paper::{Orientation, Paper};
 use fh_print::sheets::{Sheet, document, usual_orientation};
-use reading::words;
-use sound::assert_sound;
 
 fn plan(keys: &str) -> Plan {
     let text = format!(

@@ -1,17 +1,14 @@
 //! The ladder sheet: what it says, that its gauges are at full scale, and that nothing is cut off or overlaps.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
-mod reading;
-mod sound;
-
+use crate::reading::words;
+use crate::sound::assert_sound;
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
 use fh_print::drawing::{Drawing, Item};
 use fh_print::paper::{MARGIN_MM, Orientation, Paper};
 use fh_print::pen::Pen;
 use fh_print::sheets::{ladder_sheet, mark_sheet};
-use reading::words;
-use sound::assert_sound;
 
 const HOOK: &str = r#"{ "firstheat": 1, "title": "Gate hook", "units": { "length": "in", "marks": "1/16 in" },
   "bars": [ { "name": "hook", "stock": { "square": "1/2 in" }, "segments": [

@@ -1,8 +1,7 @@
 //! What is laid off on the cold bar: mark sheet and first card show the same side of it, and every place is a number on both.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
-mod reading;
-
+use crate::reading::{extent, texts, words};
 use fh_core::balance::{Balance, balance};
 use fh_core::metal::View;
 use fh_core::plan::Plan;
@@ -11,7 +10,6 @@ use fh_print::paper::{Orientation, Paper};
 use fh_print::pen::Pen;
 use fh_print::sheets::{Sheet, document, mark_sheet};
 use fh_work::{LaidPlace, Shop, WorkedStep, work_out};
-use reading::{extent, texts, words};
 
 fn folder() -> String {
     format!("{}/../../demo-plans", env!("CARGO_MANIFEST_DIR"))

@@ -1,15 +1,13 @@
 //! The mark sheet of whole plans: what it says, where it is drawn, and that nothing is cut off or overlaps.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
-mod reading;
-
+use crate::reading::{extent, texts, words};
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
 use fh_print::drawing::{Drawing, Item, Page, Point, Text};
 use fh_print::paper::{Area, MARGIN_MM, Orientation, Paper};
 use fh_print::pen::Pen;
 use fh_print::sheets::mark_sheet;
-use reading::{extent, texts, words};
 use std::sync::LazyLock;
 
 /// How far the bar's datum end stands from the left edge of the page: the margin, and room for the arrow.

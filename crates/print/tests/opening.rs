@@ -2,9 +2,8 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
-mod reading;
-mod sound;
-
+use crate::reading::{texts, words};
+use crate::sound::assert_sound;
 use fh_core::balance::balance;
 use fh_core::describe::made_words;
 use fh_core::plan::Plan;
@@ -13,8 +12,6 @@ use fh_print::paper::{Orientation, Paper};
 use fh_print::sheets::{Sheet, document, usual_orientation};
 use fh_print::typeset::printable;
 use fh_work::{Shop, hot_note, work_out};
-use reading::{texts, words};
-use sound::assert_sound;
 
 fn demo(name: &str) -> Plan {
     let path = format!("{}/../../demo-plans/{name}.plan.json", env!("CARGO_MANIFEST_DIR"));

@@ -2,9 +2,8 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
-mod reading;
-mod sound;
-
+use crate::reading::{texts, words};
+use crate::sound::assert_sound;
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
 use fh_print::drawing::{Drawing, Item, Point, Text};
@@ -12,8 +11,6 @@ use fh_print::paper::{MARGIN_MM, Orientation, Paper};
 use fh_print::pen::Pen;
 use fh_print::sheets::{Sheet, document, usual_orientation};
 use fh_work::{Shop, hot_note, work_out};
-use reading::{texts, words};
-use sound::assert_sound;
 
 /// A hook with a leaf, a boss and a scroll; two are made.
 const HOOK: &str = r#"{ "firstheat": 1, "title": "Bean hook", "units": { "length": "mm", "marks": "0.5 mm" }, "material": "mild steel",

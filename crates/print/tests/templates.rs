@@ -1,15 +1,13 @@
 //! Templates: at full scale, nothing cut off, no words over each other, large ones in parts that fit together.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
-mod reading;
-
+use crate::reading::{extent, words};
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
 use fh_print::drawing::{Drawing, Item, Point, Text};
 use fh_print::paper::{Area, Orientation, Paper};
 use fh_print::pen::Pen;
 use fh_print::sheets::{Sheet, document, template_sheet};
-use reading::{extent, words};
 
 fn plan(bar: &str, segments: &str) -> Plan {
     let text = format!(

@@ -1,6 +1,6 @@
 //! The scale that the marks allow for, against what the heats of the order take.
 
-#![allow(clippy::unwrap_used, clippy::expect_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::balance;
 use fh_core::plan::Plan;

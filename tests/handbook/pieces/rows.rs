@@ -2,7 +2,7 @@
 
 use super::Answer::{Compared, NotEnough};
 use super::{Row, bent, drawn, inches};
-use crate::forged;
+use crate::handbook::forged;
 use serde_json::{Value, json};
 
 const ILGEN_68: &str = "W. L. Ilgen, *Forge Work*, 1912, section 68";

@@ -1,6 +1,6 @@
 //! Every finding there can be, brought about by a plan that deserves it; and none of them by one that does not.
 
-#![allow(clippy::unwrap_used, clippy::expect_used, missing_docs, reason = "tests stop where something is wrong")]
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::balance;
 use fh_core::file;

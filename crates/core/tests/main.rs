@@ -1,0 +1,12 @@
+//! The metal from outside.
+
+mod edits;
+mod findings;
+mod ladder;
+mod laid_off;
+mod leeway;
+mod metal_findings;
+mod odd_fraction;
+mod plan_file;
+mod reach;
+mod spread;

@@ -1,0 +1,4 @@
+//! The command line, really run.
+
+mod command_line;
+mod steps;

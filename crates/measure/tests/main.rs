@@ -1,0 +1,6 @@
+//! Quantities as people write them, from outside.
+
+mod file_text;
+mod ranges;
+mod reference;
+mod written;

@@ -1,0 +1,5 @@
+//! The piece in space, from outside.
+
+mod files;
+mod places;
+mod solids;

@@ -1,0 +1,12 @@
+//! The sheets, read back.
+
+mod cards;
+mod cautions;
+mod ladder;
+mod laid_off;
+mod mark_sheet;
+mod opening;
+mod reading;
+mod sound;
+mod steps;
+mod templates;
