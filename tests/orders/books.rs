@@ -1,9 +1,13 @@
 //! The proposal keeps the order in which named books forge like pieces, and differs where the handbook says that it does.
 
-use crate::orders::pieces::{Pair, Piece, all};
-use crate::orders::{place, proposed};
+use crate::orders::pieces::{Pair, Piece};
+use crate::orders::{hardware, pieces, place, proposed};
 use fh_core::balance::balance;
 use fh_core::findings::Severity;
+
+fn all() -> Vec<Piece> {
+    pieces::all().into_iter().chain(hardware::all()).collect()
+}
 
 fn in_order(piece: &Piece, (first, part, then, other): &Pair) -> bool {
     let order = proposed(&piece.plan);

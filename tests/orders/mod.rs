@@ -7,6 +7,7 @@ mod bad_order;
 mod books;
 mod demos;
 mod hard_cases;
+mod hardware;
 mod held;
 mod hot;
 mod legs;

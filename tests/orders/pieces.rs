@@ -19,7 +19,7 @@ pub(crate) struct Piece {
     pub(crate) otherwise: Vec<Pair>,
 }
 
-fn piece(title: &'static str, source: &'static str, stock: Value, segments: Value) -> Piece {
+pub(crate) fn piece(title: &'static str, source: &'static str, stock: Value, segments: Value) -> Piece {
     let plan = tests::read(&json!({
         "firstheat": 1,
         "title": title,
@@ -29,21 +29,21 @@ fn piece(title: &'static str, source: &'static str, stock: Value, segments: Valu
     Piece { title, source, plan, pairs: Vec::new(), otherwise: Vec::new() }
 }
 
-fn plain(name: &str, length: &str) -> Value {
+pub(crate) fn plain(name: &str, length: &str) -> Value {
     json!({ "name": name, "form": { "plain": { "length": length } } })
 }
 
-fn point(name: &str, length: &str) -> Value {
+pub(crate) fn point(name: &str, length: &str) -> Value {
     json!({ "name": name, "form": { "taper": { "length": length, "to": "point" } } })
 }
 
-fn boss(name: &str, thickness: &str, made: &str) -> Value {
+pub(crate) fn boss(name: &str, thickness: &str, made: &str) -> Value {
     let outline = json!({ "disc": { "diameter": "1 in" } });
     json!({ "name": name, "form": {
         "hole": { "outline": outline, "thickness": thickness, "hole": { "round": "1/2 in" }, "made": made } } })
 }
 
-fn curve(angle: &str) -> Value {
+pub(crate) fn curve(angle: &str) -> Value {
     json!({ "curve": { "angle": angle, "inside_radius": "1/2 in" } })
 }
 
