@@ -3,6 +3,7 @@
 use fh_core::balance::{Balance, SegmentBalance, balance, legs};
 use fh_core::file;
 use fh_core::findings::Severity;
+use fh_core::plan::SizeName;
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::PathBuf;
@@ -24,7 +25,7 @@ enum What {
     /// The leg before it from outside to outside, in mm.
     LegOutside,
     /// A size that follows, in mm; the number tells those of one name apart.
-    Follows(&'static str, usize),
+    Follows(SizeName, usize),
 }
 
 /// A plan under the handbook, its bar, its segment counted through the bar from 0, and what the page states in its own figures.
@@ -48,25 +49,25 @@ const FORMS: [Example; 38] = [
     ("examples/flag", 0, 0, Bar, "20.6"),
     ("examples/hole", 0, 1, Bar, "30.7"),
     ("examples/hole", 0, 1, Lost, "192"),
-    ("examples/hole", 1, 1, Follows("slit", 0), "14.9"),
-    ("examples/hole", 1, 1, Follows("boss gets shorter by", 0), "4.9"),
-    ("examples/hole", 1, 1, Follows("or a slit of", 0), "7.5"),
-    ("examples/hole", 1, 1, Follows("boss gets longer by", 0), "2.5"),
+    ("examples/hole", 1, 1, Follows(SizeName::Slit, 0), "14.9"),
+    ("examples/hole", 1, 1, Follows(SizeName::BossShorter, 0), "4.9"),
+    ("examples/hole", 1, 1, Follows(SizeName::OtherSlit, 0), "7.5"),
+    ("examples/hole", 1, 1, Follows(SizeName::BossLonger, 0), "2.5"),
     ("strap", 0, 4, BarInches, "0.36"),
-    ("examples/split", 0, 1, Follows("slit", 0), "60"),
+    ("examples/split", 0, 1, Follows(SizeName::Slit, 0), "60"),
     ("examples/split", 0, 2, Forged, "120"),
     ("examples/split", 0, 2, Metal, "12000"),
     ("examples/split", 1, 2, Metal, "30000"),
     ("examples/split", 1, 3, Metal, "10000"),
-    ("examples/split", 1, 1, Follows("slit", 0), "64"),
-    ("examples/split", 1, 1, Follows("cut", 0), "18.75"),
-    ("examples/split", 2, 1, Follows("slit", 0), "81.5"),
-    ("examples/split", 2, 1, Follows("cut", 0), "17.5"),
+    ("examples/split", 1, 1, Follows(SizeName::Slit, 0), "64"),
+    ("examples/split", 1, 1, Follows(SizeName::Cut, 0), "18.75"),
+    ("examples/split", 2, 1, Follows(SizeName::Slit, 0), "81.5"),
+    ("examples/split", 2, 1, Follows(SizeName::Cut, 0), "17.5"),
     ("examples/ball-and-cube", 0, 1, Bar, "19"),
     ("examples/ball-and-cube", 1, 1, Bar, "28.4"),
     ("examples/ball-and-cube", 2, 1, Bar, "72"),
     ("examples/weld", 0, 1, Bar, "9"),
-    ("examples/weld", 0, 1, Follows("scarf", 0), "13.5"),
+    ("examples/weld", 0, 1, Follows(SizeName::Scarf, 0), "13.5"),
     ("rivet", 0, 0, BarInches, "1.125"),
     ("examples/collar", 0, 0, BarInches, "3.25"),
     ("examples/collar", 1, 0, BarInches, "3.3125"),
@@ -86,10 +87,10 @@ const BENDS: [Example; 16] = [
     ("examples/corner", 0, 1, LegOutside, "100"),
     ("examples/scroll", 0, 1, Bar, "285.6"),
     ("examples/scroll", 1, 1, Bar, "310.9"),
-    ("examples/socket", 0, 0, Follows("width", 0), "100.8"),
+    ("examples/socket", 0, 0, Follows(SizeName::Width, 0), "100.8"),
     ("examples/twist", 0, 1, Forged, "60"),
     ("examples/twist", 0, 1, Bar, "60"),
-    ("examples/twist", 0, 1, Follows("edges stretched to", 0), "80.3"),
+    ("examples/twist", 0, 1, Follows(SizeName::EdgeFibre, 0), "80.3"),
 ];
 
 fn handbook() -> PathBuf {
@@ -101,9 +102,9 @@ fn worked(name: &str) -> Balance {
     balance(&file::read(&bytes).unwrap_or_else(|error| panic!("{name}: {error}")))
 }
 
-fn follows(segment: &SegmentBalance, name: &str, nth: usize) -> f64 {
+fn follows(segment: &SegmentBalance, name: SizeName, nth: usize) -> f64 {
     let size = segment.derived.iter().filter(|size| size.name == name).nth(nth);
-    mm(size.and_then(|size| size.length).unwrap_or_else(|| panic!("no {name} among {:?}", segment.derived)))
+    mm(size.and_then(|size| size.length).unwrap_or_else(|| panic!("no {name:?} among {:?}", segment.derived)))
 }
 
 fn stated((name, bar, at, what, _): Example) -> f64 {

@@ -142,8 +142,8 @@ fn numbers_are_numbers(bar: &BarBalance) -> Result<(), TestCaseError> {
         sound("slice", mm2(segment.area_at(0.37)))?;
         sound("slice", mm2(segment.area_at(1.0)))?;
         for derived in &segment.derived {
-            sound(derived.name, derived.length.map_or(0.0, mm))?;
-            sound(derived.name, derived.radians.unwrap_or(0.0))?;
+            sound(derived.name.words(), derived.length.map_or(0.0, mm))?;
+            sound(derived.name.words(), derived.radians.unwrap_or(0.0))?;
         }
         for [along, across] in segment.silhouette_mm(View::Side).into_iter().chain(segment.silhouette_mm(View::Top)) {
             prop_assert!(along.is_finite() && across.is_finite());

@@ -2,6 +2,7 @@
 
 use crate::reference::cases::{Case, cases};
 use fh_core::metal::Shape;
+use fh_core::plan::SizeName;
 use serde_json::{Value, json};
 use tests::{Spelling, balanced, figures, mm, mm3, one_bar, segment};
 
@@ -59,7 +60,7 @@ fn check_corner(case: &Case, section: &Value, segment_text: Value) {
     case.check("sharp_corner_volume", mm3(peak.finished_volume));
     case.check("plain_midline_length", mm(peak.forged_length));
     case.check("corner_block_bar_length", mm(peak.stock_length));
-    let apex = peak.derived.iter().find(|derived| derived.name == "start of the bend to apex").unwrap();
+    let apex = peak.derived(SizeName::BendToApex).unwrap();
     case.check("outside_setback", mm(apex.length.unwrap()));
     let Some(Shape::Peak { corner, .. }) = &peak.shape else { panic!("{} is no peak", case.id) };
     case.check("extra_volume", mm3(corner.peak_volume()));

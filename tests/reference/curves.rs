@@ -1,6 +1,7 @@
 //! Rings and eyes, from the diameter and from the length.
 
 use crate::reference::cases::{Case, cases};
+use fh_core::plan::SizeName;
 use serde_json::{Value, json};
 use tests::{Spelling, balanced, mm, mm3, one_bar, segment};
 
@@ -58,7 +59,7 @@ fn rings_and_eyes_follow_from_their_length() {
         ring["bend"]["ring"].as_object_mut().unwrap().remove("inside_diameter");
         ring["form"]["drawn"]["length"] = json!(write.of(case.expected("midline_length")));
         let balance = balanced(&one_bar(&json!({ "square": "10 mm" }), &[ring.clone()]));
-        let inside = segment(&balance, 0).derived.iter().find(|derived| derived.name == "inside diameter").unwrap();
+        let inside = segment(&balance, 0).derived(SizeName::InsideDiameter).unwrap();
         let (got, want) = (mm(inside.length.unwrap()), case.input("inside_diameter"));
         assert!((got - want).abs() <= 1e-9 * want, "{}: {got}, {want}", case.id);
         check(&case, ring);

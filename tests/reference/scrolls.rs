@@ -2,6 +2,7 @@
 
 use crate::reference::cases::{Case, cases};
 use fh_core::metal::{Bent, Shape};
+use fh_core::plan::SizeName;
 use serde_json::{Value, json};
 use std::f64::consts::TAU;
 use tests::{Spelling, balanced, figures, mm, mm3, one_bar, segment};
@@ -138,7 +139,7 @@ fn a_twist_takes_no_more_bar_and_stretches_its_edges() {
             let got = segment(&balance, 0);
             case.check("volume", mm3(got.finished_volume));
             case.check("bar_length_needed", mm(got.stock_length));
-            let stretch = got.derived.iter().find(|derived| derived.name == "edges stretched to").unwrap();
+            let stretch = got.derived(SizeName::EdgeFibre).unwrap();
             case.check("edge_fibre_length", mm(stretch.length.unwrap()));
         }
     }

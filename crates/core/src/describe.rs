@@ -1,5 +1,6 @@
 //! A segment in the smith's words: what the block becomes, and on which side.
 
+mod face;
 mod ladder;
 mod laid_off;
 mod made;
@@ -8,9 +9,12 @@ mod repeats;
 mod scale;
 mod short_name;
 
+pub use face::Face;
 pub use ladder::{ladder_size_words, rung_change_words, rung_size_words};
-pub use laid_off::{hole_words, laid_cuts_words, laid_from_to_words, marked_side_words, slit_line_words};
-pub use made::{MadeWords, made_words};
+pub use laid_off::{
+    LaidCuts, hole_words, laid_cuts, laid_cuts_words, laid_from_to_words, marked_side_words, slit_line_words,
+};
+pub use made::{FollowingSize, MadeWords, made_words};
 pub use plain_line::plain_line;
 pub use repeats::{
     repeat_count_words, repeat_first_words, repeat_free_words, repeat_lines, repeat_places_words, segment_end_words,
@@ -20,17 +24,22 @@ pub use short_name::{LONGEST_NAME, short_name};
 pub use scale::scale_words;
 
 use crate::balance::Derived;
-use crate::plan::{Bar, Bend, Chain, Form, PlanUnit, RunoutSpec, Segment, Sides};
+use crate::plan::{Bar, Bend, Chain, Form, PlanUnit, RunoutSpec, Segment, Sides, SizeName};
 use fh_measure::{Rounding, WrittenAngle, WrittenLength, format_length};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
 /// What a segment becomes, with its target sizes: `taper 2 1/2 in, 3/8 in square to a point`.
 pub fn form_words(segment: &Segment) -> String {
+    form_words_of(&segment.form, "drawn")
+}
+
+/// A form in words; a length that is drawn is `drawn`, or where it is gathered `upset`.
+fn form_words_of(form: &Form, drawn: &str) -> String {
     let length = |length: &Option<WrittenLength>| length.as_ref().map_or(String::new(), |l| format!(" {}", l.text()));
-    match &segment.form {
+    match form {
         Form::Plain { length: l } => format!("plain{}", length(l)),
-        Form::Drawn { length: l, section } => format!("drawn{} to {}", length(l), section.describe()),
+        Form::Drawn { length: l, section } => format!("{drawn}{} to {}", length(l), section.describe()),
         Form::Taper { length: l, from, to, runout } => {
             let from = from.as_ref().map_or(String::new(), |from| format!(", {}", from.describe()));
             format!("taper{}{from} to {}{}", length(l), to.describe(), runout_words(*runout))
@@ -80,7 +89,7 @@ fn runout_words(runout: Option<RunoutSpec>) -> String {
 ///
 /// A radius or a diameter that gave to fit the bar is left out: `derived` tells it.
 pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
-    let written = |size: &Option<WrittenLength>, name: &str| {
+    let written = |size: &Option<WrittenLength>, name: SizeName| {
         let gave = derived.iter().any(|derived| derived.gave && derived.name == name);
         size.clone().filter(|_| !gave)
     };
@@ -89,12 +98,12 @@ pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
     let bend = segment.bend.as_ref()?;
     let words = match bend {
         Bend::Curve { angle: a, inside_radius, .. } => {
-            let radius = written(inside_radius, "inside radius")
+            let radius = written(inside_radius, SizeName::InsideRadius)
                 .map_or(String::new(), |r| format!(", inside radius {}", r.text()));
             format!("curve{}{radius}", angle(a))
         }
         Bend::Ring { inside_diameter, sweep, .. } => {
-            let diameter = written(inside_diameter, "inside diameter")
+            let diameter = written(inside_diameter, SizeName::InsideDiameter)
                 .map_or(String::new(), |d| format!(" Ø {} inside", d.text()));
             let sweep = sweep.as_ref().map_or(String::new(), |s| format!(", {}", written_angle(s)));
             format!("ring{diameter}{sweep}")
@@ -103,15 +112,16 @@ pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
             format!("corner {}, inside radius {}", written_angle(angle), inside_radius.text())
         }
         Bend::Scroll { inner_radius, outer_radius, turns, run, .. } => {
-            let size = |size: &Option<WrittenLength>, name: &str| {
+            let size = |size: &Option<WrittenLength>, name: SizeName| {
                 written(size, name).map_or_else(|| "…".to_owned(), |size| size.text().to_owned())
             };
-            let (inner, outer) = (size(inner_radius, "inner radius"), size(outer_radius, "outer radius"));
+            let (inner, outer) = (size(inner_radius, SizeName::InnerRadius), size(outer_radius, SizeName::OuterRadius));
             let turns = turns.map_or(String::new(), |turns| format!(", {}", turns_words(turns)));
             format!("{} scroll, radius {inner} to {outer}{turns}", run.name())
         }
         Bend::Socket { mandrel, sweep, axis, .. } => {
-            let mandrel = written(mandrel, "mandrel").map_or(String::new(), |size| format!(" round Ø {}", size.text()));
+            let mandrel =
+                written(mandrel, SizeName::Mandrel).map_or(String::new(), |size| format!(" round Ø {}", size.text()));
             let sweep = sweep.as_ref().map_or(String::new(), |sweep| format!(", {}", written_angle(sweep)));
             format!("socket{mandrel}{sweep}, {}", axis.name())
         }
@@ -121,7 +131,7 @@ pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
             return Some(format!("twist, {}{way}{shorter}", turns_words(turns.abs())));
         }
     };
-    Some(format!("{words}, {}", toward_words(bend)))
+    Some(format!("{words}, {}", Face::at_radians(bend.side_radians()).toward()))
 }
 
 /// A count of turns: `1 turn`, `1.25 turns`.
@@ -137,16 +147,6 @@ fn plain_number(value: f64) -> String {
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
-/// The side that a segment is bent toward: `toward you`, `downward`.
-fn toward_words(bend: &Bend) -> String {
-    match side_name(bend.side_radians().to_degrees().rem_euclid(360.0)).as_str() {
-        "up" => "upward".to_owned(),
-        "down" => "downward".to_owned(),
-        "away" => "away from you".to_owned(),
-        side => side.to_owned(),
-    }
-}
-
 /// A size that was not written but follows: `inside radius 1 5/64 in`, `length 234.9 mm, to fit the bar`.
 pub fn derived_words(size: &Derived, unit: PlanUnit) -> Option<String> {
     let value = match (size.length, size.radians, size.count) {
@@ -156,7 +156,7 @@ pub fn derived_words(size: &Derived, unit: PlanUnit) -> Option<String> {
         (None, None, None) => return None,
     };
     let to_fit = if size.gave { ", to fit the bar" } else { "" };
-    Some(format!("{} {value}{to_fit}", size.name))
+    Some(format!("{} {value}{to_fit}", size.name.words()))
 }
 
 /// An angle to half a degree: `90°`, `22.5°`.
@@ -186,35 +186,14 @@ pub fn side_words(segment: &Segment) -> Option<String> {
     match (&segment.form, &segment.bend) {
         (Form::Shoulder { sides: Sides::All, .. }, _) => Some(Sides::All.describe()),
         (Form::Shoulder { sides: Sides::Some(sides), .. }, _) => {
-            let faces: Vec<_> = sides.iter().map(|side| face_name(f64::from(*side))).collect();
+            let faces: Vec<_> = sides.iter().map(|side| Face::at(f64::from(*side)).name()).collect();
             Some(faces.join(" and "))
         }
         // The peak stands on the outside, opposite to the side that the corner is bent toward.
         (Form::Peak { .. }, Some(bend @ Bend::Corner { .. })) => {
-            Some(face_name((bend.side_radians().to_degrees() + 180.0).rem_euclid(360.0)))
+            Some(Face::at_radians(bend.side_radians() + std::f64::consts::PI).name())
         }
         _ => None,
-    }
-}
-
-/// The word for a side of the bar, or its angle where it is none of the four.
-pub fn side_name(degrees: f64) -> String {
-    let rounded = degrees.round();
-    if (degrees - rounded).abs() < 1e-9 && rounded % 90.0 == 0.0 {
-        Sides::name_of((rounded as u16) % 360).to_owned()
-    } else {
-        format!("{degrees:.0}° from up")
-    }
-}
-
-/// What a side of the bar is called, in degrees around it from up by way of toward-you: `top`, `near side`.
-pub fn face_name(degrees: f64) -> String {
-    match side_name(degrees).as_str() {
-        "up" => "top".to_owned(),
-        "down" => "bottom".to_owned(),
-        "away" => "far side".to_owned(),
-        "toward you" => "near side".to_owned(),
-        other => format!("side {other}"),
     }
 }
 

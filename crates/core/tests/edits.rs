@@ -5,7 +5,7 @@
 use fh_core::balance::balance;
 use fh_core::edit::{BarHeader, BoundaryMove, BoundaryTarget, Edit, History, Neighbor};
 use fh_core::file;
-use fh_core::plan::{Joint, JointKind, Member, Plan};
+use fh_core::plan::{Joint, JointKind, Member, Plan, SizeName};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
@@ -43,7 +43,7 @@ fn the_length_gives_and_the_bar_grows() {
     assert!(near(before[0], 20.0) && near(before[1], 45.0) && near(before[2], 95.0), "{before:?}");
     let gave = history.apply(&move_end(1, 50.0, Neighbor::KeepsMetal)).unwrap();
     // 30 mm of bar at 144 mm² make 120 mm at 36 mm².
-    assert_eq!((gave[0].size, gave[0].text.as_str()), ("length", "120 mm"));
+    assert_eq!((gave[0].size, gave[0].text.as_str()), (SizeName::Length, "120 mm"));
     let after = marks(history.plan());
     assert!(near(after[1], 50.0) && near(after[4] - before[4], 5.0), "{after:?}");
 }
@@ -63,7 +63,7 @@ fn where_the_length_follows_from_the_bend_its_radius_gives() {
     let start = marks(history.plan())[2];
     // (rᵢ + 6) π = 100 mm of bar: rᵢ = 25.831 mm.
     let gave = history.apply(&move_end(3, start + 100.0, Neighbor::KeepsMetal)).unwrap();
-    assert_eq!((gave[0].size, gave[0].text.as_str()), ("inside radius", "25.831 mm"));
+    assert_eq!((gave[0].size, gave[0].text.as_str()), (SizeName::InsideRadius, "25.831 mm"));
     assert!(near(marks(history.plan())[3], start + 100.0));
 }
 

@@ -93,7 +93,7 @@ fn becomes(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -> Strin
     [Some(made.form), side, describe::bend_words(segment, &balance.derived)]
         .into_iter()
         .flatten()
-        .chain(made.follows)
+        .chain(made.follows.into_iter().map(|size| size.words))
         .collect::<Vec<_>>()
         .join("; ")
 }

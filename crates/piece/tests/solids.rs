@@ -5,7 +5,7 @@
 use fh_core::balance::{Balance, balance};
 use fh_core::file;
 use fh_core::metal::Shape;
-use fh_core::plan::Plan;
+use fh_core::plan::{Plan, SizeName};
 use fh_piece::{Piece, Quality, piece};
 use uom::si::volume::cubic_millimeter;
 
@@ -23,7 +23,7 @@ fn check(what: &str, balance: &Balance, piece: &Piece, share: f64) {
     for (at, bar) in balance.bars.iter().enumerate() {
         for (index, segment) in bar.segments.iter().enumerate() {
             // A split's metal is that of its branches; that of a weld which closes its bar is burnt into it.
-            let is_scarf = segment.derived.iter().any(|size| size.name == "scarf");
+            let is_scarf = segment.derived(SizeName::Scarf).is_some();
             if matches!(segment.shape, Some(Shape::Split(_))) || (is_scarf && piece.line(at, index).is_none()) {
                 continue;
             }

@@ -10,7 +10,7 @@ use crate::lay::{is_between_thicker, is_clamped, is_filed, is_fullered_alone, le
 use crate::legs::{self, WayToBend};
 use crate::neck::thicker_beside;
 use crate::site::{Part, Site, extents, in_mm};
-use crate::size::Size;
+use crate::size::{Measure, Size};
 use crate::task::{Task, is_hot};
 use crate::words::length_words;
 use fh_core::cautions::BARE_STOCK;
@@ -211,7 +211,9 @@ fn growth(site: &Site<'_>, part: Part<'_>) -> Option<String> {
 /// What to check, and with which gauge.
 pub(crate) fn check(site: &Site<'_>, task: &Task, sizes: &[Size], now_mm: f64) -> Option<String> {
     use Operation as O;
-    let with = |start| measured_with(sizes, start);
+    let with = |is_meant: fn(Measure) -> bool| measured_with(sizes, is_meant);
+    let is_thickness = |measure| measure == Measure::Thickness;
+    let is_width = |measure| matches!(measure, Measure::Width | Measure::WidthThere);
     let words = match task.operation {
         O::Mark if site.flat.len() < 2 => "The length, and that the ends are square.".to_owned(),
         O::Mark => {
@@ -219,21 +221,21 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, sizes: &[Size], now_mm: f64) -
             format!("All marks from the {}; the last at {last}.", site.bar.datum_name())
         }
         O::Isolate => {
-            format!("Groove square across the bar, its edge on the mark; what is left in it with the {}.", with("left"))
+            format!("Groove square across the bar, its edge on the mark; what is left in it with the {}.", with(|measure| measure == Measure::Neck))
         }
         O::SetDown => "The step square to the bar, on the mark.".to_owned(),
-        O::Draw | O::Taper => format!("The size in three places with the {}, then the length.", with("")),
+        O::Draw | O::Taper => format!("The size in three places with the {}, then the length.", with(|_| true)),
         O::Spread if is_trimmed_later(site, task) => {
-            format!("Thickness with the {}; the template lies within it all round.", with("thickness"))
+            format!("Thickness with the {}; the template lies within it all round.", with(is_thickness))
         }
         O::Flatten if is_pierced_later(site, task) => {
-            let across = match (with("thickness"), with("width")) {
+            let across = match (with(is_thickness), with(is_width)) {
                 (one, other) if one == other => format!("Thickness and width with the {one}"),
                 (one, other) => format!("Thickness with the {one}, width with the {other}"),
             };
             format!("{across}; the outline once the hole is made.")
         }
-        O::Spread | O::Flatten => format!("Thickness with the {}, outline against the template.", with("thickness")),
+        O::Spread | O::Flatten => format!("Thickness with the {}, outline against the template.", with(is_thickness)),
         O::Trim if is_flag(site, task) => "The outline against the template; no burr.".to_owned(),
         O::Upset if is_rivet(site, task) => "The head round and in the middle; the shank straight.".to_owned(),
         O::Upset if has_form(site, task, |form| matches!(form, Form::Peak { .. })) => {

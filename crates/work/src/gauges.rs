@@ -1,7 +1,7 @@
 //! Gauges to make: a strip of sheet with the sizes cut out, each once as it must go in, and once as it must not.
 
 use crate::hot::hot_mm;
-use crate::size::Size;
+use crate::size::{Measure, Size};
 use crate::words::length_words;
 use fh_core::plan::Plan;
 
@@ -27,14 +27,6 @@ pub struct Gauge {
     pub steps: Vec<usize>,
 }
 
-/// What is measured across the bar and can be gauged with a notch, with or without the place where it is measured.
-const GAUGED: [&str; 8] = ["square", "diameter", "thickness", "across flats", "height", "side", "width", AT_LEAST];
-/// What must not become thinner: the notch of its size must not go over it.
-const AT_LEAST: &str = "left in the neck";
-/// What begins like these and is measured in a hole, not across the bar.
-const INSIDE: &str = "of the hole";
-/// What is not worth a gauge.
-const ROUGH: &str = ", about";
 /// A notch narrower than so many mm takes neither a saw nor a file: common practice, no source.
 const NARROWEST: f64 = 2.0;
 /// A notch wider than so many mm is no strip of sheet any more: common practice, no source.
@@ -90,13 +82,14 @@ struct Opening {
 
 /// The notches that a size asks for; none where it is not measured across the bar.
 fn opening(size: &Size) -> Option<Opening> {
-    // What spreads as the thickness lets it is held against its template.
-    if !is_gauged(&size.what) || (size.what == "width" && size.follows.is_some()) {
-        return None;
-    }
     let mm = size.mm.filter(|mm| (1e-3..WIDEST).contains(mm))?;
-    if size.what.starts_with(AT_LEAST) {
-        return Some(Opening { mm, no_go_mm: mm, go_mm: None });
+    match size.measure {
+        Measure::Length | Measure::Other => return None,
+        // What spreads as the thickness lets it is held against its template.
+        Measure::Width if size.follows.is_some() => return None,
+        // What must not become thinner: the notch of its size must not go over it.
+        Measure::Neck => return Some(Opening { mm, no_go_mm: mm, go_mm: None }),
+        Measure::Width | Measure::WidthThere | Measure::Thickness | Measure::Across => {}
     }
     size.between_mm.map(|[no_go_mm, go_mm]| Opening { mm, no_go_mm, go_mm: Some(go_mm) })
 }
@@ -105,11 +98,11 @@ fn is_for_caliper(no_go_mm: f64) -> bool {
     no_go_mm < NARROWEST
 }
 
-/// What a step's sizes that begin like this are measured with: `gauge` where the strip has a notch for one of them, else
-/// `caliper`.
-pub(crate) fn measured_with(sizes: &[Size], start: &str) -> &'static str {
+/// What those of a step's sizes that are such a measure are measured with: `gauge` where the strip has a notch for one of
+/// them, else `caliper`.
+pub(crate) fn measured_with(sizes: &[Size], is_meant: impl Fn(Measure) -> bool) -> &'static str {
     let has_notch = |size: &Size| opening(size).is_some_and(|opening| !is_for_caliper(opening.no_go_mm));
-    if sizes.iter().any(|size| size.what.starts_with(start) && has_notch(size)) { "gauge" } else { "caliper" }
+    if sizes.iter().any(|size| is_meant(size.measure) && has_notch(size)) { "gauge" } else { "caliper" }
 }
 
 fn same(one: Option<f64>, other: Option<f64>) -> bool {
@@ -117,8 +110,4 @@ fn same(one: Option<f64>, other: Option<f64>) -> bool {
         (Some(one), Some(other)) => (one - other).abs() < 1e-6,
         _ => one.is_none() && other.is_none(),
     }
-}
-
-fn is_gauged(what: &str) -> bool {
-    GAUGED.iter().any(|start| what.starts_with(start)) && !what.ends_with(INSIDE) && !what.ends_with(ROUGH)
 }

@@ -347,9 +347,9 @@ fn felt(site: &Site<'_>, progress: &Progress, before: usize, after: usize) -> Op
         return Some("the step where the bar is full again".to_owned());
     }
     let is_necked = |at: usize, at_end: bool| progress.stages[at].isolated && has_groove(site, at, at_end);
-    let ends = [(before, "end"), (after, "start")];
-    let (at, end) = ends.into_iter().find(|(at, end)| is_necked(*at, *end == "end"))?;
-    let place = format!("the {end} of “{}”", site.name(at));
+    let ends = [(before, true), (after, false)];
+    let (at, at_end) = ends.into_iter().find(|(at, at_end)| is_necked(*at, *at_end))?;
+    let place = format!("the {} of “{}”", if at_end { "end" } else { "start" }, site.name(at));
     // Once it is forged, the step to the bar beside it is felt.
     Some(if progress.stages[at].forged { place } else { format!("the neck at {place}") })
 }

@@ -62,7 +62,7 @@ pub use rules::Rule;
 pub use scale_loss::ScaleLoss;
 pub use scale_short::{SCALE_SHORT, offered, taken_up};
 pub use shop::{OwnedTool, Shop, ToolKind};
-pub use size::Size;
+pub use size::{Measure, Size};
 pub use task::Task;
 pub use tools::{Tool, ToolUse};
 pub use why::Why;

@@ -5,8 +5,8 @@ use crate::progress::Progress;
 use crate::site::{Part, Site, in_mm};
 use crate::task::Task;
 use fh_core::balance::{HoleMark, SlitMark};
-use fh_core::describe::{hole_words, laid_cuts_words, laid_from_to_words};
-use fh_core::plan::{Form, Made, Operation};
+use fh_core::describe::{hole_words, laid_cuts, laid_from_to_words};
+use fh_core::plan::{Form, Made, Operation, SizeName};
 
 /// One mark, at the end of a part.
 #[derive(Clone, Debug, PartialEq)]
@@ -74,7 +74,7 @@ pub(crate) fn slits_mm(site: &Site<'_>, progress: &Progress, lengths: &Lengths) 
         let stage = progress.stages[part.at];
         let is_slit =
             stage.slit && !stage.pierced && matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. });
-        let half = in_mm(part.balance.derived.iter().find(|size| size.name == "slit")?.length?) / 2.0;
+        let half = in_mm(part.balance.derived_length(SizeName::Slit)?) / 2.0;
         let middle = lengths.starts[part.at] + part.balance.hole_share()? * lengths.lengths[part.at];
         is_slit.then_some([middle - half, middle + half])
     };
@@ -133,9 +133,9 @@ pub(crate) fn laid_lines(site: &Site<'_>) -> Vec<LaidLine> {
         place: LaidPlace::Hole { at_mm: hole.shop.mm(), across_mm: hole.across_mm.clone() },
     };
     let slit = |slit: &SlitMark| {
-        let (at, edge) = laid_cuts_words(slit, unit).split_once(" from ").map_or_else(
+        let (at, edge) = laid_cuts(slit, unit).map_or_else(
             || ("through".to_owned(), String::new()),
-            |(at, edge)| (at.to_owned(), format!("from {edge}, ")),
+            |cuts| (cuts.far, format!("from the {}, ", cuts.edge)),
         );
         let along = laid_from_to_words(site.bar, site.balance, slit);
         LaidLine {

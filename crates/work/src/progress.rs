@@ -5,7 +5,7 @@ use crate::site::{Part, Site, in_mm};
 use crate::sizes::upset_length_mm;
 use crate::task::{Task, operations};
 use fh_core::metal::{FreeEnd, Shape};
-use fh_core::plan::{Bend, Chain, Form, Made, Operation};
+use fh_core::plan::{Bend, Chain, Form, Made, Operation, SizeName};
 
 /// How far one part has come.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -166,10 +166,8 @@ impl Progress {
     fn undrifted_mm(&self, part: Part<'_>) -> f64 {
         let is_open =
             self.stages[part.at].pierced || !matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. });
-        let change = |name: &str| {
-            part.balance.derived.iter().find(|size| size.name == name).and_then(|size| size.length).map(in_mm)
-        };
-        let longer = || change("boss gets shorter by").or_else(|| change("boss gets longer by").map(|mm| -mm));
+        let change = |name| part.balance.derived_length(name).map(in_mm);
+        let longer = || change(SizeName::BossShorter).or_else(|| change(SizeName::BossLonger).map(|mm| -mm));
         let longer = if is_open { None } else { longer() }.unwrap_or(0.0);
         longer.max(-0.5 * in_mm(part.balance.forged_length))
     }

@@ -4,9 +4,48 @@ use crate::words::{finest, hot_words, length_words};
 use fh_core::balance::tolerance_mm;
 use fh_core::plan::{Plan, Target};
 
+/// What of a part is measured. It says what a size is measured with, and how it is told among others.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measure {
+    /// How long it is.
+    Length,
+    /// How wide it is, all along.
+    Width,
+    /// How wide it is at one place.
+    WidthThere,
+    /// How thick it is.
+    Thickness,
+    /// Another size across the bar, that a notch goes over.
+    Across,
+    /// What is left in a neck, and must not become thinner.
+    Neck,
+    /// What no notch goes over: in a hole or a bend, a count, or what is rough.
+    Other,
+}
+
+impl Measure {
+    /// What is measured by a size that a smith wrote: of what it is, in words.
+    fn read(words: &str) -> Self {
+        let is_notched = !words.ends_with("of the hole") && !words.ends_with(", about");
+        let begins = |start: &str| words.starts_with(start);
+        match words {
+            _ if begins("length") => Self::Length,
+            _ if !is_notched => Self::Other,
+            "width" => Self::Width,
+            _ if begins("width") => Self::WidthThere,
+            _ if begins("thickness") => Self::Thickness,
+            _ if begins("left in the neck") => Self::Neck,
+            _ if ["square", "diameter", "across flats", "height", "side"].into_iter().any(begins) => Self::Across,
+            _ => Self::Other,
+        }
+    }
+}
+
 /// One size to reach.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Size {
+    /// What of the part it is.
+    pub measure: Measure,
     /// What is measured: `thickness`, `angle`.
     pub what: String,
     /// The cold size in words.
@@ -29,6 +68,11 @@ pub struct Size {
 pub(crate) const AS_IT_IS: &str = "as it is";
 
 impl Size {
+    /// It as a measure of the part.
+    pub(crate) fn of(self, measure: Measure) -> Self {
+        Self { measure, ..self }
+    }
+
     /// A size that is off by what the rules allow.
     pub(crate) fn length(plan: &Plan, what: &str, mm: f64) -> Self {
         Self::with_tolerance(plan, what, mm, tolerance_mm(plan, mm))
@@ -53,6 +97,7 @@ impl Size {
         let most = (mm - low).max(high - mm);
         let is_range = most > 1e-6 && most.is_finite();
         Self {
+            measure: Measure::Other,
             what: what.to_owned(),
             cold: length_words(plan, mm),
             hot: hot_words(plan, mm),
@@ -72,6 +117,7 @@ impl Size {
 
     pub(crate) fn words(what: &str, words: String) -> Self {
         Self {
+            measure: Measure::Other,
             what: what.to_owned(),
             cold: words,
             hot: None,
@@ -91,13 +137,14 @@ impl Size {
     /// A size that the smith wrote.
     pub(crate) fn written(plan: &Plan, target: &Target) -> Self {
         let (what, mm) = (&target.what, target.size.mm());
+        let measure = Measure::read(what);
         let size = match &target.tolerance {
             Some(tolerance) => Self::with_tolerance(plan, what, mm, tolerance.mm()),
             // How long it comes out follows from the section, of which the smith may have written nothing.
-            None if what.starts_with("length") => Self::bare(plan, what, mm),
+            None if measure == Measure::Length => Self::bare(plan, what, mm),
             None => Self::length(plan, what, mm),
         };
-        Self { cold: target.size.text().to_owned(), ..size }
+        Self { measure, cold: target.size.text().to_owned(), ..size }
     }
 }
 
@@ -112,4 +159,28 @@ fn between_words(plan: &Plan, [low, high]: [f64; 2]) -> String {
     let marks = plan.units.marks;
     let rounding = if high - low > 3.0 * marks.step_mm() { marks } else { finest(plan) };
     rounding.between_text(low, high)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_size_that_a_smith_wrote_is_measured_by_what_it_is_of() {
+        let all = [
+            ("length of the tail", Measure::Length),
+            ("width", Measure::Width),
+            ("width at its end", Measure::WidthThere),
+            ("thickness at the root", Measure::Thickness),
+            ("square", Measure::Across),
+            ("across flats", Measure::Across),
+            ("left in the necks, at least", Measure::Neck),
+            ("diameter of the hole", Measure::Other),
+            ("thickness, about", Measure::Other),
+            ("turns", Measure::Other),
+        ];
+        for (words, measure) in all {
+            assert_eq!(Measure::read(words), measure, "{words}");
+        }
+    }
 }

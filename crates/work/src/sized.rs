@@ -2,33 +2,45 @@
 
 use crate::progress::Progress;
 use crate::site::{Part, Site, in_mm, in_mm2};
-use crate::size::{AS_IT_IS, Size};
+use crate::size::{AS_IT_IS, Measure, Size};
 use crate::state::shape_now;
 use fh_core::balance::{blunt_tip_mm, leeway};
 use fh_core::metal::{CornerSize, SectionSize, Shape};
 use uom::si::f64::Length;
 
-/// What is measured of a shape, in mm: what is forged to a gauge first.
-pub(crate) type Row = (String, f64);
+/// What is measured of a shape: what is forged to a gauge first.
+pub(crate) struct Row {
+    pub(crate) measure: Measure,
+    pub(crate) what: String,
+    pub(crate) mm: f64,
+}
+
+impl Row {
+    fn new(measure: Measure, what: &str, size: Length) -> Self {
+        Self { measure, what: what.to_owned(), mm: in_mm(size) }
+    }
+}
 
 pub(crate) fn section_rows(place: &str, section: &SectionSize) -> Vec<Row> {
-    let row = |what: &str, size| {
-        let what = if place.is_empty() { what.to_owned() } else { format!("{what} {place}") };
-        (what, in_mm(size))
+    let row = |measure, what: &str, size| match (place, measure) {
+        ("", _) => Row::new(measure, what, size),
+        (_, Measure::Width) => Row::new(Measure::WidthThere, &format!("{what} {place}"), size),
+        _ => Row::new(measure, &format!("{what} {place}"), size),
     };
+    let across = |what, size| row(Measure::Across, what, size);
     match *section {
         SectionSize::Point => Vec::new(),
-        SectionSize::Square { side, .. } => vec![row("square", side)],
-        SectionSize::Round { diameter } => vec![row("diameter", diameter)],
+        SectionSize::Square { side, .. } => vec![across("square", side)],
+        SectionSize::Round { diameter } => vec![across("diameter", diameter)],
         SectionSize::Flat { width, thickness, .. } | SectionSize::Oval { width, thickness } => {
-            vec![row("width", width), row("thickness", thickness)]
+            vec![row(Measure::Width, "width", width), row(Measure::Thickness, "thickness", thickness)]
         }
         SectionSize::Hexagon { across_flats } | SectionSize::Octagon { across_flats } => {
-            vec![row("across flats", across_flats)]
+            vec![across("across flats", across_flats)]
         }
-        SectionSize::Diamond { side } => vec![row("square on its corner", side)],
-        SectionSize::HalfRound { width, height } => vec![row("width", width), row("height", height)],
-        SectionSize::Edge { width } => vec![row("width of the edge", width)],
+        SectionSize::Diamond { side } => vec![across("square on its corner", side)],
+        SectionSize::HalfRound { width, height } => vec![row(Measure::Width, "width", width), across("height", height)],
+        SectionSize::Edge { width } => vec![row(Measure::WidthThere, "width of the edge", width)],
     }
 }
 
@@ -47,18 +59,19 @@ fn rows(shape: &Shape, planned: &Shape, reversed: bool) -> Vec<Row> {
             all
         }
         (Shape::Flag { outline, root, tip }, _) => {
-            let (root, tip) = (in_mm(*root), in_mm(*tip));
+            let thick = |what, size| Row::new(Measure::Thickness, what, size);
             let mut all = if matches!(planned, Shape::Flag { root, tip, .. } if (in_mm(*root) - in_mm(*tip)).abs() < 1e-9)
             {
-                vec![("thickness".to_owned(), root)]
+                vec![thick("thickness", *root)]
             } else {
-                vec![("thickness at the root".to_owned(), root), ("thickness at the tip".to_owned(), tip)]
+                vec![thick("thickness at the root", *root), thick("thickness at the tip", *tip)]
             };
-            all.push(("width".to_owned(), in_mm(outline.width())));
+            all.push(Row::new(Measure::Width, "width", outline.width()));
             all
         }
         (Shape::Hole { outline, thickness, .. }, _) => {
-            vec![("thickness".to_owned(), in_mm(*thickness)), ("width".to_owned(), in_mm(outline.width()))]
+            let thick = Row::new(Measure::Thickness, "thickness", *thickness);
+            vec![thick, Row::new(Measure::Width, "width", outline.width())]
         }
         _ => Vec::new(),
     }
@@ -72,23 +85,28 @@ pub(crate) fn sized(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Size>
     let planned = rows(shape, shape, reversed);
     let Some(leeway) = leeway(plan, &part.segment.form, shape, site.raw_section(part.at)) else {
         // As the bar is: nothing of it is forged to a gauge.
-        let as_it_is = |(what, mm): &Row| Size { tolerance: Some(AS_IT_IS.to_owned()), ..Size::bare(plan, what, *mm) };
-        return planned.iter().map(as_it_is).chain([Size::bare(plan, "length", long)]).collect();
+        let as_it_is = |row: &Row| {
+            let size = Size::bare(plan, &row.what, row.mm).of(row.measure);
+            Size { tolerance: Some(AS_IT_IS.to_owned()), ..size }
+        };
+        let length = Size::bare(plan, "length", long).of(Measure::Length);
+        return planned.iter().map(as_it_is).chain([length]).collect();
     };
     let [thin, fat] = [&leeway.thin, &leeway.fat].map(|end| rows(end, shape, reversed));
-    let ends = |of: usize| [thin.get(of), fat.get(of)].map(|row| row.map_or(f64::NAN, |(_, mm)| *mm));
+    let ends = |of: usize| [thin.get(of), fat.get(of)].map(|row| row.map_or(f64::NAN, |row| row.mm));
     let is_plate = matches!(shape, Shape::Flag { .. } | Shape::Hole { .. });
     let mut all: Vec<Size> = Vec::new();
-    for (of, (what, mm)) in planned.iter().enumerate() {
-        let size = Size::between(plan, what, *mm, sorted(ends(of)));
+    for (of, row) in planned.iter().enumerate() {
+        let size = Size::between(plan, &row.what, row.mm, sorted(ends(of))).of(row.measure);
         all.push(match size.between_mm {
             None => Size { tolerance: Some(AS_IT_IS.to_owned()), ..size },
             Some(_) if leeway.length_binds => size.following(plan, "the length"),
-            Some(_) if is_plate && what == "width" => size.following(plan, "the thickness"),
+            Some(_) if is_plate && row.measure == Measure::Width => size.following(plan, "the thickness"),
             Some(_) => size,
         });
     }
-    let length = Size::between(plan, "length", long, [in_mm(leeway.fat.length()), in_mm(leeway.thin.length())]);
+    let ends = [in_mm(leeway.fat.length()), in_mm(leeway.thin.length())];
+    let length = Size::between(plan, "length", long, ends).of(Measure::Length);
     let from = if is_plate { "the thickness".to_owned() } else { changes(&all) };
     if !leeway.length_binds
         && from == BLUNT
@@ -130,14 +148,15 @@ pub(crate) fn length_in_all(site: &Site<'_>, progress: &Progress, parts: &[usize
     // They are drawn to one section: where one is fat, all are.
     let off = parts.iter().filter_map(|at| off_mm(site, progress, *at));
     let [down, up] = off.fold([0.0, 0.0], |sum: [f64; 2], off| [sum[0] + off[0], sum[1] + off[1]]);
-    Size::between(site.plan, what, mm, [mm - down, mm + up]).following(site.plan, "the section")
+    let size = Size::between(site.plan, what, mm, [mm - down, mm + up]).of(Measure::Length);
+    size.following(site.plan, "the section")
 }
 
 /// A rivet with one head made; the other stands out yet.
 pub(crate) fn headed(site: &Site<'_>, part: Part<'_>, diameter: Length, shank: Length) -> Vec<Size> {
     let shape = Shape::Prism { section: SectionSize::Round { diameter }, length: shank };
-    let named = |size: Size| match size.what.as_str() {
-        "length" => Size { what: "shank under the head".to_owned(), ..size },
+    let named = |size: Size| match size.measure {
+        Measure::Length => Size { what: "shank under the head".to_owned(), ..size }.of(Measure::Other),
         _ => size,
     };
     sized(site, part, &shape).into_iter().map(named).collect()
@@ -157,16 +176,20 @@ pub(crate) fn peak(
     all.pop();
     for size in &mut all {
         size.what = format!("{} of the bar beside it", size.what);
+        if size.measure == Measure::Width {
+            size.measure = Measure::WidthThere;
+        }
     }
     let (thickness, wide) = (in_mm(corner.thickness), in_mm(corner.width));
     let over = thickness + in_mm(corner.peak_volume() / corner.width / corner.length()) * 2.0;
-    let swelling = Size::length(plan, "thickness over the swelling", over);
+    let swelling = Size::length(plan, "thickness over the swelling", over).of(Measure::Thickness);
     // The swelling is a triangle over the bar: half its height counts. The bar beside it is kept.
     let mean = |over: f64| in_mm2(section.area()) + wide * (over - thickness) / 2.0;
     let planned = mean(over);
     let long = |over: f64| now_mm * planned / mean(over.max(thickness));
     let between = swelling.between_mm.map_or([now_mm; 2], |[low, high]| [long(high), long(low)]);
     all.push(swelling);
-    all.push(Size::between(plan, "length", now_mm, between).following(plan, "the swelling"));
+    let length = Size::between(plan, "length", now_mm, between).of(Measure::Length);
+    all.push(length.following(plan, "the swelling"));
     all
 }

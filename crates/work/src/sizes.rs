@@ -3,12 +3,12 @@
 use crate::neck;
 use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
-use crate::size::Size;
+use crate::size::{Measure, Size};
 use crate::sized::{Row, headed, off_mm, peak, section_rows, sized};
 use crate::state::shape_now;
 use crate::task::{Task, operations, widest_mm2};
 use fh_core::metal::{Bent, HoleSize, Outline, RootSize, Shape};
-use fh_core::plan::{Form, Gives, Operation};
+use fh_core::plan::{Form, Gives, Operation, SizeName};
 
 /// The sizes that a task is to reach.
 ///
@@ -32,7 +32,7 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
         O::Isolate => {
             let between = balance.mark_end_shop.mm() - balance.mark_start_shop.mm();
             let left = neck::left(site, &neck::grooves(site, part));
-            let left = left.into_iter().map(|(what, mm)| Size::bare(plan, what, mm));
+            let left = left.into_iter().map(|(what, mm)| Size::bare(plan, what, mm).of(Measure::Neck));
             let was_upset = operations(site, part).contains(&O::Upset);
             let block = if was_upset { upset_length_mm(site, part) } else { between };
             let what = if was_upset { "block, as it is upset" } else { "block, mark to mark" };
@@ -42,7 +42,10 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
         O::Draw | O::Taper | O::Upset | O::Spread | O::Flatten => forged(site, part, progress),
         O::Trim => match &balance.shape {
             Some(Shape::Flag { outline, .. }) => {
-                vec![length("length", in_mm(outline.length())), length("width", in_mm(outline.width()))]
+                vec![
+                    length("length", in_mm(outline.length())).of(Measure::Length),
+                    length("width", in_mm(outline.width())).of(Measure::Width),
+                ]
             }
             _ => Vec::new(),
         },
@@ -52,20 +55,21 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
             all.extend(boss_around(site, part, progress));
             all
         }
-        O::Scarf => named(site, part, &["scarf"]),
+        O::Scarf => named(site, part, &[SizeName::Scarf]),
         _ if task.operation.is_bending() || task.operation == O::Twist => bent(site, part),
         _ => Vec::new(),
     }
 }
 
 /// Sizes of the trade that the balance has worked out, by their names.
-fn named(site: &Site<'_>, part: Part<'_>, names: &[&str]) -> Vec<Size> {
+fn named(site: &Site<'_>, part: Part<'_>, names: &[SizeName]) -> Vec<Size> {
     let wanted = part.balance.derived.iter().filter(|derived| names.contains(&derived.name));
-    wanted.filter_map(|derived| Some(Size::inside(site.plan, derived.name, in_mm(derived.length?)))).collect()
+    wanted.filter_map(|derived| Some(Size::inside(site.plan, derived.name.words(), in_mm(derived.length?)))).collect()
 }
 fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
     let plan = site.plan;
-    let from_rows = |rows: Vec<Row>| rows.into_iter().map(|(what, mm)| Size::length(plan, &what, mm)).collect();
+    let size = |row: Row| Size::length(plan, &row.what, row.mm).of(row.measure);
+    let from_rows = |rows: Vec<Row>| rows.into_iter().map(size).collect();
     match &part.balance.shape {
         Some(Shape::Shoulder { from, to, radius, .. }) => {
             let smaller = if to.area() < from.area() { to } else { from };
@@ -89,7 +93,7 @@ fn length_of_the_piece(site: &Site<'_>, progress: &Progress, now_mm: f64) -> Siz
         Some(rest) => format!("length without “{rest}”, cold"),
         None => "length of the piece, cold".to_owned(),
     };
-    let size = Size::between(site.plan, &what, now_mm, [now_mm - down.sqrt(), now_mm + up.sqrt()]);
+    let size = Size::between(site.plan, &what, now_mm, [now_mm - down.sqrt(), now_mm + up.sqrt()]).of(Measure::Length);
     Size { hot: None, ..size.following(site.plan, "its parts") }
 }
 fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
@@ -104,14 +108,14 @@ fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
     let lengths = progress.lengths(site);
     match shape_now(site, progress, part.at, &lengths) {
         Some(Shape::Peak { section, corner }) => peak(site, part, &section, &corner, lengths[part.at]),
-        Some(Shape::Ball { diameter }) => vec![Size::length(plan, "diameter", in_mm(diameter))],
-        Some(Shape::Cube { side }) => vec![Size::length(plan, "side", in_mm(side))],
+        Some(Shape::Ball { diameter }) => vec![Size::length(plan, "diameter", in_mm(diameter)).of(Measure::Across)],
+        Some(Shape::Cube { side }) => vec![Size::length(plan, "side", in_mm(side)).of(Measure::Across)],
         Some(Shape::Flag { outline, root, tip }) => {
             let outline = untrimmed(part, progress).unwrap_or(outline);
             sized(site, part, &Shape::Flag { outline, root, tip })
         }
         Some(shape @ (Shape::Prism { .. } | Shape::Taper { .. } | Shape::Hole { .. })) => sized(site, part, &shape),
-        _ => vec![Size::bare(plan, "length", lengths[part.at])],
+        _ => vec![Size::bare(plan, "length", lengths[part.at]).of(Measure::Length)],
     }
 }
 /// The outline of a flag before it is trimmed, the same all round as on its template; none where nothing is to be trimmed.
@@ -134,7 +138,7 @@ fn upset_block(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
     let swell = (stock / short.max(1e-6)).sqrt();
     let [width, thickness] = raw.map(|side| side * swell);
     let size = |what: &str, mm: f64| Size::bare(site.plan, what, mm);
-    let mut all = vec![size("thickness, about", thickness), size("length, about", short)];
+    let mut all = vec![size("thickness, about", thickness), size("length, about", short).of(Measure::Length)];
     if (width - thickness).abs() > 0.05 * thickness {
         all.insert(0, size("width, about", width));
     }
@@ -165,7 +169,7 @@ fn split(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
         _ => "length of the slit",
     };
     // Along the bar: in a branch it is stretched with the marks.
-    let mut all = vec![Size::inside(plan, what, in_mm(part.balance.stock_length))];
+    let mut all = vec![Size::inside(plan, what, in_mm(part.balance.stock_length)).of(Measure::Length)];
     let count = size.cuts.len();
     all.extend(size.cuts.iter().enumerate().map(|(index, cut)| {
         let what = if count > 1 { format!("cut {} from the edge", index + 1) } else { "cut from the edge".to_owned() };
@@ -185,13 +189,13 @@ fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Size> {
             _ => Vec::new(),
         },
         Some(Shape::Hole { hole, .. }) => match operation {
-            Operation::Punch => named(site, part, &["slit", "punch"]).into_iter().take(1).collect(),
+            Operation::Punch => named(site, part, &[SizeName::Slit, SizeName::Punch]).into_iter().take(1).collect(),
             _ => match *hole {
                 HoleSize::Round { diameter } => vec![Size::inside(plan, "diameter of the hole", in_mm(diameter))],
                 HoleSize::Square { side } => vec![Size::inside(plan, "side of the hole", in_mm(side))],
                 HoleSize::Slot { length, width } => {
                     vec![
-                        Size::inside(plan, "length of the hole", in_mm(length)),
+                        Size::inside(plan, "length of the hole", in_mm(length)).of(Measure::Length),
                         Size::inside(plan, "width of the hole", in_mm(width)),
                     ]
                 }
@@ -248,7 +252,7 @@ fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
             Some(Shape::Split(split)) => split.opening.map_or_else(Vec::new, |opening| {
                 let mut all = vec![
                     length("across the middles of the branches", opening.radius * 2.0),
-                    Size::bare(plan, "length", in_mm(part.balance.forged_length)),
+                    Size::bare(plan, "length", in_mm(part.balance.forged_length)).of(Measure::Length),
                 ];
                 if opening.turns != 0.0 {
                     all.insert(0, Size::words("turns", turns(opening.turns)));

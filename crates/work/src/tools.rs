@@ -11,7 +11,7 @@ use crate::task::{Task, is_drilled, operations};
 use crate::words::length_words;
 use crate::{Shop, ToolKind};
 use fh_core::metal::{HoleSize, RootSize, SectionSize, Shape};
-use fh_core::plan::{Form, JointKind, Made, Operation};
+use fh_core::plan::{Form, JointKind, Made, Operation, SizeName};
 
 /// What is cut off and shorter than this is the width of a saw's cut, in mm: common practice, no source.
 const KERF: f64 = 4.0;
@@ -374,8 +374,7 @@ fn swage(site: &Site<'_>, section: &SectionSize) -> Option<Wanted> {
 
 fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
     use ToolKind as K;
-    let size =
-        |name: &str| part.balance.derived.iter().find(|size| size.name == name).and_then(|size| size.length).map(in_mm);
+    let size = |name| part.balance.derived_length(name).map(in_mm);
     match (&part.balance.shape, operation) {
         (Some(Shape::Split(split)), _) => match split.root {
             Some(RootSize::Hole(diameter)) => {
@@ -404,7 +403,7 @@ fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
         }
         (Some(Shape::Hole { hole, .. }), _) => {
             let slit = matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. });
-            let wide = if slit { size("slit") } else { size("punch") }.unwrap_or_else(|| in_mm(hole.width()));
+            let wide = size(if slit { SizeName::Slit } else { SizeName::Punch }).unwrap_or_else(|| in_mm(hole.width()));
             if slit {
                 vec![Wanted::sized(site, K::SlitChisel, wide, "edge ", "As long as the slit; it takes no metal out.")]
             } else {

@@ -16,7 +16,7 @@ use crate::neck;
 use crate::order::Ordered;
 use crate::progress::Progress;
 use crate::site::Site;
-use crate::size::Size;
+use crate::size::{Measure, Size};
 use crate::sized::length_in_all;
 use crate::sizes::sizes;
 use crate::spots::{self, Spot};
@@ -445,9 +445,7 @@ fn distinct(all: impl Iterator<Item = String>) -> Vec<String> {
 /// What the tasks of a step say, each thing once.
 fn first_words(tasks: &[Task], of: &dyn Fn(&Task) -> Option<String>) -> Option<String> {
     let said: Vec<String> = tasks.iter().filter_map(of).collect();
-    let sentences =
-        said.iter().flat_map(|words| words.split_inclusive(". ")).map(|sentence| sentence.trim().to_owned());
-    let all = distinct(sentences);
+    let all = distinct(said.iter().flat_map(|text| words::sentences(text)).map(str::to_owned));
     (!all.is_empty()).then(|| all.join(" "))
 }
 
@@ -459,7 +457,7 @@ fn all_sizes(site: &Site<'_>, tasks: &[Task], progress: &Progress, now_mm: f64) 
         let is_hot = is_hot(site, task);
         for mut size in sizes(site, task, progress, now_mm) {
             size = size.when(is_hot);
-            let is_length = size.what.starts_with("length");
+            let is_length = size.measure == Measure::Length;
             if parts.len() > 1
                 && is_length
                 && let Some(at) = task.part

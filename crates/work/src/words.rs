@@ -3,6 +3,7 @@
 use crate::hot::hot_mm;
 use crate::site::Site;
 use crate::task::Task;
+use fh_core::describe::Face;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{Form, Made, Operation, Plan, PlanUnit, SocketAxis};
 use fh_measure::{Rounding, format_decimal, format_length};
@@ -159,7 +160,27 @@ fn whole_bar(site: Option<&Site<'_>>, operation: Operation) -> String {
 
 /// Which side of the bar is up, in words: `top`, `near side`.
 pub(crate) fn side_up(degrees: f64) -> String {
-    fh_core::describe::face_name(degrees)
+    Face::at(degrees).name()
+}
+
+/// The sentences of a text. A full stop within a name ends none.
+pub(crate) fn sentences(text: &str) -> Vec<&str> {
+    let (mut all, mut start, mut in_name, mut after_stop) = (Vec::new(), 0, false, false);
+    for (at, letter) in text.char_indices() {
+        match letter {
+            '“' => in_name = true,
+            '”' => in_name = false,
+            ' ' if after_stop && !in_name => {
+                all.push(text[start..at].trim());
+                start = at;
+            }
+            _ => {}
+        }
+        after_stop = letter == '.';
+    }
+    all.push(text[start..].trim());
+    all.retain(|sentence| !sentence.is_empty());
+    all
 }
 
 /// Names in a row: `“a”, “b” and “c”`.
@@ -181,12 +202,25 @@ pub(crate) fn becomes(site: &Site<'_>, task: &Task) -> Option<String> {
         || matches!(task.operation, Operation::SetDown | Operation::Split | Operation::Punch | Operation::Drift);
     let is_twice = matches!(part.balance.shape, Some(Shape::Split(_))) && task.operation != Operation::Split;
     let words = || {
-        let made = fh_core::describe::made_words(part.segment, part.balance, site.plan.units.length).form;
-        match (&part.segment.form, task.operation, made.split_once(" to ")) {
+        let made = fh_core::describe::made_words(part.segment, part.balance, site.plan.units.length);
+        match made.section {
             // What is gathered is not drawn.
-            (Form::Drawn { .. }, Operation::Upset, Some((_, section))) => format!("upset to {section}"),
-            _ => made,
+            Some(section) if task.operation == Operation::Upset => format!("upset to {section}"),
+            _ => made.form,
         }
     };
     (forged && !is_twice).then(words)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_full_stop_within_a_name_ends_no_sentence() {
+        let text = "Lay “no. 1” on the face. Turn “St. John” over, 2.5 mm off. Stop.";
+        let all = ["Lay “no. 1” on the face.", "Turn “St. John” over, 2.5 mm off.", "Stop."];
+        assert_eq!(sentences(text), all);
+        assert!(sentences(" ").is_empty());
+    }
 }

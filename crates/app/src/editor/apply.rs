@@ -115,7 +115,8 @@ impl Editor {
     fn words_of(&self, gave: &[Gave]) -> String {
         let bar = self.document.plan().bars.get(self.selection.bar);
         let name = |at: usize| bar.map(|bar| fh_core::describe::segment_name(bar, at));
-        let words = |gave: &Gave| format!("{}: {} {}", name(gave.segment).unwrap_or_default(), gave.size, gave.text);
+        let words =
+            |gave: &Gave| format!("{}: {} {}", name(gave.segment).unwrap_or_default(), gave.size.words(), gave.text);
         gave.iter().map(words).collect::<Vec<_>>().join(", ")
     }
 

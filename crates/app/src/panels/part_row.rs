@@ -10,7 +10,7 @@ use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::describe::{derived_words, made_words, segment_name};
 use fh_core::findings::Severity;
 use fh_core::metal::Shape;
-use fh_core::plan::{Bar, Chain, FormKind, Segment};
+use fh_core::plan::{Bar, Chain, FormKind, Segment, SizeName};
 
 /// The height of a line, in points at normal text size.
 const HEIGHT: f32 = 44.0;
@@ -132,7 +132,7 @@ fn along_the_slit(bar: &Bar, balance: &BarBalance, chain: Chain) -> String {
 /// What a segment becomes; where a size gave to fit the bar, that size in place of the written one.
 fn below(desk: &Desk<'_>, segment: &Segment, balance: &SegmentBalance) -> String {
     let unit = desk.document.plan().units.length;
-    let gave = balance.derived.iter().filter(|size| size.gave && size.name != "length");
+    let gave = balance.derived.iter().filter(|size| size.gave && size.name != SizeName::Length);
     let gave: Vec<String> = gave.filter_map(|size| derived_words(size, unit)).collect();
     if gave.is_empty() {
         return made_words(segment, balance, unit).form;

@@ -1,10 +1,9 @@
 //! The balance of one bar.
 
 use super::lay_off::lay_off;
-use super::settle::FROM_BEND;
 use super::{BarTrouble, Derived, Met, SegmentBalance, Settled, Trouble, Walk};
 use crate::metal::{Section, SectionSize, Shape, View, in_mm, mm, mm3};
-use crate::plan::{Bar, Chain, Gives, Plan};
+use crate::plan::{Bar, Chain, Gives, Plan, SizeName};
 use fh_measure::RoundedLength;
 use uom::si::f64::{Area, Length, Mass, MassDensity, Volume};
 
@@ -220,20 +219,20 @@ fn factor_to_fit(walk: &Walk<'_>, at: usize, gives: Gives, target: f64) -> Resul
 /// Names the sizes that gave.
 fn note_what_gave(settled: &mut Settled, gives: Gives) {
     let Some(shape) = &settled.shape else { return };
-    let sizes: Vec<(&'static str, Option<Length>)> = match (shape, gives) {
+    let sizes: Vec<(SizeName, Option<Length>)> = match (shape, gives) {
         (_, Gives::Nothing) => Vec::new(),
-        (Shape::Ball { diameter }, _) => vec![("diameter", Some(*diameter))],
-        (Shape::Cube { side }, _) => vec![("side", Some(*side))],
+        (Shape::Ball { diameter }, _) => vec![(SizeName::Diameter, Some(*diameter))],
+        (Shape::Cube { side }, _) => vec![(SizeName::Side, Some(*side))],
         (Shape::Flag { root, tip, .. }, Gives::Thickness) if root != tip => {
-            vec![("thickness at the root", Some(*root)), ("at the tip", Some(*tip))]
+            vec![(SizeName::RootThickness, Some(*root)), (SizeName::TipThickness, Some(*tip))]
         }
-        (shape, Gives::Length) => vec![("length", Some(shape.length()))],
-        (shape, Gives::Width) => vec![("width", shape.giving_width())],
-        (shape, Gives::Thickness) => vec![("thickness", shape.giving_thickness())],
+        (shape, Gives::Length) => vec![(SizeName::Length, Some(shape.length()))],
+        (shape, Gives::Width) => vec![(SizeName::Width, shape.giving_width())],
+        (shape, Gives::Thickness) => vec![(SizeName::Thickness, shape.giving_thickness())],
     };
     settled.derived.retain(|derived| !sizes.iter().any(|(name, _)| *name == derived.name));
     // A tied size that follows now was written, and gave with the length.
-    let tied = |derived: &&mut Derived| derived.length.is_some() && derived.because == FROM_BEND;
+    let tied = |derived: &&mut Derived| derived.length.is_some() && derived.tied;
     for derived in settled.derived.iter_mut().filter(tied) {
         derived.gave = true;
     }

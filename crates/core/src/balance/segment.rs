@@ -1,15 +1,15 @@
 //! The balance of one segment.
 
 use crate::metal::{Bent, Shape, View, in_mm, mm, mm2};
-use crate::plan::Chain;
+use crate::plan::{Chain, SizeName};
 use fh_measure::RoundedLength;
 use uom::si::f64::{Area, Length, Mass, Volume};
 
 /// A size that was not written but follows, or that gave way to a fixed length of bar.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Derived {
-    /// Which size: `length`, `inside radius`, `thickness` …
-    pub name: &'static str,
+    /// Which size.
+    pub name: SizeName,
     /// Its value, where it is a length.
     pub length: Option<Length>,
     /// Its value where it is an angle, in radians.
@@ -18,24 +18,36 @@ pub struct Derived {
     pub count: Option<f64>,
     /// Why it follows, in a few words.
     pub because: &'static str,
+    /// Whether it is tied to others by the bend, and follows from them.
+    pub tied: bool,
     /// Whether it is written, but gave way to a bar that is already cut.
     pub gave: bool,
 }
 
 impl Derived {
-    pub(crate) fn length(name: &'static str, length: Length, because: &'static str) -> Self {
-        Self { name, length: Some(length), radians: None, count: None, because, gave: false }
+    /// A length that follows for a reason of its own.
+    pub(crate) fn length(name: SizeName, length: Length, because: &'static str) -> Self {
+        Self { name, length: Some(length), radians: None, count: None, because, tied: false, gave: false }
     }
 
-    pub(crate) fn angle(name: &'static str, radians: f64, because: &'static str) -> Self {
-        Self { name, length: None, radians: Some(radians), count: None, because, gave: false }
+    /// A length that follows from the bend.
+    pub(crate) fn tied(name: SizeName, length: Length) -> Self {
+        Self { tied: true, ..Self::length(name, length, FROM_BEND) }
     }
 
+    /// An angle that follows from the bend, in radians.
+    pub(crate) fn tied_angle(name: SizeName, radians: f64) -> Self {
+        Self { name, length: None, radians: Some(radians), count: None, because: FROM_BEND, tied: true, gave: false }
+    }
+
+    /// A count of turns that follows from the bend.
     pub(crate) fn turns(turns: f64) -> Self {
-        let because = super::settle::FROM_BEND;
-        Self { name: "turns", length: None, radians: None, count: Some(turns), because, gave: false }
+        Self { count: Some(turns), radians: None, ..Self::tied_angle(SizeName::Turns, 0.0) }
     }
 }
+
+/// Why a tied size follows.
+const FROM_BEND: &str = "follows from the bend";
 
 /// Everything that follows for one segment.
 #[derive(Clone, Debug, PartialEq)]
@@ -82,6 +94,16 @@ pub struct SegmentBalance {
 }
 
 impl SegmentBalance {
+    /// A size that was not written but follows, or that gave; none where it is not among these.
+    pub fn derived(&self, name: SizeName) -> Option<&Derived> {
+        self.derived.iter().find(|derived| derived.name == name)
+    }
+
+    /// The same, where it is a length.
+    pub fn derived_length(&self, name: SizeName) -> Option<Length> {
+        self.derived(name)?.length
+    }
+
     /// How far the rounded mark at its end lies from its true place.
     pub fn rounding_error(&self) -> Length {
         mm((self.mark_end_shop.mm() - in_mm(self.mark_end)).abs())

@@ -5,6 +5,7 @@ use super::draft::{BendSize, Draft, Rolled};
 use super::solve::solve;
 use super::trouble::Trouble;
 use crate::metal::{Bent, CornerSize, Runout, Shape, in_mm, mm};
+use crate::plan::SizeName;
 use uom::si::f64::Length;
 
 /// A segment's settled shape. There is none where its length could not be found.
@@ -51,8 +52,8 @@ impl Draft {
         let Some(corner) = CornerSize::new(section, angle, inside_radius, side) else {
             return Settled::failed(Trouble::CornerTooFar);
         };
-        let mut derived = vec![Derived::length("length", corner.length(), FROM_BEND)];
-        derived.push(Derived::length("start of the bend to apex", corner.to_apex(), FROM_BEND));
+        let mut derived = vec![Derived::tied(SizeName::Length, corner.length())];
+        derived.push(Derived::tied(SizeName::BendToApex, corner.to_apex()));
         let bent = Some(Bent::Corner { side });
         Settled { shape: Some(Shape::Peak { section: *section, corner }), bent, derived, ..Settled::default() }
     }
@@ -68,14 +69,14 @@ impl Draft {
         match (self.length_given, angle, inside_radius) {
             (true, Some(_), Some(_)) => Settled { trouble: Some(Trouble::TooMuchGiven), ..self.as_given() },
             (true, Some(angle), None) => {
-                self.with_radius(&way, angle, |radius| ("inside radius", radius, bend(angle, radius)))
+                self.with_radius(&way, angle, |radius| (SizeName::InsideRadius, radius, bend(angle, radius)))
             }
             (_, _, Some(radius)) if way.is_pinched(in_mm(radius)) => {
                 Settled { trouble: Some(Trouble::Pinched), ..self.length_as_given() }
             }
             (true, None, Some(radius)) => {
                 let angle = in_mm(self.shape.length()) * way.turn_per_length(in_mm(radius));
-                let derived = vec![Derived::angle("angle", angle, FROM_BEND)];
+                let derived = vec![Derived::tied_angle(SizeName::Angle, angle)];
                 Settled { derived, bent: Some(bend(angle, radius)), ..self.as_given() }
             }
             (false, Some(angle), Some(radius)) => self.with_length(&way, angle, radius, bend(angle, radius)),
@@ -89,7 +90,7 @@ impl Draft {
         match (self.length_given, inside_diameter) {
             (true, Some(_)) => Settled { trouble: Some(Trouble::TooMuchGiven), ..self.as_given() },
             (true, None) => {
-                self.with_radius(&way, sweep, |radius| ("inside diameter", radius * 2.0, bend(radius * 2.0)))
+                self.with_radius(&way, sweep, |radius| (SizeName::InsideDiameter, radius * 2.0, bend(radius * 2.0)))
             }
             (false, Some(diameter)) if way.is_pinched(in_mm(diameter) / 2.0) => Settled::failed(Trouble::Pinched),
             (false, Some(diameter)) => self.with_length(&way, sweep, diameter / 2.0, bend(diameter)),
@@ -106,7 +107,7 @@ impl Draft {
     pub(super) fn of_length(&self, length: Length, bent: Bent) -> Settled {
         match self.shape.with_length(length) {
             Some(shape) => {
-                let derived = vec![Derived::length("length", length, FROM_BEND)];
+                let derived = vec![Derived::tied(SizeName::Length, length)];
                 Settled { shape: Some(shape), derived, bent: Some(bent), ..Settled::default() }
             }
             None => Settled { trouble: Some(Trouble::TooMuchGiven), ..self.as_given() },
@@ -114,11 +115,11 @@ impl Draft {
     }
 
     /// The inside radius that a length bent through an angle takes; `named` says under which name and as which bend.
-    fn with_radius(&self, way: &Way, angle: f64, named: impl Fn(Length) -> (&'static str, Length, Bent)) -> Settled {
+    fn with_radius(&self, way: &Way, angle: f64, named: impl Fn(Length) -> (SizeName, Length, Bent)) -> Settled {
         match way.radius(in_mm(self.shape.length()), angle) {
             Ok(radius) => {
                 let (name, size, bent) = named(mm(radius));
-                let derived = vec![Derived::length(name, size, FROM_BEND)];
+                let derived = vec![Derived::tied(name, size)];
                 Settled { derived, bent: Some(bent), ..self.as_given() }
             }
             Err(radius) => Settled { trouble: Some(Trouble::RadiusBelowZero(mm(radius))), ..self.as_given() },
@@ -130,9 +131,6 @@ impl Draft {
         Settled { bent: Some(Bent::Twist { angle }), swell, ..self.length_as_given() }
     }
 }
-
-/// Why a tied size follows.
-pub(super) const FROM_BEND: &str = "follows from the bend";
 
 /// The centroid's distance from the inside face of a bend, along the segment, in mm.
 struct Way {

@@ -2,10 +2,11 @@
 
 use super::Derived;
 use super::draft::{Draft, ScrollSize};
-use super::settle::{FROM_BEND, Settled};
+use super::settle::Settled;
 use super::solve::solve;
 use super::trouble::Trouble;
 use crate::metal::{Bent, Spiral, in_mm, mm};
+use crate::plan::SizeName;
 
 impl Draft {
     pub(super) fn settle_scroll(&self, scroll: &ScrollSize) -> Settled {
@@ -34,12 +35,12 @@ impl Draft {
             }
             (true, (Some(inner), None, Some(turns))) => {
                 let outer = self.solve_radius(inner, |outer| line(inner, outer, turns));
-                let derived = |spiral: &Spiral| Derived::length("outer radius", mm(spiral.outer_mm), FROM_BEND);
+                let derived = |spiral: &Spiral| Derived::tied(SizeName::OuterRadius, mm(spiral.outer_mm));
                 self.scrolled(scroll, outer, derived)
             }
             (true, (None, Some(outer), Some(turns))) => {
                 let inner = self.solve_radius(0.0, |inner| line(inner, outer, turns));
-                let derived = |spiral: &Spiral| Derived::length("inner radius", mm(spiral.inner_mm), FROM_BEND);
+                let derived = |spiral: &Spiral| Derived::tied(SizeName::InnerRadius, mm(spiral.inner_mm));
                 self.scrolled(scroll, inner, derived)
             }
             _ => Settled { trouble: Some(Trouble::TooLittleGiven), ..self.length_as_given() },

@@ -2,10 +2,10 @@
 
 use super::Derived;
 use super::draft::{Draft, Rolled};
-use super::settle::{FROM_BEND, Settled};
+use super::settle::Settled;
 use super::trouble::Trouble;
 use crate::metal::{Bent, Outline, Shape, in_mm};
-use crate::plan::SocketAxis;
+use crate::plan::{SizeName, SocketAxis};
 use std::f64::consts::TAU;
 use uom::si::f64::Length;
 
@@ -37,7 +37,7 @@ impl Draft {
             }
             let (outline, name) = with_rolled(outline, axis, size);
             let shape = Some(Shape::Flag { outline, root: *root, tip: *tip });
-            let derived = vec![Derived::length(name, size, FROM_BEND)];
+            let derived = vec![Derived::tied(name, size)];
             return Settled { shape, derived, bent: bent(mandrel, sweep), ..Settled::default() };
         }
         if self.rolled != Rolled::Given {
@@ -48,7 +48,7 @@ impl Draft {
             (Some(_), Some(_)) => Settled { trouble: Some(Trouble::TooMuchGiven), ..self.as_given() },
             (Some(mandrel), None) => {
                 let sweep = (size / ((mandrel + thickness) / 2.0)).value;
-                let derived = vec![Derived::angle("how far round", sweep, FROM_BEND)];
+                let derived = vec![Derived::tied_angle(SizeName::HowFarRound, sweep)];
                 Settled { derived, bent: bent(mandrel, sweep), ..self.as_given() }
             }
             (None, sweep) => {
@@ -57,7 +57,7 @@ impl Draft {
                 if in_mm(mandrel) < 0.0 {
                     return Settled { trouble: Some(Trouble::RadiusBelowZero(mandrel / 2.0)), ..self.as_given() };
                 }
-                let derived = vec![Derived::length("mandrel", mandrel, FROM_BEND)];
+                let derived = vec![Derived::tied(SizeName::Mandrel, mandrel)];
                 Settled { derived, bent: bent(mandrel, sweep), ..self.as_given() }
             }
         }
@@ -65,9 +65,9 @@ impl Draft {
 }
 
 /// A rectangle with the size that is rolled up, and that size's name.
-fn with_rolled(outline: &Outline, axis: SocketAxis, size: Length) -> (Outline, &'static str) {
+fn with_rolled(outline: &Outline, axis: SocketAxis, size: Length) -> (Outline, SizeName) {
     match axis {
-        SocketAxis::Along => (Outline::Rectangle { length: outline.length(), width: size }, "width"),
-        SocketAxis::Across => (Outline::Rectangle { length: size, width: outline.width() }, "length"),
+        SocketAxis::Along => (Outline::Rectangle { length: outline.length(), width: size }, SizeName::Width),
+        SocketAxis::Across => (Outline::Rectangle { length: size, width: outline.width() }, SizeName::Length),
     }
 }

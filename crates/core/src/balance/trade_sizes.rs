@@ -2,7 +2,7 @@
 
 use super::Derived;
 use crate::metal::{Bent, HoleSize, Shape, View, in_mm, mm};
-use crate::plan::{Form, Made, Practice, Segment, SlitRule};
+use crate::plan::{Form, Made, Practice, Segment, SizeName, SlitRule};
 use uom::si::f64::Length;
 
 /// Scarf length in thicknesses: Googerty, *Practical Forging and Art Smithing*, 1915, pages 12 and 14.
@@ -17,31 +17,31 @@ pub(super) fn trade_sizes(
 ) {
     if let (Some(shape), Some(Bent::Twist { angle })) = (shape, bent) {
         let length = shape.edge_fibre(angle);
-        derived.push(Derived::length("edges stretched to", length, "the longest fibre of the twist"));
+        derived.push(Derived::length(SizeName::EdgeFibre, length, "the longest fibre of the twist"));
     }
     match (&segment.form, shape) {
         (Form::Hole { made, slug, .. }, Some(Shape::Hole { hole, .. })) => match made {
             Made::Drifted => slits(hole, practice.slit, derived),
             Made::Punched => {
                 let size = slug.as_ref().map_or_else(|| hole.width(), fh_measure::WrittenLength::length);
-                derived.push(Derived::length("punch", size, "as wide as the slug it drives out"));
+                derived.push(Derived::length(SizeName::Punch, size, "as wide as the slug it drives out"));
             }
-            Made::Drilled => derived.push(Derived::length("drill", hole.width(), "as wide as the hole")),
+            Made::Drilled => derived.push(Derived::length(SizeName::Drill, hole.width(), "as wide as the hole")),
         },
         (Form::Weld { .. }, Some(Shape::Prism { section, .. })) => {
             let thickness = mm(section.seen_mm(View::Side));
-            derived.push(Derived::length("scarf", thickness * SCARF, "one and a half times the thickness"));
+            derived.push(Derived::length(SizeName::Scarf, thickness * SCARF, "one and a half times the thickness"));
         }
         (Form::Collar { .. }, Some(Shape::Prism { length, .. })) => {
-            derived.push(Derived::length("length", *length, "follows from the bundle by the collar rule"));
+            derived.push(Derived::length(SizeName::Length, *length, "follows from the bundle by the collar rule"));
         }
         (Form::Split { .. }, Some(Shape::Split(split))) => {
             derived.push(Derived::length(
-                "slit",
+                SizeName::Slit,
                 split.stock_length,
                 "holds the metal of all branches, and its root hole",
             ));
-            for (cut, name) in split.cuts.iter().zip(["cut", "second cut", "third cut", "fourth cut", "fifth cut"]) {
+            for (cut, name) in split.cuts.iter().zip(SizeName::CUTS) {
                 derived.push(Derived::length(name, *cut, "from the first branch's edge"));
             }
         }
@@ -53,12 +53,12 @@ pub(super) fn trade_sizes(
 fn slits(hole: &HoleSize, rule: Option<SlitRule>, derived: &mut Vec<Derived>) {
     if rule != Some(SlitRule::ThreeQuarters) {
         let slit = hole.slit_half_perimeter();
-        derived.push(Derived::length("slit", slit, "half the hole's perimeter less 5 %"));
+        derived.push(Derived::length(SizeName::Slit, slit, "half the hole's perimeter less 5 %"));
         derived.push(change_of_length(slit - hole.length()));
     }
     if rule != Some(SlitRule::HalfPerimeter) {
         let slit = hole.slit_three_quarters();
-        let name = if rule.is_none() { "or a slit of" } else { "slit" };
+        let name = if rule.is_none() { SizeName::OtherSlit } else { SizeName::Slit };
         derived.push(Derived::length(name, slit, "three quarters of the hole's length; the drift stretches the rest"));
         derived.push(change_of_length(slit - hole.length()));
     }
@@ -68,8 +68,8 @@ fn slits(hole: &HoleSize, rule: Option<SlitRule>, derived: &mut Vec<Derived>) {
 fn change_of_length(shorter: Length) -> Derived {
     let because = "while it is drifted, where its sides do not stretch";
     if in_mm(shorter) >= 0.0 {
-        Derived::length("boss gets shorter by", shorter, because)
+        Derived::length(SizeName::BossShorter, shorter, because)
     } else {
-        Derived::length("boss gets longer by", -shorter, because)
+        Derived::length(SizeName::BossLonger, -shorter, because)
     }
 }

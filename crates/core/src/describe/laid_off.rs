@@ -1,6 +1,6 @@
 //! What is laid off on the cold bar, in words: on which side, holes by their middles, slits from where to where.
 
-use super::{face_name, fine_length};
+use super::{Face, fine_length};
 use crate::balance::{BarBalance, HoleMark, SlitEnd, SlitMark};
 use crate::metal::View;
 use crate::plan::{Bar, PlanUnit};
@@ -21,21 +21,24 @@ pub fn hole_words(hole: &HoleMark, unit: PlanUnit) -> String {
     }
 }
 
-/// How far a slit's cuts lie from the edge: `10.0 mm from the far edge`; empty where it has none.
-pub fn laid_cuts_words(slit: &SlitMark, unit: PlanUnit) -> String {
+/// How far the cuts of a slit lie from an edge.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LaidCuts {
+    /// How far: `10.0 mm`.
+    pub far: String,
+    /// From which edge: `far edge`.
+    pub edge: String,
+}
+
+/// How far a slit's cuts lie from the edge; none where it has none.
+pub fn laid_cuts(slit: &SlitMark, unit: PlanUnit) -> Option<LaidCuts> {
     let cuts: Vec<String> = slit.cuts.iter().map(|cut| fine_length(*cut, unit)).collect();
-    if cuts.is_empty() {
-        return String::new();
-    }
-    let face = face_name(slit.side.to_degrees().rem_euclid(360.0));
-    let edge = match face.as_str() {
-        "far side" => "far edge",
-        "near side" => "near edge",
-        "top" => "top edge",
-        "bottom" => "bottom edge",
-        other => other,
-    };
-    format!("{} from the {edge}", cuts.join(" and "))
+    (!cuts.is_empty()).then(|| LaidCuts { far: cuts.join(" and "), edge: Face::at_radians(slit.side).edge() })
+}
+
+/// The same in words: `10.0 mm from the far edge`; empty where it has none.
+pub fn laid_cuts_words(slit: &SlitMark, unit: PlanUnit) -> String {
+    laid_cuts(slit, unit).map_or_else(String::new, |LaidCuts { far, edge }| format!("{far} from the {edge}"))
 }
 
 /// From where to where a slit is cut: `from the tip of the tines to the hole at 42 mm`.

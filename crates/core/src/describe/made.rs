@@ -1,9 +1,9 @@
 //! What a segment becomes with its sizes as they come out: a size that follows, gave or stands elsewhere is told by its figure.
 
-use super::{derived_words, fine_length, form_words};
-use crate::balance::SegmentBalance;
+use super::{derived_words, fine_length, form_words_of};
+use crate::balance::{Derived, SegmentBalance};
 use crate::metal::{Outline, SectionSize, Shape};
-use crate::plan::{Form, OutlineSpec, PlanUnit, SectionSpec, Segment, SquareSpec};
+use crate::plan::{Form, OutlineSpec, PlanUnit, SectionSpec, Segment, SizeName, SquareSpec};
 use fh_measure::{LengthRange, WrittenLength};
 use uom::si::f64::Length;
 
@@ -12,22 +12,33 @@ use uom::si::f64::Length;
 pub struct MadeWords {
     /// Its form with every size: `plain 234.9 mm to fit the bar`, `drawn 50 mm to 14 mm × 7 mm half-round`.
     pub form: String,
-    /// The sizes that follow and do not stand there yet: `inside radius 1 5/64 in`.
-    pub follows: Vec<String>,
+    /// The section that a drawn length is drawn to: `14 mm × 7 mm half-round`; none of other forms.
+    pub section: Option<String>,
+    /// The sizes that follow and do not stand there yet.
+    pub follows: Vec<FollowingSize>,
+}
+
+/// A size that follows, in words.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FollowingSize {
+    /// Which size.
+    pub name: SizeName,
+    /// It in words: `inside radius 1 5/64 in`.
+    pub words: String,
 }
 
 /// What a segment becomes, with its sizes as they come out.
 pub fn made_words(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -> MadeWords {
     let mut filled = segment.clone();
-    let mut told: Vec<&'static str> = Vec::new();
+    let mut told: Vec<SizeName> = Vec::new();
     let gave_length =
-        balance.derived.iter().find(|size| size.gave && size.name == "length").and_then(|size| size.length);
+        balance.derived.iter().find(|size| size.gave && size.name == SizeName::Length).and_then(|size| size.length);
     let mut fits = "";
     if let (Some(length), Form::Plain { length: l } | Form::Drawn { length: l, .. } | Form::Taper { length: l, .. }) =
         (gave_length, &mut filled.form)
     {
         *l = written(length, unit);
-        told.push("length");
+        told.push(SizeName::Length);
         fits = " to fit the bar";
     }
     if let Some(shape) = &balance.shape {
@@ -35,12 +46,15 @@ pub fn made_words(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -
         fill_outline(&mut filled.form, shape, &mut told, unit);
     }
     let derived = balance.derived.iter().filter(|size| !told.contains(&size.name));
-    let form = with_size_of_polygon(form_words(&filled), &filled.form, balance.shape.as_ref(), unit);
-    let form = match form.strip_prefix("drawn") {
-        Some(sizes) if is_gathered(&segment.form, balance) => format!("upset{sizes}"),
-        _ => form,
+    let drawn = if is_gathered(&segment.form, balance) { "upset" } else { "drawn" };
+    let form = form_words_of(&filled.form, drawn);
+    let form = with_size_of_polygon(form, &filled.form, balance.shape.as_ref(), unit);
+    let section = match &filled.form {
+        Form::Drawn { section, .. } => Some(section.describe()),
+        _ => None,
     };
-    MadeWords { form: form + fits, follows: derived.filter_map(|size| derived_words(size, unit)).collect() }
+    let words = |size: &Derived| Some(FollowingSize { name: size.name, words: derived_words(size, unit)? });
+    MadeWords { form: form + fits, section, follows: derived.filter_map(words).collect() }
 }
 
 /// Whether a section is larger than the bar that it is made from: what the fire leaves of that is longer than the part.
@@ -113,10 +127,12 @@ fn section_spec(size: &SectionSize, unit: PlanUnit) -> Option<SectionSpec> {
 }
 
 /// A rectangle whose length or width follows, with both.
-fn fill_outline(form: &mut Form, shape: &Shape, told: &mut Vec<&'static str>, unit: PlanUnit) {
+fn fill_outline(form: &mut Form, shape: &Shape, told: &mut Vec<SizeName>, unit: PlanUnit) {
     let Some((spec, outline)) = outlines(form, shape) else { return };
     let OutlineSpec::Rectangle { length, width } = spec else { return };
-    for (size, follows, name) in [(length, outline.length(), "length"), (width, outline.width(), "width")] {
+    for (size, follows, name) in
+        [(length, outline.length(), SizeName::Length), (width, outline.width(), SizeName::Width)]
+    {
         if size.is_none() {
             *size = written(follows, unit);
             told.push(name);

@@ -4,7 +4,7 @@ use super::Refusal;
 use super::rewrite::{Pen, rewrite, size_words};
 use crate::balance::{Draft, Settled, Trouble, Walk, laid, scaled, settled_on_cut_bar};
 use crate::metal::{in_mm, mm};
-use crate::plan::{Chain, Gives, Plan, Segment};
+use crate::plan::{Chain, Gives, Plan, Segment, SizeName};
 use fh_measure::{LengthUnit, format_decimal};
 use uom::si::f64::Length;
 
@@ -44,8 +44,8 @@ pub enum Neighbor {
 pub struct Gave {
     /// The segment.
     pub segment: usize,
-    /// Which size: `length`, `thickness`, `inside radius` …
-    pub size: &'static str,
+    /// Which size.
+    pub size: SizeName,
     /// What it is now, as written.
     pub text: String,
 }
@@ -284,13 +284,7 @@ impl Change {
     }
 
     /// The segment with the size that gave, written as finely as the mark needs.
-    fn written(
-        &self,
-        index: usize,
-        gives: Gives,
-        settled: &Settled,
-        wanted: f64,
-    ) -> Option<(Segment, Vec<&'static str>)> {
+    fn written(&self, index: usize, gives: Gives, settled: &Settled, wanted: f64) -> Option<(Segment, Vec<SizeName>)> {
         let walk = self.walk();
         let mut best = None;
         for finer in 0..=FINEST {

@@ -2,14 +2,14 @@
 
 use crate::balance::Settled;
 use crate::metal::{Outline, SectionSize, Shape, in_mm, mm};
-use crate::plan::{Bend, Form, Gives, OutlineSpec, SectionSpec, Segment, SquareSpec, ThicknessSpec};
+use crate::plan::{Bend, Form, Gives, OutlineSpec, SectionSpec, Segment, SizeName, SquareSpec, ThicknessSpec};
 use fh_measure::{LengthRange, LengthUnit, WrittenLength, format_decimal};
 use uom::si::f64::Length;
 
 /// Writes the sizes that gave into a segment; the names of the sizes that were written. None where one cannot be written.
 ///
 /// A size that was a range keeps its tolerance about its new middle.
-pub(super) fn rewrite(segment: &mut Segment, gives: Gives, settled: &Settled, pen: Pen) -> Option<Vec<&'static str>> {
+pub(super) fn rewrite(segment: &mut Segment, gives: Gives, settled: &Settled, pen: Pen) -> Option<Vec<SizeName>> {
     let before = ranges(segment);
     let names = rewrite_sizes(segment, gives, settled, pen)?;
     keep_tolerances(segment, &before);
@@ -45,7 +45,7 @@ fn keep_tolerances(segment: &mut Segment, before: &[WrittenLength]) {
     });
 }
 
-fn rewrite_sizes(segment: &mut Segment, gives: Gives, settled: &Settled, pen: Pen) -> Option<Vec<&'static str>> {
+fn rewrite_sizes(segment: &mut Segment, gives: Gives, settled: &Settled, pen: Pen) -> Option<Vec<SizeName>> {
     let shape = settled.shape.as_ref()?;
     if follows_from_socket(segment, gives) || (gives == Gives::Length && follows_from_bend(segment)) {
         return rewrite_bend(segment, settled, pen);
@@ -77,7 +77,7 @@ fn rewrite_sizes(segment: &mut Segment, gives: Gives, settled: &Settled, pen: Pe
         (Form::Ball { diameter: size } | Form::Cube { side: size }, shape) => *size = pen.write(shape.length())?,
         _ => return None,
     }
-    Some(vec![name_of(&segment.form, gives)])
+    Some(vec![name_of(&segment.form, gives)?])
 }
 
 /// Whether a segment has no length of its own: it follows from the bend.
@@ -101,50 +101,53 @@ fn follows_from_socket(segment: &Segment, gives: Gives) -> bool {
 }
 
 /// The bend's radius or diameter takes the place of the length that follows from it.
-fn rewrite_bend(segment: &mut Segment, settled: &Settled, pen: Pen) -> Option<Vec<&'static str>> {
-    let size = |name: &str| settled.derived.iter().find(|derived| derived.name == name)?.length;
+fn rewrite_bend(segment: &mut Segment, settled: &Settled, pen: Pen) -> Option<Vec<SizeName>> {
+    let size = |name: SizeName| settled.derived.iter().find(|derived| derived.name == name)?.length;
     match segment.bend.as_mut()? {
         Bend::Curve { inside_radius, .. } => {
-            *inside_radius = Some(pen.write_in(size("inside radius")?, LengthRange::ZeroOrMore)?);
-            Some(vec!["inside radius"])
+            *inside_radius = Some(pen.write_in(size(SizeName::InsideRadius)?, LengthRange::ZeroOrMore)?);
+            Some(vec![SizeName::InsideRadius])
         }
         Bend::Ring { inside_diameter, .. } => {
-            *inside_diameter = Some(pen.write(size("inside diameter")?)?);
-            Some(vec!["inside diameter"])
+            *inside_diameter = Some(pen.write(size(SizeName::InsideDiameter)?)?);
+            Some(vec![SizeName::InsideDiameter])
         }
         Bend::Scroll { outer_radius, .. } => {
-            *outer_radius = Some(pen.write(size("outer radius")?)?);
-            Some(vec!["outer radius"])
+            *outer_radius = Some(pen.write(size(SizeName::OuterRadius)?)?);
+            Some(vec![SizeName::OuterRadius])
         }
         Bend::Socket { mandrel, .. } => {
-            *mandrel = Some(pen.write(size("mandrel")?)?);
-            Some(vec!["mandrel"])
+            *mandrel = Some(pen.write(size(SizeName::Mandrel)?)?);
+            Some(vec![SizeName::Mandrel])
         }
         Bend::Corner { .. } | Bend::Twist { .. } => None,
     }
 }
 
-fn name_of(form: &Form, gives: Gives) -> &'static str {
+fn name_of(form: &Form, gives: Gives) -> Option<SizeName> {
     match form {
-        Form::Ball { .. } => "diameter",
-        Form::Flag { outline: OutlineSpec::Disc { .. }, .. } if gives != Gives::Thickness => "diameter",
-        Form::Cube { .. } => "side",
-        _ => gives.name(),
+        Form::Ball { .. } => Some(SizeName::Diameter),
+        Form::Flag { outline: OutlineSpec::Disc { .. }, .. } if gives != Gives::Thickness => Some(SizeName::Diameter),
+        Form::Cube { .. } => Some(SizeName::Side),
+        _ => gives.size(),
     }
 }
 
 /// A size of a segment as it is written now, by its name.
-pub(super) fn size_words(segment: &Segment, name: &str) -> String {
+pub(super) fn size_words(segment: &Segment, name: SizeName) -> String {
+    use SizeName as N;
     match (name, &segment.form, &segment.bend) {
-        ("inside radius", _, Some(Bend::Curve { inside_radius: Some(size), .. }))
-        | ("inside diameter", _, Some(Bend::Ring { inside_diameter: Some(size), .. })) => size.text().to_owned(),
-        ("outer radius", _, Some(Bend::Scroll { outer_radius: Some(size), .. }))
-        | ("mandrel", _, Some(Bend::Socket { mandrel: Some(size), .. })) => size.text().to_owned(),
-        ("thickness", Form::Hole { thickness, .. }, _) => thickness.text().to_owned(),
-        ("width", Form::Hole { outline, .. }, _) => outline.describe(),
-        ("thickness", Form::Flag { thickness, .. }, _) => thickness.describe(),
-        ("width", Form::Flag { outline, .. }, _) => outline.describe(),
-        ("width" | "thickness", Form::Drawn { section, .. } | Form::Taper { to: section, .. }, _) => section.describe(),
+        (N::InsideRadius, _, Some(Bend::Curve { inside_radius: Some(size), .. }))
+        | (N::InsideDiameter, _, Some(Bend::Ring { inside_diameter: Some(size), .. })) => size.text().to_owned(),
+        (N::OuterRadius, _, Some(Bend::Scroll { outer_radius: Some(size), .. }))
+        | (N::Mandrel, _, Some(Bend::Socket { mandrel: Some(size), .. })) => size.text().to_owned(),
+        (N::Thickness, Form::Hole { thickness, .. }, _) => thickness.text().to_owned(),
+        (N::Width, Form::Hole { outline, .. }, _) => outline.describe(),
+        (N::Thickness, Form::Flag { thickness, .. }, _) => thickness.describe(),
+        (N::Width, Form::Flag { outline, .. }, _) => outline.describe(),
+        (N::Width | N::Thickness, Form::Drawn { section, .. } | Form::Taper { to: section, .. }, _) => {
+            section.describe()
+        }
         (_, Form::Flag { outline, .. }, _) => {
             outline.length().map_or_else(|| outline.describe(), |l| l.text().to_owned())
         }

@@ -4,7 +4,7 @@ use super::scene::Rule;
 use super::{Finding, Place, Severity};
 use crate::balance::{BarBalance, SegmentBalance};
 use crate::cautions::{BARE_STOCK, STRIPPED};
-use crate::plan::{Bend, Coating, Duty, Plan, Segment};
+use crate::plan::{Bend, Coating, Duty, Plan, Segment, SizeName};
 use std::f64::consts::PI;
 
 /// The ids of these findings.
@@ -82,7 +82,9 @@ fn is_hook_or_ring(segment: &Segment, balance: &SegmentBalance) -> bool {
     let turn = match &segment.bend {
         Some(Bend::Ring { .. }) => return true,
         Some(Bend::Curve { angle: Some(angle), .. }) => angle.radians(),
-        Some(Bend::Curve { angle: None, .. }) => balance.derived.iter().find_map(|size| size.radians).unwrap_or(0.0),
+        Some(Bend::Curve { angle: None, .. }) => {
+            balance.derived(SizeName::Angle).and_then(|size| size.radians).unwrap_or(0.0)
+        }
         _ => 0.0,
     };
     // A hook turns back by about a half turn; 150° and more is taken as one.

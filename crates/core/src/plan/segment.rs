@@ -1,6 +1,6 @@
 //! A segment: one length of the bar and what it becomes.
 
-use super::{Bend, Form, Repeat};
+use super::{Bend, Form, Repeat, SizeName};
 use fh_measure::WrittenShare;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -25,11 +25,16 @@ impl Gives {
 
     /// The word for it.
     pub fn name(self) -> &'static str {
+        self.size().map_or("nothing", SizeName::words)
+    }
+
+    /// The size that gives; none where nothing does.
+    pub fn size(self) -> Option<SizeName> {
         match self {
-            Self::Length => "length",
-            Self::Width => "width",
-            Self::Thickness => "thickness",
-            Self::Nothing => "nothing",
+            Self::Length => Some(SizeName::Length),
+            Self::Width => Some(SizeName::Width),
+            Self::Thickness => Some(SizeName::Thickness),
+            Self::Nothing => None,
         }
     }
 }

@@ -4,6 +4,7 @@ use crate::brief::is_flat_on_a_block;
 use crate::neck::{size_at, thicker_beside};
 use crate::site::{Part, Site, extents, in_mm, in_mm3};
 use crate::words::length_words;
+use fh_core::describe::Face;
 use fh_core::metal::{Outline, Shape};
 use fh_core::plan::Form;
 
@@ -24,7 +25,8 @@ pub(super) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
     }
     let turned = match flush_side(site, part) {
         Some(side) => {
-            let down = if side == "bottom" { "" } else { ", turned over" };
+            let down = if side == Face::Bottom { "" } else { ", turned over" };
+            let side = side.name();
             format!(
                 "Keep its {side} on the face{down}, and strike the other side only: it stays flush with the bar there."
             )
@@ -46,7 +48,7 @@ pub(super) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
 
 /// The side, top or bottom, on which a flattened part lies level with what is beside it, or beyond a step beside it; none where
 /// it lies in the middle.
-fn flush_side(site: &Site<'_>, part: Part<'_>) -> Option<&'static str> {
+fn flush_side(site: &Site<'_>, part: Part<'_>) -> Option<Face> {
     /// What is no more than so much off level is level, in mm.
     const LEVEL: f64 = 0.2;
     let faces = |at: usize| {
@@ -62,8 +64,8 @@ fn flush_side(site: &Site<'_>, part: Part<'_>) -> Option<&'static str> {
     let own = faces(part.at)?;
     let is_level = |way: usize| beside.iter().all(|other| (other[way] - own[way]).abs() < LEVEL);
     match (beside.is_empty(), is_level(0), is_level(1)) {
-        (false, true, false) => Some("bottom"),
-        (false, false, true) => Some("top"),
+        (false, true, false) => Some(Face::Bottom),
+        (false, false, true) => Some(Face::Top),
         _ => None,
     }
 }

@@ -4,7 +4,7 @@ use crate::site::{Part, Site, in_mm, in_mm2};
 use crate::task::{Task, is_hot};
 use crate::words::length_words;
 use fh_core::material::Material;
-use fh_core::plan::{Form, JointKind, Member};
+use fh_core::plan::{Form, JointKind, Member, SizeName};
 
 /// How a lap is welded; of a metal that cannot be, what to do in its place.
 pub(super) fn weld(metal: &Material) -> String {
@@ -27,7 +27,7 @@ pub(super) fn scarf(site: &Site<'_>, part: Part<'_>) -> String {
     if !can_weld(site) {
         return no_weld(site.plan.material());
     }
-    let long = part.balance.derived.iter().find(|size| size.name == "scarf").and_then(|size| size.length);
+    let long = part.balance.derived_length(SizeName::Scarf);
     let over = long.map_or_else(String::new, |long| format!(" over {}", length_words(site.plan, in_mm(long))));
     let raw = in_mm2(site.raw_section(part.at).area());
     let is_thick = site

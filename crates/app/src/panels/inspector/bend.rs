@@ -1,6 +1,5 @@
 //! The bend of a segment and its sizes.
 
-use super::form::derived;
 use super::ties::{self, Tied};
 use super::{sides, socket};
 use crate::figures;
@@ -10,7 +9,7 @@ use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::{RichText, Ui};
 use fh_core::balance::SegmentBalance;
-use fh_core::plan::{Bend, BendKind, ScrollEye, ScrollRun, Segment, SocketAxis};
+use fh_core::plan::{Bend, BendKind, ScrollEye, ScrollRun, Segment, SizeName, SocketAxis};
 use fh_measure::{LengthRange, WrittenAngle, WrittenLength, WrittenShare};
 
 /// What the fields of a bend need to know beside the segment itself.
@@ -33,12 +32,12 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, arou
     match &mut segment.bend {
         None => {}
         Some(Bend::Curve { angle, inside_radius, side }) => {
-            optional_angle(ui, sizing, &Entry::named("Angle", "Angle of the curve"), "angle", angle, balance);
-            optional_length(ui, sizing, "Inside radius", inside_radius, LengthRange::ZeroOrMore, balance);
+            optional_angle(ui, sizing, &Entry::named("Angle", "Angle of the curve"), SizeName::Angle, angle, balance);
+            optional_length(ui, sizing, SizeName::InsideRadius, inside_radius, LengthRange::ZeroOrMore, balance);
             sides::toward(ui, sizing, side);
         }
         Some(Bend::Ring { inside_diameter, sweep, side }) => {
-            optional_length(ui, sizing, "Inside diameter", inside_diameter, LengthRange::AboveZero, balance);
+            optional_length(ui, sizing, SizeName::InsideDiameter, inside_diameter, LengthRange::AboveZero, balance);
             let entry = Entry::named("Goes round", "How far round it goes").hint("one turn");
             let turn = std::f64::consts::TAU;
             if let Some(typed) = fields::optional_angle(ui, sizing, &entry, sweep.as_ref(), Some(turn)) {
@@ -119,8 +118,8 @@ fn words(size: Tied) -> &'static str {
 
 fn scroll(ui: &mut Ui, sizing: &Sizing<'_>, bend: &mut Bend, balance: Option<&SegmentBalance>) {
     let Bend::Scroll { inner_radius, outer_radius, turns, run, eye, side } = bend else { return };
-    optional_length(ui, sizing, "Inner radius", inner_radius, LengthRange::ZeroOrMore, balance);
-    optional_length(ui, sizing, "Outer radius", outer_radius, LengthRange::AboveZero, balance);
+    optional_length(ui, sizing, SizeName::InnerRadius, inner_radius, LengthRange::ZeroOrMore, balance);
+    optional_length(ui, sizing, SizeName::OuterRadius, outer_radius, LengthRange::AboveZero, balance);
     let words = RichText::new("Radii to the middle of the bar.").text_style(Text::Small.style());
     ui.label(words.color(sizing.theme.ink_quiet));
     scroll_turns(ui, sizing, turns, balance);
@@ -142,7 +141,7 @@ fn scroll(ui: &mut Ui, sizing: &Sizing<'_>, bend: &mut Bend, balance: Option<&Se
 }
 
 fn scroll_turns(ui: &mut Ui, sizing: &Sizing<'_>, turns: &mut Option<f64>, balance: Option<&SegmentBalance>) {
-    let follows = derived(balance, Tied::Turns.name());
+    let follows = balance.and_then(|balance| balance.derived(SizeName::Turns));
     let count = follows.and_then(|derived| derived.count);
     let hint = count.map_or_else(String::new, |count| format!("{count:.2}"));
     let entry = Entry::named("Turns", "Turns of the scroll").hint(&hint).because(follows.map(|size| size.because));
@@ -167,39 +166,46 @@ fn twist(ui: &mut Ui, sizing: &Sizing<'_>, turns: &mut f64, shortening: &mut Opt
     }
 }
 
-/// A length that may follow from the others; its name in small letters is the name it then follows under.
+/// A length that may follow from the others.
 pub(super) fn optional_length(
     ui: &mut Ui,
     sizing: &Sizing<'_>,
-    label: &str,
+    name: SizeName,
     now: &mut Option<WrittenLength>,
     range: LengthRange,
     balance: Option<&SegmentBalance>,
 ) {
-    let follows = derived(balance, &label.to_lowercase());
+    let follows = balance.and_then(|balance| balance.derived(name));
     let length = follows.and_then(|derived| derived.length);
     let hint = length.map_or_else(String::new, |length| sizing.words(length));
-    let entry = Entry::new(label).hint(&hint).because(follows.map(|derived| derived.because));
+    let label = caption(name);
+    let entry = Entry::new(&label).hint(&hint).because(follows.map(|derived| derived.because));
     let typed = fields::optional_length(ui, sizing, &entry, now.as_ref(), range, length.map(figures::mm));
     if let Some(typed) = typed {
         *now = typed;
     }
 }
 
-/// An angle that may follow under the name `size`; where it does not, the entry's own hint stands in it.
+/// An angle that may follow from the others; where it does not, the entry's own hint stands in it.
 pub(super) fn optional_angle(
     ui: &mut Ui,
     sizing: &Sizing<'_>,
     entry: &Entry<'_>,
-    size: &str,
+    name: SizeName,
     now: &mut Option<WrittenAngle>,
     balance: Option<&SegmentBalance>,
 ) {
-    let follows = derived(balance, size);
+    let follows = balance.and_then(|balance| balance.derived(name));
     let radians = follows.and_then(|derived| derived.radians);
     let hint = radians.map_or_else(|| entry.hint.to_owned(), |radians| format!("{:.1}°", radians.to_degrees()));
     let entry = Entry::named(entry.label, entry.name).hint(&hint).because(follows.map(|derived| derived.because));
     if let Some(typed) = fields::optional_angle(ui, sizing, &entry, now.as_ref(), radians) {
         *now = typed;
     }
+}
+
+/// A size's name as the caption of its field: `Inside radius`.
+pub(super) fn caption(name: SizeName) -> String {
+    let mut letters = name.words().chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -5,8 +5,8 @@ use super::{flag, hole, outline, pins, sides, taper};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields, heading, section_form};
 use egui::Ui;
-use fh_core::balance::{Derived, SegmentBalance};
-use fh_core::plan::{Bend, Form, SectionKind, SectionSpec, Segment};
+use fh_core::balance::SegmentBalance;
+use fh_core::plan::{Bend, Form, SectionKind, SectionSpec, Segment, SizeName};
 use fh_measure::{LengthRange, WrittenLength};
 
 /// The sections that a length of bar can have.
@@ -36,13 +36,15 @@ pub(super) fn show(
         _ => None,
     };
     match &mut segment.form {
-        Form::Plain { length } => optional_length(ui, sizing, "Length", length, LengthRange::AboveZero, balance),
+        Form::Plain { length } => {
+            optional_length(ui, sizing, SizeName::Length, length, LengthRange::AboveZero, balance)
+        }
         Form::Drawn { length, section: becomes } => {
-            optional_length(ui, sizing, "Length", length, LengthRange::AboveZero, balance);
+            optional_length(ui, sizing, SizeName::Length, length, LengthRange::AboveZero, balance);
             section(ui, sizing, "Section", "section", becomes, &BODIES);
         }
         Form::Taper { length, from, to, runout } => {
-            optional_length(ui, sizing, "Length", length, LengthRange::AboveZero, balance);
+            optional_length(ui, sizing, SizeName::Length, length, LengthRange::AboveZero, balance);
             taper::show(ui, sizing, from, to, runout, first);
         }
         Form::Shoulder { to, radius, sides } => {
@@ -102,9 +104,4 @@ pub(super) fn section(
     if let Some(section) = section_form::show(ui, sizing, of, now, kinds) {
         *now = section;
     }
-}
-
-/// The size of this name that follows from others.
-pub(super) fn derived<'a>(balance: Option<&'a SegmentBalance>, name: &str) -> Option<&'a Derived> {
-    balance?.derived.iter().find(|derived| derived.name == name)
 }

@@ -1,6 +1,6 @@
 //! The outline of a flag or a boss, seen from above.
 
-use super::bend::optional_length;
+use super::bend::{caption, optional_length};
 use super::form::size;
 use super::polygon;
 use crate::figures::mm;
@@ -8,7 +8,7 @@ use crate::widgets::{Sizing, chooser};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
 use fh_core::metal::Shape;
-use fh_core::plan::{OutlineKind, OutlineSpec, SocketAxis};
+use fh_core::plan::{OutlineKind, OutlineSpec, SizeName, SocketAxis};
 use fh_measure::{LengthRange, WrittenLength};
 
 /// A first outline in mm, where none of the sizes before can be kept.
@@ -31,8 +31,8 @@ pub(super) fn show(
     match outline {
         OutlineSpec::Rectangle { length, width } => {
             let (across, along) = (Some(SocketAxis::Across), Some(SocketAxis::Along));
-            rectangle_size(ui, sizing, "Length", length, rolled == across, balance);
-            rectangle_size(ui, sizing, "Width", width, rolled == along, balance);
+            rectangle_size(ui, sizing, SizeName::Length, length, rolled == across, balance);
+            rectangle_size(ui, sizing, SizeName::Width, width, rolled == along, balance);
         }
         OutlineSpec::Ellipse { length, width }
         | OutlineSpec::Leaf { length, width }
@@ -54,14 +54,14 @@ pub(super) fn show(
 fn rectangle_size(
     ui: &mut Ui,
     sizing: &Sizing<'_>,
-    label: &str,
+    name: SizeName,
     now: &mut Option<WrittenLength>,
     is_rolled: bool,
     balance: Option<&SegmentBalance>,
 ) {
     match now {
-        Some(written) if !is_rolled => size(ui, sizing, label, written),
-        _ => optional_length(ui, sizing, label, now, LengthRange::AboveZero, balance),
+        Some(written) if !is_rolled => size(ui, sizing, &caption(name), written),
+        _ => optional_length(ui, sizing, name, now, LengthRange::AboveZero, balance),
     }
 }
 

@@ -6,15 +6,15 @@ use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
-use fh_core::plan::{Bend, Segment, SocketAxis};
+use fh_core::plan::{Bend, Segment, SizeName, SocketAxis};
 use fh_measure::LengthRange;
 
 /// Shows the sizes.
 pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Option<&SegmentBalance>) {
     let Some(Bend::Socket { mandrel, sweep, less, axis, side }) = &mut segment.bend else { return };
-    optional_length(ui, sizing, "Mandrel", mandrel, LengthRange::AboveZero, balance);
+    optional_length(ui, sizing, SizeName::Mandrel, mandrel, LengthRange::AboveZero, balance);
     let entry = Entry::named("Goes round", "How far round it goes").hint("one turn");
-    optional_angle(ui, sizing, &entry, "how far round", sweep, balance);
+    optional_angle(ui, sizing, &entry, SizeName::HowFarRound, sweep, balance);
     let entry = Entry::named("Less", "Length that another part supplies").hint("nothing");
     if let Some(typed) = fields::optional_length(ui, sizing, &entry, less.as_ref(), LengthRange::ZeroOrMore, Some(0.0))
     {

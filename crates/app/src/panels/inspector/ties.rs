@@ -1,9 +1,8 @@
 //! Sizes that are tied by a bend: all but one are given, and that one follows. Which one it is can be chosen.
 
-use super::form::derived;
 use crate::widgets::Sizing;
 use fh_core::balance::SegmentBalance;
-use fh_core::plan::{Bend, Form, OutlineSpec, PlanUnit, Segment, SocketAxis};
+use fh_core::plan::{Bend, Form, OutlineSpec, PlanUnit, Segment, SizeName, SocketAxis};
 use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
 use std::f64::consts::{FRAC_PI_2, TAU};
 use uom::si::length::millimeter;
@@ -42,19 +41,19 @@ pub(super) enum Tied {
 }
 
 impl Tied {
-    /// What it is called; that is also its name where it follows.
-    pub(super) fn name(self) -> &'static str {
+    /// Its name among the sizes that follow.
+    pub(super) fn name(self) -> SizeName {
         match self {
-            Self::Length | Self::Rolled(SocketAxis::Across) => "length",
-            Self::Angle => "angle",
-            Self::InsideRadius => "inside radius",
-            Self::InsideDiameter => "inside diameter",
-            Self::InnerRadius => "inner radius",
-            Self::OuterRadius => "outer radius",
-            Self::Turns => "turns",
-            Self::Rolled(SocketAxis::Along) => "width",
-            Self::Mandrel => "mandrel",
-            Self::Sweep => "how far round",
+            Self::Length | Self::Rolled(SocketAxis::Across) => SizeName::Length,
+            Self::Angle => SizeName::Angle,
+            Self::InsideRadius => SizeName::InsideRadius,
+            Self::InsideDiameter => SizeName::InsideDiameter,
+            Self::InnerRadius => SizeName::InnerRadius,
+            Self::OuterRadius => SizeName::OuterRadius,
+            Self::Turns => SizeName::Turns,
+            Self::Rolled(SocketAxis::Along) => SizeName::Width,
+            Self::Mandrel => SizeName::Mandrel,
+            Self::Sweep => SizeName::HowFarRound,
         }
     }
 }
@@ -187,7 +186,7 @@ pub(super) fn turn_axis(
 }
 
 fn write_down(segment: &mut Segment, size: Tied, balance: Option<&SegmentBalance>, sizing: &Sizing<'_>) {
-    let found = derived(balance, size.name());
+    let found = balance.and_then(|balance| balance.derived(size.name()));
     let value = found.and_then(|found| found.length.map(|length| length.get::<millimeter>()));
     let value = value.or(found.and_then(|found| found.radians.or(found.count)));
     let value = value.unwrap_or_else(|| usual(size, sizing));

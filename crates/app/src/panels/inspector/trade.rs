@@ -1,5 +1,6 @@
 //! What follows for the tools: slits, punches, drills, scarfs and cuts, and the lengths that a corner or a bundle fixes.
 
+use super::bend::caption;
 use super::ties;
 use crate::state::Desk;
 use crate::theme::Text;
@@ -30,15 +31,10 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize) {
 /// One size, and below it why it follows; not again where the size before it follows for the same reason.
 fn line(ui: &mut Ui, desk: &Desk<'_>, size: &Derived, before: &str) {
     let Some(words) = derived_words(size, desk.document.plan().units.length) else { return };
-    let value = words.strip_prefix(size.name).unwrap_or(&words).trim();
-    row::fact(ui, desk.theme, &capital(size.name), value);
+    let value = words.strip_prefix(size.name.words()).unwrap_or(&words).trim();
+    row::fact(ui, desk.theme, &caption(size.name), value);
     if size.because != before {
         let because = RichText::new(size.because).text_style(Text::Small.style()).italics();
         ui.label(because.color(desk.theme.ink_quiet));
     }
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

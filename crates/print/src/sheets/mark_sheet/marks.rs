@@ -227,7 +227,8 @@ fn becomes(plan: &Plan, segment: &Segment, balance: &SegmentBalance) -> Vec<Stri
     let mut words = vec![made.form + &bend];
     // The line of a slit is told from where to where.
     if !made.follows.is_empty() && segment.form.branches().is_empty() {
-        words.push(format!("→ {}", made.follows.join(", ")));
+        let follows: Vec<String> = made.follows.into_iter().map(|size| size.words).collect();
+        words.push(format!("→ {}", follows.join(", ")));
     }
     words.extend(made_lines(plan, segment, balance));
     words

@@ -11,7 +11,7 @@ use crate::sheets::type_sizes::{BODY, CAPTION};
 use crate::typeset;
 use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::describe::{bend_words, made_words, segment_name, side_words, slit_line_words};
-use fh_core::plan::{Bar, Form, Plan, Segment};
+use fh_core::plan::{Bar, Form, Plan, Segment, SizeName};
 use uom::si::length::millimeter;
 
 /// The em of what stands in a cell.
@@ -125,7 +125,8 @@ fn becomes(
     let slit = slit_line_words(plan.units.length, bar, whole, number);
     let follows = if slit.is_some() { Vec::new() } else { made.follows };
     all.extend(slit.map(|slit| (slit, CELL)));
-    let sizes: Vec<String> = follows.into_iter().filter(|size| !size.starts_with("length ")).collect();
+    let sizes = follows.into_iter().filter(|size| size.name != SizeName::Length);
+    let sizes: Vec<String> = sizes.map(|size| size.words).collect();
     if !sizes.is_empty() {
         all.push((sizes.join(", "), CELL));
     }

@@ -1,0 +1,248 @@
+//! The names of the sizes of a segment. Code finds a size by its name, never by the words for it.
+
+/// Which size of a segment.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum SizeName {
+    /// How long it is along the bar.
+    Length,
+    /// How wide it is, seen from above.
+    Width,
+    /// How thick it is, seen from the side.
+    Thickness,
+    /// How thick a tapered plate is at its root.
+    RootThickness,
+    /// How thick a tapered plate is at its tip.
+    TipThickness,
+    /// Across what is round.
+    Diameter,
+    /// The side of a cube.
+    Side,
+    /// How far a curve turns.
+    Angle,
+    /// The radius inside a curve.
+    InsideRadius,
+    /// The diameter inside a ring.
+    InsideDiameter,
+    /// A scroll's radius at its eye.
+    InnerRadius,
+    /// A scroll's radius where it opens.
+    OuterRadius,
+    /// How many turns a scroll has.
+    Turns,
+    /// What a socket is rolled round.
+    Mandrel,
+    /// How far round a socket goes.
+    HowFarRound,
+    /// From where a corner's bend starts to its apex.
+    BendToApex,
+    /// How long the edges of a twist become.
+    EdgeFibre,
+    /// How long a slit is cut.
+    Slit,
+    /// How long a slit is by the other school's rule.
+    OtherSlit,
+    /// By how much a boss gets shorter while it is drifted.
+    BossShorter,
+    /// By how much a boss gets longer while it is drifted.
+    BossLonger,
+    /// The punch for a hole.
+    Punch,
+    /// The drill for a hole.
+    Drill,
+    /// How long a scarf is.
+    Scarf,
+    /// How far from the edge the first cut of a split is.
+    Cut,
+    /// The same of the second.
+    SecondCut,
+    /// The same of the third.
+    ThirdCut,
+    /// The same of the fourth.
+    FourthCut,
+    /// The same of the fifth.
+    FifthCut,
+}
+
+impl SizeName {
+    /// Every name.
+    pub const ALL: [Self; 29] = [
+        Self::Length,
+        Self::Width,
+        Self::Thickness,
+        Self::RootThickness,
+        Self::TipThickness,
+        Self::Diameter,
+        Self::Side,
+        Self::Angle,
+        Self::InsideRadius,
+        Self::InsideDiameter,
+        Self::InnerRadius,
+        Self::OuterRadius,
+        Self::Turns,
+        Self::Mandrel,
+        Self::HowFarRound,
+        Self::BendToApex,
+        Self::EdgeFibre,
+        Self::Slit,
+        Self::OtherSlit,
+        Self::BossShorter,
+        Self::BossLonger,
+        Self::Punch,
+        Self::Drill,
+        Self::Scarf,
+        Self::Cut,
+        Self::SecondCut,
+        Self::ThirdCut,
+        Self::FourthCut,
+        Self::FifthCut,
+    ];
+
+    /// The cuts of a split, in their order.
+    pub const CUTS: [Self; 5] = [Self::Cut, Self::SecondCut, Self::ThirdCut, Self::FourthCut, Self::FifthCut];
+
+    /// What a smith calls it.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Length => "length",
+            Self::Width => "width",
+            Self::Thickness => "thickness",
+            Self::RootThickness => "thickness at the root",
+            Self::TipThickness => "at the tip",
+            Self::Diameter => "diameter",
+            Self::Side => "side",
+            Self::Angle => "angle",
+            Self::InsideRadius => "inside radius",
+            Self::InsideDiameter => "inside diameter",
+            Self::InnerRadius => "inner radius",
+            Self::OuterRadius => "outer radius",
+            Self::Turns => "turns",
+            Self::Mandrel => "mandrel",
+            Self::HowFarRound => "how far round",
+            Self::BendToApex => "start of the bend to apex",
+            Self::EdgeFibre => "edges stretched to",
+            Self::Slit => "slit",
+            Self::OtherSlit => "or a slit of",
+            Self::BossShorter => "boss gets shorter by",
+            Self::BossLonger => "boss gets longer by",
+            Self::Punch => "punch",
+            Self::Drill => "drill",
+            Self::Scarf => "scarf",
+            Self::Cut => "cut",
+            Self::SecondCut => "second cut",
+            Self::ThirdCut => "third cut",
+            Self::FourthCut => "fourth cut",
+            Self::FifthCut => "fifth cut",
+        }
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "tests")]
+mod tests {
+    use super::*;
+    use crate::balance::balance;
+    use crate::file;
+    use serde_json::{Value, json};
+    use std::collections::BTreeSet;
+
+    /// Without what is left out.
+    fn pruned(mut value: Value) -> Value {
+        match &mut value {
+            Value::Object(group) => {
+                group.retain(|_, value| !value.is_null());
+                group.values_mut().for_each(|value| *value = pruned(value.take()));
+            }
+            Value::Array(list) => list.iter_mut().for_each(|value| *value = pruned(value.take())),
+            _ => {}
+        }
+        value
+    }
+
+    /// The names of the sizes that follow, or that gave, in a bar of one segment.
+    fn found(stock: &Value, length: Option<&str>, segment: Value) -> BTreeSet<SizeName> {
+        let mut bar = json!({ "name": "bar", "stock": stock, "segments": [pruned(segment)] });
+        if let Some(length) = length {
+            bar["length"] = json!(length);
+            bar["takes_up"] = json!("it");
+        }
+        let plan = json!({ "firstheat": 1, "bars": [bar] });
+        let balance = balance(&file::read(plan.to_string().as_bytes()).unwrap());
+        let names: BTreeSet<_> = balance.bars[0].segments[0].derived.iter().map(|size| size.name).collect();
+        for name in &names {
+            assert!(balance.bars[0].segments[0].derived(*name).is_some(), "{name:?}");
+        }
+        names
+    }
+
+    #[test]
+    fn each_size_has_words_of_its_own() {
+        let words: BTreeSet<_> = SizeName::ALL.into_iter().map(SizeName::words).collect();
+        assert_eq!(words.len(), SizeName::ALL.len(), "{words:?}");
+        assert!(words.iter().all(|words| !words.trim().is_empty()));
+        assert_eq!(SizeName::ALL.len(), SizeName::FifthCut as usize + 1, "all of them are listed");
+    }
+
+    #[test]
+    fn each_size_is_found_by_its_name_in_some_segment() {
+        let bar = json!({ "square": "20 mm" });
+        let drawn = |length: Option<&str>, bend: Value| {
+            let form = json!({ "drawn": { "length": length, "section": { "square": "10 mm" } } });
+            json!({ "name": "it", "form": form, "bend": bend })
+        };
+        let flag = |width: Option<&str>, bend: Option<Value>| {
+            let outline = json!({ "rectangle": { "length": "60 mm", "width": width } });
+            let form = json!({ "flag": { "outline": outline, "thickness": "2 mm" } });
+            json!({ "name": "it", "form": form, "bend": bend })
+        };
+        let hole = |made: &str| {
+            let boss = json!({ "rectangle": { "length": "40 mm", "width": "30 mm" } });
+            let hole = json!({ "outline": boss, "thickness": "10 mm", "hole": { "round": "12 mm" }, "made": made });
+            json!({ "name": "it", "form": { "hole": hole } })
+        };
+        let giving = |form: Value, gives: &str| json!({ "name": "it", "form": form, "gives": gives });
+        let even = json!({ "flag": { "outline": { "disc": { "diameter": "50 mm" } }, "thickness": "4 mm" } });
+        let tapered = json!({ "flag": { "outline": { "disc": { "diameter": "50 mm" } },
+            "thickness": { "root": "4 mm", "tip": "2 mm" } } });
+        let branch = |name: &str| json!({ "name": name, "segments": [drawn(Some("50 mm"), Value::Null)] });
+        let branches: Vec<_> = ["a", "b", "c", "d", "e", "f"].map(branch).into();
+        let scroll = |inner: Option<&str>, outer: Option<&str>, turns: Option<f64>| json!({ "scroll": { "inner_radius": inner, "outer_radius": outer, "turns": turns, "run": "opening", "eye": "end" } });
+        let of_bends = [
+            drawn(None, json!({ "curve": { "angle": "90 deg", "inside_radius": "30 mm" } })),
+            drawn(Some("100 mm"), json!({ "curve": { "angle": "90 deg" } })),
+            drawn(Some("100 mm"), json!({ "curve": { "inside_radius": "50 mm" } })),
+            drawn(Some("300 mm"), json!({ "ring": {} })),
+            drawn(Some("400 mm"), scroll(None, Some("60 mm"), Some(1.5))),
+            drawn(Some("400 mm"), scroll(Some("10 mm"), None, Some(1.5))),
+            drawn(Some("400 mm"), scroll(Some("10 mm"), Some("60 mm"), None)),
+            drawn(Some("100 mm"), json!({ "twist": { "turns": 1 } })),
+            flag(None, Some(json!({ "socket": { "mandrel": "30 mm", "axis": "along" } }))),
+            flag(Some("100 mm"), Some(json!({ "socket": { "axis": "along" } }))),
+            flag(Some("100 mm"), Some(json!({ "socket": { "mandrel": "40 mm", "axis": "along" } }))),
+            json!({ "name": "it", "form": { "peak": { "section": "stock" } },
+                "bend": { "corner": { "angle": "90 deg", "inside_radius": "5 mm" } } }),
+        ];
+        let of_the_trade = [
+            hole("drifted"),
+            hole("punched"),
+            hole("drilled"),
+            json!({ "name": "it", "form": { "weld": { "allowance": "20 mm" } } }),
+            json!({ "name": "it", "form": { "split": { "branches": branches } } }),
+        ];
+        let gave = [
+            giving(even.clone(), "thickness"),
+            giving(even, "width"),
+            giving(tapered, "thickness"),
+            giving(json!({ "ball": { "diameter": "30 mm" } }), "length"),
+            giving(json!({ "cube": { "side": "30 mm" } }), "length"),
+        ];
+        let mut all = BTreeSet::new();
+        for segment in of_bends.into_iter().chain(of_the_trade) {
+            all.extend(found(&bar, None, segment));
+        }
+        for segment in gave {
+            all.extend(found(&bar, Some("40 mm"), segment));
+        }
+        let missing: Vec<_> = SizeName::ALL.into_iter().filter(|name| !all.contains(name)).collect();
+        assert!(missing.is_empty(), "nothing finds {missing:?}");
+    }
+}
