@@ -80,6 +80,9 @@ const ROUNDINGS: [Rounding; 8] = [
     Rounding { up_from: 1.0, skip: 2 },
 ];
 
+/// With more kinds of pieces than this there is one dive.
+const MANY: usize = 400;
+
 /// The plan by best fit alone, at once.
 pub fn first_plan(problem: &Problem) -> Answer {
     let model = Model::new(problem);
@@ -129,16 +132,17 @@ impl<'a> Search<'a> {
             return;
         }
         let mut pool: Vec<Pattern> = self.plan.iter().map(|(pattern, _)| pattern.clone()).collect();
-        let relaxed = relax(self.model, &self.wanted, &self.stock, &mut pool);
+        let relaxed = relax(self.model, &self.wanted, &self.stock, &mut pool, goes_on);
         if !relaxed.short {
             self.bound = relaxed.bound;
         }
-        for rounding in ROUNDINGS {
+        let dives = if self.wanted.len() > MANY { 1 } else { ROUNDINGS.len() };
+        for rounding in ROUNDINGS.into_iter().take(dives) {
             if (self.first_is_proven() && self.problem.goals.len() == 1) || !goes_on() {
                 break;
             }
             let mut rest = self.wanted.clone();
-            let plan = dive(self.model, &mut rest, self.stock.clone(), &mut pool, &relaxed, rounding);
+            let plan = dive(self.model, &mut rest, self.stock.clone(), &mut pool, &relaxed, rounding, goes_on);
             self.offer(plan, &rest, better);
         }
         if !self.first_is_proven() && goes_on() {

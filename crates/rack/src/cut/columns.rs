@@ -1,6 +1,6 @@
 //! Column generation: the linear program over all patterns, solved with those that pay, and a bound in whole numbers.
 
-use super::knapsack::{Thing, best};
+use super::knapsack::{Care, Thing, best};
 use super::model::{Model, Pattern, gcd};
 use super::simplex::{Column, Simplex};
 
@@ -18,17 +18,28 @@ pub(super) struct Relaxed {
 /// Below this a reduced cost, for a bar that costs 1, is 0.
 const PAYS: f64 = 1e-9;
 const MOST_ROUNDS: usize = 6_000;
+/// The most rounds times the square of the rows, which is what a round takes.
+const MOST_WORK: usize = 1_000_000_000;
 
 /// Solves it. Patterns found join `pool`.
 ///
 /// The prices that are tried lie between those of the basis and those of the best bound so far, which takes far fewer patterns
 /// (P. Wentges, *Weighted Dantzig-Wolfe decomposition for linear mixed-integer programming*, International Transactions in
 /// Operational Research 4, 1997); where such prices find none, those of the basis are taken.
-pub(super) fn relax(model: &Model, wanted: &[u64], stock: &[Option<u64>], pool: &mut Vec<Pattern>) -> Relaxed {
+pub(super) fn relax(
+    model: &Model,
+    wanted: &[u64],
+    stock: &[Option<u64>],
+    pool: &mut Vec<Pattern>,
+    goes_on: &dyn Fn() -> bool,
+) -> Relaxed {
     let mut master = Master::new(model, wanted, stock);
-    let mut bound = 0;
-    let mut best: Option<(f64, Vec<f64>)> = None;
-    for _ in 0..MOST_ROUNDS {
+    // The first prices go by width, which gives the bound of the length that is cut.
+    let by_width = master.by_width();
+    let first = master.priced(&by_width, &by_width, Care::Quick);
+    let mut bound = first.bound;
+    let mut best = Some((first.close, by_width));
+    for _ in 0..master.rounds() {
         let duals = master.simplex.duals();
         if let Some(slack) = master.slack(&duals) {
             if master.simplex.enter(slack) {
@@ -36,16 +47,20 @@ pub(super) fn relax(model: &Model, wanted: &[u64], stock: &[Option<u64>], pool: 
             }
             break;
         }
+        if !goes_on() {
+            break;
+        }
         let between = best.as_ref().map(|(_, best)| mixed(best, &duals));
+        let tries = between.iter().map(|prices| (prices, Care::Quick));
         let mut paying = None;
-        for prices in between.iter().chain([&duals]) {
-            let priced = master.priced(prices, &duals);
+        for (prices, care) in tries.chain([(&duals, Care::Quick), (&duals, Care::Thorough)]) {
+            let priced = master.priced(prices, &duals, care);
             bound = bound.max(priced.bound);
             if best.as_ref().is_none_or(|(close, _)| priced.close > *close) {
                 best = Some((priced.close, prices.clone()));
             }
             paying = priced.pattern;
-            if paying.is_some() {
+            if paying.is_some() || priced.sure {
                 break;
             }
         }
@@ -82,6 +97,8 @@ struct Priced {
     bound: i64,
     /// The bound before it is made a whole number.
     close: f64,
+    /// Whether the prices are those of the basis, and no pattern can pay at them.
+    sure: bool,
 }
 
 impl<'a> Master<'a> {
@@ -112,6 +129,27 @@ impl<'a> Master<'a> {
         Self { model, wanted, stock, item_rows, bar_rows, simplex }
     }
 
+    fn rounds(&self) -> usize {
+        let rows = self.item_rows.iter().chain(&self.bar_rows).flatten().count();
+        MOST_ROUNDS.min(MOST_WORK / (rows * rows).max(1))
+    }
+
+    /// Prices by the least that the width of a piece costs in any bar.
+    fn by_width(&self) -> Vec<f64> {
+        let rows = self.item_rows.iter().chain(&self.bar_rows).flatten().count();
+        let mut prices = vec![0.0; rows];
+        for (item, row) in self.item_rows.iter().enumerate() {
+            let costs = self.model.bars.iter().filter_map(|bar| {
+                let take = bar.takes[item]?;
+                Some(self.model.first_cost(bar) as f64 * take.width as f64 / bar.room.max(1) as f64)
+            });
+            if let Some(row) = *row {
+                prices[row] = costs.fold(f64::INFINITY, f64::min);
+            }
+        }
+        prices.iter().map(|price| if price.is_finite() { *price } else { 0.0 }).collect()
+    }
+
     fn column(&self, pattern: &Pattern, at: usize) -> Column {
         let bar = &self.model.bars[pattern.bar];
         let rows = pattern.cuts.iter().filter_map(|&(item, count)| Some((self.item_rows[item]?, count as f64)));
@@ -134,16 +172,18 @@ impl<'a> Master<'a> {
     }
 
     /// The pattern that pays most, and the bound that these prices prove.
-    fn priced(&self, prices: &[f64], duals: &[f64]) -> Priced {
+    fn priced(&self, prices: &[f64], duals: &[f64], care: Care) -> Priced {
         let dearest = self.model.bars.iter().map(|bar| self.model.first_cost(bar)).max().unwrap_or(1).max(1);
         let scale = (2_f64.powi(50) / (dearest as f64 * 8.0)).max(1.0).floor();
         let whole = |row: &Option<usize>| row.map_or(0, |row| (prices[row] * scale).floor().max(0.0) as i64);
-        let prices: Vec<i64> = self.item_rows.iter().map(whole).collect();
+        let whole_prices: Vec<i64> = self.item_rows.iter().map(whole).collect();
+        let mut sure = prices == duals;
         let mut pays: Option<(f64, Pattern)> = None;
         let mut bests = Vec::new();
         for (at, bar) in self.model.bars.iter().enumerate().filter(|(at, _)| self.stock[*at] != Some(0)) {
-            let found = best(self.things(at, &prices, scale), bar.room);
+            let found = best(self.things(at, &whole_prices, scale), bar.room, care);
             bests.push((at, found.at_most));
+            sure &= found.at_most == found.value;
             let mut pattern = Pattern { bar: at, cuts: found.cuts };
             pattern.cuts.sort_unstable();
             let reduced = self.reduced(&pattern, duals);
@@ -151,8 +191,8 @@ impl<'a> Master<'a> {
                 pays = Some((reduced, pattern));
             }
         }
-        let (bound, close) = self.bound(&prices, &bests, scale as i64);
-        Priced { pattern: pays.map(|(_, pattern)| pattern), bound, close }
+        let (bound, close) = self.bound(&whole_prices, &bests, scale as i64);
+        Priced { pattern: pays.map(|(_, pattern)| pattern), bound, close, sure }
     }
 
     /// What a bar cut so costs more than its pieces are worth, for each unit of its cost.

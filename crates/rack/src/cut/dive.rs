@@ -25,6 +25,7 @@ pub(super) fn dive(
     pool: &mut Vec<Pattern>,
     start: &Relaxed,
     rounding: Rounding,
+    goes_on: &dyn Fn() -> bool,
 ) -> Plan {
     let mut plan: Plan = Vec::new();
     let mut times = start.times.clone();
@@ -41,7 +42,7 @@ pub(super) fn dive(
             plan.extend(rest);
             return plan;
         }
-        times = relax(model, wanted, &stock, pool).times;
+        times = relax(model, wanted, &stock, pool, goes_on).times;
     }
 }
 

@@ -1,6 +1,6 @@
 //! Best fit: the longest piece first, each into the started bar that it fills best, and where none takes it into a new one.
 
-use super::model::{Model, Pattern, Plan};
+use super::model::{Bar, Model, Pattern, Plan};
 
 struct Started {
     bar: usize,
@@ -13,30 +13,49 @@ struct Started {
 /// What costs least for its length is started first, so the rack before the merchant.
 pub(super) fn best_fit(model: &Model, wanted: &mut [u64], mut stock: Vec<Option<u64>>) -> Plan {
     let order = cheapest_first(model);
+    let narrowest: Vec<Vec<i64>> = model.bars.iter().map(narrowest).collect();
+    // Bars that still take something, and those that take nothing any more.
     let mut started: Vec<Started> = Vec::new();
+    let mut full = Vec::new();
     for (item, wanted) in wanted.iter_mut().enumerate() {
         while *wanted > 0 {
-            let fitting = started.iter_mut().filter_map(|bar| {
+            let fitting = started.iter().enumerate().filter_map(|(at, bar)| {
                 let take = model.bars[bar.bar].takes[item]?;
-                (take.width <= bar.room).then_some((bar.room - take.width, bar))
+                (take.width <= bar.room).then_some((bar.room - take.width, at))
             });
-            let bar = match fitting.min_by_key(|(left, _)| *left) {
-                Some((_, bar)) => bar,
+            let at = match fitting.min() {
+                Some((_, at)) => at,
                 None => {
                     let Some(bar) = start(model, item, &order, &mut stock) else { break };
                     started.push(bar);
-                    let Some(last) = started.last_mut() else { break };
-                    last
+                    started.len() - 1
                 }
             };
+            let bar = &mut started[at];
             let Some(take) = model.bars[bar.bar].takes[item] else { break };
             let fits = u64::try_from(bar.room / take.width.max(1)).unwrap_or(0).min(*wanted).max(1);
             bar.room -= take.width * i64::try_from(fits).unwrap_or(0);
             bar.cuts.push((item, fits));
             *wanted -= fits;
+            if bar.room < narrowest[bar.bar][item] {
+                full.push(started.swap_remove(at));
+            }
         }
     }
-    gathered(started)
+    full.extend(started);
+    gathered(full)
+}
+
+/// For each item the narrowest that the bar takes of it and those after it.
+fn narrowest(bar: &Bar) -> Vec<i64> {
+    let mut least = i64::MAX;
+    let widths = bar.takes.iter().rev().map(|take| {
+        least = least.min(take.map_or(i64::MAX, |take| take.width));
+        least
+    });
+    let mut widths: Vec<i64> = widths.collect();
+    widths.reverse();
+    widths
 }
 
 fn start(model: &Model, item: usize, order: &[usize], stock: &mut [Option<u64>]) -> Option<Started> {

@@ -23,14 +23,23 @@ pub(super) struct Best {
     pub(super) cuts: Vec<(usize, u64)>,
 }
 
-/// Steps of branch and bound before the table is taken.
-const STEPS: usize = 30_000;
+/// Steps of branch and bound before it is given up.
+const STEPS: usize = 20_000;
 /// The longest row of the table, and the most cells that it may have.
-const LONGEST_ROW: i64 = 40_000;
-const MOST_CELLS: usize = 40_000_000;
+const LONGEST_ROW: i64 = 12_000;
+const MOST_CELLS: usize = 20_000_000;
+
+/// How long is looked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Care {
+    /// Branch and bound alone; what is not proven has the bound of the best value for width.
+    Quick,
+    /// The table too, where branch and bound does not come to its end.
+    Thorough,
+}
 
 /// The best cuts for this room.
-pub(super) fn best(mut things: Vec<Thing>, room: i64) -> Best {
+pub(super) fn best(mut things: Vec<Thing>, room: i64, care: Care) -> Best {
     things.retain(|thing| thing.width <= room && thing.value > 0);
     things.sort_by(|a, b| {
         let (left, right) = (i128::from(a.value) * i128::from(b.width), i128::from(b.value) * i128::from(a.width));
@@ -46,6 +55,9 @@ pub(super) fn best(mut things: Vec<Thing>, room: i64) -> Best {
     if complete {
         return Best { value, at_most: value, cuts: cuts(&counts) };
     }
+    if care == Care::Quick {
+        return Best { value, at_most: by_the_rate(&things, room).max(value), cuts: cuts(&counts) };
+    }
     let (unit, grid_room) = grid(&things, room);
     let (table_value, table_counts) = table(&things, unit, grid_room);
     let width: i64 =
@@ -55,6 +67,12 @@ pub(super) fn best(mut things: Vec<Thing>, room: i64) -> Best {
     } else {
         Best { value, at_most: table_value.max(value), cuts: cuts(&counts) }
     }
+}
+
+/// What the room would be worth if all of it could be cut at the best value for width.
+fn by_the_rate(things: &[Thing], room: i64) -> i64 {
+    let best = things.first().map_or(0, |thing| i128::from(room) * i128::from(thing.value) / i128::from(thing.width));
+    i64::try_from(best).unwrap_or(i64::MAX)
 }
 
 struct Search<'a> {
@@ -173,7 +191,7 @@ fn table(things: &[Thing], unit: i64, room: i64) -> (i64, Vec<u64>) {
 
 #[cfg(test)]
 mod tests {
-    use super::{Thing, best, grid, table};
+    use super::{Care, Thing, best, grid, table};
 
     fn things(seed: u64) -> (Vec<Thing>, i64) {
         let mut state = seed;
@@ -198,7 +216,7 @@ mod tests {
     fn the_best_is_that_of_trying_every_combination() {
         for seed in 0..500 {
             let (things, room) = things(seed);
-            let found = best(things.clone(), room);
+            let found = best(things.clone(), room, Care::Thorough);
             assert_eq!(found.value, slow(&things, room), "{things:?} in {room}");
             assert_eq!(found.at_most, found.value);
             let width: i64 = found.cuts.iter().map(|(item, count)| things[*item].width * *count as i64).sum();
