@@ -1,6 +1,7 @@
 //! Between them the demo plans use every form, bend, outline, section and run-out there is.
 
 use fh_core::file;
+use fh_core::forms;
 use fh_core::plan::{
     Bend, BendKind, Form, FormKind, Gives, HoleKind, Made, OutlineKind, RunoutSpec, SectionKind, SectionSpec, Segment,
     Sides, ThicknessSpec,
@@ -17,9 +18,9 @@ fn segments() -> Vec<Segment> {
 /// The sections that a form names.
 fn sections(form: &Form) -> Vec<&SectionSpec> {
     match form {
-        Form::Drawn { section, .. } | Form::Peak { section } => vec![section],
-        Form::Shoulder { to, .. } => vec![to],
-        Form::Taper { from, to, .. } => from.iter().chain([to]).collect(),
+        Form::Drawn(forms::Drawn { section, .. }) | Form::Peak(forms::Peak { section }) => vec![section],
+        Form::Shoulder(forms::Shoulder { to, .. }) => vec![to],
+        Form::Taper(forms::Taper { from, to, .. }) => from.iter().chain([to]).collect(),
         _ => Vec::new(),
     }
 }
@@ -46,7 +47,7 @@ fn every_bend_is_in_a_demo() {
 #[test]
 fn every_outline_is_in_a_demo() {
     let used = segments().into_iter().filter_map(|segment| match segment.form {
-        Form::Flag { outline, .. } => Some(outline.kind().name()),
+        Form::Flag(forms::Flag { outline, .. }) => Some(outline.kind().name()),
         _ => None,
     });
     assert_all_used(used, OutlineKind::ALL.into_iter().map(OutlineKind::name));
@@ -71,7 +72,7 @@ fn every_size_that_can_give_is_in_a_demo() {
 #[test]
 fn every_hole_and_way_of_making_one_is_in_a_demo() {
     let holes = segments().into_iter().filter_map(|segment| match segment.form {
-        Form::Hole { hole, made, .. } => Some([hole.kind().name(), made.name()]),
+        Form::Hole(forms::Hole { hole, made, .. }) => Some([hole.kind().name(), made.name()]),
         _ => None,
     });
     let all = HoleKind::ALL.into_iter().map(HoleKind::name).chain(Made::ALL.into_iter().map(Made::name));
@@ -81,7 +82,7 @@ fn every_hole_and_way_of_making_one_is_in_a_demo() {
 #[test]
 fn every_run_out_is_in_a_demo() {
     let used = segments().into_iter().filter_map(|segment| match segment.form {
-        Form::Taper { runout, .. } => Some(match runout.unwrap_or(RunoutSpec::Straight) {
+        Form::Taper(forms::Taper { runout, .. }) => Some(match runout.unwrap_or(RunoutSpec::Straight) {
             RunoutSpec::Straight => "straight",
             RunoutSpec::Eased => "eased",
             RunoutSpec::Power(power) if power > 1.0 => "full",
@@ -95,10 +96,10 @@ fn every_run_out_is_in_a_demo() {
 #[test]
 fn both_thicknesses_and_both_kinds_of_set_down_are_in_a_demo() {
     let used = segments().into_iter().filter_map(|segment| match segment.form {
-        Form::Flag { thickness: ThicknessSpec::Even(_), .. } => Some("even"),
-        Form::Flag { thickness: ThicknessSpec::Tapered { .. }, .. } => Some("root to tip"),
-        Form::Shoulder { sides: Sides::All, .. } => Some("all sides"),
-        Form::Shoulder { sides: Sides::Some(_), .. } => Some("some sides"),
+        Form::Flag(forms::Flag { thickness: ThicknessSpec::Even(_), .. }) => Some("even"),
+        Form::Flag(forms::Flag { thickness: ThicknessSpec::Tapered { .. }, .. }) => Some("root to tip"),
+        Form::Shoulder(forms::Shoulder { sides: Sides::All, .. }) => Some("all sides"),
+        Form::Shoulder(forms::Shoulder { sides: Sides::Some(_), .. }) => Some("some sides"),
         _ => None,
     });
     assert_all_used(used, ["even", "root to tip", "all sides", "some sides"].into_iter());

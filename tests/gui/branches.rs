@@ -2,6 +2,7 @@
 
 use crate::gui::desk::{Desk, small_plan};
 use egui::{Key, Modifiers};
+use fh_core::forms;
 use fh_core::plan::{Branch, Form, Plan};
 
 fn branches(plan: &Plan, at: usize) -> &[Branch] {
@@ -45,7 +46,7 @@ fn a_fork_is_built_from_an_empty_plan() {
     let split = branches(desk.plan(), 1);
     assert_eq!(split.iter().map(|branch| branch.name.as_str()).collect::<Vec<_>>(), ["left", "right"]);
     for branch in split {
-        assert!(matches!(&branch.segments[..], [tine] if matches!(tine.form, Form::Taper { .. })));
+        assert!(matches!(&branch.segments[..], [tine] if matches!(tine.form, Form::Taper(_))));
     }
     assert_eq!(names(&desk), "drawn tines left tine right tine");
     // A quarter of the area cut in two, tapered to a point: each tine takes a third of 5 in of half the bar, and the 2 % of
@@ -139,7 +140,9 @@ fn a_slit_closed_at_both_ends_is_opened() {
     desk.choose("How the slit ends", "in a hole");
     desk.type_in("Hole at the end of the slit", "4");
     desk.choose("Side of the first branch", "up");
-    let Form::Split { side, root, opening, .. } = &desk.plan().segment(0, 1).unwrap().form else { panic!() };
+    let Form::Split(forms::Split { side, root, opening, .. }) = &desk.plan().segment(0, 1).unwrap().form else {
+        panic!()
+    };
     assert!(side.is_some() && root.is_some());
     assert_eq!(opening.as_ref().unwrap().turns, Some(1.5));
 }

@@ -25,7 +25,7 @@ fn a_plan_is_built_from_an_empty_one() {
     assert_eq!(segments.len(), 2);
     assert_eq!(segments[0].form.length().map(|length| length.text()), Some("3 5/8 in"));
     assert_eq!(segments[1].name, "shank");
-    assert!(matches!(segments[1].form, Form::Plain { .. }));
+    assert!(matches!(segments[1].form, Form::Plain(_)));
     // A square taper to a point keeps its volume: a third of its length of bar, 3 5/8 in / 3, and the shank's 5 in.
     // The scale that the dialog offers, 2 %, is metal of the taper: the shank is left as stock.
     assert_eq!(desk.plan().scale.as_ref().map(|scale| scale.text()), Some("2 %"));

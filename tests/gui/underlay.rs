@@ -5,6 +5,7 @@ use egui::accesskit::Role;
 use egui::{Key, Modifiers, Pos2, vec2};
 use egui_kittest::kittest::Queryable;
 use fh_app::{Answer, Editor};
+use fh_core::forms;
 use fh_core::plan::{Form, Plan, Segment, Underlay, UnderlayView};
 use image::{Rgb, RgbImage};
 use std::path::{Path, PathBuf};
@@ -54,7 +55,7 @@ fn two_alike() -> Plan {
     segments.clear();
     for name in ["near", "far"] {
         let length = fh_measure::WrittenLength::parse("90 mm", None, fh_measure::LengthRange::AboveZero).ok();
-        segments.push(Segment::new(name, Form::Plain { length }));
+        segments.push(Segment::new(name, Form::Plain(forms::Plain { length })));
     }
     plan
 }

@@ -3,6 +3,7 @@
 use crate::gui::desk::{Desk, small_plan};
 use egui::{Key, Modifiers};
 use fh_core::findings::Severity;
+use fh_core::forms;
 use fh_core::plan::{Bend, CollarRule, Form, HoleSpec, Made, OutlineSpec, ScrollEye, SlitRule};
 
 /// At a segment of this form, added after the shank.
@@ -39,7 +40,9 @@ fn a_hole_is_punched_and_then_slit_and_drifted() {
     desk.type_in("Diameter of the slug", "7");
     desk.type_in("Diameter", "26");
     desk.type_in("Thickness", "10");
-    let Form::Hole { outline: OutlineSpec::Disc { diameter }, thickness, hole, made, slug, at } = form(&desk) else {
+    let Form::Hole(forms::Hole { outline: OutlineSpec::Disc { diameter }, thickness, hole, made, slug, at }) =
+        form(&desk)
+    else {
         panic!("{:?}", form(&desk))
     };
     assert_eq!((diameter.text(), thickness.text()), ("26 mm", "10 mm"));
@@ -56,7 +59,7 @@ fn a_hole_is_punched_and_then_slit_and_drifted() {
 
     desk.choose("How the hole is made", "slit and drifted");
     desk.choose("Shape of the hole", "slot");
-    let Form::Hole { hole: HoleSpec::Slot { length, width }, slug: None, .. } = form(&desk) else {
+    let Form::Hole(forms::Hole { hole: HoleSpec::Slot { length, width }, slug: None, .. }) = form(&desk) else {
         panic!("{:?}", form(&desk))
     };
     assert_eq!((length.text(), width.text()), ("16 mm", "8 mm"));
@@ -75,7 +78,7 @@ fn pins_and_collars_take_their_sizes() {
     assert!((took(&desk) - std::f64::consts::PI * 9.0 * 28.0 / 144.0).abs() < 1e-6);
     desk.choose("Form", "Tenon");
     assert!(
-        matches!(form(&desk), Form::Tenon { grip, allowance, .. } if grip.text() == "10 mm" && allowance.text() == "9 mm")
+        matches!(form(&desk), Form::Tenon(forms::Tenon { grip, allowance, .. }) if grip.text() == "10 mm" && allowance.text() == "9 mm")
     );
     desk.type_in("For the head", "0");
     assert!((took(&desk) - std::f64::consts::PI * 9.0 * 10.0 / 144.0).abs() < 1e-6);

@@ -7,6 +7,7 @@ pub(crate) use bends::{corner, first_bend, suits};
 pub(crate) use change::change_form;
 
 use crate::widgets::{Sizing, section_form};
+use fh_core::forms;
 use fh_core::plan::{
     Branch, Form, FormKind, HoleSpec, Made, OutlineSpec, RootSpec, SectionKind, SectionSpec, Segment, Sides,
     ThicknessSpec,
@@ -54,57 +55,64 @@ fn form(kind: FormKind, sizing: &Sizing<'_>) -> Option<Form> {
     let [width, thickness] = sizing.stock_mm;
     let least = width.min(thickness);
     Some(match kind {
-        FormKind::Plain => Form::Plain { length: Some(sizing.size(LENGTH_MM)?) },
-        FormKind::Drawn => Form::Drawn { length: Some(sizing.size(LENGTH_MM)?), section: drawn(sizing)? },
-        FormKind::Taper => {
-            Form::Taper { length: Some(sizing.size(TAPER_MM)?), from: None, to: SectionSpec::Point, runout: None }
-        }
-        FormKind::Shoulder => {
-            Form::Shoulder { to: drawn(sizing)?, radius: sizing.size(SHOULDER_RADIUS_MM)?, sides: Sides::All }
-        }
-        FormKind::Flag => Form::Flag {
+        FormKind::Plain => Form::Plain(forms::Plain { length: Some(sizing.size(LENGTH_MM)?) }),
+        FormKind::Drawn => Form::Drawn(forms::Drawn { length: Some(sizing.size(LENGTH_MM)?), section: drawn(sizing)? }),
+        FormKind::Taper => Form::Taper(forms::Taper {
+            length: Some(sizing.size(TAPER_MM)?),
+            from: None,
+            to: SectionSpec::Point,
+            runout: None,
+        }),
+        FormKind::Shoulder => Form::Shoulder(forms::Shoulder {
+            to: drawn(sizing)?,
+            radius: sizing.size(SHOULDER_RADIUS_MM)?,
+            sides: Sides::All,
+        }),
+        FormKind::Flag => Form::Flag(forms::Flag {
             outline: OutlineSpec::Leaf { length: sizing.size(LEAF[0] * width)?, width: sizing.size(LEAF[1] * width)? },
             thickness: ThicknessSpec::Even(sizing.size(LEAF_THICKNESS * least)?),
             trim: None,
-        },
-        FormKind::Peak => Form::Peak { section: SectionSpec::Stock },
+        }),
+        FormKind::Peak => Form::Peak(forms::Peak { section: SectionSpec::Stock }),
         FormKind::Hole => hole(sizing, width, least)?,
-        FormKind::Tenon => Form::Tenon {
+        FormKind::Tenon => Form::Tenon(forms::Tenon {
             section: SectionSpec::Round(sizing.size(TENON * least)?),
             grip: sizing.size(GRIP * least)?,
             allowance: sizing.size(HEAD * TENON * least)?,
-        },
-        FormKind::Rivet => Form::Rivet {
+        }),
+        FormKind::Rivet => Form::Rivet(forms::Rivet {
             diameter: sizing.size(least)?,
             grip: sizing.size(RIVET_GRIP * least)?,
             allowance: sizing.size(HEAD * least)?,
-        },
-        FormKind::Collar => Form::Collar {
+        }),
+        FormKind::Collar => Form::Collar(forms::Collar {
             section: SectionSpec::Stock,
             width: sizing.size(BUNDLE_MM[0])?,
             height: sizing.size(BUNDLE_MM[1])?,
             rule: None,
-        },
+        }),
         // One thickness for the scarf: common practice, no source.
-        FormKind::Weld => Form::Weld { allowance: sizing.size(least)? },
-        FormKind::Split => Form::Split { branches: branches(sizing)?, side: None, root: root(sizing), opening: None },
-        FormKind::Ball => Form::Ball { diameter: sizing.size(BALL * least)? },
-        FormKind::Cube => Form::Cube { side: sizing.size(CUBE * least)? },
-        FormKind::Trim => Form::Trim { length: sizing.size(width)? },
-        FormKind::Hold => Form::Hold { length: sizing.size(LENGTH_MM)? },
+        FormKind::Weld => Form::Weld(forms::Weld { allowance: sizing.size(least)? }),
+        FormKind::Split => {
+            Form::Split(forms::Split { branches: branches(sizing)?, side: None, root: root(sizing), opening: None })
+        }
+        FormKind::Ball => Form::Ball(forms::Ball { diameter: sizing.size(BALL * least)? }),
+        FormKind::Cube => Form::Cube(forms::Cube { side: sizing.size(CUBE * least)? }),
+        FormKind::Trim => Form::Trim(forms::Trim { length: sizing.size(width)? }),
+        FormKind::Hold => Form::Hold(forms::Hold { length: sizing.size(LENGTH_MM)? }),
     })
 }
 
 /// A round boss with a punched hole.
 fn hole(sizing: &Sizing<'_>, width: f64, least: f64) -> Option<Form> {
-    Some(Form::Hole {
+    Some(Form::Hole(forms::Hole {
         outline: OutlineSpec::Disc { diameter: sizing.size(width + least)? },
         thickness: sizing.size(BOSS_THICKNESS * least)?,
         hole: HoleSpec::Round(sizing.size(HOLE * least)?),
         made: Made::Punched,
         slug: None,
         at: None,
-    })
+    }))
 }
 
 /// The end of a slit drilled or punched first, so that no crack begins there.
@@ -115,7 +123,7 @@ fn root(sizing: &Sizing<'_>) -> Option<RootSpec> {
 
 /// A taper that has bar on both sides of it: it runs to a section, since nothing can go on from a point.
 pub(crate) fn run_to_a_section(form: &mut Form, sizing: &Sizing<'_>) {
-    if let (Form::Taper { to, .. }, Some(section)) = (form, drawn(sizing)) {
+    if let (Form::Taper(forms::Taper { to, .. }), Some(section)) = (form, drawn(sizing)) {
         *to = section;
     }
 }
@@ -127,7 +135,8 @@ fn branches(sizing: &Sizing<'_>) -> Option<Vec<Branch>> {
 
 /// A branch that is left as it is cut.
 pub(crate) fn new_branch(sizing: &Sizing<'_>) -> Option<Branch> {
-    let plain = Segment::new(FormKind::Plain.name(), Form::Plain { length: Some(sizing.size(LENGTH_MM)?) });
+    let plain =
+        Segment::new(FormKind::Plain.name(), Form::Plain(forms::Plain { length: Some(sizing.size(LENGTH_MM)?) }));
     Some(Branch { name: String::new(), segments: vec![plain] })
 }
 

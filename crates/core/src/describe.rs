@@ -24,65 +24,15 @@ pub use short_name::{LONGEST_NAME, short_name};
 pub use scale::scale_words;
 
 use crate::balance::Derived;
-use crate::plan::{Bar, Bend, Chain, Form, PlanUnit, RunoutSpec, Segment, Sides, SizeName};
+use crate::forms;
+use crate::plan::{Bar, Bend, Chain, Form, PlanUnit, Segment, Sides, SizeName};
 use fh_measure::{Rounding, WrittenAngle, WrittenLength, format_length};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
 /// What a segment becomes, with its target sizes: `taper 2 1/2 in, 3/8 in square to a point`.
 pub fn form_words(segment: &Segment) -> String {
-    form_words_of(&segment.form, "drawn")
-}
-
-/// A form in words; a length that is drawn is `drawn`, or where it is gathered `upset`.
-fn form_words_of(form: &Form, drawn: &str) -> String {
-    let length = |length: &Option<WrittenLength>| length.as_ref().map_or(String::new(), |l| format!(" {}", l.text()));
-    match form {
-        Form::Plain { length: l } => format!("plain{}", length(l)),
-        Form::Drawn { length: l, section } => format!("{drawn}{} to {}", length(l), section.describe()),
-        Form::Taper { length: l, from, to, runout } => {
-            let from = from.as_ref().map_or(String::new(), |from| format!(", {}", from.describe()));
-            format!("taper{}{from} to {}{}", length(l), to.describe(), runout_words(*runout))
-        }
-        Form::Shoulder { to, radius, .. } => format!("shoulder to {}, radius {}", to.describe(), radius.text()),
-        Form::Flag { outline, thickness, trim } => {
-            let trim = trim.as_ref().map_or(String::new(), |share| format!(", {} trimmed", share.text()));
-            format!("{}, {}{trim}", outline.describe(), thickness.describe())
-        }
-        Form::Peak { section } => format!("peak on {}", section.describe()),
-        Form::Hole { outline, thickness, hole, made, .. } => {
-            let boss = outline.describe();
-            format!("{} {} in {boss}, {} thick", made.name(), hole.describe(), thickness.text())
-        }
-        Form::Tenon { section, grip, allowance } => {
-            format!("tenon {}, grip {}, head {}", section.describe(), grip.text(), allowance.text())
-        }
-        Form::Rivet { diameter, grip, allowance } => {
-            format!("rivet Ø {}, grip {}, heads {}", diameter.text(), grip.text(), allowance.text())
-        }
-        Form::Collar { section, width, height, .. } => {
-            format!("collar of {} round {} × {}", section.describe(), width.text(), height.text())
-        }
-        Form::Weld { allowance } => format!("weld, {} for the scarf", allowance.text()),
-        Form::Split { branches, root, .. } => {
-            let names: Vec<_> = branches.iter().enumerate().map(|(index, branch)| branch.title(index)).collect();
-            let root = root.as_ref().map_or(String::new(), |root| format!(", {}", root.describe()));
-            format!("split: {}{root}", names.join(", "))
-        }
-        Form::Ball { diameter } => format!("ball Ø {}", diameter.text()),
-        Form::Cube { side } => format!("cube {}", side.text()),
-        Form::Trim { length: l } => format!("trim {}", l.text()),
-        Form::Hold { length: l } => format!("hold {}", l.text()),
-    }
-}
-
-fn runout_words(runout: Option<RunoutSpec>) -> String {
-    match runout {
-        None | Some(RunoutSpec::Straight) => String::new(),
-        Some(RunoutSpec::Eased) => ", eased".to_owned(),
-        Some(RunoutSpec::Power(power)) if power > 1.0 => format!(", full ({power})"),
-        Some(RunoutSpec::Power(power)) => format!(", hollow ({power})"),
-    }
+    segment.form.one().words("drawn")
 }
 
 /// How a segment is bent: `curve 180°, inside radius 1 in, upward`; none where it is left straight.
@@ -184,13 +134,13 @@ pub fn fine_length(length: Length, unit: PlanUnit) -> String {
 /// The side that a set-down or a peak is on; none where the form has no side.
 pub fn side_words(segment: &Segment) -> Option<String> {
     match (&segment.form, &segment.bend) {
-        (Form::Shoulder { sides: Sides::All, .. }, _) => Some(Sides::All.describe()),
-        (Form::Shoulder { sides: Sides::Some(sides), .. }, _) => {
+        (Form::Shoulder(forms::Shoulder { sides: Sides::All, .. }), _) => Some(Sides::All.describe()),
+        (Form::Shoulder(forms::Shoulder { sides: Sides::Some(sides), .. }), _) => {
             let faces: Vec<_> = sides.iter().map(|side| Face::at(f64::from(*side)).name()).collect();
             Some(faces.join(" and "))
         }
         // The peak stands on the outside, opposite to the side that the corner is bent toward.
-        (Form::Peak { .. }, Some(bend @ Bend::Corner { .. })) => {
+        (Form::Peak(_), Some(bend @ Bend::Corner { .. })) => {
             Some(Face::at_radians(bend.side_radians() + std::f64::consts::PI).name())
         }
         _ => None,

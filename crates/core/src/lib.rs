@@ -14,6 +14,7 @@ pub mod describe;
 pub mod edit;
 pub mod file;
 pub mod findings;
+pub mod forms;
 pub mod joints;
 pub mod material;
 pub mod metal;

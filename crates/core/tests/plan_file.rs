@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
 use fh_core::file::{self, FileError};
+use fh_core::plan::FormKind;
 use proptest::prelude::*;
 
 const EVERY_KEY: &str = include_str!("every_key.plan.json");
@@ -388,5 +389,20 @@ proptest! {
     fn no_text_in_place_of_a_size_makes_the_reader_panic(text in "\\PC{0,16}|[-0-9./ ¼½'\"inmcft]{0,12}") {
         let text = serde_json::Value::from(text).to_string();
         let _ = file::read(SOUND.replace("\"4 in\"", &text).as_bytes());
+    }
+}
+
+#[test]
+fn the_schema_tells_each_form_where_it_stands() {
+    let schema = file::schema();
+    let forms = schema["$defs"]["Form"]["oneOf"].as_array().unwrap();
+    assert_eq!(forms.len(), FormKind::ALL.len());
+    for kind in FormKind::ALL {
+        let form = forms.iter().find(|form| form["required"][0] == kind.name()).unwrap();
+        let sizes = &form["properties"][kind.name()];
+        assert_eq!(sizes["type"], "object", "{}", kind.name());
+        assert_eq!(sizes["additionalProperties"], false, "{}", kind.name());
+        assert!(sizes.get("description").is_none(), "it is told once: {}", kind.name());
+        assert!(form["description"].is_string(), "{}", kind.name());
     }
 }

@@ -5,6 +5,7 @@
 use fh_core::balance::{Between, Spread, balance, spread};
 use fh_core::edit::{BoundaryMove, BoundaryTarget, Edit, History, Neighbor};
 use fh_core::file;
+use fh_core::forms;
 use fh_core::plan::{Form, Plan};
 use proptest::prelude::*;
 use uom::si::f64::Length;
@@ -200,7 +201,9 @@ fn a_size_that_gives_keeps_its_tolerance() {
     let to = BoundaryTarget::Mark(Length::new::<millimeter>(30.0));
     let neighbor = Neighbor::KeepsMetal;
     history.apply(&Edit::MoveBoundary(BoundaryMove { bar: 0, segment: 0, to, neighbor })).unwrap();
-    let Form::Drawn { length, section } = &history.plan().segment(0, 0).unwrap().form else { panic!("no drawn part") };
+    let Form::Drawn(forms::Drawn { length, section }) = &history.plan().segment(0, 0).unwrap().form else {
+        panic!("no drawn part")
+    };
     assert_eq!(length.as_ref().unwrap().text(), "120 mm ± 5 mm");
     assert_eq!(section.describe(), "6 ± 0.25 mm square");
 }

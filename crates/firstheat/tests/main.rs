@@ -1,5 +1,4 @@
 //! The command line, really run.
 
 mod command_line;
-mod cut;
 mod steps;

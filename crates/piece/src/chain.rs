@@ -7,6 +7,7 @@ use crate::vector::{length, minus};
 use crate::way::{Bow, Course, Curve, Rod, Way};
 use crate::{Frame, Line, Mesh, Piece, Solid};
 use fh_core::balance::SegmentBalance;
+use fh_core::forms;
 use fh_core::metal::{Bent, FreeEnd, OpeningSize, SectionSize, Shape, SplitSize};
 use fh_core::plan::{Form, Segment, SocketAxis};
 use std::f64::consts::{PI, TAU};
@@ -67,7 +68,7 @@ impl<'a> Chain<'a> {
         let (Some(shape), true) = (&balance.shape, segment.form.is_finished()) else { return };
         match (shape, &segment.form) {
             (Shape::Split(split), _) => self.add_split(index, segment, split, piece),
-            (Shape::Prism { section, length }, Form::Collar { width, height, .. }) => {
+            (Shape::Prism { section, length }, Form::Collar(forms::Collar { width, height, .. })) => {
                 let inside = [width.mm(), height.mm()];
                 let (mesh, frames) = collar(section, inside, in_mm(*length) * balance.swell, &self.fineness);
                 let start = self.at;

@@ -15,7 +15,7 @@ pub(crate) fn welded(plan: &Plan, balance: &Balance, local: &Piece) -> Vec<Part>
     let is_weld = |line: &&Line| {
         let form = plan.segment(line.bar, line.segment).map(|segment| &segment.form);
         let balance = balance.bars.get(line.bar).and_then(|bar| bar.segments.get(line.segment));
-        matches!(form, Some(Form::Weld { .. })) && balance.is_some_and(|balance| !balance.unwelded)
+        matches!(form, Some(Form::Weld(_))) && balance.is_some_and(|balance| !balance.unwelded)
     };
     let lines = local.lines.iter().filter(is_weld);
     let closed = lines.filter(|line| !is_welded_to_another(plan, line) && meets_its_bar(balance, local, line));

@@ -26,16 +26,16 @@ pub(crate) struct Leader {
 /// The part along with which another is drawn out first, before it gets its own shape; none of what is forged by itself.
 pub(crate) fn leader(site: &Site<'_>, at: usize) -> Option<Leader> {
     match site.flat.get(at)?.segment.form {
-        Form::Shoulder { .. } => {
+        Form::Shoulder(_) => {
             let stub = beyond_the_step(site, at)?;
             stub_leader(site, stub, at)
         }
-        Form::Taper { .. } | Form::Drawn { .. } => {
+        Form::Taper(_) | Form::Drawn(_) => {
             let steps = site.beside(at).into_iter().flatten();
             let stub = steps.filter(|step| beyond_the_step(site, *step) == Some(at));
             stub.filter_map(|step| stub_leader(site, at, step)).next().or_else(|| end_leader(site, at))
         }
-        Form::Tenon { .. } => end_leader(site, at),
+        Form::Tenon(_) => end_leader(site, at),
         _ => None,
     }
 }
@@ -80,7 +80,7 @@ pub(crate) fn beyond_the_step(site: &Site<'_>, at: usize) -> Option<usize> {
 
 /// Of a stub beyond a step, the part on the thick side of it.
 fn stub_leader(site: &Site<'_>, stub: usize, step: usize) -> Option<Leader> {
-    let is_drawn = matches!(site.flat[stub].segment.form, Form::Taper { .. } | Form::Drawn { .. });
+    let is_drawn = matches!(site.flat[stub].segment.form, Form::Taper(_) | Form::Drawn(_));
     let side = site.beside(step).into_iter().position(|beside| beside == Some(stub))?;
     let thick = site.beside(step)[1 - side]?;
     (is_drawn && is_short(site, stub) && is_an_end(site, stub, side))
@@ -90,7 +90,7 @@ fn stub_leader(site: &Site<'_>, stub: usize, step: usize) -> Option<Leader> {
 
 /// Of a short taper or tenon at an end, the part beside it.
 fn end_leader(site: &Site<'_>, at: usize) -> Option<Leader> {
-    let tapers = matches!(site.flat[at].segment.form, Form::Taper { .. } | Form::Tenon { .. });
+    let tapers = matches!(site.flat[at].segment.form, Form::Taper(_) | Form::Tenon(_));
     let beside = site.beside(at);
     let side = beside.iter().position(Option::is_none)?;
     let is_meant = tapers && is_short(site, at) && is_free_end(site, at);
@@ -107,7 +107,7 @@ fn is_short(site: &Site<'_>, at: usize) -> bool {
 fn is_an_end(site: &Site<'_>, at: usize, side: usize) -> bool {
     match site.beside(at)[side] {
         None => is_free_end(site, at),
-        Some(beside) => matches!(site.flat[beside].segment.form, Form::Hold { .. } | Form::Trim { .. }),
+        Some(beside) => matches!(site.flat[beside].segment.form, Form::Hold(_) | Form::Trim(_)),
     }
 }
 
@@ -121,7 +121,7 @@ fn drawn(site: &Site<'_>, at: usize, is_before: bool, follower: usize) -> Option
         _ => return None,
     };
     let draws = |operation: &Operation| matches!(operation, Operation::Draw | Operation::Taper);
-    let is_drawn = matches!(part.segment.form, Form::Drawn { .. } | Form::Taper { .. })
+    let is_drawn = matches!(part.segment.form, Form::Drawn(_) | Form::Taper(_))
         && forging(site, part, part.balance.shape.as_ref()?).iter().any(draws);
     let (own, raw) = (in_mm2(section.area()), in_mm2(site.raw_section(at).area()));
     let most = site

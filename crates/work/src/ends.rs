@@ -15,7 +15,7 @@ pub(crate) fn needs_the_cut(site: &Site<'_>, at: usize, at_far_end: bool) -> boo
 
 /// Whether a part is forged only once the rest of the bar beside it is off.
 pub(crate) fn waits_for_the_cut(site: &Site<'_>, at: usize) -> bool {
-    let is_hold = |beside: usize| matches!(site.flat[beside].segment.form, Form::Hold { .. });
+    let is_hold = |beside: usize| matches!(site.flat[beside].segment.form, Form::Hold(_));
     let beside = site.beside(at).into_iter().enumerate();
     let waits = |(side, beside): (usize, Option<usize>)| {
         beside.is_some_and(|beside| is_hold(beside) && needs_the_cut(site, at, side == 1))
@@ -39,7 +39,7 @@ pub(crate) fn tang_shoulder(site: &Site<'_>, at: usize) -> Option<usize> {
     let beside = site.beside(at);
     let thin = beside[thin_side]?;
     let hold = site.beside(thin)[thin_side]?;
-    let is_held = matches!(site.flat[hold].segment.form, Form::Hold { .. });
+    let is_held = matches!(site.flat[hold].segment.form, Form::Hold(_));
     (is_held && needs_the_cut(site, thin, thin_side == 1)).then(|| beside[1 - thin_side]).flatten()
 }
 
@@ -60,8 +60,8 @@ pub(crate) fn is_free_end(site: &Site<'_>, at: usize) -> bool {
 /// Whether what lies beside a part is cut off before the part is forged.
 pub(crate) fn is_cut_before(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
     match site.beside(at)[usize::from(at_far_end)].map(|beside| &site.flat[beside].segment.form) {
-        Some(Form::Hold { .. }) => needs_the_cut(site, at, at_far_end),
-        Some(Form::Trim { .. }) => runs_out(site, at, at_far_end),
+        Some(Form::Hold(_)) => needs_the_cut(site, at, at_far_end),
+        Some(Form::Trim(_)) => runs_out(site, at, at_far_end),
         _ => false,
     }
 }

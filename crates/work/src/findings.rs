@@ -362,7 +362,7 @@ impl Scene<'_, '_> {
             for part in site.parts().filter(|part| part.segment.form.is_finished() && brief::is_thin(site, part.at)) {
                 let heats = self.heats_through(site, part.at);
                 let count: usize = heats.iter().map(|(_, needs)| needs).sum();
-                if count <= MOST || matches!(part.segment.form, Form::Split { .. }) {
+                if count <= MOST || matches!(part.segment.form, Form::Split(_)) {
                     continue;
                 }
                 found.push(self.found(

@@ -90,8 +90,7 @@ impl<'s, 'a> Bar<'s, 'a> {
         let parts = || tasks.iter().filter_map(|task| task.part);
         let area = |at: usize| Some(in_mm2(shapes.get(at)?.as_ref()?.area_at(0.5)));
         let struck_mm2 = parts().filter_map(area).fold(0.0, f64::max);
-        let is_waste =
-            |at: &usize| site.flat.get(*at).is_some_and(|flat| matches!(flat.segment.form, Form::Trim { .. }));
+        let is_waste = |at: &usize| site.flat.get(*at).is_some_and(|flat| matches!(flat.segment.form, Form::Trim(_)));
         Self { site, progress, lengths, struck_mm2, waste: parts().filter(is_waste).collect(), shapes }
     }
 
@@ -149,16 +148,16 @@ impl<'s, 'a> Bar<'s, 'a> {
         match form {
             _ if self.waste.contains(&at) => 0.05,
             // Bar as it came is all alike, whatever it will be.
-            Form::Hold { .. } => 1.0,
-            Form::Split { .. } if stage.opened || stage.aside => 0.05,
-            Form::Split { .. } if stage.cut => 0.12,
+            Form::Hold(_) => 1.0,
+            Form::Split(_) if stage.opened || stage.aside => 0.05,
+            Form::Split(_) if stage.cut => 0.12,
             _ if is_raw => 0.95,
-            Form::Flag { .. } | Form::Weld { .. } | Form::Rivet { .. } => 0.12,
-            Form::Hole { .. } if stage.slit || stage.pierced || !Progress::start_of(self.site, at) => 0.12,
-            Form::Tenon { .. } | Form::Ball { .. } | Form::Cube { .. } => 0.12,
+            Form::Flag(_) | Form::Weld(_) | Form::Rivet(_) => 0.12,
+            Form::Hole(_) if stage.slit || stage.pierced || !Progress::start_of(self.site, at) => 0.12,
+            Form::Tenon(_) | Form::Ball(_) | Form::Cube(_) => 0.12,
             _ if Progress::start_of(self.site, at) => 0.95,
-            Form::Peak { .. } => 0.4,
-            Form::Taper { .. } if self.runs_out(at) => 0.35,
+            Form::Peak(_) => 0.4,
+            Form::Taper(_) if self.runs_out(at) => 0.35,
             _ => 0.6,
         }
     }

@@ -169,7 +169,7 @@ fn wanted(site: &Site<'_>, lengths: &Lengths, operation: Operation, at: usize) -
     let both = || those(&|_| true);
     let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
     match operation {
-        O::Trim if !matches!(site.flat[at].segment.form, Form::Trim { .. }) => Vec::new(),
+        O::Trim if !matches!(site.flat[at].segment.form, Form::Trim(_)) => Vec::new(),
         O::SetDown => set_down(site, at, start, end),
         // Only where it is necked a mark is worked at.
         O::Isolate => those(&|at_end| has_groove(site, at, at_end)),
@@ -311,7 +311,7 @@ fn cut_over(site: &Site<'_>, progress: &Progress, last: usize) -> Option<f64> {
 
 /// The parts on both sides of a place, and beyond a shoulder the one that it steps to.
 fn around(site: &Site<'_>, before: usize, after: usize) -> Vec<usize> {
-    let is_shoulder = |at: &usize| matches!(site.flat[*at].segment.form, Form::Shoulder { .. });
+    let is_shoulder = |at: &usize| matches!(site.flat[*at].segment.form, Form::Shoulder(_));
     let beyond = [before, after].into_iter().filter(is_shoulder).flat_map(|at| site.beside(at)).flatten();
     [before, after].into_iter().chain(beyond).collect()
 }
@@ -334,8 +334,8 @@ fn branch_ends(site: &Site<'_>, at: usize) -> [&'static str; 2] {
 fn felt(site: &Site<'_>, progress: &Progress, before: usize, after: usize) -> Option<String> {
     let shoulder = |at: usize| {
         let form = &site.flat[at].segment.form;
-        (matches!(form, Form::Shoulder { .. }) && progress.stages[at].forged)
-            || (matches!(form, Form::Tenon { .. }) && (progress.stages[at].isolated || progress.stages[at].forged))
+        (matches!(form, Form::Shoulder(_)) && progress.stages[at].forged)
+            || (matches!(form, Form::Tenon(_)) && (progress.stages[at].isolated || progress.stages[at].forged))
     };
     if let Some(at) = [before, after].into_iter().find(|at| shoulder(*at)) {
         return Some(format!("the shoulder “{}”", site.name(at)));

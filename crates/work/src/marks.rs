@@ -6,6 +6,7 @@ use crate::site::{Part, Site, in_mm};
 use crate::task::Task;
 use fh_core::balance::{HoleMark, SlitMark};
 use fh_core::describe::{hole_words, laid_cuts, laid_from_to_words};
+use fh_core::forms;
 use fh_core::plan::{Form, Made, Operation, SizeName};
 
 /// One mark, at the end of a part.
@@ -72,8 +73,9 @@ pub(crate) fn mark_lines(site: &Site<'_>) -> Vec<MarkLine> {
 pub(crate) fn slits_mm(site: &Site<'_>, progress: &Progress, lengths: &Lengths) -> Vec<[f64; 2]> {
     let slit = |part: Part<'_>| {
         let stage = progress.stages[part.at];
-        let is_slit =
-            stage.slit && !stage.pierced && matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. });
+        let is_slit = stage.slit
+            && !stage.pierced
+            && matches!(part.segment.form, Form::Hole(forms::Hole { made: Made::Drifted, .. }));
         let half = in_mm(part.balance.derived_length(SizeName::Slit)?) / 2.0;
         let middle = lengths.starts[part.at] + part.balance.hole_share()? * lengths.lengths[part.at];
         is_slit.then_some([middle - half, middle + half])

@@ -106,12 +106,12 @@ pub(crate) fn open_mm(site: &Site<'_>, progress: &Progress, lengths: &Lengths) -
 /// Whether a part is a block that is kept to itself until it is forged.
 fn is_block(part: Part<'_>) -> bool {
     let form = &part.segment.form;
-    matches!(form, Form::Flag { .. } | Form::Hole { .. } | Form::Ball { .. } | Form::Cube { .. } | Form::Peak { .. })
+    matches!(form, Form::Flag(_) | Form::Hole(_) | Form::Ball(_) | Form::Cube(_) | Form::Peak(_))
 }
 
 /// Whether a part is set down to a shoulder, which keeps the metal on either side of it to itself.
 fn is_set_down(part: Part<'_>) -> bool {
-    matches!(part.segment.form, Form::Shoulder { .. } | Form::Tenon { .. })
+    matches!(part.segment.form, Form::Shoulder(_) | Form::Tenon(_))
 }
 
 pub(crate) fn least([width, thickness]: [f64; 2]) -> f64 {

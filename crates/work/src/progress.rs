@@ -4,6 +4,7 @@ use crate::along::{along_mm, followers};
 use crate::site::{Part, Site, in_mm};
 use crate::sizes::upset_length_mm;
 use crate::task::{Task, operations};
+use fh_core::forms;
 use fh_core::metal::{FreeEnd, Shape};
 use fh_core::plan::{Bend, Chain, Form, Made, Operation, SizeName};
 
@@ -66,7 +67,7 @@ impl Progress {
     /// Whether a part has its shape from the rack.
     pub(crate) fn start_of(site: &Site<'_>, at: usize) -> bool {
         let form = &site.flat[at].segment.form;
-        let is_made = !form.branches().is_empty() || matches!(form, Form::Shoulder { .. });
+        let is_made = !form.branches().is_empty() || matches!(form, Form::Shoulder(_));
         !is_made && last_of(site, at, Operation::is_shaping).is_none()
     }
 
@@ -82,15 +83,15 @@ impl Progress {
         let is_last = |wanted| last_of(site, at, wanted) == Some(task.operation);
         let Some(stage) = self.stages.get_mut(at) else { return };
         match task.operation {
-            O::SetDown if matches!(form, Form::Shoulder { .. }) => stage.forged = true,
+            O::SetDown if matches!(form, Form::Shoulder(_)) => stage.forged = true,
             O::Isolate | O::SetDown => stage.isolated = true,
             operation if operation.is_shaping() => {
                 stage.upset |= operation == O::Upset;
                 stage.forged |= is_last(Operation::is_shaping);
             }
-            O::Trim if matches!(form, Form::Trim { .. }) => stage.off = true,
+            O::Trim if matches!(form, Form::Trim(_)) => stage.off = true,
             O::Trim => stage.trimmed = true,
-            O::PartOff => stage.off |= matches!(form, Form::Hold { .. }),
+            O::PartOff => stage.off |= matches!(form, Form::Hold(_)),
             O::Weld => stage.welded = true,
             O::Split => stage.cut |= is_split,
             O::BendAside => stage.aside = is_split,
@@ -133,7 +134,7 @@ impl Progress {
             let raw = in_mm(part.balance.mark_end - part.balance.mark_start);
             lengths[at] = match &part.segment.form {
                 _ if stage.off || !self.is_there(site, at) => 0.0,
-                Form::Split { .. } if stage.cut => self.cut_length(site, at, &lengths),
+                Form::Split(_) if stage.cut => self.cut_length(site, at, &lengths),
                 _ if stage.forged => {
                     in_mm(part.balance.forged_length) * self.untwisted(site, at) + self.unpierced_mm(site, part)
                 }
@@ -154,7 +155,7 @@ impl Progress {
 
     /// By how much a boss is longer than it will be, while its hole is still to come, in mm.
     fn unpierced_mm(&self, site: &Site<'_>, part: Part<'_>) -> f64 {
-        let is_boss = matches!(part.segment.form, Form::Hole { .. });
+        let is_boss = matches!(part.segment.form, Form::Hole(_));
         if is_boss && !self.stages[part.at].pierced && Self::start_of(site, part.at) {
             // What is no more than the bar itself is pierced as it is cut.
             return in_mm(part.balance.mark_end - part.balance.mark_start) - in_mm(part.balance.forged_length);
@@ -164,8 +165,8 @@ impl Progress {
 
     /// By how much a flattened boss is longer than it will be, while the drift that shortens it is still to come, in mm.
     fn undrifted_mm(&self, part: Part<'_>) -> f64 {
-        let is_open =
-            self.stages[part.at].pierced || !matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. });
+        let is_open = self.stages[part.at].pierced
+            || !matches!(part.segment.form, Form::Hole(forms::Hole { made: Made::Drifted, .. }));
         let change = |name| part.balance.derived_length(name).map(in_mm);
         let longer = || change(SizeName::BossShorter).or_else(|| change(SizeName::BossLonger).map(|mm| -mm));
         let longer = if is_open { None } else { longer() }.unwrap_or(0.0);
@@ -193,7 +194,7 @@ impl Progress {
     pub(crate) fn is_shaped(&self, site: &Site<'_>, at: usize) -> bool {
         let stage = self.stages[at];
         match site.flat[at].segment.form {
-            Form::Split { .. } => stage.cut,
+            Form::Split(_) => stage.cut,
             _ => stage.forged,
         }
     }

@@ -339,8 +339,8 @@ impl Ruling<'_, '_> {
         let mut holds = Vec::new();
         for (at, flat) in self.site.flat.iter().enumerate() {
             let operation = match flat.segment.form {
-                Form::Trim { .. } => Operation::Trim,
-                Form::Hold { .. } => Operation::PartOff,
+                Form::Trim(_) => Operation::Trim,
+                Form::Hold(_) => Operation::PartOff,
                 _ => continue,
             };
             let Some(cut) = self.those(at, |other| other == operation).first().copied() else { continue };

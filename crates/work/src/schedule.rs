@@ -109,7 +109,7 @@ fn one_cut(site: &Site<'_>, tasks: &[Task], number: usize, units: &[Vec<usize>])
         let form = task.part.map(|at| &site.flat[at].segment.form);
         matches!(
             (task.operation, form),
-            (Operation::PartOff, Some(Form::Hold { .. })) | (Operation::Trim, Some(Form::Trim { .. }))
+            (Operation::PartOff, Some(Form::Hold(_))) | (Operation::Trim, Some(Form::Trim(_)))
         )
     };
     let own = tasks[number];

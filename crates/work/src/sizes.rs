@@ -4,9 +4,10 @@ use crate::neck;
 use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
 use crate::size::{Measure, Size};
-use crate::sized::{Row, headed, peak, section_rows, sized};
+use crate::sized::{Row, headed, off_mm, peak, section_rows, sized};
 use crate::state::shape_now;
 use crate::task::{Task, operations, widest_mm2};
+use fh_core::forms;
 use fh_core::metal::{Bent, HoleSize, Outline, RootSize, Shape};
 use fh_core::plan::{Form, Gives, Operation, SizeName};
 
@@ -82,20 +83,23 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
     }
 }
 
-/// How long the piece is while it is straight, measured cold.
+/// How long the piece is while it is straight: measured cold, and off by what its parts are off, in squares.
 fn length_of_the_piece(site: &Site<'_>, progress: &Progress, now_mm: f64) -> Size {
     let is_on = |at: usize| !progress.stages[at].off;
+    let forged = site.chains[0].1.iter().filter(|at| is_on(**at) && !Progress::start_of(site, **at));
+    let off = forged.filter_map(|at| off_mm(site, progress, *at));
+    let [down, up] = off.fold([0.0, 0.0], |sum: [f64; 2], off| [sum[0] + off[0] * off[0], sum[1] + off[1] * off[1]]);
     let rest = site.chains[0].1.iter().filter(|at| is_on(**at) && !site.flat[**at].segment.form.is_finished());
     let what = match rest.map(|at| site.name(*at)).next() {
         Some(rest) => format!("length without “{rest}”, cold"),
         None => "length of the piece, cold".to_owned(),
     };
-    Size { hot: None, ..Size::bare(site.plan, &what, now_mm).of(Measure::Length) }
+    let size = Size::between(site.plan, &what, now_mm, [now_mm - down.sqrt(), now_mm + up.sqrt()]).of(Measure::Length);
+    Size { hot: None, ..size.following(site.plan, "its parts") }
 }
-
 fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
     let plan = site.plan;
-    if let Form::Rivet { diameter, grip, allowance } = &part.segment.form {
+    if let Form::Rivet(forms::Rivet { diameter, grip, allowance }) = &part.segment.form {
         return headed(site, part, diameter.length(), grip.length() + allowance.length());
     }
     if !progress.is_shaped(site, part.at) {
@@ -217,7 +221,7 @@ fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
     let plan = site.plan;
     let length = |what: &str, size| Size::inside(plan, what, in_mm(size));
     let angle = |radians: f64| Size::words("angle, off straight", fh_core::describe::angle_words(radians));
-    if let Form::Collar { width, height, .. } = &part.segment.form {
+    if let Form::Collar(forms::Collar { width, height, .. }) = &part.segment.form {
         return vec![length("inside width", width.length()), length("inside height", height.length())];
     }
     match part.balance.bent {
@@ -242,7 +246,8 @@ fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
         }
         Some(Bent::Socket { mandrel, .. }) => vec![length("inside diameter", mandrel)],
         Some(Bent::Twist { angle }) => {
-            vec![Size::words("turns", handed_turns(angle / std::f64::consts::TAU))]
+            let hand = if angle < 0.0 { "" } else { ", right-handed" };
+            vec![Size::words("turns", format!("{}{hand}", turns(angle / std::f64::consts::TAU)))]
         }
         None => match &part.balance.shape {
             Some(Shape::Split(split)) => split.opening.map_or_else(Vec::new, |opening| {
@@ -251,7 +256,7 @@ fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
                     Size::bare(plan, "length", in_mm(part.balance.forged_length)).of(Measure::Length),
                 ];
                 if opening.turns != 0.0 {
-                    all.insert(0, Size::words("turns", handed_turns(opening.turns)));
+                    all.insert(0, Size::words("turns", turns(opening.turns)));
                 }
                 all
             }),
@@ -263,10 +268,6 @@ fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
 /// A count of turns without needless figures.
 fn turns(count: f64) -> String {
     let text = format!("{:.2}", count.abs());
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
-}
-
-/// The turns of a twist with their hand: more than 0 are right-handed.
-fn handed_turns(count: f64) -> String {
-    format!("{}, {}-handed", turns(count), if count < 0.0 { "left" } else { "right" })
+    let text = text.trim_end_matches('0').trim_end_matches('.').to_owned();
+    if count < 0.0 { format!("{text}, left-handed") } else { text }
 }

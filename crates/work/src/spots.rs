@@ -39,9 +39,9 @@ pub(crate) fn spots(site: &Site<'_>, tasks: &[Task]) -> Vec<Spot> {
 fn of_part(site: &Site<'_>, task: &Task, at: usize) -> Vec<Spot> {
     let form = site.flat.get(at).map(|flat| &flat.segment.form);
     match (task.operation, form) {
-        (Operation::Upset, Some(Form::Rivet { .. })) => vec![Spot::Part(at)],
+        (Operation::Upset, Some(Form::Rivet(_))) => vec![Spot::Part(at)],
         (Operation::Upset, _) => vec![Spot::Alone(at)],
-        (Operation::PartOff, Some(Form::Hold { .. })) | (Operation::Trim, Some(Form::Trim { .. })) => cuts(site, at),
+        (Operation::PartOff, Some(Form::Hold(_))) | (Operation::Trim, Some(Form::Trim(_))) => cuts(site, at),
         // What is drawn out along with it is hot too.
         (Operation::Draw | Operation::Taper, _) => {
             followers(site, at).into_iter().chain([at]).map(Spot::Part).collect()
@@ -97,11 +97,6 @@ pub(crate) fn is_done_hot(step: &Step, tasks_are_hot: bool) -> bool {
     step.hot.unwrap_or(tasks_are_hot || step.heat.is_some())
 }
 
-/// A length that has to be hot, in words: as fine as the marks.
-pub(crate) fn hot_length(plan: &Plan, mm: f64) -> String {
-    format_length(mm.max(0.0), plan.units.length.length_unit(), plan.units.marks)
-}
-
 impl WorkedStep {
     /// What has to be hot, in words with their head: `hot: 40 mm`; none where it is done cold or the whole bar is meant.
     ///
@@ -110,6 +105,7 @@ impl WorkedStep {
         let [from, to] = self.zone_mm?;
         let [now_from, now_to] = self.hot_mm?;
         let head = if now_to - now_from > 1.05 * (to - from) { "hot at first" } else { "hot" };
-        Some(format!("{head}: {}", hot_length(plan, to - from)))
+        let words = format_length((to - from).max(0.0), plan.units.length.length_unit(), plan.units.marks);
+        Some(format!("{head}: {words}"))
     }
 }

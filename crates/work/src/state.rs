@@ -3,11 +3,9 @@
 use crate::along::leader;
 use crate::progress::{Progress, Stage};
 use crate::site::{Part, Site, in_mm, in_mm2, in_mm3, mm};
-use crate::sizes::upset_length_mm;
-use crate::task::operations;
 use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::metal::{BranchSize, FreeEnd, OpeningSize, Outline, SectionSize, Shape, SplitSize};
-use fh_core::plan::{Chain, Form, Gives, Operation};
+use fh_core::plan::{Chain, Form, Gives};
 use uom::si::f64::Volume;
 use uom::si::volume::cubic_millimeter;
 
@@ -22,7 +20,7 @@ pub(crate) fn state(site: &Site<'_>, progress: &Progress) -> BarBalance {
         slot.forged_length = mm(lengths[part.at]);
         slot.forged_start = mm(starts[part.at]);
         slot.derived.clear();
-        slot.unwelded = matches!(part.segment.form, Form::Weld { .. }) && !progress.stages[part.at].welded;
+        slot.unwelded = matches!(part.segment.form, Form::Weld(_)) && !progress.stages[part.at].welded;
         now.put_in(slot);
     }
     mend_offsets(site, progress, &mut bar);
@@ -85,18 +83,18 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
     }
     let untwisted = progress.untwisted(site, part.at);
     let (shape, metal_mm3) = match (&part.segment.form, shape) {
-        (Form::Flag { .. }, Shape::Flag { outline, root, tip }) if !stage.trimmed && trimmed > 0.0 => {
+        (Form::Flag(_), Shape::Flag { outline, root, tip }) if !stage.trimmed && trimmed > 0.0 => {
             let outline = wider(outline, whole / finished.max(1e-9));
             (Shape::Flag { outline, root: *root, tip: *tip }, whole)
         }
-        (Form::Hole { .. }, Shape::Hole { .. }) if !stage.pierced => (boss(shape, whole, lengths[part.at]), whole),
+        (Form::Hole(_), Shape::Hole { .. }) if !stage.pierced => (boss(shape, whole, lengths[part.at]), whole),
         // A strip that is not wrapped yet: read as a bar of even section, not as a collar.
-        (Form::Collar { .. }, Shape::Prism { section, length }) if !stage.bent => {
+        (Form::Collar(_), Shape::Prism { section, length }) if !stage.bent => {
             let (from, to) = (*section, *section);
             (Shape::Taper { from, to, runout: fh_core::metal::Runout::Straight, length: *length }, finished)
         }
         // What is cut off on purpose, or held, is metal as long as it is there.
-        (Form::Trim { .. } | Form::Hold { .. }, _) => (shape.clone(), whole),
+        (Form::Trim(_) | Form::Hold(_), _) => (shape.clone(), whole),
         (_, shape) if untwisted > 1.0 => {
             (shape.scaled(Gives::Length, untwisted).unwrap_or_else(|| shape.clone()), finished)
         }
@@ -104,13 +102,6 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
     };
     let swell = if untwisted > 1.0 { 1.0 } else { balance.swell };
     Now { shape: Some(shape), bent: stage.bent, swell, metal_mm3 }
-}
-
-/// The section that an operation on a part begins with: the bar's, or that of the block to which the part was upset before.
-pub(crate) fn begun_section(site: &Site<'_>, part: Part<'_>, operation: Operation) -> SectionSize {
-    let mut before = operations(site, part).iter().take_while(|own| **own != operation);
-    let is_upset = before.any(|own| *own == Operation::Upset);
-    raw_now(site, part, upset_length_mm(site, part), is_upset)
 }
 
 /// The section of a part that has not got its own shape: the bar's, and as much thicker as it was upset shorter.
@@ -215,29 +206,5 @@ fn mend_offsets(site: &Site<'_>, progress: &Progress, bar: &mut BarBalance) {
                 back = [back[0] + toward, back[1] + up];
             }
         }
-    }
-}
-
-#[cfg(test)]
-#[allow(clippy::unwrap_used, reason = "tests")]
-mod tests {
-    use super::*;
-    use fh_core::balance::balance;
-
-    /// 36 mm of 20 × 6 mm upset to 23 mm are by the root of 36 / 23 thicker: from there it is flattened and cools.
-    #[test]
-    fn what_was_upset_is_flattened_from_its_block() {
-        let text = r#"{ "firstheat": 1, "bars": [{ "stock": { "flat": { "width": "20 mm", "thickness": "6 mm" } }, "segments": [
-            { "form": { "plain": { "length": "200 mm" } } },
-            { "form": { "hole": { "outline": { "disc": { "diameter": "30 mm" } }, "thickness": "6 mm",
-                "hole": { "round": "8.5 mm" }, "made": "punched" } } } ] }] }"#;
-        let plan = fh_core::file::read(text.as_bytes()).unwrap();
-        let balance = balance(&plan);
-        let sites = Site::all(&plan, &balance);
-        let part = sites[0].part(1).unwrap();
-        let thick = |operation| crate::site::extents(&begun_section(&sites[0], part, operation))[1];
-        let swell = (in_mm(part.balance.stock_length) / upset_length_mm(&sites[0], part)).sqrt();
-        assert!((thick(Operation::Upset) - 6.0).abs() < 1e-9);
-        assert!(swell > 1.2 && (thick(Operation::Flatten) - 6.0 * swell).abs() < 1e-6, "{swell}");
     }
 }

@@ -3,6 +3,7 @@
 use crate::lay::{is_filed, met_by_scarf, upset_stages};
 use crate::neck;
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
+use fh_core::forms;
 use fh_core::metal::{Bent, RootSize, SectionSize, Shape};
 use fh_core::plan::{Bend, Form, JointKind, Made, Member, Operation, Plan, RootSpec, SectionSpec, Segment};
 
@@ -50,7 +51,7 @@ pub(crate) fn widest_mm2(part: Part<'_>) -> Option<f64> {
         }
         Shape::Hole { outline, thickness, hole, .. } => {
             // The drift pushes its own width of metal aside.
-            let is_drifted = matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. });
+            let is_drifted = matches!(part.segment.form, Form::Hole(forms::Hole { made: Made::Drifted, .. }));
             let opened = if is_drifted { in_mm(hole.width()) } else { 0.0 };
             Some((in_mm(outline.width()) - opened) * in_mm(*thickness))
         }
@@ -86,7 +87,7 @@ pub(crate) fn is_drilled(site: &Site<'_>, part: Part<'_>) -> bool {
             }
             _ => false,
         },
-        (Some(Shape::Hole { hole, thickness, .. }), Form::Hole { made: Made::Punched, .. }) => {
+        (Some(Shape::Hole { hole, thickness, .. }), Form::Hole(forms::Hole { made: Made::Punched, .. })) => {
             in_mm(*thickness) > DEEP * in_mm(hole.width())
         }
         _ => false,
@@ -103,9 +104,9 @@ fn is_joined_hot(site: &Site<'_>, joint: usize) -> bool {
         bar.flat().into_iter().map(|flat| flat.segment).find(|segment| segment.name == member.segment)
     };
     let thick = |segment: &Segment| match &segment.form {
-        Form::Tenon { section: SectionSpec::Round(diameter), .. } => diameter.mm(),
-        Form::Tenon { .. } => THICK,
-        Form::Rivet { diameter, .. } => diameter.mm(),
+        Form::Tenon(forms::Tenon { section: SectionSpec::Round(diameter), .. }) => diameter.mm(),
+        Form::Tenon(_) => THICK,
+        Form::Rivet(forms::Rivet { diameter, .. }) => diameter.mm(),
         _ => 0.0,
     };
     joint.kind == JointKind::Collar || joint.members().filter_map(segment).any(|segment| thick(segment) >= THICK)
@@ -191,7 +192,7 @@ fn worked_out(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
     if !part.segment.repeats.is_empty() {
         all.push(Operation::Stamp);
     }
-    if let Form::Collar { .. } = part.segment.form {
+    if let Form::Collar(_) = part.segment.form {
         // Whatever its bend says, it is wrapped round its bundle.
         all.push(Operation::Bend);
     } else if let (Some(bend), Some(bent)) = (&part.segment.bend, part.balance.bent) {
@@ -205,7 +206,7 @@ fn worked_out(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
             Bend::Twist { .. } => Operation::Twist,
         });
     }
-    if let Form::Weld { .. } = part.segment.form
+    if let Form::Weld(_) = part.segment.form
         && site.plan.material().weld.is_some()
     {
         let joined = site.plan.joints.iter().filter(|joint| joint.kind == JointKind::Weld);
@@ -246,8 +247,8 @@ pub(crate) fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Ope
     use Operation as O;
     let raw = site.raw_section(part.at);
     match (&part.segment.form, shape) {
-        (Form::Drawn { .. } | Form::Collar { .. }, Shape::Prism { section, .. }) => draw(&raw, section),
-        (Form::Taper { .. }, Shape::Taper { from, to, .. }) => {
+        (Form::Drawn(_) | Form::Collar(_), Shape::Prism { section, .. }) => draw(&raw, section),
+        (Form::Taper(_), Shape::Taper { from, to, .. }) => {
             let mean = in_mm3(shape.volume()) / in_mm(shape.length()).max(1e-9);
             match () {
                 () if alike(&raw, from) && alike(&raw, to) => Vec::new(),
@@ -255,18 +256,18 @@ pub(crate) fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Ope
                 () => vec![O::Taper],
             }
         }
-        (Form::Shoulder { .. }, _) => vec![O::SetDown],
-        (Form::Flag { trim, .. }, _) => {
+        (Form::Shoulder(_), _) => vec![O::SetDown],
+        (Form::Flag(forms::Flag { trim, .. }), _) => {
             let trim = trim.is_some().then_some(O::Trim);
             // Spreading lengthens: what has to become shorter is upset first.
             let upset = is_gathered(site, part).then_some(O::Upset);
             upset.into_iter().chain([O::Isolate, O::Spread]).chain(trim).collect()
         }
-        (Form::Peak { .. }, Shape::Peak { .. }) => {
+        (Form::Peak(_), Shape::Peak { .. }) => {
             let mean = in_mm3(shape.volume()) / in_mm(shape.length()).max(1e-9);
             if mean > in_mm2(raw.area()) * (1.0 + ALIKE) { vec![O::Upset] } else { vec![O::Isolate, O::Draw] }
         }
-        (Form::Hole { made, .. }, Shape::Hole { outline, thickness, .. }) => {
+        (Form::Hole(forms::Hole { made, .. }), Shape::Hole { outline, thickness, .. }) => {
             let [width, thick] = extents(&raw);
             let as_stock =
                 (in_mm(outline.width()) / width - 1.0).abs() < ALIKE && (in_mm(*thickness) / thick - 1.0).abs() < ALIKE;
@@ -281,17 +282,17 @@ pub(crate) fn forging(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Ope
             }
             all
         }
-        (Form::Tenon { .. }, _) => vec![O::SetDown, O::Draw],
-        (Form::Rivet { .. }, _) => vec![O::Upset],
-        (Form::Weld { .. }, _) if site.plan.material().weld.is_none() => Vec::new(),
-        (Form::Weld { .. }, _) => vec![O::Scarf],
-        (Form::Split { root, .. }, Shape::Split(_)) => split(site, part, root.as_ref()),
-        (Form::Ball { .. } | Form::Cube { .. }, Shape::Ball { diameter: size } | Shape::Cube { side: size }) => {
+        (Form::Tenon(_), _) => vec![O::SetDown, O::Draw],
+        (Form::Rivet(_), _) => vec![O::Upset],
+        (Form::Weld(_), _) if site.plan.material().weld.is_none() => Vec::new(),
+        (Form::Weld(_), _) => vec![O::Scarf],
+        (Form::Split(forms::Split { root, .. }), Shape::Split(_)) => split(site, part, root.as_ref()),
+        (Form::Ball(_) | Form::Cube(_), Shape::Ball { diameter: size } | Shape::Cube { side: size }) => {
             let is_thicker = in_mm(*size) > neck::least(extents(&raw)) * (1.0 + ALIKE);
             is_thicker.then_some(O::Upset).into_iter().chain([O::Isolate, O::Draw]).collect()
         }
-        (Form::Trim { .. }, _) => vec![O::Trim],
-        (Form::Hold { .. }, _) => vec![O::PartOff],
+        (Form::Trim(_), _) => vec![O::Trim],
+        (Form::Hold(_), _) => vec![O::PartOff],
         _ => Vec::new(),
     }
 }

@@ -10,7 +10,7 @@ use crate::sizes::upset_length_mm;
 use crate::task::{Task, is_drilled, operations};
 use crate::words::length_words;
 use crate::{Shop, ToolKind};
-use fh_core::balance::tolerance_mm;
+use fh_core::forms;
 use fh_core::metal::{HoleSize, RootSize, SectionSize, Shape};
 use fh_core::plan::{Form, JointKind, Made, Operation, SizeName};
 
@@ -18,8 +18,6 @@ use fh_core::plan::{Form, JointKind, Made, Operation, SizeName};
 const KERF: f64 = 4.0;
 /// How many times larger steel measures at 950 °C (EN 1993-1-2 §3.4.1.1).
 pub(crate) const HOT: f64 = 1.013;
-/// A bore is so much wider than what goes into it, in mm: common practice, no source.
-const CLEAR: f64 = 0.1;
 /// Why a brush.
 const BRUSHED: &str = "Scale that is closed in or waxed over comes off later and takes the finish with it.";
 
@@ -173,7 +171,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         O::Trim if is_filed(part) => {
             vec![Wanted::plain(K::File, "So little is left outside the outline that it is filed.")]
         }
-        O::Trim if matches!(part.segment.form, Form::Flag { .. }) => {
+        O::Trim if matches!(part.segment.form, Form::Flag(_)) => {
             vec![Wanted::plain(K::HotChisel, "The outline is cut while it is hot, on the soft step.")]
         }
         O::Trim if in_mm(part.balance.stock_length) < KERF => {
@@ -246,7 +244,7 @@ fn under_the_hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<
     // A slit is cut on a soft plate, and what is drifted needs the hole alone.
     match operation {
         Operation::Drift => vec![bolster],
-        _ if matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. }) => block.collect(),
+        _ if matches!(part.segment.form, Form::Hole(forms::Hole { made: Made::Drifted, .. })) => block.collect(),
         _ => block.chain([bolster]).collect(),
     }
 }
@@ -269,7 +267,7 @@ fn neck(site: &Site<'_>, part: Part<'_>) -> Wanted {
     } else {
         "Half as wide as the bar is thick: a sharper one cuts, and starts a cold shut.".to_owned()
     };
-    let all_round = matches!(part.segment.form, Form::Ball { .. } | Form::Cube { .. });
+    let all_round = matches!(part.segment.form, Form::Ball(_) | Form::Cube(_));
     let kind = if all_round { ToolKind::SpringFuller } else { ToolKind::Fuller };
     Wanted { reason, ..Wanted::sized(site, kind, size, "", "") }
 }
@@ -279,10 +277,8 @@ fn gap(site: &Site<'_>, at: usize) -> Option<f64> {
     let part = site.part(at)?;
     let near = site.beside(at).into_iter().flatten().filter_map(|beside| {
         let far = site.beside(beside).into_iter().flatten().find(|far| *far != at)?;
-        let stepped = matches!(
-            site.flat[far].segment.form,
-            Form::Shoulder { .. } | Form::Peak { .. } | Form::Flag { .. } | Form::Hole { .. }
-        );
+        let stepped =
+            matches!(site.flat[far].segment.form, Form::Shoulder(_) | Form::Peak(_) | Form::Flag(_) | Form::Hole(_));
         let beside = site.part(beside)?;
         (stepped && beside.balance.chain == part.balance.chain).then(|| in_mm(beside.balance.stock_length))
     });
@@ -294,7 +290,7 @@ fn gap(site: &Site<'_>, at: usize) -> Option<f64> {
 pub(crate) fn shoulder_fuller_mm(part: Part<'_>) -> Option<f64> {
     /// No fuller is thinner: common practice, no source.
     const THINNEST: f64 = 4.0;
-    let Form::Shoulder { sides, .. } = &part.segment.form else { return None };
+    let Form::Shoulder(forms::Shoulder { sides, .. }) = &part.segment.form else { return None };
     let all_round = [0, 90, 180, 270].iter().filter(|side| sides.contains(**side)).count() > 2;
     let Some(Shape::Shoulder { radius, .. }) = &part.balance.shape else { return None };
     all_round.then(|| (2.0 * in_mm(*radius)).max(THINNEST))
@@ -303,8 +299,10 @@ pub(crate) fn shoulder_fuller_mm(part: Part<'_>) -> Option<f64> {
 fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
     use ToolKind as K;
     let sides = match &part.segment.form {
-        Form::Shoulder { sides, .. } => [0, 90, 180, 270].iter().filter(|side| sides.contains(**side)).count(),
-        Form::Tenon { .. } => 0,
+        Form::Shoulder(forms::Shoulder { sides, .. }) => {
+            [0, 90, 180, 270].iter().filter(|side| sides.contains(**side)).count()
+        }
+        Form::Tenon(_) => 0,
         _ => 4,
     };
     let hammer = Wanted::plain(K::Hammer, "Half on and half off the edge of the anvil, which makes the step.");
@@ -321,7 +319,7 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
 
 fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
     use ToolKind as K;
-    if let Form::Rivet { .. } = part.segment.form {
+    if let Form::Rivet(_) = part.segment.form {
         return vec![Wanted::plain(K::Header, "It holds the shank while the first head is formed.")];
     }
     let reason = match operation {
@@ -347,12 +345,11 @@ fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
     }
     if let (Operation::Draw, Some(Shape::Prism { section, .. })) = (operation, &part.balance.shape) {
         all.extend(swage(site, section));
-        if let Form::Tenon { .. } = part.segment.form {
+        if let Form::Tenon(_) = part.segment.form {
             let [width, thickness] = extents(section);
             let reason = "Driven over the tenon, it squares the shoulder that bears on the face.";
-            // It has to go over the hot tenon, where that is as stout as its step allows.
-            let cold = width.max(thickness);
-            let bore = (cold + tolerance_mm(site.plan, cold)) * HOT + CLEAR;
+            // It has to go over the hot tenon.
+            let bore = width.max(thickness) * HOT * HOT;
             all.push(Wanted::sized(site, K::MonkeyTool, bore, "bored to ", reason));
         }
     }
@@ -406,7 +403,7 @@ fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
             vec![Wanted::sized(site, K::Drill, in_mm(hole.width()), "", "As wide as the hole.")]
         }
         (Some(Shape::Hole { hole, .. }), _) => {
-            let slit = matches!(part.segment.form, Form::Hole { made: Made::Drifted, .. });
+            let slit = matches!(part.segment.form, Form::Hole(forms::Hole { made: Made::Drifted, .. }));
             let wide = size(if slit { SizeName::Slit } else { SizeName::Punch }).unwrap_or_else(|| in_mm(hole.width()));
             if slit {
                 vec![Wanted::sized(site, K::SlitChisel, wide, "edge ", "As long as the slit; it takes no metal out.")]

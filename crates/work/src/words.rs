@@ -4,6 +4,7 @@ use crate::hot::hot_mm;
 use crate::site::Site;
 use crate::task::Task;
 use fh_core::describe::Face;
+use fh_core::forms;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{Form, Made, Operation, Plan, PlanUnit, SocketAxis};
 use fh_measure::{Rounding, format_decimal, format_length};
@@ -79,7 +80,7 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         .unwrap_or_default();
     let form = site.zip(first.part).and_then(|(site, at)| site.part(at)).map(|part| &part.segment.form);
     let Some(form) = form else { return whole_bar(site, first.operation) };
-    let is_split = matches!(form, Form::Split { .. });
+    let is_split = matches!(form, Form::Split(_));
     let is_drilled = site.is_some_and(|site| {
         first.part.and_then(|at| site.part(at)).is_some_and(|part| crate::task::is_drilled(site, part))
     });
@@ -88,11 +89,11 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
     let verb = match first.operation {
         O::SetDown => "Set down",
         O::Isolate => "Isolate",
-        O::Draw if matches!(form, Form::Ball { .. }) => "Round up",
-        O::Draw if matches!(form, Form::Cube { .. }) => "Square up",
+        O::Draw if matches!(form, Form::Ball(_)) => "Round up",
+        O::Draw if matches!(form, Form::Cube(_)) => "Square up",
         O::Draw => "Draw out",
         O::Taper => "Taper",
-        O::Upset if matches!(form, Form::Rivet { .. }) => "Head",
+        O::Upset if matches!(form, Form::Rivet(_)) => "Head",
         O::Upset => "Upset",
         O::Spread => "Spread",
         O::Flatten => "Flatten the boss",
@@ -100,7 +101,7 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         O::Punch if is_split && is_drilled => "Drill the root of the slit in",
         O::Punch if is_drilled => "Drill",
         O::Punch if is_split => "Punch the root of the slit in",
-        O::Punch if matches!(form, Form::Hole { made: Made::Drifted, .. }) => "Slit",
+        O::Punch if matches!(form, Form::Hole(forms::Hole { made: Made::Drifted, .. })) => "Slit",
         O::Punch => "Punch",
         O::Drift => "Drift",
         O::Drill => "Drill",
@@ -114,7 +115,7 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         O::Twist => "Twist",
         O::Scarf => "Scarf",
         O::Weld => "Weld at",
-        O::Trim if matches!(form, Form::Trim { .. }) => "Cut off",
+        O::Trim if matches!(form, Form::Trim(_)) => "Cut off",
         O::Trim => "Trim",
         O::PartOff => "Part off",
         O::Straighten if is_closed => "Lay together the branches of",
@@ -181,17 +182,6 @@ pub(crate) fn sentences(text: &str) -> Vec<&str> {
     all.push(text[start..].trim());
     all.retain(|sentence| !sentence.is_empty());
     all
-}
-
-/// Words, each once.
-pub(crate) fn distinct(all: impl Iterator<Item = String>) -> Vec<String> {
-    let mut list: Vec<String> = Vec::new();
-    for words in all {
-        if !list.contains(&words) {
-            list.push(words);
-        }
-    }
-    list
 }
 
 /// Names in a row: `“a”, “b” and “c”`.

@@ -3,6 +3,7 @@
 use super::did::Did;
 use super::ends::{Answer, least_of_raw, takes_a_groove};
 use fh_core::balance::{BarBalance, SegmentBalance};
+use fh_core::forms;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{Bar, Chain, Flat, Form, Made, Operation, RootSpec};
 use proptest::prelude::*;
@@ -133,7 +134,7 @@ impl Asked<'_> {
         if !self.flat[self.at].segment.repeats.is_empty() {
             duty.must.push(O::Stamp);
         }
-        if matches!(self.form(), Form::Trim { .. } | Form::Hold { .. }) {
+        if matches!(self.form(), Form::Trim(_) | Form::Hold(_)) {
             // What is cut off may be bent or not: nobody looks at it again.
             duty.may.extend([O::Bend, O::Corner, O::Roll, O::Twist, O::Brush]);
         } else if let Some(bent) = self.own().bent {
@@ -156,15 +157,15 @@ impl Asked<'_> {
 
     fn forging(&self, shape: &Shape, duty: &mut Duty) {
         match self.form() {
-            Form::Plain { .. } => {}
-            Form::Drawn { .. } => self.drawn(shape, duty),
-            Form::Collar { .. } => {
+            Form::Plain(_) => {}
+            Form::Drawn(_) => self.drawn(shape, duty),
+            Form::Collar(_) => {
                 self.drawn(shape, duty);
                 duty.must.push(O::Bend);
             }
-            Form::Taper { .. } => self.taper(shape, duty),
-            Form::Shoulder { .. } => duty.must.push(O::SetDown),
-            Form::Flag { trim, .. } => {
+            Form::Taper(_) => self.taper(shape, duty),
+            Form::Shoulder(_) => duty.must.push(O::SetDown),
+            Form::Flag(forms::Flag { trim, .. }) => {
                 // Spreading lengthens: what has to become shorter is upset first.
                 self.gathered(shape, duty);
                 duty.must.push(O::Spread);
@@ -174,7 +175,7 @@ impl Asked<'_> {
                 }
                 duty.may.extend(trim.is_some().then_some(O::Trim));
             }
-            Form::Peak { .. } => match self.fuller(shape) {
+            Form::Peak(_) => match self.fuller(shape) {
                 fuller if fuller > 1.0 + UNLIKE => duty.must.push(O::Upset),
                 fuller if fuller < 1.0 + ALIKE => {
                     duty.must.push(O::Draw);
@@ -185,19 +186,19 @@ impl Asked<'_> {
                     self.perhaps_a_block(duty);
                 }
             },
-            Form::Hole { made, .. } => self.hole(*made, shape, duty),
-            Form::Tenon { .. } => duty.must.extend([O::SetDown, O::Draw]),
-            Form::Rivet { .. } => duty.must.push(O::Upset),
-            Form::Weld { .. } if !self.welds => {}
-            Form::Weld { .. } => {
+            Form::Hole(forms::Hole { made, .. }) => self.hole(*made, shape, duty),
+            Form::Tenon(_) => duty.must.extend([O::SetDown, O::Draw]),
+            Form::Rivet(_) => duty.must.push(O::Upset),
+            Form::Weld(_) if !self.welds => {}
+            Form::Weld(_) => {
                 duty.must.push(O::Scarf);
                 // Where a joint of the plan welds it, it is welded there.
                 duty.may.push(O::Weld);
             }
-            Form::Split { root, .. } => self.split(root.as_ref(), shape, duty),
-            Form::Ball { .. } | Form::Cube { .. } => self.finial(shape, duty),
-            Form::Trim { .. } => duty.must.push(O::Trim),
-            Form::Hold { .. } => duty.must.push(O::PartOff),
+            Form::Split(forms::Split { root, .. }) => self.split(root.as_ref(), shape, duty),
+            Form::Ball(_) | Form::Cube(_) => self.finial(shape, duty),
+            Form::Trim(_) => duty.must.push(O::Trim),
+            Form::Hold(_) => duty.must.push(O::PartOff),
         }
     }
 
@@ -228,7 +229,7 @@ impl Asked<'_> {
         let widest = match shape {
             // The drift pushes its own width of metal aside.
             Shape::Hole { outline, thickness, hole, .. } => {
-                let drifted = matches!(self.form(), Form::Hole { made: Made::Drifted, .. });
+                let drifted = matches!(self.form(), Form::Hole(forms::Hole { made: Made::Drifted, .. }));
                 (mm(outline.width()) - if drifted { mm(hole.width()) } else { 0.0 }) * mm(*thickness)
             }
             // The rim that is trimmed off is as wide all round.
@@ -359,7 +360,7 @@ impl Asked<'_> {
             let Some(beside) = beside.filter(|at| self.flat[*at].segment.form.is_as_stock()) else { continue };
             let near = if (side == 1) == self.own().reversed { 0.0 } else { 1.0 };
             let share = mm2(shape.area_at(near)) / raw;
-            let is_plain = matches!(self.flat[beside].segment.form, Form::Plain { .. });
+            let is_plain = matches!(self.flat[beside].segment.form, Form::Plain(_));
             if groove == Answer::Yes && is_plain && (0.01..0.78).contains(&share) && drawn(&duty.must) {
                 duty.must.push(O::Isolate);
                 return;

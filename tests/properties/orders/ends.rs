@@ -17,7 +17,7 @@ pub(crate) enum Answer {
 pub(crate) fn takes_a_groove(flat: &[Flat<'_>], balance: &BarBalance, at: usize) -> Answer {
     let (chain, place) = (flat[at].chain, flat[at].place);
     let is_beside = |other: &Flat<'_>| other.chain == chain && other.place.abs_diff(place) == 1;
-    let is_set_down = |at: usize| matches!(flat[at].segment.form, Form::Shoulder { .. } | Form::Tenon { .. });
+    let is_set_down = |at: usize| matches!(flat[at].segment.form, Form::Shoulder(_) | Form::Tenon(_));
     let mut best = Answer::No;
     for beside in (0..flat.len()).filter(|other| is_beside(&flat[*other])) {
         if is_set_down(at) || is_set_down(beside) {
@@ -31,11 +31,11 @@ pub(crate) fn takes_a_groove(flat: &[Flat<'_>], balance: &BarBalance, at: usize)
         // What goes thin toward the rest of the bar is forged once that is off, from its free end.
         let own = &balance.segments[at];
         let end = mm2(own.area_at(if far { 1.0 } else { 0.0 })) / raw_area(balance, at);
-        if matches!(flat[beside].segment.form, Form::Hold { .. }) && own.shape.is_some() && end < 0.5 {
+        if matches!(flat[beside].segment.form, Form::Hold(_)) && own.shape.is_some() && end < 0.5 {
             continue;
         }
         // Where what is cut off beside it frees an end that runs out, it is cut off first.
-        if matches!(flat[beside].segment.form, Form::Trim { .. }) && ends_in_nothing(own, far) {
+        if matches!(flat[beside].segment.form, Form::Trim(_)) && ends_in_nothing(own, far) {
             continue;
         }
         let least = least(balance, at, far).min(least(balance, beside, !far));
@@ -64,7 +64,7 @@ fn ends_in_nothing(own: &SegmentBalance, far: bool) -> bool {
 }
 
 fn is_block(form: &Form) -> bool {
-    matches!(form, Form::Flag { .. } | Form::Hole { .. } | Form::Ball { .. } | Form::Cube { .. } | Form::Peak { .. })
+    matches!(form, Form::Flag(_) | Form::Hole(_) | Form::Ball(_) | Form::Cube(_) | Form::Peak(_))
 }
 
 /// What is left of the width or of the thickness of a finished part at its end away from the datum, or at the other one: the

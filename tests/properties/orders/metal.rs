@@ -66,7 +66,7 @@ struct Count<'a> {
 }
 
 fn is_shaping(form: &Form, operation: Operation) -> bool {
-    operation.is_shaping() || (matches!(form, Form::Shoulder { .. }) && operation == Operation::SetDown)
+    operation.is_shaping() || (matches!(form, Form::Shoulder(_)) && operation == Operation::SetDown)
 }
 
 fn is_piercing(operation: Operation) -> bool {
@@ -74,7 +74,7 @@ fn is_piercing(operation: Operation) -> bool {
 }
 
 fn is_cut_off(form: &Form) -> bool {
-    matches!(form, Form::Trim { .. } | Form::Hold { .. })
+    matches!(form, Form::Trim(_) | Form::Hold(_))
 }
 
 impl Count<'_> {
@@ -110,9 +110,9 @@ impl Count<'_> {
             _ if !self.is_there(at) => taken,
             _ if is_cut_off(form) => taken * f64::from(u8::from(!is_off)),
             _ if !self.is_through(at, |operation| is_shaping(form, operation)) => taken,
-            Form::Flag { .. } if self.is_through(at, |operation| operation == Operation::Trim) => finished,
-            Form::Hole { .. } if self.is_through(at, is_piercing) => finished,
-            Form::Flag { .. } | Form::Hole { .. } => finished + trimmed,
+            Form::Flag(_) if self.is_through(at, |operation| operation == Operation::Trim) => finished,
+            Form::Hole(_) if self.is_through(at, is_piercing) => finished,
+            Form::Flag(_) | Form::Hole(_) => finished + trimmed,
             _ => finished,
         }
     }
@@ -158,7 +158,7 @@ impl Count<'_> {
                 continue;
             }
             let is_hammered = self.of(self.all, at).any(|operation| is_shaping(form, operation));
-            if is_hammered || matches!(form, Form::Split { .. }) {
+            if is_hammered || matches!(form, Form::Split(_)) {
                 let is_bar = matches!(segment.shape, Some(Shape::Prism { section, .. }) if section == now.stock);
                 prop_assert!(is_bar && close(length, raw, raw), "{:?} of {length} for {raw}", segment.shape);
             } else {

@@ -176,7 +176,7 @@ impl World<'_> {
     }
 
     fn is_split(&self, at: usize) -> bool {
-        matches!(self.flat[at].segment.form, Form::Split { .. })
+        matches!(self.flat[at].segment.form, Form::Split(_))
     }
 
     /// Whether two parts lie in one chain, and how many places apart.
@@ -250,7 +250,7 @@ impl World<'_> {
         };
         let thin = next(at, goes_down)?;
         let hold = next(thin, goes_down)?;
-        let is_hold = matches!(self.flat[hold].segment.form, Form::Hold { .. });
+        let is_hold = matches!(self.flat[hold].segment.form, Form::Hold(_));
         let waits = is_hold && (self.runs_out_toward(thin, hold) || self.is_thin_toward(thin, hold));
         if waits { next(at, !goes_down) } else { None }
     }
@@ -337,7 +337,7 @@ impl World<'_> {
         }
         // What goes thin toward the rest of the bar is forged last of all, once that is off.
         let holds = (0..self.flat.len())
-            .filter(|at| self.apart(*at, one) == Some(1) && matches!(self.flat[*at].segment.form, Form::Hold { .. }));
+            .filter(|at| self.apart(*at, one) == Some(1) && matches!(self.flat[*at].segment.form, Form::Hold(_)));
         if holds.into_iter().any(|hold| self.runs_out_toward(one, hold) || self.is_thin_toward(one, hold)) {
             return None;
         }
@@ -355,8 +355,8 @@ impl World<'_> {
     /// What is cut off, and what waits for it or has to be done before.
     fn cut_off(&self, one: usize, first: Operation, other: usize, then: Operation) -> Vec<Why> {
         let cut = |at: usize, operation| match self.flat[at].segment.form {
-            Form::Trim { .. } => operation == O::Trim,
-            Form::Hold { .. } => operation == O::PartOff,
+            Form::Trim(_) => operation == O::Trim,
+            Form::Hold(_) => operation == O::PartOff,
             _ => false,
         };
         let mut whys = Vec::new();
@@ -376,10 +376,9 @@ impl World<'_> {
         }
         if cut(other, then) && then == O::PartOff && (shapes(first) || necks(first)) {
             // A saw cut beside the rest of the bar falls with it, and frees what it frees.
-            let trims = (0..self.flat.len()).filter(|at| {
-                self.apart(*at, other) == Some(1) && matches!(self.flat[*at].segment.form, Form::Trim { .. })
-            });
-            let is_hold = |cut: usize| matches!(self.flat[cut].segment.form, Form::Hold { .. });
+            let trims = (0..self.flat.len())
+                .filter(|at| self.apart(*at, other) == Some(1) && matches!(self.flat[*at].segment.form, Form::Trim(_)));
+            let is_hold = |cut: usize| matches!(self.flat[cut].segment.form, Form::Hold(_));
             let waits = |cut: usize| self.runs_out_toward(one, cut) || (is_hold(cut) && self.is_thin_toward(one, cut));
             let frees = |cut: usize| self.apart(one, cut) == Some(1) && waits(cut);
             let freed = self.is_shaped(one) && std::iter::once(other).chain(trims).any(frees);

@@ -19,16 +19,16 @@ pub(crate) fn drawn_before(
         (0..flat.len()).find(|other| flat[*other].chain == flat[from].chain && flat[*other].place == place)
     };
     let (stub, ahead) = match (&flat[at].segment.form, &balance.segments[at].shape) {
-        (Form::Shoulder { .. }, Some(Shape::Shoulder { from, to, .. })) => {
+        (Form::Shoulder(_), Some(Shape::Shoulder { from, to, .. })) => {
             let ahead = mm2(from.area()) > mm2(to.area());
             let stub = next(at, ahead)?;
-            let is_long_form = matches!(flat[stub].segment.form, Form::Taper { .. } | Form::Drawn { .. });
+            let is_long_form = matches!(flat[stub].segment.form, Form::Taper(_) | Form::Drawn(_));
             let beyond = next(stub, ahead);
-            let cut_off = |at: usize| matches!(flat[at].segment.form, Form::Hold { .. } | Form::Trim { .. });
+            let cut_off = |at: usize| matches!(flat[at].segment.form, Form::Hold(_) | Form::Trim(_));
             let ends = beyond.map_or_else(|| is_free(flat, balance, stub, ahead), cut_off);
             (is_long_form && ends).then_some((stub, ahead))?
         }
-        (Form::Tenon { .. } | Form::Taper { .. }, Some(_)) => {
+        (Form::Tenon(_) | Form::Taper(_), Some(_)) => {
             let ahead = next(at, true).is_none();
             let ends = next(at, ahead).is_none() && is_free(flat, balance, at, ahead);
             ends.then_some((at, ahead))?
@@ -41,7 +41,7 @@ pub(crate) fn drawn_before(
     let before = next(at, !ahead)?;
     let own = &balance.segments[before];
     let even = matches!(own.shape, Some(Shape::Prism { .. } | Shape::Taper { .. }));
-    let form = matches!(flat[before].segment.form, Form::Drawn { .. } | Form::Taper { .. });
+    let form = matches!(flat[before].segment.form, Form::Drawn(_) | Form::Taper(_));
     let shape = own.shape.as_ref()?;
     let area = mm2(shape.area_at(if ahead != own.reversed { 1.0 } else { 0.0 }));
     let raw = raw_area(balance, before);

@@ -8,6 +8,7 @@ use super::stage::Stage;
 use crate::theme::space;
 use egui::{Color32, Pos2, Rect, Shape, Stroke, pos2};
 use fh_core::balance::SegmentBalance;
+use fh_core::forms;
 use fh_core::metal::{Twist, View};
 use fh_core::plan::{Form, Segment};
 
@@ -70,25 +71,25 @@ impl Details {
         let place = Place { balance, lane };
         let length = in_mm(balance.forged_length);
         match &segment.form {
-            Form::Hole { .. } => details.add_hole(&place),
-            Form::Tenon { grip, .. } => {
+            Form::Hole(_) => details.add_hole(&place),
+            Form::Tenon(forms::Tenon { grip, .. }) => {
                 // At the datum end the shoulder is at its far end.
                 let is_first = in_mm(balance.forged_start) == 0.0;
                 let from_shoulder = |mm: f64| if is_first { length - mm } else { mm };
                 details.lines.extend(place.across(from_shoulder(0.0), STANDS_OUT, false));
                 details.lines.extend(place.across(from_shoulder(grip.mm()), 1.0, true));
             }
-            Form::Rivet { allowance, .. } => {
+            Form::Rivet(forms::Rivet { allowance, .. }) => {
                 for from_start in [allowance.mm(), length - allowance.mm()] {
                     details.lines.extend(place.across(from_start, 1.0, true));
                 }
             }
-            Form::Collar { width, height, .. } => {
+            Form::Collar(forms::Collar { width, height, .. }) => {
                 for share in folds(width.mm(), height.mm()) {
                     details.lines.extend(place.across(length * share, 1.0, true));
                 }
             }
-            Form::Weld { .. } => details.lines.extend(place.slanted([0.0, length], 1.0, false)),
+            Form::Weld(_) => details.lines.extend(place.slanted([0.0, length], 1.0, false)),
             _ => {}
         }
         details

@@ -6,6 +6,7 @@ use crate::new_segment::{new_segment, run_to_a_section};
 use crate::state::{Focus, Side};
 use crate::widgets::Sizing;
 use fh_core::edit::Edit;
+use fh_core::forms;
 use fh_core::metal::{FreeEnd, Shape};
 use fh_core::plan::{Bar, Chain, Form, FormKind, SectionSpec, Segment};
 
@@ -23,7 +24,7 @@ impl Editor {
         let balance = self.document.balance().bars.get(self.selection.bar);
         let sizing = Sizing::within(&self.theme, plan.units, balance, chain);
         if let Some(mut segment) = new_segment(kind, &sizing) {
-            if let Form::Shoulder { to, .. } = &mut segment.form
+            if let Form::Shoulder(forms::Shoulder { to, .. }) = &mut segment.form
                 && self.is_set_down_before(chain, place)
             {
                 *to = SectionSpec::Stock;
@@ -163,8 +164,8 @@ impl Editor {
 /// Gives a segment, and those of its branches, names that none of the others has; they are then taken.
 fn name_freely(segment: &mut Segment, taken: &mut Vec<Segment>) {
     segment.name = free_name(taken, &segment.name);
-    taken.push(Segment::new(&segment.name, Form::Plain { length: None }));
-    if let Form::Split { branches, .. } = &mut segment.form {
+    taken.push(Segment::new(&segment.name, Form::Plain(forms::Plain { length: None })));
+    if let Form::Split(forms::Split { branches, .. }) = &mut segment.form {
         for below in branches.iter_mut().flat_map(|branch| &mut branch.segments) {
             name_freely(below, taken);
         }

@@ -1,6 +1,7 @@
 //! Bends as they are first offered. Where a form has its length, a size of the bend is left to follow from it.
 
 use crate::widgets::Sizing;
+use fh_core::forms;
 use fh_core::metal::Shape;
 use fh_core::plan::{Bend, BendKind, Form, Limits, OutlineSpec, ScrollEye, ScrollRun, Segment, SocketAxis};
 use fh_measure::{WrittenAngle, WrittenLength};
@@ -32,11 +33,9 @@ pub(crate) fn corner(sizing: &Sizing<'_>) -> Option<Bend> {
 /// Whether a bend can be made of a form.
 pub(crate) fn suits(form: &Form, kind: BendKind) -> bool {
     match form {
-        Form::Peak { .. } => kind == BendKind::Corner,
-        Form::Plain { .. } | Form::Drawn { .. } | Form::Taper { .. } => {
-            !matches!(kind, BendKind::Corner | BendKind::Socket)
-        }
-        Form::Flag { .. } => kind == BendKind::Socket,
+        Form::Peak(_) => kind == BendKind::Corner,
+        Form::Plain(_) | Form::Drawn(_) | Form::Taper(_) => !matches!(kind, BendKind::Corner | BendKind::Socket),
+        Form::Flag(_) => kind == BendKind::Socket,
         _ => false,
     }
 }
@@ -102,7 +101,7 @@ fn socket(segment: &Segment, shape: Option<&Shape>, sizing: &Sizing<'_>) -> Opti
         _ => false,
     };
     let follows = is_wide
-        && !matches!(&segment.form, Form::Flag { outline: OutlineSpec::Rectangle { length, width }, .. }
+        && !matches!(&segment.form, Form::Flag(forms::Flag { outline: OutlineSpec::Rectangle { length, width }, .. })
             if length.is_none() || width.is_none());
     let mandrel = if follows { None } else { Some(sizing.size(2.0 * sizing.stock_mm[0])?) };
     Some(Bend::Socket { mandrel, sweep: None, less: None, axis: SocketAxis::Along, side: None })

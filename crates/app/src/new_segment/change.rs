@@ -3,6 +3,7 @@
 use super::{form, suits};
 use crate::new_segment::corner;
 use crate::widgets::Sizing;
+use fh_core::forms;
 use fh_core::plan::{Form, FormKind, OutlineSpec, SectionKind, SectionSpec, Segment, ThicknessSpec};
 use fh_measure::WrittenLength;
 
@@ -32,11 +33,11 @@ pub(crate) fn change_form(segment: &Segment, kind: FormKind, sizing: &Sizing<'_>
 
 fn put_length(form: &mut Form, kept: &WrittenLength) {
     match form {
-        Form::Plain { length } | Form::Drawn { length, .. } | Form::Taper { length, .. } => {
-            *length = Some(kept.clone())
-        }
-        Form::Trim { length } | Form::Hold { length } => *length = kept.clone(),
-        Form::Flag { outline: OutlineSpec::Leaf { length, .. }, .. } => *length = kept.clone(),
+        Form::Plain(forms::Plain { length })
+        | Form::Drawn(forms::Drawn { length, .. })
+        | Form::Taper(forms::Taper { length, .. }) => *length = Some(kept.clone()),
+        Form::Trim(forms::Trim { length }) | Form::Hold(forms::Hold { length }) => *length = kept.clone(),
+        Form::Flag(forms::Flag { outline: OutlineSpec::Leaf { length, .. }, .. }) => *length = kept.clone(),
         _ => {}
     }
 }
@@ -44,12 +45,12 @@ fn put_length(form: &mut Form, kept: &WrittenLength) {
 /// The section that a form ends in, where it names one with sizes.
 fn section_of(form: &Form) -> Option<SectionSpec> {
     match form {
-        Form::Drawn { section, .. }
-        | Form::Peak { section }
-        | Form::Tenon { section, .. }
-        | Form::Collar { section, .. } => Some(section.clone()),
-        Form::Taper { to, .. } | Form::Shoulder { to, .. } => Some(to.clone()),
-        Form::Rivet { diameter, .. } => Some(SectionSpec::Round(diameter.clone())),
+        Form::Drawn(forms::Drawn { section, .. })
+        | Form::Peak(forms::Peak { section })
+        | Form::Tenon(forms::Tenon { section, .. })
+        | Form::Collar(forms::Collar { section, .. }) => Some(section.clone()),
+        Form::Taper(forms::Taper { to, .. }) | Form::Shoulder(forms::Shoulder { to, .. }) => Some(to.clone()),
+        Form::Rivet(forms::Rivet { diameter, .. }) => Some(SectionSpec::Round(diameter.clone())),
         _ => None,
     }
 }
@@ -57,13 +58,17 @@ fn section_of(form: &Form) -> Option<SectionSpec> {
 fn put_section(form: &mut Form, kept: &SectionSpec) {
     let is_end = matches!(kept.kind(), SectionKind::Point | SectionKind::Edge);
     match form {
-        Form::Taper { to, .. } => *to = kept.clone(),
-        Form::Drawn { section, .. } | Form::Peak { section } | Form::Tenon { section, .. } if !is_end => {
+        Form::Taper(forms::Taper { to, .. }) => *to = kept.clone(),
+        Form::Drawn(forms::Drawn { section, .. })
+        | Form::Peak(forms::Peak { section })
+        | Form::Tenon(forms::Tenon { section, .. })
+            if !is_end =>
+        {
             *section = kept.clone();
         }
-        Form::Collar { section, .. } if !is_end => *section = kept.clone(),
-        Form::Shoulder { to, .. } if !is_end => *to = kept.clone(),
-        Form::Rivet { diameter, .. } => {
+        Form::Collar(forms::Collar { section, .. }) if !is_end => *section = kept.clone(),
+        Form::Shoulder(forms::Shoulder { to, .. }) if !is_end => *to = kept.clone(),
+        Form::Rivet(forms::Rivet { diameter, .. }) => {
             if let SectionSpec::Round(kept) = kept {
                 *diameter = kept.clone();
             }
@@ -75,9 +80,9 @@ fn put_section(form: &mut Form, kept: &SectionSpec) {
 /// A flag and a boss keep outline and thickness of each other.
 fn put_outline(form: &mut Form, before: &Form) {
     let (kept, kept_thickness) = match before {
-        Form::Flag { outline, thickness: ThicknessSpec::Even(thickness), .. }
-        | Form::Flag { outline, thickness: ThicknessSpec::Tapered { root: thickness, .. }, .. }
-        | Form::Hole { outline, thickness, .. } => (outline, thickness),
+        Form::Flag(forms::Flag { outline, thickness: ThicknessSpec::Even(thickness), .. })
+        | Form::Flag(forms::Flag { outline, thickness: ThicknessSpec::Tapered { root: thickness, .. }, .. })
+        | Form::Hole(forms::Hole { outline, thickness, .. }) => (outline, thickness),
         _ => return,
     };
     // A size that followed from a socket is not there any more.
@@ -85,11 +90,11 @@ fn put_outline(form: &mut Form, before: &Form) {
         return;
     }
     match form {
-        Form::Flag { outline, thickness, .. } => {
+        Form::Flag(forms::Flag { outline, thickness, .. }) => {
             *outline = kept.clone();
             *thickness = ThicknessSpec::Even(kept_thickness.clone());
         }
-        Form::Hole { outline, thickness, .. } => {
+        Form::Hole(forms::Hole { outline, thickness, .. }) => {
             *outline = kept.clone();
             *thickness = kept_thickness.clone();
         }
@@ -99,12 +104,13 @@ fn put_outline(form: &mut Form, before: &Form) {
 
 /// A tenon and a rivet keep what they go through and what stands out of it.
 fn put_grip(form: &mut Form, before: &Form) {
-    let (Form::Tenon { grip: kept, allowance: kept_head, .. } | Form::Rivet { grip: kept, allowance: kept_head, .. }) =
-        before
+    let (Form::Tenon(forms::Tenon { grip: kept, allowance: kept_head, .. })
+    | Form::Rivet(forms::Rivet { grip: kept, allowance: kept_head, .. })) = before
     else {
         return;
     };
-    if let Form::Tenon { grip, allowance, .. } | Form::Rivet { grip, allowance, .. } = form {
+    if let Form::Tenon(forms::Tenon { grip, allowance, .. }) | Form::Rivet(forms::Rivet { grip, allowance, .. }) = form
+    {
         *grip = kept.clone();
         *allowance = kept_head.clone();
     }

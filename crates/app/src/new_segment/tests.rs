@@ -11,6 +11,7 @@ use crate::{Editor, Scripted, Services};
 use fh_core::balance::balance;
 use fh_core::edit::Edit;
 use fh_core::findings::Severity;
+use fh_core::forms;
 use fh_core::plan::{BendKind, Chain, Form, FormKind, Plan, SectionSpec, Segment, SquareSpec, Units};
 use fh_measure::{LengthRange, WrittenLength};
 
@@ -52,7 +53,7 @@ fn bars() -> Vec<Plan> {
 /// An editor with a new part of a form at a place.
 fn with_new(mut plan: Plan, kind: FormKind, place: Place) -> (Vec<String>, Editor) {
     if place != Place::Empty {
-        let plain = |name| Segment::new(name, Form::Plain { length: Some(size("150 mm")) });
+        let plain = |name| Segment::new(name, Form::Plain(forms::Plain { length: Some(size("150 mm")) }));
         plan.bars[0].segments = vec![plain("front"), plain("back")];
     }
     let services = Services { home: None, dialogs: Box::new(Scripted::new(Vec::new())) };
@@ -124,7 +125,7 @@ fn a_new_taper_runs_to_a_point_only_at_an_end_of_the_bar() {
         for place in Place::ALL {
             let (_, editor) = with_new(plan.clone(), FormKind::Taper, place);
             let segment = editor.selected_segment().unwrap();
-            let Form::Taper { to, .. } = &segment.form else { panic!("{segment:?}") };
+            let Form::Taper(forms::Taper { to, .. }) = &segment.form else { panic!("{segment:?}") };
             assert_eq!(*to == SectionSpec::Point, place != Place::Middle, "{place:?} {to:?}");
         }
     }

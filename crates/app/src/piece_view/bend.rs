@@ -194,6 +194,7 @@ pub(super) fn write_length(written: &mut Option<WrittenLength>, wish: f64, name:
 #[allow(clippy::unwrap_used, reason = "tests")]
 mod tests {
     use super::*;
+    use fh_core::forms;
     use fh_core::plan::Form;
 
     const STEPS: Steps = Steps { units: millimeters(), free: false };
@@ -211,7 +212,7 @@ mod tests {
     }
 
     fn curve(form_length: Option<&str>, angle_text: Option<&str>, radius: Option<&str>) -> Segment {
-        let mut segment = Segment::new("hook", Form::Plain { length: form_length.and_then(length) });
+        let mut segment = Segment::new("hook", Form::Plain(forms::Plain { length: form_length.and_then(length) }));
         segment.bend =
             Some(Bend::Curve { angle: angle_text.and_then(angle), inside_radius: radius.and_then(length), side: None });
         segment
@@ -262,7 +263,7 @@ mod tests {
 
     #[test]
     fn a_ring_that_follows_from_its_length_is_dragged_by_how_far_it_goes_round() {
-        let mut ring = Segment::new("eye", Form::Plain { length: length("200 mm") });
+        let mut ring = Segment::new("eye", Form::Plain(forms::Plain { length: length("200 mm") }));
         ring.bend = Some(Bend::Ring { inside_diameter: None, sweep: None, side: None });
         let now = sizes(360.0, 25.0, 6.0);
         let (next, _) = dragged(&ring, &now, Knob::Radius, 40.0, STEPS).unwrap();

@@ -55,11 +55,12 @@ impl Clipboard {
 #[allow(clippy::unwrap_used, reason = "tests")]
 mod tests {
     use super::*;
+    use fh_core::forms;
     use fh_core::plan::Form;
 
     #[test]
     fn a_segment_comes_back_from_its_text() {
-        let segment = Segment::new("shank", Form::Plain { length: None });
+        let segment = Segment::new("shank", Form::Plain(forms::Plain { length: None }));
         let text = Clipboard::default().take(&segment);
         assert_eq!(Clipboard::segment(&text), Ok(segment));
         assert!(Clipboard::segment("three and a quarter").is_err());
@@ -68,7 +69,7 @@ mod tests {
     #[test]
     fn our_own_copy_is_taken_where_the_system_is_silent() {
         let mut clipboard = Clipboard::default();
-        let text = clipboard.take(&Segment::new("shank", Form::Plain { length: None }));
+        let text = clipboard.take(&Segment::new("shank", Form::Plain(forms::Plain { length: None })));
         clipboard.wait();
         let pasted = (0..=FRAMES_TO_WAIT).find_map(|_| clipboard.tick());
         assert_eq!(pasted, Some(text));

@@ -57,13 +57,14 @@ fn add(segments: &[Segment], depth: usize, number: &mut usize, all: &mut Vec<Lin
 #[cfg(test)]
 mod tests {
     use super::*;
+    use fh_core::forms;
     use fh_core::plan::{Branch, Form, SectionSpec};
 
     #[test]
     fn an_empty_branch_has_a_line_too() {
-        let plain = || Segment::new("", Form::Plain { length: None });
+        let plain = || Segment::new("", Form::Plain(forms::Plain { length: None }));
         let branches = [vec![plain(), plain()], Vec::new()].map(|segments| Branch { name: String::new(), segments });
-        let split = Form::Split { branches: branches.into(), side: None, root: None, opening: None };
+        let split = Form::Split(forms::Split { branches: branches.into(), side: None, root: None, opening: None });
         let mut bar = Bar::new("bar", SectionSpec::Point);
         bar.segments = vec![Segment::new("", split), plain()];
         let expected = [

@@ -1,10 +1,8 @@
 //! A segment's sizes as numbers, before the bend's ties are settled.
 
 use super::trouble::Trouble;
-use crate::metal::{CornerSize, HoleSize, Outline, Runout, SectionSize, Shape, mm};
-use crate::plan::{
-    Bend, CollarRule, Form, Gives, OutlineSpec, ScrollEye, ScrollRun, SectionSpec, Segment, SocketAxis, ThicknessSpec,
-};
+use crate::metal::{SectionSize, Shape, mm};
+use crate::plan::{Bend, CollarRule, Gives, OutlineSpec, ScrollEye, ScrollRun, SectionSpec, Segment, SocketAxis};
 use fh_measure::{WrittenAngle, WrittenLength};
 use uom::si::f64::Length;
 
@@ -46,6 +44,19 @@ pub(crate) enum Rolled {
     Unknown,
 }
 
+impl Rolled {
+    /// Which sizes of an outline are left out.
+    pub(crate) fn of(outline: &OutlineSpec) -> Self {
+        let OutlineSpec::Rectangle { length, width } = outline else { return Self::Given };
+        match (length, width) {
+            (Some(_), Some(_)) => Self::Given,
+            (None, Some(_)) => Self::LengthFollows,
+            (Some(_), None) => Self::WidthFollows,
+            (None, None) => Self::Unknown,
+        }
+    }
+}
+
 /// A bend as numbers; what is none follows.
 #[derive(Clone, Copy, Debug)]
 pub(crate) enum BendSize {
@@ -71,14 +82,11 @@ pub(crate) struct ScrollSize {
 impl Draft {
     /// The numbers of a segment.
     pub(crate) fn new(segment: &Segment, around: Surroundings) -> Self {
-        let (shape, length_given) = draft_shape(&segment.form, around);
+        let (shape, length_given) = segment.form.one().draft(around);
         let bend = segment.bend.as_ref().map(bend_size);
         let as_stock = segment.form.is_as_stock();
-        let holds = matches!(
-            segment.form,
-            Form::Tenon { .. } | Form::Rivet { .. } | Form::Collar { .. } | Form::Weld { .. } | Form::Split { .. }
-        );
-        Self { shape, length_given, bend, as_stock, holds, rolled: rolled(&segment.form) }
+        let holds = segment.form.one().holds();
+        Self { shape, length_given, bend, as_stock, holds, rolled: segment.form.one().rolled() }
     }
 
     /// It with the size that gives multiplied.
@@ -158,97 +166,6 @@ pub(crate) fn section_size(spec: &SectionSpec, around: Surroundings) -> SectionS
             SectionSize::HalfRound { width: width.length(), height: height.length() }
         }
         SectionSpec::Edge(width) => SectionSize::Edge { width: width.length() },
-    }
-}
-
-/// Which sizes of a form's outline are left out.
-fn rolled(form: &Form) -> Rolled {
-    match form {
-        Form::Flag { outline: OutlineSpec::Rectangle { length, width }, .. }
-        | Form::Hole { outline: OutlineSpec::Rectangle { length, width }, .. } => match (length, width) {
-            (Some(_), Some(_)) => Rolled::Given,
-            (None, Some(_)) => Rolled::LengthFollows,
-            (Some(_), None) => Rolled::WidthFollows,
-            (None, None) => Rolled::Unknown,
-        },
-        _ => Rolled::Given,
-    }
-}
-
-/// The shape of a form, and whether its length is given.
-fn draft_shape(form: &Form, around: Surroundings) -> (Shape, bool) {
-    match form {
-        Form::Plain { length } => prism(around.stock, length.as_ref()),
-        Form::Drawn { length, section } => prism(section_size(section, around), length.as_ref()),
-        Form::Trim { length } | Form::Hold { length } => prism(around.stock, Some(length)),
-        Form::Taper { length, from, to, runout } => {
-            let from = from.as_ref().map_or(around.before, |from| section_size(from, around));
-            let runout = runout.map_or(Runout::Straight, Runout::from);
-            let to = section_size(to, around);
-            (Shape::Taper { from, to, runout, length: or_zero(length.as_ref()) }, length.is_some())
-        }
-        Form::Shoulder { to, radius, sides } => {
-            let to = section_size(to, around);
-            let shape = Shape::Shoulder { from: around.before, to, radius: radius.length(), sides: sides.clone() };
-            (shape, true)
-        }
-        Form::Flag { outline, thickness, .. } => {
-            let (root, tip) = match thickness {
-                ThicknessSpec::Even(even) => (even.length(), even.length()),
-                ThicknessSpec::Tapered { root, tip } => (root.length(), tip.length()),
-            };
-            (Shape::Flag { outline: outline_size(outline), root, tip }, true)
-        }
-        Form::Peak { section } => {
-            (Shape::Peak { section: section_size(section, around), corner: CornerSize::default() }, false)
-        }
-        Form::Hole { outline, thickness, hole, at, .. } => {
-            let outline = outline_size(outline);
-            let at = at.as_ref().map_or_else(|| outline.length() / 2.0, WrittenLength::length);
-            (Shape::Hole { outline, thickness: thickness.length(), hole: HoleSize::from(hole), at }, true)
-        }
-        Form::Tenon { section, grip, allowance } => {
-            let length = grip.length() + allowance.length();
-            (Shape::Prism { section: section_size(section, around), length }, true)
-        }
-        Form::Rivet { diameter, grip, allowance } => {
-            let section = SectionSize::Round { diameter: diameter.length() };
-            (Shape::Prism { section, length: grip.length() + allowance.length() * 2.0 }, true)
-        }
-        Form::Collar { section, width, height, rule } => {
-            let section = section_size(section, around);
-            let thickness = mm(section.seen_mm(crate::metal::View::Side));
-            let perimeter = (width.length() + height.length()) * 2.0;
-            let length = perimeter + thickness * rule.unwrap_or(around.collar).thicknesses();
-            (Shape::Prism { section, length }, true)
-        }
-        Form::Weld { allowance } => (Shape::Prism { section: around.stock, length: allowance.length() }, true),
-        // The walk along the bar settles its branches.
-        Form::Split { .. } => (Shape::Prism { section: around.stock, length: mm(0.0) }, true),
-        Form::Ball { diameter } => (Shape::Ball { diameter: diameter.length() }, true),
-        Form::Cube { side } => (Shape::Cube { side: side.length() }, true),
-    }
-}
-
-fn prism(section: SectionSize, length: Option<&WrittenLength>) -> (Shape, bool) {
-    (Shape::Prism { section, length: or_zero(length) }, length.is_some())
-}
-
-fn outline_size(spec: &OutlineSpec) -> Outline {
-    match spec {
-        OutlineSpec::Rectangle { length, width } => {
-            Outline::Rectangle { length: or_zero(length.as_ref()), width: or_zero(width.as_ref()) }
-        }
-        OutlineSpec::Trapezoid { length, root, tip } => {
-            Outline::Trapezoid { length: length.length(), root: root.length(), tip: tip.length() }
-        }
-        OutlineSpec::Disc { diameter } => Outline::Disc { diameter: diameter.length() },
-        OutlineSpec::Ellipse { length, width } => Outline::Ellipse { length: length.length(), width: width.length() },
-        OutlineSpec::Leaf { length, width } => Outline::Leaf { length: length.length(), width: width.length() },
-        OutlineSpec::Stadium { length, width } => Outline::Stadium { length: length.length(), width: width.length() },
-        OutlineSpec::Polygon(corners) => {
-            Outline::Polygon(corners.iter().map(|[along, across]| [along.mm(), across.mm()]).collect())
-        }
     }
 }
 

@@ -50,7 +50,7 @@ pub struct Rung {
 pub fn ladder(plan: &Plan, balance: &Balance, bar: usize, segment: usize) -> Option<Ladder> {
     let form = &plan.segment(bar, segment)?.form;
     let shape = balance.bars.get(bar)?.segments.get(segment)?.shape.as_ref()?;
-    if !matches!(form, Form::Drawn { .. } | Form::Taper { .. }) {
+    if !matches!(form, Form::Drawn(_) | Form::Taper(_)) {
         return None;
     }
     // In a branch of a split the bar is the branch as it was cut.

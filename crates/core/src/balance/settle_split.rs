@@ -2,6 +2,7 @@
 
 use super::walk::{Free, Pass, Walk};
 use super::{Settled, Surroundings, Trouble};
+use crate::forms;
 use crate::metal::{
     BranchSize, FreeEnd, OpeningSize, RootSize, SectionSize, Shape, SplitSize, View, cut_offset_mm, in_mm, mm, mm3,
     slug_area,
@@ -33,7 +34,9 @@ impl Walk<'_> {
         free: FreeEnd,
         pass: &mut Pass,
     ) -> Settled {
-        let Form::Split { branches, side, root, opening } = &segment.form else { return Settled::default() };
+        let Form::Split(forms::Split { branches, side, root, opening }) = &segment.form else {
+            return Settled::default();
+        };
         let side = side.as_ref().map_or(FIRST_SIDE, fh_measure::WrittenAngle::radians);
         let stock = raw_branch(around.stock, side, branches.len());
         let below = Surroundings { stock, before: stock, ..around };

@@ -1,8 +1,8 @@
 //! The walk along a bar from its datum end: each segment settled after the one before it, branches within their split.
 
 use super::{Draft, Settled, Surroundings, Trouble, section_size};
-use crate::metal::{FreeEnd, SectionSize, Shape, in_mm, mm, slug_area};
-use crate::plan::{Bar, CollarRule, Form, Gives, Made, Plan, SectionSpec, Segment};
+use crate::metal::{FreeEnd, SectionSize, Shape, in_mm, mm};
+use crate::plan::{Bar, CollarRule, Form, Gives, Plan, Segment};
 use uom::si::f64::Length;
 
 /// One bar of a plan as it is walked along.
@@ -82,12 +82,12 @@ impl<'a> Walk<'a> {
             if pass.seek == Some(index) {
                 pass.found = Some(around);
             }
-            if let Form::Split { .. } = segment.form {
+            if let Form::Split(_) = segment.form {
                 pass.all.push(Settled::default());
                 let rest = segments.get(place + 1..).unwrap_or_default();
                 let open = free_end(at_free_end, free.far, rest);
                 let mut settled = self.settle_split(segment, around, open, pass);
-                if at_free_end && free.far && rest.iter().all(|after| matches!(after.form, Form::Trim { .. })) {
+                if at_free_end && free.far && rest.iter().all(|after| matches!(after.form, Form::Trim(_))) {
                     settled.trouble = Some(Trouble::SplitAtBothEnds);
                 }
                 pass.all[index] = settled;
@@ -99,7 +99,7 @@ impl<'a> Walk<'a> {
                 pass.all.push(settled);
             }
             // What is trimmed away before it does not count.
-            at_free_end &= matches!(segment.form, Form::Trim { .. });
+            at_free_end &= matches!(segment.form, Form::Trim(_));
         }
     }
 
@@ -116,13 +116,13 @@ impl<'a> Walk<'a> {
             Some((at, gives, factor)) if at == index => scaled(&draft, gives, factor),
             _ => draft.settle(),
         };
-        settled.reversed = at_free_end && has_free_end(&segment.form);
+        settled.reversed = at_free_end && segment.form.one().has_free_end();
         settled
     }
 
     /// The share of metal lost to scale in a segment: none in plain, trim and hold; in a split, that of its branches.
     pub(crate) fn scale_share(&self, segment: &Segment) -> f64 {
-        if segment.form.is_as_stock() || matches!(segment.form, Form::Split { .. }) {
+        if segment.form.is_as_stock() || matches!(segment.form, Form::Split(_)) {
             return 0.0;
         }
         let scale = segment.scale.as_ref().or(self.bar.scale.as_ref()).or(self.plan.scale.as_ref());
@@ -182,15 +182,6 @@ fn free_end(at_free_datum: bool, far_is_free: bool, rest: &[Segment]) -> FreeEnd
     }
 }
 
-/// Whether a form at the datum end is read from its other end: its tip is the free end of the bar.
-fn has_free_end(form: &Form) -> bool {
-    match form {
-        Form::Taper { to, .. } => matches!(to, SectionSpec::Point | SectionSpec::Edge(_)),
-        Form::Flag { .. } => true,
-        _ => false,
-    }
-}
-
 /// A draft with the size that gives multiplied, settled.
 pub(crate) fn scaled(draft: &Draft, gives: Gives, factor: f64) -> Settled {
     match draft.scaled(gives, factor) {
@@ -201,19 +192,8 @@ pub(crate) fn scaled(draft: &Draft, gives: Gives, factor: f64) -> Settled {
 
 /// The metal of a settled segment that is cut away, in mm³: what is trimmed off a flag, and what a hole loses.
 pub(crate) fn trimmed_mm3(segment: &Segment, settled: &Settled) -> f64 {
-    let volume = settled.volume_mm3();
-    match (&segment.form, &settled.shape) {
-        (Form::Flag { trim: Some(share), .. }, _) => volume * share.ratio(),
-        (Form::Hole { made, slug, .. }, Some(Shape::Hole { hole, thickness, .. })) => {
-            let lost = match (made, slug) {
-                (Made::Drifted, _) => return 0.0,
-                (Made::Punched, Some(slug)) => slug_area(slug.length()),
-                _ => hole.area(),
-            };
-            (lost * *thickness / crate::metal::mm3(1.0)).value
-        }
-        _ => 0.0,
-    }
+    let lost = |shape| segment.form.one().trimmed_mm3(settled.volume_mm3(), shape);
+    settled.shape.as_ref().map_or(0.0, lost)
 }
 
 /// A length that is not below 0 and not without end.

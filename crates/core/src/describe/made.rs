@@ -1,7 +1,8 @@
 //! What a segment becomes with its sizes as they come out: a size that follows, gave or stands elsewhere is told by its figure.
 
-use super::{derived_words, fine_length, form_words_of};
+use super::{derived_words, fine_length};
 use crate::balance::{Derived, SegmentBalance};
+use crate::forms;
 use crate::metal::{Outline, SectionSize, Shape};
 use crate::plan::{Form, OutlineSpec, PlanUnit, SectionSpec, Segment, SizeName, SquareSpec};
 use fh_measure::{LengthRange, WrittenLength};
@@ -34,8 +35,12 @@ pub fn made_words(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -
     let gave_length =
         balance.derived.iter().find(|size| size.gave && size.name == SizeName::Length).and_then(|size| size.length);
     let mut fits = "";
-    if let (Some(length), Form::Plain { length: l } | Form::Drawn { length: l, .. } | Form::Taper { length: l, .. }) =
-        (gave_length, &mut filled.form)
+    if let (
+        Some(length),
+        Form::Plain(forms::Plain { length: l })
+        | Form::Drawn(forms::Drawn { length: l, .. })
+        | Form::Taper(forms::Taper { length: l, .. }),
+    ) = (gave_length, &mut filled.form)
     {
         *l = written(length, unit);
         told.push(SizeName::Length);
@@ -47,10 +52,10 @@ pub fn made_words(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -
     }
     let derived = balance.derived.iter().filter(|size| !told.contains(&size.name));
     let drawn = if is_gathered(&segment.form, balance) { "upset" } else { "drawn" };
-    let form = form_words_of(&filled.form, drawn);
+    let form = filled.form.one().words(drawn);
     let form = with_size_of_polygon(form, &filled.form, balance.shape.as_ref(), unit);
     let section = match &filled.form {
-        Form::Drawn { section, .. } => Some(section.describe()),
+        Form::Drawn(forms::Drawn { section, .. }) => Some(section.describe()),
         _ => None,
     };
     let words = |size: &Derived| Some(FollowingSize { name: size.name, words: derived_words(size, unit)? });
@@ -62,7 +67,7 @@ fn is_gathered(form: &Form, balance: &SegmentBalance) -> bool {
     /// By less than this it is the bar's own section.
     const SAME: f64 = 1.001;
     let left = balance.stock_length * (1.0 - balance.scale_share);
-    matches!(form, Form::Drawn { .. }) && left > balance.forged_length * SAME
+    matches!(form, Form::Drawn(_)) && left > balance.forged_length * SAME
 }
 
 /// A size as a smith writes it: 14 mm, not 14.0 mm.
@@ -85,18 +90,20 @@ fn fill_sections(form: &mut Form, shape: &Shape, reversed: bool, unit: PlanUnit)
     };
     match (form, shape) {
         (
-            Form::Drawn { section, .. } | Form::Collar { section, .. } | Form::Tenon { section, .. },
+            Form::Drawn(forms::Drawn { section, .. })
+            | Form::Collar(forms::Collar { section, .. })
+            | Form::Tenon(forms::Tenon { section, .. }),
             Shape::Prism { section: size, .. },
         )
-        | (Form::Peak { section }, Shape::Peak { section: size, .. }) => fill(section, size),
-        (Form::Taper { from, to, .. }, Shape::Taper { from: start, to: end, .. }) => {
+        | (Form::Peak(forms::Peak { section }), Shape::Peak { section: size, .. }) => fill(section, size),
+        (Form::Taper(forms::Taper { from, to, .. }), Shape::Taper { from: start, to: end, .. }) => {
             let (start, end) = if reversed { (end, start) } else { (start, end) };
             if let Some(from) = from {
                 fill(from, start);
             }
             fill(to, end);
         }
-        (Form::Shoulder { to, .. }, Shape::Shoulder { from: start, to: end, .. }) => {
+        (Form::Shoulder(forms::Shoulder { to, .. }), Shape::Shoulder { from: start, to: end, .. }) => {
             fill(to, if start.area() < end.area() { start } else { end });
         }
         _ => {}
@@ -142,8 +149,8 @@ fn fill_outline(form: &mut Form, shape: &Shape, told: &mut Vec<SizeName>, unit: 
 
 fn outlines<'f, 's>(form: &'f mut Form, shape: &'s Shape) -> Option<(&'f mut OutlineSpec, &'s Outline)> {
     match (form, shape) {
-        (Form::Flag { outline: spec, .. }, Shape::Flag { outline, .. })
-        | (Form::Hole { outline: spec, .. }, Shape::Hole { outline, .. }) => Some((spec, outline)),
+        (Form::Flag(forms::Flag { outline: spec, .. }), Shape::Flag { outline, .. })
+        | (Form::Hole(forms::Hole { outline: spec, .. }), Shape::Hole { outline, .. }) => Some((spec, outline)),
         _ => None,
     }
 }
@@ -151,8 +158,8 @@ fn outlines<'f, 's>(form: &'f mut Form, shape: &'s Shape) -> Option<(&'f mut Out
 /// A polygon says how many corners it has; here also how long and how wide it is over all.
 fn with_size_of_polygon(words: String, form: &Form, shape: Option<&Shape>, unit: PlanUnit) -> String {
     let (spec, outline) = match (form, shape) {
-        (Form::Flag { outline: spec, .. }, Some(Shape::Flag { outline, .. }))
-        | (Form::Hole { outline: spec, .. }, Some(Shape::Hole { outline, .. })) => (spec, outline),
+        (Form::Flag(forms::Flag { outline: spec, .. }), Some(Shape::Flag { outline, .. }))
+        | (Form::Hole(forms::Hole { outline: spec, .. }), Some(Shape::Hole { outline, .. })) => (spec, outline),
         _ => return words,
     };
     if !matches!(spec, OutlineSpec::Polygon(_)) {

@@ -115,7 +115,7 @@ pub fn segment_end_words(bar: &Bar, balance: &BarBalance, at: usize) -> [&'stati
         Some(at + 1).filter(|after| balance.segments.get(*after).is_some_and(|after| touch(end, after.forged_start)));
     let is_shoulder = |beside: Option<usize>| {
         let segment = beside.and_then(|beside| bar.segment(beside));
-        segment.is_some_and(|segment| matches!(segment.form, Form::Shoulder { .. }))
+        segment.is_some_and(|segment| matches!(segment.form, Form::Shoulder(_)))
     };
     [
         if is_shoulder(before) { "the shoulder" } else { "its start" },

@@ -16,7 +16,7 @@ pub fn scale_words(plan: &Plan, bar: &Bar) -> String {
     let mut words = vec![text(of_bar)];
     for (at, flat) in bar.flat().iter().enumerate() {
         let form = &flat.segment.form;
-        let own = flat.segment.scale.as_ref().filter(|_| !form.is_as_stock() && !matches!(form, Form::Split { .. }));
+        let own = flat.segment.scale.as_ref().filter(|_| !form.is_as_stock() && !matches!(form, Form::Split(_)));
         let differs = |own: &&WrittenShare| (own.ratio() - of_bar.map_or(0.0, WrittenShare::ratio)).abs() > 1e-9;
         words.extend(own.filter(differs).map(|own| format!("“{}” {}", part_name(bar, at), text(Some(own)))));
     }

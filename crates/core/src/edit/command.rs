@@ -2,6 +2,7 @@
 
 use super::boundary::{BoundaryMove, Gave, move_boundary};
 use super::{joint_names, work_parts};
+use crate::forms;
 use crate::plan::{
     Bar, Chain, Coating, Duty, Form, Joint, Limits, Plan, Practice, SectionSpec, Segment, Underlay, Units, Work,
 };
@@ -323,21 +324,21 @@ fn mend_first_segment(bar: &mut Bar) {
 
 fn mend_first_of(segments: &mut [Segment]) {
     for segment in segments.iter_mut() {
-        if let Form::Split { branches, .. } = &mut segment.form {
+        if let Form::Split(forms::Split { branches, .. }) = &mut segment.form {
             branches.iter_mut().for_each(|branch| mend_first_of(&mut branch.segments));
         }
     }
     let Some(first) = segments.first_mut() else { return };
     let section = match &mut first.form {
-        Form::Taper { from, to, .. } => {
+        Form::Taper(forms::Taper { from, to, .. }) => {
             from.take_if(|from| *from == SectionSpec::Same);
             to
         }
-        Form::Drawn { section, .. }
-        | Form::Peak { section }
-        | Form::Tenon { section, .. }
-        | Form::Collar { section, .. }
-        | Form::Shoulder { to: section, .. } => section,
+        Form::Drawn(forms::Drawn { section, .. })
+        | Form::Peak(forms::Peak { section })
+        | Form::Tenon(forms::Tenon { section, .. })
+        | Form::Collar(forms::Collar { section, .. })
+        | Form::Shoulder(forms::Shoulder { to: section, .. }) => section,
         _ => return,
     };
     if *section == SectionSpec::Same {

@@ -1,7 +1,7 @@
 //! Writing a settled size back into the plan, in the plan's unit.
 
-use crate::balance::Settled;
-use crate::metal::{Outline, SectionSize, Shape, in_mm, mm};
+use crate::balance::{Rolled, Settled};
+use crate::metal::{Outline, SectionSize, in_mm, mm};
 use crate::plan::{Bend, Form, Gives, OutlineSpec, SectionSpec, Segment, SizeName, SquareSpec, ThicknessSpec};
 use fh_measure::{LengthRange, LengthUnit, WrittenLength, format_decimal};
 use uom::si::f64::Length;
@@ -47,55 +47,21 @@ fn keep_tolerances(segment: &mut Segment, before: &[WrittenLength]) {
 
 fn rewrite_sizes(segment: &mut Segment, gives: Gives, settled: &Settled, pen: Pen) -> Option<Vec<SizeName>> {
     let shape = settled.shape.as_ref()?;
-    if follows_from_socket(segment, gives) || (gives == Gives::Length && follows_from_bend(segment)) {
+    if follows_from_socket(segment, gives) || (gives == Gives::Length && segment.form.one().length_follows()) {
         return rewrite_bend(segment, settled, pen);
     }
-    match (&mut segment.form, shape) {
-        (Form::Plain { length }, shape) => *length = Some(pen.write(shape.length())?),
-        (Form::Trim { length } | Form::Hold { length }, shape) => *length = pen.write(shape.length())?,
-        (Form::Drawn { length, section }, Shape::Prism { section: size, .. }) => match gives {
-            Gives::Length => *length = Some(pen.write(shape.length())?),
-            _ => *section = pen.section(*size)?,
-        },
-        (Form::Taper { length, to, .. }, Shape::Taper { to: size, .. }) => match gives {
-            Gives::Length => *length = Some(pen.write(shape.length())?),
-            _ => *to = pen.section(*size)?,
-        },
-        (Form::Flag { outline, thickness, .. }, Shape::Flag { outline: size, root, tip }) => match gives {
-            Gives::Thickness => *thickness = pen.thickness(thickness, *root, *tip)?,
-            _ => *outline = pen.outline(outline, size)?,
-        },
-        (Form::Hole { outline, thickness, at, .. }, Shape::Hole { outline: size, thickness: thick, at: place, .. }) => {
-            match gives {
-                Gives::Thickness => *thickness = pen.write(*thick)?,
-                _ => *outline = pen.outline(outline, size)?,
-            }
-            if let (Some(at), Gives::Length) = (at, gives) {
-                *at = pen.write(*place)?;
-            }
-        }
-        (Form::Ball { diameter: size } | Form::Cube { side: size }, shape) => *size = pen.write(shape.length())?,
-        _ => return None,
-    }
-    Some(vec![name_of(&segment.form, gives)?])
+    segment.form.one_mut().rewrite(gives, shape, pen)?;
+    Some(vec![segment.form.one().given_name(gives)?])
 }
 
-/// Whether a segment has no length of its own: it follows from the bend.
-fn follows_from_bend(segment: &Segment) -> bool {
-    matches!(
-        segment.form,
-        Form::Plain { length: None } | Form::Drawn { length: None, .. } | Form::Taper { length: None, .. }
-    )
-}
-
-/// Whether the size of a flag that gives is the one that follows from its socket.
+/// Whether the size that gives is the one that follows from the socket.
 fn follows_from_socket(segment: &Segment, gives: Gives) -> bool {
-    match &segment.form {
-        Form::Flag { outline: OutlineSpec::Rectangle { length, width }, .. } => match gives {
-            Gives::Length => length.is_none(),
-            Gives::Width => width.is_none(),
-            Gives::Thickness | Gives::Nothing => false,
-        },
+    if !matches!(segment.form, Form::Flag(_)) {
+        return false;
+    }
+    match (segment.form.one().rolled(), gives) {
+        (Rolled::LengthFollows, Gives::Length) | (Rolled::WidthFollows, Gives::Width) => true,
+        (Rolled::Unknown, gives) => matches!(gives, Gives::Length | Gives::Width),
         _ => false,
     }
 }
@@ -124,48 +90,31 @@ fn rewrite_bend(segment: &mut Segment, settled: &Settled, pen: Pen) -> Option<Ve
     }
 }
 
-fn name_of(form: &Form, gives: Gives) -> Option<SizeName> {
-    match form {
-        Form::Ball { .. } => Some(SizeName::Diameter),
-        Form::Flag { outline: OutlineSpec::Disc { .. }, .. } if gives != Gives::Thickness => Some(SizeName::Diameter),
-        Form::Cube { .. } => Some(SizeName::Side),
-        _ => gives.size(),
-    }
-}
-
 /// A size of a segment as it is written now, by its name.
 pub(super) fn size_words(segment: &Segment, name: SizeName) -> String {
-    use SizeName as N;
-    match (name, &segment.form, &segment.bend) {
-        (N::InsideRadius, _, Some(Bend::Curve { inside_radius: Some(size), .. }))
-        | (N::InsideDiameter, _, Some(Bend::Ring { inside_diameter: Some(size), .. })) => size.text().to_owned(),
-        (N::OuterRadius, _, Some(Bend::Scroll { outer_radius: Some(size), .. }))
-        | (N::Mandrel, _, Some(Bend::Socket { mandrel: Some(size), .. })) => size.text().to_owned(),
-        (N::Thickness, Form::Hole { thickness, .. }, _) => thickness.text().to_owned(),
-        (N::Width, Form::Hole { outline, .. }, _) => outline.describe(),
-        (N::Thickness, Form::Flag { thickness, .. }, _) => thickness.describe(),
-        (N::Width, Form::Flag { outline, .. }, _) => outline.describe(),
-        (N::Width | N::Thickness, Form::Drawn { section, .. } | Form::Taper { to: section, .. }, _) => {
-            section.describe()
-        }
-        (_, Form::Flag { outline, .. }, _) => {
-            outline.length().map_or_else(|| outline.describe(), |l| l.text().to_owned())
-        }
-        (_, form, _) => form.length().map_or_else(String::new, |length| length.text().to_owned()),
+    let mut of_bend = None;
+    if let Some(bend) = &segment.bend {
+        bend.sizes(&mut |found, length| {
+            if found == name {
+                of_bend = Some(length.text().to_owned());
+            }
+        });
     }
+    of_bend.unwrap_or_else(|| segment.form.one().given_words(name))
 }
 
 /// Writes settled lengths in a unit.
 #[derive(Clone, Copy)]
-pub(super) struct Pen {
+pub(crate) struct Pen {
     /// The unit.
-    pub(super) unit: LengthUnit,
+    pub(crate) unit: LengthUnit,
     /// How many decimals more than usual: a size that much bar hangs on is written more finely.
-    pub(super) finer: usize,
+    pub(crate) finer: usize,
 }
 
 impl Pen {
-    fn write(self, length: Length) -> Option<WrittenLength> {
+    /// A size above 0.
+    pub(crate) fn write(self, length: Length) -> Option<WrittenLength> {
         self.write_in(length, LengthRange::AboveZero)
     }
 
@@ -185,7 +134,8 @@ impl Pen {
         if (written.mm() - in_mm(length)).abs() < 1e-6 { Some(written.clone()) } else { self.write(length) }
     }
 
-    fn section(self, size: SectionSize) -> Option<SectionSpec> {
+    /// A section with its settled sizes.
+    pub(crate) fn section(self, size: SectionSize) -> Option<SectionSpec> {
         let eased = |radius: Length| {
             if in_mm(radius) > 0.0 { self.write(radius).map(Some) } else { Some(None) }
         };
@@ -213,7 +163,8 @@ impl Pen {
         })
     }
 
-    fn thickness(self, written: &ThicknessSpec, root: Length, tip: Length) -> Option<ThicknessSpec> {
+    /// A thickness with its settled sizes, even or tapered as it was.
+    pub(crate) fn thickness(self, written: &ThicknessSpec, root: Length, tip: Length) -> Option<ThicknessSpec> {
         Some(match written {
             ThicknessSpec::Even(_) => ThicknessSpec::Even(self.write(root)?),
             ThicknessSpec::Tapered { .. } => ThicknessSpec::Tapered { root: self.write(root)?, tip: self.write(tip)? },
@@ -221,7 +172,7 @@ impl Pen {
     }
 
     /// An outline with its settled sizes.
-    fn outline(self, written: &OutlineSpec, size: &Outline) -> Option<OutlineSpec> {
+    pub(crate) fn outline(self, written: &OutlineSpec, size: &Outline) -> Option<OutlineSpec> {
         let both = |length, width| Some((self.keep(length, size.length())?, self.keep(width, size.width())?));
         Some(match (written, size) {
             (OutlineSpec::Rectangle { length, width }, _) => {

@@ -17,11 +17,12 @@ pub use schema::schema;
 use crate::motif::{MOTIF_VERSION, Motif};
 use crate::plan::{FORMAT_VERSION, Plan};
 use extent::Extent;
-use key_path::KeyPath;
+pub(crate) use key_path::KeyPath;
 use look_over::Sort;
 use places::{Kind, Place, Stopped};
 use serde::Serialize;
 use serde::de::{DeserializeOwned, IgnoredAny};
+pub(crate) use validate::{Checked, SectionPlace, check_outline, check_section, check_segment, refuse};
 
 /// The most bytes a plan file may have: 16 MB. The largest plan we know of takes a thousandth of it.
 pub const MOST_BYTES: u64 = 16 * MEGABYTE;

@@ -6,9 +6,7 @@ use super::key_path::KeyPath;
 use super::wording::shortened;
 use crate::material;
 use crate::motif::Motif;
-use crate::plan::{
-    Bar, Bend, Branch, Form, Limits, Opening, OutlineSpec, Plan, RunoutSpec, SectionSpec, Segment, Underlay,
-};
+use crate::plan::{Bar, Bend, Limits, OutlineSpec, Plan, SectionSpec, Segment, Underlay};
 use fh_measure::{WrittenAngle, WrittenLength};
 
 mod joints;
@@ -18,16 +16,18 @@ mod work;
 
 /// Something wrong with a value.
 #[derive(Debug)]
-pub(super) struct Fault {
+pub(crate) struct Fault {
     /// Its key.
     pub(super) path: KeyPath,
     /// What was read, and what would be right.
     pub(super) message: String,
 }
 
-type Checked = Result<(), Fault>;
+/// Nothing, or what is wrong.
+pub(crate) type Checked = Result<(), Fault>;
 
-fn refuse(path: KeyPath, message: impl Into<String>) -> Checked {
+/// Says what is wrong with a value.
+pub(crate) fn refuse(path: KeyPath, message: impl Into<String>) -> Checked {
     Err(Fault { path, message: message.into() })
 }
 
@@ -123,85 +123,42 @@ fn check_bar(bar: &Bar, at: &KeyPath) -> Checked {
         .try_for_each(|(index, segment)| check_segment(segment, index == 0, &segments.index(index)))
 }
 
-fn check_segment(segment: &Segment, first: bool, at: &KeyPath) -> Checked {
+/// Checks one segment; `first` tells that none lies before it.
+pub(crate) fn check_segment(segment: &Segment, first: bool, at: &KeyPath) -> Checked {
     let form = at.key("form").key(segment.form.kind().name());
-    for (key, section, end_of_taper) in sections(&segment.form) {
-        check_section(section, first, end_of_taper, &form.key(key))?;
-    }
-    match &segment.form {
-        Form::Taper { runout: Some(RunoutSpec::Power(power)), .. } if !(0.1..=10.0).contains(power) => {
-            let message = format!("the power {power} was read; it runs from 0.1 to 10");
-            return refuse(form.key("runout").key("power"), message);
-        }
-        Form::Flag { outline: OutlineSpec::Polygon(corners), .. } => {
-            check_polygon(corners, &form.key("outline").key("polygon"))?;
-        }
-        Form::Hole { outline: OutlineSpec::Polygon(corners), .. } => {
-            check_polygon(corners, &form.key("outline").key("polygon"))?;
-        }
-        Form::Split { branches, side, opening, .. } => check_split(branches, side.as_ref(), opening.as_ref(), &form)?,
-        _ => {}
-    }
+    segment.form.one().check(first, &form)?;
     repeats::check_repeats(&segment.repeats, &at.key("repeats"))?;
     segment.bend.as_ref().map_or(Ok(()), |bend| check_bend(bend, &at.key("bend").key(bend.kind().name())))
 }
 
-/// A split's branches are chains of their own; it is cut along one of the four sides.
-fn check_split(branches: &[Branch], side: Option<&WrittenAngle>, opening: Option<&Opening>, at: &KeyPath) -> Checked {
-    let list = at.key("branches");
-    if branches.len() < 2 {
-        return refuse(list, format!("a split has two branches or more; this one has {}", branches.len()));
-    }
-    if let Some(side) = side
-        && (side.radians() / std::f64::consts::FRAC_PI_2).fract().abs() > 1e-9
-    {
-        return refuse(at.key("side"), format!("{} was read; the sides are 0, 90, 180 and 270 deg", side.text()));
-    }
-    if let Some(turns) = opening.and_then(|opening| opening.turns).filter(|turns| !turns.is_finite()) {
-        return refuse(at.key("opening").key("turns"), format!("{turns} is no count of turns"));
-    }
-    branches.iter().enumerate().try_for_each(|(index, branch)| {
-        let segments = list.index(index).key("segments");
-        let mut each = branch.segments.iter().enumerate();
-        each.try_for_each(|(place, segment)| check_segment(segment, place == 0, &segments.index(place)))
-    })
+/// Where in a form a section stands.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum SectionPlace {
+    /// Along the bar, where there has to be metal.
+    Along,
+    /// At an end of a taper, which may run out to nothing.
+    EndOfTaper,
 }
 
-/// The sections of a form: the key, the section, and whether it is the end of a taper.
-fn sections(form: &Form) -> Vec<(&'static str, &SectionSpec, bool)> {
-    match form {
-        Form::Drawn { section, .. }
-        | Form::Peak { section }
-        | Form::Tenon { section, .. }
-        | Form::Collar { section, .. } => vec![("section", section, false)],
-        Form::Shoulder { to, .. } => vec![("to", to, false)],
-        Form::Taper { from, to, .. } => {
-            let from = from.as_ref().map(|from| ("from", from, true));
-            from.into_iter().chain([("to", to, true)]).collect()
-        }
-        Form::Plain { .. }
-        | Form::Flag { .. }
-        | Form::Hole { .. }
-        | Form::Rivet { .. }
-        | Form::Weld { .. }
-        | Form::Split { .. }
-        | Form::Ball { .. }
-        | Form::Cube { .. }
-        | Form::Trim { .. }
-        | Form::Hold { .. } => Vec::new(),
-    }
-}
-
-fn check_section(section: &SectionSpec, first: bool, end_of_taper: bool, at: &KeyPath) -> Checked {
+/// Makes sure that a section may stand where it does.
+pub(crate) fn check_section(section: &SectionSpec, first: bool, place: SectionPlace, at: &KeyPath) -> Checked {
     match section {
         SectionSpec::Same if first => refuse(
             at.clone(),
             "\"same\" is as the segment before ends, and before the first there is none; \"stock\" may be meant",
         ),
-        SectionSpec::Point | SectionSpec::Edge(_) if !end_of_taper => {
+        SectionSpec::Point | SectionSpec::Edge(_) if place != SectionPlace::EndOfTaper => {
             let message = format!("the section \"{}\" may only be the end of a taper", section.kind().name());
             refuse(at.clone(), message)
         }
+        _ => Ok(()),
+    }
+}
+
+/// Makes sure that an outline can be one.
+pub(crate) fn check_outline(outline: &OutlineSpec, at: &KeyPath) -> Checked {
+    match outline {
+        OutlineSpec::Polygon(corners) => check_polygon(corners, &at.key("polygon")),
         _ => Ok(()),
     }
 }

@@ -2,6 +2,7 @@
 
 use super::scene::{Rule, Scene, times};
 use super::{Check, Finding, Severity, apart, is_over, is_under};
+use crate::forms;
 use crate::metal::{Shape, View};
 use crate::plan::Form;
 
@@ -29,8 +30,8 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     for seen in scene.segments() {
         let (rule, allowance) = match &seen.segment.form {
             // A tenon without a head is wedged or pinned.
-            Form::Tenon { allowance, .. } if allowance.mm() > 0.0 => (TENON, allowance.mm()),
-            Form::Rivet { allowance, .. } => (RIVET, allowance.mm()),
+            Form::Tenon(forms::Tenon { allowance, .. }) if allowance.mm() > 0.0 => (TENON, allowance.mm()),
+            Form::Rivet(forms::Rivet { allowance, .. }) => (RIVET, allowance.mm()),
             _ => continue,
         };
         let Shape::Prism { section, .. } = seen.shape else { continue };

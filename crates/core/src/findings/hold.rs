@@ -39,11 +39,11 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
             })
     };
     let remedy = |then: &str| format!("Leave {} or more to hold, {then}.", scene.millimeters(least));
-    let plain = length_of(|form| matches!(form, Form::Plain { .. })).map_or(0.0, |(length, _)| length);
+    let plain = length_of(|form| matches!(form, Form::Plain(_))).map_or(0.0, |(length, _)| length);
     // What is left over of a bar already cut can be held as well.
     let left_over = scene.bar.length.as_ref().map_or(0.0, |bar| bar.mm() - in_mm(scene.balance.last_mark()));
     let plain = plain.max(left_over);
-    match length_of(|form| matches!(form, Form::Hold { .. })) {
+    match length_of(|form| matches!(form, Form::Hold(_))) {
         Some((hold, at)) if is_under(hold, least) && is_under(plain, least) => {
             let [left, enough] = scene.apart([hold, least]);
             let message = format!("Only {left} is left to hold; {enough} is the least.");

@@ -69,7 +69,7 @@ pub(super) fn check(plan: &Plan, found: &mut Vec<Finding>) {
 /// Whether anything of the plan is forged or bent.
 fn is_worked(plan: &Plan) -> bool {
     let is_worked = |segment: &Segment| {
-        segment.bend.is_some() || !matches!(segment.form, Form::Plain { .. } | Form::Trim { .. } | Form::Hold { .. })
+        segment.bend.is_some() || !matches!(segment.form, Form::Plain(_) | Form::Trim(_) | Form::Hold(_))
     };
     plan.bars.iter().flat_map(|bar| bar.flat()).any(|flat| is_worked(flat.segment))
 }
@@ -104,7 +104,7 @@ fn welds(plan: &Plan, metal: &Material, found: &mut Vec<Finding>) {
     let mut tell = |place: Place, what: String| found.push(rule.at(place, format!("{what}: {said}."), remedy.clone()));
     for (bar, own) in plan.bars.iter().enumerate() {
         let flat = own.flat();
-        let parts = flat.iter().enumerate().filter(|(_, flat)| matches!(flat.segment.form, Form::Weld { .. }));
+        let parts = flat.iter().enumerate().filter(|(_, flat)| matches!(flat.segment.form, Form::Weld(_)));
         for (at, _) in parts {
             tell(Place { bar: Some(bar), segment: Some(at) }, "A fire weld is planned".to_owned());
         }
@@ -139,7 +139,7 @@ fn is_new_weld(plan: &Plan, bar: usize, deed: &Deed) -> bool {
         let bar = plan.bars.get(bar)?;
         bar.segment(bar.find_path(path)?)
     };
-    let is_weld = |path: &String| part(path).is_some_and(|segment| matches!(segment.form, Form::Weld { .. }));
+    let is_weld = |path: &String| part(path).is_some_and(|segment| matches!(segment.form, Form::Weld(_)));
     let is_told = joint.is_some_and(|joint| joint.kind == JointKind::Weld)
         || (!deed.parts.is_empty() && deed.parts.iter().all(is_weld));
     !is_told

@@ -2,6 +2,7 @@
 
 use super::scene::{Rule, Scene};
 use super::{Check, Finding, Severity};
+use crate::forms;
 use crate::plan::{Form, Segment};
 use fh_measure::WrittenLength;
 
@@ -37,7 +38,7 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
 /// A segment without those of its branches, which are looked at on their own.
 fn without_branches(segment: &Segment) -> Segment {
     let mut own = segment.clone();
-    if let Form::Split { branches, .. } = &mut own.form {
+    if let Form::Split(forms::Split { branches, .. }) = &mut own.form {
         branches.clear();
     }
     own

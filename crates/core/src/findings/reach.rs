@@ -39,7 +39,7 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
 /// How far in from an end that goes into the fire a part reaches, in mm. What is held does not go in; of two free ends the
 /// nearer one does.
 fn how_far(scene: &Scene<'_>, seen: &Seen<'_>) -> f64 {
-    let is_hold = |segment: Option<&Segment>| segment.is_some_and(|it| matches!(it.form, Form::Hold { .. }));
+    let is_hold = |segment: Option<&Segment>| segment.is_some_and(|it| matches!(it.form, Form::Hold(_)));
     let from_datum = in_mm(seen.balance.mark_end);
     let from_far = in_mm(scene.balance.last_mark() - seen.balance.mark_start);
     match (is_hold(scene.bar.segments.first()), is_hold(scene.bar.segments.last())) {

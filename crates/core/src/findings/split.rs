@@ -96,7 +96,7 @@ fn as_cut(scene: &Scene<'_>, seen: &Seen<'_>, split: &SplitSize, found: &mut Vec
     use crate::plan::Form;
     let even = 1.0 / split.branches.len() as f64;
     for (branch, part) in seen.segment.form.branches().iter().zip(&split.branches) {
-        let plain = branch.segments.iter().any(|segment| matches!(segment.form, Form::Plain { .. }));
+        let plain = branch.segments.iter().any(|segment| matches!(segment.form, Form::Plain(_)));
         if plain && is_over((part.share - even).abs(), ALIKE) {
             let message = format!(
                 "A part of “{}” is left as cut and reckoned with an even share of the bar; the cut makes it {} wide.",

@@ -63,10 +63,8 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
 
 /// Whether the metal is gathered: a form larger both ways than the stock.
 fn is_upset(scene: &Scene<'_>, seen: &Seen<'_>) -> bool {
-    let gathers = matches!(
-        seen.segment.form,
-        Form::Drawn { .. } | Form::Taper { .. } | Form::Peak { .. } | Form::Ball { .. } | Form::Cube { .. }
-    );
+    let gathers =
+        matches!(seen.segment.form, Form::Drawn(_) | Form::Taper(_) | Form::Peak(_) | Form::Ball(_) | Form::Cube(_));
     let is_larger = || is_over((seen.balance.area_at(0.5) / scene.balance.stock_area).value, 1.0);
     gathers && is_over(in_mm(seen.balance.stock_length), in_mm(seen.balance.forged_length)) && is_larger()
 }

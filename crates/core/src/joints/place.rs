@@ -86,10 +86,10 @@ pub fn joined(plan: &Plan) -> Vec<Joined> {
 
 pub(super) fn role(segment: &Segment) -> Role {
     match (&segment.form, &segment.bend) {
-        (Form::Hole { .. }, _) => Role::Hole,
-        (Form::Tenon { .. }, _) => Role::Tenon,
-        (Form::Rivet { .. }, _) => Role::Rivet,
-        (Form::Collar { .. }, _) => Role::Collar,
+        (Form::Hole(_), _) => Role::Hole,
+        (Form::Tenon(_), _) => Role::Tenon,
+        (Form::Rivet(_), _) => Role::Rivet,
+        (Form::Collar(_), _) => Role::Collar,
         (_, Some(Bend::Ring { .. } | Bend::Socket { .. })) => Role::Eye,
         _ => Role::Bar,
     }

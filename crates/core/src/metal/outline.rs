@@ -1,7 +1,8 @@
 //! The outline of a flag, settled: exact area, centroid and width at each place.
 
 use super::{HoleSize, in_mm, mm, mm2};
-use crate::plan::Gives;
+use crate::plan::{Gives, OutlineSpec};
+use fh_measure::WrittenLength;
 use std::f64::consts::{FRAC_PI_2, PI};
 use uom::si::f64::{Area, Length};
 
@@ -55,6 +56,28 @@ pub enum Outline {
     },
     /// A simple polygon in mm: along the bar from the root, and across it.
     Polygon(Vec<[f64; 2]>),
+}
+
+impl From<&OutlineSpec> for Outline {
+    /// What is left out is 0 until it follows.
+    fn from(spec: &OutlineSpec) -> Self {
+        let or_zero = |size: &Option<WrittenLength>| size.as_ref().map_or(mm(0.0), WrittenLength::length);
+        match spec {
+            OutlineSpec::Rectangle { length, width } => {
+                Self::Rectangle { length: or_zero(length), width: or_zero(width) }
+            }
+            OutlineSpec::Trapezoid { length, root, tip } => {
+                Self::Trapezoid { length: length.length(), root: root.length(), tip: tip.length() }
+            }
+            OutlineSpec::Disc { diameter } => Self::Disc { diameter: diameter.length() },
+            OutlineSpec::Ellipse { length, width } => Self::Ellipse { length: length.length(), width: width.length() },
+            OutlineSpec::Leaf { length, width } => Self::Leaf { length: length.length(), width: width.length() },
+            OutlineSpec::Stadium { length, width } => Self::Stadium { length: length.length(), width: width.length() },
+            OutlineSpec::Polygon(corners) => {
+                Self::Polygon(corners.iter().map(|[along, across]| [along.mm(), across.mm()]).collect())
+            }
+        }
+    }
 }
 
 impl Outline {

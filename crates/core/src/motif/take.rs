@@ -28,14 +28,9 @@ impl Motif {
 /// The section that a run of segments ends in, as it is written.
 fn section_after(segments: &[Segment]) -> SectionSpec {
     for segment in segments.iter().rev() {
-        let section = match &segment.form {
-            Form::Drawn { section, .. } | Form::Peak { section } | Form::Tenon { section, .. } => section,
-            Form::Taper { to, .. } | Form::Shoulder { to, .. } => to,
-            Form::Rivet { diameter, .. } => return SectionSpec::Round(diameter.clone()),
-            _ => return SectionSpec::Stock,
-        };
-        if *section != SectionSpec::Same {
-            return section.clone();
+        let Some(section) = segment.form.one().section_after() else { return SectionSpec::Stock };
+        if section != SectionSpec::Same {
+            return section;
         }
     }
     SectionSpec::Stock
@@ -43,24 +38,9 @@ fn section_after(segments: &[Segment]) -> SectionSpec {
 
 /// Writes the section before it into a form that begins with it.
 fn name_the_start(form: &mut Form, before: &SectionSpec) {
-    match form {
-        Form::Taper { from, to, .. } => {
-            if from.as_ref().is_none_or(|from| *from == SectionSpec::Same) {
-                *from = Some(before.clone());
-            }
-            if *to == SectionSpec::Same {
-                *to = before.clone();
-            }
-        }
-        Form::Drawn { section, .. }
-        | Form::Peak { section }
-        | Form::Tenon { section, .. }
-        | Form::Collar { section, .. }
-        | Form::Shoulder { to: section, .. }
-            if *section == SectionSpec::Same =>
-        {
+    for section in form.one_mut().sections_mut() {
+        if *section == SectionSpec::Same {
             *section = before.clone();
         }
-        _ => {}
     }
 }

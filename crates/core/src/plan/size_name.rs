@@ -15,7 +15,7 @@ pub enum SizeName {
     TipThickness,
     /// Across what is round.
     Diameter,
-    /// The side of a cube.
+    /// The side of what is square.
     Side,
     /// How far a curve turns.
     Angle,
@@ -61,11 +61,57 @@ pub enum SizeName {
     FourthCut,
     /// The same of the fifth.
     FifthCut,
+    /// How much the edges of a section are eased.
+    EdgeRadius,
+    /// From flat to flat of a section with six or eight sides.
+    AcrossFlats,
+    /// How high a half-round is.
+    Height,
+    /// How wide a fishtail is at its root.
+    RootWidth,
+    /// How wide a fishtail is at its tip.
+    TipWidth,
+    /// How far along or across a corner of an outline lies.
+    Corner,
+    /// Across a round hole.
+    HoleDiameter,
+    /// The side of a square hole.
+    HoleSide,
+    /// How long a slot is.
+    HoleLength,
+    /// How wide a slot is.
+    HoleWidth,
+    /// Across the slug that a punch drives out.
+    Slug,
+    /// From the root of a boss to the middle of its hole.
+    MiddleOfHole,
+    /// How thick what a pin goes through is.
+    Grip,
+    /// What stands out for a head, or is left for a weld.
+    Allowance,
+    /// How wide the bundle in a collar is.
+    BundleWidth,
+    /// How high the bundle in a collar is.
+    BundleHeight,
+    /// The radius at the end of a slit.
+    RootRadius,
+    /// Across the hole at the end of a slit.
+    RootHole,
+    /// How wide a closed slit is opened.
+    Opening,
+    /// What another part supplies of a socket.
+    Less,
+    /// From mark to mark of a row.
+    RowStep,
+    /// How wide a mark of a row is.
+    RowWidth,
+    /// What a row leaves free at its ends.
+    RowMargin,
 }
 
 impl SizeName {
     /// Every name.
-    pub const ALL: [Self; 29] = [
+    pub const ALL: [Self; 52] = [
         Self::Length,
         Self::Width,
         Self::Thickness,
@@ -95,6 +141,29 @@ impl SizeName {
         Self::ThirdCut,
         Self::FourthCut,
         Self::FifthCut,
+        Self::EdgeRadius,
+        Self::AcrossFlats,
+        Self::Height,
+        Self::RootWidth,
+        Self::TipWidth,
+        Self::Corner,
+        Self::HoleDiameter,
+        Self::HoleSide,
+        Self::HoleLength,
+        Self::HoleWidth,
+        Self::Slug,
+        Self::MiddleOfHole,
+        Self::Grip,
+        Self::Allowance,
+        Self::BundleWidth,
+        Self::BundleHeight,
+        Self::RootRadius,
+        Self::RootHole,
+        Self::Opening,
+        Self::Less,
+        Self::RowStep,
+        Self::RowWidth,
+        Self::RowMargin,
     ];
 
     /// The cuts of a split, in their order.
@@ -132,6 +201,29 @@ impl SizeName {
             Self::ThirdCut => "third cut",
             Self::FourthCut => "fourth cut",
             Self::FifthCut => "fifth cut",
+            Self::EdgeRadius => "edge radius",
+            Self::AcrossFlats => "across flats",
+            Self::Height => "height",
+            Self::RootWidth => "width at the root",
+            Self::TipWidth => "width at the tip",
+            Self::Corner => "place of a corner",
+            Self::HoleDiameter => "diameter of the hole",
+            Self::HoleSide => "side of the hole",
+            Self::HoleLength => "length of the hole",
+            Self::HoleWidth => "width of the hole",
+            Self::Slug => "slug",
+            Self::MiddleOfHole => "middle of the hole",
+            Self::Grip => "grip",
+            Self::Allowance => "allowance",
+            Self::BundleWidth => "width of the bundle",
+            Self::BundleHeight => "height of the bundle",
+            Self::RootRadius => "radius at the root",
+            Self::RootHole => "hole at the root",
+            Self::Opening => "opening",
+            Self::Less => "less",
+            Self::RowStep => "step of the row",
+            Self::RowWidth => "width of the row",
+            Self::RowMargin => "margin of the row",
         }
     }
 }
@@ -142,6 +234,8 @@ mod tests {
     use super::*;
     use crate::balance::balance;
     use crate::file;
+    use crate::plan::Segment;
+    use crate::plan::sizes::tests::SEGMENTS;
     use serde_json::{Value, json};
     use std::collections::BTreeSet;
 
@@ -179,7 +273,7 @@ mod tests {
         let words: BTreeSet<_> = SizeName::ALL.into_iter().map(SizeName::words).collect();
         assert_eq!(words.len(), SizeName::ALL.len(), "{words:?}");
         assert!(words.iter().all(|words| !words.trim().is_empty()));
-        assert_eq!(SizeName::ALL.len(), SizeName::FifthCut as usize + 1, "all of them are listed");
+        assert_eq!(SizeName::ALL.len(), SizeName::RowMargin as usize + 1, "all of them are listed");
     }
 
     #[test]
@@ -197,7 +291,7 @@ mod tests {
         let hole = |made: &str| {
             let boss = json!({ "rectangle": { "length": "40 mm", "width": "30 mm" } });
             let hole = json!({ "outline": boss, "thickness": "10 mm", "hole": { "round": "12 mm" }, "made": made });
-            json!({ "name": "it", "form": { "hole": hole } })
+            pruned(json!({ "name": "it", "form": { "hole": hole } }))
         };
         let giving = |form: Value, gives: &str| json!({ "name": "it", "form": form, "gives": gives });
         let even = json!({ "flag": { "outline": { "disc": { "diameter": "50 mm" } }, "thickness": "4 mm" } });
@@ -236,6 +330,16 @@ mod tests {
             giving(json!({ "cube": { "side": "30 mm" } }), "length"),
         ];
         let mut all = BTreeSet::new();
+        // What is written is found among the written.
+        let every_key = file::read(include_bytes!("../../tests/every_key.plan.json")).unwrap();
+        let every_place: Vec<Segment> = serde_json::from_str(SEGMENTS).unwrap();
+        let built = serde_json::from_value::<Segment>(hole("drilled")).unwrap();
+        let of_bars = every_key.bars.iter().flat_map(|bar| &bar.segments);
+        for segment in of_bars.chain(&every_place).chain([&built]) {
+            segment.sizes(&mut |name, _| {
+                all.insert(name);
+            });
+        }
         for segment in of_bends.into_iter().chain(of_the_trade) {
             all.extend(found(&bar, None, segment));
         }

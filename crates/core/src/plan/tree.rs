@@ -5,6 +5,7 @@
 //! depth, and lists of the balance are in this order.
 
 use super::{Bar, Segment};
+use crate::forms;
 
 /// One segment of a bar with its place in the tree.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -71,7 +72,9 @@ impl Bar {
         match chain {
             Chain::Bar => Some(&mut self.segments),
             Chain::Branch { split, branch } => match &mut self.segment_mut(split)?.form {
-                super::Form::Split { branches, .. } => branches.get_mut(branch).map(|branch| &mut branch.segments),
+                super::Form::Split(forms::Split { branches, .. }) => {
+                    branches.get_mut(branch).map(|branch| &mut branch.segments)
+                }
                 _ => None,
             },
         }
@@ -186,7 +189,7 @@ fn find_mut(segments: &mut [Segment], mut at: usize) -> Option<&mut Segment> {
         }
         if at < count {
             at -= 1;
-            let super::Form::Split { branches, .. } = &mut segment.form else { return None };
+            let super::Form::Split(forms::Split { branches, .. }) = &mut segment.form else { return None };
             for branch in branches {
                 let below: usize = branch.segments.iter().map(Segment::count).sum();
                 if at < below {
@@ -208,12 +211,12 @@ mod tests {
     use crate::plan::{Branch, Form, SectionSpec};
 
     fn leaf(name: &str) -> Segment {
-        Segment::new(name, Form::Plain { length: None })
+        Segment::new(name, Form::Plain(forms::Plain { length: None }))
     }
 
     fn split(name: &str, branches: [Vec<Segment>; 2]) -> Segment {
         let branches = branches.map(|segments| Branch { name: String::new(), segments }).into();
-        Segment::new(name, Form::Split { branches, side: None, root: None, opening: None })
+        Segment::new(name, Form::Split(forms::Split { branches, side: None, root: None, opening: None }))
     }
 
     fn bar() -> Bar {

@@ -6,6 +6,7 @@ use crate::Frame;
 use crate::rotation::{frame_turned, turned};
 use crate::solid::in_mm;
 use crate::vector::{dot, minus, plus, times};
+use fh_core::forms;
 use fh_core::joints::{Joined, MemberPlace, Role};
 use fh_core::plan::{Form, JointKind};
 
@@ -133,7 +134,7 @@ fn wrap(
 /// The middle of a collar's inside, its line starting in the middle of the lower side.
 fn inside(seats: &Seats<'_>, collar: &MemberPlace) -> Option<Frame> {
     let start = seats.end(collar, End::Start)?;
-    let Form::Collar { height, .. } = &seats.segment(collar)?.form else { return None };
+    let Form::Collar(forms::Collar { height, .. }) = &seats.segment(collar)?.form else { return None };
     let balance = seats.balance(collar)?;
     let strip = balance.extent_mm(in_mm(balance.forged_length) / 2.0, 0.0);
     Some(start.moved([0.0, 0.0, (strip + height.mm()) / 2.0]))

@@ -6,6 +6,7 @@ use crate::ends::is_cut_before;
 use crate::neck::size_at;
 use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm, in_mm2};
+use fh_core::forms;
 use fh_core::metal::{SectionSize, Shape};
 use fh_core::plan::Form;
 
@@ -43,7 +44,7 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
         }
         _ => all.push(NO_TWIST.to_owned()),
     }
-    if let Form::Tenon { .. } = part.segment.form {
+    if let Form::Tenon(_) = part.segment.form {
         all.push(
             "At the edge of the face, its shoulder clear of it; last, at a bright heat, drive the monkey tool over it."
                 .to_owned(),
@@ -62,7 +63,7 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
 /// What is drawn out along with a part, and why.
 fn drawn_along(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<String> {
     let along = still_along(site, part.at, progress);
-    let is_step = |at: &usize| matches!(site.flat[*at].segment.form, Form::Shoulder { .. });
+    let is_step = |at: &usize| matches!(site.flat[*at].segment.form, Form::Shoulder(_));
     let name = site.name(along.iter().copied().find(|at| !is_step(at))?);
     if along.iter().any(is_step) {
         return Some(format!(
@@ -138,7 +139,7 @@ pub(crate) fn is_between_thicker(site: &Site<'_>, part: Part<'_>) -> bool {
             let own = size_at(site, part, side == 1);
             // Beyond a shoulder the bar is thicker again.
             let ends = [true, false].map(|at_end| size_at(site, beside, at_end));
-            let is_shoulder = matches!(beside.segment.form, Form::Shoulder { .. });
+            let is_shoulder = matches!(beside.segment.form, Form::Shoulder(_));
             let near = if is_shoulder { [0, 1].map(|way| ends[0][way].max(ends[1][way])) } else { ends[side] };
             near[0] > 1.1 * own[0] || near[1] > 1.1 * own[1]
         })
@@ -149,7 +150,7 @@ pub(crate) fn is_between_thicker(site: &Site<'_>, part: Part<'_>) -> bool {
 /// Whether a part lies between two steps that go down on one side alone.
 pub(crate) fn is_between_one_sided(site: &Site<'_>, part: Part<'_>) -> bool {
     let one_sided = |beside: Option<usize>| match beside.map(|at| &site.flat[at].segment.form) {
-        Some(Form::Shoulder { sides, .. }) => {
+        Some(Form::Shoulder(forms::Shoulder { sides, .. })) => {
             [0, 90, 180, 270].iter().filter(|side| sides.contains(**side)).count() == 1
         }
         _ => false,

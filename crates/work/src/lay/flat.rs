@@ -56,7 +56,7 @@ fn flush_side(site: &Site<'_>, part: Part<'_>) -> Option<Face> {
         let half = site.part(at).map(|part| size_at(site, part, false)[1] / 2.0)?;
         Some([up - half, up + half])
     };
-    let is_shoulder = |at: &usize| matches!(site.flat[*at].segment.form, Form::Shoulder { .. });
+    let is_shoulder = |at: &usize| matches!(site.flat[*at].segment.form, Form::Shoulder(_));
     // What stands beyond a step is what it is level with.
     let beyond = |(side, at): (usize, usize)| if is_shoulder(&at) { site.beside(at)[side] } else { Some(at) };
     let beside = site.beside(part.at).into_iter().enumerate().filter_map(|(side, at)| beyond((side, at?)));
@@ -146,7 +146,7 @@ pub(crate) fn left_to_trim_mm(part: Part<'_>) -> f64 {
 
 /// Whether an outline is filed, because a chisel finds no hold beside it.
 pub(crate) fn is_filed(part: Part<'_>) -> bool {
-    matches!(part.segment.form, Form::Flag { .. }) && left_to_trim_mm(part) < LITTLE
+    matches!(part.segment.form, Form::Flag(_)) && left_to_trim_mm(part) < LITTLE
 }
 
 /// How an outline is trimmed.

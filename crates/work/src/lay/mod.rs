@@ -6,7 +6,6 @@ mod flat;
 mod joined;
 mod upset;
 
-pub(crate) use bent::{is_on_edge, turned_by_a_twist};
 pub(crate) use drawn::{is_between_one_sided, is_between_thicker, taper_section};
 pub(crate) use flat::{is_drawn_in, is_filed, left_to_trim_mm};
 pub(crate) use joined::{met as met_by_scarf, no_weld};
@@ -21,6 +20,7 @@ use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::task::{Task, is_drilled};
 use fh_core::describe::marked_side_words;
+use fh_core::forms;
 use fh_core::metal::{Shape, View};
 use fh_core::plan::{Form, JointKind, Operation};
 
@@ -93,7 +93,7 @@ fn is_framed(site: &Site<'_>) -> bool {
 }
 
 fn is_beside_a_hold(site: &Site<'_>, part: Part<'_>) -> bool {
-    let is_hold = |at: usize| matches!(site.flat[at].segment.form, Form::Hold { .. });
+    let is_hold = |at: usize| matches!(site.flat[at].segment.form, Form::Hold(_));
     site.beside(part.at).into_iter().flatten().any(is_hold)
 }
 
@@ -104,7 +104,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::SetDown, form) => return Some(set_down(site, part, form)),
         (O::Isolate, _) => return neck::words(site, part),
         (O::Draw | O::Taper, _) => return Some(drawn::words(site, part, progress)),
-        (O::Upset, Form::Rivet { allowance, .. }) => {
+        (O::Upset, Form::Rivet(forms::Rivet { allowance, .. })) => {
             let out = crate::words::length_words(site.plan, allowance.mm());
             return Some(format!(
                 "Let {out} stand out of the header for the head, and strike it square before it is rounded."
@@ -123,28 +123,28 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::BendAside, _) => "Only so far that each of them can be laid on the anvil by itself.",
         (O::Straighten, _) if is_closed => "Straight, and side by side again, with light blows all round.",
         (O::Straighten, _) => "Bring them in line again, with light blows.",
-        (O::Trim, Form::Trim { .. }) if is_beside_a_hold(site, part) => {
+        (O::Trim, Form::Trim(_)) if is_beside_a_hold(site, part) => {
             "Cut at the mark toward the piece. The rest of the bar comes off with it: keep that."
         }
-        (O::Trim, Form::Trim { .. }) => "Cut at the mark toward the piece; what falls off is waste.",
-        (O::PartOff, Form::Hold { .. }) => {
+        (O::Trim, Form::Trim(_)) => "Cut at the mark toward the piece; what falls off is waste.",
+        (O::PartOff, Form::Hold(_)) => {
             "Cut at the mark, all round and nearly through, and break it off. The rest of the bar is for the next piece: keep it."
         }
-        (O::Punch, Form::Hole { .. }) if is_slit(site, task) => return Some(flat::slit(site, part)),
+        (O::Punch, Form::Hole(_)) if is_slit(site, task) => return Some(flat::slit(site, part)),
         (O::Punch, _) if is_drilled(site, part) => {
             "Cold, from both sides to the middle: so thin a punch bends and sticks in so deep a hole."
         }
         (O::Punch, _) => return Some(flat::punched(site, part)),
         (O::Drift, _) => return Some(flat::drifted(site, part)),
-        (O::Trim, Form::Flag { .. }) => return Some(flat::trimmed(part)),
+        (O::Trim, Form::Flag(_)) => return Some(flat::trimmed(part)),
         (O::Open, _) => return Some(bent::opened(site, part)),
         (O::Twist, _) => return Some(bent::twisted(site, part)),
         (O::Stamp, _) => "Step them off cold with the dividers; then cut or strike them all alike, square across.",
         (O::Brush, _) => {
             "Hot, as it comes out of the fire to be closed in: all round, and then close it at once. Brushed cold it scales again in the next heat."
         }
-        (O::Bend, Form::Collar { .. }) => {
-            "To a U round the mandrel, its legs alike and open: it is closed hot, on the bars that it binds."
+        (O::Bend, Form::Collar(_)) => {
+            "To a U round the mandrel, its legs alike; it is closed hot, on the bars that it binds."
         }
         (O::Bend | O::Corner | O::Roll, _) => return bent::words(site, task, part, ways),
         _ => return None,
@@ -154,8 +154,10 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
 
 fn set_down(site: &Site<'_>, part: Part<'_>, form: &Form) -> String {
     let sides = match form {
-        Form::Shoulder { sides, .. } => [0, 90, 180, 270].into_iter().filter(|side| sides.contains(*side)).count(),
-        Form::Tenon { .. } if is_thicker_than_bar(site, part) => {
+        Form::Shoulder(forms::Shoulder { sides, .. }) => {
+            [0, 90, 180, 270].into_iter().filter(|side| sides.contains(*side)).count()
+        }
+        Form::Tenon(_) if is_thicker_than_bar(site, part) => {
             return format!(
                 "{ON_THE_EDGE} Only the two sides that become smaller go down; let it grow thicker across them, where it has no shoulder."
             );
@@ -170,13 +172,13 @@ fn set_down(site: &Site<'_>, part: Part<'_>, form: &Form) -> String {
     if is_fullered_alone(site, part) {
         return format!("{FULLER_ALONE} {turned}");
     }
-    let fullered = if sides > 2 && matches!(form, Form::Shoulder { .. }) { FULLERED } else { "" };
+    let fullered = if sides > 2 && matches!(form, Form::Shoulder(_)) { FULLERED } else { "" };
     format!("{fullered} {ON_THE_EDGE} {turned}").trim().to_owned()
 }
 
 /// Whether a shoulder is set down under the spring fuller alone: no hammer's face and no edge goes in.
 pub(crate) fn is_fullered_alone(site: &Site<'_>, part: Part<'_>) -> bool {
-    let Form::Shoulder { sides, .. } = &part.segment.form else { return false };
+    let Form::Shoulder(forms::Shoulder { sides, .. }) = &part.segment.form else { return false };
     [0, 90, 180, 270].into_iter().filter(|side| sides.contains(*side)).count() > 2 && is_short_beside(site, part)
 }
 

@@ -22,7 +22,7 @@ pub(crate) fn is_clamped(site: &Site<'_>, part: Part<'_>) -> bool {
 
 /// In how many goes a part is upset: what is longer than the plan's limits of thicknesses buckles in one.
 pub(crate) fn stages(site: &Site<'_>, part: Part<'_>) -> usize {
-    if let Form::Rivet { .. } = part.segment.form {
+    if let Form::Rivet(_) = part.segment.form {
         return 1;
     }
     let limits = &site.plan.limits;

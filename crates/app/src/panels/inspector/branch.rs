@@ -9,6 +9,7 @@ use crate::widgets::{Sizing, fields, heading, row};
 use egui::{RichText, Ui};
 use fh_core::describe::segment_name;
 use fh_core::edit::Edit;
+use fh_core::forms;
 use fh_core::metal::{BranchSize, Shape};
 use fh_core::plan::{Chain, Form};
 use uom::si::f64::Length;
@@ -26,7 +27,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, split: usize, index: usize, out
     let entry = Entry::named("Name", "Name of the branch").hint(if branch.name.is_empty() { &hint } else { "" });
     if let Some(name) = fields::words(ui, &sizing, &entry, &branch.name) {
         let mut next = segment.clone();
-        if let Form::Split { branches, .. } = &mut next.form
+        if let Form::Split(forms::Split { branches, .. }) = &mut next.form
             && let Some(branch) = branches.get_mut(index)
         {
             branch.name = name;

@@ -6,6 +6,7 @@ use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields, heading, section_form};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
+use fh_core::forms;
 use fh_core::plan::{Bend, Form, SectionKind, SectionSpec, Segment, SizeName};
 use fh_measure::{LengthRange, WrittenLength};
 
@@ -36,31 +37,31 @@ pub(super) fn show(
         _ => None,
     };
     match &mut segment.form {
-        Form::Plain { length } => {
+        Form::Plain(forms::Plain { length }) => {
             optional_length(ui, sizing, SizeName::Length, length, LengthRange::AboveZero, balance)
         }
-        Form::Drawn { length, section: becomes } => {
+        Form::Drawn(forms::Drawn { length, section: becomes }) => {
             optional_length(ui, sizing, SizeName::Length, length, LengthRange::AboveZero, balance);
             section(ui, sizing, "Section", "section", becomes, &BODIES);
         }
-        Form::Taper { length, from, to, runout } => {
+        Form::Taper(forms::Taper { length, from, to, runout }) => {
             optional_length(ui, sizing, SizeName::Length, length, LengthRange::AboveZero, balance);
             taper::show(ui, sizing, from, to, runout, first);
         }
-        Form::Shoulder { to, radius, sides } => {
+        Form::Shoulder(forms::Shoulder { to, radius, sides }) => {
             size(ui, sizing, "Inside radius", radius);
             sides::set_down(ui, sizing, sides);
             section(ui, sizing, "Section after it", "section after it", to, &BODIES);
         }
-        Form::Flag { outline, thickness, trim } => {
+        Form::Flag(forms::Flag { outline, thickness, trim }) => {
             heading::show(ui, sizing.theme, "Outline, seen from above");
             outline::show(ui, sizing, outline, rolled, balance);
             flag::show(ui, sizing, thickness, trim);
         }
-        Form::Peak { section: legs } => {
+        Form::Peak(forms::Peak { section: legs }) => {
             section(ui, sizing, "Section of its legs", "section of its legs", legs, &BODIES)
         }
-        Form::Hole { outline, thickness, hole, made, slug, at } => {
+        Form::Hole(forms::Hole { outline, thickness, hole, made, slug, at }) => {
             hole::way(ui, sizing, made, slug);
             hole::shape(ui, sizing, hole);
             hole::place(ui, sizing, at, balance);
@@ -68,14 +69,14 @@ pub(super) fn show(
             outline::show(ui, sizing, outline, None, balance);
             size(ui, sizing, "Thickness", thickness);
         }
-        pin @ (Form::Tenon { .. } | Form::Rivet { .. } | Form::Collar { .. } | Form::Weld { .. }) => {
+        pin @ (Form::Tenon(_) | Form::Rivet(_) | Form::Collar(_) | Form::Weld(_)) => {
             pins::show(ui, sizing, pin);
         }
         // Its branches need more of the plan than this form alone.
-        Form::Split { .. } => {}
-        Form::Ball { diameter } => size(ui, sizing, "Diameter", diameter),
-        Form::Cube { side } => size(ui, sizing, "Side", side),
-        Form::Trim { length } | Form::Hold { length } => size(ui, sizing, "Length", length),
+        Form::Split(_) => {}
+        Form::Ball(forms::Ball { diameter }) => size(ui, sizing, "Diameter", diameter),
+        Form::Cube(forms::Cube { side }) => size(ui, sizing, "Side", side),
+        Form::Trim(forms::Trim { length }) | Form::Hold(forms::Hold { length }) => size(ui, sizing, "Length", length),
     }
 }
 

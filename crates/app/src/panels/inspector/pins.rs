@@ -4,27 +4,28 @@ use super::form::{BODIES, named_size, section, size};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::Ui;
+use fh_core::forms;
 use fh_core::plan::{CollarRule, Form};
 use fh_measure::{LengthRange, WrittenLength};
 
 /// Shows the sizes of one of these forms.
 pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, form: &mut Form) {
     match form {
-        Form::Tenon { section: becomes, grip: through, allowance } => {
+        Form::Tenon(forms::Tenon { section: becomes, grip: through, allowance }) => {
             grip(ui, sizing, through);
             head(ui, sizing, "For the head", allowance);
             section(ui, sizing, "Section", "section", becomes, &BODIES);
         }
-        Form::Rivet { diameter, grip: through, allowance } => {
+        Form::Rivet(forms::Rivet { diameter, grip: through, allowance }) => {
             size(ui, sizing, "Diameter", diameter);
             grip(ui, sizing, through);
             head(ui, sizing, "For each head", allowance);
         }
-        Form::Collar { section: strip, width, height, rule } => {
+        Form::Collar(forms::Collar { section: strip, width, height, rule }) => {
             bundle(ui, sizing, width, height, rule);
             section(ui, sizing, "Section of the strip", "section of the strip", strip, &BODIES);
         }
-        Form::Weld { allowance } => {
+        Form::Weld(forms::Weld { allowance }) => {
             named_size(ui, sizing, "Allowance", "Metal for the weld, as a length of bar", allowance);
         }
         _ => {}

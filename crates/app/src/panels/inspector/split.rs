@@ -7,6 +7,7 @@ use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, heading};
 use egui::{Button, Label, RichText, Ui, vec2};
 use fh_core::balance::SegmentBalance;
+use fh_core::forms;
 use fh_core::metal::{FreeEnd, Shape, SplitSize};
 use fh_core::plan::{Branch, Form, Opening, RootSpec, Sides};
 use fh_measure::WrittenAngle;
@@ -44,7 +45,7 @@ pub(super) fn show(
     form: &mut Form,
     balance: Option<&SegmentBalance>,
 ) -> Option<Wish> {
-    let Form::Split { branches, side, root, opening } = form else { return None };
+    let Form::Split(forms::Split { branches, side, root, opening }) = form else { return None };
     let settled = match balance.and_then(|balance| balance.shape.as_ref()) {
         Some(Shape::Split(split)) => Some(&**split),
         _ => None,

@@ -2,6 +2,7 @@
 
 use crate::widgets::Sizing;
 use fh_core::balance::SegmentBalance;
+use fh_core::forms;
 use fh_core::plan::{Bend, Form, OutlineSpec, PlanUnit, Segment, SizeName, SocketAxis};
 use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
 use std::f64::consts::{FRAC_PI_2, TAU};
@@ -68,7 +69,7 @@ pub(super) fn tied(segment: &Segment) -> Vec<Tied> {
         Some(Bend::Ring { .. }) => vec![Tied::Length, Tied::InsideDiameter],
         Some(Bend::Scroll { .. }) => vec![Tied::Length, Tied::InnerRadius, Tied::OuterRadius, Tied::Turns],
         Some(Bend::Socket { axis, .. }) => match &segment.form {
-            Form::Flag { outline: OutlineSpec::Rectangle { .. }, .. } => {
+            Form::Flag(forms::Flag { outline: OutlineSpec::Rectangle { .. }, .. }) => {
                 vec![Tied::Rolled(*axis), Tied::Mandrel, Tied::Sweep]
             }
             _ => vec![Tied::Mandrel, Tied::Sweep],
@@ -102,7 +103,7 @@ fn is_left_out(segment: &Segment, size: Tied) -> bool {
 /// The size of a rectangle that is rolled up.
 fn rolled(form: &Form, axis: SocketAxis) -> Option<&Option<WrittenLength>> {
     match form {
-        Form::Flag { outline: OutlineSpec::Rectangle { length, width }, .. } => Some(match axis {
+        Form::Flag(forms::Flag { outline: OutlineSpec::Rectangle { length, width }, .. }) => Some(match axis {
             SocketAxis::Along => width,
             SocketAxis::Across => length,
         }),
@@ -227,13 +228,21 @@ fn set(segment: &mut Segment, size: Tied, value: Option<Value>, sizing: &Sizing<
     let (size_mm, radius) = (length(LengthRange::AboveZero), length(LengthRange::ZeroOrMore));
     let written = value.and_then(|radians| WrittenAngle::from_degrees(radians.to_degrees()).ok());
     match (size, &mut segment.form, &mut segment.bend) {
-        (Tied::Length, Form::Plain { length } | Form::Drawn { length, .. } | Form::Taper { length, .. }, _) => {
+        (
+            Tied::Length,
+            Form::Plain(forms::Plain { length })
+            | Form::Drawn(forms::Drawn { length, .. })
+            | Form::Taper(forms::Taper { length, .. }),
+            _,
+        ) => {
             *length = size_mm;
         }
-        (Tied::Rolled(axis), Form::Flag { outline: OutlineSpec::Rectangle { length, width }, .. }, _) => match axis {
-            SocketAxis::Along => *width = size_mm,
-            SocketAxis::Across => *length = size_mm,
-        },
+        (Tied::Rolled(axis), Form::Flag(forms::Flag { outline: OutlineSpec::Rectangle { length, width }, .. }), _) => {
+            match axis {
+                SocketAxis::Along => *width = size_mm,
+                SocketAxis::Across => *length = size_mm,
+            }
+        }
         (Tied::Angle, _, Some(Bend::Curve { angle, .. })) => *angle = written,
         (Tied::InsideRadius, _, Some(Bend::Curve { inside_radius, .. })) => *inside_radius = radius,
         (Tied::InsideDiameter, _, Some(Bend::Ring { inside_diameter, .. })) => *inside_diameter = size_mm,

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use crate::edit::Edit;
+use crate::forms;
 use crate::plan::{Bar, Branch, Chain, Deed, Form, Operation, Plan, SectionSpec, Segment, Step, Units};
 use fh_measure::{LengthRange, WrittenLength};
 
@@ -11,7 +12,7 @@ fn length(text: &str) -> WrittenLength {
 }
 
 fn leaf(name: &str) -> Segment {
-    Segment::new(name, Form::Plain { length: Some(length("20 mm")) })
+    Segment::new(name, Form::Plain(forms::Plain { length: Some(length("20 mm")) }))
 }
 
 fn split(name: &str, branches: &[&[&str]]) -> Segment {
@@ -19,7 +20,12 @@ fn split(name: &str, branches: &[&[&str]]) -> Segment {
         |names: &&[&str]| Branch { name: String::new(), segments: names.iter().map(|name| leaf(name)).collect() };
     Segment::new(
         name,
-        Form::Split { branches: branches.iter().map(branch).collect(), side: None, root: None, opening: None },
+        Form::Split(forms::Split {
+            branches: branches.iter().map(branch).collect(),
+            side: None,
+            root: None,
+            opening: None,
+        }),
     )
 }
 

@@ -3,6 +3,7 @@
 use super::held::{Held, Part};
 use crate::findings::scene::Rule;
 use crate::findings::{Finding, Severity, is_over, is_under};
+use crate::forms;
 use crate::joints::Role;
 use crate::plan::{Form, JointKind};
 use std::f64::consts::{FRAC_1_SQRT_2, FRAC_PI_2, PI};
@@ -24,7 +25,7 @@ pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) {
         return;
     }
     let Some(collar) = held.first(Role::Collar) else { return };
-    let Form::Collar { width, height, .. } = &collar.segment.form else { return };
+    let Form::Collar(forms::Collar { width, height, .. }) = &collar.segment.form else { return };
     let Some([wide, high]) = size(held) else { return };
     // A collar that is turned on its side has its width where its height was.
     let is_turned = collar.member.turn.sin().abs() > FRAC_1_SQRT_2;

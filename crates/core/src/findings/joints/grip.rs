@@ -3,6 +3,7 @@
 use super::held::Held;
 use crate::findings::scene::Rule;
 use crate::findings::{Finding, Severity, is_over};
+use crate::forms;
 use crate::joints::Role;
 use crate::plan::Form;
 
@@ -24,7 +25,10 @@ const EVENED_OUT: f64 = 0.5;
 pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) {
     for (role, rule) in [(Role::Tenon, TENON), (Role::Rivet, RIVET)] {
         let Some(pin) = held.first(role) else { continue };
-        let (Form::Tenon { grip, .. } | Form::Rivet { grip, .. }) = &pin.segment.form else { continue };
+        let (Form::Tenon(forms::Tenon { grip, .. }) | Form::Rivet(forms::Rivet { grip, .. })) = &pin.segment.form
+        else {
+            continue;
+        };
         let through: f64 = held.all(Role::Hole).map(super::held::Part::thickness_mm).sum();
         if !is_over((grip.mm() - through).abs(), EVENED_OUT) || through <= 0.0 {
             continue;

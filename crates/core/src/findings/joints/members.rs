@@ -88,7 +88,7 @@ fn not_through(part: &Part<'_>) -> Option<String> {
 /// A weld whose members have no metal set by for it.
 fn weld(held: &Held<'_>, found: &mut Vec<Finding>) {
     use crate::plan::Form;
-    let has_allowance = held.parts.iter().any(|part| matches!(part.segment.form, Form::Weld { .. }));
+    let has_allowance = held.parts.iter().any(|part| matches!(part.segment.form, Form::Weld(_)));
     if held.joined.kind != JointKind::Weld || has_allowance {
         return;
     }

@@ -1,6 +1,7 @@
 //! What the table tells of a block beside its form and its bend: where the tool is set, and by which rule.
 
 use fh_core::balance::SegmentBalance;
+use fh_core::forms;
 use fh_core::metal::{Bent, BranchSize};
 use fh_core::plan::{Form, Plan, Segment};
 use uom::si::f64::Length;
@@ -13,7 +14,7 @@ pub(super) fn made_lines(plan: &Plan, segment: &Segment, balance: &SegmentBalanc
         let [from, to] = [balance.mark_start_shop, balance.mark_end_shop].map(|mark| mark.text());
         lines.push(format!("mark both ends of the twist, {from} and {to}, so that they show hot"));
     }
-    if let Form::Collar { rule, .. } = &segment.form {
+    if let Form::Collar(forms::Collar { rule, .. }) = &segment.form {
         let rule = rule.or(plan.practice.collar).unwrap_or(fh_core::plan::CollarRule::Butted);
         lines.push(format!("length by the rule {}", rule.name()));
     }

@@ -92,8 +92,8 @@ fn strip_blocks(bar: &Bar, worked: &BarBalance) -> Vec<StripBlock> {
 
 fn fate(segment: &Segment) -> Fate {
     match segment.form {
-        Form::Trim { .. } => Fate::CutAway,
-        Form::Hold { .. } => Fate::Held,
+        Form::Trim(_) => Fate::CutAway,
+        Form::Hold(_) => Fate::Held,
         _ => Fate::Stays,
     }
 }
@@ -107,7 +107,7 @@ pub(super) fn mark_kind(chain: &[Segment], place: usize) -> MarkKind {
         MarkKind::Cut
     } else if beside(|segment| fate(segment) != Fate::Stays) {
         MarkKind::CutLater
-    } else if beside(|segment| matches!(segment.form, Form::Shoulder { .. })) {
+    } else if beside(|segment| matches!(segment.form, Form::Shoulder(_))) {
         MarkKind::SetDownEdge
     } else {
         MarkKind::CentrePunch
@@ -241,8 +241,8 @@ fn notes(segment: &Segment) -> Option<String> {
 
 fn side(segment: &Segment) -> String {
     match (side_words(segment), &segment.form) {
-        (Some(side), Form::Shoulder { .. }) => format!("set down: {side}"),
-        (Some(side), Form::Peak { .. }) => format!("peak: {side}"),
+        (Some(side), Form::Shoulder(_)) => format!("set down: {side}"),
+        (Some(side), Form::Peak(_)) => format!("peak: {side}"),
         (Some(side), _) => side,
         (None, _) => String::new(),
     }

@@ -80,7 +80,7 @@ fn asks_for_templates(plan: &Plan) -> bool {
     let mut segments = flat.map(|flat| flat.segment);
     segments.any(|segment| {
         let is_bent = segment.bend.as_ref().is_some_and(|bend| !matches!(bend, fh_core::plan::Bend::Twist { .. }));
-        is_bent || matches!(segment.form, Form::Flag { .. } | Form::Hole { .. })
+        is_bent || matches!(segment.form, Form::Flag(_) | Form::Hole(_))
     })
 }
 

@@ -109,15 +109,15 @@ fn becomes(
 ) -> Vec<(String, f64)> {
     let bend = bend_words(segment, &balance.derived).map_or_else(String::new, |bend| format!(", then {bend}"));
     let gone = match segment.form {
-        Form::Trim { .. } => ", cut off later",
-        Form::Hold { .. } => ", for the tongs, cut off later",
+        Form::Trim(_) => ", cut off later",
+        Form::Hold(_) => ", for the tongs, cut off later",
         _ => "",
     };
     let made = made_words(segment, balance, plan.units.length);
     let mut all = vec![(made.form + &bend + gone, CELL)];
     let side = side_words(segment).map(|side| match segment.form {
-        Form::Shoulder { .. } => format!("set down: {side}"),
-        Form::Peak { .. } => format!("peak: {side}"),
+        Form::Shoulder(_) => format!("set down: {side}"),
+        Form::Peak(_) => format!("peak: {side}"),
         _ => side,
     });
     all.extend(side.map(|side| (side, CELL)));

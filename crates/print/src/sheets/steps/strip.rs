@@ -12,6 +12,7 @@ use crate::sheets::flow::Block;
 use crate::sheets::type_sizes::{BODY, CAPTION};
 use crate::typeset;
 use fh_core::balance::SegmentBalance;
+use fh_core::forms;
 use fh_core::metal::{Twist, View};
 use fh_core::plan::{Chain, Form, Operation, Plan, RootSpec};
 use fh_work::{LaidLine, LaidPlace, MarkLine, Stage, WorkedStep};
@@ -192,7 +193,9 @@ impl Strip<'_> {
         let hole = |(at, stage): (usize, &Stage)| {
             let part =
                 self.after.bar.segments.get(at).filter(|part| stage.pierced && !stage.cut && part.shape.is_some())?;
-            let Form::Split { root: Some(RootSpec::Hole(diameter)), .. } = &bar.segment(at)?.form else { return None };
+            let Form::Split(forms::Split { root: Some(RootSpec::Hole(diameter)), .. }) = &bar.segment(at)?.form else {
+                return None;
+            };
             Some((at, part, diameter.mm()))
         };
         let holes = self.step.stages.iter().enumerate().filter_map(hole);

@@ -23,7 +23,7 @@ impl StripBar {
     pub(super) fn new(plan: &Plan, index: usize, bar: BarBalance) -> Self {
         let is_burnt_in = |at: usize| {
             let form = plan.segment(index, at).map(|segment| &segment.form);
-            matches!(form, Some(Form::Weld { .. })) && bar.segments.get(at).is_some_and(|segment| !segment.unwelded)
+            matches!(form, Some(Form::Weld(_))) && bar.segments.get(at).is_some_and(|segment| !segment.unwelded)
         };
         let outline = |at: usize| {
             if is_burnt_in(at) {

@@ -17,6 +17,7 @@ use crate::sheets::sizes_in_words::mm_words;
 use crate::sheets::type_sizes::FACT;
 use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::describe::segment_name;
+use fh_core::forms;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{Bar, Form, Plan, SocketAxis};
 use fh_piece::vector::{Vector, cross as across, dot, length, minus};
@@ -185,7 +186,9 @@ impl Bends<'_> {
                 format!("{name}: {} long, not all drawn", mm_words(self.plan.units.length, whole))
             }
             (None, None) => match &self.bar.segment(drawn.member.segment)?.form {
-                Form::Collar { width, height, .. } => format!("{name}: {} × {} inside", width.text(), height.text()),
+                Form::Collar(forms::Collar { width, height, .. }) => {
+                    format!("{name}: {} × {} inside", width.text(), height.text())
+                }
                 _ => name,
             },
         };

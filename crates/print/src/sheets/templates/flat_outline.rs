@@ -10,6 +10,7 @@ use crate::sheets::sizes_in_words::mm_words;
 use crate::sheets::type_sizes::{BODY, FACT};
 use fh_core::balance::SegmentBalance;
 use fh_core::describe::segment_name;
+use fh_core::forms;
 use fh_core::metal::{Bent, HoleSize, Outline, Shape};
 use fh_core::plan::{Bar, Form, Plan, PlanUnit, SocketAxis};
 use uom::si::f64::Length;
@@ -38,7 +39,7 @@ pub(super) fn outline_template(
     match balance.shape.as_ref()? {
         shape @ Shape::Flag { outline, root, tip } => {
             let trim = match &segment.form {
-                Form::Flag { trim, .. } => trim.as_ref().map_or(0.0, fh_measure::WrittenShare::ratio),
+                Form::Flag(forms::Flag { trim, .. }) => trim.as_ref().map_or(0.0, fh_measure::WrittenShare::ratio),
                 _ => 0.0,
             };
             let axis = roll_axis(balance.bent.as_ref());

@@ -28,7 +28,7 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, plan: &Plan, member: &mut M
         member.segment = chosen;
     }
     let segment = flat.iter().find(|flat| flat.segment.name == member.segment);
-    if !segment.is_some_and(|flat| matches!(flat.segment.form, Form::Tenon { .. })) {
+    if !segment.is_some_and(|flat| matches!(flat.segment.form, Form::Tenon(_))) {
         place(ui, sizing, member, &name("Place"));
         side(ui, sizing, member, &name("Side"));
     }

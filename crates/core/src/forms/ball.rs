@@ -1,0 +1,58 @@
+//! Ball: a finial isolated and rounded.
+
+use super::{About, OneForm};
+use crate::balance::Surroundings;
+use crate::edit::Pen;
+use crate::metal::Shape;
+use crate::plan::{FormKind, Gives, Looking, SizeName, Visiting};
+use fh_measure::WrittenLength;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// A finial isolated and rounded to a ball.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline, description = "")]
+pub struct Ball {
+    /// Its diameter.
+    pub diameter: WrittenLength,
+}
+
+impl Ball {
+    pub(crate) const ABOUT: About = About { name: "ball", summary: "A finial isolated and rounded." };
+}
+
+impl OneForm for Ball {
+    fn kind(&self) -> FormKind {
+        FormKind::Ball
+    }
+
+    fn words(&self, _drawn: &str) -> String {
+        format!("ball Ø {}", self.diameter.text())
+    }
+
+    fn sizes(&self, visit: Looking<'_>) {
+        visit(SizeName::Diameter, &self.diameter);
+    }
+
+    fn sizes_mut(&mut self, visit: Visiting<'_>) {
+        visit(SizeName::Diameter, &mut self.diameter);
+    }
+
+    fn draft(&self, _around: Surroundings) -> (Shape, bool) {
+        (Shape::Ball { diameter: self.diameter.length() }, true)
+    }
+
+    fn rewrite(&mut self, _gives: Gives, shape: &Shape, pen: Pen) -> Option<()> {
+        self.diameter = pen.write(shape.length())?;
+        Some(())
+    }
+
+    fn length(&self) -> Option<&WrittenLength> {
+        Some(&self.diameter)
+    }
+
+    fn given_name(&self, _gives: Gives) -> Option<SizeName> {
+        Some(SizeName::Diameter)
+    }
+}

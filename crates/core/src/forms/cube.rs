@@ -1,0 +1,58 @@
+//! Cube: a finial isolated and squared.
+
+use super::{About, OneForm};
+use crate::balance::Surroundings;
+use crate::edit::Pen;
+use crate::metal::Shape;
+use crate::plan::{FormKind, Gives, Looking, SizeName, Visiting};
+use fh_measure::WrittenLength;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// A finial isolated and squared to a cube.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline, description = "")]
+pub struct Cube {
+    /// Its side.
+    pub side: WrittenLength,
+}
+
+impl Cube {
+    pub(crate) const ABOUT: About = About { name: "cube", summary: "A finial isolated and squared." };
+}
+
+impl OneForm for Cube {
+    fn kind(&self) -> FormKind {
+        FormKind::Cube
+    }
+
+    fn words(&self, _drawn: &str) -> String {
+        format!("cube {}", self.side.text())
+    }
+
+    fn sizes(&self, visit: Looking<'_>) {
+        visit(SizeName::Side, &self.side);
+    }
+
+    fn sizes_mut(&mut self, visit: Visiting<'_>) {
+        visit(SizeName::Side, &mut self.side);
+    }
+
+    fn draft(&self, _around: Surroundings) -> (Shape, bool) {
+        (Shape::Cube { side: self.side.length() }, true)
+    }
+
+    fn rewrite(&mut self, _gives: Gives, shape: &Shape, pen: Pen) -> Option<()> {
+        self.side = pen.write(shape.length())?;
+        Some(())
+    }
+
+    fn length(&self) -> Option<&WrittenLength> {
+        Some(&self.side)
+    }
+
+    fn given_name(&self, _gives: Gives) -> Option<SizeName> {
+        Some(SizeName::Side)
+    }
+}

@@ -1,0 +1,69 @@
+//! Shoulder: an abrupt set-down, or the step back up.
+
+use super::{About, OneForm};
+use crate::balance::{Surroundings, section_size};
+use crate::file::{Checked, KeyPath, SectionPlace, check_section};
+use crate::metal::Shape;
+use crate::plan::{FormKind, Gives, Looking, SectionSpec, Sides, SizeName, Visiting};
+use fh_measure::WrittenLength;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// An abrupt set-down, or the step up again, with an inside radius.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline, description = "")]
+pub struct Shoulder {
+    /// The section after it.
+    pub to: SectionSpec,
+    /// The inside radius.
+    pub radius: WrittenLength,
+    /// The sides that are set down.
+    pub sides: Sides,
+}
+
+impl Shoulder {
+    pub(crate) const ABOUT: About = About { name: "shoulder", summary: "An abrupt set-down, or the step back up." };
+}
+
+impl OneForm for Shoulder {
+    fn kind(&self) -> FormKind {
+        FormKind::Shoulder
+    }
+
+    fn words(&self, _drawn: &str) -> String {
+        format!("shoulder to {}, radius {}", self.to.describe(), self.radius.text())
+    }
+
+    fn sizes(&self, visit: Looking<'_>) {
+        self.to.sizes(visit);
+        visit(SizeName::InsideRadius, &self.radius);
+    }
+
+    fn sizes_mut(&mut self, visit: Visiting<'_>) {
+        self.to.sizes_mut(visit);
+        visit(SizeName::InsideRadius, &mut self.radius);
+    }
+
+    fn draft(&self, around: Surroundings) -> (Shape, bool) {
+        let to = section_size(&self.to, around);
+        let radius = self.radius.length();
+        (Shape::Shoulder { from: around.before, to, radius, sides: self.sides.clone() }, true)
+    }
+
+    fn check(&self, first: bool, at: &KeyPath) -> Checked {
+        check_section(&self.to, first, SectionPlace::Along, &at.key("to"))
+    }
+
+    fn section_after(&self) -> Option<SectionSpec> {
+        Some(self.to.clone())
+    }
+
+    fn sections_mut(&mut self) -> Vec<&mut SectionSpec> {
+        vec![&mut self.to]
+    }
+
+    fn default_gives(&self) -> Gives {
+        Gives::Nothing
+    }
+}

@@ -1,0 +1,94 @@
+//! Split: the bar cut along its length, each branch forged on its own.
+
+use super::{About, OneForm};
+use crate::balance::Surroundings;
+use crate::file::{Checked, KeyPath, check_segment, refuse};
+use crate::metal::{Shape, mm};
+use crate::plan::{Branch, FormKind, Gives, Looking, Opening, RootSpec, SizeName, Visiting};
+use fh_measure::WrittenAngle;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// The bar cut along its length; each branch is forged on its own.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline, description = "")]
+pub struct Split {
+    /// The branches, from the side named first.
+    pub branches: Vec<Branch>,
+    /// The side of the bar on which the first branch lies; away from you where it is left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub side: Option<WrittenAngle>,
+    /// How the end of the slit is kept from cracking.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub root: Option<RootSpec>,
+    /// How far a slit that is closed at both ends is opened.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub opening: Option<Opening>,
+}
+
+impl Split {
+    pub(crate) const ABOUT: About =
+        About { name: "split", summary: "The bar cut along its length; each branch forged on its own." };
+}
+
+impl OneForm for Split {
+    fn kind(&self) -> FormKind {
+        FormKind::Split
+    }
+
+    fn words(&self, _drawn: &str) -> String {
+        let names: Vec<_> = self.branches.iter().enumerate().map(|(index, branch)| branch.title(index)).collect();
+        let root = self.root.as_ref().map_or(String::new(), |root| format!(", {}", root.describe()));
+        format!("split: {}{root}", names.join(", "))
+    }
+
+    fn sizes(&self, visit: Looking<'_>) {
+        self.root.iter().for_each(|root| root.sizes(visit));
+        self.opening.iter().for_each(|opening| visit(SizeName::Opening, &opening.width));
+        let segments = self.branches.iter().flat_map(|branch| &branch.segments);
+        segments.for_each(|segment| segment.sizes(visit));
+    }
+
+    fn sizes_mut(&mut self, visit: Visiting<'_>) {
+        self.root.iter_mut().for_each(|root| root.sizes_mut(visit));
+        self.opening.iter_mut().for_each(|opening| visit(SizeName::Opening, &mut opening.width));
+        let segments = self.branches.iter_mut().flat_map(|branch| &mut branch.segments);
+        segments.for_each(|segment| segment.sizes_mut(visit));
+    }
+
+    /// The walk along the bar settles its branches.
+    fn draft(&self, around: Surroundings) -> (Shape, bool) {
+        (Shape::Prism { section: around.stock, length: mm(0.0) }, true)
+    }
+
+    /// Its branches are chains of their own; it is cut along one of the four sides.
+    fn check(&self, _first: bool, at: &KeyPath) -> Checked {
+        let list = at.key("branches");
+        if self.branches.len() < 2 {
+            return refuse(list, format!("a split has two branches or more; this one has {}", self.branches.len()));
+        }
+        if let Some(side) = &self.side
+            && (side.radians() / std::f64::consts::FRAC_PI_2).fract().abs() > 1e-9
+        {
+            return refuse(at.key("side"), format!("{} was read; the sides are 0, 90, 180 and 270 deg", side.text()));
+        }
+        let turns = self.opening.as_ref().and_then(|opening| opening.turns);
+        if let Some(turns) = turns.filter(|turns| !turns.is_finite()) {
+            return refuse(at.key("opening").key("turns"), format!("{turns} is no count of turns"));
+        }
+        self.branches.iter().enumerate().try_for_each(|(index, branch)| {
+            let segments = list.index(index).key("segments");
+            let mut each = branch.segments.iter().enumerate();
+            each.try_for_each(|(place, segment)| check_segment(segment, place == 0, &segments.index(place)))
+        })
+    }
+
+    fn default_gives(&self) -> Gives {
+        Gives::Nothing
+    }
+
+    fn holds(&self) -> bool {
+        true
+    }
+}

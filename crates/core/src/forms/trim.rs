@@ -1,0 +1,62 @@
+//! Trim: cut off on purpose; not in the finished piece.
+
+use super::{About, OneForm};
+use crate::balance::Surroundings;
+use crate::edit::Pen;
+use crate::metal::Shape;
+use crate::plan::{FormKind, Gives, Looking, SizeName, Visiting};
+use fh_measure::WrittenLength;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Cut off on purpose; not part of the finished piece.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline, description = "")]
+pub struct Trim {
+    /// Its length of stock.
+    pub length: WrittenLength,
+}
+
+impl Trim {
+    pub(crate) const ABOUT: About = About { name: "trim", summary: "Cut off on purpose; not in the finished piece." };
+}
+
+impl OneForm for Trim {
+    fn kind(&self) -> FormKind {
+        FormKind::Trim
+    }
+
+    fn words(&self, _drawn: &str) -> String {
+        format!("trim {}", self.length.text())
+    }
+
+    fn sizes(&self, visit: Looking<'_>) {
+        visit(SizeName::Length, &self.length);
+    }
+
+    fn sizes_mut(&mut self, visit: Visiting<'_>) {
+        visit(SizeName::Length, &mut self.length);
+    }
+
+    fn draft(&self, around: Surroundings) -> (Shape, bool) {
+        (Shape::Prism { section: around.stock, length: self.length.length() }, true)
+    }
+
+    fn rewrite(&mut self, _gives: Gives, shape: &Shape, pen: Pen) -> Option<()> {
+        self.length = pen.write(shape.length())?;
+        Some(())
+    }
+
+    fn length(&self) -> Option<&WrittenLength> {
+        Some(&self.length)
+    }
+
+    fn is_as_stock(&self) -> bool {
+        true
+    }
+
+    fn is_finished(&self) -> bool {
+        false
+    }
+}
