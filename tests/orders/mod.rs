@@ -3,6 +3,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
+mod at_the_anvil;
 mod bad_order;
 mod books;
 mod demos;

@@ -69,7 +69,7 @@ fn a_peak_is_measured_over_its_swelling() {
     let worked = worked("herb-bracket.plan.json");
     let upset = titled(&worked, "Upset “corner”");
     // (4 + 12)² (tan 45° - 45° in radians) / ((4 + 6) × 90° in radians) × 2 = 6.99 mm over the bar's 12 mm.
-    assert_eq!(cold(upset, "thickness over the swelling"), "19.0 mm");
+    assert_eq!(cold(upset, "thickness over the swelling, at least"), "19.0 mm");
     // Bent upward, its outside is the bottom.
     assert!(upset.lay.as_ref().unwrap().contains("stands on the bottom"), "{:?}", upset.lay);
 }
@@ -151,8 +151,9 @@ fn who_heats_for_the_next_step_is_told() {
     let shoulder = titled(&worked, "Set down “shoulder”");
     let leaf = worked.steps.iter().position(|step| step.title == "Isolate “leaf”").unwrap();
     assert_eq!(worked.steps[leaf].heat, shoulder.heat);
-    let told = format!("Heat “leaf” too: step {} follows in the same heat.", leaf + 1);
-    assert_eq!(shoulder.heat_with.as_deref(), Some(told.as_str()));
+    let words = shoulder.heat_with.as_deref().unwrap();
+    let end = format!(" altogether: step {} follows in the same heat.", leaf + 1);
+    assert!(words.starts_with("Heat “leaf” too, ") && words.ends_with(&end), "{words}");
     assert_eq!(worked.steps[leaf].heat_with, None);
 }
 

@@ -58,6 +58,9 @@ pub(crate) enum Command {
         after_help = "Examples:\n  firstheat new --stock \"1/2 in square\" -o hook.plan.json\n  firstheat new --stock \"30 x 8 mm flat\" -o hinge.plan.json"
     )]
     New(NewArgs),
+    /// Cuts a list of lengths from bars; the exit status is 1 where some piece finds no bar.
+    #[command(after_help = "Example:\n  firstheat cut --lengths saw.json\n\nThe file: docs/command-line.md.")]
+    Cut(CutArgs),
     /// Prints the JSON Schema of the plan file.
     Schema,
     /// Prints a completion script for a shell.
@@ -72,6 +75,17 @@ pub(crate) enum Command {
 pub(crate) struct ReadArgs {
     /// The plan; `-` reads standard input.
     pub(crate) plan: PathBuf,
+    /// Prints JSON for other programs.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+/// A list to cut.
+#[derive(Debug, Args)]
+pub(crate) struct CutArgs {
+    /// The list of bars and pieces; `-` reads standard input.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) lengths: PathBuf,
     /// Prints JSON for other programs.
     #[arg(long)]
     pub(crate) json: bool,

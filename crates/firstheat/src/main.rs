@@ -5,6 +5,8 @@
 mod check;
 mod cli;
 mod completions;
+mod cut;
+mod cut_report;
 mod editor;
 mod export;
 mod failure;
@@ -41,6 +43,7 @@ fn run(cli: Cli) -> Result<ExitCode, Failure> {
         Some(Command::Sheet(args)) => sheet::run(&args),
         Some(Command::Export(args)) => export::run(&args),
         Some(Command::New(args)) => new::run(&args),
+        Some(Command::Cut(args)) => cut::run(&args),
         Some(Command::Schema) => schema::run(),
         Some(Command::Completions(args)) => completions::run(&args),
     }

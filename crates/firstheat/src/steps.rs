@@ -83,11 +83,7 @@ fn bar_words(plan: &Plan, bar: Option<usize>) -> String {
 }
 
 fn step_words(plan: &Plan, number: usize, step: &WorkedStep) -> String {
-    let heat = match (step.needs, step.heat) {
-        (0, _) => "cold".to_owned(),
-        (1, heat) => format!("heat {heat}"),
-        (needs, heat) => format!("heats {heat} to {}", heat + needs - 1),
-    };
+    let heat = step.warmth().words();
     let mut text = format!("{:>3}  {}  [{heat}]\n", number + 1, plain_line(&step.title));
     let mut line = |words: String| text.push_str(&format!("       {}\n", plain_line(&words)));
     if !step.becomes.is_empty() {
@@ -125,7 +121,7 @@ fn step_words(plan: &Plan, number: usize, step: &WorkedStep) -> String {
         line(words.clone());
     }
     for note in &step.part_notes {
-        text.push_str(&format!("       the plan: {}\n", plain_line(note)));
+        text.push_str(&format!("       note: {}\n", plain_line(note)));
     }
     text
 }

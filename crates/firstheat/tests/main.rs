@@ -1,4 +1,5 @@
 //! The command line, really run.
 
 mod command_line;
+mod cut;
 mod steps;

@@ -180,7 +180,7 @@ fn what_is_heated_along_is_said() {
             continue;
         }
         let plan = fh_core::file::read(&std::fs::read(&path).unwrap()).unwrap();
-        let said = words(&upright(&plan)).replace('\n', " ");
+        let said = words(&upright(&plan)).replace('\n', " ").replace('⁄', "/");
         for words in steps(&plan).iter().filter_map(|step| step.heat_with.as_ref()) {
             assert!(said.contains(&format!("heat {words}")), "{words} in {said}");
         }

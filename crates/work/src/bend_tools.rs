@@ -36,14 +36,11 @@ pub(crate) fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
         };
         return vec![Wanted::sized(site, K::BendingFork, branch * 1.15, "pins apart ", reason)];
     }
-    if let Form::Collar(forms::Collar { height, .. }) = &part.segment.form {
-        return vec![Wanted::sized(
-            site,
-            K::Mandrel,
-            height.mm(),
-            "",
-            "A bar as thick as the bundle: the collar is bent to a U round it.",
-        )];
+    if let Form::Collar(forms::Collar { width, height, .. }) = &part.segment.form {
+        let reason = "A bar of the bundle's size: the collar is bent to a U round it.";
+        let mandrel = Wanted::sized(site, K::Mandrel, width.mm().max(height.mm()), "", reason);
+        let size = [width, height].map(|side| length_words(site.plan, side.mm()));
+        return vec![Wanted { words: format!("mandrel, {} × {}", size[0], size[1]), ..mandrel }];
     }
     match part.balance.bent {
         Some(Bent::Ring { inside_diameter, .. }) => {

@@ -1,24 +1,18 @@
-//! What a step says besides its sizes: where, which edge, which side up, what to leave, what to check, what to beware of.
+//! What a step says besides its sizes: where, which edge, which side up, what to leave.
 //!
 //! All of it is common practice, no source, unless one is named; all of it can be changed in the step.
 
-use crate::fire::Fire;
-use crate::gauges::measured_with;
-use crate::heat::colors::CHAPMAN;
 use crate::held::Hold;
-use crate::lay::{is_between_thicker, is_clamped, is_filed, is_fullered_alone, left_to_trim_mm, no_weld};
+use crate::lay::{is_between_thicker, is_clamped, is_filed, is_fullered_alone, left_to_trim_mm};
 use crate::legs::{self, WayToBend};
 use crate::neck::thicker_beside;
 use crate::site::{Part, Site, extents, in_mm};
-use crate::size::{Measure, Size};
 use crate::task::{Task, is_hot};
 use crate::words::length_words;
-use fh_core::cautions::BARE_STOCK;
 use fh_core::findings::is_over;
 use fh_core::forms;
-use fh_core::material::Quench;
 use fh_core::metal::{Bent, Shape, View};
-use fh_core::plan::{AnvilPlace, Coating, Form, Limits, Made, Operation, SocketAxis};
+use fh_core::plan::{AnvilPlace, Form, Limits, Made, Operation, SocketAxis};
 use fh_measure::WrittenLength;
 
 /// Where a task is done; `ways` are the ways of a bend without a leg in the way, `hold` is what the tongs grip.
@@ -64,7 +58,7 @@ pub(crate) fn is_flat_on_a_block(site: &Site<'_>, part: Part<'_>) -> bool {
 }
 
 /// Whether a flag is rolled up about an axis across the bar.
-fn is_rolled_across(part: Part<'_>) -> bool {
+pub(crate) fn is_rolled_across(part: Part<'_>) -> bool {
     matches!(part.balance.bent, Some(Bent::Socket { axis: SocketAxis::Across, .. }))
 }
 
@@ -209,170 +203,23 @@ fn growth(site: &Site<'_>, part: Part<'_>) -> Option<String> {
     ))
 }
 
-/// What to check, and with which gauge.
-pub(crate) fn check(site: &Site<'_>, task: &Task, sizes: &[Size], now_mm: f64) -> Option<String> {
-    use Operation as O;
-    let with = |is_meant: fn(Measure) -> bool| measured_with(sizes, is_meant);
-    let is_thickness = |measure| measure == Measure::Thickness;
-    let is_width = |measure| matches!(measure, Measure::Width | Measure::WidthThere);
-    let words = match task.operation {
-        O::Mark if site.flat.len() < 2 => "The length, and that the ends are square.".to_owned(),
-        O::Mark => {
-            let last = site.balance.whole().last().map(|(_, segment)| segment.mark_end_shop.text())?;
-            format!("All marks from the {}; the last at {last}.", site.bar.datum_name())
-        }
-        O::Isolate => {
-            format!("Groove square across the bar, its edge on the mark; what is left in it with the {}.", with(|measure| measure == Measure::Neck))
-        }
-        O::SetDown => "The step square to the bar, on the mark.".to_owned(),
-        O::Draw | O::Taper => format!("The size in three places with the {}, then the length.", with(|_| true)),
-        O::Spread if is_trimmed_later(site, task) => {
-            format!("Thickness with the {}; the template lies within it all round.", with(is_thickness))
-        }
-        O::Flatten if is_pierced_later(site, task) => {
-            let across = match (with(is_thickness), with(is_width)) {
-                (one, other) if one == other => format!("Thickness and width with the {one}"),
-                (one, other) => format!("Thickness with the {one}, width with the {other}"),
-            };
-            format!("{across}; the outline once the hole is made.")
-        }
-        O::Spread | O::Flatten => format!("Thickness with the {}, outline against the template.", with(is_thickness)),
-        O::Trim if is_flag(site, task) => "The outline against the template; no burr.".to_owned(),
-        O::Upset if is_rivet(site, task) => "The head round and in the middle; the shank straight.".to_owned(),
-        O::Upset if has_form(site, task, |form| matches!(form, Form::Peak(_))) => {
-            "The thickness over the swelling, its length, and that the bar is still straight.".to_owned()
-        }
-        O::Upset => "The thickness, the length, and that the bar is still straight.".to_owned(),
-        O::Split => "Branches equal in thickness at the root, the cut faces smooth, the root round.".to_owned(),
-        O::Open => "The length; the rods alike, seen from both ends.".to_owned(),
-        O::Punch if is_slit(site, task) => {
-            "The slit straight, along the middle of the bar, through from both sides.".to_owned()
-        }
-        O::Punch | O::Drift if is_pierced_later(site, task) => {
-            "The hole square to the face, and in the middle; then the rim flat again, and its outline against the template.".to_owned()
-        }
-        O::Punch | O::Drift | O::Drill => "The hole square to the face, and in the middle.".to_owned(),
-        O::Bend | O::Roll | O::Corner => "Against the template; no twist, seen from the end.".to_owned(),
-        O::Twist => "The turns counted; the bar straight, seen along it.".to_owned(),
-        O::Straighten if task.part.is_none() => {
-            format!(
-                "Let it cool to the hand, then measure it straight: {}. The last chance to correct it{}.",
-                length_words(site.plan, now_mm),
-                last_forged(site).map_or_else(String::new, |at| format!(", at “{}”", site.name(at)))
-            )
-        }
-        O::Weld if site.plan.material().weld.is_some() => "No dark line along the seam at the second heat; the length, and the ring still round.".to_owned(),
-        O::Check => "Every size and angle against the picture of the piece and the templates, cold.".to_owned(),
-        _ => return None,
-    };
-    Some(words)
-}
-
-/// The longest part of a bar that is drawn or tapered: there a length is corrected best.
-fn last_forged(site: &Site<'_>) -> Option<usize> {
-    let is_drawn = |at: &usize| matches!(site.flat[*at].segment.form, Form::Drawn(_) | Form::Taper(_));
-    let forged = |at: &usize| !crate::progress::Progress::start_of(site, *at);
-    let long = |at: &usize| site.part(*at).map_or(0.0, |part| in_mm(part.balance.forged_length));
-    let drawn = site.chains[0].1.iter().copied().filter(|at| is_drawn(at) && forged(at));
-    drawn.max_by(|one, other| long(one).total_cmp(&long(other)))
-}
-
-/// What to beware of.
-pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<String> {
-    use Operation as O;
-    let part = task.part.and_then(|at| site.part(at));
-    let metal = site.plan.material();
-    let mut all: Vec<String> = Vec::new();
-    match task.operation {
-        O::Mark => {
-            if let Some(coating @ (Coating::Galvanised | Coating::Plated)) = site.plan.coating {
-                all.push(format!("The stock is {}: its fume is poison. {BARE_STOCK}", coating.name()));
-            }
-        }
-        O::Trim if task.part.and_then(|at| site.part(at)).is_some_and(is_filed) => {}
-        O::PartOff | O::Trim => {
-            all.push("The last blow light, and nobody in line with the piece that flies.".to_owned())
-        }
-        O::Split => {
-            all.push("Work on the soft step or over a plate; cool the chisel before its edge turns red.".to_owned())
-        }
-        O::Punch if !is_hot(site, task) => {}
-        O::Punch if is_slit(site, task) => {
-            all.push("Cool the chisel every few blows, or it softens and sticks.".to_owned())
-        }
-        O::Punch => all.push("Take the punch out and cool it every few blows, or it sticks and swells.".to_owned()),
-        O::Weld | O::Scarf if metal.weld.is_none() => all.push(no_weld(metal)),
-        O::Weld => {
-            all.extend(metal.weld.and_then(|weld| weld.hard).map(str::to_owned));
-            all.push("Sparks and flux fly at the first blow: eyes, arms and bystanders covered.".to_owned());
-        }
-        O::Upset if is_rivet(site, task) => {}
-        O::Scarf => {}
-        O::Upset if !metal.quench.may => all.push(format!(
-            "A short heat, with no more than the marked length hot; do not quench it: it {}.",
-            metal.quench.does
-        )),
-        O::Upset if task.part.is_some_and(|at| site.beside(at).contains(&None)) => {
-            all.push("Cool the bar beyond the heat, so that only the marked length thickens.".to_owned())
-        }
-        O::Upset => {
-            all.push("Cool the bar on both sides of the heat, so that only the marked length thickens.".to_owned())
-        }
-        O::Twist => all.push("One even heat over the whole length: the hottest place twists first.".to_owned()),
-        O::Roll if part.is_some_and(|part| !is_rolled_across(part) && !site.beside(part.at).contains(&None)) => {
-            all.push("Never heat a socket that is closed at both ends: trapped air or water bursts it.".to_owned())
-        }
-        O::Taper if ends_in_point(site, task) => {
-            all.push("A point burns in a moment: push it past the heart of the fire.".to_owned())
-        }
-        O::Wax => all.push(
-            "Hot wax and oil flare up: warm, not hot, away from the fire, with air. Never water on it when it burns."
-                .to_owned(),
-        ),
-        _ => {}
-    }
-    if is_hot(site, task) && !thin.is_empty() {
-        let them = if thin.len() == 1 { "it" } else { "them" };
-        let quench = match metal.quench {
-            Quench { may: true, .. } => format!("'s heart, and dip {them} in water before the first blow"),
-            Quench { does, .. } => format!(": push {them} past it, and do not quench {them}, it {does}"),
-        };
-        let names = crate::words::joined(thin);
-        all.push(format!("Keep {names} out of the fire{quench}."));
-    }
-    if is_hot(site, task) {
-        all.extend(metal.hot_caution.map(str::to_owned));
-        all.extend(stop(site, task));
-    }
-    (!all.is_empty()).then(|| all.join(" "))
-}
-
-/// Where forging of a steel that hardens stops; none of other metals, whose own caution says what has to be said.
-fn stop(site: &Site<'_>, task: &Task) -> Option<String> {
-    let metal = site.plan.material();
-    let celsius = metal.normalise.and_then(|_| Fire::of(site.plan))?.stop_celsius(std::slice::from_ref(task));
-    let looks = CHAPMAN.word(celsius).map_or_else(String::new, |word| format!(", a {word}"));
-    let why = if metal.own_brittle().any(|range| range.to_celsius <= celsius) { "it cracks" } else { "heat it again" };
-    Some(format!("Not below {celsius:.0} °C{looks}: {why}."))
-}
-
-fn has_form(site: &Site<'_>, task: &Task, wanted: fn(&Form) -> bool) -> bool {
+pub(crate) fn has_form(site: &Site<'_>, task: &Task, wanted: fn(&Form) -> bool) -> bool {
     task.part.and_then(|at| site.part(at)).is_some_and(|part| wanted(&part.segment.form))
 }
 
-fn is_rivet(site: &Site<'_>, task: &Task) -> bool {
+pub(crate) fn is_rivet(site: &Site<'_>, task: &Task) -> bool {
     has_form(site, task, |form| matches!(form, Form::Rivet(_)))
 }
 
-fn is_flag(site: &Site<'_>, task: &Task) -> bool {
+pub(crate) fn is_flag(site: &Site<'_>, task: &Task) -> bool {
     has_form(site, task, |form| matches!(form, Form::Flag(_)))
 }
 
-fn is_trimmed_later(site: &Site<'_>, task: &Task) -> bool {
+pub(crate) fn is_trimmed_later(site: &Site<'_>, task: &Task) -> bool {
     has_form(site, task, |form| matches!(form, Form::Flag(forms::Flag { trim: Some(_), .. })))
 }
 
-fn is_pierced_later(site: &Site<'_>, task: &Task) -> bool {
+pub(crate) fn is_pierced_later(site: &Site<'_>, task: &Task) -> bool {
     has_form(site, task, |form| matches!(form, Form::Hole(_)))
 }
 
@@ -381,7 +228,7 @@ pub(crate) fn is_slit(site: &Site<'_>, task: &Task) -> bool {
     has_form(site, task, |form| matches!(form, Form::Hole(forms::Hole { made: Made::Drifted, .. })))
 }
 
-fn ends_in_point(site: &Site<'_>, task: &Task) -> bool {
+pub(crate) fn ends_in_point(site: &Site<'_>, task: &Task) -> bool {
     let shape = task.part.and_then(|at| site.part(at)).and_then(|part| part.balance.shape.as_ref());
     matches!(shape, Some(Shape::Taper { from, to, .. }) if from.is_end() || to.is_end())
 }

@@ -2,11 +2,12 @@
 //!
 //! No more than a first guess, good to a factor of two; the smith's own figure in a step goes before it.
 
-use crate::along::{begun_mm2, moved_along};
+use crate::along::{begun_mm2, leader, moved_along};
 use crate::experience::form_of;
 use crate::fire::Fire;
 use crate::heat::flow_stress::hammered_mpa;
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
+use crate::state::begun_section;
 use crate::task::Task;
 use fh_core::metal::Shape;
 use fh_core::plan::{HeatRules, Operation};
@@ -65,7 +66,8 @@ pub(crate) fn work_joules(fire: &Fire, volume_mm3: f64, strain: f64) -> Option<f
 /// The metal that is moved, in mm³, and the natural logarithm of its change of section.
 pub(crate) fn moved(site: &Site<'_>, part: Part<'_>, operation: Operation) -> (f64, f64) {
     let Some(shape) = &part.balance.shape else { return (0.0, 0.0) };
-    let raw = site.raw_section(part.at);
+    let raw = begun_section(site, part, operation);
+    let begun = || if leader(site, part.at).is_some() { begun_mm2(site, part.at) } else { in_mm2(raw.area()) };
     let strain = match (operation, shape) {
         (Operation::Scarf, _) => 0.5,
         (Operation::Upset, _) => (in_mm(part.balance.stock_length) / in_mm(part.balance.forged_length).max(1e-6)).ln(),
@@ -73,7 +75,7 @@ pub(crate) fn moved(site: &Site<'_>, part: Part<'_>, operation: Operation) -> (f
             (extents(&raw)[1] / ((in_mm(*root) + in_mm(*tip)) / 2.0).max(0.1)).ln()
         }
         (_, Shape::Hole { thickness, .. }) => (extents(&raw)[1] / in_mm(*thickness).max(0.1)).ln(),
-        _ => mean_strain(shape, begun_mm2(site, part.at)),
+        _ => mean_strain(shape, begun()),
     };
     let own = (in_mm3(shape.volume()), strain.abs());
     let along =

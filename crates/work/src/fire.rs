@@ -11,6 +11,7 @@ use crate::heat::lumped::section_seconds;
 use crate::heat::section::BarSection;
 use crate::heat::substance::Substance;
 use crate::site::{Site, extents};
+use crate::state::begun_section;
 use crate::task::Task;
 use fh_core::material::{BRITTLE_MARGIN_CELSIUS, Forging, Material};
 use fh_core::metal::{SectionSize, Shape};
@@ -93,7 +94,7 @@ impl Fire {
     }
 
     /// For how many minutes some tasks can be worked in one heat, and of their parts the one that cools first: what is drawn, by
-    /// the mean of the bar before and after; what is necked or cut, as it was; what is bent, as it is forged.
+    /// the mean of the bar before and after; what is necked or cut, as it was by then; what is bent, as it is forged.
     pub(crate) fn minutes(&self, site: &Site<'_>, tasks: &[Task]) -> Option<f64> {
         let loss = self.loss(Some([f64::NEG_INFINITY, f64::INFINITY]));
         let seconds = |section: BarSection| {
@@ -101,8 +102,9 @@ impl Fire {
         };
         let of = |task: &Task| {
             let at = task.part?;
-            let raw = bar_section(&site.raw_section(at));
-            let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
+            let part = site.part(at)?;
+            let raw = bar_section(&begun_section(site, part, task.operation));
+            let shape = part.balance.shape.as_ref();
             let forged = shape.and_then(forged_section).unwrap_or(raw);
             Some(match task.operation {
                 operation if operation.is_shaping() => f64::midpoint(seconds(raw), seconds(forged)),

@@ -88,7 +88,7 @@ fn opening(size: &Size) -> Option<Opening> {
         // What spreads as the thickness lets it is held against its template.
         Measure::Width if size.follows.is_some() => return None,
         // What must not become thinner: the notch of its size must not go over it.
-        Measure::Neck => return Some(Opening { mm, no_go_mm: mm, go_mm: None }),
+        Measure::Neck | Measure::Swelling => return Some(Opening { mm, no_go_mm: mm, go_mm: None }),
         Measure::Width | Measure::WidthThere | Measure::Thickness | Measure::Across => {}
     }
     size.between_mm.map(|[no_go_mm, go_mm]| Opening { mm, no_go_mm, go_mm: Some(go_mm) })

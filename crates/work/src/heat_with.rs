@@ -1,6 +1,7 @@
 //! What has to be heated along with a step, because others follow in the same heat, and what is heated once more after the last.
 
 use crate::site::Site;
+use crate::spots::hot_length;
 use crate::words::joined;
 use crate::worked::WorkedStep;
 use fh_core::plan::{Operation, Plan};
@@ -70,6 +71,8 @@ fn words(sites: &[Site<'_>], steps: &[WorkedStep], number: usize, heat: usize) -
     }
     let (steps, follow) = if numbers.len() > 1 { ("steps", "follow") } else { ("step", "follows") };
     let when = if own.needs > 1 { "In the last of these heats heat" } else { "Heat" };
-    (!names.is_empty())
-        .then(|| format!("{when} {} too: {steps} {} {follow} in the same heat.", joined(&names), joined(&numbers)))
+    let long = own.with_next_mm.map_or_else(String::new, |mm| format!(", {} altogether", hot_length(site.plan, mm)));
+    (!names.is_empty()).then(|| {
+        format!("{when} {} too{long}: {steps} {} {follow} in the same heat.", joined(&names), joined(&numbers))
+    })
 }

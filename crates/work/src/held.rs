@@ -28,6 +28,8 @@ pub struct Hold {
     pub by_hand: bool,
     /// Whether so much bar lies beyond the jaws that the tongs are set from the side.
     pub from_the_side: bool,
+    /// Whether it lies so near to what was hot before that it is cooled and tested before a hand takes it.
+    pub cool_first: bool,
     /// Whether it is fine, thin or bent, and gripped only because nothing better stays cold.
     pub is_poor: bool,
 }
@@ -47,7 +49,7 @@ impl Hold {
 
     fn new(length_mm: f64, cold: Cold, grip: Grip) -> Self {
         let Grip { part, at_mm, jaw_mm, from_the_side, is_poor, .. } = grip;
-        Self { length_mm, jaw_mm, part, at_mm, by_hand: cold.by_hand, from_the_side, is_poor }
+        Self { length_mm, jaw_mm, part, at_mm, by_hand: cold.by_hand, from_the_side, cool_first: false, is_poor }
     }
 }
 
@@ -122,7 +124,16 @@ fn nothing_cold(site: &Site<'_>, lengths: &Lengths, side: Option<Held>) -> Optio
     let [start, end] = lengths.extent([part].iter());
     let at_mm = if at_start { start } else { end };
     let jaw_mm = extents(&site.balance.stock);
-    Some(Hold { length_mm: 0.0, jaw_mm, part, at_mm, by_hand: false, from_the_side: false, is_poor: true })
+    Some(Hold {
+        length_mm: 0.0,
+        jaw_mm,
+        part,
+        at_mm,
+        by_hand: false,
+        from_the_side: false,
+        cool_first: false,
+        is_poor: true,
+    })
 }
 
 /// The least length to hold, in mm.

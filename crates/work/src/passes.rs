@@ -3,7 +3,9 @@
 use crate::heat::drawing::{Drawn, Sides, USUAL_REDUCTION, best_bite_mm, draw, set_down};
 use crate::heat::spread::SpreadDoubt;
 use crate::site::{Part, Site, extents, in_mm};
-use crate::task::Task;
+use crate::sizes::upset_length_mm;
+use crate::state::begun_section;
+use crate::task::{Task, operations};
 use crate::words::length_words;
 use crate::worked::Worked;
 use fh_core::balance::Balance;
@@ -41,18 +43,18 @@ pub(crate) fn of_task(site: &Site<'_>, task: &Task) -> Option<Passes> {
     let part = site.part(task.part?)?;
     let drawn = match task.operation {
         Operation::Draw => drawn(site, part)?,
-        Operation::Spread | Operation::Flatten => spread(site, part)?,
+        Operation::Spread | Operation::Flatten => spread(site, part, task.operation)?,
         _ => return None,
     };
     let spreads = task.operation != Operation::Draw;
     let first = drawn.passes.first()?;
-    let [raw_width, _] = extents(&site.raw_section(part.at));
+    let [begun_width, _] = extents(&begun_section(site, part, task.operation));
     let mut grown = 1.0;
     let after = drawn.passes.iter().map(|pass| {
         grown *= pass.longer;
         if spreads {
             // The ridge lies along the bar, so what the formula calls longer is wider, and its width is the block's length.
-            [pass.height_after_mm, raw_width * grown, pass.width_after_mm / first.width_before_mm]
+            [pass.height_after_mm, begun_width * grown, pass.width_after_mm / first.width_before_mm]
         } else {
             [pass.height_after_mm, pass.width_after_mm, grown]
         }
@@ -70,14 +72,16 @@ fn drawn(site: &Site<'_>, part: Part<'_>) -> Option<Drawn> {
 }
 
 /// A block spread under the peen to its mean thickness.
-fn spread(site: &Site<'_>, part: Part<'_>) -> Option<Drawn> {
+fn spread(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Option<Drawn> {
     let thickness = match &part.balance.shape {
         Some(Shape::Flag { root, tip, .. }) => (in_mm(*root) + in_mm(*tip)) / 2.0,
         Some(Shape::Hole { thickness, .. }) => in_mm(*thickness),
         _ => return None,
     };
-    let [width_mm, height_mm] = extents(&site.raw_section(part.at));
-    let block_mm = in_mm(part.balance.mark_end - part.balance.mark_start);
+    let [width_mm, height_mm] = extents(&begun_section(site, part, operation));
+    let is_upset = operations(site, part).contains(&Operation::Upset);
+    let laid_off = in_mm(part.balance.mark_end - part.balance.mark_start);
+    let block_mm = if is_upset { upset_length_mm(site, part) } else { laid_off };
     let across = set_down(Sides { height_mm, width_mm: block_mm }, thickness, PEEN.min(width_mm), USUAL_REDUCTION);
     (!across.passes.is_empty()).then_some(across)
 }

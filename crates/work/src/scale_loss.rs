@@ -2,12 +2,16 @@
 
 use crate::fire::{Fire, bar_section};
 use crate::heat::estimate::Estimate;
-use crate::heat::scale::{heat_exposures, heat_loss_um, lost_share, over_heats};
+use crate::heat::scale::{heat_exposures, heat_loss_um, lost_share};
+use crate::heat_rules::zone_mm;
 use crate::heating::Lengths;
 use crate::hot_profile::girth_in_the_middle;
-use crate::site::{Part, Site, in_mm2, in_mm3};
+use crate::progress::Progress;
+use crate::site::{Part, Site, in_mm, in_mm2, in_mm3};
+use crate::spots::hot_length;
 use crate::worked::WorkedStep;
-use fh_core::plan::Plan;
+use fh_core::plan::{Form, Plan};
+use std::collections::BTreeMap;
 
 /// How long the metal is at its heat in the fire before it comes out, in seconds: common practice, no source.
 const SOAK: f64 = 30.0;
@@ -16,8 +20,8 @@ const FIRE_AIR: f64 = 0.35;
 /// So much of the bar beside what is worked comes hot out of the fire too, in mm: common practice, no source.
 const BESIDE: f64 = 30.0;
 
-/// A smith who is quick takes so many of the heats that are counted: they are known to half or twice as many
-/// (docs/handbook/heat-model.md), and the count goes by a slow one.
+/// Of the heats that are counted a practised smith takes so many: the count goes by a slow one, and heats are known to half or
+/// twice as many (docs/handbook/heat-model.md).
 const FEWER_HEATS: f64 = 0.5;
 /// A larger share is no figure to plan with: so thin a part burns, or is kept out of the fire.
 pub(crate) const BELIEVED: f64 = 0.25;
@@ -29,8 +33,8 @@ pub struct ScaleLoss {
     pub bar: usize,
     /// The share of the metal that is worked: of the parts that are not left as stock, where any of them is heated.
     pub share: Estimate,
-    /// The share of each part that is heated: the part, its heats, and what they take of it. The low end is that of
-    /// half as many heats.
+    /// The share of each part that is heated: the part, its heats as they are counted, and what they take of it: likely and at
+    /// least by half as many heats, at most by all of them.
     pub parts: Vec<(usize, usize, Estimate)>,
     /// Why, in a sentence.
     pub reason: String,
@@ -43,22 +47,18 @@ pub(crate) fn scale_loss(plan: &Plan, sites: &[Site<'_>], steps: &[WorkedStep]) 
 }
 
 fn of_bar(site: &Site<'_>, fire: &Fire, steps: &[WorkedStep]) -> Option<ScaleLoss> {
-    let hot: Vec<HotStep> = steps
-        .iter()
-        .filter(|step| step.bar == Some(site.index) && step.is_hot())
-        .map(|step| HotStep::new(site, step))
-        .collect();
+    let hot = hot_steps(site, steps);
     let mut parts = Vec::new();
     let (mut own, mut stock) = (Lost::default(), Lost::default());
     for part in site.parts().filter(|part| part.segment.form.is_finished() && part.segment.form.branches().is_empty()) {
-        let heats = heats_of(&hot, part);
-        if heats == 0 {
+        let heats = heats_of(site, &hot, part, in_one_heat(site, fire, part));
+        if heats.is_empty() {
             continue;
         }
-        let share = over_so_many(in_one_heat(site, fire, part), heats);
+        let share = over_all(&heats);
         let volume = in_mm3(part.balance.finished_volume + part.balance.trimmed_volume);
         if part.segment.form.is_as_stock() { &mut stock } else { &mut own }.add(share, volume);
-        parts.push((part.at, heats, share));
+        parts.push((part.at, heats.len(), share));
     }
     let share = own.share().or_else(|| stock.share())?;
     let reason = reason(site, share, &parts)?;
@@ -87,35 +87,72 @@ impl Lost {
     }
 }
 
-/// What so many heats take, each of them a share.
-fn over_so_many(in_one: Estimate, heats: usize) -> Estimate {
-    let count = |heats: f64| heats.min(f64::from(u32::MAX)) as u32;
-    let all = over_heats(in_one, count(heats as f64));
-    Estimate { low: over_heats(in_one, count((heats as f64 * FEWER_HEATS).ceil())).low, ..all }
+/// What some heats take, each of them a share: likely and at least in half as many heats, at most in all of them.
+fn over_all(heats: &[Estimate]) -> Estimate {
+    let over = |of: fn(&Estimate) -> f64, count: f64| {
+        1.0 - heats.iter().map(|share| (1.0 - of(share).clamp(0.0, 1.0)).powf(count)).product::<f64>()
+    };
+    Estimate {
+        low: over(|share| share.low, FEWER_HEATS),
+        likely: over(|share| share.likely, FEWER_HEATS),
+        high: over(|share| share.likely, 1.0),
+    }
 }
 
 fn reason(site: &Site<'_>, share: Estimate, parts: &[(usize, usize, Estimate)]) -> Option<String> {
-    let own = parts.iter().filter(|(at, ..)| site.part(*at).is_some_and(|part| !part.segment.form.is_as_stock()));
+    let is_own = |at: usize| site.part(at).is_some_and(|part| !part.segment.form.is_as_stock());
+    let own = parts.iter().filter(|(at, ..)| is_own(*at));
     let most = own.max_by(|one, other| one.2.likely.total_cmp(&other.2.likely));
     let most = most.or_else(|| parts.iter().max_by(|one, other| one.2.likely.total_cmp(&other.2.likely)))?;
-    Some(format!(
-        "Scale takes about {} of the worked metal over all heats of this order; “{}” loses most, {}.",
-        loss_words(share),
+    let words = format!(
+        "Scale takes about {} of the worked metal, at most {}; of “{}” most, {} to {}.",
+        percent(share.likely),
+        percent(share.high),
         site.name(most.0),
-        loss_words(most.2)
-    ))
+        figure(most.2.likely),
+        percent(most.2.high)
+    );
+    Some(longer(site, parts).map_or(words.clone(), |longer| format!("{words} {longer}")))
 }
 
-/// A share with its doubt in words: `4.5 % (2 to 9 %)`; what is no figure to plan with only by its size.
-pub(crate) fn loss_words(share: Estimate) -> String {
-    let percent =
-        |share: f64| if share < 0.1 { format!("{:.1}", share * 100.0) } else { format!("{:.0}", share * 100.0) };
-    if share.likely > BELIEVED {
-        return "more than a quarter".to_owned();
+/// What to do about metal that may go over and above what the marks allow for; none where that is next to nothing.
+fn longer(site: &Site<'_>, parts: &[(usize, usize, Estimate)]) -> Option<String> {
+    /// Less is within what a saw cuts off, in mm: common practice, no source.
+    const LITTLE: f64 = 1.0;
+    let more = |(at, _, share): &(usize, usize, Estimate)| {
+        let part = site.part(*at).filter(|part| !part.segment.form.is_as_stock())?;
+        let kept = (1.0 - part.balance.scale_share) / (1.0 - share.high.min(BELIEVED));
+        Some(in_mm(part.balance.stock_length) * (kept - 1.0).max(0.0))
+    };
+    let mm = parts.iter().filter_map(more).sum::<f64>();
+    let has_rest = site.flat.iter().any(|flat| matches!(flat.segment.form, Form::Hold(_)));
+    let cut = if has_rest { "part it off" } else { "cut the bar" };
+    (mm >= LITTLE).then(|| {
+        let more = hot_length(site.plan, mm);
+        format!("To be safe {cut} {more} longer, and trim last, once all is measured.")
+    })
+}
+
+/// A share in words: `4.5 %`; what is no figure to plan with only by its size.
+fn percent(share: f64) -> String {
+    match share {
+        _ if share > BELIEVED => "more than a quarter".to_owned(),
+        _ if share < 0.1 => format!("{:.1} %", share * 100.0),
+        _ => format!("{:.0} %", share * 100.0),
     }
-    let high =
-        if share.high > BELIEVED { "more than a quarter".to_owned() } else { format!("{} %", percent(share.high)) };
-    format!("{} % ({} to {high})", percent(share.likely), percent(share.low))
+}
+
+/// A share in words, without its sign.
+fn figure(share: f64) -> String {
+    percent(share).trim_end_matches(" %").to_owned()
+}
+
+/// A share with its doubt in words: `4.5 % (2.0 to 9.0 %)`.
+pub(crate) fn loss_words(share: Estimate) -> String {
+    if share.likely > BELIEVED {
+        return percent(share.likely);
+    }
+    format!("{} ({} to {})", percent(share.likely), figure(share.low), percent(share.high))
 }
 
 /// A hot step with where everything lies after it.
@@ -125,40 +162,68 @@ struct HotStep {
     lengths: Lengths,
     /// From where to where each of its parts lies, in mm.
     worked: Vec<[f64; 2]>,
+    /// Which parts have their own shape before it, and after it.
+    forged: [Vec<bool>; 2],
 }
 
-impl HotStep {
-    fn new(site: &Site<'_>, step: &WorkedStep) -> Self {
-        let lengths = step.lengths_after(site);
-        let worked = step.parts().iter().map(|at| lengths.extent([*at].iter())).collect();
-        Self { heat: step.heat, needs: step.needs, lengths, worked }
+fn hot_steps(site: &Site<'_>, steps: &[WorkedStep]) -> Vec<HotStep> {
+    let mut before: Vec<bool> = Progress::start(site).stages.iter().map(|stage| stage.forged).collect();
+    let mut all = Vec::new();
+    for step in steps.iter().filter(|step| step.bar == Some(site.index)) {
+        let after: Vec<bool> = step.stages.iter().map(|stage| stage.forged).collect();
+        if step.is_hot() {
+            let lengths = step.lengths_after(site);
+            let worked = step.parts().iter().map(|at| lengths.extent([*at].iter())).collect();
+            let forged = [before, after.clone()];
+            all.push(HotStep { heat: step.heat, needs: step.needs, lengths, worked, forged });
+        }
+        before = after;
     }
+    all
 }
 
-/// In how many heats a part comes hot out of the fire: with it or beside it is worked.
-fn heats_of(steps: &[HotStep], part: Part<'_>) -> usize {
-    let mut heats = 0;
-    let mut last = 0;
+/// What each heat takes of a part in which any of it comes hot out of the fire, as a share of its metal: of what is hot of it,
+/// and of its section by then.
+fn heats_of(site: &Site<'_>, steps: &[HotStep], part: Part<'_>, in_one: [Estimate; 2]) -> Vec<Estimate> {
+    let zone = zone_mm(site.plan);
+    let mut heats: BTreeMap<usize, Estimate> = BTreeMap::new();
     for step in steps {
         let [start, end] = step.lengths.extent([part.at].iter());
-        if !step.worked.iter().any(|[from, to]| from - BESIDE < end && to + BESIDE > start) {
+        let long = (end - start).max(1e-6);
+        let overlap = |[from, to]: &[f64; 2]| (to + BESIDE).min(end) - (from - BESIDE).max(start);
+        let hot = step.worked.iter().map(overlap).fold(0.0, f64::max).min(zone + 2.0 * BESIDE) / long;
+        if hot <= 0.0 {
             continue;
         }
-        heats += if step.heat == last { step.needs.saturating_sub(1) } else { step.needs };
-        last = step.heat + step.needs - 1;
+        let [raw, forged] = in_one;
+        let now = match step.forged.each_ref().map(|forged| forged.get(part.at).copied().unwrap_or(false)) {
+            [true, _] => forged,
+            [false, true] => raw.plus(forged).times(0.5),
+            [false, false] => raw,
+        };
+        for heat in step.heat..step.heat + step.needs {
+            let share = now.times(hot.min(1.0));
+            heats
+                .entry(heat)
+                .and_modify(|own| {
+                    if share.likely > own.likely {
+                        *own = share
+                    }
+                })
+                .or_insert(share);
+        }
     }
-    heats
+    heats.into_values().collect()
 }
 
-/// The share of a part that one heat takes: of its mean section, between the bar and what it becomes.
-fn in_one_heat(site: &Site<'_>, fire: &Fire, part: Part<'_>) -> Estimate {
+/// The shares of a part that one heat takes: as the bar it is forged from, and as it is forged.
+fn in_one_heat(site: &Site<'_>, fire: &Fire, part: Part<'_>) -> [Estimate; 2] {
     let seconds = (site.plan.work.heats.minutes.unwrap_or(0.5) * 60.0).clamp(5.0, 300.0);
     let cooling = [(0.0, fire.start_celsius), (seconds, fire.finish_celsius())];
     let micrometers = heat_loss_um(&heat_exposures(SOAK, fire.start_celsius, FIRE_AIR, &cooling));
     let raw = bar_section(&site.raw_section(part.at));
-    let (area, girth) = (raw.area_mm2(), raw.perimeter_mm());
     let forged = in_mm2(part.balance.area_at(0.5)).max(1.0);
     let girth_forged = part.balance.shape.as_ref().map_or(0.0, |shape| girth_in_the_middle(shape, forged));
-    let share = |area: f64, girth: f64| lost_share(micrometers, area, girth);
-    share(area, girth).plus(share(forged, girth_forged)).times(0.5)
+    [(raw.area_mm2(), raw.perimeter_mm()), (forged, girth_forged)]
+        .map(|(area, girth)| lost_share(micrometers, area, girth))
 }

@@ -19,6 +19,8 @@ pub enum Measure {
     Across,
     /// What is left in a neck, and must not become thinner.
     Neck,
+    /// How thick a swelling is at least.
+    Swelling,
     /// What no notch goes over: in a hole or a bend, a count, or what is rough.
     Other,
 }
@@ -33,6 +35,7 @@ impl Measure {
             _ if !is_notched => Self::Other,
             "width" => Self::Width,
             _ if begins("width") => Self::WidthThere,
+            _ if begins("thickness over the swelling") => Self::Swelling,
             _ if begins("thickness") => Self::Thickness,
             _ if begins("left in the neck") => Self::Neck,
             _ if ["square", "diameter", "across flats", "height", "side"].into_iter().any(begins) => Self::Across,
@@ -172,6 +175,7 @@ mod tests {
             ("width", Measure::Width),
             ("width at its end", Measure::WidthThere),
             ("thickness at the root", Measure::Thickness),
+            ("thickness over the swelling, at least", Measure::Swelling),
             ("square", Measure::Across),
             ("across flats", Measure::Across),
             ("left in the necks, at least", Measure::Neck),

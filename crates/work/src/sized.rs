@@ -1,11 +1,13 @@
 //! The sizes of a forged shape: its section, and its length, which follows from it.
 
 use crate::progress::Progress;
-use crate::site::{Part, Site, in_mm, in_mm2};
+use crate::site::{Part, Site, extents, in_mm};
 use crate::size::{AS_IT_IS, Measure, Size};
 use crate::state::shape_now;
+use crate::words::length_words;
 use fh_core::balance::{blunt_tip_mm, leeway};
-use fh_core::metal::{CornerSize, SectionSize, Shape};
+use fh_core::metal::{CornerSize, Runout, SectionSize, Shape};
+use fh_core::plan::Plan;
 use uom::si::f64::Length;
 
 /// What is measured of a shape: what is forged to a gauge first.
@@ -114,8 +116,50 @@ pub(crate) fn sized(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> Vec<Size>
     {
         all.push(Size::bare(plan, "left at the tip, at most", mm));
     }
+    all.extend(quarters(plan, shape, reversed));
     all.push(if leeway.length_binds { length } else { length.following(plan, &from) });
     all
+}
+
+/// What lies between the ends of a full or a hollow taper, at each quarter of its length from its start.
+fn quarters(plan: &Plan, shape: &Shape, reversed: bool) -> Vec<Size> {
+    /// A shorter one is forged by eye, in mm: common practice, no source.
+    const BY_EYE: f64 = 40.0;
+    let Shape::Taper { from, to, runout, length } = shape else { return Vec::new() };
+    let long = in_mm(*length);
+    if !matches!(runout, Runout::Power(_)) || long < BY_EYE {
+        return Vec::new();
+    }
+    let quarter = |share: f64| {
+        let f = runout.share_at(if reversed { 1.0 - share } else { share });
+        let [one, other] = [extents(from), extents(to)];
+        let size = [0, 1].map(|way| (1.0 - f) * one[way] + f * other[way]);
+        let place = length_words(plan, share * long);
+        let there = move |(measure, what, mm): (Measure, &str, f64)| {
+            Size::length(plan, &format!("{what} {place} from its start"), mm).of(measure)
+        };
+        between_rows(from, to, size).into_iter().map(there)
+    };
+    [0.25, 0.5, 0.75].into_iter().flat_map(quarter).collect()
+}
+
+/// What is measured of a section between two others, so wide and so thick in mm.
+fn between_rows(
+    from: &SectionSize,
+    to: &SectionSize,
+    [width, thickness]: [f64; 2],
+) -> Vec<(Measure, &'static str, f64)> {
+    use SectionSize as S;
+    let kind = if from.is_end() { to } else { from };
+    let is_one_kind = from.is_end() || to.is_end() || std::mem::discriminant(from) == std::mem::discriminant(to);
+    let across = |what| vec![(Measure::Across, what, thickness)];
+    match kind {
+        S::Square { .. } if is_one_kind => across("square"),
+        S::Round { .. } if is_one_kind => across("diameter"),
+        S::Hexagon { .. } | S::Octagon { .. } if is_one_kind => across("across flats"),
+        _ if (width - thickness).abs() < 0.05 => vec![(Measure::Thickness, "thickness", thickness)],
+        _ => vec![(Measure::WidthThere, "width", width), (Measure::Thickness, "thickness", thickness)],
+    }
 }
 
 /// What a tip that runs out to nothing is called, where the length follows from how blunt it is left.
@@ -180,16 +224,10 @@ pub(crate) fn peak(
             size.measure = Measure::WidthThere;
         }
     }
-    let (thickness, wide) = (in_mm(corner.thickness), in_mm(corner.width));
+    let thickness = in_mm(corner.thickness);
     let over = thickness + in_mm(corner.peak_volume() / corner.width / corner.length()) * 2.0;
-    let swelling = Size::length(plan, "thickness over the swelling", over).of(Measure::Thickness);
-    // The swelling is a triangle over the bar: half its height counts. The bar beside it is kept.
-    let mean = |over: f64| in_mm2(section.area()) + wide * (over - thickness) / 2.0;
-    let planned = mean(over);
-    let long = |over: f64| now_mm * planned / mean(over.max(thickness));
-    let between = swelling.between_mm.map_or([now_mm; 2], |[low, high]| [long(high), long(low)]);
-    all.push(swelling);
-    let length = Size::between(plan, "length", now_mm, between).of(Measure::Length);
-    all.push(length.following(plan, "the swelling"));
+    // A corner that is too full is filed; one that is short of metal stays hollow.
+    all.push(Size::bare(plan, "thickness over the swelling, at least", over).of(Measure::Swelling));
+    all.push(Size::bare(plan, "length, at most", now_mm).of(Measure::Length));
     all
 }

@@ -4,7 +4,7 @@ use crate::neck;
 use crate::progress::Progress;
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
 use crate::size::{Measure, Size};
-use crate::sized::{Row, headed, off_mm, peak, section_rows, sized};
+use crate::sized::{Row, headed, peak, section_rows, sized};
 use crate::state::shape_now;
 use crate::task::{Task, operations, widest_mm2};
 use fh_core::forms;
@@ -83,20 +83,17 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
     }
 }
 
-/// How long the piece is while it is straight: measured cold, and off by what its parts are off, in squares.
+/// How long the piece is while it is straight, measured cold.
 fn length_of_the_piece(site: &Site<'_>, progress: &Progress, now_mm: f64) -> Size {
     let is_on = |at: usize| !progress.stages[at].off;
-    let forged = site.chains[0].1.iter().filter(|at| is_on(**at) && !Progress::start_of(site, **at));
-    let off = forged.filter_map(|at| off_mm(site, progress, *at));
-    let [down, up] = off.fold([0.0, 0.0], |sum: [f64; 2], off| [sum[0] + off[0] * off[0], sum[1] + off[1] * off[1]]);
     let rest = site.chains[0].1.iter().filter(|at| is_on(**at) && !site.flat[**at].segment.form.is_finished());
     let what = match rest.map(|at| site.name(*at)).next() {
         Some(rest) => format!("length without “{rest}”, cold"),
         None => "length of the piece, cold".to_owned(),
     };
-    let size = Size::between(site.plan, &what, now_mm, [now_mm - down.sqrt(), now_mm + up.sqrt()]).of(Measure::Length);
-    Size { hot: None, ..size.following(site.plan, "its parts") }
+    Size { hot: None, ..Size::bare(site.plan, &what, now_mm).of(Measure::Length) }
 }
+
 fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
     let plan = site.plan;
     if let Form::Rivet(forms::Rivet { diameter, grip, allowance }) = &part.segment.form {
@@ -246,8 +243,7 @@ fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
         }
         Some(Bent::Socket { mandrel, .. }) => vec![length("inside diameter", mandrel)],
         Some(Bent::Twist { angle }) => {
-            let hand = if angle < 0.0 { "" } else { ", right-handed" };
-            vec![Size::words("turns", format!("{}{hand}", turns(angle / std::f64::consts::TAU)))]
+            vec![Size::words("turns", handed_turns(angle / std::f64::consts::TAU))]
         }
         None => match &part.balance.shape {
             Some(Shape::Split(split)) => split.opening.map_or_else(Vec::new, |opening| {
@@ -256,7 +252,7 @@ fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
                     Size::bare(plan, "length", in_mm(part.balance.forged_length)).of(Measure::Length),
                 ];
                 if opening.turns != 0.0 {
-                    all.insert(0, Size::words("turns", turns(opening.turns)));
+                    all.insert(0, Size::words("turns", handed_turns(opening.turns)));
                 }
                 all
             }),
@@ -268,6 +264,10 @@ fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
 /// A count of turns without needless figures.
 fn turns(count: f64) -> String {
     let text = format!("{:.2}", count.abs());
-    let text = text.trim_end_matches('0').trim_end_matches('.').to_owned();
-    if count < 0.0 { format!("{text}, left-handed") } else { text }
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+/// The turns of a twist with their hand: more than 0 are right-handed.
+fn handed_turns(count: f64) -> String {
+    format!("{}, {}-handed", turns(count), if count < 0.0 { "left" } else { "right" })
 }

@@ -97,6 +97,11 @@ pub(crate) fn is_done_hot(step: &Step, tasks_are_hot: bool) -> bool {
     step.hot.unwrap_or(tasks_are_hot || step.heat.is_some())
 }
 
+/// A length that has to be hot, in words: as fine as the marks.
+pub(crate) fn hot_length(plan: &Plan, mm: f64) -> String {
+    format_length(mm.max(0.0), plan.units.length.length_unit(), plan.units.marks)
+}
+
 impl WorkedStep {
     /// What has to be hot, in words with their head: `hot: 40 mm`; none where it is done cold or the whole bar is meant.
     ///
@@ -105,7 +110,6 @@ impl WorkedStep {
         let [from, to] = self.zone_mm?;
         let [now_from, now_to] = self.hot_mm?;
         let head = if now_to - now_from > 1.05 * (to - from) { "hot at first" } else { "hot" };
-        let words = format_length((to - from).max(0.0), plan.units.length.length_unit(), plan.units.marks);
-        Some(format!("{head}: {words}"))
+        Some(format!("{head}: {}", hot_length(plan, to - from)))
     }
 }

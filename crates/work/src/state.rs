@@ -3,9 +3,11 @@
 use crate::along::leader;
 use crate::progress::{Progress, Stage};
 use crate::site::{Part, Site, in_mm, in_mm2, in_mm3, mm};
+use crate::sizes::upset_length_mm;
+use crate::task::operations;
 use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::metal::{BranchSize, FreeEnd, OpeningSize, Outline, SectionSize, Shape, SplitSize};
-use fh_core::plan::{Chain, Form, Gives};
+use fh_core::plan::{Chain, Form, Gives, Operation};
 use uom::si::f64::Volume;
 use uom::si::volume::cubic_millimeter;
 
@@ -102,6 +104,13 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
     };
     let swell = if untwisted > 1.0 { 1.0 } else { balance.swell };
     Now { shape: Some(shape), bent: stage.bent, swell, metal_mm3 }
+}
+
+/// The section that an operation on a part begins with: the bar's, or that of the block to which the part was upset before.
+pub(crate) fn begun_section(site: &Site<'_>, part: Part<'_>, operation: Operation) -> SectionSize {
+    let mut before = operations(site, part).iter().take_while(|own| **own != operation);
+    let is_upset = before.any(|own| *own == Operation::Upset);
+    raw_now(site, part, upset_length_mm(site, part), is_upset)
 }
 
 /// The section of a part that has not got its own shape: the bar's, and as much thicker as it was upset shorter.
@@ -206,5 +215,29 @@ fn mend_offsets(site: &Site<'_>, progress: &Progress, bar: &mut BarBalance) {
                 back = [back[0] + toward, back[1] + up];
             }
         }
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "tests")]
+mod tests {
+    use super::*;
+    use fh_core::balance::balance;
+
+    /// 36 mm of 20 × 6 mm upset to 23 mm are by the root of 36 / 23 thicker: from there it is flattened and cools.
+    #[test]
+    fn what_was_upset_is_flattened_from_its_block() {
+        let text = r#"{ "firstheat": 1, "bars": [{ "stock": { "flat": { "width": "20 mm", "thickness": "6 mm" } }, "segments": [
+            { "form": { "plain": { "length": "200 mm" } } },
+            { "form": { "hole": { "outline": { "disc": { "diameter": "30 mm" } }, "thickness": "6 mm",
+                "hole": { "round": "8.5 mm" }, "made": "punched" } } } ] }] }"#;
+        let plan = fh_core::file::read(text.as_bytes()).unwrap();
+        let balance = balance(&plan);
+        let sites = Site::all(&plan, &balance);
+        let part = sites[0].part(1).unwrap();
+        let thick = |operation| crate::site::extents(&begun_section(&sites[0], part, operation))[1];
+        let swell = (in_mm(part.balance.stock_length) / upset_length_mm(&sites[0], part)).sqrt();
+        assert!((thick(Operation::Upset) - 6.0).abs() < 1e-9);
+        assert!(swell > 1.2 && (thick(Operation::Flatten) - 6.0 * swell).abs() < 1e-6, "{swell}");
     }
 }

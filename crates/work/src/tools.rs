@@ -10,6 +10,7 @@ use crate::sizes::upset_length_mm;
 use crate::task::{Task, is_drilled, operations};
 use crate::words::length_words;
 use crate::{Shop, ToolKind};
+use fh_core::balance::tolerance_mm;
 use fh_core::forms;
 use fh_core::metal::{HoleSize, RootSize, SectionSize, Shape};
 use fh_core::plan::{Form, JointKind, Made, Operation, SizeName};
@@ -18,6 +19,8 @@ use fh_core::plan::{Form, JointKind, Made, Operation, SizeName};
 const KERF: f64 = 4.0;
 /// How many times larger steel measures at 950 °C (EN 1993-1-2 §3.4.1.1).
 pub(crate) const HOT: f64 = 1.013;
+/// A bore is so much wider than what goes into it, in mm: common practice, no source.
+const CLEAR: f64 = 0.1;
 /// Why a brush.
 const BRUSHED: &str = "Scale that is closed in or waxed over comes off later and takes the finish with it.";
 
@@ -348,8 +351,9 @@ fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
         if let Form::Tenon(_) = part.segment.form {
             let [width, thickness] = extents(section);
             let reason = "Driven over the tenon, it squares the shoulder that bears on the face.";
-            // It has to go over the hot tenon.
-            let bore = width.max(thickness) * HOT * HOT;
+            // It has to go over the hot tenon, where that is as stout as its step allows.
+            let cold = width.max(thickness);
+            let bore = (cold + tolerance_mm(site.plan, cold)) * HOT + CLEAR;
             all.push(Wanted::sized(site, K::MonkeyTool, bore, "bored to ", reason));
         }
     }

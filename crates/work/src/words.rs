@@ -184,6 +184,17 @@ pub(crate) fn sentences(text: &str) -> Vec<&str> {
     all
 }
 
+/// Words, each once.
+pub(crate) fn distinct(all: impl Iterator<Item = String>) -> Vec<String> {
+    let mut list: Vec<String> = Vec::new();
+    for words in all {
+        if !list.contains(&words) {
+            list.push(words);
+        }
+    }
+    list
+}
+
 /// Names in a row: `“a”, “b” and “c”`.
 pub(crate) fn joined(names: &[String]) -> String {
     match names {

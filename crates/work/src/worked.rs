@@ -10,6 +10,7 @@ use crate::heat_with::{heat_with, normalised};
 use crate::heating::Lengths;
 use crate::held::Hold;
 use crate::marks::{LaidLine, MarkLine};
+use crate::notes::part_notes;
 use crate::order::{Job, Ordered, propose, resolve};
 use crate::progress::{Progress, Stage};
 use crate::rules::Rule;
@@ -21,6 +22,7 @@ use crate::state::state;
 use crate::task::Task;
 use crate::tools::{Tool, gather};
 use crate::walk::{self, Walk};
+use crate::warmth::brushed_in;
 use crate::words;
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::describe::segment_name;
@@ -97,7 +99,7 @@ pub struct WorkedStep {
     /// What has to be heated along with it, because the next step follows in the same heat; after the last heat of a steel that
     /// hardens, how it is normalised.
     pub heat_with: Option<String>,
-    /// What the plan notes on its parts.
+    /// What the plan notes on the parts that it is the last to work.
     pub part_notes: Vec<String>,
     /// What must not be corrected yet.
     pub leave: Option<String>,
@@ -109,14 +111,20 @@ pub struct WorkedStep {
     pub heat: usize,
     /// How many heats it needs; 0 where it is done cold.
     pub needs: usize,
+    /// The heat of the next step, where that closes in what is brushed here; none of other steps.
+    pub brushed_in: Option<usize>,
     /// How many minutes it takes.
     pub minutes: f64,
     /// How many minutes of work one heat gives it; none where it is done cold.
     pub heat_minutes: Option<f64>,
-    /// What has to be hot, in mm along the bar as it is before the step; none where it is done cold.
+    /// What has to be hot, in mm along the bar as it is before the step, for it and, where it is done in one heat, for the steps
+    /// that follow in that heat; none where it is done cold.
     pub zone_mm: Option<[f64; 2]>,
     /// Where that lies on the bar as it is after the step, in mm; beyond its end where it is cut off.
     pub hot_mm: Option<[f64; 2]>,
+    /// How long that is with what the steps need that follow in the same heat, in mm; of more heats than one it is so in the last.
+    /// None where none follows.
+    pub(crate) with_next_mm: Option<f64>,
     /// What is held; none where it is done cold, or where nothing is there.
     pub hold: Option<Hold>,
     /// How far each part of its bar has come when it is done.
@@ -146,9 +154,14 @@ impl WorkedStep {
         };
         let side = if hold.from_the_side { " from the side" } else { "" };
         let poor = if hold.is_poor { "; with care, nothing better stays cold" } else { "" };
+        let cool = match hold.cool_first {
+            true if plan.material().quench.may => ", cooled and tested",
+            true => ", cooled in air and tested",
+            false => "",
+        };
         let grip = |name: String| match (hold.by_hand, hold.is_propped()) {
-            (true, true) => format!("hold “{name}” by hand, the bar on a stand or with a helper"),
-            (true, false) => format!("hold “{name}” by hand"),
+            (true, true) => format!("hold “{name}” by hand, the bar on a stand or with a helper{cool}"),
+            (true, false) => format!("hold “{name}” by hand{cool}"),
             _ => format!("hold “{name}”{side}: {jaw}{poor}"),
         };
         Some(grip(segment_name(bar, hold.part)))
@@ -293,6 +306,10 @@ impl Setup<'_, '_> {
             let said: Vec<String> = with.into_iter().chain(after).collect();
             step.heat_with = (!said.is_empty()).then(|| said.join(" "));
         }
+        let notes = part_notes(self.sites, &steps);
+        steps.iter_mut().zip(notes).for_each(|(step, notes)| step.part_notes = notes);
+        let brushed_in = brushed_in(&steps);
+        steps.iter_mut().zip(brushed_in).for_each(|(step, heat)| step.brushed_in = heat);
         let scene = Scene {
             plan: self.plan,
             sites: self.sites,

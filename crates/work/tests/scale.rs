@@ -122,11 +122,48 @@ fn what_is_left_as_stock_is_not_told_of() {
 fn a_loss_that_nobody_would_believe_is_no_figure() {
     // A small fire and a slow hand: some dozen heats for a thin tip.
     let mut plan = leaf();
-    plan.work.heats.pace = Some(0.15);
+    plan.work.heats.pace = Some(0.05);
     let worked = worked(&plan);
     let (_, heats, lost) = *worked.scale[0].parts.iter().max_by(|a, b| a.2.likely.total_cmp(&b.2.likely)).unwrap();
     assert!(lost.likely > 0.25, "{lost:?} in {heats}");
     assert!(worked.scale[0].reason.contains("more than a quarter"), "{}", worked.scale[0].reason);
     let told = &worked.scale_short[0];
     assert!(told.message.contains("more than a quarter") && told.remedy.contains("forge it last"), "{told:?}");
+}
+
+/// A long bar with a point at one end: the far part of it is never in the fire.
+#[test]
+fn only_what_is_hot_of_a_part_loses_to_the_fire() {
+    let plan = |length: u32| {
+        let text = format!(
+            r#"{{ "firstheat": 1, "bars": [{{ "stock": {{ "square": "12 mm" }}, "segments": [
+            {{ "name": "shank", "form": {{ "plain": {{ "length": "{length} mm" }} }} }},
+            {{ "name": "point", "form": {{ "taper": {{ "length": "60 mm", "to": "point" }} }} }} ] }}] }}"#
+        );
+        fh_core::file::read(text.as_bytes()).unwrap()
+    };
+    let lost = |length: u32| {
+        let worked = worked(&plan(length));
+        worked.scale[0].parts.iter().find(|(at, ..)| *at == 0).unwrap().2.likely
+    };
+    let (short, long) = (lost(60), lost(600));
+    assert!((short / long - 10.0).abs() < 0.1, "{short} of 60 mm, {long} of 600 mm");
+}
+
+#[test]
+fn what_may_be_lost_beyond_the_marks_is_told_as_bar_to_leave_on() {
+    for (name, plan) in demos() {
+        for loss in worked(&plan).scale {
+            assert!(loss.share.low <= loss.share.likely && loss.share.likely <= loss.share.high, "{name}: {loss:?}");
+            let balance = balance(&plan);
+            let more = loss.parts.iter().filter_map(|(at, _, share)| {
+                let segment = plan.bars[loss.bar].segment(*at)?;
+                let part = &balance.bars[loss.bar].segments[*at];
+                let kept = (1.0 - part.scale_share) / (1.0 - share.high.min(0.25));
+                (!segment.form.is_as_stock()).then(|| part.stock_length * (kept - 1.0).max(0.0))
+            });
+            let mm = more.map(|length| length.get::<uom::si::length::millimeter>()).sum::<f64>();
+            assert_eq!(loss.reason.contains("longer, and trim last"), mm >= 1.0, "{name}: {mm} {}", loss.reason);
+        }
+    }
 }

@@ -1,7 +1,7 @@
 //! The lines of the order: a line for each heat, and below it its steps.
 
 use fh_core::plan::Plan;
-use fh_work::{Worked, WorkedStep};
+use fh_work::{Warmth, Worked, WorkedStep};
 
 /// A line of the list.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,37 +19,35 @@ pub(super) struct Group {
     pub(super) words: String,
     /// The minutes of all its steps.
     pub(super) minutes: f64,
-    pub(super) hot: bool,
+    pub(super) warmth: Warmth,
     /// Its first step, counted from 0.
     pub(super) first_step: usize,
-    first: usize,
-    last: usize,
     bar: Option<usize>,
 }
 
 impl Group {
     fn new(number: usize, step: &WorkedStep) -> Self {
-        let last = (step.heat + step.needs).saturating_sub(1);
-        let (hot, first) = (step.is_hot(), step.heat);
-        Self { words: String::new(), minutes: step.minutes, hot, first_step: number, first, last, bar: step.bar }
+        let (warmth, bar) = (step.warmth(), step.bar);
+        Self { words: String::new(), minutes: step.minutes, warmth, first_step: number, bar }
     }
 
     /// Whether a step is done in it too; it is then taken in.
     fn takes(&mut self, step: &WorkedStep) -> bool {
-        let same = step.is_hot() == self.hot && step.bar == self.bar && (!self.hot || step.heat <= self.last);
-        if same {
-            self.minutes += step.minutes;
-            self.last = self.last.max((step.heat + step.needs).saturating_sub(1));
-        }
-        same
+        let joined = match (self.warmth, step.warmth()) {
+            (Warmth::Hot { first, last }, Warmth::Hot { first: next, last: end }) if next <= last => {
+                Some(Warmth::Hot { first, last: last.max(end) })
+            }
+            (own, next) if own == next => Some(own),
+            _ => None,
+        };
+        let Some(joined) = joined.filter(|_| step.bar == self.bar) else { return false };
+        self.warmth = joined;
+        self.minutes += step.minutes;
+        true
     }
 
     fn words(&self, plan: &Plan) -> String {
-        let what = match (self.hot, self.last > self.first) {
-            (false, _) => "Cold".to_owned(),
-            (true, false) => format!("Heat {}", self.first),
-            (true, true) => format!("Heats {} to {}", self.first, self.last),
-        };
+        let what = capital(&self.warmth.words());
         match self.bar {
             None => format!("{what}, the whole piece"),
             Some(bar) if plan.bars.len() > 1 => {
@@ -72,7 +70,7 @@ pub(super) fn lines(plan: &Plan, worked: &Worked) -> Vec<Line> {
             all.push(Line::Heat(group.clone()));
             head = Some((all.len() - 1, group));
         }
-        all.push(Line::Step(number, step.is_hot()));
+        all.push(Line::Step(number, step.warmth().is_hot()));
     }
     settle(&mut all, head, plan);
     all
@@ -89,9 +87,10 @@ fn settle(all: &mut [Line], head: Option<(usize, Group)>, plan: &Plan) {
 
 /// In which heat a step is done, in words: `Heat 4`, `Heats 2 to 3`, `Cold`.
 pub(crate) fn heat_words(step: &WorkedStep) -> String {
-    match step.needs {
-        0 => "Cold".to_owned(),
-        1 => format!("Heat {}", step.heat),
-        needs => format!("Heats {} to {}", step.heat, step.heat + needs - 1),
-    }
+    capital(&step.warmth().words())
+}
+
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -42,7 +42,7 @@ pub(super) fn heat(ui: &mut Ui, desk: &Desk<'_>, rect: Rect, (place, group): (us
     response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &spoken));
     let painter = ui.painter();
     painter.rect_filled(rect, 0.0, theme.ground);
-    band(ui, theme, rect, group.hot);
+    band(ui, theme, rect, group.warmth.is_hot());
     let right = rect.right() - space::PAD;
     let time = line::lay(ui, &minutes, theme.font(Text::Small), theme.ink_quiet, rect.width());
     let left = rect.left() + theme.scaled(BAND) + space::GAP;

@@ -12,7 +12,7 @@ use uom::si::f64::Length;
 const ALIKE_MM: f64 = 1e-6;
 
 /// Marks nearer to each other than this cannot both be struck, in mm: common practice, no source.
-const NEAREST_MM: f64 = 3.0;
+pub const MARKS_APART_MM: f64 = 3.0;
 
 /// What is laid off on a bar besides its marks, on the side that is in sight as it lies for marking.
 #[derive(Clone, Debug, PartialEq)]
@@ -141,7 +141,7 @@ impl BarBalance {
             let Some(segment) = self.segments.get(index) else { return false };
             let Some(Shape::Shoulder { from, to, .. }) = &segment.shape else { return false };
             let is_thin = if is_end { to.area() < from.area() } else { from.area() < to.area() };
-            is_thin && in_mm(segment.stock_length) < NEAREST_MM
+            is_thin && in_mm(segment.stock_length) < MARKS_APART_MM
         };
         !thin_side(before, true) && !thin_side(after, false)
     }

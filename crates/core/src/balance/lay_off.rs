@@ -1,10 +1,10 @@
 //! Laying the settled segments off one after the other: the running sums are the marks.
 
-use super::trade_sizes::trade_sizes;
+use super::trade_sizes::{scarf_to, trade_sizes};
 use super::walk::{sane, trimmed_mm3};
 use super::{SegmentBalance, Settled, Walk};
 use crate::metal::{FreeEnd, Shape, SplitSize, View, in_mm, mm, mm3};
-use crate::plan::{Branch, Chain, Segment};
+use crate::plan::{Branch, Chain, Form, Segment};
 use uom::si::f64::MassDensity;
 
 /// The room that is left between branches when they are drawn beside each other, as a share of the bar's size.
@@ -42,18 +42,34 @@ struct Layer<'w, 'a> {
 impl Layer<'_, '_> {
     fn lay_chain(&mut self, segments: &[Segment], start: Start) {
         let mut now = start;
+        let mut chain: Vec<usize> = Vec::with_capacity(segments.len());
         for segment in segments {
             let Some(settled) = self.settled.next() else { return };
             let index = self.laid.len();
             let laid = self.lay_one(segment, settled, now);
             let shift = laid.shape.as_ref().map_or([0.0, 0.0], Shape::middle_shift);
             self.laid.push(laid);
+            chain.push(index);
             if !segment.form.branches().is_empty() {
                 self.lay_branches(index, segment.form.branches(), now);
             }
             now.mark = in_mm(self.laid[index].mark_end);
             now.forged += in_mm(self.laid[index].forged_length);
             now.offset = [now.offset[0] + shift[0], now.offset[1] + shift[1]];
+        }
+        self.scarf_ends(segments, &chain);
+    }
+
+    /// Scarfs are as long as the bar beside them asks for.
+    fn scarf_ends(&mut self, segments: &[Segment], chain: &[usize]) {
+        let is_weld = |place: usize| segments.get(place).is_some_and(|it| matches!(it.form, Form::Weld(_)));
+        for place in (0..chain.len()).filter(|place| is_weld(*place)) {
+            for beside in [place.checked_sub(1), Some(place + 1)].into_iter().flatten() {
+                let shape = chain.get(beside).and_then(|at| self.laid[*at].shape.clone());
+                if let Some(shape) = shape {
+                    scarf_to(&mut self.laid[chain[place]], &shape);
+                }
+            }
         }
     }
 

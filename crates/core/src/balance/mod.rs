@@ -25,7 +25,7 @@ mod walk;
 pub use bar::BarBalance;
 pub use hot::{CHECKING_HEAT_CELSIUS, hot_length, steel_elongation};
 pub use ladder::{Ladder, Rung, ladder};
-pub use laid_off::{HoleMark, LaidOff, SlitEnd, SlitMark};
+pub use laid_off::{HoleMark, LaidOff, MARKS_APART_MM, SlitEnd, SlitMark};
 pub use leeway::{Leeway, blunt_tip_mm, leeway, tolerance_mm};
 pub use legs::{Leg, legs};
 pub use repeats::{LaidRepeat, laid_repeats, lay_repeat};

@@ -1,8 +1,8 @@
 //! Sizes that the trade's own rules give: slits, punches, scarfs, heads. They change no mark; they tell what to set the tool to.
 
-use super::Derived;
+use super::{Derived, SegmentBalance};
 use crate::forms;
-use crate::metal::{Bent, HoleSize, Shape, View, in_mm, mm};
+use crate::metal::{Bent, HoleSize, SectionSize, Shape, View, in_mm, mm};
 use crate::plan::{Form, Made, Practice, Segment, SizeName, SlitRule};
 use uom::si::f64::Length;
 
@@ -31,7 +31,7 @@ pub(super) fn trade_sizes(
         },
         (Form::Weld(_), Some(Shape::Prism { section, .. })) => {
             let thickness = mm(section.seen_mm(View::Side));
-            derived.push(Derived::length(SizeName::Scarf, thickness * SCARF, "one and a half times the thickness"));
+            derived.push(scarf(thickness));
         }
         (Form::Collar(_), Some(Shape::Prism { length, .. })) => {
             derived.push(Derived::length(SizeName::Length, *length, "follows from the bundle by the collar rule"));
@@ -47,6 +47,25 @@ pub(super) fn trade_sizes(
             }
         }
         _ => {}
+    }
+}
+
+/// The scarf of an end so thick.
+fn scarf(thickness: Length) -> Derived {
+    Derived::length(SizeName::Scarf, thickness * SCARF, "one and a half times the thickness")
+}
+
+/// Takes the scarf of an end for the bar that it closes, where that is forged thinner than the end is left.
+pub(super) fn scarf_to(end: &mut SegmentBalance, beside: &Shape) {
+    let seen = |section: &SectionSize| mm(section.seen_mm(View::Side));
+    let thickness = match beside {
+        Shape::Prism { section, .. } => seen(section),
+        Shape::Taper { from, to, .. } if !from.is_end() && !to.is_end() => seen(from).min(seen(to)),
+        _ => return,
+    };
+    let thinner = scarf(thickness);
+    if let Some(own) = end.derived.iter_mut().find(|size| size.name == thinner.name && size.length > thinner.length) {
+        *own = thinner;
     }
 }
 

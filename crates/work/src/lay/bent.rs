@@ -3,6 +3,7 @@
 use crate::bend_tools::HORN;
 use crate::brief::over_the_edge_mm;
 use crate::legs::{Held, WayToBend};
+use crate::progress::Progress;
 use crate::site::{Part, Site, in_mm, thickness_toward};
 use crate::task::Task;
 use crate::words::length_words;
@@ -62,10 +63,7 @@ pub(super) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToB
         );
     }
     if is_on_edge(site, part) {
-        all.push(
-            "It is bent on its edge: a long even heat and few blows; lay it flat and level it after every few."
-                .to_owned(),
-        );
+        all.push("It is bent on its edge: one long even heat, a little at a time.".to_owned());
     }
     Some(all.join(" "))
 }
@@ -129,7 +127,8 @@ fn corner_mm(part: Part<'_>) -> Option<f64> {
     }
 }
 
-fn is_on_edge(site: &Site<'_>, part: Part<'_>) -> bool {
+/// Whether a bar is bent the hard way, on its edge.
+pub(crate) fn is_on_edge(site: &Site<'_>, part: Part<'_>) -> bool {
     let side = match part.balance.bent {
         Some(Bent::Curve { side, .. } | Bent::Ring { side, .. } | Bent::Scroll { side, .. }) => side,
         _ => return false,
@@ -141,25 +140,55 @@ fn is_on_edge(site: &Site<'_>, part: Part<'_>) -> bool {
     thickness_toward(&section, side) > ON_EDGE * thickness_toward(&section, side + FRAC_PI_2)
 }
 
-/// How a bar is twisted.
+/// How a bar is twisted, and which way the wrench goes.
 pub(super) fn twisted(site: &Site<'_>, part: Part<'_>) -> String {
     let name = site.name(part.at);
+    let angle = match part.balance.bent {
+        Some(Bent::Twist { angle }) => angle,
+        _ => 0.0,
+    };
     format!(
-        "Clamp it with the start of “{name}” at the jaws of the vice, set the wrench where “{name}” ends, and turn it in one go."
+        "Clamp it with the start of “{name}” at the jaws of the vice, set the wrench where “{name}” ends, and turn it {}, in one go.",
+        wrench_way(angle)
     )
+}
+
+/// Which way a wrench at the end of a part is turned: a right-handed twist, which is more than 0, runs as a screw thread does,
+/// and its near end is turned against the clock.
+fn wrench_way(turned: f64) -> &'static str {
+    if turned < 0.0 {
+        "clockwise, seen from the wrench (left-handed)"
+    } else {
+        "anticlockwise, seen from the wrench (right-handed, as a screw thread runs)"
+    }
+}
+
+/// Whether a twist that is made has turned a part out of how the bar lay for marking: one toward the datum, which lies still.
+pub(crate) fn turned_by_a_twist(site: &Site<'_>, progress: &Progress, at: usize) -> bool {
+    let is_turned = |before: &usize| {
+        let (stage, part) = (progress.stages[*before], site.part(*before));
+        let by_slit = || match part.and_then(|part| part.balance.shape.as_ref()) {
+            Some(Shape::Split(size)) => stage.opened && size.opening.is_some_and(|opening| opening.turns != 0.0),
+            _ => false,
+        };
+        let by_twist = matches!(part.and_then(|part| part.balance.bent), Some(Bent::Twist { .. })) && stage.bent;
+        by_twist || by_slit()
+    };
+    site.chains[0].1.iter().take_while(|before| **before < at).any(is_turned)
 }
 
 /// How a slit that is closed at both ends is opened to its shape.
 pub(super) fn opened(site: &Site<'_>, part: Part<'_>) -> String {
     let name = site.name(part.at);
     let turns = match &part.balance.shape {
-        Some(Shape::Split(size)) => size.opening.map_or(0.0, |opening| opening.turns.abs()),
+        Some(Shape::Split(size)) => size.opening.map_or(0.0, |opening| opening.turns),
         _ => 0.0,
     };
     let clamped = format!("Clamp it with the start of “{name}” at the jaws of the vice");
-    if turns > 0.0 {
+    if turns != 0.0 {
         return format!(
-            "One even heat all along. {clamped}, set the wrench where “{name}” ends, twist it by a quarter of a turn more than is wanted, and turn that quarter back while you push the ends together: the rods stand apart."
+            "One even heat all along. {clamped}, set the wrench where “{name}” ends, and turn it {}, a quarter of a turn more than is wanted. Turn that quarter back while you push the ends together: the rods stand apart.",
+            wrench_way(turns)
         );
     }
     format!("{clamped}, and push the ends together: the rods bow apart; help with a drift between them.")

@@ -27,26 +27,35 @@ pub(super) fn scarf(site: &Site<'_>, part: Part<'_>) -> String {
     if !can_weld(site) {
         return no_weld(site.plan.material());
     }
-    let long = part.balance.derived_length(SizeName::Scarf);
-    let over = long.map_or_else(String::new, |long| format!(" over {}", length_words(site.plan, in_mm(long))));
-    let raw = in_mm2(site.raw_section(part.at).area());
-    let is_thick = site
-        .beside(part.at)
-        .into_iter()
-        .flatten()
-        .filter_map(|at| site.part(at))
-        .any(|beside| in_mm2(beside.balance.area_at(0.5)) < 0.8 * raw);
-    // An end that was not drawn with the rest is thick enough.
-    let upset = if is_thick {
-        "The end is left thick for it."
-    } else {
-        "Upset the end a little, with the bar beyond it cooled."
-    };
+    let long = part.balance.derived_length(SizeName::Scarf).map(in_mm);
+    let over = long.map_or_else(String::new, |long| format!(" over {}", length_words(site.plan, long)));
+    let upset = made_ready(site, part, long.unwrap_or(0.0));
     let bevel = format!("{upset} Then bevel one side{over}, slightly crowned, to a thin lip.");
     match met(site, part) {
         Some(other) => format!("{bevel} In a heat of its own, bevel “{other}”, which it meets, on the opposite side."),
         None => bevel,
     }
+}
+
+/// How an end gets the metal for a scarf so long, in mm: it is left thick, or upset.
+fn made_ready(site: &Site<'_>, part: Part<'_>, long: f64) -> String {
+    /// A scarf is upset to so many times the section of its bar: common practice, no source.
+    const FULL: f64 = 1.25;
+    let raw = in_mm2(site.raw_section(part.at).area());
+    let beside = site.beside(part.at).into_iter().flatten().filter_map(|at| site.part(at));
+    let thin = beside.map(|beside| in_mm2(beside.balance.area_at(0.5))).filter(|area| *area > 1e-6);
+    let bar = thin.fold(raw, f64::min);
+    let there = raw * in_mm(part.balance.stock_length) * (1.0 - part.balance.scale_share);
+    // A scarf is a wedge, and so much longer than its half as it stands fuller than the bar.
+    let short = FULL * bar * long / 2.0 - there;
+    if short > 0.0 {
+        let more = length_words(site.plan, short / bar);
+        return format!("Upset the end first, {more} of the bar beside it with it: its own metal is too little.");
+    }
+    if bar < 0.8 * raw {
+        return "The end is left thick for it: forge it down to a little over the bar beside it.".to_owned();
+    }
+    "Upset the end a little, with the bar beyond it cooled.".to_owned()
 }
 
 /// The segment that a scarf is welded to by a joint of the plan.
@@ -67,14 +76,12 @@ pub(super) fn at_joint(site: &Site<'_>, task: &Task) -> Option<String> {
         }
         JointKind::Weld => weld(site.plan.material()),
         JointKind::Tenon => format!(
-            "{hot}Hold it below its shoulder in the vice, with soft jaws. Head what stands out with the hammer first, then with the rivet set."
+            "Fit it dry first: its shoulder has to bear all round. {hot}Hold it below its shoulder in the vice, with soft jaws. Head what stands out with the hammer first, then with the rivet set."
         ),
         JointKind::Rivet => format!(
-            "{hot}Its head on a bolster; swell what stands out with the hammer first, then round it with the rivet set."
+            "Fit it dry first: the parts have to lie close, and the rivet to go through by hand. {hot}Its head on a bolster; swell what stands out with the hammer first, then round it with the rivet set."
         ),
-        JointKind::Collar => {
-            "Over the bars that it binds: close its ends one after the other, and let it shrink.".to_owned()
-        }
+        JointKind::Collar => "Fit it dry first: clamp the bars together, and try the collar on them. Heat the collar alone to a bright red, and slip it over; close one leg, then the other, and tap it tight all round. It shrinks as it cools.".to_owned(),
         JointKind::Hook => return None,
     })
 }

@@ -6,6 +6,7 @@ mod flat;
 mod joined;
 mod upset;
 
+pub(crate) use bent::{is_on_edge, turned_by_a_twist};
 pub(crate) use drawn::{is_between_one_sided, is_between_thicker, taper_section};
 pub(crate) use flat::{is_drawn_in, is_filed, left_to_trim_mm};
 pub(crate) use joined::{met as met_by_scarf, no_weld};
@@ -144,7 +145,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
             "Hot, as it comes out of the fire to be closed in: all round, and then close it at once. Brushed cold it scales again in the next heat."
         }
         (O::Bend, Form::Collar(_)) => {
-            "To a U round the mandrel, its legs alike; it is closed hot, on the bars that it binds."
+            "To a U round the mandrel, its legs alike and open: it is closed hot, on the bars that it binds."
         }
         (O::Bend | O::Corner | O::Roll, _) => return bent::words(site, task, part, ways),
         _ => return None,

@@ -13,6 +13,7 @@ use crate::sheets::flow::Block;
 use crate::sheets::letters::letters;
 use crate::sheets::type_sizes::BODY;
 use crate::typeset;
+use fh_core::balance::MARKS_APART_MM;
 
 /// Left free at both ends of a row, for the datum's arrow and the printer's edge.
 pub(super) const SIDE_MM: f64 = 7.0;
@@ -30,8 +31,6 @@ const LOWEST_MM: f64 = 1.0;
 const CLEAR_MM: f64 = 1.0;
 /// The room for the words where the bar is broken off.
 const BREAK_WORDS_MM: f64 = 46.0;
-/// Marks closer together than this carry no spot for the punch.
-const SPOT_APART_MM: f64 = 2.5;
 /// Half the width of a cross.
 const CROSS_MM: f64 = 2.0;
 /// Between two hatch lines, along the bar.
@@ -278,7 +277,7 @@ pub(super) fn has_spot(strip: &Strip, mark: &StripMark) -> bool {
 }
 
 fn has_room_for_a_spot(strip: &Strip, mark: &StripMark) -> bool {
-    let far = |other: &StripMark| (other.at_mm - mark.at_mm).abs() >= SPOT_APART_MM;
+    let far = |other: &StripMark| (other.at_mm - mark.at_mm).abs() >= MARKS_APART_MM;
     // A line beside it takes no room.
     let mut others = strip.marks.iter().filter(|other| other.number != mark.number && other.kind != MarkKind::LineOnly);
     others.all(far)
@@ -324,7 +323,7 @@ mod tests {
     fn is_crowded(strip: &Strip, mark: &StripMark) -> bool {
         let mut struck =
             strip.marks.iter().filter(|other| other.kind != MarkKind::LineOnly && other.number != mark.number);
-        struck.any(|other| (other.at_mm - mark.at_mm).abs() < SPOT_APART_MM)
+        struck.any(|other| (other.at_mm - mark.at_mm).abs() < MARKS_APART_MM)
     }
 
     #[test]

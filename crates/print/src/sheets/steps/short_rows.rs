@@ -2,7 +2,7 @@
 //! one also what to check and to beware of.
 
 use super::cell::{fitted, lines_block};
-use super::words::{CardWords, heat_words};
+use super::words::CardWords;
 use crate::drawing::{Align, Item, Text, at};
 use crate::fonts::Weight;
 use crate::pen::{Gray, Pen};
@@ -100,7 +100,7 @@ impl ShortColumns {
             Item::rectangle(at(tick, PAD_MM + 0.3), at(tick + TICK_MM, PAD_MM + 0.3 + TICK_MM), None, Some(Pen::Frame));
         items.push(box_);
         // The word stands over the column.
-        let heat = heat_words(step);
+        let heat = step.warmth().words();
         let heat = heat.trim_start_matches("heats ").trim_start_matches("heat ");
         let heat_left = FIXED_MM[0] + FIXED_MM[2];
         items.extend(fitted(heat, FACT, Weight::SemiBold, FIXED_MM[1] - 4.0, at(heat_left, baseline), Align::Left));

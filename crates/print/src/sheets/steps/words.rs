@@ -1,7 +1,7 @@
 //! What a card says, settled in words before anything is laid out.
 
 use super::anvil::Act;
-use fh_core::plan::{AnvilPlace, Operation, Plan};
+use fh_core::plan::{AnvilPlace, Plan};
 use fh_work::{LaidLine, MarkLine, Size, WorkedStep};
 
 /// One card.
@@ -42,7 +42,7 @@ pub(super) struct CardWords<'a> {
 pub(super) fn card_words<'a>(plan: &Plan, number: usize, step: &'a WorkedStep) -> CardWords<'a> {
     CardWords {
         number: (number + 1).to_string(),
-        heat: heat_words(step),
+        heat: step.warmth().words(),
         title: &step.title,
         becomes: step.becomes.join("; "),
         place: step.place,
@@ -56,17 +56,6 @@ pub(super) fn card_words<'a>(plan: &Plan, number: usize, step: &'a WorkedStep) -
         said: said(step),
         caution: step.caution.as_deref().filter(|words| !words.trim().is_empty()),
         because: &step.because,
-    }
-}
-
-/// The heats of a step: `heat 3`, `heats 4 to 7`, `cold`; `warm` where it is only waxed.
-pub(super) fn heat_words(step: &WorkedStep) -> String {
-    let is_waxing = !step.tasks.is_empty() && step.tasks.iter().all(|task| task.operation == Operation::Wax);
-    match step.needs {
-        0 if is_waxing => "warm".to_owned(),
-        0 => "cold".to_owned(),
-        1 => format!("heat {}", step.heat),
-        needs => format!("heats {} to {}", step.heat, step.heat + needs - 1),
     }
 }
 
@@ -102,6 +91,6 @@ fn said(step: &WorkedStep) -> Vec<(&'static str, String)> {
         ("picture", &step.step.picture),
     ];
     let others = others.into_iter().filter_map(|(head, words)| Some((head, words.clone()?)));
-    let notes = step.part_notes.iter().map(|words| ("plan", words.clone()));
+    let notes = step.part_notes.iter().map(|words| ("note", words.clone()));
     heat.chain(measure).chain(others).chain(notes).filter(|(_, words)| !words.trim().is_empty()).collect()
 }

@@ -1,0 +1,7 @@
+//! Steel on the rack: how to cut bars for the pieces of a job.
+//!
+//! Lengths are whole nanometres (`_nm`), money whole hundredths or whatever the smallest unit is: nothing here is rounded, so a
+//! plan fits or it does not. What is said to be the least is proven; what is not proven is given with the bound that is.
+
+pub mod cut;
+pub mod lengths;
