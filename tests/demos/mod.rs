@@ -11,6 +11,7 @@ use fh_core::findings::Severity;
 use fh_core::plan::Plan;
 use fh_print::paper::{Orientation, Paper};
 use fh_store::demos::DEMOS;
+use fh_work::{Shop, work_out};
 use tests::mm;
 
 /// The demo of this file name.
@@ -48,10 +49,32 @@ fn every_bar_is_worked_by_hand() {
 #[test]
 fn no_demo_has_a_stop_or_a_warning() {
     for demo in DEMOS {
-        let balance = balance(&file::read(demo.text.as_bytes()).unwrap());
-        let grave = balance.findings.iter().filter(|finding| finding.severity != Severity::Note);
+        let plan = file::read(demo.text.as_bytes()).unwrap();
+        let balance = balance(&plan);
+        let worked = work_out(&plan, &balance, &Shop::default());
+        let of_order = worked.findings.iter().map(|found| &found.finding);
+        let of_heats = worked.scale_short.iter().chain(&worked.into_itself);
+        let all = balance.findings.iter().chain(of_order).chain(of_heats);
+        let grave = all.filter(|finding| finding.severity != Severity::Note);
         let words: Vec<_> = grave.map(|finding| &finding.message).collect();
         assert!(words.is_empty(), "{}: {words:?}", demo.file_name);
+    }
+}
+
+#[test]
+fn joints_that_a_demo_names_are_checked_against_its_parts() {
+    // A bar more or less, and the hole no longer fits: the joints are there to be held against each other.
+    for (demo_name, from, to, id) in [
+        ("bean-frame.plan.json", r#""square": "11/32 in""#, r#""square": "1/4 in""#, "tenon-hole"),
+        ("bean-frame.plan.json", r#""round": "17/64 in""#, r#""round": "15/64 in""#, "rivet-hole"),
+        ("pot-stand.plan.json", r#""round": "8.5 mm""#, r#""round": "7.5 mm""#, "tenon-hole"),
+    ] {
+        let text = DEMOS.iter().find(|demo| demo.file_name == demo_name).unwrap().text;
+        let ids = |text: &str| -> Vec<_> {
+            balance(&file::read(text.as_bytes()).unwrap()).findings.iter().map(|finding| finding.id).collect()
+        };
+        assert!(text.contains(from) && !ids(text).contains(&id), "{demo_name}");
+        assert!(ids(&text.replace(from, to)).contains(&id), "{demo_name}: {id}");
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::orders::hardware;
 use crate::orders::pieces::all;
 use fh_core::plan::{AnvilPlace, Operation};
-use fh_work::{IDS, SCALE_SHORT, Why};
+use fh_work::{IDS, INTO_ITSELF, SCALE_SHORT, Why};
 use serde_json::Value;
 use std::collections::BTreeSet;
 use std::fs;
@@ -16,7 +16,7 @@ fn paper(path: &str) -> String {
 #[test]
 fn every_finding_of_an_order_has_its_row() {
     let handbook = paper("docs/handbook/findings.md");
-    for id in IDS.into_iter().chain([SCALE_SHORT]) {
+    for id in IDS.into_iter().chain([SCALE_SHORT, INTO_ITSELF]) {
         assert!(handbook.contains(&format!("| `{id}` |")), "{id} has no row in docs/handbook/findings.md");
     }
     let told: BTreeSet<&str> = Why::ALL.into_iter().map(Why::id).collect();

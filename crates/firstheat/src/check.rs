@@ -29,6 +29,7 @@ pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
         balance.findings.extend(worked.findings.into_iter().map(|found| found.finding));
     }
     balance.findings.extend(worked.scale_short);
+    balance.findings.extend(worked.into_itself);
     balance.findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
     if args.json {
         let report = CheckReport { title: &plan.title, findings: finding_report::reports(&plan, &balance) };

@@ -57,7 +57,8 @@ fn words(plan: &Plan, warned: &Cautions, worked: &Worked, losses: &[ScaleLoss]) 
     if worked.findings.is_empty() {
         text.push_str("The order keeps every rule.\n");
     }
-    let found = worked.findings.iter().map(|found| &found.finding).chain(&worked.scale_short);
+    let of_order = worked.findings.iter().map(|found| &found.finding);
+    let found = of_order.chain(&worked.scale_short).chain(&worked.into_itself);
     text.extend(found.map(|finding| finding_report::finding_words(plan, finding)));
     text
 }

@@ -27,7 +27,7 @@ pub mod vector;
 pub use flat::{Flat, flats};
 pub use frame::Frame;
 pub use mesh::{Bounds, Mesh};
-pub use overlap::{Overlap, PartOf, overlaps};
+pub use overlap::{Overlap, PartOf, overlaps, overlaps_along};
 pub use piece::{Line, Piece, Quality, Solid, piece};
 pub use placement::{ClosedLoop, Placement, Placements, placements};
 pub use seen::Seen;

@@ -3,9 +3,12 @@
 //! Each part is taken as its section carried along its center line. Places on the surface of the one are looked for within
 //! the other; the deepest of them counts. Parts that touch are no overlap, nor are neighbours on a bar or what one joint holds.
 
+mod along;
 mod body;
 mod outlines;
 mod pairs;
+
+pub use along::overlaps_along;
 
 use crate::Piece;
 use body::Body;

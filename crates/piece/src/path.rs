@@ -23,6 +23,8 @@ pub(crate) struct Nearest {
     pub(crate) frame: Frame,
     /// How far the point lies beyond the line's nearer end, along it, in mm; below 0 within.
     pub(crate) beyond: f64,
+    /// How far it lies ahead of that place, along the line there, in mm: about 0 unless the steps asked of end before it.
+    pub(crate) ahead: f64,
 }
 
 impl<'a> Path<'a> {
@@ -40,6 +42,12 @@ impl<'a> Path<'a> {
     /// Its length in mm.
     pub(crate) fn length(&self) -> f64 {
         self.length
+    }
+
+    /// How far along the line a step begins and ends, in mm.
+    pub(crate) fn span(&self, step: usize) -> Option<[f64; 2]> {
+        let start = *self.starts.get(step)?;
+        Some([start, start + self.steps.get(step)?.length])
     }
 
     /// The frame at a share (0 to 1) of its length; none where the line has no frames.
@@ -87,7 +95,8 @@ impl<'a> Path<'a> {
         let place = self.starts.get(index)? + part * step.length;
         let off = ahead(&frame);
         let beyond = (-place - off).max(place + off - self.length);
-        Some(Nearest { share: if self.length > 0.0 { place / self.length } else { 0.0 }, frame, beyond })
+        let share = if self.length > 0.0 { place / self.length } else { 0.0 };
+        Some(Nearest { share, frame, beyond, ahead: off })
     }
 }
 

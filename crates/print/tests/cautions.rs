@@ -75,7 +75,7 @@ fn the_short_table_of_most_demos_stays_one_page() {
         document(&plan, &balance(&plan), &sheets, Paper::A4, Orientation::Portrait).pages.len()
     };
     let all: Vec<_> = files.iter().map(|path| (path.file_name().unwrap(), pages(path))).collect();
-    assert!(all.iter().filter(|(_, pages)| *pages == 1).count() >= 11, "{all:?}");
+    assert!(all.iter().filter(|(_, pages)| *pages == 1).count() >= 10, "{all:?}");
 }
 
 #[test]

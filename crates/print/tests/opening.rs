@@ -102,7 +102,7 @@ fn every_part_of_every_demo_has_its_number_on_a_picture_on_both_papers() {
 fn each_bar_has_its_picture_and_its_table() {
     let plan = demo("pot-stand");
     let said = opening(&steps(&plan));
-    for words in ["bar 1 of 2: ring, make 1", "bar 2 of 2: leg, make 3", "datum: boss end", "datum: tenon end", "knee"]
+    for words in ["bar 1 of 2: ring, make 1", "bar 2 of 2: leg, make 3", "datum: left end", "datum: tenon end", "knee"]
     {
         assert!(said.contains(words), "{words} in {said}");
     }

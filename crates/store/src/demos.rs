@@ -71,7 +71,7 @@ pub const DEMOS: &[Demo] = &[
     },
     Demo {
         file_name: "bean-frame.plan.json",
-        title: "Bean frame joints",
+        title: "Bean frame",
         text: include_str!("../../../demo-plans/bean-frame.plan.json"),
     },
     Demo {

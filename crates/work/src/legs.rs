@@ -76,6 +76,12 @@ impl Posed {
         all.into_iter().map(|overlap| (overlap.first.segment, overlap.second.segment)).collect()
     }
 
+    /// Where the bar runs into itself: two parts, counted through the bar, and how deep in mm.
+    pub(crate) fn overlaps_along(&self) -> Vec<(usize, usize, f64)> {
+        let all = fh_piece::overlaps_along(&self.plan, &self.balance, &self.piece);
+        all.into_iter().map(|overlap| (overlap.first.segment, overlap.second.segment, overlap.depth_mm)).collect()
+    }
+
     /// The ways in which a bend can be made, the best first; none where every one has a leg in the way.
     pub(crate) fn ways(&self, site: &Site<'_>, at: usize) -> Vec<WayToBend> {
         let Some(line) = self.piece.lines.iter().find(|line| line.segment == at) else { return Vec::new() };

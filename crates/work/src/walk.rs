@@ -1,6 +1,5 @@
 //! Going through the steps of an order: the bar, the fire and the tongs at each of them.
 
-use crate::along::beyond_the_step;
 use crate::been_hot::BeenHot;
 use crate::effort::minutes;
 use crate::findings::Seen;
@@ -16,7 +15,8 @@ use crate::site::Site;
 use crate::spots::{self, Spot};
 use crate::state::state;
 use crate::task::{Task, is_hot, least_heats};
-use crate::tools::{Wanted, shoulder_fuller_mm, tongs, wanted};
+use crate::tight::tight;
+use crate::tools::{Wanted, tongs, wanted};
 use crate::words::{self, distinct};
 use crate::worked::{Setup, WorkedStep};
 use crate::{brief, careful};
@@ -343,21 +343,6 @@ impl<'b, 'a> Walk<'b, 'a> {
         let now = Posed::new(site, &state(site, &self.progress[site.index])).overlaps();
         now.into_iter().filter(|pair| !finished.contains(pair)).collect()
     }
-}
-
-/// Steps that are set down all round in a gap less than twice as wide as their fuller: the step, the fuller and the gap in mm.
-fn tight(site: &Site<'_>, tasks: &[Task], progress: &Progress, lengths: &Lengths) -> Vec<(usize, f64, f64)> {
-    let of = |task: &Task| {
-        let at = task.part.filter(|_| task.operation == Operation::SetDown)?;
-        let fuller = shoulder_fuller_mm(site.part(at)?)?;
-        let thin = beyond_the_step(site, at)?;
-        // At a free end there is no gap: the groove goes through.
-        let beyond = site.beside(thin).into_iter().flatten().find(|other| *other != at)?;
-        let is_open = progress.stages[beyond].off || progress.stages[thin].forged;
-        let gap = lengths.lengths[thin];
-        (!is_open && gap < 2.0 * fuller).then_some((at, fuller, gap))
-    };
-    tasks.iter().filter_map(of).collect()
 }
 
 /// The side of the bar that is gripped for a way to bend; none where a vice holds it.

@@ -9,6 +9,7 @@ use crate::gauges::{Gauge, gauges};
 use crate::heat_with::{heat_with, normalised};
 use crate::heating::Lengths;
 use crate::held::Hold;
+use crate::into_itself::into_itself;
 use crate::marks::{LaidLine, MarkLine};
 use crate::notes::part_notes;
 use crate::order::{Job, Ordered, propose, resolve};
@@ -51,6 +52,8 @@ pub struct Worked {
     pub scale: Vec<ScaleLoss>,
     /// The parts whose marks allow for less scale than that.
     pub scale_short: Vec<Finding>,
+    /// Where a bar runs into itself in the finished piece.
+    pub into_itself: Vec<Finding>,
     /// What the plan's log says against what was reckoned, entry by entry; entries on parts that are gone are left out.
     pub experience: Vec<Experience>,
     /// What was learnt from it and from the smith's other pieces.
@@ -329,6 +332,7 @@ impl Setup<'_, '_> {
             gauges: gauges(self.plan, &self.gauged(&steps)),
             findings,
             scale_short: scale_short(self.sites, &scale),
+            into_itself: into_itself(self.plan, self.sites),
             scale,
             steps,
             experience,

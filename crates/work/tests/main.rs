@@ -5,6 +5,7 @@ mod heat_absurd;
 mod heat_analytic;
 mod heat_hammering;
 mod heat_reference;
+mod into_itself;
 mod metals;
 mod one_heat;
 mod passes;

@@ -56,8 +56,9 @@ impl<'a> Told<'a> {
 pub(crate) fn told<'a>(desk: &Desk<'a>) -> Vec<Told<'a>> {
     let plan = desk.document.balance().findings.iter().map(Told::Plan);
     let order = desk.order.iter().flat_map(|order| order.worked.findings.iter().map(Told::Order));
-    let scale = desk.order.iter().flat_map(|order| order.worked.scale_short.iter().map(Told::Plan));
-    let mut all: Vec<Told<'a>> = plan.chain(order).chain(scale).collect();
+    let worked = desk.order.iter().map(|order| &order.worked);
+    let rest = worked.flat_map(|worked| worked.scale_short.iter().chain(&worked.into_itself).map(Told::Plan));
+    let mut all: Vec<Told<'a>> = plan.chain(order).chain(rest).collect();
     all.sort_by_key(|told| std::cmp::Reverse(told.finding().severity));
     all
 }

@@ -2,7 +2,7 @@
 
 use super::PartOf;
 use super::outlines::Outlines;
-use crate::path::Path;
+use crate::path::{Nearest, Path};
 use crate::solid::in_mm;
 use crate::vector::{Vector, dot, minus};
 use crate::{Bounds, Frame, Line, Piece};
@@ -21,6 +21,8 @@ pub(super) struct Body<'a> {
     path: Path<'a>,
     /// The frames at its ends.
     ends: [Frame; 2],
+    /// From its center line to its nearest surface, its points left out, in mm.
+    thinnest: f64,
     /// From its center line to its farthest surface, in mm.
     farthest: f64,
     /// Places along it: the share of its length, and the frame.
@@ -66,7 +68,7 @@ impl<'a> Body<'a> {
         let path = Path::new(&line.frames);
         let stations = stations(&path, thinnest);
         let bounds = boxes.get(&part).copied().or_else(|| round_about(&stations, farthest))?;
-        Some(Self { part, balance, path, ends, farthest, stations, outlines, bounds })
+        Some(Self { part, balance, path, ends, thinnest, farthest, stations, outlines, bounds })
     }
 
     /// Whether the boxes of two parts meet.
@@ -102,6 +104,57 @@ impl<'a> Body<'a> {
         deepest
     }
 
+    /// The place on its surface that lies deepest in a part of the same bar, or in itself, with what lies between them along
+    /// the bar told apart: `apart_mm` from the start of this part to that of the other. Places that follow each other along
+    /// the bar are one piece of metal and are left out.
+    pub(super) fn deepest_along(&self, other: &Self, apart_mm: f64) -> Option<Depth> {
+        /// So many thicknesses along the bar are no neighbor.
+        const FAR: f64 = 1.5;
+        /// So many times closer the deepest place is looked at.
+        const CLOSER: f64 = 8.0;
+        let far = FAR * (self.thinnest + other.thinnest);
+        let at = |share: f64, frame: &Frame| self.deepest_at((share, frame), other, apart_mm, far);
+        let coarse = self.stations.iter().filter_map(|(share, frame)| Some((*share, at(*share, frame)?)));
+        let mut deepest = coarse.max_by(|a, b| a.1.0.total_cmp(&b.1.0))?;
+        let mut step = 1.0 / self.stations.len().max(2) as f64;
+        // Looked at more closely on both sides of the deepest place, and of that again.
+        for _ in 0..2 {
+            step /= CLOSER;
+            let (middle, steps) = (deepest.0, -(CLOSER as i32)..=CLOSER as i32);
+            let closer = steps.map(|count| (middle + f64::from(count) * step).clamp(0.0, 1.0));
+            let found = closer.filter_map(|share| Some((share, at(share, &self.path.frame_at(share)?)?)));
+            deepest = found.chain([deepest]).max_by(|a, b| a.1.0.total_cmp(&b.1.0))?;
+        }
+        Some(deepest.1)
+    }
+
+    /// The place of its surface or its middle line, at one place along it, that lies deepest in another part.
+    fn deepest_at(&self, (share, frame): (f64, &Frame), other: &Self, apart_mm: f64, far: f64) -> Option<Depth> {
+        let here = share * self.path.length() - apart_mm;
+        let is_far =
+            |step: &usize| other.path.span(*step).is_some_and(|[start, end]| start - here > far || here - end > far);
+        let near: Vec<usize> = other.steps_near(frame.at, self.farthest).into_iter().filter(is_far).collect();
+        // Where the one lies just in the other, no place on its surface is deep: its middle is.
+        let places = self.outlines.at(share).points.into_iter().chain([[0.0, 0.0]]);
+        let points = places.map(|[toward, up]| frame.place([0.0, toward, up]));
+        let depth = |point: Vector| {
+            let depths = near.iter().filter_map(|step| other.depth_square_to(point, *step));
+            (depths.fold(0.0, f64::max), point)
+        };
+        points.map(depth).max_by(|a, b| a.0.total_cmp(&b.0)).filter(|(depth, _)| *depth > 0.0)
+    }
+
+    /// How deep a place lies within one step of its line, where it lies square to that.
+    fn depth_square_to(&self, point: Vector, step: usize) -> Option<f64> {
+        let nearest = self.nearest(point, &[step])?;
+        (nearest.ahead.abs() < self.thinnest.min(1.0)).then(|| self.depth_at(&nearest, point)).flatten()
+    }
+
+    /// Whether it is a split, whose metal is in its branches.
+    pub(super) fn is_split(&self) -> bool {
+        matches!(self.balance.shape, Some(Shape::Split(_)))
+    }
+
     /// The steps of its line that may hold something within so far of a place.
     fn steps_near(&self, point: Vector, within: f64) -> Vec<usize> {
         let in_box = (0..3)
@@ -109,10 +162,19 @@ impl<'a> Body<'a> {
         if in_box { self.path.steps_near(point, self.farthest + within) } else { Vec::new() }
     }
 
+    /// The place of some steps of its line nearest to a point; none where it lies out of reach.
+    fn nearest(&self, point: Vector, steps: &[usize]) -> Option<Nearest> {
+        // A chord is a little nearer or farther than its arc.
+        self.path.nearest(point, steps, self.farthest * 1.05 + 0.5)
+    }
+
     /// How deep a place lies within it, in mm; below 0 where it lies outside.
     fn depth(&self, point: Vector, steps: &[usize]) -> Option<f64> {
-        // A chord is a little nearer or farther than its arc.
-        let nearest = self.path.nearest(point, steps, self.farthest * 1.05 + 0.5)?;
+        self.depth_at(&self.nearest(point, steps)?, point)
+    }
+
+    /// How deep a place lies within it, in mm, seen from the place of its line nearest to that.
+    fn depth_at(&self, nearest: &Nearest, point: Vector) -> Option<f64> {
         let way = minus(point, nearest.frame.at);
         let [toward, up] = [dot(way, nearest.frame.toward), dot(way, nearest.frame.up)];
         let is_outside = nearest.beyond > 0.0 || toward.hypot(up) > self.farthest;

@@ -98,3 +98,94 @@ fn a_pin_in_a_hole_is_not_in_the_boss() {
     assert_eq!(boss(r#"{ "round": "12 mm" }"#), []);
     assert_eq!(boss(r#"{ "square": "12 mm" }"#), []);
 }
+
+/// Where one bar of 10 mm round with these parts runs into itself.
+fn along(parts: &str) -> Vec<Overlap> {
+    let text = format!(
+        r#"{{ "firstheat": 1, "units": {{ "length": "mm", "marks": "1 mm" }},
+            "bars": [{{ "name": "bar", "stock": {ROUND}, "segments": [{parts}] }}] }}"#
+    );
+    let plan = file::read(text.as_bytes()).unwrap();
+    let balance = balance(&plan);
+    overlaps_along(&plan, &balance, &piece(&plan, &balance, Quality::Lines))
+}
+
+const SHANK: &str = r#"{ "form": { "plain": { "length": "100 mm" } } }"#;
+
+/// A ring of 20 mm inside: its middle line has a radius of 15 mm.
+fn ring(sweep: &str) -> String {
+    format!(
+        r#"{{ "form": {{ "plain": {{}} }}, "bend": {{ "ring": {{ "inside_diameter": "20 mm", "sweep": "{sweep}" }} }} }}"#
+    )
+}
+
+/// A bend of an inside radius of 10 mm, so that its middle line has one of 15 mm.
+fn curve(angle: &str, side: &str) -> String {
+    format!(
+        r#"{{ "form": {{ "plain": {{}} }},
+            "bend": {{ "curve": {{ "angle": "{angle}", "inside_radius": "10 mm", "side": "{side}" }} }} }}"#
+    )
+}
+
+#[test]
+fn a_full_ring_runs_through_its_own_shank() {
+    // Its outside, 20 mm from the ring's middle, comes to the middle of the shank, 15 mm below that: as deep as half the bar.
+    let found = along(&[SHANK, &ring("360 deg")].join(", "));
+    let [only] = found.as_slice() else { panic!("{found:?}") };
+    assert_eq!((only.first.segment, only.second.segment), (0, 1));
+    assert!((only.depth_mm - 5.0).abs() < 0.2, "{only:?}");
+}
+
+#[test]
+fn a_ring_that_is_set_back_stops_where_it_meets_its_neck() {
+    // Set back by 60° on its own radius the ring's middle lies in line with the shank: (R + ρ) cos 60° = ρ. Its end then
+    // meets the neck where cos γ = R ÷ (R + t/2) = 15/20 is left open: γ is 41.4°, and it goes round by 318.6°.
+    let set_back = |sweep: &str| along(&[SHANK, &curve("60 deg", "180 deg"), &ring(sweep)].join(", "));
+    assert_eq!(set_back("318 deg"), []);
+    // With 30° left open, its outer corner is √(30² + 20² - 2 × 30 × 20 cos 30°) = 16.15 mm from the middle of the neck's
+    // bend, whose outside is at 20 mm.
+    let found = set_back("330 deg");
+    let [only] = found.as_slice() else { panic!("{found:?}") };
+    assert_eq!((only.first.segment, only.second.segment), (1, 2));
+    assert!((only.depth_mm - 3.85).abs() < 0.2, "{only:?}");
+}
+
+#[test]
+fn a_ring_that_closes_on_itself_touches_and_one_that_goes_on_runs_in() {
+    assert_eq!(along(&ring("360 deg")), []);
+    let found = along(&ring("400 deg"));
+    let [only] = found.as_slice() else { panic!("{found:?}") };
+    assert_eq!((only.first.segment, only.second.segment), (0, 0));
+    assert!((only.depth_mm - 5.0).abs() < 0.2, "{only:?}");
+}
+
+#[test]
+fn legs_that_lie_on_each_other_touch() {
+    let doubled = SHANK
+        .replace("{ \"form\"", r#"{ "bend": { "curve": { "angle": "180 deg", "inside_radius": "0 mm" } }, "form""#);
+    let doubled = doubled.replace(r#""length": "100 mm""#, "");
+    assert_eq!(along(&[SHANK, &doubled, SHANK].join(", ")), []);
+}
+
+#[test]
+fn turns_of_a_scroll_that_lie_in_each_other_are_found() {
+    let scroll = |outer: &str| {
+        along(&format!(
+            r#"{{ "form": {{ "plain": {{}} }}, "bend": {{ "scroll": {{ "inner_radius": "10 mm", "outer_radius": "{outer}",
+                "turns": 2, "run": "even", "eye": "end" }} }} }}"#
+        ))
+    };
+    // 12 mm from turn to turn leave room for 10 mm of bar; 6 mm do not, by 4 mm.
+    assert_eq!(scroll("34 mm"), []);
+    let found = scroll("22 mm");
+    let [only] = found.as_slice() else { panic!("{found:?}") };
+    assert!((only.depth_mm - 4.0).abs() < 0.3, "{only:?}");
+}
+
+#[test]
+fn what_follows_along_the_bar_is_one_piece_of_metal() {
+    // An S of two tight bends, and a shoulder: nothing is near what it does not follow.
+    let shoulder = r#"{ "form": { "shoulder": { "to": { "round": "6 mm" }, "radius": "2 mm", "sides": "all" } } }"#;
+    let parts = [SHANK, &curve("90 deg", "0 deg"), &curve("90 deg", "180 deg"), shoulder, SHANK];
+    assert_eq!(along(&parts.join(", ")), []);
+}

@@ -24,7 +24,14 @@ fn is_closed_on_the_bar(site: &Site<'_>, part: Part<'_>) -> bool {
     /// The end of a ring beside the bar's middle line meets its side by about so much, in radians: common practice, no source.
     const MEETS: f64 = 5.0;
     let at_an_end = site.beside(part.at).contains(&None) && site.beside(part.at) != [None, None];
-    at_an_end && matches!(part.balance.bent, Some(Bent::Ring { sweep, .. }) if sweep > MEETS)
+    at_an_end
+        && matches!(part.balance.bent, Some(Bent::Ring { sweep, side, .. }) if sweep > MEETS && !is_set_back(site, part, side))
+}
+
+/// Whether what a ring grows from is bent to the other side: it stands in line with the bar already.
+fn is_set_back(site: &Site<'_>, ring: Part<'_>, side: f64) -> bool {
+    let beside = site.beside(ring.at).into_iter().flatten().filter_map(|at| site.part(at)?.balance.bent);
+    beside.into_iter().any(|bent| matches!(bent, Bent::Curve { side: other, .. } if (other - side).cos() < 0.0))
 }
 
 /// How a bend is laid and struck, in words.
