@@ -96,3 +96,18 @@ fn a_form_that_is_changed_keeps_its_length() {
     assert_eq!(segment.form.length().map(|length| length.text()), Some("120 mm"));
     assert_eq!(segment.name, "shank");
 }
+
+#[test]
+fn what_was_added_takes_its_first_size_from_the_keyboard() {
+    let mut desk = Desk::with_plan(small_plan());
+    desk.press("Segment 1: point");
+    desk.press("Add segment after");
+    desk.press("Drawn");
+    assert!(desk.has_keyboard("Length"));
+    // Its text is selected: what is typed takes its place.
+    desk.letters("47");
+    desk.harness.key_press(Key::Enter);
+    desk.harness.run();
+    assert_eq!(desk.editor().selected(), Some(1));
+    assert_eq!(desk.plan().bars[0].segments[1].form.length().map(|length| length.text()), Some("47 mm"));
+}

@@ -3,6 +3,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
 mod arrows;
+mod circles;
+mod modules;
 mod papers;
 mod sources;
 

@@ -18,7 +18,7 @@ fn source_files() -> Vec<PathBuf> {
 }
 
 /// The lines of a source that are neither comments nor in a module for tests only, with their numbers.
-fn working_lines(source: &str) -> Vec<(usize, &str)> {
+pub(crate) fn working_lines(source: &str) -> Vec<(usize, &str)> {
     let mut kept = Vec::new();
     let mut lines = source.lines().enumerate();
     while let Some((index, line)) = lines.next() {

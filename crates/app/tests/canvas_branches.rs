@@ -188,6 +188,33 @@ fn each_branch_is_taken_in_its_own_lane() {
 }
 
 #[test]
+fn branches_are_drawn_apart_only_where_the_plan_bends_them_apart() {
+    // How far the tips lie from each other, in what lies between the middles of the branches as cut.
+    let apart = |plan: &str| {
+        let harness = harness(plan, Views::Top);
+        let between = |names: [&str; 2]| {
+            let [first, second] = names.map(|name| harness.get_by_label(name).rect().center().y);
+            second - first
+        };
+        let as_cut = between(["Segment root", "Segment long"]);
+        between(["Forged end of prong (2.1.2)", "Forged end of prong (2.2.2)"]) / as_cut
+    };
+    let unbent = apart(FORK);
+    assert!((unbent - 1.0).abs() < 0.01, "{unbent}");
+    let bent = |side: &str| {
+        let curve = format!(r#""curve": {{ "angle": "40 deg", "side": "{side}" }}"#);
+        format!(r#""section": {{ "square": "9 mm" }} }} }}, "bend": {{ {curve} }} }},"#)
+    };
+    let straight = r#""section": { "square": "9 mm" } } } },"#;
+    assert!(FORK.contains(straight));
+    // The left tine lies away from you: bent that way it parts from the right one, bent up it does not.
+    let parted = apart(&FORK.replace(straight, &bent("270 deg")));
+    assert!(parted > 1.05, "{parted}");
+    let up = apart(&FORK.replace(straight, &bent("0 deg")));
+    assert!((up - 1.0).abs() < 0.01, "{up}");
+}
+
+#[test]
 fn the_keyboard_goes_through_all_branches() {
     let mut harness = harness(FORK, Views::Side);
     harness.get_by_label("Mark 1: end of shank").focus();

@@ -25,9 +25,7 @@ pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
     let plan = input::read(&args.plan)?;
     let mut balance = balance(&plan);
     let worked = work_out(&plan, &balance, &Shop::default());
-    if !worked.proposed {
-        balance.findings.extend(worked.findings.into_iter().map(|found| found.finding));
-    }
+    balance.findings.extend(worked.own_findings().iter().map(|found| found.finding.clone()));
     balance.findings.extend(worked.scale_short);
     balance.findings.extend(worked.into_itself);
     balance.findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));

@@ -190,6 +190,12 @@ impl WorkedStep {
 }
 
 impl Worked {
+    /// The findings of the smith's own steps. What is found of a proposal is told at its steps, and of the plan only once the
+    /// steps are its own.
+    pub fn own_findings(&self) -> &[OrderFinding] {
+        if self.proposed { &[] } else { &self.findings }
+    }
+
     /// How many heats it takes, in words: `30 heats`; `30 heats, 48 for all pieces` where a bar is made more than once.
     pub fn heats_words(&self) -> String {
         let one = words::heats_words(self.heats);

@@ -1,10 +1,11 @@
-//! The page at the anvil: heat and clock, the title, the sizes cold and hot, how it is done, and what to beware of.
+//! The page at the anvil: heat and clock, the title, the sizes cold and hot, how it is done, and its cautions.
 
 use crate::order::{OrderDesk, heat_words};
 use crate::theme::{Text, Theme, space};
 use egui::text::{LayoutJob, TextFormat};
 use egui::{Align2, Color32, FontId, Galley, Pos2, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
 use fh_core::cautions::Cautions;
+use fh_core::describe::short_name;
 use fh_core::plan::Plan;
 use fh_work::WorkedStep;
 use std::sync::Arc;
@@ -31,7 +32,7 @@ pub(super) struct Page<'a> {
     /// What the clock shows.
     pub(super) clock: Option<&'a str>,
     pub(super) plan: &'a Plan,
-    /// What the plan asks to beware of.
+    /// The cautions of the plan.
     pub(super) warned: &'a Cautions,
 }
 
@@ -82,7 +83,7 @@ impl Page<'_> {
             "Step {number} of {}. {}. {}",
             self.order.worked.steps.len(),
             heat_words(self.step),
-            self.step.title
+            short_name(&self.step.title)
         ) + &self.heard();
         let response = ui.interact(rect, ui.scope_id().with("page"), Sense::hover());
         response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &all));
@@ -92,7 +93,7 @@ impl Page<'_> {
         }
     }
 
-    /// Whether the first step is shown, which says all that the plan asks to beware of.
+    /// Whether the first step is shown, which says all cautions of the plan.
     fn is_first(&self) -> bool {
         self.order.at.unwrap_or(0) == 0
     }
@@ -109,16 +110,16 @@ impl Page<'_> {
     fn write(&self, pen: &mut Pen<'_>, rect: Rect) -> f32 {
         let top = self.head(pen, rect);
         let mut top = self.of_the_plan(pen, rect, top);
-        top = pen.text(&self.step.title, TITLE, true, pen.theme.ink, (rect.left(), top, rect.width()));
+        top = pen.text(&short_name(&self.step.title), TITLE, true, pen.theme.ink, (rect.left(), top, rect.width()));
         top += pen.gap();
         if self.step.sizes.is_empty() && self.step.measure.is_empty() {
             let foot = self.how(pen, pos2(rect.left(), top), rect.width());
-            return self.beware(pen, rect, foot + pen.gap());
+            return self.caution(pen, rect, foot + pen.gap());
         }
         let left = self.sizes(pen, pos2(rect.left(), top), rect.width() * SIZES);
         let right_x = rect.left() + rect.width() * SIZES + pen.gap() * 2.0;
         let right = self.how(pen, pos2(right_x, top), rect.right() - right_x);
-        self.beware(pen, rect, left.max(right) + pen.gap())
+        self.caution(pen, rect, left.max(right) + pen.gap())
     }
 
     fn head(&self, pen: &mut Pen<'_>, rect: Rect) -> f32 {
@@ -128,7 +129,7 @@ impl Page<'_> {
         let line = pen.size * if clock.is_some() { CLOCK } else { HEAD } * 1.12;
         let room = rect.width() - clock.as_ref().map_or(0.0, |clock| clock.size().x + pen.gap());
         let bar = self.step.bar.and_then(|bar| self.plan.bars.get(bar)).filter(|_| self.plan.bars.len() > 1);
-        let bar = bar.map_or_else(String::new, |bar| format!("   {}", bar.name));
+        let bar = bar.map_or_else(String::new, |bar| format!("   {}", short_name(&bar.name)));
         let (steps, heats) = (self.order.worked.steps.len(), self.order.worked.heats);
         let of = if self.step.is_hot() { format!(" of {heats}") } else { String::new() };
         let words = format!("Step {number} of {steps}    {}{of}{bar}", heat_words(self.step));
@@ -191,7 +192,7 @@ impl Page<'_> {
         top
     }
 
-    /// What the plan asks to beware of: all of it at the first step, and what stops it or is not rated at every one.
+    /// The cautions of the plan: all of them at the first step, and what stops it or is not rated at every one.
     fn of_the_plan(&self, pen: &mut Pen<'_>, rect: Rect, top: f32) -> f32 {
         let stops = self.warned.stops.iter().map(|words| format!("■ STOP: {words}"));
         let stops: Vec<String> = stops.chain(self.warned.rating.map(|words| format!("■ {words}"))).collect();
@@ -211,7 +212,7 @@ impl Page<'_> {
     }
 
     /// The caution, in a frame and with a sign.
-    fn beware(&self, pen: &mut Pen<'_>, rect: Rect, top: f32) -> f32 {
+    fn caution(&self, pen: &mut Pen<'_>, rect: Rect, top: f32) -> f32 {
         let Some(caution) = &self.step.caution else { return top };
         pen.framed(&format!("▲ {caution}"), WORDS, pen.theme.warning, rect, top)
     }

@@ -1,4 +1,5 @@
-//! How branches are drawn beside each other on the forged bar: they leave the root as cut and part within a short Y.
+//! How branches are drawn beside each other on the forged bar: they lie as they were cut, up to where one is bent aside; from
+//! there on they part within a short Y, so that each is seen alone.
 //!
 //! The balance lays every branch off straight. A branch of a slit closed at both ends is longer than the way between its
 //! ends where it is opened; it is drawn to reach from the one to the other.
@@ -16,13 +17,15 @@ pub(super) struct Fan {
     start: f64,
     /// How long a millimetre along it is drawn.
     pub(super) scale: f64,
+    /// How far up it is drawn from where the balance lays it, in mm as seen.
+    aside: PerView<f64>,
     roots: Vec<Root>,
 }
 
-/// An end at which a branch hangs on the bar.
+/// An end at which a branch hangs on the bar, and parts from the others.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Root {
-    /// Where it lies along the drawing, in mm.
+    /// Where the branch begins to part, in mm along the drawing.
     pub(super) at: f64,
     /// 1 where the branch runs on from it, -1 where it runs toward it.
     pub(super) way: f64,
@@ -41,7 +44,7 @@ impl Root {
 
 impl Default for Fan {
     fn default() -> Self {
-        Self { start: 0.0, scale: 1.0, roots: Vec::new() }
+        Self { start: 0.0, scale: 1.0, aside: PerView::default(), roots: Vec::new() }
     }
 }
 
@@ -50,7 +53,13 @@ impl Fan {
     pub(super) fn branch(&self, from: f64, scale: f64) -> Self {
         let scale = if scale.is_finite() && scale > 0.0 { scale } else { 1.0 };
         let start = self.start + self.scale * from * (1.0 - scale);
-        Self { start, scale: self.scale * scale, roots: self.roots.clone() }
+        Self { start, scale: self.scale * scale, ..self.clone() }
+    }
+
+    /// It drawn so far up from where the balance lays it, over its whole length.
+    pub(super) fn moved(mut self, aside: PerView<f64>) -> Self {
+        self.aside = PerView::each(|view| self.aside.of(view) + aside.of(view));
+        self
     }
 
     /// It with one more end that hangs on the bar.
@@ -69,13 +78,14 @@ impl Fan {
     /// Where a point of it is drawn: along, and up as seen.
     pub(super) fn place(&self, [along, up]: [f64; 2], view: View) -> [f64; 2] {
         let along = self.along(along);
-        [along, up + self.roots.iter().map(|root| root.shift_at(along, view)).sum::<f64>()]
+        [along, up + self.aside.of(view) + self.roots.iter().map(|root| root.shift_at(along, view)).sum::<f64>()]
     }
 
     /// An outline as it is drawn, with points enough to follow the Y.
     pub(super) fn outline(&self, mut points: Vec<[f64; 2]>, view: View) -> Vec<[f64; 2]> {
-        if self.scale != 1.0 || self.start != 0.0 {
-            points.iter_mut().for_each(|point| point[0] = self.along(point[0]));
+        let aside = *self.aside.of(view);
+        if self.scale != 1.0 || self.start != 0.0 || aside != 0.0 {
+            points.iter_mut().for_each(|point| *point = [self.along(point[0]), point[1] + aside]);
         }
         // Far from its roots a branch is drawn as it is.
         let moves = |root: &&Root| points.iter().any(|point| root.shift_at(point[0], view) != 0.0);
@@ -138,6 +148,14 @@ mod tests {
         assert_eq!(fan.place([100.0, 10.0], View::Side), [100.0, 10.0]);
         let drawn = fan.outline(vec![[100.0, 12.0], [200.0, 12.0], [200.0, 8.0], [100.0, 8.0]], View::Top);
         assert!(drawn.len() > 16 && drawn[0] == [100.0, 8.0]);
+    }
+
+    #[test]
+    fn a_branch_that_is_not_bent_aside_lies_as_it_was_cut() {
+        let fan = Fan::default().branch(100.0, 1.0).moved(PerView { side: 0.0, top: -4.0 });
+        assert_eq!(fan.place([180.0, 10.0], View::Top), [180.0, 6.0]);
+        assert_eq!(fan.outline(vec![[100.0, 12.0], [200.0, 8.0]], View::Top), [[100.0, 8.0], [200.0, 4.0]]);
+        assert_eq!(fan.outline(vec![[100.0, 12.0], [200.0, 8.0]], View::Side), [[100.0, 12.0], [200.0, 8.0]]);
     }
 
     #[test]

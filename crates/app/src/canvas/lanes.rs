@@ -3,9 +3,12 @@
 use super::fan::{Fan, Root};
 use super::model::{PerView, in_mm};
 use fh_core::balance::{BarBalance, SegmentBalance};
-use fh_core::metal::{FreeEnd, Shape, SplitSize, View};
+use fh_core::metal::{Bent, FreeEnd, Shape, SplitSize, View};
 use fh_core::plan::{Branch, Chain};
 use std::collections::HashMap;
+
+/// A bend counts as one outward from this share of it on, as the cosine of the angle between it and the branch's side.
+const LEAST_OUTWARD: f64 = 0.1;
 
 /// How a branch is seen from one side.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -93,7 +96,7 @@ impl Lanes {
                 seen if is_nearest => seen.min(Seen::Front),
                 _ => Seen::Behind,
             }),
-            fan: fan(parent, of_split, size, branch, first_of(balance, split, branch)),
+            fan: fan(parent, of_split, size, branch, &members(balance, split, branch)),
             ..Lane::default()
         })
     }
@@ -143,10 +146,11 @@ fn part([lower, upper]: [f64; 2], [from, to]: [f64; 2], from_upper: bool) -> [f6
     if from_upper { [upper - to * height, upper - from * height] } else { [lower + from * height, lower + to * height] }
 }
 
-/// The first segment of a branch.
-fn first_of(balance: &BarBalance, split: usize, branch: usize) -> Option<&SegmentBalance> {
+/// The segments of a branch, without those of splits within it.
+fn members(balance: &BarBalance, split: usize, branch: usize) -> Vec<&SegmentBalance> {
     let chain = Chain::Branch { split, branch };
-    balance.segments.get(split + 1..)?.iter().find(|segment| segment.chain == chain)
+    let after = balance.segments.get(split + 1..).unwrap_or_default();
+    after.iter().filter(|segment| segment.chain == chain).collect()
 }
 
 /// How a branch is drawn on the forged bar.
@@ -155,9 +159,9 @@ fn fan(
     split: &SegmentBalance,
     size: Option<&SplitSize>,
     branch: usize,
-    first: Option<&SegmentBalance>,
+    members: &[&SegmentBalance],
 ) -> Fan {
-    let (Some(size), Some(first)) = (size, first) else { return parent.fan.clone() };
+    let (Some(size), Some(first)) = (size, members.first()) else { return parent.fan.clone() };
     let Some(part) = size.branches.get(branch) else { return parent.fan.clone() };
     let start = in_mm(split.forged_start);
     let (length, own) = (in_mm(size.length), in_mm(part.forged_length));
@@ -166,15 +170,44 @@ fn fan(
     let [toward, up] = [first.offset_mm[0] - split.offset_mm[0], first.offset_mm[1] - split.offset_mm[1]];
     let as_cut = in_mm(part.offset);
     let shift = PerView { side: as_cut * size.side.cos() - up, top: toward - as_cut * size.side.sin() };
+    let Some(parts_at) = parts_at(size, as_cut, members) else { return fan.moved(shift) };
+    let parts_at = parts_at * parent.fan.scale;
     let ends = [start, start + length].map(|at| parent.fan.along(at));
     let drawn = ends[1] - ends[0];
     let reach = reach(size, drawn, is_closed && size.opening.is_some());
-    let at_start = Root { at: ends[0], way: 1.0, reach, shift };
-    let at_end = Root { at: ends[1], way: -1.0, reach, shift };
+    let at_start = Root { at: ends[0] + parts_at, way: 1.0, reach, shift };
+    let at_end = Root { at: ends[1] - parts_at, way: -1.0, reach, shift };
     match size.free {
         FreeEnd::Far => fan.with_root(at_start),
         FreeEnd::Datum => fan.with_root(at_end),
         FreeEnd::Neither => fan.with_root(at_start).with_root(at_end),
+    }
+}
+
+/// How far from its root a branch parts from the others, in mm along it: at the root where the slit is opened or the branches
+/// are bent apart there, else at its first bend outward; none where it stays as it was cut.
+fn parts_at(size: &SplitSize, as_cut: f64, members: &[&SegmentBalance]) -> Option<f64> {
+    if size.opening.is_some() || size.apart != 0.0 {
+        return Some(0.0);
+    }
+    let is_outward = |side: f64| as_cut != 0.0 && (side - size.side).cos() * as_cut.signum() > LEAST_OUTWARD;
+    let is_bent = |member: &&&SegmentBalance| member.bent.and_then(bent_toward).is_some_and(is_outward);
+    let begins = |member: &&SegmentBalance| in_mm(member.forged_start);
+    let ends = |member: &&SegmentBalance| begins(member) + in_mm(member.forged_length);
+    match size.free {
+        FreeEnd::Far => Some(begins(members.iter().find(is_bent)?) - begins(members.first()?)),
+        FreeEnd::Datum => Some(ends(members.last()?) - ends(members.iter().rfind(is_bent)?)),
+        FreeEnd::Neither => members.iter().any(|member| is_bent(&member)).then_some(0.0),
+    }
+}
+
+/// The side that a bend turns the bar toward; none where the bar goes straight on.
+fn bent_toward(bent: Bent) -> Option<f64> {
+    match bent {
+        Bent::Curve { side, .. } | Bent::Ring { side, .. } | Bent::Corner { side } | Bent::Scroll { side, .. } => {
+            Some(side)
+        }
+        Bent::Socket { .. } | Bent::Twist { .. } => None,
     }
 }
 

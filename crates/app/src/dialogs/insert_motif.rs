@@ -9,6 +9,7 @@ use crate::widgets::entry::select_on_focus;
 use crate::widgets::motif_card::{self, MotifCard};
 use egui::{Context, RichText, TextEdit, Ui};
 use fh_core::balance::BarBalance;
+use fh_core::describe::short_name;
 use fh_core::motif::Motif;
 use fh_core::plan::Segment;
 use fh_measure::RoundedLength;
@@ -105,7 +106,10 @@ impl InsertMotif {
         let factor = self.factor(ui, desk, &motif);
         self.sides(ui, desk);
         if self.removing.is_some() {
-            let words = format!("“{}” is removed from your motifs; plans that it was put into keep it.", motif.name);
+            let words = format!(
+                "“{}” is removed from your motifs; plans that it was put into keep it.",
+                short_name(&motif.name)
+            );
             ui.label(words);
         }
         let scaled = factor.and_then(|factor| motif.scaled(factor).map_err(|error| error.to_string()));

@@ -4,6 +4,7 @@ use super::frame::{Frame, other_button};
 use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use egui::{Context, RichText, Ui};
+use fh_core::describe::short_name;
 use fh_store::{Leftover, Leftovers, StoreError};
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
@@ -102,7 +103,7 @@ impl Row {
     fn show(&self, ui: &mut Ui, desk: &Desk<'_>, index: usize, out: &mut Vec<Request>) {
         ui.add_space(space::GROUP);
         let name = self.title.as_ref().ok().filter(|title| !title.trim().is_empty());
-        let name = name.map_or("Untitled", String::as_str);
+        let name = name.map_or_else(|| "Untitled".to_owned(), |name| short_name(name));
         let head = format!("Recovered work from {}: {name}", age(self.work.written()));
         ui.label(RichText::new(head).text_style(Text::Strong.style()));
         let place =

@@ -45,9 +45,11 @@ impl Editor {
             Request::SelectBranch { bar, split, branch } => self.select_branch(bar, split, branch),
             Request::MoveTo(to) => self.move_selected(to),
             Request::Cursor(cursor) => self.selection.cursor_mm = cursor,
-            Request::AddSegment(kind, side) => self.add_segment(kind, side),
+            Request::AddSegment(kind, side) => self.then_type(ctx, |editor| editor.add_segment(kind, side)),
             Request::SaveMotif(motif, overwrite) => self.save_motif(&motif, overwrite),
-            Request::InsertMotif(segments, side) => self.insert_motif(segments, side),
+            Request::InsertMotif(segments, side) => {
+                self.then_type(ctx, |editor| editor.insert_motif(segments, side));
+            }
             Request::RemoveMotif(path) => self.remove_motif(&path),
             Request::Begin(plan) => self.begin(*plan),
             Request::Open(path) => self.leave_then(Then::Open(path), ctx),
@@ -127,6 +129,15 @@ impl Editor {
             Err(refusal) => self.said = format!("■ Not done: {refusal}"),
         }
         self.after_change();
+    }
+
+    /// Adds something; where it came into the plan, its first size has the keyboard then.
+    pub(crate) fn then_type(&mut self, ctx: &Context, add: impl FnOnce(&mut Self)) {
+        let before = self.document.revision();
+        add(self);
+        if self.document.revision() != before {
+            entry::ask_for_size(ctx);
+        }
     }
 
     /// Applies an edit within a gesture, or says why it is refused.

@@ -54,6 +54,7 @@ impl Editor {
         self.read_events(&ctx, &mut requests);
         self.play_on(&ctx);
         self.refresh_order();
+        self.refresh_findings(&ctx);
         if self.anvil.is_some() {
             self.show_anvil(ui, &ctx);
         } else {

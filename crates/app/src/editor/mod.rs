@@ -171,6 +171,7 @@ impl Editor {
             finding: self.looked_at_finding,
             piece_open: self.settings.piece_open.unwrap_or(self.has_room_for_piece),
             piece: self.piece_view.state(),
+            worked: self.order.worked().filter(|_| self.order.knows(&self.document)),
             order: self.order.desk().filter(|_| self.wants_order()),
         }
     }

@@ -26,6 +26,17 @@ impl Editor {
         }
     }
 
+    /// Works out what is found in how the plan is forged, where nothing shows the order; not while anything is dragged.
+    pub(super) fn refresh_findings(&mut self, ctx: &Context) {
+        if self.wants_order() || self.is_dragging() {
+            return;
+        }
+        let now = ctx.input(|input| input.time);
+        if let Some(seconds) = self.order.refresh_at_rest(&self.document, now) {
+            ctx.request_repaint_after(Duration::from_secs_f64(seconds));
+        }
+    }
+
     fn is_dragging(&self) -> bool {
         self.canvas.is_holding() || self.piece_view.is_holding()
     }

@@ -1,7 +1,7 @@
 //! The answer in words: whether one heat is enough, how many it takes, why, and how far that can be trusted.
 
 use super::metal_card::capital;
-use crate::order::OrderDesk;
+use crate::order::{OrderDesk, step_words};
 use crate::state::Desk;
 use crate::theme::{Text, Theme};
 use crate::widgets::heading;
@@ -53,7 +53,7 @@ pub(super) fn show_none(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, is_
 
 fn title(ui: &mut Ui, theme: &Theme, order: &OrderDesk<'_>) {
     if let Some((at, step)) = order.at.zip(order.chosen()) {
-        let words = format!("Step {}: {}", at + 1, step.title);
+        let words = step_words(at, step);
         ui.label(RichText::new(words).text_style(Text::Strong.style()).color(theme.ink_quiet));
     }
 }

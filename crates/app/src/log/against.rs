@@ -2,7 +2,7 @@
 
 use super::figure::{signed, tenths};
 use super::{entries, ledger};
-use crate::order::OrderDesk;
+use crate::order::{OrderDesk, step_words};
 use crate::state::Desk;
 use crate::theme::{Text, Theme, space};
 use egui::{Align, Label, Layout, RichText, Ui, vec2};
@@ -40,7 +40,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>) {
 fn title(order: &OrderDesk<'_>, entry: &Logged) -> String {
     let day = entry.day.as_ref().map_or_else(String::new, |day| format!(", {day}"));
     match entries::step_of(&order.worked.steps, entry) {
-        Some((at, step)) => format!("Step {}: {}{day}", at + 1, step.title),
+        Some((at, step)) => format!("{}{day}", step_words(at, step)),
         None => {
             let parts = entry.parts.join(", ");
             format!("No step does this now: {} {parts}{day}", entry.operation.name())

@@ -2,7 +2,7 @@
 
 use super::entries;
 use super::figure::tenths;
-use crate::order::{OrderAsk, OrderDesk};
+use crate::order::{OrderAsk, OrderDesk, step_words};
 use crate::state::{Desk, Request};
 use crate::theme::Text;
 use crate::widgets::entry::{self, Entry, Reading};
@@ -20,7 +20,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
         ui.label(RichText::new("Choose a step in the list to write down what came out at it.").color(theme.ink));
         return;
     };
-    let title = format!("Step {}: {}", at + 1, step.title);
+    let title = step_words(at, step);
     ui.label(RichText::new(title).text_style(Text::Strong.style()).color(theme.ink));
     let Some(blank) = chosen(ui, desk, step) else {
         ui.label(RichText::new("What is done at a joint is not logged.").color(theme.ink_quiet));

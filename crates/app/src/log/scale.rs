@@ -5,7 +5,7 @@ use crate::state::{Desk, Request};
 use crate::theme::Text;
 use crate::widgets::heading;
 use egui::{RichText, Ui};
-use fh_core::describe::{part_name, scale_words};
+use fh_core::describe::{part_name, scale_words, short_name};
 use fh_core::edit::Edit;
 use fh_core::plan::{Bar, Plan};
 use fh_measure::WrittenShare;
@@ -24,7 +24,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
     for loss in &order.worked.scale {
         let Some(bar) = plan.bars.get(loss.bar) else { continue };
         if plan.bars.len() > 1 {
-            ui.label(RichText::new(&bar.name).text_style(Text::Strong.style()).color(theme.ink));
+            ui.label(RichText::new(short_name(&bar.name)).text_style(Text::Strong.style()).color(theme.ink));
         }
         ui.label(RichText::new(&loss.reason).color(theme.ink));
         let Some((share, parts)) = offered(plan, loss) else { continue };
@@ -49,7 +49,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
 /// The words of the button: `Take up 2.5 % as scale, 6 % for “leaf”`.
 fn words(plan: &Plan, loss: &ScaleLoss, bar: &Bar, share: &WrittenShare, parts: &[(usize, WrittenShare)]) -> String {
     let is_of_bar = plan.bars.len() > 1 || plan.bars.get(loss.bar).is_some_and(|bar| bar.scale.is_some());
-    let whose = if is_of_bar { format!(" of “{}”", bar.name) } else { String::new() };
+    let whose = if is_of_bar { format!(" of “{}”", short_name(&bar.name)) } else { String::new() };
     let each: String = if parts.len() > NAMED {
         format!(", and more for {} parts", parts.len())
     } else {

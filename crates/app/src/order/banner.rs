@@ -6,12 +6,13 @@ use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::command_button::bar_button;
 use egui::{Button, Frame, Margin, RichText, Ui};
+use fh_core::describe::short_name;
 
 /// Which bar is shown, where there are several: `, twin`.
 fn bar_words(desk: &Desk<'_>, shown: &Shown) -> String {
     let bars = &desk.document.plan().bars;
     let name = shown.bar.and_then(|bar| bars.get(bar)).map(|bar| bar.name.trim()).filter(|_| bars.len() > 1);
-    name.filter(|name| !name.is_empty()).map_or_else(String::new, |name| format!(", {name}"))
+    name.filter(|name| !name.is_empty()).map_or_else(String::new, |name| format!(", {}", short_name(name)))
 }
 
 /// Shows the line.

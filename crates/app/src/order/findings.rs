@@ -1,7 +1,7 @@
 //! The findings of plan and order together, as lists and figures tell them.
 
 use crate::state::{Desk, Request};
-use fh_core::describe::segment_name;
+use fh_core::describe::{segment_name, short_name};
 use fh_core::findings::Finding;
 use fh_work::OrderFinding;
 
@@ -34,7 +34,7 @@ impl<'a> Told<'a> {
                 let bar = desk.document.plan().bars.get(finding.place.bar?)?;
                 Some(match finding.place.segment {
                     Some(segment) => segment_name(bar, segment),
-                    None => bar.name.clone(),
+                    None => short_name(&bar.name),
                 })
             }
         }
@@ -52,12 +52,13 @@ impl<'a> Told<'a> {
     }
 }
 
-/// Every finding: the plan's, and those of the order and of its heats where it is worked out; the weightiest first.
+/// Every finding, the same as `check` tells: the plan's, those of the smith's own steps, what the fire takes against what the
+/// marks allow, and bars that run into themselves; the weightiest first.
 pub(crate) fn told<'a>(desk: &Desk<'a>) -> Vec<Told<'a>> {
     let plan = desk.document.balance().findings.iter().map(Told::Plan);
-    let order = desk.order.iter().flat_map(|order| order.worked.findings.iter().map(Told::Order));
-    let worked = desk.order.iter().map(|order| &order.worked);
-    let rest = worked.flat_map(|worked| worked.scale_short.iter().chain(&worked.into_itself).map(Told::Plan));
+    let order = desk.worked.iter().flat_map(|worked| worked.own_findings().iter().map(Told::Order));
+    let rest =
+        desk.worked.iter().flat_map(|worked| worked.scale_short.iter().chain(&worked.into_itself).map(Told::Plan));
     let mut all: Vec<Told<'a>> = plan.chain(order).chain(rest).collect();
     all.sort_by_key(|told| std::cmp::Reverse(told.finding().severity));
     all

@@ -1,5 +1,6 @@
 //! The lines of the order: a line for each heat, and below it its steps.
 
+use fh_core::describe::short_name;
 use fh_core::plan::Plan;
 use fh_work::{Warmth, Worked, WorkedStep};
 
@@ -51,7 +52,7 @@ impl Group {
         match self.bar {
             None => format!("{what}, the whole piece"),
             Some(bar) if plan.bars.len() > 1 => {
-                let name = plan.bars.get(bar).map_or("", |bar| bar.name.trim());
+                let name = plan.bars.get(bar).map_or_else(String::new, |bar| short_name(bar.name.trim()));
                 if name.is_empty() { format!("{what}, bar {}", bar + 1) } else { format!("{what}, {name}") }
             }
             Some(_) => what,
@@ -83,6 +84,11 @@ fn settle(all: &mut [Line], head: Option<(usize, Group)>, plan: &Plan) {
     {
         *slot = Line::Heat(Group { words: group.words(plan), ..group });
     }
+}
+
+/// A step by its number and its title: `Step 4: Taper point`.
+pub(crate) fn step_words(at: usize, step: &WorkedStep) -> String {
+    format!("Step {}: {}", at + 1, short_name(&step.title))
 }
 
 /// In which heat a step is done, in words: `Heat 4`, `Heats 2 to 3`, `Cold`.

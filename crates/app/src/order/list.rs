@@ -10,6 +10,7 @@ use crate::widgets::command_button::{bar_button, menu_line};
 use egui::{
     EventFilter, Id, Key, Modifiers, Rect, Response, RichText, Role, ScrollArea, Sense, Ui, WidgetInfo, pos2, vec2,
 };
+use fh_core::describe::short_name;
 use fh_core::findings::Severity;
 
 /// The height of the window from which all buttons stand over the list, in points at normal text size. All are in the menu.
@@ -121,7 +122,7 @@ fn take_keys(ui: &mut Ui, order: &OrderDesk<'_>, out: &mut Vec<Request>) -> bool
     let response = ui.interact(stop, list_id(), Sense::FOCUSABLE);
     let said = order.chosen().zip(order.at).map_or_else(
         || format!("{count} steps, none chosen"),
-        |(step, at)| format!("step {} of {count}, {}", at + 1, step.title),
+        |(step, at)| format!("step {} of {count}, {}", at + 1, short_name(&step.title)),
     );
     response.widget_info(|| WidgetInfo::labeled(Role::ListBox, true, format!("List of steps: {said}")));
     if !response.has_focus() {

@@ -24,15 +24,19 @@ mod your_tools;
 pub(crate) use add::step_on;
 pub(crate) use ask::{OrderAsk, Tab};
 pub(crate) use findings::{Told, told};
-pub(crate) use groups::heat_words;
+pub(crate) use groups::{heat_words, step_words};
 pub(crate) use shown::Shown;
 
 use crate::heat::Reckoned;
 use crate::log::{Ledger, Spent, add_spent};
 use crate::state::Document;
-use fh_core::plan::{Logged, Step};
+use fh_core::plan::{Bar, Logged, Step};
 use fh_work::{OneHeat, Shop, Worked, WorkedStep};
 
+/// The most parts of a plan whose order is worked out at once for its findings: a few milliseconds.
+const FEW_PARTS: usize = 24;
+/// How long a plan of more parts has to rest before, in seconds.
+const REST: f64 = 0.5;
 /// How long a step is shown while the piece grows by itself, in seconds.
 const BEAT: f64 = 1.2;
 
@@ -43,6 +47,8 @@ type Stamp = (u64, u64, u64);
 #[derive(Default)]
 pub(crate) struct Order {
     worked: Option<(Stamp, Worked)>,
+    /// What waits to be worked out, and since when, in seconds of the program's clock.
+    waits: Option<(Stamp, f64)>,
     shown: Option<(Stamp, Shown)>,
     one_heat: Reckoned,
     ledger: Ledger,
@@ -112,6 +118,25 @@ impl Order {
     /// Whether an order of this plan was worked out, be it of an earlier revision.
     pub(crate) fn knows(&self, document: &Document) -> bool {
         self.worked.as_ref().is_some_and(|(of, _)| of.0 == document.serial())
+    }
+
+    /// Works the order out for the findings alone, as soon as the plan has rested; in how many seconds it wants to be asked
+    /// again.
+    pub(crate) fn refresh_at_rest(&mut self, document: &Document, now: f64) -> Option<f64> {
+        let stamp = self.stamp(document);
+        if self.worked.as_ref().is_some_and(|(of, _)| *of == stamp) {
+            return None;
+        }
+        let since = self.waits.filter(|(of, _)| *of == stamp).map_or(now, |(_, since)| since);
+        let parts: usize = document.plan().bars.iter().map(Bar::count_segments).sum();
+        let left = if parts > FEW_PARTS { since + REST - now } else { 0.0 };
+        if left <= 0.0 {
+            self.waits = None;
+            self.refresh(document);
+            return None;
+        }
+        self.waits = Some((stamp, since));
+        Some(left)
     }
 
     /// Works the order out where the plan or the tools have changed.

@@ -1,12 +1,13 @@
 //! A line of the list of steps: its number, its title, where and with what; and the head of a heat.
 
 use super::groups::{Group, Line};
-use super::heat_words;
+use super::{heat_words, step_words};
 use crate::panels::line;
 use crate::state::Desk;
 use crate::theme::{Text, Theme, space};
 use crate::widgets::severity_sign;
 use egui::{Align2, Rect, Response, Role, Sense, Ui, WidgetInfo, pos2, vec2};
+use fh_core::describe::short_name;
 use fh_core::findings::Severity;
 use fh_work::WorkedStep;
 
@@ -64,7 +65,7 @@ fn band(ui: &Ui, theme: &Theme, rect: Rect, hot: bool) {
 pub(super) fn step(ui: &mut Ui, desk: &Desk<'_>, rect: Rect, step: &WorkedStep, look: &Look) -> Response {
     let theme = desk.theme;
     let response = ui.interact(rect, ui.scope_id().with(("step", look.number)), Sense::CLICK | Sense::DRAG);
-    let spoken = format!("Step {}: {}", look.number + 1, step.title);
+    let spoken = step_words(look.number, step);
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, look.selected, &spoken));
     let painter = ui.painter();
     if look.selected {
@@ -79,7 +80,7 @@ pub(super) fn step(ui: &mut Ui, desk: &Desk<'_>, rect: Rect, step: &WorkedStep, 
         painter.rect_filled(Rect::from_min_size(rect.min, stripe), 0.0, theme.accent);
     }
     words(ui, theme, rect, step, look);
-    response.on_hover_text(format!("{}. {}", step.title, heat_words(step)))
+    response.on_hover_text(format!("{}. {}", short_name(&step.title), heat_words(step)))
 }
 
 fn words(ui: &Ui, theme: &Theme, rect: Rect, step: &WorkedStep, look: &Look) {

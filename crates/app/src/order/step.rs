@@ -73,7 +73,7 @@ fn all_prose(ui: &mut Ui, desk: &Desk<'_>, worked: &WorkedStep, next: &mut Step)
         ("How it is laid and struck", "How the bar is laid and struck", own(&next.lay, &worked.lay), &mut next.lay),
         ("Check", "Check of the step", own(&next.check, &worked.check), &mut next.check),
         ("Leave for later", "What to leave for later", own(&next.leave, &worked.leave), &mut next.leave),
-        ("Beware", "What to beware of", own(&next.caution, &worked.caution), &mut next.caution),
+        ("Caution", "Caution of the step", own(&next.caution, &worked.caution), &mut next.caution),
         ("Note", "Note on the step", String::new(), &mut next.note),
     ];
     for (label, name, hint, now) in fields {

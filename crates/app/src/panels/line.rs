@@ -4,9 +4,14 @@ use egui::text::{LayoutJob, TextFormat, TextWrapping};
 use egui::{Color32, FontId, Galley, Ui};
 use std::sync::Arc;
 
-/// Lays out one line in a width.
+/// The most letters that are laid out: more than a line of any width has room for.
+const MOST_LETTERS: usize = 500;
+
+/// Lays out one line in a width. Of a text that is longer than any line only the beginning is laid out.
 pub(crate) fn lay(ui: &Ui, text: &str, font: FontId, color: Color32, width: f32) -> Arc<Galley> {
-    let mut job = LayoutJob::single_section(text.to_owned(), TextFormat::simple(font, color));
+    let end = text.char_indices().nth(MOST_LETTERS).map(|(end, _)| end);
+    let text = end.and_then(|end| text.get(..end)).map_or_else(|| text.to_owned(), |start| format!("{start}…"));
+    let mut job = LayoutJob::single_section(text, TextFormat::simple(font, color));
     job.wrap = TextWrapping::truncate_at_width(width.max(1.0));
     ui.painter().layout_job(job)
 }

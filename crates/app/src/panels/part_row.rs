@@ -7,7 +7,7 @@ use crate::theme::{Text, Theme, space};
 use crate::widgets::{form_icon, severity_sign};
 use egui::{Align2, Color32, Rect, Response, Role, Sense, Ui, WidgetInfo, pos2, vec2};
 use fh_core::balance::{BarBalance, SegmentBalance};
-use fh_core::describe::{derived_words, made_words, segment_name};
+use fh_core::describe::{derived_words, made_words, segment_name, short_name};
 use fh_core::findings::Severity;
 use fh_core::metal::Shape;
 use fh_core::plan::{Bar, Chain, FormKind, Segment, SizeName};
@@ -62,11 +62,7 @@ impl Part {
     pub(super) fn bar(desk: &Desk<'_>, index: usize) -> Option<Self> {
         let bar = desk.document.plan().bars.get(index)?;
         let balance = desk.document.balance().bars.get(index)?;
-        let title = if bar.name.trim().is_empty() {
-            format!("bar {}", index + 1)
-        } else {
-            fh_core::describe::short_name(&bar.name)
-        };
+        let title = if bar.name.trim().is_empty() { format!("bar {}", index + 1) } else { short_name(&bar.name) };
         let name = if bar.pieces() > 1 { format!("{title}  × {}", bar.pieces()) } else { title.clone() };
         let value = balance.cut_length_shop(desk.document.plan().units.marks).text();
         let spoken = format!("Bar: {title}");

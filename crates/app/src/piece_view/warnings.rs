@@ -3,6 +3,7 @@
 use super::model::name_of;
 use super::scale_bar::finest;
 use crate::state::Document;
+use fh_core::describe::short_name;
 use fh_core::plan::Plan;
 use fh_measure::format_length;
 use fh_piece::{Overlap, PartOf, Piece, overlaps};
@@ -28,7 +29,7 @@ fn overlap_words(plan: &Plan, overlap: &Overlap) -> String {
     let name = |part: PartOf| {
         let segment = name_of(plan, (part.bar, part.segment));
         let bar = plan.bars.get(part.bar).filter(|bar| plan.bars.len() > 1 && !bar.name.trim().is_empty());
-        bar.map_or(segment.clone(), |bar| format!("{} of {}", segment, bar.name))
+        bar.map_or(segment.clone(), |bar| format!("{segment} of {}", short_name(&bar.name)))
     };
     let depth = length(plan, overlap.depth_mm);
     format!("{} runs {depth} deep into {}", name(overlap.first), name(overlap.second))

@@ -23,6 +23,7 @@ use crate::order::{OrderDesk, Shown};
 use crate::piece_view::PieceState;
 use crate::theme::Theme;
 use fh_store::Recent;
+use fh_work::Worked;
 
 /// What panels and dialogs may look at.
 pub(crate) struct Desk<'a> {
@@ -38,6 +39,8 @@ pub(crate) struct Desk<'a> {
     pub(crate) finding: Option<usize>,
     pub(crate) piece_open: bool,
     pub(crate) piece: PieceState,
+    /// What was last worked out of how the plan is forged, for its findings; whether or not anything shows the order.
+    pub(crate) worked: Option<&'a Worked>,
     /// The order of work, where something shows it.
     pub(crate) order: Option<OrderDesk<'a>>,
 }

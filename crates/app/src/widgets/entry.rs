@@ -13,6 +13,7 @@ pub(crate) use focus::{ask_for_size, select_on_focus};
 use crate::theme::{Text, Theme, space};
 use crate::widgets::row;
 use egui::{Context, Id, Key, Modifiers, Response, RichText, StrokeKind, TextEdit, Ui};
+use fh_core::describe::short_name;
 
 /// The widest a field grows, in points at normal text size.
 const WIDEST: f32 = 240.0;
@@ -90,7 +91,7 @@ fn field<T>(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, now: &str, reading: &
     let now = now.char_indices().nth(MOST_LETTERS).map_or(now, |(end, _)| &now[..end]);
     let typed = ui.data(|data| data.get_temp::<Typed>(id)).filter(|typed| typed.over == now);
     let mut text = typed.map_or_else(|| now.to_owned(), |typed| typed.text);
-    if reading.step.is_some() && focus::is_wanted(ui.ctx()) {
+    if reading.step.is_some() && focus::is_wanted(ui) {
         focus::give(ui.ctx(), id, &text);
     }
     let stepped = take_step(ui, id, reading);
@@ -134,7 +135,7 @@ fn take_step<T>(ui: &Ui, id: Id, reading: &Reading<'_, T>) -> Option<T> {
 
 fn edit(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, id: Id, text: &mut String) -> Response {
     let width = ui.available_width().min(theme.scaled(WIDEST));
-    let hint = RichText::new(entry.hint).color(theme.ink_quiet);
+    let hint = RichText::new(short_name(entry.hint)).color(theme.ink_quiet);
     let hint = if entry.because.is_some() { hint.italics() } else { hint };
     let field = TextEdit::singleline(text).id(id).desired_width(width).hint_text(hint).char_limit(MOST_LETTERS);
     let field = field.min_size(egui::vec2(0.0, theme.scaled(space::TARGET))).align(egui::Align2::LEFT_CENTER);

@@ -5,6 +5,7 @@ use crate::panels::line;
 use crate::theme::{Text, Theme, space};
 use egui::{Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
 use fh_core::balance::BarBalance;
+use fh_core::describe::short_name;
 
 /// The size of the picture, in points at normal text size.
 const PICTURE: [f32; 2] = [220.0, 44.0];
@@ -23,7 +24,7 @@ pub(crate) fn show(ui: &mut Ui, theme: &Theme, card: &MotifCard<'_>, is_chosen: 
     let picture = vec2(theme.scaled(PICTURE[0]), theme.scaled(PICTURE[1])).min(vec2(ui.available_width() / 2.0, 1e3));
     let size = vec2(ui.available_width(), picture.y + 2.0 * space::GAP);
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
-    let spoken = format!("{}: {}", card.name, card.below);
+    let spoken = format!("{}: {}", short_name(card.name), card.below);
     response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, is_chosen, &spoken));
     paint_ground(ui, theme, rect, &response, is_chosen);
     let inside = rect.shrink(space::GAP);

@@ -3,6 +3,7 @@
 //! Bars and segments are named by their names; a name that is not there is a finding, not a fault of the file.
 
 use super::JointSide;
+use crate::describe::short_name;
 use fh_measure::{WrittenAngle, WrittenLength};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -114,8 +115,8 @@ impl Joint {
         std::iter::once(&mut self.fixed).chain(&mut self.moved)
     }
 
-    /// Its name, or its number where it has none.
+    /// Its name as it is shown, or its number where it has none.
     pub fn title(&self, index: usize) -> String {
-        if self.name.trim().is_empty() { format!("joint {}", index + 1) } else { self.name.clone() }
+        if self.name.trim().is_empty() { format!("joint {}", index + 1) } else { short_name(&self.name) }
     }
 }

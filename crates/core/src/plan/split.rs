@@ -1,6 +1,7 @@
 //! A split as written: its branches, the root of its slit, and how far it is opened.
 
 use super::Segment;
+use crate::describe::short_name;
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -18,9 +19,9 @@ pub struct Branch {
 }
 
 impl Branch {
-    /// Its name, or its number where it has none.
+    /// Its name as it is shown, or its number where it has none.
     pub fn title(&self, index: usize) -> String {
-        if self.name.trim().is_empty() { format!("branch {}", index + 1) } else { self.name.clone() }
+        if self.name.trim().is_empty() { format!("branch {}", index + 1) } else { short_name(&self.name) }
     }
 }
 

@@ -7,6 +7,7 @@ use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, heading};
 use egui::{Button, CollapsingHeader, Id, RichText, Ui};
+use fh_core::describe::short_name;
 use fh_core::edit::Edit;
 use fh_core::plan::{Bar, Joint, JointKind, Member, Plan};
 
@@ -42,10 +43,10 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, desk: &Desk<'_>, out: &mut 
 /// What a joint is called, or what it joins.
 fn in_words(joint: &Joint) -> String {
     if !joint.name.trim().is_empty() {
-        return joint.name.clone();
+        return short_name(&joint.name);
     }
     let moved = joint.moved.first().map_or("", |member| member.segment.as_str());
-    format!("{}, {} to {moved}", joint.kind.name(), joint.fixed.segment)
+    format!("{}, {} to {}", joint.kind.name(), short_name(&joint.fixed.segment), short_name(moved))
 }
 
 /// The button that adds a joint; it is dead where no segment has a name to be joined by.

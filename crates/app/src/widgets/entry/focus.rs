@@ -44,9 +44,15 @@ pub(crate) fn ask_for_size(ctx: &Context) {
 }
 
 /// Whether a field for a size is to have the keyboard; only the first that asks is told so.
-pub(super) fn is_wanted(ctx: &Context) -> bool {
+pub(super) fn is_wanted(ui: &Ui) -> bool {
+    let ctx = ui.ctx();
     let asked = ctx.data_mut(|data| data.get_temp::<u64>(wanted_id()));
     let Some(asked) = asked.filter(|asked| *asked < ctx.cumulative_frame_nr()) else { return false };
+    if !ui.memory(|memory| memory.allows_interaction(ui.layer_id())) {
+        // A dialog that was closed in the last frame still holds the keyboard in this one.
+        ctx.request_repaint();
+        return false;
+    }
     ctx.data_mut(|data| data.remove::<u64>(wanted_id()));
     // Where no field was there to take it, a later one must not.
     asked + LATEST >= ctx.cumulative_frame_nr()

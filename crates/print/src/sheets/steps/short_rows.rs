@@ -72,7 +72,7 @@ impl ShortColumns {
             (self.step[0], if self.is_narrow() { "what, where, with what" } else { "what" }),
             (self.place[0], if self.is_narrow() { "" } else { "where, with what" }),
             (self.sizes[0], if self.in_mm() { "reach in mm, cold (hot)" } else { "reach, cold (hot)" }),
-            (self.check[0], if self.is_narrow() { "" } else { "check, beware" }),
+            (self.check[0], if self.is_narrow() { "" } else { "check, caution" }),
         ];
         let named = heads.into_iter().filter(|(_, words)| !words.is_empty());
         let mut items: Vec<Item> =

@@ -3,6 +3,7 @@
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::Ui;
+use fh_core::describe::short_name;
 use fh_core::plan::{Bar, Form, JointSide, Member, Plan, Sides};
 use fh_measure::{LengthRange, WrittenAngle};
 
@@ -59,9 +60,9 @@ fn named<'a>(
     all.dedup();
     let at = all.iter().position(|name| *name == now);
     let mut choices: Vec<(Option<usize>, String)> =
-        all.iter().enumerate().map(|(at, name)| (Some(at), (*name).to_owned())).collect();
+        all.iter().enumerate().map(|(at, name)| (Some(at), short_name(name))).collect();
     if at.is_none() {
-        choices.push((None, format!("“{now}”, which is not there")));
+        choices.push((None, format!("“{}”, which is not there", short_name(now))));
     }
     let chosen = chooser::show(ui, sizing.theme, label, name, at, &choices)?;
     all.get(chosen?).map(|name| (*name).to_owned())

@@ -1,0 +1,224 @@
+//! Arrows between the files of a crate: none runs in a circle.
+
+use super::assert_none;
+use super::modules::{Crate, crates};
+use std::collections::BTreeSet;
+
+/// Circles that are there for a reason, or still to be dissolved: the crate, the files, the reason.
+const ALLOWED: [(&str, &[&str], &str); 1] = [(
+    "core",
+    &["plan/form", "plan/segment", "plan/split"],
+    "a segment has a form, and a form may be a split whose branches hold segments",
+)];
+
+/// Circles that are left, crate by crate. The list only shrinks.
+const LEFT: [(&str, &[&str]); 25] = [
+    (
+        "app",
+        &[
+            "anvil",
+            "anvil/page",
+            "anvil/turn_timer",
+            "commands",
+            "dialogs",
+            "dialogs/frame",
+            "dialogs/new_plan",
+            "dialogs/recovered",
+            "dialogs/tour",
+            "editor",
+            "log/at_anvil",
+            "order",
+            "panels/area_plot",
+            "piece_view",
+            "piece_view/handles",
+            "piece_view/underlay",
+            "piece_view/underlay/points",
+            "state",
+            "state/request",
+        ],
+    ),
+    (
+        "app",
+        &[
+            "canvas",
+            "canvas/boundary",
+            "canvas/cuts",
+            "canvas/details",
+            "canvas/drag",
+            "canvas/entry",
+            "canvas/fan",
+            "canvas/focus",
+            "canvas/lanes",
+            "canvas/layout",
+            "canvas/marks",
+            "canvas/model",
+            "canvas/repeats",
+            "canvas/stage",
+            "canvas/step",
+            "canvas/tag",
+        ],
+    ),
+    ("app", &["order/how", "order/step"]),
+    (
+        "app",
+        &[
+            "panels/inspector/bend",
+            "panels/inspector/flag",
+            "panels/inspector/form",
+            "panels/inspector/hole",
+            "panels/inspector/outline",
+            "panels/inspector/pins",
+            "panels/inspector/socket",
+            "panels/inspector/taper",
+            "panels/inspector/ties",
+        ],
+    ),
+    ("app", &["piece_view/bend", "piece_view/scroll"]),
+    ("app", &["piece_view/model", "piece_view/scale_bar", "piece_view/stage", "piece_view/warnings"]),
+    ("core", &["balance", "balance/bar", "findings", "findings/scene"]),
+    ("core", &["balance/lay_off", "balance/walk"]),
+    ("core", &["balance/segment", "balance/settle"]),
+    ("core", &["edit/boundary", "edit/command", "edit/work_parts"]),
+    ("core", &["findings/joints", "findings/joints/held"]),
+    ("core", &["joints/lookup", "joints/place"]),
+    ("core", &["plan/logged", "plan/work"]),
+    ("fuzz", &["paper", "plans"]),
+    ("measure", &["format", "rounded_length", "rounding", "size", "span", "written_length"]),
+    (
+        "piece",
+        &[
+            "chain",
+            "fineness",
+            "piece",
+            "placement",
+            "placement/arrange",
+            "placement/eye",
+            "placement/seat",
+            "solid",
+            "solid/collar",
+            "solid/outline_loop",
+            "solid/plate",
+            "solid/shoulder",
+            "solid/socket",
+            "solid/taper",
+            "turn",
+            "way",
+            "way/spiral_line",
+            "way/taper_turn",
+            "welded",
+        ],
+    ),
+    ("piece", &["overlap", "overlap/body", "overlap/pairs"]),
+    ("piece", &["seen", "seen/joined", "seen/nodes", "seen/split"]),
+    ("print", &["sheets/gauges/notches", "sheets/gauges/strip"]),
+    (
+        "print",
+        &[
+            "sheets/mark_sheet/marks",
+            "sheets/mark_sheet/slits",
+            "sheets/mark_sheet/tolerances",
+            "sheets/mark_sheet/words",
+        ],
+    ),
+    ("print", &["sheets/steps/bend_notes", "sheets/steps/bent", "sheets/steps/detail"]),
+    ("print", &["sheets/steps/card", "sheets/steps/card_body"]),
+    ("print", &["sheets/templates/bend", "sheets/templates/measures", "sheets/templates/numbers"]),
+    ("store", &["own", "settings"]),
+    (
+        "work",
+        &[
+            "along",
+            "because",
+            "bend_tools",
+            "brief",
+            "effort",
+            "experience",
+            "findings",
+            "fire",
+            "gauges",
+            "grip",
+            "heat_with",
+            "heating",
+            "held",
+            "landmarks",
+            "lay",
+            "lay/drawn",
+            "lay/flat",
+            "lay/joined",
+            "lay/upset",
+            "marks",
+            "neck",
+            "order",
+            "passes",
+            "progress",
+            "rules",
+            "scale_loss",
+            "scale_short",
+            "schedule",
+            "shop",
+            "size",
+            "sized",
+            "sizes",
+            "spots",
+            "state",
+            "task",
+            "tools",
+            "walk",
+            "words",
+            "worked",
+        ],
+    ),
+];
+
+/// Whether a circle is one that is known.
+fn is_known(name: &str, circle: &BTreeSet<&str>) -> bool {
+    let within = |files: &[&str]| circle.iter().all(|file| files.contains(file));
+    let allowed = ALLOWED.iter().map(|(of, files, _)| (*of, *files));
+    allowed.chain(LEFT).any(|(of, files)| of == name && within(files))
+}
+
+/// The circles of a crate: files each of which leads to every other.
+fn circles(of: &Crate) -> Vec<BTreeSet<&str>> {
+    let reached: Vec<(&str, BTreeSet<&str>)> = of.files().map(|file| (file, of.reached_from(file))).collect();
+    let leads = |from: &str, to: &str| reached.iter().any(|(file, to_all)| *file == from && to_all.contains(to));
+    let mut circles: Vec<BTreeSet<&str>> = Vec::new();
+    for (file, all) in &reached {
+        let mates: BTreeSet<&str> = all.iter().copied().filter(|mate| leads(mate, file)).collect();
+        if !mates.is_empty() && !circles.contains(&mates) {
+            circles.push(mates);
+        }
+    }
+    circles
+}
+
+#[test]
+fn no_arrows_between_files_run_in_a_circle() {
+    let mut faults = Vec::new();
+    for of in crates() {
+        for circle in circles(&of).into_iter().filter(|circle| !is_known(&of.name, circle)) {
+            let mut lines = vec![format!("{}: {} files", of.name, circle.len())];
+            for arrow in of.arrows().filter(|arrow| circle.contains(arrow.from) && circle.contains(arrow.to)) {
+                lines.push(format!("    {} uses {} of {}", arrow.from, arrow.names, arrow.to));
+            }
+            faults.push(lines.join("\n"));
+        }
+    }
+    assert_none("these files use each other in a circle", &faults);
+}
+
+#[test]
+fn a_circle_and_its_arrows_are_seen() {
+    let of = Crate::of(
+        "sample",
+        &[
+            ("", "mod a; mod b; mod c; pub use a::Top;"),
+            ("a", "use crate::b::{self, Below as Under}; pub struct Top;"),
+            ("b", "// use crate::c::Nothing;\nfn f() { crate::c::g(\"use super::a\") }"),
+            ("c", "#[cfg(test)]\nmod tests {\n    use super::super::a::Top;\n}\nfn g(_: super::Top) {}"),
+        ],
+    );
+    let all: Vec<_> = circles(&of).into_iter().map(Vec::from_iter).collect();
+    assert_eq!(all, [["a", "b", "c"]]);
+    let arrows: Vec<String> = of.arrows().map(|arrow| format!("{} {} {}", arrow.from, arrow.to, arrow.names)).collect();
+    assert_eq!(arrows, ["a b Below, self", "b c g", "c a Top"]);
+}
