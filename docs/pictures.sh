@@ -156,7 +156,7 @@ middle part-taper docs/handbook/examples/taper.plan.json 0
 middle part-shoulder docs/handbook/examples/shoulder.plan.json 1
 middle part-ball demo-plans/dibber.plan.json 5
 middle part-cube demo-plans/twine-stake.plan.json 6
-middle part-tenon docs/handbook/strap.plan.json 4 523
+middle part-tenon docs/handbook/upright.plan.json 1 523
 middle part-rivet docs/handbook/rivet.plan.json 0 545
 middle part-hold demo-plans/weeding-fork.plan.json 16 545
 middle part-joints demo-plans/pot-stand.plan.json 2 523

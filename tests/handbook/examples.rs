@@ -53,7 +53,7 @@ const FORMS: [Example; 38] = [
     ("examples/hole", 1, 1, Follows(SizeName::BossShorter, 0), "4.9"),
     ("examples/hole", 1, 1, Follows(SizeName::OtherSlit, 0), "7.5"),
     ("examples/hole", 1, 1, Follows(SizeName::BossLonger, 0), "2.5"),
-    ("strap", 0, 4, BarInches, "0.36"),
+    ("upright", 0, 1, BarInches, "0.36"),
     ("examples/split", 0, 1, Follows(SizeName::Slit, 0), "60"),
     ("examples/split", 0, 2, Forged, "120"),
     ("examples/split", 0, 2, Metal, "12000"),

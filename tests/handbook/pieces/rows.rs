@@ -245,7 +245,7 @@ pub(super) const ROWS: [Row; 27] = [
         source: "J. B. Stokes, *Basic Blacksmithing*, FAO bulletin 88/1, 1992, job 6",
         stock: "8 mm round",
         stated: "220 mm",
-        answer: NotEnough("The link's size stands in a drawing."),
+        answer: NotEnough("The link's size is in a drawing."),
     },
     Row {
         piece: "ladle",
@@ -273,7 +273,7 @@ pub(super) const ROWS: [Row; 27] = [
         source: "T. F. Googerty, *Practical Forging and Art Smithing*, 1915, page 59",
         stock: "as drawn",
         stated: "3 1/2 in for the lug",
-        answer: NotEnough("The bar's section stands in a drawing."),
+        answer: NotEnough("The bar's section is in a drawing."),
     },
     Row {
         piece: "two rings of one size",
