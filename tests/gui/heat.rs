@@ -5,7 +5,7 @@ use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};
 use fh_core::plan::{Operation, Plan, SwungBy};
-use fh_work::heat::cooled::Workable;
+use fh_heat::cooled::Workable;
 use fh_work::{OneHeat, Shop, Verdict, Worked, one_heat, work_out};
 
 const NONE: Modifiers = Modifiers::NONE;

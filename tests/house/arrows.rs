@@ -6,15 +6,16 @@ use tests::project;
 use toml::Table;
 
 /// Each crate with those of ours that it may use.
-const ARROWS: [(&str, &[&str]); 10] = [
+const ARROWS: [(&str, &[&str]); 11] = [
     ("fh_measure", &[]),
-    ("fh_core", &["fh_measure"]),
+    ("fh_heat", &[]),
+    ("fh_core", &["fh_heat", "fh_measure"]),
     ("fh_rack", &[]),
     ("fh_store", &["fh_core", "fh_measure"]),
     ("fh_piece", &["fh_core", "fh_measure"]),
-    ("fh_work", &["fh_piece", "fh_core", "fh_measure"]),
+    ("fh_work", &["fh_piece", "fh_core", "fh_heat", "fh_measure"]),
     ("fh_print", &["fh_work", "fh_piece", "fh_core", "fh_measure"]),
-    ("fh_app", &["fh_print", "fh_work", "fh_piece", "fh_store", "fh_core", "fh_measure"]),
+    ("fh_app", &["fh_print", "fh_work", "fh_piece", "fh_store", "fh_core", "fh_heat", "fh_measure"]),
     ("firstheat", &["fh_rack", "fh_app", "fh_print", "fh_work", "fh_piece", "fh_store", "fh_core", "fh_measure"]),
     ("fh_fuzz", &["fh_app", "fh_print", "fh_work", "fh_piece", "fh_store", "fh_core", "fh_measure"]),
 ];

@@ -2,13 +2,13 @@
 
 use crate::brief::{ends_in_point, is_rivet, is_rolled_across, is_slit};
 use crate::fire::Fire;
-use crate::heat::colors::CHAPMAN;
 use crate::lay::{is_on_edge, no_weld};
 use crate::site::Site;
 use crate::task::{Task, is_hot};
 use fh_core::cautions::BARE_STOCK;
 use fh_core::material::Quench;
 use fh_core::plan::{Coating, Operation};
+use fh_heat::colors::CHAPMAN;
 
 /// What to be careful of.
 pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<String> {

@@ -5,12 +5,12 @@
 use crate::along::{begun_mm2, leader, moved_along};
 use crate::experience::form_of;
 use crate::fire::Fire;
-use crate::heat::flow_stress::hammered_mpa;
 use crate::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
 use crate::state::begun_section;
 use crate::task::Task;
 use fh_core::metal::Shape;
 use fh_core::plan::{HeatRules, Operation};
+use fh_heat::flow_stress::hammered_mpa;
 
 /// The least that any hot task takes, in minutes: common practice, no source.
 const LEAST: f64 = 0.15;

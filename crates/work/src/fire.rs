@@ -5,17 +5,17 @@
 
 use crate::effort;
 use crate::experience::Learnt;
-use crate::heat::hammer::Hammer;
-use crate::heat::loss::Loss;
-use crate::heat::lumped::section_seconds;
-use crate::heat::section::BarSection;
-use crate::heat::substance::Substance;
 use crate::site::{Site, extents};
 use crate::state::begun_section;
 use crate::task::Task;
 use fh_core::material::{BRITTLE_MARGIN_CELSIUS, Forging, Material};
 use fh_core::metal::{SectionSize, Shape};
 use fh_core::plan::{HeatRules, Operation, Plan, SwungBy};
+use fh_heat::hammer::Hammer;
+use fh_heat::loss::Loss;
+use fh_heat::lumped::section_seconds;
+use fh_heat::section::BarSection;
+use fh_heat::substance::Substance;
 
 /// From the fire to the first blow, in seconds: common practice, no source.
 pub(crate) const HANDLING: f64 = 3.0;

@@ -1,9 +1,9 @@
 //! Sizes as they read on the hot bar, at the heat at which they are checked.
 
-use crate::heat::estimate::Estimate;
-use crate::heat::hot_size::{hot_size_by_coefficient_mm, hot_size_mm};
 use fh_core::balance::CHECKING_HEAT_CELSIUS;
 use fh_core::plan::Plan;
+use fh_heat::estimate::Estimate;
+use fh_heat::hot_size::{hot_size_by_coefficient_mm, hot_size_mm};
 
 /// The heat at which sizes of a plan are checked, in °C: that of the ladder for steel and iron; for
 /// others where forging stops.

@@ -1,10 +1,10 @@
 //! A bar as cooling sees it: area and girth along its length, of the bar as it is at a step.
 
-use crate::heat::profile::{Profile, Run};
 use crate::site::{Site, in_mm, in_mm2};
 use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::metal::{SectionSize, Shape};
 use fh_core::plan::Chain;
+use fh_heat::profile::{Profile, Run};
 use std::f64::consts::PI;
 
 /// Along so many mm of a part its section is looked at once, at least.

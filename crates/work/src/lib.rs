@@ -17,7 +17,6 @@ mod findings;
 mod fire;
 mod gauges;
 mod grip;
-pub mod heat;
 mod heat_rules;
 mod heat_with;
 mod heating;

@@ -2,11 +2,6 @@
 
 use crate::effort::{moved, work_joules};
 use crate::fire::{Fire, HANDLING};
-use crate::heat::blows;
-use crate::heat::cooled::{Cooled, InRange, Workable, doubted};
-use crate::heat::cooling::{Span, cool};
-use crate::heat::estimate::Estimate;
-use crate::heat::hot_zone::{HotZone, Start};
 use crate::heat_rules;
 use crate::heating::Lengths;
 use crate::hot_profile::profile;
@@ -18,6 +13,11 @@ use crate::words::length_words;
 use crate::worked::{Worked, WorkedStep};
 use fh_core::balance::Balance;
 use fh_core::plan::Plan;
+use fh_heat::blows;
+use fh_heat::cooled::{Cooled, InRange, Workable, doubted};
+use fh_heat::cooling::{Span, cool};
+use fh_heat::estimate::Estimate;
+use fh_heat::hot_zone::{HotZone, Start};
 
 /// For so many seconds the cooling is worked out.
 const SPAN: f64 = 120.0;

@@ -1,7 +1,5 @@
 //! How a bar is drawn or spread pass by pass: sizes after each, the bite that lengthens best, and where the formula ends.
 
-use crate::heat::drawing::{Drawn, Sides, USUAL_REDUCTION, best_bite_mm, draw, set_down};
-use crate::heat::spread::SpreadDoubt;
 use crate::site::{Part, Site, extents, in_mm};
 use crate::sizes::upset_length_mm;
 use crate::state::begun_section;
@@ -11,6 +9,8 @@ use crate::worked::Worked;
 use fh_core::balance::Balance;
 use fh_core::metal::Shape;
 use fh_core::plan::{Operation, Plan};
+use fh_heat::drawing::{Drawn, Sides, USUAL_REDUCTION, best_bite_mm, draw, set_down};
+use fh_heat::spread::SpreadDoubt;
 
 /// The width of a peen's ridge as it bites, in mm: common practice, no source.
 const PEEN: f64 = 8.0;

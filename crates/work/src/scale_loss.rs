@@ -1,8 +1,6 @@
 //! What the fire takes over the whole job: the scale allowance that a plan should carry, with its reason.
 
 use crate::fire::{Fire, bar_section};
-use crate::heat::estimate::Estimate;
-use crate::heat::scale::{heat_exposures, heat_loss_um, lost_share};
 use crate::heat_rules::zone_mm;
 use crate::heating::Lengths;
 use crate::hot_profile::girth_in_the_middle;
@@ -11,6 +9,8 @@ use crate::site::{Part, Site, in_mm, in_mm2, in_mm3};
 use crate::spots::hot_length;
 use crate::worked::WorkedStep;
 use fh_core::plan::{Form, Plan};
+use fh_heat::estimate::Estimate;
+use fh_heat::scale::{heat_exposures, heat_loss_um, lost_share};
 use std::collections::BTreeMap;
 
 /// How long the metal is at its heat in the fire before it comes out, in seconds: common practice, no source.

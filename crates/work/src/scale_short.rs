@@ -1,10 +1,10 @@
 //! Parts whose marks allow for less scale than the order of work takes, and the plan that allows for it.
 
-use crate::heat::estimate::Estimate;
 use crate::scale_loss::{BELIEVED, ScaleLoss, loss_words};
 use crate::site::Site;
 use fh_core::findings::{Finding, Place, Severity, is_over, is_under};
 use fh_core::plan::Plan;
+use fh_heat::estimate::Estimate;
 use fh_measure::WrittenShare;
 
 /// The id of these findings.

@@ -3,7 +3,7 @@
 
 use fh_core::balance::balance;
 use fh_core::plan::{Operation, Plan};
-use fh_work::heat::cooled::Workable;
+use fh_heat::cooled::Workable;
 use fh_work::{OneHeat, Shop, Verdict, one_heat, work_out};
 
 fn plan(side: &str, length: &str, more: &str) -> Plan {

@@ -8,7 +8,7 @@ use crate::widgets::heading;
 use egui::{Color32, RichText, Ui};
 use fh_core::material::Material;
 use fh_core::plan::Operation;
-use fh_work::heat::estimate::Estimate;
+use fh_heat::estimate::Estimate;
 use fh_work::{OneHeat, Verdict, WorkedStep};
 
 /// Shows the answer for a step that is done hot.

@@ -9,9 +9,9 @@ use crate::theme::{Text, Theme, space};
 use egui::{Painter, Rect, Response, RichText, Role, Sense, Ui, WidgetInfo, pos2, vec2};
 use fh_core::material::Material;
 use fh_core::plan::Units;
+use fh_heat::colors::{CHAPMAN, SCALES};
 use fh_measure::format_length;
 use fh_work::OneHeat;
-use fh_work::heat::colors::{CHAPMAN, SCALES};
 
 /// The height of the bar, in points at normal text size.
 const BAR: f32 = 30.0;

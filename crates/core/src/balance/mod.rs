@@ -23,7 +23,7 @@ mod trouble;
 mod walk;
 
 pub use bar::BarBalance;
-pub use hot::{CHECKING_HEAT_CELSIUS, hot_length, steel_elongation};
+pub use hot::{CHECKING_HEAT_CELSIUS, hot_length};
 pub use ladder::{Ladder, Rung, ladder};
 pub use laid_off::{HoleMark, LaidOff, MARKS_APART_MM, SlitEnd, SlitMark};
 pub use leeway::{Leeway, blunt_tip_mm, leeway, tolerance_mm};

@@ -40,7 +40,11 @@ pub fn conductivity_w_mk(celsius: f64) -> f64 {
 
 /// How much longer the steel is than at 20 °C, as a share of its length (EN 1993-1-2 §3.4.1.1); nothing below 20 °C.
 pub fn elongation(celsius: f64) -> f64 {
-    fh_core::balance::steel_elongation(within(celsius).max(20.0))
+    match within(celsius).max(20.0) {
+        below if below < 750.0 => 1.2e-5 * below + 0.4e-8 * below * below - 2.416e-4,
+        change if change <= 860.0 => 1.1e-2,
+        above => 2e-5 * above - 6.2e-3,
+    }
 }
 
 /// Enthalpy over that at 20 °C, in J/kg: the specific heat integrated piece by piece (calculus).
@@ -122,6 +126,13 @@ fn bisected(j_kg: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_elongation_runs_on_where_its_parts_meet() {
+        assert!(elongation(20.0).abs() < 1e-6);
+        assert!((elongation(749.999) - 1.1e-2).abs() < 1e-5 && (elongation(860.001) - 1.1e-2).abs() < 1e-5);
+        assert!((elongation(950.0) - 0.0128).abs() < 1e-12);
+    }
 
     #[test]
     fn enthalpy_leads_back_to_its_temperature() {

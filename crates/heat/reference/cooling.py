@@ -3,8 +3,8 @@
 Not needed to build or to test the program. Needs Python 3 with numpy and scipy:
 
     python3 -m venv heat-venv && heat-venv/bin/pip install scipy
-    heat-venv/bin/python tests/heat-reference/cooling.py
-    cargo bench -p fh_work --bench cooling
+    heat-venv/bin/python crates/heat/reference/cooling.py
+    cargo bench -p fh_heat --bench cooling
 
 The bar: 300 mm, square, from 12 mm at its start to 20 mm at 100 mm, then even; its first 100 mm at 1200 degC with an edge
 of 15 mm; still air of 20 degC, emissivity 0.80, EN 1993-1-2 steel, skin 2/3; 120 s.

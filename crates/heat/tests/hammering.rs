@@ -2,18 +2,18 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
-use fh_work::heat::blows::{blows, work_joules};
-use fh_work::heat::drawing::{Sides, draw};
-use fh_work::heat::estimate::Estimate;
-use fh_work::heat::flow_stress::hammered_mpa;
-use fh_work::heat::hammer::Hammer;
-use fh_work::heat::heats::{HeatRange, Heats, heats};
-use fh_work::heat::hot_size::{hot_size_mm, more_per_100_mm};
-use fh_work::heat::loss::Loss;
-use fh_work::heat::scale::{heat_exposures, heat_loss_um, lost_share, over_heats};
-use fh_work::heat::section::BarSection;
-use fh_work::heat::spread::{Pass, SpreadDoubt, peened_width_ratio};
-use fh_work::heat::upset::{Upset, UpsetLimit};
+use fh_heat::blows::{blows, work_joules};
+use fh_heat::drawing::{Sides, draw};
+use fh_heat::estimate::Estimate;
+use fh_heat::flow_stress::hammered_mpa;
+use fh_heat::hammer::Hammer;
+use fh_heat::heats::{HeatRange, Heats, heats};
+use fh_heat::hot_size::{hot_size_mm, more_per_100_mm};
+use fh_heat::loss::Loss;
+use fh_heat::scale::{heat_exposures, heat_loss_um, lost_share, over_heats};
+use fh_heat::section::BarSection;
+use fh_heat::spread::{Pass, SpreadDoubt, peened_width_ratio};
+use fh_heat::upset::{Upset, UpsetLimit};
 
 fn square(side: f64) -> Sides {
     Sides { height_mm: side, width_mm: side }

@@ -2,24 +2,24 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
-use fh_work::heat::blows::{blows, work_joules};
-use fh_work::heat::cooled::Workable;
-use fh_work::heat::cooling::{Span, cool};
-use fh_work::heat::drawing::{Sides, best_bite_mm, draw, set_down};
-use fh_work::heat::estimate::Estimate;
-use fh_work::heat::flow_stress::{Deformation, hammered_mpa, misaka_mpa, shida_mean_mpa, shida_mpa};
-use fh_work::heat::hammer::Hammer;
-use fh_work::heat::heats::{HeatRange, heats};
-use fh_work::heat::hot_size::{hot_size_by_coefficient_mm, hot_size_mm};
-use fh_work::heat::hot_zone::{HotZone, Start};
-use fh_work::heat::loss::{AnvilContact, Convection, End, Loss};
-use fh_work::heat::lumped::section_seconds;
-use fh_work::heat::profile::{Place, Profile, Run};
-use fh_work::heat::scale::{Exposure, heat_loss_um, lost_share, over_heats};
-use fh_work::heat::section::BarSection;
-use fh_work::heat::spread::{Pass, peened_width_ratio};
-use fh_work::heat::substance::Substance;
-use fh_work::heat::upset::Upset;
+use fh_heat::blows::{blows, work_joules};
+use fh_heat::cooled::Workable;
+use fh_heat::cooling::{Span, cool};
+use fh_heat::drawing::{Sides, best_bite_mm, draw, set_down};
+use fh_heat::estimate::Estimate;
+use fh_heat::flow_stress::{Deformation, hammered_mpa, misaka_mpa, shida_mean_mpa, shida_mpa};
+use fh_heat::hammer::Hammer;
+use fh_heat::heats::{HeatRange, heats};
+use fh_heat::hot_size::{hot_size_by_coefficient_mm, hot_size_mm};
+use fh_heat::hot_zone::{HotZone, Start};
+use fh_heat::loss::{AnvilContact, Convection, End, Loss};
+use fh_heat::lumped::section_seconds;
+use fh_heat::profile::{Place, Profile, Run};
+use fh_heat::scale::{Exposure, heat_loss_um, lost_share, over_heats};
+use fh_heat::section::BarSection;
+use fh_heat::spread::{Pass, peened_width_ratio};
+use fh_heat::substance::Substance;
+use fh_heat::upset::Upset;
 use proptest::prelude::*;
 
 /// A number of any kind: sensible, huge, tiny, negative, none at all.

@@ -2,22 +2,22 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
-use fh_work::heat::blows::{blows, work_joules};
-use fh_work::heat::cooling::{Span, cool};
-use fh_work::heat::drawing::{Sides, draw};
-use fh_work::heat::flow_stress::{Deformation, hammered_mpa, misaka_mpa, shida_mean_mpa, shida_mpa};
-use fh_work::heat::hammer::Hammer;
-use fh_work::heat::hot_size::more_per_100_mm;
-use fh_work::heat::hot_zone::{HotZone, Start};
-use fh_work::heat::loss::{Convection, Loss, natural_convection_w_m2k, nusselt};
-use fh_work::heat::lumped::section_seconds;
-use fh_work::heat::profile::{Profile, Run};
-use fh_work::heat::scale::{Exposure, ScaleLaw, loss_um, parabolic_kg2_m4s};
-use fh_work::heat::section::BarSection;
-use fh_work::heat::spread::{Pass, spread_share};
-use fh_work::heat::steel;
-use fh_work::heat::substance::Substance;
-use fh_work::heat::upset::Upset;
+use fh_heat::blows::{blows, work_joules};
+use fh_heat::cooling::{Span, cool};
+use fh_heat::drawing::{Sides, draw};
+use fh_heat::flow_stress::{Deformation, hammered_mpa, misaka_mpa, shida_mean_mpa, shida_mpa};
+use fh_heat::hammer::Hammer;
+use fh_heat::hot_size::more_per_100_mm;
+use fh_heat::hot_zone::{HotZone, Start};
+use fh_heat::loss::{Convection, Loss, natural_convection_w_m2k, nusselt};
+use fh_heat::lumped::section_seconds;
+use fh_heat::profile::{Profile, Run};
+use fh_heat::scale::{Exposure, ScaleLaw, loss_um, parabolic_kg2_m4s};
+use fh_heat::section::BarSection;
+use fh_heat::spread::{Pass, spread_share};
+use fh_heat::steel;
+use fh_heat::substance::Substance;
+use fh_heat::upset::Upset;
 use serde_json::Value;
 
 /// Every group of the file, with the test that holds it.
@@ -28,7 +28,7 @@ const GROUPS: [(&str, &str); 13] = [
     ("ec3_properties", "steel_is_that_of_the_standard"),
     ("convection_churchill_chu", "still_air_takes_what_the_formula_says"),
     ("lumped_square_long_bar", "a_long_bar_cools_in_the_time_of_the_table"),
-    ("analytic_conduction", "heat_analytic.rs"),
+    ("analytic_conduction", "analytic.rs"),
     ("fv_bar", "bars_with_a_local_heat_cool_as_the_reference"),
     ("flow_stress_MPa", "flow_stress_is_that_of_the_formulas"),
     ("spread", "a_bar_spreads_by_the_formula"),

@@ -3,15 +3,15 @@
 #![allow(missing_docs, clippy::expect_used, reason = "criterion writes the functions, and a bench may stop")]
 
 use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
-use fh_work::heat::cooling::{Span, cool};
-use fh_work::heat::drawing::{Sides, best_bite_mm, draw};
-use fh_work::heat::hammer::Hammer;
-use fh_work::heat::heats::{HeatRange, heats};
-use fh_work::heat::hot_zone::{HotZone, Start};
-use fh_work::heat::loss::Loss;
-use fh_work::heat::profile::{Profile, Run};
-use fh_work::heat::section::BarSection;
-use fh_work::heat::substance::Substance;
+use fh_heat::cooling::{Span, cool};
+use fh_heat::drawing::{Sides, best_bite_mm, draw};
+use fh_heat::hammer::Hammer;
+use fh_heat::heats::{HeatRange, heats};
+use fh_heat::hot_zone::{HotZone, Start};
+use fh_heat::loss::Loss;
+use fh_heat::profile::{Profile, Run};
+use fh_heat::section::BarSection;
+use fh_heat::substance::Substance;
 use std::hint::black_box;
 
 fn tapered(length_mm: f64) -> Profile {

@@ -2,14 +2,14 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
-use fh_work::heat::cooled::{Cooled, Workable};
-use fh_work::heat::cooling::{Span, cool};
-use fh_work::heat::hot_zone::{HotZone, Start};
-use fh_work::heat::loss::{Convection, End, Loss};
-use fh_work::heat::lumped::section_seconds;
-use fh_work::heat::profile::{Profile, Run};
-use fh_work::heat::section::BarSection;
-use fh_work::heat::substance::Substance;
+use fh_heat::cooled::{Cooled, Workable};
+use fh_heat::cooling::{Span, cool};
+use fh_heat::hot_zone::{HotZone, Start};
+use fh_heat::loss::{Convection, End, Loss};
+use fh_heat::lumped::section_seconds;
+use fh_heat::profile::{Profile, Run};
+use fh_heat::section::BarSection;
+use fh_heat::substance::Substance;
 use serde_json::Value;
 
 const SQUARE_20: BarSection = BarSection::Square { side_mm: 20.0 };

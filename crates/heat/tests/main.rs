@@ -1,0 +1,6 @@
+//! The physics of a heat, from outside: against published figures, closed forms and absurd inputs.
+
+mod absurd;
+mod analytic;
+mod hammering;
+mod reference;
