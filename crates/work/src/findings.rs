@@ -1,28 +1,18 @@
 //! What an order of work is held against: broken rules, and what follows from the state of the bar at each step.
 
-use crate::heating::Heated;
-use crate::held::{self, Hold};
-use crate::order::{Job, Ordered};
-use crate::rules::Rule;
-use crate::site::Site;
-use crate::why::Why;
-use crate::words::{apart, joined, length_words, lower_first};
-use crate::worked::WorkedStep;
-use crate::{brief, heat_rules, passes};
+use crate::answers::passes;
+use crate::job::order::{Job, Ordered};
+use crate::job::rules::Rule;
+use crate::job::site::Site;
+use crate::job::why::Why;
+use crate::job::{heat_rules, part};
+use crate::says::held;
+use crate::says::words::{apart, joined, length_words, lower_first};
+use crate::seen::{OrderFinding, Seen};
+use crate::step::WorkedStep;
 use fh_core::findings::{Finding, Place, Severity, is_over, is_under};
 use fh_core::plan::{Form, Operation, Plan};
 use std::collections::BTreeMap;
-
-/// A finding about the order of work, with the steps it speaks of.
-#[derive(Clone, Debug, PartialEq)]
-pub struct OrderFinding {
-    /// What was found.
-    pub finding: Finding,
-    /// The steps it speaks of, counted from 0, in their order.
-    pub steps: Vec<usize>,
-    /// The rule that is broken, where it is one.
-    pub why: Option<Why>,
-}
 
 /// The id of every finding about the order of work.
 pub const IDS: [&str; 17] = [
@@ -47,23 +37,9 @@ pub const IDS: [&str; 17] = [
 
 /// Less than this of a step, in mm, is as hot as what lies beside it: common practice, no source.
 const LEAST_COLD_MM: f64 = 0.5;
+
 /// A heat that ends so many minutes early is not told: no hearth is known so well.
 const LEAST_LATE_MINUTES: f64 = 0.05;
-
-/// What was seen at a step.
-#[derive(Clone, Debug, Default)]
-pub(crate) struct Seen {
-    pub(crate) heated: Option<Heated>,
-    pub(crate) hold: Option<Hold>,
-    /// Bends that can be made neither on the anvil nor in the vice.
-    pub(crate) stuck: Vec<usize>,
-    /// Steps set down in a gap that is too narrow for their groove: the step, the fuller and the gap in mm.
-    pub(crate) tight: Vec<(usize, f64, f64)>,
-    /// Parts that run into each other afterwards.
-    pub(crate) struck: Vec<(usize, usize)>,
-    /// Whether something was parted off before.
-    pub(crate) was_off: bool,
-}
 
 /// An order and what was seen on the way.
 pub(crate) struct Scene<'s, 'a> {
@@ -191,7 +167,7 @@ impl Scene<'_, '_> {
                 continue;
             }
             let site = self.sites.get(task.bar);
-            let what = crate::words::title(self.plan, site, &[*task]);
+            let what = crate::says::words::title(self.plan, site, &[*task]);
             found.push(self.found(
                 "not-in-the-order",
                 Severity::Warning,
@@ -359,7 +335,7 @@ impl Scene<'_, '_> {
         const MOST: usize = 4;
         let mut found = Vec::new();
         for site in self.sites {
-            for part in site.parts().filter(|part| part.segment.form.is_finished() && brief::is_thin(site, part.at)) {
+            for part in site.parts().filter(|part| part.segment.form.is_finished() && part::is_thin(site, part.at)) {
                 let heats = self.heats_through(site, part.at);
                 let count: usize = heats.iter().map(|(_, needs)| needs).sum();
                 if count <= MOST || matches!(part.segment.form, Form::Split(_)) {

@@ -1,25 +1,30 @@
 //! Going through the steps of an order: the bar, the fire and the tongs at each of them.
 
-use crate::been_hot::BeenHot;
-use crate::effort::minutes;
-use crate::findings::Seen;
-use crate::fire::heat_minutes;
-use crate::heating::{Heated, Heating, Lengths, Load};
-use crate::held::{Hold, Need, first_to_hold, hold};
-use crate::lay::lay;
-use crate::legs::{self, Posed, WayToBend};
-use crate::order::Ordered;
-use crate::progress::Progress;
-use crate::said::{Moment, measure, said, thin};
-use crate::site::Site;
-use crate::spots::{self, Spot};
-use crate::state::state;
-use crate::task::{Task, is_hot, least_heats};
-use crate::tight::tight;
-use crate::tools::{Wanted, tongs, wanted};
-use crate::words::{self, distinct};
-use crate::worked::{Setup, WorkedStep};
-use crate::{brief, careful};
+use crate::bar::been_hot::BeenHot;
+use crate::bar::lengths::Lengths;
+use crate::bar::progress::Progress;
+use crate::bar::spots;
+use crate::bar::spots::Spot;
+use crate::bar::state::state;
+use crate::fire::effort::minutes;
+use crate::fire::hearth::heat_minutes;
+use crate::fire::heating::{Heated, Heating, Load};
+use crate::job::legs;
+use crate::job::legs::{Posed, WayToBend};
+use crate::job::order::Ordered;
+use crate::job::site::Site;
+use crate::job::task::{Task, is_hot, least_heats};
+use crate::says::held::{Hold, Need, first_to_hold, hold};
+use crate::says::lay::lay;
+use crate::says::said::{Moment, measure, said, thin};
+use crate::says::tight::tight;
+use crate::says::tools::wanted;
+use crate::says::wanted::{Wanted, tongs};
+use crate::says::words::distinct;
+use crate::says::{brief, careful, words};
+use crate::seen::Seen;
+use crate::setup::Setup;
+use crate::step::WorkedStep;
 use fh_core::plan::{AnvilPlace, HeatRules, HeatWish, JointKind, Operation};
 
 /// What each step on a bar asks of a heat; none of the steps on the whole piece: at a joint, or what finishes it.

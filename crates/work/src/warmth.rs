@@ -1,6 +1,6 @@
 //! How warm the metal is while a step is done, and the heat that it is done in.
 
-use crate::worked::WorkedStep;
+use crate::step::WorkedStep;
 use fh_core::plan::Operation;
 
 /// How warm the metal is while a step is done.

@@ -7,7 +7,7 @@ use crate::theme::Text;
 use crate::widgets::heading;
 use egui::{RichText, Ui};
 use fh_core::plan::{Operation, Plan};
-use fh_work::{Experience, Shop, Worked};
+use fh_work::{Shop, Worked};
 use std::collections::BTreeMap;
 
 /// So near to 1 a factor says that it came out as reckoned.
@@ -29,8 +29,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
     if own.is_empty() {
         return;
     }
-    let kept: Vec<&Experience> = order.shop.experience.iter().filter(|one| one.piece == plan.title).collect();
-    if kept.into_iter().eq(own) {
+    if order.shop.keeps(&plan.title, own) {
         ui.label(RichText::new("✓ Kept in your profile for your next plans.").color(theme.ink));
     } else if ui
         .button("Keep for my next plans")

@@ -58,10 +58,6 @@ impl Ledger {
 
 /// Each entry of the log with what was reckoned for it; none where its parts are gone.
 pub(super) fn paired<'a>(plan: &'a Plan, worked: &'a Worked) -> Vec<(&'a Logged, Option<&'a Experience>)> {
-    let is_there = |entry: &Logged| {
-        let bar = plan.bars.get(entry.bar_index());
-        bar.is_some_and(|bar| entry.parts.is_empty() || entry.parts.iter().any(|part| bar.find_path(part).is_some()))
-    };
-    let mut experience = worked.experience.iter();
-    plan.work.log.iter().map(|entry| (entry, if is_there(entry) { experience.next() } else { None })).collect()
+    let of = |number: usize| worked.experience.iter().find(|one| one.entry == Some(number));
+    plan.work.log.iter().enumerate().map(|(number, entry)| (entry, of(number))).collect()
 }

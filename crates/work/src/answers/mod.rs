@@ -1,0 +1,7 @@
+//! What is asked of a whole order: its heats in full, its passes, what its fire takes.
+
+pub(crate) mod into_itself;
+pub(crate) mod one_heat;
+pub(crate) mod passes;
+pub(crate) mod scale_loss;
+pub(crate) mod scale_short;

@@ -1,0 +1,245 @@
+//! How far a bar has come: what was done to each of its parts, and how long each is now.
+
+use crate::job::along::{along_mm, followers};
+use crate::job::site::{Part, Site, in_mm};
+use crate::job::task::{Task, operations};
+use crate::job::upsets::upset_length_mm;
+use fh_core::forms;
+use fh_core::metal::{FreeEnd, Shape};
+use fh_core::plan::{Bend, Chain, Form, Made, Operation, SizeName};
+
+/// How far one part has come.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Stage {
+    /// Necked at its ends.
+    pub isolated: bool,
+    /// Drawn out along with what lies beside it, to that one's section; its own shape is still to come.
+    pub along: bool,
+    /// Upset to a block; its own shape is still to come, or is that block.
+    pub upset: bool,
+    /// Forged to its shape.
+    pub forged: bool,
+    /// Trimmed to its outline.
+    pub trimmed: bool,
+    /// Slit for its hole.
+    pub slit: bool,
+    /// Its hole made.
+    pub pierced: bool,
+    /// Cut along into its branches.
+    pub cut: bool,
+    /// Its branches bent apart.
+    pub aside: bool,
+    /// Its slit opened.
+    pub opened: bool,
+    /// Bent or twisted.
+    pub bent: bool,
+    /// Welded.
+    pub welded: bool,
+    /// Cut off.
+    pub off: bool,
+}
+
+/// How far the parts of a bar have come.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Progress {
+    pub(crate) stages: Vec<Stage>,
+    /// Whether the marks were laid off.
+    pub(crate) marked: bool,
+}
+
+/// The last of a part's operations that are of a sort.
+fn last_of(site: &Site<'_>, at: usize, wanted: fn(Operation) -> bool) -> Option<Operation> {
+    let part = site.part(at)?;
+    operations(site, part).iter().copied().rfind(|operation| wanted(*operation))
+}
+
+fn is_piercing(operation: Operation) -> bool {
+    matches!(operation, Operation::Punch | Operation::Drift | Operation::Drill)
+}
+
+impl Progress {
+    /// The bar as it is cut from the rack. What needs no hammer has its shape already.
+    pub(crate) fn start(site: &Site<'_>) -> Self {
+        let stage = |at: usize| Stage { forged: Self::start_of(site, at), ..Stage::default() };
+        Self { stages: (0..site.flat.len()).map(stage).collect(), marked: false }
+    }
+
+    /// Whether a part has its shape from the rack.
+    pub(crate) fn start_of(site: &Site<'_>, at: usize) -> bool {
+        let form = &site.flat[at].segment.form;
+        let is_made = !form.branches().is_empty() || matches!(form, Form::Shoulder(_));
+        !is_made && last_of(site, at, Operation::is_shaping).is_none()
+    }
+
+    /// One task more.
+    pub(crate) fn apply(&mut self, site: &Site<'_>, task: &Task) {
+        use Operation as O;
+        let Some(at) = task.part else {
+            self.marked |= task.operation == O::Mark;
+            return;
+        };
+        let Some(form) = site.flat.get(at).map(|flat| &flat.segment.form) else { return };
+        let is_split = !form.branches().is_empty();
+        let is_last = |wanted| last_of(site, at, wanted) == Some(task.operation);
+        let Some(stage) = self.stages.get_mut(at) else { return };
+        match task.operation {
+            O::SetDown if matches!(form, Form::Shoulder(_)) => stage.forged = true,
+            O::Isolate | O::SetDown => stage.isolated = true,
+            operation if operation.is_shaping() => {
+                stage.upset |= operation == O::Upset;
+                stage.forged |= is_last(Operation::is_shaping);
+            }
+            O::Trim if matches!(form, Form::Trim(_)) => stage.off = true,
+            O::Trim => stage.trimmed = true,
+            O::PartOff => stage.off |= matches!(form, Form::Hold(_)),
+            O::Weld => stage.welded = true,
+            O::Split => stage.cut |= is_split,
+            O::BendAside => stage.aside = is_split,
+            O::Straighten => stage.aside = false,
+            O::Open => {
+                stage.opened |= is_split;
+                stage.aside = false;
+            }
+            operation if is_piercing(operation) => {
+                stage.slit = true;
+                stage.pierced |= is_last(is_piercing);
+            }
+            operation if operation.is_bending() || operation == O::Twist => stage.bent = true,
+            _ => {}
+        }
+        if matches!(task.operation, O::Draw | O::Taper) && self.stages[at].forged {
+            for along in followers(site, at) {
+                self.stages[along].along |= !self.stages[along].forged;
+            }
+        }
+    }
+
+    /// A joint welded: the welds that it names are made.
+    pub(crate) fn weld(&mut self, site: &Site<'_>, joint: usize) {
+        let joints = fh_core::joints::joined(site.plan).into_iter().filter(|joined| joined.joint == joint);
+        for member in joints.flat_map(|joined| joined.members).filter(|member| member.bar == site.index) {
+            if let Some(stage) = self.stages.get_mut(member.segment) {
+                stage.welded = true;
+            }
+        }
+    }
+
+    /// The length of each part now, in mm; 0 of what is cut off, and of branches that are not there yet.
+    pub(crate) fn lengths(&self, site: &Site<'_>) -> Vec<f64> {
+        let mut lengths = vec![0.0; self.stages.len()];
+        // A split stands before its branches: from the end on, they are known when it is asked for.
+        for at in (0..self.stages.len()).rev() {
+            let Some(part) = site.part(at) else { continue };
+            let stage = self.stages[at];
+            let raw = in_mm(part.balance.mark_end - part.balance.mark_start);
+            lengths[at] = match &part.segment.form {
+                _ if stage.off || !self.is_there(site, at) => 0.0,
+                Form::Split(_) if stage.cut => self.cut_length(site, at, &lengths),
+                _ if stage.forged => {
+                    in_mm(part.balance.forged_length) * self.untwisted(site, at) + self.unpierced_mm(site, part)
+                }
+                _ if stage.along => along_mm(site, at).unwrap_or(raw),
+                _ if stage.upset => upset_length_mm(site, part).min(raw),
+                _ => raw,
+            };
+        }
+        lengths
+    }
+
+    /// How many times longer a part is than it will be, while a twist that shortens it is still to come.
+    pub(crate) fn untwisted(&self, site: &Site<'_>, at: usize) -> f64 {
+        let Some(part) = site.part(at) else { return 1.0 };
+        let twists = matches!(part.segment.bend, Some(Bend::Twist { .. }));
+        if twists && !self.stages[at].bent { part.balance.swell } else { 1.0 }
+    }
+
+    /// By how much a boss is longer than it will be, while its hole is still to come, in mm.
+    fn unpierced_mm(&self, site: &Site<'_>, part: Part<'_>) -> f64 {
+        let is_boss = matches!(part.segment.form, Form::Hole(_));
+        if is_boss && !self.stages[part.at].pierced && Self::start_of(site, part.at) {
+            // What is no more than the bar itself is pierced as it is cut.
+            return in_mm(part.balance.mark_end - part.balance.mark_start) - in_mm(part.balance.forged_length);
+        }
+        self.undrifted_mm(part)
+    }
+
+    /// By how much a flattened boss is longer than it will be, while the drift that shortens it is still to come, in mm.
+    fn undrifted_mm(&self, part: Part<'_>) -> f64 {
+        let is_open = self.stages[part.at].pierced
+            || !matches!(part.segment.form, Form::Hole(forms::Hole { made: Made::Drifted, .. }));
+        let change = |name| part.balance.derived_length(name).map(in_mm);
+        let longer = || change(SizeName::BossShorter).or_else(|| change(SizeName::BossLonger).map(|mm| -mm));
+        let longer = if is_open { None } else { longer() }.unwrap_or(0.0);
+        longer.max(-0.5 * in_mm(part.balance.forged_length))
+    }
+
+    /// The length of a split that is cut: its longest branch; once it is opened, as it is planned.
+    fn cut_length(&self, site: &Site<'_>, at: usize, lengths: &[f64]) -> f64 {
+        let Some(Shape::Split(size)) = site.part(at).and_then(|part| part.balance.shape.as_ref()) else { return 0.0 };
+        if self.is_opened(site, at) {
+            return in_mm(size.length);
+        }
+        let branches =
+            site.chains.iter().filter(|(chain, _)| matches!(chain, Chain::Branch { split, .. } if *split == at));
+        branches.map(|(_, members)| members.iter().map(|at| lengths[*at]).sum()).fold(0.0, f64::max)
+    }
+
+    /// Whether a slit is opened to its shape: that is so only once all its branches are forged.
+    pub(crate) fn is_opened(&self, site: &Site<'_>, at: usize) -> bool {
+        let below = at + 1..at + site.flat[at].segment.count();
+        self.stages[at].opened && below.into_iter().all(|below| self.is_shaped(site, below))
+    }
+
+    /// Whether a part has all of its forged shape.
+    pub(crate) fn is_shaped(&self, site: &Site<'_>, at: usize) -> bool {
+        let stage = self.stages[at];
+        match site.flat[at].segment.form {
+            Form::Split(_) => stage.cut,
+            _ => stage.forged,
+        }
+    }
+
+    /// Whether a part is there: the splits it lies in are cut.
+    pub(crate) fn is_there(&self, site: &Site<'_>, at: usize) -> bool {
+        match site.split_of(at) {
+            None => true,
+            Some((split, _)) => self.stages[split].cut && self.is_there(site, split),
+        }
+    }
+
+    /// Where each part starts now on the straight bar, in mm from its end toward the datum.
+    pub(crate) fn starts(&self, site: &Site<'_>, lengths: &[f64]) -> Vec<f64> {
+        let mut starts = vec![0.0; lengths.len()];
+        for (chain, members) in &site.chains {
+            let mut at = match chain {
+                Chain::Bar => 0.0,
+                Chain::Branch { split, .. } => starts[*split] + hangs_back(site, *split, members, lengths),
+            };
+            for member in members {
+                starts[*member] = at;
+                at += lengths[*member];
+            }
+        }
+        starts
+    }
+}
+
+/// How far behind its split's start a branch starts: one that is free toward the datum hangs on the bar by its other end.
+fn hangs_back(site: &Site<'_>, split: usize, members: &[usize], lengths: &[f64]) -> f64 {
+    let shape = site.part(split).and_then(|part| part.balance.shape.as_ref());
+    match shape {
+        Some(Shape::Split(size)) if size.free == FreeEnd::Datum => {
+            lengths[split] - members.iter().map(|at| lengths[*at]).sum::<f64>()
+        }
+        _ => 0.0,
+    }
+}
+
+/// What has been drawn out along with a part and has not got its own shape yet.
+pub(crate) fn still_along(site: &Site<'_>, at: usize, progress: &Progress) -> Vec<usize> {
+    let is_along = |other: &usize| {
+        let stage = progress.stages[*other];
+        stage.along && !stage.forged && !stage.off
+    };
+    followers(site, at).into_iter().filter(is_along).collect()
+}

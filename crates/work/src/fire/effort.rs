@@ -1,0 +1,92 @@
+//! How long a task takes: from the metal that is moved and the hammer that moves it, or at the smith's own pace.
+//!
+//! No more than a first guess, good to a factor of two; the smith's own figure in a step goes before it.
+
+use crate::bar::state::begun_section;
+use crate::fire::hearth::Fire;
+use crate::job::along::{begun_mm2, leader, moved_along};
+use crate::job::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
+use crate::job::task::Task;
+use fh_core::metal::Shape;
+use fh_core::plan::{HeatRules, Operation};
+
+/// The form of the first part that is worked.
+pub(crate) fn form_of(site: &Site<'_>, tasks: &[Task]) -> String {
+    let part = tasks.iter().find_map(|task| task.part).and_then(|at| site.part(at));
+    part.map_or_else(String::new, |part| part.segment.form.kind().name().to_owned())
+}
+
+/// The least that any hot task takes, in minutes: common practice, no source.
+const LEAST: f64 = 0.15;
+
+/// Places along a part at which its change of section is looked at.
+const PLACES: usize = 8;
+
+/// How many minutes a task takes.
+pub(crate) fn minutes(site: &Site<'_>, fire: Option<&Fire>, task: &Task) -> f64 {
+    let learnt = fire.map_or(1.0, |fire| {
+        if fire.learnt.is_empty() { 1.0 } else { fire.learnt.minutes(task.operation, &form_of(site, &[*task])) }
+    });
+    reckoned(site, fire, task) * learnt
+}
+
+/// How many minutes a task takes, before anything is learnt.
+fn reckoned(site: &Site<'_>, fire: Option<&Fire>, task: &Task) -> f64 {
+    let part = task.part.and_then(|at| site.part(at));
+    match part {
+        Some(part) if task.operation.is_shaping() => {
+            let (volume, strain) = moved(site, part, task.operation);
+            let reckoned = || fire?.hammering_minutes(volume, strain);
+            let own = site.plan.work.heats.pace.or(reckoned().is_none().then_some(HeatRules::PACE));
+            let paced = own.map(|pace| volume / 1000.0 * strain / pace);
+            paced.or_else(reckoned).unwrap_or(LEAST).max(LEAST)
+        }
+        _ => usual(task.operation),
+    }
+}
+
+/// What is usual where no metal is drawn: common practice, no source.
+fn usual(operation: Operation) -> f64 {
+    use Operation as O;
+    match operation {
+        O::Split | O::Corner => 0.6,
+        O::Roll | O::Open | O::Weld => 0.4,
+        O::Punch | O::Twist => 0.3,
+        O::SetDown | O::Bend | O::Straighten | O::Trim | O::Drift | O::DressEdges => 0.2,
+        _ => LEAST,
+    }
+}
+
+/// The metal that is moved, in mm³, and the natural logarithm of its change of section.
+pub(crate) fn moved(site: &Site<'_>, part: Part<'_>, operation: Operation) -> (f64, f64) {
+    let Some(shape) = &part.balance.shape else { return (0.0, 0.0) };
+    let raw = begun_section(site, part, operation);
+    let begun = || if leader(site, part.at).is_some() { begun_mm2(site, part.at) } else { in_mm2(raw.area()) };
+    let strain = match (operation, shape) {
+        (Operation::Scarf, _) => 0.5,
+        (Operation::Upset, _) => (in_mm(part.balance.stock_length) / in_mm(part.balance.forged_length).max(1e-6)).ln(),
+        (Operation::Spread | Operation::Flatten, Shape::Flag { root, tip, .. }) => {
+            (extents(&raw)[1] / ((in_mm(*root) + in_mm(*tip)) / 2.0).max(0.1)).ln()
+        }
+        (_, Shape::Hole { thickness, .. }) => (extents(&raw)[1] / in_mm(*thickness).max(0.1)).ln(),
+        _ => mean_strain(shape, begun()),
+    };
+    let own = (in_mm3(shape.volume()), strain.abs());
+    let along =
+        if matches!(operation, Operation::Draw | Operation::Taper) { moved_along(site, part.at) } else { Vec::new() };
+    // Together they are so much metal through the mean of their strains.
+    let (metal, work) =
+        along.into_iter().fold((own.0, own.0 * own.1), |sum, next| (sum.0 + next.0, sum.1 + next.0 * next.1));
+    if metal > 0.0 { (metal, work / metal) } else { own }
+}
+
+/// The logarithm of the change of area, averaged over the metal of a shape.
+fn mean_strain(shape: &Shape, raw: f64) -> f64 {
+    let areas = (0..PLACES).map(|place| in_mm2(shape.area_at((place as f64 + 0.5) / PLACES as f64)));
+    let (mut sum, mut metal) = (0.0, 0.0);
+    for area in areas.filter(|area| *area > 1e-6) {
+        sum += area * (raw / area).ln().abs();
+        metal += area;
+    }
+    if metal > 0.0 { sum / metal } else { 0.0 }
+}

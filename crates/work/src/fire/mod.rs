@@ -1,0 +1,10 @@
+//! Heats: how long one lasts, what falls into it, and what the smith has learnt of it.
+
+pub(crate) mod effort;
+pub(crate) mod experience;
+pub(crate) mod hearth;
+pub(crate) mod heating;
+pub(crate) mod hot;
+pub(crate) mod learnt;
+pub(crate) mod propose;
+pub(crate) mod schedule;

@@ -1,0 +1,82 @@
+//! The ends of parts: which run out to nothing, and which go thin beside the rest of the bar.
+
+use crate::job::site::{Part, Site, in_mm};
+use fh_core::metal::{FreeEnd, SectionSize, Shape};
+use fh_core::plan::Form;
+
+/// What has less than this share of the bar's section is thin at its end: common practice, no source.
+const THIN_END: f64 = 0.5;
+
+/// Whether a part beside the rest of the bar goes so thin there that it is forged once that is parted off.
+pub(crate) fn needs_the_cut(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
+    let thin = |part| is_thin_at(part, at_far_end, site.raw_section(at));
+    runs_out(site, at, at_far_end) || site.part(at).is_some_and(thin)
+}
+
+/// Whether a part is forged only once the rest of the bar beside it is off.
+pub(crate) fn waits_for_the_cut(site: &Site<'_>, at: usize) -> bool {
+    let is_hold = |beside: usize| matches!(site.flat[beside].segment.form, Form::Hold(_));
+    let beside = site.beside(at).into_iter().enumerate();
+    let waits = |(side, beside): (usize, Option<usize>)| {
+        beside.is_some_and(|beside| is_hold(beside) && needs_the_cut(site, at, side == 1))
+    };
+    beside.into_iter().any(waits)
+}
+
+/// Whether a part is thin at one of its ends.
+pub(crate) fn is_thin_at(part: Part<'_>, at_far_end: bool, raw: SectionSize) -> bool {
+    let share = if at_far_end == part.balance.reversed { 0.0 } else { 1.0 };
+    let area = part.balance.shape.as_ref().map_or(raw.area(), |shape| shape.area_at(share));
+    area < raw.area() * THIN_END
+}
+
+/// The part on the thick side of a shoulder that steps down to what is thin beside the rest of the bar: the work, while the rest
+/// is held. None of other parts.
+pub(crate) fn tang_shoulder(site: &Site<'_>, at: usize) -> Option<usize> {
+    let part = site.part(at)?;
+    let Some(Shape::Shoulder { from, to, .. }) = &part.balance.shape else { return None };
+    let thin_side = usize::from(from.area() > to.area());
+    let beside = site.beside(at);
+    let thin = beside[thin_side]?;
+    let hold = site.beside(thin)[thin_side]?;
+    let is_held = matches!(site.flat[hold].segment.form, Form::Hold(_));
+    (is_held && needs_the_cut(site, thin, thin_side == 1)).then(|| beside[1 - thin_side]).flatten()
+}
+
+/// Whether a part lies at an end of the bar, or at the free end of its branch.
+pub(crate) fn is_free_end(site: &Site<'_>, at: usize) -> bool {
+    let split = site.split_of(at).and_then(|(split, _)| site.part(split));
+    let [before, after] = site.beside(at);
+    match split.and_then(|split| split.balance.shape.as_ref()) {
+        Some(Shape::Split(size)) => match size.free {
+            FreeEnd::Datum => before.is_none(),
+            FreeEnd::Far => after.is_none(),
+            FreeEnd::Neither => false,
+        },
+        _ => before.is_none() || after.is_none(),
+    }
+}
+
+/// Whether what lies beside a part is cut off before the part is forged.
+pub(crate) fn is_cut_before(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
+    match site.beside(at)[usize::from(at_far_end)].map(|beside| &site.flat[beside].segment.form) {
+        Some(Form::Hold(_)) => needs_the_cut(site, at, at_far_end),
+        Some(Form::Trim(_)) => runs_out(site, at, at_far_end),
+        _ => false,
+    }
+}
+
+/// Whether a part runs out to a point, an edge or a finial at one of its ends.
+pub(crate) fn runs_out(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
+    let Some(part) = site.part(at) else { return false };
+    let end = |section: &SectionSize| section.is_end();
+    match &part.balance.shape {
+        Some(Shape::Taper { from, to, .. }) => end(if at_far_end != part.balance.reversed { to } else { from }),
+        Some(Shape::Ball { .. } | Shape::Cube { .. }) => true,
+        Some(Shape::Flag { tip, outline, .. }) => {
+            at_far_end != part.balance.reversed && (in_mm(*tip) <= 0.0 || outline.end_width(true).is_none())
+        }
+        Some(Shape::Split(split)) => split.free == if at_far_end { FreeEnd::Far } else { FreeEnd::Datum },
+        _ => false,
+    }
+}

@@ -1,0 +1,116 @@
+//! Necks: the grooves that keep a block to itself, on which side of a mark each lies, and how deep it may be.
+
+use crate::job::along::leader;
+use crate::job::ends::is_cut_before;
+use crate::job::site::{Part, Site, extents, in_mm, least};
+use fh_core::metal::{SectionSize, Shape};
+use fh_core::plan::Form;
+
+/// What is thinner than this share of the bar is thinned: common practice, no source.
+const THINNED: f64 = 0.9;
+
+/// A bar thicker by more than this does not lie flat beside a flattened part, in mm: common practice, no source.
+const CLEAR: f64 = 2.0;
+
+/// The sides that a groove goes into: those that become smaller.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Faces {
+    TopAndBottom,
+    Edges,
+    AllRound,
+}
+
+/// What is no thicker than this is nothing, in mm.
+const NOTHING: f64 = 0.05;
+
+/// A groove at one end of a block.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Groove {
+    /// Whether it is at the end of the block, away from the datum; at its start where not.
+    pub(crate) at_end: bool,
+    /// Whether it lies in the block; in the metal beside it where not.
+    pub(crate) inside: bool,
+    /// From which sides it goes.
+    pub(crate) faces: Faces,
+    /// What has to be left in it, in mm: no less than what stands there in the end.
+    pub(crate) left_mm: f64,
+}
+
+/// The grooves of a block, from the datum end on; none at an end where nothing goes thin, where a shoulder
+/// stands, or where what lies beside it is cut off first.
+///
+/// A groove lies in what becomes thinner there, so that the other side of the mark keeps its metal: common practice, no
+/// source.
+pub(crate) fn grooves(site: &Site<'_>, part: Part<'_>) -> Vec<Groove> {
+    let beside = site.beside(part.at).into_iter().enumerate();
+    beside.filter_map(|(side, beside)| groove(site, part, site.part(beside?)?, side == 1)).collect()
+}
+
+fn groove(site: &Site<'_>, part: Part<'_>, beside: Part<'_>, at_end: bool) -> Option<Groove> {
+    let is_cut_first = is_cut_before(site, part.at, at_end);
+    // Between two blocks one groove is enough: that of the block toward the datum; beside a block it is the block's.
+    let is_the_others = is_block(beside) && !(at_end && is_block(part));
+    // What is drawn out along with the other is one bar with it.
+    let is_with = |one: Part<'_>, other: Part<'_>| leader(site, one.at).is_some_and(|leader| leader.part == other.at);
+    let is_along = is_with(part, beside) || is_with(beside, part);
+    if is_set_down(part) || is_set_down(beside) || is_cut_first || is_the_others || is_along {
+        return None;
+    }
+    let raw = extents(&site.raw_section(part.at));
+    let [own, other] = [size_at(site, part, at_end), size_at(site, beside, !at_end)];
+    let thinned = |size: [f64; 2]| [0, 1].map(|way| size[way] < THINNED * raw[way]);
+    let (inside, size) = match (thinned(other), thinned(own)) {
+        ([false, false], [false, false]) => return None,
+        ([false, false], _) => (true, own),
+        _ => (false, other),
+    };
+    let (faces, left_mm) = match thinned(size) {
+        [true, true] => (Faces::AllRound, least(size)),
+        [true, false] => (Faces::Edges, size[0]),
+        // What is spread from there needs metal for the corners of its outline: the groove goes half as deep.
+        _ if inside && size[0] > raw[0] => (Faces::TopAndBottom, f64::midpoint(size[1], raw[1])),
+        _ => (Faces::TopAndBottom, size[1]),
+    };
+    // What runs out to nothing has nothing that could be left in a groove.
+    (left_mm > NOTHING).then_some(Groove { at_end, inside, faces, left_mm })
+}
+
+/// On which sides a flattened part lies beside bar that is thicker, so that it does not lie on a flat face: toward the datum,
+/// and away from it.
+pub(crate) fn thicker_beside(site: &Site<'_>, part: Part<'_>) -> [bool; 2] {
+    let [before, after] = site.beside(part.at);
+    let is_thicker = |beside: Option<usize>, at_end: bool| {
+        let own = size_at(site, part, at_end)[1];
+        beside.and_then(|at| site.part(at)).is_some_and(|beside| size_at(site, beside, !at_end)[1] > own + CLEAR)
+    };
+    [is_thicker(before, false), is_thicker(after, true)]
+}
+
+/// Whether a part is a block that is kept to itself until it is forged.
+fn is_block(part: Part<'_>) -> bool {
+    let form = &part.segment.form;
+    matches!(form, Form::Flag(_) | Form::Hole(_) | Form::Ball(_) | Form::Cube(_) | Form::Peak(_))
+}
+
+/// Whether a part is set down to a shoulder, which keeps the metal on either side of it to itself.
+fn is_set_down(part: Part<'_>) -> bool {
+    matches!(part.segment.form, Form::Shoulder(_) | Form::Tenon(_))
+}
+
+/// How wide and how thick a forged part is at one of its ends, in mm; as the bar where it has no section there.
+pub(crate) fn size_at(site: &Site<'_>, part: Part<'_>, at_end: bool) -> [f64; 2] {
+    let raw = extents(&site.raw_section(part.at));
+    let far = at_end != part.balance.reversed;
+    let at_end_of = |from: &SectionSize, to: &SectionSize| extents(if far { to } else { from });
+    match &part.balance.shape {
+        Some(Shape::Prism { section, .. } | Shape::Peak { section, .. }) => extents(section),
+        Some(Shape::Taper { from, to, .. } | Shape::Shoulder { from, to, .. }) => at_end_of(from, to),
+        Some(Shape::Flag { outline, root, tip }) => {
+            let width = outline.end_width(far).map_or(raw[0], in_mm);
+            [width, in_mm(if far { *tip } else { *root })]
+        }
+        Some(Shape::Hole { outline, thickness, .. }) => [in_mm(outline.width()), in_mm(*thickness)],
+        Some(Shape::Ball { diameter: size } | Shape::Cube { side: size }) => [in_mm(*size); 2],
+        Some(Shape::Split(_)) | None => raw,
+    }
+}

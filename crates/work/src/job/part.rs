@@ -1,0 +1,132 @@
+//! What a part is, by its form and its sizes: questions that rules, steps and words ask alike.
+
+use crate::job::site::{Part, Site, extents, in_mm, in_mm2, in_mm3, thickness_toward};
+use fh_core::findings::is_over;
+use fh_core::forms;
+use fh_core::metal::{Bent, RootSize, SectionSize, Shape};
+use fh_core::plan::{Form, JointKind, Limits, Made, Member, SocketAxis};
+use fh_measure::WrittenLength;
+use std::f64::consts::{FRAC_PI_2, PI};
+
+/// Whether a flag is rolled up about an axis across the bar.
+pub(crate) fn is_rolled_across(part: Part<'_>) -> bool {
+    matches!(part.balance.bent, Some(Bent::Socket { axis: SocketAxis::Across, .. }))
+}
+
+/// Whether a part is thin once it is forged.
+pub(crate) fn is_thin(site: &Site<'_>, at: usize) -> bool {
+    let limits = &site.plan.limits;
+    let thin = limits.thin.as_ref().map_or_else(|| Limits::THIN.in_unit(site.plan.units.length), WrittenLength::mm);
+    let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
+    let runs_out = matches!(shape, Some(Shape::Taper { from, to, .. }) if from.is_end() || to.is_end());
+    runs_out || shape.and_then(least_thickness).is_some_and(|least| !is_over(least, thin))
+}
+
+/// Whether a bend closes on itself.
+pub(crate) fn is_closing(bent: Bent) -> bool {
+    // Common practice, no source: a hook of three quarters of a turn still lets the next part in.
+    const CLOSED: f64 = 1.5 * PI;
+    match bent {
+        Bent::Ring { sweep, .. } | Bent::Socket { sweep, .. } => sweep > CLOSED,
+        _ => false,
+    }
+}
+
+/// The least thickness of a shape, in mm; none where it is as thick as it is wide or ends in a point.
+pub(crate) fn least_thickness(shape: &Shape) -> Option<f64> {
+    let least = |section: &SectionSize| extents(section).into_iter().fold(f64::INFINITY, f64::min);
+    match shape {
+        Shape::Flag { root, tip, .. } => Some(in_mm(*root).min(in_mm(*tip))),
+        Shape::Hole { thickness, .. } => Some(in_mm(*thickness)),
+        Shape::Prism { section, .. } | Shape::Peak { section, .. } | Shape::Shoulder { to: section, .. } => {
+            Some(least(section))
+        }
+        // A point is thin for so short a length that only the care of it is told.
+        Shape::Taper { from, to, .. } if to.is_end() => Some(least(from)),
+        Shape::Taper { from, to, .. } if from.is_end() => Some(least(to)),
+        Shape::Taper { from, to, .. } => Some(least(from).min(least(to))),
+        Shape::Ball { diameter: size } | Shape::Cube { side: size } => Some(in_mm(*size)),
+        Shape::Split(_) => None,
+    }
+}
+
+/// Whether a hole is so deep for its width that it is drilled, cold: a punch so thin bends and sticks.
+pub(crate) fn is_drilled(site: &Site<'_>, part: Part<'_>) -> bool {
+    /// Deeper than so many times its width: common practice, no source.
+    const DEEP: f64 = 2.5;
+    match (&part.balance.shape, &part.segment.form) {
+        (Some(Shape::Split(size)), _) => match size.root {
+            Some(RootSize::Hole(diameter)) => {
+                let raw = site.raw_section(part.at);
+                let [width, thickness] = extents(&raw);
+                let deep = if size.side.sin().abs() > size.side.cos().abs() { thickness } else { width };
+                deep > DEEP * in_mm(diameter)
+            }
+            _ => false,
+        },
+        (Some(Shape::Hole { hole, thickness, .. }), Form::Hole(forms::Hole { made: Made::Punched, .. })) => {
+            in_mm(*thickness) > DEEP * in_mm(hole.width())
+        }
+        _ => false,
+    }
+}
+
+/// A difference of sizes that no hammer is lifted for, as a share.
+pub(crate) const ALIKE: f64 = 0.02;
+
+/// Whether two sections are alike enough that nothing is forged.
+pub(crate) fn alike(first: &SectionSize, second: &SectionSize) -> bool {
+    let ([width, thick], [other_width, other_thick]) = (extents(first), extents(second));
+    let same = |one: f64, other: f64| (one - other).abs() <= ALIKE * one.max(other);
+    let areas = (in_mm2(first.area()), in_mm2(second.area()));
+    same(width, other_width) && same(thick, other_thick) && same(areas.0, areas.1)
+}
+
+/// What is so many times deeper in the plane of a bend than across it is bent on its edge: common practice, no source.
+const ON_EDGE: f64 = 2.0;
+
+/// Whether a bar is bent the hard way, on its edge.
+pub(crate) fn is_on_edge(site: &Site<'_>, part: Part<'_>) -> bool {
+    let side = match part.balance.bent {
+        Some(Bent::Curve { side, .. } | Bent::Ring { side, .. } | Bent::Scroll { side, .. }) => side,
+        _ => return false,
+    };
+    let section = match &part.balance.shape {
+        Some(Shape::Prism { section, .. }) => *section,
+        _ => site.raw_section(part.at),
+    };
+    thickness_toward(&section, side) > ON_EDGE * thickness_toward(&section, side + FRAC_PI_2)
+}
+
+/// Less than this beside the outline gives a hot chisel no hold, in mm: common practice, no source.
+const LITTLE: f64 = 1.5;
+
+/// Whether a boss is no thinner than the bar, so that it is drawn in on its edges and not flattened.
+pub(crate) fn is_drawn_in(site: &Site<'_>, part: Part<'_>) -> bool {
+    let [_, raw] = extents(&site.raw_section(part.at));
+    matches!(&part.balance.shape, Some(Shape::Hole { thickness, .. }) if in_mm(*thickness) > 0.98 * raw)
+        && part.balance.forged_length > part.balance.stock_length
+}
+
+/// How far an outline reaches beyond the trimmed one on either side, in mm.
+pub(crate) fn left_to_trim_mm(part: Part<'_>) -> f64 {
+    let (finished, trimmed) = (in_mm3(part.balance.finished_volume), in_mm3(part.balance.trimmed_volume));
+    let wide = match &part.balance.shape {
+        Some(Shape::Flag { outline, .. }) => in_mm(outline.width()),
+        _ => 0.0,
+    };
+    wide * (((finished + trimmed) / finished.max(1e-9)).sqrt() - 1.0) / 2.0
+}
+
+/// Whether an outline is filed, because a chisel finds no hold beside it.
+pub(crate) fn is_filed(part: Part<'_>) -> bool {
+    matches!(part.segment.form, Form::Flag(_)) && left_to_trim_mm(part) < LITTLE
+}
+
+/// The segment that a scarf is welded to by a joint of the plan.
+pub(crate) fn met<'a>(site: &Site<'a>, part: Part<'_>) -> Option<&'a str> {
+    let mut welds = site.plan.joints.iter().filter(|joint| joint.kind == JointKind::Weld);
+    let is_own = |member: &Member| member.bar == site.bar.name && member.segment == part.segment.name;
+    let joint = welds.find(|joint| joint.members().any(is_own))?;
+    joint.members().find(|member| !is_own(member)).map(|member| member.segment.as_str())
+}

@@ -1,0 +1,447 @@
+//! What must come before what on one bar, and why.
+
+use crate::job::along::leader;
+use crate::job::ends::{is_thin_at, needs_the_cut, runs_out, tang_shoulder, waits_for_the_cut};
+use crate::job::legs;
+use crate::job::part::{is_closing, least_thickness};
+use crate::job::site::{Site, in_mm};
+use crate::job::task::Task;
+use crate::job::why::Why;
+use fh_core::metal::{FreeEnd, Shape};
+use fh_core::plan::{Form, Limits, Operation};
+use fh_measure::WrittenLength;
+
+/// One task before another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Rule {
+    /// What comes first: its number in the list of tasks.
+    pub before: usize,
+    /// What comes later.
+    pub after: usize,
+    /// Why.
+    pub why: Why,
+}
+
+/// The tasks of one bar by part, ready to be ruled.
+struct Ruling<'s, 'a> {
+    site: &'s Site<'a>,
+    tasks: &'s [Task],
+    /// The numbers of each part's tasks, in the order in which they have to be done.
+    of: Vec<Vec<usize>>,
+    /// Those of the whole bar.
+    whole: Vec<usize>,
+    rules: Vec<Rule>,
+}
+
+/// The rules between the tasks of a bar.
+pub(crate) fn bar_rules(site: &Site<'_>, tasks: &[Task]) -> Vec<Rule> {
+    let mut of = vec![Vec::new(); site.flat.len()];
+    let mut whole = Vec::new();
+    for (number, task) in tasks.iter().enumerate() {
+        match task.part.and_then(|part| of.get_mut(part)) {
+            Some(list) => list.push(number),
+            None => whole.push(number),
+        }
+    }
+    let mut ruling = Ruling { site, tasks, of, whole, rules: Vec::new() };
+    ruling.mark();
+    for at in 0..site.flat.len() {
+        ruling.within(at);
+        ruling.beside(at);
+        ruling.taper(at);
+    }
+    ruling.splits();
+    for chain in 0..site.chains.len() {
+        ruling.upsets(chain);
+        ruling.scarfs(chain);
+        ruling.tangs(chain);
+        ruling.thin(chain);
+        ruling.bends(chain);
+    }
+    ruling.ends();
+    ruling.straighten();
+    ruling.check();
+    ruling.rules
+}
+
+impl Ruling<'_, '_> {
+    fn rule(&mut self, before: usize, after: usize, why: Why) {
+        if before != after {
+            self.rules.push(Rule { before, after, why });
+        }
+    }
+
+    /// The tasks of a part that are of a sort.
+    fn those(&self, at: usize, wanted: impl Fn(Operation) -> bool) -> Vec<usize> {
+        let all = self.of.get(at).map_or(&[][..], Vec::as_slice);
+        all.iter().copied().filter(|task| wanted(self.tasks[*task].operation)).collect()
+    }
+
+    fn shaping(&self, at: usize) -> Vec<usize> {
+        self.those(at, Operation::is_shaping)
+    }
+
+    fn necks(&self, at: usize) -> Vec<usize> {
+        self.those(at, |operation| matches!(operation, Operation::Isolate | Operation::SetDown))
+    }
+
+    fn bending(&self, at: usize) -> Vec<usize> {
+        self.those(at, Operation::is_bending)
+    }
+
+    fn each(&mut self, before: &[usize], after: &[usize], why: Why) {
+        for first in before {
+            for then in after {
+                self.rule(*first, *then, why);
+            }
+        }
+    }
+
+    fn whole_bar(&self, operation: Operation) -> Option<usize> {
+        self.whole.iter().copied().find(|task| self.tasks[*task].operation == operation)
+    }
+
+    /// Marks before everything.
+    fn mark(&mut self) {
+        let Some(mark) = self.whole_bar(Operation::Mark) else { return };
+        for task in 0..self.tasks.len() {
+            self.rule(mark, task, Why::MarkFirst);
+        }
+    }
+
+    /// What is done to one part, one after the other.
+    fn within(&mut self, at: usize) {
+        let own = self.of[at].clone();
+        let is_split = !self.site.flat[at].segment.form.branches().is_empty();
+        for (place, task) in own.iter().enumerate() {
+            for later in own.iter().skip(place + 1) {
+                let (first, then) = (self.tasks[*task].operation, self.tasks[*later].operation);
+                // What is done to a split and to its branches is told apart by its own rules.
+                if !is_split || (first == Operation::Punch && then == Operation::Split) {
+                    self.rule(*task, *later, why_within(first, then));
+                }
+            }
+        }
+    }
+
+    /// A neck on either side of a mark before the metal beside it is forged.
+    fn beside(&mut self, at: usize) {
+        let late = tang_shoulder(self.site, at);
+        let first = leader(self.site, at).map(|leader| leader.part);
+        let first = first.filter(|first| self.site.beside(at).contains(&Some(*first)));
+        if let Some(first) = first {
+            self.each(&self.shaping(first), &self.necks(at), Why::StubAlong);
+            let tapers = self.those(at, |operation| operation == Operation::Taper);
+            self.each(&self.shaping(first), &tapers, Why::StubAlong);
+        }
+        for next in
+            self.site.beside(at).into_iter().flatten().filter(|next| Some(*next) != late && Some(*next) != first)
+        {
+            let necks = self.necks(at);
+            // What is upset comes before every neck.
+            let forging = self.those(next, |operation| operation.is_shaping() && operation != Operation::Upset);
+            self.each(&necks, &forging, Why::IsolateFirst);
+        }
+    }
+
+    /// A step down to what is thin beside the rest of the bar, after all other forging on the bar.
+    fn tangs(&mut self, chain: usize) {
+        let members = self.site.chains[chain].1.clone();
+        for at in members.iter().filter(|at| tang_shoulder(self.site, **at).is_some()) {
+            let down = self.necks(*at);
+            let thin: Vec<usize> = self.site.beside(*at).into_iter().flatten().collect();
+            let late = tang_shoulder(self.site, *at);
+            let others = members.iter().filter(|other| !thin.contains(other) || Some(**other) == late);
+            let forging: Vec<usize> = others.flat_map(|other| self.those(*other, forges)).collect();
+            self.each(&forging, &down, Why::TangLate);
+        }
+    }
+
+    /// All other forging on its bar or branch before a scarf.
+    fn scarfs(&mut self, chain: usize) {
+        let members = self.site.chains[chain].1.clone();
+        let of = |wanted: fn(Operation) -> bool| -> Vec<usize> {
+            members.iter().flat_map(|at| self.those(*at, wanted)).collect()
+        };
+        let scarfs = of(|operation| operation == Operation::Scarf);
+        let forging = if scarfs.is_empty() { Vec::new() } else { of(forges) };
+        self.each(&forging, &scarfs, Why::ScarfLate);
+    }
+
+    /// The even bar that a taper runs down to is drawn before it, unless a neck or a shoulder lies between them.
+    fn taper(&mut self, at: usize) {
+        let tapers = self.those(at, |operation| operation == Operation::Taper);
+        let Some(part) = self.site.part(at).filter(|_| !tapers.is_empty()) else { return };
+        let raw = self.site.raw_section(at);
+        for (side, next) in self.site.beside(at).into_iter().enumerate() {
+            let Some(next) = next else { continue };
+            if is_thin_at(part, side == 1, raw) && self.necks(at).is_empty() && self.necks(next).is_empty() {
+                let drawn = self.those(next, |operation| operation == Operation::Draw);
+                self.each(&drawn, &tapers, Why::TaperLast);
+            }
+        }
+    }
+
+    /// Splits and their branches.
+    fn splits(&mut self) {
+        for (at, flat) in self.site.flat.iter().enumerate() {
+            if flat.segment.form.branches().is_empty() {
+                continue;
+            }
+            let one = |operation| self.those(at, move |other| other == operation).first().copied();
+            let (cut, aside) = (one(Operation::Split), one(Operation::BendAside));
+            let (back, open) = (one(Operation::Straighten), one(Operation::Open));
+            let below: Vec<usize> = (at + 1..at + flat.segment.count()).flat_map(|at| self.of[at].clone()).collect();
+            let is = |task: &&usize, wanted: fn(Operation) -> bool| wanted(self.tasks[**task].operation);
+            let forging: Vec<usize> = below.iter().filter(|task| !is(task, bends_or_twists)).copied().collect();
+            let bending: Vec<usize> = below.iter().filter(|task| is(task, bends_or_twists)).copied().collect();
+            if let Some(cut) = cut {
+                self.each(&[cut], &below, Why::SplitFirst);
+                let then: Vec<usize> = [aside, back, open].into_iter().flatten().collect();
+                self.each(&[cut], &then, Why::SplitFirst);
+            }
+            if let Some(aside) = aside {
+                self.each(&[aside], &forging, Why::AsideFirst);
+            }
+            if let Some(back) = back {
+                self.each(&forging, &[back], Why::BackLast);
+                self.each(&[back], &bending, Why::StraightFirst);
+            }
+            if let Some(open) = open {
+                self.each(&forging, &[open], Why::ForgeBeforeBend);
+                self.each(&back.into_iter().collect::<Vec<_>>(), &[open], Why::StraightFirst);
+            }
+        }
+    }
+
+    /// What is made thicker, before the bar round it is made thinner.
+    fn upsets(&mut self, chain: usize) {
+        let members = self.site.chains[chain].1.clone();
+        let is_upset = |operation| matches!(operation, Operation::Upset | Operation::Scarf);
+        for at in &members {
+            let upsets = self.those(*at, |operation| operation == Operation::Upset);
+            if upsets.is_empty() {
+                continue;
+            }
+            for other in &members {
+                let thinned: Vec<usize> = self
+                    .those(*other, |operation| {
+                        (operation.is_shaping() && !is_upset(operation))
+                            || matches!(operation, Operation::Isolate | Operation::SetDown)
+                    })
+                    .into_iter()
+                    .filter(|_| other != at)
+                    .collect();
+                self.each(&upsets, &thinned, Why::UpsetFirst);
+            }
+        }
+    }
+
+    /// What is thin, after what one heat warms along with it.
+    fn thin(&mut self, chain: usize) {
+        let limits = &self.site.plan.limits;
+        let unit = self.site.plan.units.length;
+        let thin = limits.thin.as_ref().map_or_else(|| Limits::THIN.in_unit(unit), WrittenLength::mm);
+        let zone = crate::job::heat_rules::zone_mm(self.site.plan);
+        let members = self.site.chains[chain].1.clone();
+        let least = |at: usize| self.site.part(at).and_then(|part| least_thickness(part.balance.shape.as_ref()?));
+        let sizes: Vec<Option<f64>> = members.iter().map(|at| least(*at)).collect();
+        for (place, at) in members.iter().enumerate() {
+            let Some(own) = sizes[place].filter(|own| *own <= thin) else { continue };
+            let forging = self.shaping(*at);
+            let near = |other: usize| {
+                let (Some(one), Some(other)) = (self.site.part(*at), self.site.part(other)) else { return false };
+                let (one, other) = (one.balance, other.balance);
+                let gap = in_mm(one.mark_start - other.mark_end).max(in_mm(other.mark_start - one.mark_end));
+                gap < zone
+            };
+            let thicker: Vec<usize> = (0..members.len())
+                .filter(|other| *other != place && near(members[*other]))
+                .filter(|other| !waits_for_the_cut(self.site, members[*other]))
+                .filter(|other| sizes[*other].is_some_and(|size| size > own * 1.5))
+                .flat_map(|other| self.those(members[other], forges))
+                .collect();
+            self.each(&thicker, &forging, Why::ThinLast);
+        }
+    }
+
+    /// The bends of one chain among each other, and what has to be done before them.
+    fn bends(&mut self, chain: usize) {
+        let members = self.site.chains[chain].1.clone();
+        let bends: Vec<(usize, usize)> =
+            members.iter().flat_map(|at| self.bending(*at).into_iter().map(|task| (*at, task))).collect();
+        let twists: Vec<usize> =
+            members.iter().flat_map(|at| self.those(*at, |operation| operation == Operation::Twist)).collect();
+        let all: Vec<usize> = bends.iter().map(|(_, task)| *task).collect();
+        self.each(&twists, &all, Why::TwistFirst);
+        self.holes_before(&members);
+        for (at, task) in &bends {
+            if !self.is_closing(*at) {
+                continue;
+            }
+            let open: Vec<usize> =
+                bends.iter().filter(|(other, _)| !self.is_closing(*other)).map(|(_, task)| *task).collect();
+            self.each(&open, &[*task], Why::CloseLast);
+            // The weld that closes a ring lies beside it.
+            for beside in self.site.beside(*at).into_iter().flatten() {
+                let scarf = self.those(beside, |operation| operation == Operation::Scarf);
+                self.each(&scarf, &[*task], Why::ScarfFirst);
+            }
+        }
+        let welds: Vec<usize> =
+            members.iter().flat_map(|at| self.those(*at, |operation| operation == Operation::Weld)).collect();
+        self.each(&all, &welds, Why::CloseThenWeld);
+        if chain == 0 {
+            let pairs = [legs::middle_first(self.site, &bends), legs::round_the_horn(self.site, &bends)].concat();
+            for (first, then) in pairs {
+                self.rule(first, then, Why::MiddleFirst);
+            }
+        } else {
+            self.root_first(chain, &all);
+        }
+    }
+
+    /// On a branch the bends at its root before those farther out: the other way round it is bent into its neighbor.
+    fn root_first(&mut self, chain: usize, bends: &[usize]) {
+        let split = self.site.chains[chain].1.first().and_then(|at| self.site.split_of(*at)).map(|(split, _)| split);
+        let shape = split.and_then(|at| self.site.part(at)).and_then(|part| part.balance.shape.as_ref());
+        let Some(Shape::Split(size)) = shape else { return };
+        for pair in bends.windows(2) {
+            match size.free {
+                FreeEnd::Far => self.rule(pair[0], pair[1], Why::MiddleFirst),
+                FreeEnd::Datum => self.rule(pair[1], pair[0], Why::MiddleFirst),
+                FreeEnd::Neither => {}
+            }
+        }
+    }
+
+    /// Holes before the bends beside them and one part farther on.
+    fn holes_before(&mut self, members: &[usize]) {
+        for (place, at) in members.iter().enumerate() {
+            let holes = self
+                .those(*at, |operation| matches!(operation, Operation::Punch | Operation::Drift | Operation::Drill));
+            if holes.is_empty() || !self.site.flat[*at].segment.form.branches().is_empty() {
+                continue;
+            }
+            for near in members.iter().take(place + 3).skip(place.saturating_sub(2)).filter(|near| *near != at) {
+                let bends = self.those(*near, bends_or_twists);
+                self.each(&holes, &bends, Why::HoleBeforeBend);
+            }
+        }
+    }
+
+    fn is_closing(&self, at: usize) -> bool {
+        self.site.part(at).and_then(|part| part.balance.bent).is_some_and(is_closing)
+    }
+
+    /// What is trimmed or parted off at an end.
+    fn ends(&mut self) {
+        let mut holds = Vec::new();
+        for (at, flat) in self.site.flat.iter().enumerate() {
+            let operation = match flat.segment.form {
+                Form::Trim(_) => Operation::Trim,
+                Form::Hold(_) => Operation::PartOff,
+                _ => continue,
+            };
+            let Some(cut) = self.those(at, |other| other == operation).first().copied() else { continue };
+            for (side, beside) in self.site.beside(at).into_iter().enumerate() {
+                let Some(beside) = beside else { continue };
+                let forging = self.shaping(beside);
+                // Seen from what is cut off: the part before it ends there, the part behind it starts there.
+                let is_freed = match operation {
+                    Operation::PartOff => needs_the_cut(self.site, beside, side == 0),
+                    _ => runs_out(self.site, beside, side == 0),
+                };
+                if is_freed {
+                    self.each(&[cut], &forging, Why::PartForEnd);
+                } else if operation == Operation::Trim {
+                    self.each(&forging, &[cut], Why::ForgeBeforeTrim);
+                }
+                let bends = self.bending(beside);
+                let why = if operation == Operation::Trim { Why::TrimBeforeBend } else { Why::PartForBend };
+                self.each(&[cut], &bends, why);
+            }
+            if operation == Operation::PartOff {
+                holds.push((at, cut));
+            }
+        }
+        // What each cut frees is known only now.
+        for (at, cut) in holds {
+            self.part_late(at, cut);
+        }
+    }
+
+    /// All other forging before the rest of the bar is parted off.
+    fn part_late(&mut self, hold: usize, cut: usize) {
+        // A saw cut beside the rest of the bar falls with it, and frees what it frees.
+        let mut cuts = vec![cut];
+        for beside in self.site.beside(hold).into_iter().flatten() {
+            cuts.extend(self.those(beside, |operation| operation == Operation::Trim));
+        }
+        let freed: Vec<usize> =
+            self.rules.iter().filter(|rule| cuts.contains(&rule.before)).map(|rule| rule.after).collect();
+        for at in (0..self.site.flat.len()).filter(|at| *at != hold) {
+            let mut forging = self.shaping(at);
+            forging.extend(self.necks(at));
+            forging.retain(|task| !freed.contains(task));
+            if self.shaping(at).iter().any(|task| freed.contains(task)) {
+                // What frees a part's forging leaves its neck free too.
+                continue;
+            }
+            self.each(&forging, &[cut], Why::PartLate);
+        }
+    }
+
+    /// Forging and holes, then straightening, then bends.
+    fn straighten(&mut self) {
+        let Some(straighten) = self.whole_bar(Operation::Straighten) else { return };
+        for (number, task) in self.tasks.iter().enumerate() {
+            if task.part.is_none() {
+                continue;
+            }
+            if bends_or_twists(task.operation) {
+                self.rules.push(Rule { before: straighten, after: number, why: Why::StraightFirst });
+            } else if task.operation.is_hot()
+                && !matches!(task.operation, Operation::PartOff | Operation::Trim | Operation::Weld)
+            {
+                self.rules.push(Rule { before: number, after: straighten, why: Why::ForgeBeforeBend });
+            }
+        }
+    }
+
+    /// The check at the end.
+    fn check(&mut self) {
+        let Some(check) = self.whole_bar(Operation::Check) else { return };
+        for task in 0..self.tasks.len() {
+            self.rule(task, check, Why::FinishLast);
+        }
+    }
+}
+
+fn why_within(first: Operation, then: Operation) -> Why {
+    use Operation as O;
+    match (first, then) {
+        (_, O::Brush | O::Stamp) => Why::FinishLast,
+        (O::Brush, _) => Why::CleanFirst,
+        (O::Stamp, _) => Why::StampBeforeBend,
+        (O::Punch, O::Split) => Why::RootFirst,
+        (O::Punch, O::Drift) => Why::SlitFirst,
+        (O::Punch | O::Drift | O::Drill, _) => Why::HoleBeforeBend,
+        (O::Scarf, _) => Why::ScarfFirst,
+        (_, then) if bends_or_twists(then) => Why::ForgeBeforeBend,
+        (O::Upset, O::Isolate) => Why::UpsetFirst,
+        (O::Isolate | O::SetDown, then) if then.is_shaping() => Why::IsolateFirst,
+        (_, O::Trim) => Why::ForgeBeforeTrim,
+        (_, O::Punch | O::Drift | O::Drill) => Why::BossFirst,
+        _ => Why::ForgeBeforeBend,
+    }
+}
+
+fn bends_or_twists(operation: Operation) -> bool {
+    operation.is_bending() || operation == Operation::Twist
+}
+
+/// Whether an operation forges a part to its shape; a scarf is only made ready.
+fn forges(operation: Operation) -> bool {
+    operation.is_shaping() && operation != Operation::Scarf
+}

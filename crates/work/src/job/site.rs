@@ -1,0 +1,173 @@
+//! One bar of a plan, looked at from every side that the order of work asks for.
+
+use fh_core::balance::{Balance, BarBalance, SegmentBalance};
+use fh_core::describe::short_name;
+use fh_core::metal::{FreeEnd, SectionSize, Shape};
+use fh_core::plan::{Bar, Chain, Flat, Operation, Plan, Segment};
+use std::cell::OnceCell;
+use std::f64::consts::FRAC_PI_2;
+use uom::si::area::square_millimeter;
+use uom::si::f64::{Area, Length, Volume};
+use uom::si::length::millimeter;
+use uom::si::volume::cubic_millimeter;
+
+pub(crate) fn least([width, thickness]: [f64; 2]) -> f64 {
+    width.min(thickness)
+}
+
+/// The millimetres of a length.
+pub(crate) fn in_mm(length: Length) -> f64 {
+    length.get::<millimeter>()
+}
+
+/// A length of so many millimetres.
+pub(crate) fn mm(value: f64) -> Length {
+    Length::new::<millimeter>(value)
+}
+
+/// The square millimetres of an area.
+pub(crate) fn in_mm2(area: Area) -> f64 {
+    area.get::<square_millimeter>()
+}
+
+/// The cubic millimetres of a volume.
+pub(crate) fn in_mm3(volume: Volume) -> f64 {
+    volume.get::<cubic_millimeter>()
+}
+
+/// A bar with its balance and its chains.
+pub(crate) struct Site<'a> {
+    pub(crate) plan: &'a Plan,
+    pub(crate) index: usize,
+    pub(crate) bar: &'a Bar,
+    pub(crate) balance: &'a BarBalance,
+    pub(crate) flat: Vec<Flat<'a>>,
+    /// The bar itself, then every branch, each with its segments counted through the bar.
+    pub(crate) chains: Vec<(Chain, Vec<usize>)>,
+    /// Which of the chains each segment lies in, and its place there.
+    pub(crate) place: Vec<(usize, usize)>,
+    /// What has to be done to each segment, once it was asked for.
+    pub(crate) operations: Vec<OnceCell<Vec<Operation>>>,
+    paths: OnceCell<Vec<String>>,
+}
+
+/// A segment of it.
+#[derive(Clone, Copy)]
+pub(crate) struct Part<'a> {
+    pub(crate) at: usize,
+    pub(crate) segment: &'a Segment,
+    pub(crate) balance: &'a SegmentBalance,
+}
+
+impl<'a> Site<'a> {
+    /// Every bar of a plan.
+    pub(crate) fn all(plan: &'a Plan, balance: &'a Balance) -> Vec<Self> {
+        let bars = plan.bars.iter().zip(&balance.bars).enumerate();
+        bars.map(|(index, (bar, balance))| Self::new(plan, index, bar, balance)).collect()
+    }
+
+    fn new(plan: &'a Plan, index: usize, bar: &'a Bar, balance: &'a BarBalance) -> Self {
+        let flat = bar.flat();
+        let mut chains: Vec<(Chain, Vec<usize>)> = vec![(Chain::Bar, Vec::new())];
+        let mut place = Vec::with_capacity(flat.len());
+        // Only branches of the split that was met last are still being filled; looking from the end finds them at once.
+        for (at, flat) in flat.iter().enumerate() {
+            let of = match chains.iter().rposition(|(chain, _)| *chain == flat.chain) {
+                Some(of) => of,
+                None => {
+                    chains.push((flat.chain, Vec::new()));
+                    chains.len() - 1
+                }
+            };
+            place.push((of, chains[of].1.len()));
+            chains[of].1.push(at);
+        }
+        let operations = vec![OnceCell::new(); flat.len()];
+        Self { plan, index, bar, balance, flat, chains, place, operations, paths: OnceCell::new() }
+    }
+
+    /// A segment, counted through the bar.
+    pub(crate) fn part(&self, at: usize) -> Option<Part<'a>> {
+        Some(Part { at, segment: self.flat.get(at)?.segment, balance: self.balance.segments.get(at)? })
+    }
+
+    /// Every segment, counted through the bar.
+    pub(crate) fn parts(&self) -> impl Iterator<Item = Part<'a>> + '_ {
+        (0..self.flat.len()).filter_map(|at| self.part(at))
+    }
+
+    /// The segments beside one in its chain: before it, and behind it.
+    pub(crate) fn beside(&self, at: usize) -> [Option<usize>; 2] {
+        let Some((of, place)) = self.place.get(at).copied() else { return [None, None] };
+        let chain = &self.chains[of].1;
+        [place.checked_sub(1).and_then(|before| chain.get(before).copied()), chain.get(place + 1).copied()]
+    }
+
+    /// The split that a segment lies in, and on which of its branches.
+    pub(crate) fn split_of(&self, at: usize) -> Option<(usize, usize)> {
+        match self.flat.get(at)?.chain {
+            Chain::Bar => None,
+            Chain::Branch { split, branch } => Some((split, branch)),
+        }
+    }
+
+    /// Whether a segment is a slit that is closed at both ends.
+    pub(crate) fn is_closed_slit(&self, at: usize) -> bool {
+        let shape = self.part(at).and_then(|part| part.balance.shape.as_ref());
+        matches!(shape, Some(Shape::Split(size)) if size.free == FreeEnd::Neither)
+    }
+
+    /// The section that a segment is forged from: the bar's, or a branch as it is cut.
+    pub(crate) fn raw_section(&self, at: usize) -> SectionSize {
+        let Some((split, branch)) = self.split_of(at) else { return self.balance.stock };
+        let whole = self.raw_section(split);
+        let shape = self.balance.segments.get(split).and_then(|split| split.shape.as_ref());
+        let Some(Shape::Split(size)) = shape else { return whole };
+        let Some(part) = size.branches.get(branch) else { return whole };
+        let area = in_mm2(whole.area()) * part.share;
+        let raw = in_mm(part.raw_width);
+        if raw <= 0.0 || area <= 0.0 {
+            return whole;
+        }
+        // Cut from above the branches lie side by side; cut from the side, over each other.
+        if size.side.sin().abs() > size.side.cos().abs() {
+            SectionSize::flat(mm(raw), mm(area / raw))
+        } else {
+            SectionSize::flat(mm(area / raw), mm(raw))
+        }
+    }
+
+    /// The path of a segment; see [`Bar::path`].
+    pub(crate) fn path(&self, at: usize) -> &str {
+        self.paths.get_or_init(|| self.bar.paths()).get(at).map_or("", String::as_str)
+    }
+
+    /// A segment's name, or its path where it has none; on a branch with the branch's name before it.
+    pub(crate) fn name(&self, at: usize) -> String {
+        let name = self.flat.get(at).map_or("", |flat| flat.segment.name.trim());
+        let name = if name.is_empty() { format!("segment {}", self.path(at)) } else { short_name(name) };
+        let branch = self
+            .split_of(at)
+            .and_then(|(split, branch)| Some(self.flat.get(split)?.segment.form.branches().get(branch)?.title(branch)));
+        branch.filter(|branch| *branch != name).map_or(name.clone(), |branch| format!("{branch}, {name}"))
+    }
+}
+
+/// A section's size from side to side and from top to bottom, in mm.
+pub(crate) fn extents(section: &SectionSize) -> [f64; 2] {
+    // Asked of every part at every step: what is written so needs no outline.
+    match *section {
+        SectionSize::Square { side, .. } => [in_mm(side); 2],
+        SectionSize::Round { diameter } => [in_mm(diameter); 2],
+        SectionSize::Flat { width, thickness, .. } => [in_mm(width), in_mm(thickness)],
+        _ => {
+            let outline = section.section();
+            [in_mm(outline.width()), in_mm(outline.thickness())]
+        }
+    }
+}
+
+/// A section's size across a bend toward a side, in mm.
+pub(crate) fn thickness_toward(section: &SectionSize, side: f64) -> f64 {
+    in_mm(section.section().extent(FRAC_PI_2 - side))
+}

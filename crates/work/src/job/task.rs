@@ -1,0 +1,192 @@
+//! Tasks: what has to be done to each part of a plan, and nothing twice.
+
+use crate::job::forging::forging;
+use crate::job::neck;
+use crate::job::part::{is_drilled, is_filed, met as met_by_scarf};
+use crate::job::site::{Part, Site, in_mm2};
+use crate::job::upsets::stages as upset_stages;
+use fh_core::forms;
+use fh_core::metal::{Bent, Shape};
+use fh_core::plan::{Bend, Form, JointKind, Member, Operation, Plan, SectionSpec, Segment};
+
+/// One thing to be done to one part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Task {
+    /// The bar, counted from 0.
+    pub bar: usize,
+    /// What is done.
+    pub operation: Operation,
+    /// The segment, counted through the bar; none where the whole bar or the whole piece is meant.
+    pub part: Option<usize>,
+    /// The joint it is done at, counted from 0.
+    pub joint: Option<usize>,
+}
+
+impl Task {
+    pub(crate) fn on(bar: usize, operation: Operation, part: usize) -> Self {
+        Self { bar, operation, part: Some(part), joint: None }
+    }
+
+    pub(crate) fn whole(bar: usize, operation: Operation) -> Self {
+        Self { bar, operation, part: None, joint: None }
+    }
+}
+
+/// Whether a task is done hot: what is filed or drilled is not.
+pub(crate) fn is_hot(site: &Site<'_>, task: &Task) -> bool {
+    if let Some(joint) = task.joint {
+        return task.operation.is_hot() || is_joined_hot(site, joint);
+    }
+    let part = task.part.and_then(|at| site.part(at));
+    let is_cold = match task.operation {
+        Operation::Trim => part.is_some_and(is_filed),
+        Operation::Punch => part.is_some_and(|part| is_drilled(site, part)),
+        _ => false,
+    };
+    task.operation.is_hot() && !is_cold
+}
+
+/// Whether a joint is made hot: collars are, and heads of tenons and rivets that are not thin.
+fn is_joined_hot(site: &Site<'_>, joint: usize) -> bool {
+    /// Heads of what is at least so thick are made hot, in mm: common practice, no source.
+    const THICK: f64 = 6.0;
+    let Some(joint) = site.plan.joints.get(joint) else { return false };
+    let segment = |member: &Member| {
+        let bar = site.plan.bars.iter().find(|bar| bar.name == member.bar)?;
+        bar.flat().into_iter().map(|flat| flat.segment).find(|segment| segment.name == member.segment)
+    };
+    let thick = |segment: &Segment| match &segment.form {
+        Form::Tenon(forms::Tenon { section: SectionSpec::Round(diameter), .. }) => diameter.mm(),
+        Form::Tenon(_) => THICK,
+        Form::Rivet(forms::Rivet { diameter, .. }) => diameter.mm(),
+        _ => 0.0,
+    };
+    joint.kind == JointKind::Collar || joint.members().filter_map(segment).any(|segment| thick(segment) >= THICK)
+}
+
+/// The fewest heats that a task is done in: an upset that is too long to go in one, one for each stage; a weld, a welding heat
+/// and a second one; a scarf with the end that it meets, one for each of the two.
+pub(crate) fn least_heats(site: &Site<'_>, task: &Task) -> usize {
+    if let Some(joint) = task.joint {
+        let is_weld = site.plan.joints.get(joint).is_some_and(|joint| joint.kind == JointKind::Weld);
+        return if is_weld { 2 } else { 1 };
+    }
+    let Some(part) = task.part.and_then(|at| site.part(at)) else { return 1 };
+    match task.operation {
+        Operation::Upset => upset_stages(site, part),
+        Operation::Weld => 2,
+        Operation::Scarf if met_by_scarf(site, part).is_some() => 2,
+        _ => 1,
+    }
+}
+
+/// Everything that has to be done to one bar, in the order of its segments.
+pub(crate) fn bar_tasks(site: &Site<'_>) -> Vec<Task> {
+    let mut tasks = Vec::new();
+    for part in site.parts() {
+        tasks.extend(operations(site, part).iter().map(|operation| Task::on(site.index, *operation, part.at)));
+    }
+    if tasks.is_empty() {
+        return tasks;
+    }
+    let count = |wanted: fn(Operation) -> bool| tasks.iter().filter(|task| wanted(task.operation)).count();
+    let (shaped, bent) = (count(Operation::is_shaping), count(Operation::is_bending) + count(is_twist));
+    let straighten = shaped > 0 && (bent > 0 || shaped > 1);
+    tasks.insert(0, Task::whole(site.index, Operation::Mark));
+    if straighten {
+        tasks.push(Task::whole(site.index, Operation::Straighten));
+    }
+    tasks.push(Task::whole(site.index, Operation::Check));
+    tasks
+}
+
+fn is_twist(operation: Operation) -> bool {
+    operation == Operation::Twist
+}
+
+/// What is done at the joints, and to the whole piece at the end.
+pub(crate) fn piece_tasks(plan: &Plan) -> Vec<Task> {
+    let joint = |(index, joint): (usize, &fh_core::plan::Joint)| {
+        let operation = if joint.kind == JointKind::Weld { Operation::Weld } else { Operation::Fit };
+        Task { bar: 0, operation, part: None, joint: Some(index) }
+    };
+    // What cannot be welded gets no step for it: a finding says what to do in its place.
+    let can_weld = plan.material().weld.is_some();
+    let joints = plan.joints.iter().enumerate().filter(|(_, joint)| can_weld || joint.kind != JointKind::Weld);
+    let mut tasks: Vec<Task> = joints.map(joint).collect();
+    tasks.sort_by_key(|task| task.operation != Operation::Weld);
+    tasks.push(Task::whole(0, Operation::Brush));
+    tasks.push(Task::whole(0, Operation::Wax));
+    tasks
+}
+
+/// What has to be done to a segment, in the order in which it has to be done.
+///
+/// Every step of an order asks this of every part: it is worked out once for each.
+pub(crate) fn operations<'s>(site: &'s Site<'_>, part: Part<'_>) -> &'s [Operation] {
+    site.operations.get(part.at).map_or(&[], |known| known.get_or_init(|| worked_out(site, part)))
+}
+
+fn worked_out(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
+    let Some(shape) = &part.balance.shape else { return Vec::new() };
+    let mut all = forging(site, part, shape);
+    if all.first().is_some_and(|first| first.is_shaping() && *first != Operation::Upset)
+        && is_stepped(site, part, shape)
+    {
+        all.insert(0, Operation::Isolate);
+    }
+    if neck::grooves(site, part).is_empty() {
+        all.retain(|operation| *operation != Operation::Isolate);
+    }
+    if !part.segment.repeats.is_empty() {
+        all.push(Operation::Stamp);
+    }
+    if let Form::Collar(_) = part.segment.form {
+        // Whatever its bend says, it is wrapped round its bundle.
+        all.push(Operation::Bend);
+    } else if let (Some(bend), Some(bent)) = (&part.segment.bend, part.balance.bent) {
+        if is_closed_in(bent) {
+            all.push(Operation::Brush);
+        }
+        all.push(match bend {
+            Bend::Curve { .. } | Bend::Ring { .. } | Bend::Scroll { .. } => Operation::Bend,
+            Bend::Corner { .. } => Operation::Corner,
+            Bend::Socket { .. } => Operation::Roll,
+            Bend::Twist { .. } => Operation::Twist,
+        });
+    }
+    if let Form::Weld(_) = part.segment.form
+        && site.plan.material().weld.is_some()
+    {
+        let joined = site.plan.joints.iter().filter(|joint| joint.kind == JointKind::Weld);
+        let is_joined =
+            |member: &fh_core::plan::Member| member.bar == site.bar.name && member.segment == part.segment.name;
+        if !joined.flat_map(fh_core::plan::Joint::members).any(is_joined) {
+            all.push(Operation::Weld);
+        }
+    }
+    all
+}
+
+/// Whether a part is thinned right beside bar that stays as it is, with no shoulder between them: only a neck at the mark
+/// keeps the one from the other.
+fn is_stepped(site: &Site<'_>, part: Part<'_>, shape: &Shape) -> bool {
+    // Common practice, no source: less than this is evened out by the hammer.
+    const STEP: f64 = 0.8;
+    let raw = in_mm2(site.raw_section(part.at).area());
+    site.beside(part.at).into_iter().enumerate().any(|(side, beside)| {
+        let as_stock = beside.and_then(|at| site.part(at)).is_some_and(|beside| beside.segment.form.is_as_stock());
+        let near = if (side == 1) == part.balance.reversed { 0.0 } else { 1.0 };
+        let area = in_mm2(shape.area_at(near));
+        as_stock && area < STEP * raw && area > 1e-3 * raw
+    })
+}
+
+/// Whether a bend closes metal in that no brush reaches afterwards.
+fn is_closed_in(bent: Bent) -> bool {
+    match bent {
+        Bent::Socket { .. } => true,
+        Bent::Scroll { spiral, .. } => spiral.turns > 1.0,
+        _ => false,
+    }
+}

@@ -1,0 +1,50 @@
+//! What has to be hot and what holds the bar, in words.
+
+use crate::says::held::Hold;
+use crate::says::words;
+use crate::says::words::hot_length;
+use crate::step::WorkedStep;
+use fh_core::describe::segment_name;
+use fh_core::plan::{AnvilPlace, Form, Plan};
+
+impl WorkedStep {
+    /// What holds the bar, in words: that nothing stays cold where that is so; none where it is done cold or in the vice.
+    pub fn held_words(&self, plan: &Plan) -> Option<String> {
+        let hold = self.hold.filter(|_| self.place != AnvilPlace::Vice)?;
+        let bar = plan.bars.get(self.bar?)?;
+        if hold.length_mm <= 0.0 {
+            // A rivet stands in its header.
+            let in_header = |at: &usize| matches!(bar.segment(*at).map(|part| &part.form), Some(Form::Rivet(_)));
+            return (!self.parts().iter().any(in_header)).then(|| "nothing stays cold to hold".to_owned());
+        }
+        let [wide, thick] = hold.jaw_mm.map(|mm| words::length_words(plan, mm));
+        let jaw = match hold.jaw_mm {
+            [width, _] if width > Hold::WIDE => format!("flat tongs, jaw {thick}"),
+            _ if wide == thick => format!("tongs, jaw {thick}"),
+            _ => format!("tongs, jaw {wide} × {thick}"),
+        };
+        let side = if hold.from_the_side { " from the side" } else { "" };
+        let poor = if hold.is_poor { "; with care, nothing better stays cold" } else { "" };
+        let cool = match hold.cool_first {
+            true if plan.material().quench.may => ", cooled and tested",
+            true => ", cooled in air and tested",
+            false => "",
+        };
+        let grip = |name: String| match (hold.by_hand, hold.is_propped()) {
+            (true, true) => format!("hold “{name}” by hand, the bar on a stand or with a helper{cool}"),
+            (true, false) => format!("hold “{name}” by hand{cool}"),
+            _ => format!("hold “{name}”{side}: {jaw}{poor}"),
+        };
+        Some(grip(segment_name(bar, hold.part)))
+    }
+
+    /// What has to be hot, in words with their head: `hot: 40 mm`; none where it is done cold or the whole bar is meant.
+    ///
+    /// It is told as long as it is before the step; where the step makes it much longer, the head is `hot at first`.
+    pub fn hot_words(&self, plan: &Plan) -> Option<String> {
+        let [from, to] = self.zone_mm?;
+        let [now_from, now_to] = self.hot_mm?;
+        let head = if now_to - now_from > 1.05 * (to - from) { "hot at first" } else { "hot" };
+        Some(format!("{head}: {}", hot_length(plan, to - from)))
+    }
+}

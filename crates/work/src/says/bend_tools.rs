@@ -1,0 +1,101 @@
+//! What a part is bent, rolled or twisted with. Common practice, no source, unless one is named.
+
+use crate::job::site::{Part, Site, extents, in_mm};
+use crate::says::shop::ToolKind;
+use crate::says::wanted::{HOT, Wanted};
+use crate::says::words::length_words;
+use fh_core::forms;
+use fh_core::metal::{Bent, Shape};
+use fh_core::plan::{Form, SocketAxis};
+
+/// The thickest that a horn is, at its root, in mm: common practice, no source.
+pub(crate) const HORN: f64 = 110.0;
+
+/// What a bend is laid over: a bar as thick as its inside is wide, or the horn as far as there is one so thick.
+fn round_tool(site: &Site<'_>, diameter: f64) -> Wanted {
+    let kind = ToolKind::Mandrel;
+    let size = length_words(site.plan, diameter);
+    if diameter <= HORN {
+        let words = format!("{} {size}, or the horn where it is that thick", kind.name());
+        return Wanted { words, ..Wanted::sized(site, kind, diameter, "", "Twice the inside radius.") };
+    }
+    let words = format!("former or ring of {size}");
+    let reason = "No horn is that thick: bend it a little at a time, and try it on the former or the template.";
+    Wanted { words, ..Wanted::sized(site, kind, diameter, "", reason) }
+}
+
+/// The tools of a bend, the main one first.
+pub(crate) fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
+    use ToolKind as K;
+    let [width, thickness] = extents(&site.raw_section(part.at));
+    if site.split_of(part.at).is_some() {
+        let reason = "It bends one branch, and leaves the others alone.";
+        let branch = match &part.balance.shape {
+            Some(Shape::Prism { section, .. }) => extents(section).into_iter().fold(f64::INFINITY, f64::min),
+            _ => width.min(thickness),
+        };
+        return vec![Wanted::sized(site, K::BendingFork, branch * 1.15, "pins apart ", reason)];
+    }
+    if let Form::Collar(forms::Collar { width, height, .. }) = &part.segment.form {
+        let reason = "A bar of the bundle's size: the collar is bent to a U round it.";
+        let mandrel = Wanted::sized(site, K::Mandrel, width.mm().max(height.mm()), "", reason);
+        let size = [width, height].map(|side| length_words(site.plan, side.mm()));
+        return vec![Wanted { words: format!("mandrel, {} × {}", size[0], size[1]), ..mandrel }];
+    }
+    match part.balance.bent {
+        Some(Bent::Ring { inside_diameter, .. }) => {
+            vec![Wanted::sized(
+                site,
+                K::Mandrel,
+                in_mm(inside_diameter),
+                "",
+                "The ring is closed and trued on a bar as thick as its inside.",
+            )]
+        }
+        Some(Bent::Curve { inside_radius, .. }) => {
+            vec![round_tool(site, 2.0 * in_mm(inside_radius))]
+        }
+        Some(Bent::Corner { .. }) => {
+            vec![Wanted::plain(
+                K::VBlock,
+                "Closed in the block with blows on both legs, the corner fills on its outside.",
+            )]
+        }
+        Some(Bent::Scroll { .. }) => {
+            let gap = thickness * 1.15;
+            vec![Wanted::sized(site, K::BendingFork, gap, "pins apart ", "A little more than the bar is thick.")]
+        }
+        Some(Bent::Socket { mandrel, axis: SocketAxis::Across, .. }) => {
+            let reason = "The knuckle is closed and trued round it.";
+            vec![Wanted::sized(site, K::Mandrel, in_mm(mandrel), "", reason)]
+        }
+        Some(Bent::Socket { mandrel, .. }) => {
+            let metal = match &part.balance.shape {
+                Some(Shape::Flag { root, tip, .. }) => in_mm(root.max(*tip)),
+                _ => 0.0,
+            };
+            let (inside, swage) = (in_mm(mandrel), in_mm(mandrel) + 2.0 * metal);
+            vec![
+                Wanted::sized(site, K::Mandrel, inside, "", "The socket is closed round it."),
+                Wanted::sized(
+                    site,
+                    K::Swage,
+                    swage,
+                    "groove for ",
+                    "The mandrel and twice the metal: it closes the socket from outside.",
+                ),
+                Wanted::plain(K::VBlock, "The flag is sunk into it to start the curl."),
+            ]
+        }
+        Some(Bent::Twist { .. }) => {
+            vec![Wanted::sized(
+                site,
+                K::TwistWrench,
+                width.max(thickness) * HOT,
+                "jaws ",
+                "It grips the bar at the end of the twist, squarely.",
+            )]
+        }
+        None => vec![Wanted::plain(K::TwistWrench, "Turned back a little, the rods bow apart.")],
+    }
+}

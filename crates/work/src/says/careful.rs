@@ -1,0 +1,102 @@
+//! What to be careful of at a step: common practice, no source, unless one is named.
+
+use crate::fire::hearth::Fire;
+use crate::job::kind::{ends_in_point, is_rivet, is_slit};
+use crate::job::part::{is_on_edge, is_rolled_across};
+use crate::job::site::Site;
+use crate::job::task::{Task, is_hot};
+use crate::says::lay::joined::no_weld;
+use fh_core::cautions::BARE_STOCK;
+use fh_core::material::Quench;
+use fh_core::plan::{Coating, Operation};
+use fh_heat::colors::CHAPMAN;
+
+/// What to be careful of.
+pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<String> {
+    let is_hot = is_hot(site, task);
+    let of_work = if is_hot { of_hot_work(site, task) } else { of_cold_work(site, task) };
+    let near = keep_out(site, thin).filter(|_| is_hot);
+    let metal = site.plan.material().hot_caution.map(str::to_owned).filter(|_| is_hot);
+    let stop = stop(site, task).filter(|_| is_hot);
+    let all: Vec<String> = of_work.into_iter().chain(near).chain(metal).chain(stop).collect();
+    (!all.is_empty()).then(|| all.join(" "))
+}
+
+/// What to be careful of in work that is done cold.
+fn of_cold_work(site: &Site<'_>, task: &Task) -> Vec<String> {
+    match task.operation {
+        Operation::Mark => match site.plan.coating {
+            Some(coating @ (Coating::Galvanised | Coating::Plated)) => {
+                vec![format!("The stock is {}: its fume is poison. {BARE_STOCK}", coating.name())]
+            }
+            _ => Vec::new(),
+        },
+        Operation::Wax => vec![
+            "Hot wax and oil flare up: warm, not hot, away from the fire, with air. Never water on it when it burns."
+                .to_owned(),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+/// What to be careful of in work that is done hot, besides what the metal and thin neighbors ask for.
+fn of_hot_work(site: &Site<'_>, task: &Task) -> Vec<String> {
+    use Operation as O;
+    let part = task.part.and_then(|at| site.part(at));
+    let metal = site.plan.material();
+    let one = match task.operation {
+        O::PartOff | O::Trim => "The last blow light, and nobody in line with the piece that flies.",
+        O::Split => "Work on the soft step or over a plate; cool the chisel before its edge turns red.",
+        O::Punch if is_slit(site, task) => "Cool the chisel every few blows, or it softens and sticks.",
+        O::Punch => "Take the punch out and cool it every few blows, or it sticks and swells.",
+        O::Weld | O::Scarf if metal.weld.is_none() => return vec![no_weld(metal)],
+        O::Weld => {
+            let hard = metal.weld.as_ref().and_then(|weld| weld.hard).map(str::to_owned);
+            let sparks = "Sparks and flux fly at the first blow: eyes, arms and bystanders covered.".to_owned();
+            return hard.into_iter().chain([sparks]).collect();
+        }
+        O::Upset if !is_rivet(site, task) => return vec![of_an_upset(site, task)],
+        O::Twist => "One even heat over the whole length: the hottest place twists first.",
+        O::Bend if part.is_some_and(|part| is_on_edge(site, part)) => {
+            "On its edge it buckles inside and thins outside: level it flat after every few blows, and heat it again before it resists."
+        }
+        O::Roll if part.is_some_and(|part| !is_rolled_across(part) && !site.beside(part.at).contains(&None)) => {
+            "Never heat a socket that is closed at both ends: trapped air or water bursts it."
+        }
+        O::Taper if ends_in_point(site, task) => "A point burns in a moment: push it past the heart of the fire.",
+        _ => return Vec::new(),
+    };
+    vec![one.to_owned()]
+}
+
+fn of_an_upset(site: &Site<'_>, task: &Task) -> String {
+    let quench = site.plan.material().quench;
+    if !quench.may {
+        return format!("A short heat, with no more than the marked length hot; do not quench it: it {}.", quench.does);
+    }
+    let is_end = task.part.is_some_and(|at| site.beside(at).contains(&None));
+    let side = if is_end { "beyond the heat" } else { "on both sides of the heat" };
+    format!("Cool the bar {side}, so that only the marked length thickens.")
+}
+
+/// That thin parts are kept out of the fire; none where there are none.
+fn keep_out(site: &Site<'_>, thin: &[String]) -> Option<String> {
+    if thin.is_empty() {
+        return None;
+    }
+    let them = if thin.len() == 1 { "it" } else { "them" };
+    let quench = match site.plan.material().quench {
+        Quench { may: true, .. } => format!("'s heart, and dip {them} in water before the first blow"),
+        Quench { does, .. } => format!(": push {them} past it, and do not quench {them}, it {does}"),
+    };
+    Some(format!("Keep {} out of the fire{quench}.", crate::says::words::joined(thin)))
+}
+
+/// Where forging of a steel that hardens stops; none of other metals, whose own caution says what has to be said.
+fn stop(site: &Site<'_>, task: &Task) -> Option<String> {
+    let metal = site.plan.material();
+    let celsius = metal.normalise.and_then(|_| Fire::of(site.plan))?.stop_celsius(std::slice::from_ref(task));
+    let looks = CHAPMAN.word(celsius).map_or_else(String::new, |word| format!(", a {word}"));
+    let why = if metal.own_brittle().any(|range| range.to_celsius <= celsius) { "it cracks" } else { "heat it again" };
+    Some(format!("Not below {celsius:.0} °C{looks}: {why}."))
+}

@@ -1,0 +1,119 @@
+//! What to check at a step, and with which gauge: common practice, no source.
+
+use crate::bar::progress::Progress;
+use crate::job::kind::{has_form, is_flag, is_pierced_later, is_rivet, is_slit, is_trimmed_later};
+use crate::job::part::is_on_edge;
+use crate::job::site::{Site, in_mm};
+use crate::job::task::Task;
+use crate::says::gauges::measured_with;
+use crate::says::size::{Measure, Size};
+use crate::says::words::length_words;
+use fh_core::plan::{Form, Operation};
+
+/// What to check, and with which gauge.
+pub(crate) fn check(site: &Site<'_>, task: &Task, sizes: &[Size], now_mm: f64) -> Option<String> {
+    use Operation as O;
+    match task.operation {
+        O::Mark | O::Straighten | O::Check => check_of_bar(site, task, now_mm),
+        O::Bend | O::Roll | O::Corner | O::Twist | O::Open | O::Weld => check_of_bend(site, task),
+        _ => check_of_part(site, task, sizes),
+    }
+}
+
+/// What to check of the whole bar.
+fn check_of_bar(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String> {
+    use Operation as O;
+    Some(match task.operation {
+        O::Mark if site.flat.len() < 2 => "The length, and that the ends are square.".to_owned(),
+        O::Mark => {
+            let last = site.balance.whole().last().map(|(_, segment)| segment.mark_end_shop.text())?;
+            format!("All marks from the {}; the last at {last}.", site.bar.datum_name())
+        }
+        O::Straighten if task.part.is_none() => {
+            format!(
+                "Let it cool to the hand, then measure it straight: {}. The last chance to correct it{}.",
+                length_words(site.plan, now_mm),
+                last_forged(site).map_or_else(String::new, |at| format!(", at “{}”", site.name(at)))
+            )
+        }
+        O::Check => "Every size and angle against the picture of the piece and the templates, cold.".to_owned(),
+        _ => return None,
+    })
+}
+
+/// What to check of what is bent, twisted or welded.
+fn check_of_bend(site: &Site<'_>, task: &Task) -> Option<String> {
+    use Operation as O;
+    let on_edge = task.part.and_then(|at| site.part(at)).is_some_and(|part| is_on_edge(site, part));
+    let words = match task.operation {
+        O::Bend if on_edge => "Against the template; flat on the plate, and not thinned at its outside.",
+        O::Bend | O::Roll | O::Corner => "Against the template; no twist, seen from the end.",
+        O::Twist => "The turns counted; the bar straight, seen along it.",
+        O::Open => "The length; the rods alike, seen from both ends.",
+        O::Weld if site.plan.material().weld.is_some() => {
+            "No dark line along the seam at the second heat; the length, and the ring still round."
+        }
+        _ => return None,
+    };
+    Some(words.to_owned())
+}
+
+/// What to check of what is forged, cut or pierced.
+fn check_of_part(site: &Site<'_>, task: &Task, sizes: &[Size]) -> Option<String> {
+    use Operation as O;
+    let with = |is_meant: fn(Measure) -> bool| measured_with(sizes, is_meant);
+    let is_thickness = |measure| measure == Measure::Thickness;
+    let is_width = |measure| matches!(measure, Measure::Width | Measure::WidthThere);
+    let gauged = match task.operation {
+        O::Isolate => Some(format!(
+            "Groove square across the bar, its edge on the mark; what is left in it with the {}.",
+            with(|measure| measure == Measure::Neck)
+        )),
+        O::Draw | O::Taper => Some(format!("The size in three places with the {}, then the length.", with(|_| true))),
+        O::Spread if is_trimmed_later(site, task) => {
+            Some(format!("Thickness with the {}; the template lies within it all round.", with(is_thickness)))
+        }
+        O::Flatten if is_pierced_later(site, task) => {
+            let across = match (with(is_thickness), with(is_width)) {
+                (one, other) if one == other => format!("Thickness and width with the {one}"),
+                (one, other) => format!("Thickness with the {one}, width with the {other}"),
+            };
+            Some(format!("{across}; the outline once the hole is made."))
+        }
+        O::Spread | O::Flatten => {
+            Some(format!("Thickness with the {}, outline against the template.", with(is_thickness)))
+        }
+        _ => None,
+    };
+    gauged.or_else(|| looked_at(site, task).map(str::to_owned))
+}
+
+/// What is looked at in a part, without a gauge.
+fn looked_at(site: &Site<'_>, task: &Task) -> Option<&'static str> {
+    use Operation as O;
+    Some(match task.operation {
+        O::SetDown => "The step square to the bar, on the mark.",
+        O::Trim if is_flag(site, task) => "The outline against the template; no burr.",
+        O::Upset if is_rivet(site, task) => "The head round and in the middle; the shank straight.",
+        O::Upset if has_form(site, task, |form| matches!(form, Form::Peak(_))) => {
+            "The thickness over the swelling, its length, and that the bar is still straight."
+        }
+        O::Upset => "The thickness, the length, and that the bar is still straight.",
+        O::Split => "Branches equal in thickness at the root, the cut faces smooth, the root round.",
+        O::Punch if is_slit(site, task) => "The slit straight, along the middle of the bar, through from both sides.",
+        O::Punch | O::Drift if is_pierced_later(site, task) => {
+            "The hole square to the face, and in the middle; then the rim flat again, and its outline against the template."
+        }
+        O::Punch | O::Drift | O::Drill => "The hole square to the face, and in the middle.",
+        _ => return None,
+    })
+}
+
+/// The longest part of a bar that is drawn or tapered: there a length is corrected best.
+fn last_forged(site: &Site<'_>) -> Option<usize> {
+    let is_drawn = |at: &usize| matches!(site.flat[*at].segment.form, Form::Drawn(_) | Form::Taper(_));
+    let forged = |at: &usize| !Progress::start_of(site, *at);
+    let long = |at: &usize| site.part(*at).map_or(0.0, |part| in_mm(part.balance.forged_length));
+    let drawn = site.chains[0].1.iter().copied().filter(|at| is_drawn(at) && forged(at));
+    drawn.max_by(|one, other| long(one).total_cmp(&long(other)))
+}

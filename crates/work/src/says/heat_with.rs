@@ -1,0 +1,77 @@
+//! What has to be heated along with a step, because others follow in the same heat, and what is heated once more after the last.
+
+use crate::job::site::Site;
+use crate::says::words::{hot_length, joined};
+use crate::step::WorkedStep;
+use fh_core::plan::{Operation, Plan};
+
+/// For each step that begins a heat, what else has to come hot out of the fire; none where nothing follows elsewhere.
+pub(crate) fn heat_with(sites: &[Site<'_>], steps: &[WorkedStep]) -> Vec<Option<String>> {
+    let mut heats = 0;
+    let of = |(number, step): (usize, &WorkedStep)| {
+        let last = last_heat(step)?;
+        let begins = last > heats;
+        heats = heats.max(last);
+        if begins { words(sites, steps, number, last) } else { None }
+    };
+    steps.iter().enumerate().map(of).collect()
+}
+
+/// For each step, how its bar is normalised after it: after the last forging heat of a steel that hardens; none of other steps.
+///
+/// Common practice, no source; the heats are the material's.
+pub(crate) fn normalised(plan: &Plan, steps: &[WorkedStep]) -> Vec<Option<String>> {
+    let words = plan.material().normalise.map(|normal| {
+        format!(
+            "Then normalise it, in one heat more than is counted: all of it evenly to {:.0} °C, {}, then cooled in still air. The steel maker's data sheet comes first.",
+            normal.celsius, normal.looks
+        )
+    });
+    let is_forged = |step: &WorkedStep| step.is_hot() && (step.bar.is_some() || welds(step));
+    let is_last = |(number, step): (usize, &WorkedStep)| {
+        let later = |other: &WorkedStep| is_forged(other) && (other.bar == step.bar || other.bar.is_none());
+        is_forged(step) && !steps[number + 1..].iter().any(later)
+    };
+    steps.iter().enumerate().map(|step| words.clone().filter(|_| is_last(step))).collect()
+}
+
+fn welds(step: &WorkedStep) -> bool {
+    step.tasks.iter().any(|task| task.operation == Operation::Weld)
+}
+
+/// The last heat of a step; none where it is done cold.
+fn last_heat(step: &WorkedStep) -> Option<usize> {
+    step.is_hot().then(|| step.heat + step.needs - 1)
+}
+
+fn words(sites: &[Site<'_>], steps: &[WorkedStep], number: usize, heat: usize) -> Option<String> {
+    let own = &steps[number];
+    let site = sites.get(own.bar?)?;
+    let follow: Vec<(usize, &WorkedStep)> = steps
+        .iter()
+        .enumerate()
+        .skip(number + 1)
+        .take_while(|(_, step)| !step.is_hot() || step.heat == heat)
+        .filter(|(_, step)| step.is_hot() && step.bar == own.bar)
+        .collect();
+    let mut names: Vec<String> = Vec::new();
+    let mut numbers: Vec<String> = Vec::new();
+    for (at, step) in follow {
+        let elsewhere: Vec<usize> = step.parts().into_iter().filter(|part| !own.parts().contains(part)).collect();
+        if elsewhere.is_empty() {
+            continue;
+        }
+        numbers.push((at + 1).to_string());
+        for name in elsewhere.into_iter().map(|part| format!("“{}”", site.name(part))) {
+            if !names.contains(&name) {
+                names.push(name);
+            }
+        }
+    }
+    let (steps, follow) = if numbers.len() > 1 { ("steps", "follow") } else { ("step", "follows") };
+    let when = if own.needs > 1 { "In the last of these heats heat" } else { "Heat" };
+    let long = own.with_next_mm.map_or_else(String::new, |mm| format!(", {} altogether", hot_length(site.plan, mm)));
+    (!names.is_empty()).then(|| {
+        format!("{when} {} too{long}: {steps} {} {follow} in the same heat.", joined(&names), joined(&numbers))
+    })
+}

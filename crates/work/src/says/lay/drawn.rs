@@ -1,0 +1,125 @@
+//! How a part is drawn, by what it becomes.
+
+use crate::bar::progress::{Progress, still_along};
+use crate::job::beside::{is_between_one_sided, is_between_thicker, is_thicker_than_bar};
+use crate::job::site::{Part, Site, extents, in_mm, in_mm2};
+use fh_core::metal::{SectionSize, Shape};
+use fh_core::plan::Form;
+
+const NO_TWIST: &str = "Turn it a quarter back and forth, never all the way round, or it twists.";
+
+/// How a part is drawn, in words.
+pub(crate) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> String {
+    let mut all: Vec<String> = Vec::new();
+    if is_between_one_sided(site, part) {
+        all.push("Lay its flush side on the face, and work the stepped side with the set hammer, which goes in between the steps.".to_owned());
+    } else if is_between_thicker(site, part) {
+        all.push("It is shorter than the hammer is wide: begin with the spring fuller, bite beside bite, and take the hammer once its face goes in.".to_owned());
+    }
+    if site.split_of(part.at).is_some_and(|(split, _)| site.is_closed_slit(split)) {
+        all.push("The branches in turn, a few blows each, so that they grow longer alike.".to_owned());
+    }
+    match &part.balance.shape {
+        Some(Shape::Taper { from, to, .. }) => all.extend(tapered(site, part, from, to)),
+        Some(Shape::Prism { .. }) if is_thicker_than_bar(site, part) => {
+            all.push("From its narrow sides, until it is as thick as it is wide; then its corners.".to_owned());
+        }
+        Some(Shape::Prism { .. }) if is_between_one_sided(site, part) => {}
+        Some(Shape::Prism { section, .. }) => all.push(to_section(section).to_owned()),
+        Some(Shape::Ball { .. }) => {
+            all.push(
+                "Knock its corners down all round, then round it with light blows, turning the bar all the time, on its end too."
+                    .to_owned(),
+            );
+        }
+        Some(Shape::Cube { .. }) => {
+            all.push("Square its four sides and its end, a quarter turn after every few blows.".to_owned())
+        }
+        _ => all.push(NO_TWIST.to_owned()),
+    }
+    if let Form::Tenon(_) = part.segment.form {
+        all.push(
+            "At the edge of the face, its shoulder clear of it; last, at a bright heat, drive the monkey tool over it."
+                .to_owned(),
+        );
+    }
+    all.extend(drawn_along(site, part, progress));
+    if is_stub(site, part) && !progress.stages[part.at].along {
+        all.push(
+            "So short a stub dishes at its end: knock the end back lightly as it grows, and file it square last."
+                .to_owned(),
+        );
+    }
+    all.join(" ")
+}
+
+/// What is drawn out along with a part, and why.
+fn drawn_along(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<String> {
+    let along = still_along(site, part.at, progress);
+    let is_step = |at: &usize| matches!(site.flat[*at].segment.form, Form::Shoulder(_));
+    let name = site.name(along.iter().copied().find(|at| !is_step(at))?);
+    if along.iter().any(is_step) {
+        return Some(format!(
+            "Draw the bar for “{name}” down along with it, to the same section: the step is set on that bar, for so short a stub left thick folds over it."
+        ));
+    }
+    Some(format!("Draw “{name}” out along with it, through the end: a lump left on the end folds in."))
+}
+
+/// Whether a part at the end of the bar is shorter than the bar is thick.
+fn is_stub(site: &Site<'_>, part: Part<'_>) -> bool {
+    let thick = extents(&site.raw_section(part.at)).into_iter().fold(0.0, f64::max);
+    site.split_of(part.at).is_none() && site.beside(part.at).contains(&None) && in_mm(part.balance.stock_length) < thick
+}
+
+/// How an even section is reached.
+fn to_section(section: &SectionSize) -> &'static str {
+    match section {
+        SectionSize::Round { .. } => {
+            "Turn it a quarter back and forth, never all the way round, or it twists. Square first, then eight-sided, then round."
+        }
+        SectionSize::Flat { .. } | SectionSize::Edge { .. } => {
+            "From the two wide sides; true the edges lightly after every few blows."
+        }
+        SectionSize::Oval { .. } => {
+            "From the two wide sides, then round the edges; true them lightly after every few blows."
+        }
+        SectionSize::HalfRound { .. } => "Flat first, then into the half-round swage, the flat side up.",
+        SectionSize::Octagon { .. } => "Square first, then its corners down, an eighth of a turn each time.",
+        SectionSize::Hexagon { .. } => "From its three pairs of sides in turn, a sixth of a turn each time.",
+        SectionSize::Diamond { .. } => {
+            "Knock the bar's four corners down first, then draw it on those new sides: its corners come to stand up and down."
+        }
+        SectionSize::Square { .. } | SectionSize::Point => NO_TWIST,
+    }
+}
+
+/// The ends of a taper, the thin one first.
+fn thin_first<'a>(from: &'a SectionSize, to: &'a SectionSize) -> [&'a SectionSize; 2] {
+    let area = |section: &SectionSize| in_mm2(section.area());
+    if area(to) < area(from) { [to, from] } else { [from, to] }
+}
+
+/// The section that a taper is worked to all along: that of its thin end, or of its thick end where it runs to a point.
+pub(crate) fn taper_section<'a>(from: &'a SectionSize, to: &'a SectionSize) -> &'a SectionSize {
+    let [thin, thick] = thin_first(from, to);
+    if matches!(thin, SectionSize::Point) { thick } else { thin }
+}
+
+/// How a taper is drawn: its thin end first, and there to its section.
+fn tapered(site: &Site<'_>, part: Part<'_>, from: &SectionSize, to: &SectionSize) -> Vec<String> {
+    let [thin, thick] = thin_first(from, to);
+    let mut all = vec!["The thin end first, then back toward the thick one.".to_owned()];
+    match (thin, thick) {
+        (SectionSize::Point, thick) => all.push(to_section(thick).to_owned()),
+        (SectionSize::Round { .. }, thick) if !matches!(thick, SectionSize::Round { .. }) => {
+            all.push(format!("{NO_TWIST} Its round end square first, then eight-sided, then round."));
+        }
+        (thin, _) => all.push(to_section(thin).to_owned()),
+    }
+    let [raw, _] = extents(&site.raw_section(part.at));
+    if extents(thick)[0] > raw * 1.02 {
+        all.push("Its wide end with the peen, the ridge along the bar.".to_owned());
+    }
+    all
+}

@@ -1,0 +1,136 @@
+//! How flags and bosses are spread, pierced and trimmed.
+
+use crate::job::beside::is_flat_on_a_block;
+use crate::job::neck::{size_at, thicker_beside};
+use crate::job::part::{is_drawn_in, is_filed};
+use crate::job::site::{Part, Site};
+use crate::says::words::length_words;
+use fh_core::describe::Face;
+use fh_core::metal::{Outline, Shape};
+use fh_core::plan::Form;
+
+/// How a block is spread.
+pub(crate) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
+    if is_drawn_in(site, part) {
+        return "From its two edges, and level the faces after every few blows.".to_owned();
+    }
+    let turned = match flush_side(site, part) {
+        Some(side) => {
+            let down = if side == Face::Bottom { "" } else { ", turned over" };
+            let side = side.name();
+            format!(
+                "Keep its {side} on the face{down}, and strike the other side only: it stays flush with the bar there."
+            )
+        }
+        None => "Turn it over after every few blows, so that it stays in the middle of the bar.".to_owned(),
+    };
+    let lain = match thicker_beside(site, part) {
+        [true, true] => Some("Lay it on the bottom block, the thicker bar on both sides clear of it."),
+        [false, false] => None,
+        _ => Some("Lay it on the face, the thicker bar beside it off the edge."),
+    };
+    let first = match &part.balance.shape {
+        Some(Shape::Flag { outline, .. }) => first(site, part, outline),
+        _ => None,
+    };
+    let words = lain.map(str::to_owned).into_iter().chain(first).chain([turned]);
+    words.collect::<Vec<_>>().join(" ")
+}
+
+/// The side, top or bottom, on which a flattened part lies level with what is beside it, or beyond a step beside it; none where
+/// it lies in the middle.
+fn flush_side(site: &Site<'_>, part: Part<'_>) -> Option<Face> {
+    /// What is no more than so much off level is level, in mm.
+    const LEVEL: f64 = 0.2;
+    let faces = |at: usize| {
+        let up = site.balance.segments.get(at)?.offset_mm[1];
+        let half = site.part(at).map(|part| size_at(site, part, false)[1] / 2.0)?;
+        Some([up - half, up + half])
+    };
+    let is_shoulder = |at: &usize| matches!(site.flat[*at].segment.form, Form::Shoulder(_));
+    // What stands beyond a step is what it is level with.
+    let beyond = |(side, at): (usize, usize)| if is_shoulder(&at) { site.beside(at)[side] } else { Some(at) };
+    let beside = site.beside(part.at).into_iter().enumerate().filter_map(|(side, at)| beyond((side, at?)));
+    let beside: Vec<[f64; 2]> = beside.filter_map(faces).collect();
+    let own = faces(part.at)?;
+    let is_level = |way: usize| beside.iter().all(|other| (other[way] - own[way]).abs() < LEVEL);
+    match (beside.is_empty(), is_level(0), is_level(1)) {
+        (false, true, false) => Some(Face::Bottom),
+        (false, false, true) => Some(Face::Top),
+        _ => None,
+    }
+}
+
+/// What is done to a block before it is spread, so that its outline can come of it.
+fn first(site: &Site<'_>, part: Part<'_>, outline: &Outline) -> Option<String> {
+    let words = match outline {
+        Outline::Leaf { .. } => {
+            let root = root_words(site, part);
+            return Some(format!(
+                "Draw its end to a short point first, and narrow its root{root}; then spread it from the middle out."
+            ));
+        }
+        Outline::Ellipse { .. } | Outline::Disc { .. } | Outline::Stadium { .. } => {
+            "Knock its corners in first; then spread it from the middle out."
+        }
+        Outline::Trapezoid { root, tip, .. } if tip > root => {
+            "Spread it from its end, and less and less toward its root."
+        }
+        Outline::Trapezoid { root, tip, .. } if tip < root => {
+            "Narrow its tip first; then spread it, less and less toward the tip."
+        }
+        _ => return None,
+    };
+    Some(words.to_owned())
+}
+
+/// To how much a root is narrowed: to what it joins.
+fn root_words(site: &Site<'_>, part: Part<'_>) -> String {
+    let [before, after] = site.beside(part.at);
+    // A leaf's root lies toward the bar.
+    let (beside, at_end) = if before.is_some() { (before, false) } else { (after, true) };
+    let wide = beside.and_then(|at| site.part(at)).map(|beside| size_at(site, beside, !at_end)[0]);
+    wide.map_or_else(String::new, |wide| format!(" to {}", length_words(site.plan, wide)))
+}
+
+/// How a slit is cut.
+pub(crate) fn slit(site: &Site<'_>, part: Part<'_>) -> String {
+    let on = if is_flat_on_a_block(site, part) { "On the bottom block: set" } else { "Set" };
+    format!(
+        "{on} the chisel along the bar, on its middle line, and drive it almost through; then turn it over, and cut along the dark line over a soft plate."
+    )
+}
+
+/// How a hole is punched.
+pub(crate) fn punched(site: &Site<'_>, part: Part<'_>) -> String {
+    if is_flat_on_a_block(site, part) {
+        return "On the bottom block, from one side until it rings; then over, and out on the dark spot, over a bolster with a hole.".to_owned();
+    }
+    "From one side until it rings on the anvil; then over, and out on the dark spot, above the hole in the anvil."
+        .to_owned()
+}
+
+/// How a slit is drifted.
+pub(crate) fn drifted(site: &Site<'_>, part: Part<'_>) -> String {
+    let over =
+        if is_flat_on_a_block(site, part) { "a bolster with a hole" } else { "a hole in the anvil or a bolster" };
+    let corners = match &part.balance.shape {
+        Some(Shape::Hole { outline: Outline::Rectangle { .. } | Outline::Polygon(_), .. }) => {
+            ", dress the bulge beside the hole back with the drift in it, and spread the corners out to the template"
+        }
+        _ => "",
+    };
+    format!(
+        "Drive it through from both sides in turn, over {over} that is larger than the drift; then flatten the rim again{corners}."
+    )
+}
+
+/// How an outline is trimmed.
+pub(crate) fn trimmed(part: Part<'_>) -> String {
+    let how = if is_filed(part) {
+        "Cold, in the vice, to the template; it can wait for the last step where the file still reaches it then."
+    } else {
+        "Along the outline of the template, laid on and scribed."
+    };
+    format!("{how} Leave the root as wide as what it joins.")
+}

@@ -1,0 +1,90 @@
+//! How ends are scarfed and welded, and how parts are put together.
+
+use crate::job::part::met;
+use crate::job::site::{Part, Site, in_mm, in_mm2};
+use crate::job::task::{Task, is_hot};
+use crate::says::words::length_words;
+use fh_core::material::Material;
+use fh_core::plan::{Form, JointKind, Member, SizeName};
+
+/// How a lap is welded; of a metal that cannot be, what to do in its place.
+pub(crate) fn weld(metal: &Material) -> String {
+    match &metal.weld {
+        Some(weld) => format!(
+            "Brush the lap and {}; heat it slowly in a clean fire to {} ({:.0} to {:.0} °C). Light, quick blows from the middle of the lap outward; then flux, a second welding heat, and dress it to size.",
+            weld.flux, weld.looks, weld.from_celsius, weld.to_celsius
+        ),
+        None => no_weld(metal),
+    }
+}
+
+/// What is said in place of a weld.
+pub(crate) fn no_weld(metal: &Material) -> String {
+    format!("Not in the fire: {} does not weld there. {}", metal.name, metal.instead_of_weld)
+}
+
+/// How an end is scarfed.
+pub(crate) fn scarf(site: &Site<'_>, part: Part<'_>) -> String {
+    if !can_weld(site) {
+        return no_weld(site.plan.material());
+    }
+    let long = part.balance.derived_length(SizeName::Scarf).map(in_mm);
+    let over = long.map_or_else(String::new, |long| format!(" over {}", length_words(site.plan, long)));
+    let upset = made_ready(site, part, long.unwrap_or(0.0));
+    let bevel = format!("{upset} Then bevel one side{over}, slightly crowned, to a thin lip.");
+    match met(site, part) {
+        Some(other) => format!("{bevel} In a heat of its own, bevel “{other}”, which it meets, on the opposite side."),
+        None => bevel,
+    }
+}
+
+/// How an end gets the metal for a scarf so long, in mm: it is left thick, or upset.
+fn made_ready(site: &Site<'_>, part: Part<'_>, long: f64) -> String {
+    /// A scarf is upset to so many times the section of its bar: common practice, no source.
+    const FULL: f64 = 1.25;
+    let raw = in_mm2(site.raw_section(part.at).area());
+    let beside = site.beside(part.at).into_iter().flatten().filter_map(|at| site.part(at));
+    let thin = beside.map(|beside| in_mm2(beside.balance.area_at(0.5))).filter(|area| *area > 1e-6);
+    let bar = thin.fold(raw, f64::min);
+    let there = raw * in_mm(part.balance.stock_length) * (1.0 - part.balance.scale_share);
+    // A scarf is a wedge, and so much longer than its half as it stands fuller than the bar.
+    let short = FULL * bar * long / 2.0 - there;
+    if short > 0.0 {
+        let more = length_words(site.plan, short / bar);
+        return format!("Upset the end first, {more} of the bar beside it with it: its own metal is too little.");
+    }
+    if bar < 0.8 * raw {
+        return "The end is left thick for it: forge it down to a little over the bar beside it.".to_owned();
+    }
+    "Upset the end a little, with the bar beyond it cooled.".to_owned()
+}
+
+/// How a joint is made.
+pub(crate) fn at_joint(site: &Site<'_>, task: &Task) -> Option<String> {
+    let joint = site.plan.joints.get(task.joint?)?;
+    let hot = if is_hot(site, task) { "Heat what stands out, and that alone. " } else { "" };
+    Some(match joint.kind {
+        JointKind::Weld if can_weld(site) && joint.members().any(|member| has_hole(site, member)) => {
+            format!("{} A hole beside it is drifted true again.", weld(site.plan.material()))
+        }
+        JointKind::Weld => weld(site.plan.material()),
+        JointKind::Tenon => format!(
+            "Fit it dry first: its shoulder has to bear all round. {hot}Hold it below its shoulder in the vice, with soft jaws. Head what stands out with the hammer first, then with the rivet set."
+        ),
+        JointKind::Rivet => format!(
+            "Fit it dry first: the parts have to lie close, and the rivet to go through by hand. {hot}Its head on a bolster; swell what stands out with the hammer first, then round it with the rivet set."
+        ),
+        JointKind::Collar => "Fit it dry first: clamp the bars together, and try the collar on them. Heat the collar alone to a bright red, and slip it over; close one leg, then the other, and tap it tight all round. It shrinks as it cools.".to_owned(),
+        JointKind::Hook => return None,
+    })
+}
+
+fn can_weld(site: &Site<'_>) -> bool {
+    site.plan.material().weld.is_some()
+}
+
+fn has_hole(site: &Site<'_>, member: &Member) -> bool {
+    let bar = site.plan.bars.iter().find(|bar| bar.name == member.bar);
+    let segment = bar.and_then(|bar| bar.flat().into_iter().find(|flat| flat.segment.name == member.segment));
+    segment.is_some_and(|flat| matches!(flat.segment.form, Form::Hole(_)))
+}

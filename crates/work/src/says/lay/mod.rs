@@ -1,0 +1,177 @@
+//! How the bar is laid, turned and struck in a step: common practice, no source.
+
+pub(crate) mod bent;
+pub(crate) mod drawn;
+pub(crate) mod flat;
+pub(crate) mod joined;
+pub(crate) mod upset;
+
+use crate::bar::progress::Progress;
+use crate::job::beside::{is_fullered_alone, is_thicker_than_bar};
+use crate::job::kind::is_slit;
+use crate::job::legs::WayToBend;
+use crate::job::part::is_drilled;
+use crate::job::site::{Part, Site, extents};
+use crate::job::task::Task;
+use crate::says::marks::leaves_marks_out;
+use crate::says::necks;
+use fh_core::describe::marked_side_words;
+use fh_core::forms;
+use fh_core::metal::View;
+use fh_core::plan::{Form, JointKind, Operation};
+
+const ON_THE_EDGE: &str =
+    "Lay the mark on the edge of the anvil, what goes thin on the face, and strike half on and half off the edge.";
+
+const FULLER_ALONE: &str =
+    "Wholly under the spring fuller, on the thin side of the mark: neither hammer nor edge goes in there.";
+
+const FULLERED: &str = "Begin with the spring fuller, wholly on the thin side of the mark.";
+
+const ALL_ROUND: &str = "Turn it a quarter after every blow, so that the step stays on one line all round.";
+
+const BOTH: &str = "Turn it over after every few blows, so that the sides go down alike.";
+
+/// How the bar is laid and turned, in words; none where it does not matter.
+pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend], progress: &Progress) -> Option<String> {
+    if task.joint.is_some() {
+        return joined::at_joint(site, task);
+    }
+    match task.part {
+        Some(at) => of_part(site, task, site.part(at)?, ways, progress),
+        None if task.operation == Operation::Mark && site.flat.len() < 2 => None,
+        None if task.operation == Operation::Mark => Some(marked(site)),
+        None => of_bar(site, task.operation).map(str::to_owned),
+    }
+}
+
+fn of_bar(site: &Site<'_>, operation: Operation) -> Option<&'static str> {
+    Some(match operation {
+        Operation::Straighten => "Heat only where it is out of line; light blows on the face, and sight along it.",
+        Operation::Check if has_bends(site) => {
+            "True it first: sight along it, lay it on a flat plate, and correct warm what the last bend or weld has pulled."
+        }
+        Operation::Brush if is_framed(site) => {
+            "Level it first: on a flat plate, across its corners, and tap down what stands up."
+        }
+        Operation::Wax => "Just warm enough that the wax melts on it, and no warmer.",
+        _ => return None,
+    })
+}
+
+/// How the bar lies for marking, and what is punched. All sides that are named later hang on that.
+fn marked(site: &Site<'_>) -> String {
+    let view = site.balance.marked_view();
+    let [wide, thick] = extents(&site.balance.stock);
+    let [lain, and] = if (wide - thick).abs() > 1e-6 { ["Lay it flat,", " and"] } else { ["With", ""] };
+    let turned = if view == View::Side { "; turn it toward you" } else { "" };
+    let datum = site.bar.datum_name();
+    let mut all = vec![format!(
+        "{lain} the {datum} at your left,{and} square each mark across the side that is up, and punch it lightly: from now on that side is the {}{turned}.",
+        marked_side_words(view)
+    )];
+    let laid = site.balance.laid_off();
+    if !laid.holes.is_empty() {
+        all.push("Punch the middles of the holes.".to_owned());
+    }
+    if !laid.slits.is_empty() {
+        all.push("Scribe the lines of the slits.".to_owned());
+    }
+    if leaves_marks_out(site) {
+        all.push("Of two marks beside a short step only the one on its thick side is struck.".to_owned());
+    }
+    all.join(" ")
+}
+
+fn has_bends(site: &Site<'_>) -> bool {
+    site.parts().any(|part| part.balance.bent.is_some())
+}
+
+/// Whether bars of the plan are riveted or collared to a frame.
+fn is_framed(site: &Site<'_>) -> bool {
+    site.plan.joints.iter().any(|joint| matches!(joint.kind, JointKind::Rivet | JointKind::Tenon | JointKind::Collar))
+}
+
+fn is_beside_a_hold(site: &Site<'_>, part: Part<'_>) -> bool {
+    let is_hold = |at: usize| matches!(site.flat[at].segment.form, Form::Hold(_));
+    site.beside(part.at).into_iter().flatten().any(is_hold)
+}
+
+fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], progress: &Progress) -> Option<String> {
+    use Operation as O;
+    let is_closed = site.is_closed_slit(part.at);
+    let words = match (task.operation, &part.segment.form) {
+        (O::SetDown, form) => return Some(set_down(site, part, form)),
+        (O::Isolate, _) => return necks::words(site, part),
+        (O::Draw | O::Taper, _) => return Some(drawn::words(site, part, progress)),
+        (O::Upset, Form::Rivet(forms::Rivet { allowance, .. })) => {
+            let out = crate::says::words::length_words(site.plan, allowance.mm());
+            return Some(format!(
+                "Let {out} stand out of the header for the head, and strike it square before it is rounded."
+            ));
+        }
+        (O::Upset, _) => return Some(upset::words(site, part)),
+        (O::Scarf, _) => return Some(joined::scarf(site, part)),
+        (O::Weld, _) => return Some(joined::weld(site.plan.material())),
+        (O::Spread | O::Flatten, _) => return Some(flat::spread(site, part)),
+        (O::Split, _) => {
+            "Along the line, half through; then turn it over, and meet the cut from the other side. Smooth the cut faces, and round the root, before a branch is forged: a ragged face folds into a cold shut."
+        }
+        (O::BendAside, _) if is_closed => {
+            "Drive a wedge or a drift through the slit, until each branch can be laid over the thin end of the horn."
+        }
+        (O::BendAside, _) => "Only so far that each of them can be laid on the anvil by itself.",
+        (O::Straighten, _) if is_closed => "Straight, and side by side again, with light blows all round.",
+        (O::Straighten, _) => "Bring them in line again, with light blows.",
+        (O::Trim, Form::Trim(_)) if is_beside_a_hold(site, part) => {
+            "Cut at the mark toward the piece. The rest of the bar comes off with it: keep that."
+        }
+        (O::Trim, Form::Trim(_)) => "Cut at the mark toward the piece; what falls off is waste.",
+        (O::PartOff, Form::Hold(_)) => {
+            "Cut at the mark, all round and nearly through, and break it off. The rest of the bar is for the next piece: keep it."
+        }
+        (O::Punch, Form::Hole(_)) if is_slit(site, task) => return Some(flat::slit(site, part)),
+        (O::Punch, _) if is_drilled(site, part) => {
+            "Cold, from both sides to the middle: so thin a punch bends and sticks in so deep a hole."
+        }
+        (O::Punch, _) => return Some(flat::punched(site, part)),
+        (O::Drift, _) => return Some(flat::drifted(site, part)),
+        (O::Trim, Form::Flag(_)) => return Some(flat::trimmed(part)),
+        (O::Open, _) => return Some(bent::opened(site, part)),
+        (O::Twist, _) => return Some(bent::twisted(site, part)),
+        (O::Stamp, _) => "Step them off cold with the dividers; then cut or strike them all alike, square across.",
+        (O::Brush, _) => {
+            "Hot, as it comes out of the fire to be closed in: all round, and then close it at once. Brushed cold it scales again in the next heat."
+        }
+        (O::Bend, Form::Collar(_)) => {
+            "To a U round the mandrel, its legs alike and open: it is closed hot, on the bars that it binds."
+        }
+        (O::Bend | O::Corner | O::Roll, _) => return bent::words(site, task, part, ways),
+        _ => return None,
+    };
+    Some(words.to_owned())
+}
+
+fn set_down(site: &Site<'_>, part: Part<'_>, form: &Form) -> String {
+    let sides = match form {
+        Form::Shoulder(forms::Shoulder { sides, .. }) => {
+            [0, 90, 180, 270].into_iter().filter(|side| sides.contains(*side)).count()
+        }
+        Form::Tenon(_) if is_thicker_than_bar(site, part) => {
+            return format!(
+                "{ON_THE_EDGE} Only the two sides that become smaller go down; let it grow thicker across them, where it has no shoulder."
+            );
+        }
+        _ => 4,
+    };
+    let turned = match sides {
+        4 => ALL_ROUND,
+        2 | 3 => BOTH,
+        _ => return ON_THE_EDGE.to_owned(),
+    };
+    if is_fullered_alone(site, part) {
+        return format!("{FULLER_ALONE} {turned}");
+    }
+    let fullered = if sides > 2 && matches!(form, Form::Shoulder(_)) { FULLERED } else { "" };
+    format!("{fullered} {ON_THE_EDGE} {turned}").trim().to_owned()
+}

@@ -1,0 +1,322 @@
+//! Tools: which ones a step asks for, of which size, and why. Common practice, no source, unless one is named.
+
+use crate::job::beside::{is_between_one_sided, is_between_thicker, is_flat_on_a_block, is_fullered_alone, is_long};
+use crate::job::part::{is_drawn_in, is_drilled, is_filed};
+use crate::job::site::{Part, Site, extents, in_mm};
+use crate::job::task::{Task, operations};
+use crate::job::upsets::upset_length_mm;
+use crate::says::bend_tools::bend;
+use crate::says::lay::drawn::taper_section;
+use crate::says::shop::ToolKind;
+use crate::says::wanted::{HOT, Wanted};
+use crate::says::words::length_words;
+use fh_core::balance::tolerance_mm;
+use fh_core::forms;
+use fh_core::metal::{HoleSize, RootSize, SectionSize, Shape};
+use fh_core::plan::{Form, JointKind, Made, Operation, SizeName};
+
+/// What is cut off and shorter than this is the width of a saw's cut, in mm: common practice, no source.
+const KERF: f64 = 4.0;
+
+/// A bore is so much wider than what goes into it, in mm: common practice, no source.
+const CLEAR: f64 = 0.1;
+
+/// Why a brush.
+const BRUSHED: &str = "Scale that is closed in or waxed over comes off later and takes the finish with it.";
+
+/// The tools that a task asks for, the main one first.
+pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
+    use Operation as O;
+    use ToolKind as K;
+    if let Some(joint) = task.joint {
+        return joint_tools(site, joint);
+    }
+    let Some(part) = task.part.and_then(|at| site.part(at)) else {
+        return match task.operation {
+            O::Mark if site.flat.len() < 2 => {
+                vec![Wanted::plain(K::Saw, "It is cut to length, its ends square.")]
+            }
+            O::Mark => vec![
+                Wanted::plain(K::Saw, "The bar is cut to length before it is marked, its ends square."),
+                Wanted::plain(K::CenterPunch, "A mark that is punched in is still seen on the hot bar."),
+            ],
+            O::Brush => vec![Wanted::plain(K::Brush, BRUSHED)],
+            O::Straighten => vec![Wanted::plain(K::Hammer, "Light blows, so that no size is changed.")],
+            _ => Vec::new(),
+        };
+    };
+    match task.operation {
+        O::Isolate => vec![neck(site, part)],
+        O::SetDown => set_down(site, part),
+        O::Draw | O::Taper | O::Upset => drawn(site, part, task.operation),
+        O::Flatten if is_drawn_in(site, part) => vec![Wanted::plain(K::Hammer, "On the edges, with its flat.")],
+        O::Stamp => vec![Wanted::plain(K::ColdChisel, "It cuts or strikes the lines, all alike.")],
+        O::Spread | O::Flatten => {
+            let peen = "The ridge along the bar drives the metal sideways; then smooth its marks out with the face.";
+            std::iter::once(Wanted::plain(K::CrossPeen, peen)).chain(between_thicker(site, part)).collect()
+        }
+        O::Split => vec![Wanted::plain(K::SlitChisel, "A thin chisel with a slightly rounded edge follows the line.")],
+        O::Punch if is_drilled(site, part) => {
+            let wide = match &part.balance.shape {
+                Some(Shape::Split(size)) => match size.root {
+                    Some(RootSize::Hole(diameter)) => in_mm(diameter),
+                    _ => 0.0,
+                },
+                Some(Shape::Hole { hole, .. }) => in_mm(hole.width()),
+                _ => 0.0,
+            };
+            vec![Wanted::sized(site, K::Drill, wide, "", "The hole is too deep for a punch as thin.")]
+        }
+        O::Punch | O::Drift => {
+            let mut all = hole(site, part, task.operation);
+            all.extend(under_the_hole(site, part, task.operation));
+            all
+        }
+        O::Drill => hole(site, part, task.operation),
+        O::Trim if is_filed(part) => {
+            vec![Wanted::plain(K::File, "So little is left outside the outline that it is filed.")]
+        }
+        O::Trim if matches!(part.segment.form, Form::Flag(_)) => {
+            vec![Wanted::plain(K::HotChisel, "The outline is cut while it is hot, on the soft step.")]
+        }
+        O::Trim if in_mm(part.balance.stock_length) < KERF => {
+            vec![Wanted::plain(K::Saw, "The cut is no wider than a saw.")]
+        }
+        O::Trim | O::PartOff => vec![Wanted::plain(K::CutOff, "It is cut nearly through, and broken off.")],
+        O::Weld => weld(site, "Light, quick blows."),
+        O::BendAside if site.is_closed_slit(part.at) => {
+            vec![Wanted::plain(K::Drift, "Driven through the slit, it opens the branches.")]
+        }
+        O::Scarf | O::BendAside | O::Straighten => vec![Wanted::plain(K::Hammer, "Light, quick blows.")],
+        O::Bend | O::Corner | O::Roll | O::Open | O::Twist => bend(site, part),
+        O::Brush => vec![Wanted::plain(K::Brush, BRUSHED)],
+        _ => Vec::new(),
+    }
+}
+
+fn joint_tools(site: &Site<'_>, joint: usize) -> Vec<Wanted> {
+    let kind = site.plan.joints.get(joint).map(|joint| joint.kind);
+    match kind {
+        Some(JointKind::Rivet | JointKind::Tenon) => {
+            vec![Wanted::plain(ToolKind::RivetSet, "A cupped tool gives every head the same round.")]
+        }
+        Some(JointKind::Collar) => {
+            vec![Wanted::plain(ToolKind::CollarSet, "It closes the collar without bruising the bars.")]
+        }
+        Some(JointKind::Weld) => weld(site, "The first blows are light and quick."),
+        _ => Vec::new(),
+    }
+}
+
+/// What a weld is made with; nothing where the metal does not weld.
+fn weld(site: &Site<'_>, blows: &str) -> Vec<Wanted> {
+    let Some(weld) = site.plan.material().weld else { return Vec::new() };
+    let flux = Wanted::plain(ToolKind::Flux, "It keeps scale out of the seam.");
+    vec![Wanted::plain(ToolKind::Hammer, blows), Wanted { other_way: weld.other_flux.unwrap_or_default(), ..flux }]
+}
+
+/// What goes in between the thicker bar on both sides of a flattened part: a block below it, a set hammer over it.
+fn between_thicker(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
+    if !is_flat_on_a_block(site, part) {
+        return Vec::new();
+    }
+    // It goes in from the first blow on.
+    let upset = operations(site, part).contains(&Operation::Upset);
+    let before = if upset { upset_length_mm(site, part) } else { in_mm(part.balance.stock_length) };
+    let long = before.min(in_mm(part.balance.forged_length));
+    let sized = |kind: ToolKind, reason: &str| Wanted::sized(site, kind, long, "no longer than ", reason);
+    vec![
+        sized(ToolKind::BottomBlock, "The thicker bar on both sides hangs clear of it."),
+        sized(
+            ToolKind::SetHammer,
+            "It goes in between the thicker bar on both sides, where the hammer's face does not.",
+        ),
+    ]
+}
+
+/// What a boss between thicker bar is pierced on.
+fn under_the_hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
+    if !is_flat_on_a_block(site, part) {
+        return Vec::new();
+    }
+    let wide = match &part.balance.shape {
+        Some(Shape::Hole { hole, .. }) => in_mm(hole.length().max(hole.width())),
+        _ => 0.0,
+    };
+    let bolster = "The thicker bar on both sides hangs clear of it, and what comes through has a hole to go into.";
+    let block = between_thicker(site, part).into_iter().take(1);
+    let bolster = Wanted::sized(site, ToolKind::Bolster, wide, "hole larger than ", bolster);
+    // A slit is cut on a soft plate, and what is drifted needs the hole alone.
+    match operation {
+        Operation::Drift => vec![bolster],
+        _ if matches!(part.segment.form, Form::Hole(forms::Hole { made: Made::Drifted, .. })) => block.collect(),
+        _ => block.chain([bolster]).collect(),
+    }
+}
+
+/// A fuller that is as wide as the gap it works in, and no wider than it has room for.
+fn neck(site: &Site<'_>, part: Part<'_>) -> Wanted {
+    let [width, thickness] = extents(&site.raw_section(part.at));
+    let room = gap(site, part.at).unwrap_or(f64::INFINITY);
+    // Common practice, no source: half as wide as the bar is thick, no less than 6 mm, and no wider than half the block.
+    let usual = (width.min(thickness) / 2.0).max(6.0);
+    let block = in_mm(part.balance.mark_end - part.balance.mark_start) / 2.0;
+    let size = usual.min(room).min(block).max(2.0);
+    let half = width.min(thickness) / 2.0;
+    let reason = if size > half {
+        "The narrowest that necks without cutting, and starts no cold shut.".to_owned()
+    } else if size < usual && room <= block {
+        "It is as wide as the gap between its neighbours.".to_owned()
+    } else if size < usual {
+        "A wider one would take up more than half of so short a block.".to_owned()
+    } else {
+        "Half as wide as the bar is thick: a sharper one cuts, and starts a cold shut.".to_owned()
+    };
+    let all_round = matches!(part.segment.form, Form::Ball(_) | Form::Cube(_));
+    let kind = if all_round { ToolKind::SpringFuller } else { ToolKind::Fuller };
+    Wanted { reason, ..Wanted::sized(site, kind, size, "", "") }
+}
+
+/// The room between a part and the next shoulder, corner or neck on either side, in mm; none where there is none.
+fn gap(site: &Site<'_>, at: usize) -> Option<f64> {
+    let part = site.part(at)?;
+    let near = site.beside(at).into_iter().flatten().filter_map(|beside| {
+        let far = site.beside(beside).into_iter().flatten().find(|far| *far != at)?;
+        let stepped =
+            matches!(site.flat[far].segment.form, Form::Shoulder(_) | Form::Peak(_) | Form::Flag(_) | Form::Hole(_));
+        let beside = site.part(beside)?;
+        (stepped && beside.balance.chain == part.balance.chain).then(|| in_mm(beside.balance.stock_length))
+    });
+    near.min_by(f64::total_cmp)
+}
+
+/// How wide the fuller is that sets a shoulder down all round, in mm: as round as the inside of the step; none of a shoulder on
+/// one or two sides, and of other parts.
+pub(crate) fn shoulder_fuller_mm(part: Part<'_>) -> Option<f64> {
+    /// No fuller is thinner: common practice, no source.
+    const THINNEST: f64 = 4.0;
+    let Form::Shoulder(forms::Shoulder { sides, .. }) = &part.segment.form else { return None };
+    let all_round = [0, 90, 180, 270].iter().filter(|side| sides.contains(**side)).count() > 2;
+    let Some(Shape::Shoulder { radius, .. }) = &part.balance.shape else { return None };
+    all_round.then(|| (2.0 * in_mm(*radius)).max(THINNEST))
+}
+
+fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
+    use ToolKind as K;
+    let sides = match &part.segment.form {
+        Form::Shoulder(forms::Shoulder { sides, .. }) => {
+            [0, 90, 180, 270].iter().filter(|side| sides.contains(**side)).count()
+        }
+        Form::Tenon(_) => 0,
+        _ => 4,
+    };
+    let hammer = Wanted::plain(K::Hammer, "Half on and half off the edge of the anvil, which makes the step.");
+    let alone = is_fullered_alone(site, part);
+    match shoulder_fuller_mm(part) {
+        Some(wide) if sides > 2 => {
+            let reason = "It sets all sides down to one line; as round as the inside of the step.";
+            let fuller = Wanted::sized(site, K::SpringFuller, wide, "", reason);
+            std::iter::once(fuller).chain((!alone).then_some(hammer)).collect()
+        }
+        _ => vec![hammer],
+    }
+}
+
+fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
+    use ToolKind as K;
+    if let Form::Rivet(_) = part.segment.form {
+        return vec![Wanted::plain(K::Header, "It holds the shank while the first head is formed.")];
+    }
+    let reason = match operation {
+        Operation::Upset => "Endwise, on the end of the bar.",
+        _ if is_long(site, part) => "Over the horn first, which lengthens it faster; then on the face.",
+        _ => "On the face, with its flat, in even blows.",
+    };
+    let mut all = vec![Wanted::plain(K::Hammer, reason)];
+    if operation == Operation::Upset {
+        return all;
+    }
+    if is_between_one_sided(site, part) {
+        let long = in_mm(part.balance.stock_length);
+        let reason = "It goes in between the steps, on the side that they go down.";
+        all.push(Wanted::sized(site, K::SetHammer, long, "no longer than ", reason));
+    } else if is_between_thicker(site, part) {
+        all.push(Wanted::plain(K::SpringFuller, "It goes in where the hammer's face is too wide."));
+    }
+    if let (Operation::Taper, Some(Shape::Taper { from, to, .. })) = (operation, &part.balance.shape) {
+        // A round end is worked square, eight-sided and round with the hammer.
+        let section = taper_section(from, to);
+        all.extend(swage(site, section).filter(|_| matches!(section, SectionSize::HalfRound { .. })));
+    }
+    if let (Operation::Draw, Some(Shape::Prism { section, .. })) = (operation, &part.balance.shape) {
+        all.extend(swage(site, section));
+        if let Form::Tenon(_) = part.segment.form {
+            let [width, thickness] = extents(section);
+            let reason = "Driven over the tenon, it squares the shoulder that bears on the face.";
+            // It has to go over the hot tenon, where that is as stout as its step allows.
+            let cold = width.max(thickness);
+            let bore = (cold + tolerance_mm(site.plan, cold)) * HOT + CLEAR;
+            all.push(Wanted::sized(site, K::MonkeyTool, bore, "bored to ", reason));
+        }
+    }
+    all
+}
+
+/// The swage of a section that a hammer's flat does not give.
+fn swage(site: &Site<'_>, section: &SectionSize) -> Option<Wanted> {
+    Some(match *section {
+        SectionSize::Round { diameter } => {
+            let grown = in_mm(diameter) * HOT;
+            Wanted::sized(site, ToolKind::Swage, grown, "groove for ", "As wide as the round measures hot.")
+        }
+        SectionSize::HalfRound { width, .. } => {
+            let grown = in_mm(width) * HOT;
+            let groove = "half-round groove for ";
+            let swage = Wanted::sized(site, ToolKind::Swage, grown, groove, "It gives the round side.");
+            Wanted { other_way: "Draw it flat to width × thickness, then round one side only.", ..swage }
+        }
+        _ => return None,
+    })
+}
+
+fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
+    use ToolKind as K;
+    let size = |name| part.balance.derived_length(name).map(in_mm);
+    match (&part.balance.shape, operation) {
+        (Some(Shape::Split(split)), _) => match split.root {
+            Some(RootSize::Hole(diameter)) => {
+                vec![Wanted::sized(site, K::Punch, in_mm(diameter), "", "The slit ends in its hole.")]
+            }
+            _ => Vec::new(),
+        },
+        (Some(Shape::Hole { hole, .. }), Operation::Drift) => {
+            const OWN_SHAPE: &str = "It has the hole's own shape, and a long taper to enter.";
+            let across = match *hole {
+                HoleSize::Round { diameter } => in_mm(diameter),
+                HoleSize::Square { side } => in_mm(side),
+                HoleSize::Slot { width, .. } => in_mm(width),
+            };
+            let drift = Wanted::sized(site, K::Drift, across, "", OWN_SHAPE);
+            vec![match *hole {
+                HoleSize::Slot { length, .. } => {
+                    let long = length_words(site.plan, in_mm(length));
+                    Wanted { words: format!("drift, {long} × {}", length_words(site.plan, across)), ..drift }
+                }
+                _ => drift,
+            }]
+        }
+        (Some(Shape::Hole { hole, .. }), Operation::Drill) => {
+            vec![Wanted::sized(site, K::Drill, in_mm(hole.width()), "", "As wide as the hole.")]
+        }
+        (Some(Shape::Hole { hole, .. }), _) => {
+            let slit = matches!(part.segment.form, Form::Hole(forms::Hole { made: Made::Drifted, .. }));
+            let wide = size(if slit { SizeName::Slit } else { SizeName::Punch }).unwrap_or_else(|| in_mm(hole.width()));
+            if slit {
+                vec![Wanted::sized(site, K::SlitChisel, wide, "edge ", "As long as the slit; it takes no metal out.")]
+            } else {
+                vec![Wanted::sized(site, K::Punch, wide, "", "As wide as the slug that it drives out.")]
+            }
+        }
+        _ => Vec::new(),
+    }
+}

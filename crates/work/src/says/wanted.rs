@@ -1,0 +1,131 @@
+//! A tool that a step asks for, and the list of all of them.
+
+use crate::job::site::Site;
+use crate::says::held::Hold;
+use crate::says::shop::{Shop, ToolKind};
+use crate::says::words::length_words;
+
+/// How many times larger steel measures at 950 °C (EN 1993-1-2 §3.4.1.1).
+pub(crate) const HOT: f64 = 1.013;
+
+/// A tool that some steps ask for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tool {
+    /// What it is.
+    pub kind: ToolKind,
+    /// Its size in mm, where it has one.
+    pub size_mm: Option<f64>,
+    /// It in words, with its size.
+    pub words: String,
+    /// Why this tool, and this size, and which steps ask for it.
+    pub uses: Vec<ToolUse>,
+    /// Whether the smith owns it.
+    pub owned: bool,
+    /// Another way where it is missing.
+    pub other_way: &'static str,
+}
+
+/// What a tool is for in some steps.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ToolUse {
+    /// Why this tool, and this size.
+    pub reason: String,
+    /// The steps that ask for it, counted from 0.
+    pub steps: Vec<usize>,
+}
+
+impl Tool {
+    /// Why this tool, and this size: each reason once.
+    pub fn reason(&self) -> String {
+        self.uses.iter().map(|one| one.reason.as_str()).collect::<Vec<_>>().join(" ")
+    }
+
+    /// The steps that ask for it, counted from 0.
+    pub fn steps(&self) -> Vec<usize> {
+        let mut steps: Vec<usize> = self.uses.iter().flat_map(|one| one.steps.iter().copied()).collect();
+        steps.sort_unstable();
+        steps.dedup();
+        steps
+    }
+
+    /// One step more that asks for it.
+    fn used(&mut self, step: usize, reason: String) {
+        match self.uses.iter_mut().find(|one| one.reason == reason) {
+            Some(one) if one.steps.last() == Some(&step) => {}
+            Some(one) => one.steps.push(step),
+            None => self.uses.push(ToolUse { reason, steps: vec![step] }),
+        }
+    }
+}
+
+/// A tool without its steps.
+pub(crate) struct Wanted {
+    pub(crate) kind: ToolKind,
+    pub(crate) size_mm: Option<f64>,
+    pub(crate) words: String,
+    pub(crate) reason: String,
+    /// Another way where it is missing; empty where there is none.
+    pub(crate) other_way: &'static str,
+}
+
+impl Wanted {
+    pub(crate) fn plain(kind: ToolKind, reason: &str) -> Self {
+        Self {
+            kind,
+            size_mm: None,
+            words: kind.name().to_owned(),
+            reason: reason.to_owned(),
+            other_way: kind.other_way(),
+        }
+    }
+
+    pub(crate) fn sized(site: &Site<'_>, kind: ToolKind, mm: f64, measure: &str, reason: &str) -> Self {
+        let words = format!("{}, {measure}{}", kind.name(), length_words(site.plan, mm));
+        Self { kind, size_mm: Some(mm), words, reason: reason.to_owned(), other_way: kind.other_way() }
+    }
+}
+
+/// The tongs that hold a bar by its cold end; none where so much of it is cold that it is held in the hand.
+pub(crate) fn tongs(site: &Site<'_>, hold: &Hold) -> Option<Wanted> {
+    if hold.by_hand || hold.length_mm <= 0.0 {
+        return None;
+    }
+    let words = |mm: f64| length_words(site.plan, mm);
+    let [width, thickness] = hold.jaw_mm;
+    let (size, jaw) = match () {
+        () if width > Hold::WIDE => (thickness, format!("flat tongs, jaws for {}", words(thickness))),
+        () if (width - thickness).abs() < 0.05 => (width, format!("tongs, jaws for {}", words(width))),
+        () => (width.max(thickness), format!("tongs, jaws for {} × {}", words(width), words(thickness))),
+    };
+    Some(Wanted {
+        kind: ToolKind::Tongs,
+        size_mm: Some(size),
+        words: jaw,
+        reason: format!("They grip “{}”, which stays cold.", site.name(hold.part)),
+        other_way: ToolKind::Tongs.other_way(),
+    })
+}
+
+/// The same tool asked for by several steps, once.
+pub(crate) fn gather(lists: Vec<(usize, Vec<Wanted>)>, shop: &Shop) -> Vec<Tool> {
+    let mut tools: Vec<Tool> = Vec::new();
+    for (step, list) in lists {
+        for wanted in list {
+            match tools.iter_mut().find(|tool| tool.kind == wanted.kind && tool.words == wanted.words) {
+                Some(tool) => tool.used(step, wanted.reason),
+                None => tools.push(Tool {
+                    owned: shop.has(wanted.kind, wanted.size_mm),
+                    other_way: wanted.other_way,
+                    kind: wanted.kind,
+                    size_mm: wanted.size_mm,
+                    words: wanted.words,
+                    uses: vec![ToolUse { reason: wanted.reason, steps: vec![step] }],
+                }),
+            }
+        }
+    }
+    tools.sort_by(|one, other| {
+        one.kind.cmp(&other.kind).then(one.size_mm.unwrap_or(0.0).total_cmp(&other.size_mm.unwrap_or(0.0)))
+    });
+    tools
+}

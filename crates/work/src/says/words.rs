@@ -1,0 +1,243 @@
+//! Steps in words: what they are called, and the lengths in them.
+
+use crate::fire::hot::hot_mm;
+use crate::job::site::Site;
+use crate::job::task::Task;
+use fh_core::describe::Face;
+use fh_core::forms;
+use fh_core::metal::{Bent, Shape};
+use fh_core::plan::{Form, Made, Operation, Plan, PlanUnit, SocketAxis};
+use fh_measure::{Rounding, format_decimal, format_length};
+
+/// A length that has to be hot, in words: as fine as the marks.
+pub(crate) fn hot_length(plan: &Plan, mm: f64) -> String {
+    format_length(mm.max(0.0), plan.units.length.length_unit(), plan.units.marks)
+}
+
+/// How many heats, in words. More than anyone counts are a size gone wrong, and need no figure.
+pub(crate) fn heats_words(heats: usize) -> String {
+    const MOST: usize = 500;
+    match heats {
+        1 => "1 heat".to_owned(),
+        0..=MOST => format!("{heats} heats"),
+        _ => format!("more than {MOST} heats"),
+    }
+}
+
+/// As fine as it is forged, in the plan's unit.
+pub(crate) fn finest(plan: &Plan) -> Rounding {
+    match plan.units.length {
+        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
+        PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
+    }
+}
+
+/// A length in mm in the plan's unit, as fine as it is forged.
+pub(crate) fn length_words(plan: &Plan, mm: f64) -> String {
+    format_length(mm, plan.units.length.length_unit(), finest(plan))
+}
+
+/// Two lengths in mm in the plan's unit, with as many figures as it takes for them to read differently.
+pub(crate) fn apart(plan: &Plan, lengths: [f64; 2]) -> [String; 2] {
+    let words = lengths.map(|mm| length_words(plan, mm));
+    if words[0] != words[1] {
+        return words;
+    }
+    let unit = plan.units.length.length_unit();
+    fh_core::findings::apart(lengths, 2, |mm, decimals| format_decimal(mm, unit, decimals))
+}
+
+/// A length as it stands on the hot bar; none for a metal whose growth is not known.
+pub(crate) fn hot_words(plan: &Plan, mm: f64) -> Option<String> {
+    hot_mm(plan, mm).map(|hot| length_words(plan, hot.likely))
+}
+
+/// What a step that does some tasks is called.
+pub(crate) fn title(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
+    let mut parts: Vec<String> = Vec::new();
+    let mut rest = tasks;
+    while let Some(first) = rest.first() {
+        let count =
+            rest.iter().take_while(|task| task.operation == first.operation && task.joint == first.joint).count();
+        let (own, after) = rest.split_at(count.max(1));
+        let words = deed(plan, site, own);
+        parts.push(if parts.is_empty() { words } else { lower_first(&words) });
+        rest = after;
+    }
+    if parts.is_empty() { "A step of your own".to_owned() } else { parts.join(", then ") }
+}
+
+pub(crate) fn lower_first(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+}
+
+/// One deed: tasks of one operation.
+fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
+    use Operation as O;
+    let Some(first) = tasks.first() else { return String::new() };
+    if let Some(joint) = first.joint {
+        let name = plan.joints.get(joint).map_or_else(|| format!("joint {}", joint + 1), |it| it.title(joint));
+        return format!("{} “{name}”", if first.operation == O::Weld { "Weld" } else { "Fit" });
+    }
+    let names: Vec<String> = site
+        .map(|site| tasks.iter().filter_map(|task| task.part).map(|at| format!("“{}”", site.name(at))).collect())
+        .unwrap_or_default();
+    let form = site.zip(first.part).and_then(|(site, at)| site.part(at)).map(|part| &part.segment.form);
+    let Some(form) = form else { return whole_bar(site, first.operation) };
+    let is_split = matches!(form, Form::Split(_));
+    let is_drilled = site.is_some_and(|site| {
+        first.part.and_then(|at| site.part(at)).is_some_and(|part| crate::job::part::is_drilled(site, part))
+    });
+    let is_closed = site.zip(first.part).is_some_and(|(site, at)| site.is_closed_slit(at));
+    let names = joined(&names);
+    let verb = match first.operation {
+        O::SetDown => "Set down",
+        O::Isolate => "Isolate",
+        O::Draw if matches!(form, Form::Ball(_)) => "Round up",
+        O::Draw if matches!(form, Form::Cube(_)) => "Square up",
+        O::Draw => "Draw out",
+        O::Taper => "Taper",
+        O::Upset if matches!(form, Form::Rivet(_)) => "Head",
+        O::Upset => "Upset",
+        O::Spread => "Spread",
+        O::Flatten => "Flatten the boss",
+        O::Split => "Split",
+        O::Punch if is_split && is_drilled => "Drill the root of the slit in",
+        O::Punch if is_drilled => "Drill",
+        O::Punch if is_split => "Punch the root of the slit in",
+        O::Punch if matches!(form, Form::Hole(forms::Hole { made: Made::Drifted, .. })) => "Slit",
+        O::Punch => "Punch",
+        O::Drift => "Drift",
+        O::Drill => "Drill",
+        O::Open => "Open",
+        O::Bend => "Bend",
+        O::BendAside if is_closed => "Wedge open the slit in",
+        O::BendAside => "Bend apart the branches of",
+        O::Corner => "Forge the corner",
+        O::Roll if rolls_across(site, first) => "Roll up",
+        O::Roll => "Roll",
+        O::Twist => "Twist",
+        O::Scarf => "Scarf",
+        O::Weld => "Weld at",
+        O::Trim if matches!(form, Form::Trim(_)) => "Cut off",
+        O::Trim => "Trim",
+        O::PartOff => "Part off",
+        O::Straighten if is_closed => "Lay together the branches of",
+        O::Straighten if is_split => "Bring back the branches of",
+        O::Straighten => "Straighten",
+        O::DressEdges => "Dress the edges of",
+        O::Stamp => "Lay off the marks on",
+        O::Brush => "Brush",
+        O::Wax => "Wax",
+        O::Check => "Check",
+        O::Mark => "Mark",
+        O::Fit => "Fit",
+        O::Own => "Your own work on",
+    };
+    format!("{verb} {names}")
+}
+
+/// Whether a flag is rolled up about an axis across the bar.
+fn rolls_across(site: Option<&Site<'_>>, task: &Task) -> bool {
+    let bent = site.zip(task.part).and_then(|(site, at)| site.part(at)).and_then(|part| part.balance.bent);
+    matches!(bent, Some(Bent::Socket { axis: SocketAxis::Across, .. }))
+}
+
+fn whole_bar(site: Option<&Site<'_>>, operation: Operation) -> String {
+    let bar = site.map_or("", |site| site.bar.name.trim());
+    let bar = if bar.is_empty() { "the bar".to_owned() } else { format!("“{bar}”") };
+    match operation {
+        Operation::Mark if site.is_some_and(|site| site.flat.len() < 2) => format!("Cut {bar} to length"),
+        Operation::Mark => format!("Cut {bar} to length, and mark it"),
+        Operation::Straighten => format!("Straighten and measure {bar}"),
+        Operation::Check => format!("Check {bar} against the plan"),
+        Operation::Brush => "Brush the whole piece".to_owned(),
+        Operation::Wax => "Wax the whole piece".to_owned(),
+        Operation::DressEdges => format!("Dress the edges of {bar}"),
+        other => {
+            let name = other.name();
+            let mut letters = name.chars();
+            let first: String = letters.next().into_iter().flat_map(char::to_uppercase).collect();
+            format!("{first}{} {bar}", letters.as_str())
+        }
+    }
+}
+
+/// Which side of the bar is up, in words: `top`, `near side`.
+pub(crate) fn side_up(degrees: f64) -> String {
+    Face::at(degrees).name()
+}
+
+/// The sentences of a text. A full stop within a name ends none.
+pub(crate) fn sentences(text: &str) -> Vec<&str> {
+    let (mut all, mut start, mut in_name, mut after_stop) = (Vec::new(), 0, false, false);
+    for (at, letter) in text.char_indices() {
+        match letter {
+            '“' => in_name = true,
+            '”' => in_name = false,
+            ' ' if after_stop && !in_name => {
+                all.push(text[start..at].trim());
+                start = at;
+            }
+            _ => {}
+        }
+        after_stop = letter == '.';
+    }
+    all.push(text[start..].trim());
+    all.retain(|sentence| !sentence.is_empty());
+    all
+}
+
+/// Words, each once.
+pub(crate) fn distinct(all: impl Iterator<Item = String>) -> Vec<String> {
+    let mut list: Vec<String> = Vec::new();
+    for words in all {
+        if !list.contains(&words) {
+            list.push(words);
+        }
+    }
+    list
+}
+
+/// Names in a row: `“a”, “b” and “c”`.
+pub(crate) fn joined(names: &[String]) -> String {
+    match names {
+        [] => String::new(),
+        [one] => one.clone(),
+        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    }
+}
+
+/// What a part becomes by an operation, in the plan's own words.
+pub(crate) fn becomes(site: &Site<'_>, task: &Task) -> Option<String> {
+    let part = task.part.and_then(|at| site.part(at))?;
+    if task.operation.is_bending() || task.operation == Operation::Twist {
+        return fh_core::describe::bend_words(part.segment, &part.balance.derived);
+    }
+    let forged = task.operation.is_shaping()
+        || matches!(task.operation, Operation::SetDown | Operation::Split | Operation::Punch | Operation::Drift);
+    let is_twice = matches!(part.balance.shape, Some(Shape::Split(_))) && task.operation != Operation::Split;
+    let words = || {
+        let made = fh_core::describe::made_words(part.segment, part.balance, site.plan.units.length);
+        match made.section {
+            // What is gathered is not drawn.
+            Some(section) if task.operation == Operation::Upset => format!("upset to {section}"),
+            _ => made.form,
+        }
+    };
+    (forged && !is_twice).then(words)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_full_stop_within_a_name_ends_no_sentence() {
+        let text = "Lay “no. 1” on the face. Turn “St. John” over, 2.5 mm off. Stop.";
+        let all = ["Lay “no. 1” on the face.", "Turn “St. John” over, 2.5 mm off.", "Stop."];
+        assert_eq!(sentences(text), all);
+        assert!(sentences(" ").is_empty());
+    }
+}

@@ -1,0 +1,32 @@
+//! What was seen at a step, and what is found from it.
+
+use crate::fire::heating::Heated;
+use crate::job::why::Why;
+use crate::says::held::Hold;
+use fh_core::findings::Finding;
+
+/// A finding about the order of work, with the steps it speaks of.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OrderFinding {
+    /// What was found.
+    pub finding: Finding,
+    /// The steps it speaks of, counted from 0, in their order.
+    pub steps: Vec<usize>,
+    /// The rule that is broken, where it is one.
+    pub why: Option<Why>,
+}
+
+/// What was seen at a step.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Seen {
+    pub(crate) heated: Option<Heated>,
+    pub(crate) hold: Option<Hold>,
+    /// Bends that can be made neither on the anvil nor in the vice.
+    pub(crate) stuck: Vec<usize>,
+    /// Steps set down in a gap that is too narrow for their groove: the step, the fuller and the gap in mm.
+    pub(crate) tight: Vec<(usize, f64, f64)>,
+    /// Parts that run into each other afterwards.
+    pub(crate) struck: Vec<(usize, usize)>,
+    /// Whether something was parted off before.
+    pub(crate) was_off: bool,
+}
