@@ -152,8 +152,8 @@ fn a_hotter_fire_gives_more_seconds() {
 #[test]
 fn a_metal_that_shows_no_color_is_told() {
     let desk = at_the_point(r#""material": "aluminium","#);
-    assert!(desk.shows("This metal shows no color before it melts: measure its heat."));
-    assert!(desk.shows("▲ It shows no color before it melts."));
+    assert!(desk.shows("This metal shows no colour before it melts: measure its heat."));
+    assert!(desk.shows("▲ It shows no colour before it melts."));
     assert!(!desk.shows("By Chapman 1972, "), "no color word stands where nothing glows");
 }
 

@@ -53,5 +53,5 @@ fn a_row_that_runs_off_is_told() {
     desk.press("Add a row of marks");
     desk.type_in("Step of row 1", "30");
     desk.type_in("How many of row 1", "6");
-    assert!(desk.shows("reaches 30 mm beyond the segment."));
+    assert!(desk.shows("reaches 30 mm beyond the part."));
 }

@@ -7,6 +7,7 @@ mod circles;
 mod modules;
 mod papers;
 mod sources;
+mod spelling;
 
 use std::fs;
 use std::path::{Path, PathBuf};

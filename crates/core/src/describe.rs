@@ -150,7 +150,7 @@ pub fn side_words(segment: &Segment) -> Option<String> {
 /// A segment's name, or its path where it has none; `at` counts through the bar.
 pub fn segment_name(bar: &Bar, at: usize) -> String {
     let name = bar.segment(at).map_or("", |segment| segment.name.trim());
-    if name.is_empty() { format!("segment {}", bar.path(at)) } else { short_name(name) }
+    if name.is_empty() { format!("part {}", bar.path(at)) } else { short_name(name) }
 }
 
 /// A segment's name as [`segment_name`] gives it; on a branch with the branch's name before it, for branches have parts

@@ -85,11 +85,11 @@ fn keys_that_are_wrong_are_named() {
     let form = "bars[0].segments[3].form";
     check(&[
         (r#""length": "4 in""#, r#"▸"lenght": "4 in""#, &format!("{drawn}.lenght"), r#"was "length" meant?"#),
-        (r#""length": "4 in""#, r#""length": "4 in", ▸"length": "5 in""#, &format!("{drawn}.length"), "a second time"),
+        (r#""length": "4 in""#, r#""length": "4 in", ▸"length": "5 in""#, &format!("{drawn}.length"), "is here twice"),
         (r#""name": "hook""#, r#"▸"colour": 3"#, "bars[0].colour", r#"the keys are "name", "count", "stock""#),
         (r#""count": 2"#, r#"▸"tools": ["swage"]"#, "bars[0].tools", r#"there is no key "tools" here"#),
-        (r#""units""#, r#"▸"firstheat""#, "firstheat", "stands here a second time"),
-        ("{\n      \"name\": \"hook\"", "{ \"nam\\u0065\": \"hook\", ▸\"name\": \"\"", "bars[0].name", "a second time"),
+        (r#""units""#, r#"▸"firstheat""#, "firstheat", "is here twice"),
+        ("{\n      \"name\": \"hook\"", "{ \"nam\\u0065\": \"hook\", ▸\"name\": \"\"", "bars[0].name", "is here twice"),
         (r#"{ "plain": { "length": "5 in" } }"#, "▸{}", form, "a name belongs here"),
         (
             r#"{ "plain": {"#,
@@ -112,9 +112,9 @@ fn lengths_of_the_wrong_kind_are_named() {
         (r#""-4 in""#, "-4"),
         (r#""NaN in""#, "NaN"),
         (r#""""#, ""),
-        (r#"{ "in": 4 }"#, "a group in { } was read"),
+        (r#"{ "in": 4 }"#, "a group in { } was found"),
         (r#"["4 in"]"#, "none belongs here"),
-        ("true", "true was read"),
+        ("true", "true was found"),
         ("null", "leave the key out"),
     ] {
         let marked = format!("▸{read}");
@@ -145,7 +145,7 @@ fn sections_of_the_wrong_kind_are_named() {
         (square, r#"{ ▸"pentagon": "1 in" }"#, "bars[0].stock.pentagon", r#"there is no "pentagon" here"#),
         (square, r#"▸"square""#, "bars[0].stock", "its sizes are missing"),
         (square, r#"▸"hexagram""#, "bars[0].stock", r#"there is no "hexagram" here"#),
-        (square, "▸12", "bars[0].stock", "a bare number was read"),
+        (square, "▸12", "bars[0].stock", "a bare number was found"),
         (square, r#"▸["1/2 in"]"#, "bars[0].stock", "none belongs here"),
     ]);
 }
@@ -156,19 +156,19 @@ fn other_values_of_the_wrong_kind_are_named() {
     let polygon = "bars[0].segments[4].form.flag.outline.polygon";
     check(&[
         (r#""count": 2"#, r#""count": ▸"2""#, "bars[0].count", "a whole number"),
-        (r#""count": 2"#, r#""count": ▸-2"#, "bars[0].count", "the number -2 was read; wanted here: a whole number"),
-        (r#""count": 2"#, r#""count": ▸2.5"#, "bars[0].count", "the number 2.5 was read"),
+        (r#""count": 2"#, r#""count": ▸-2"#, "bars[0].count", "the number -2 was found; wanted here: a whole number"),
+        (r#""count": 2"#, r#""count": ▸2.5"#, "bars[0].count", "the number 2.5 was found"),
         (r#""count": 2"#, r#""count": ▸1e99"#, "bars[0].count", "a whole number"),
         (r#""count": 2"#, r#""count": ▸1e999"#, "bars[0].count", "too large"),
         (r#""power": 2"#, r#""power": ▸"2""#, "bars[0].segments[0].form.taper.runout.power", "wanted here: a number"),
-        (r#""all""#, r#"▸"both""#, sides, r#"the text "both" was read; wanted here: "all" or a list"#),
+        (r#""all""#, r#"▸"both""#, sides, r#"the text "both" was found; wanted here: "all" or a list"#),
         (r#""all""#, "▸[]", sides, "no side is named"),
         (r#""all""#, "▸[0, 0]", sides, "the side 0 is named twice"),
         (
             r#""all""#,
             "[0, ▸45]",
             &format!("{sides}[1]"),
-            "the number 45 was read; wanted here: one of the sides 0 (up)",
+            "the number 45 was found; wanted here: one of the sides 0 (up)",
         ),
         (r#""length": "in""#, r#""length": ▸"furlong""#, "units.length", r#"there is no "furlong" here"#),
         (r#""1/16 in""#, r#"▸"0 in""#, "units.marks", "0"),
@@ -218,12 +218,12 @@ fn values_that_make_no_plan_are_named() {
 #[test]
 fn text_that_is_no_json_is_placed() {
     check(&[
-        (r#""4 in""#, "▸NaN", "", r#""NaN" was read; a value belongs here"#),
-        (r#""4 in""#, "-▸Infinity", "", r#""Infinity" was read; this is no number"#),
+        (r#""4 in""#, "▸NaN", "", r#""NaN" was found; a value belongs here"#),
+        (r#""4 in""#, "-▸Infinity", "", r#""Infinity" was found; this is no number"#),
         (r#""4 in""#, "▸'4 in'", "", "a value belongs here"),
         ("\"count\": 2,\n      \"stock", "\"count\": 2\n      ▸\"stock", "", "a , or the } that ends the group"),
         (r#""count": 2,"#, r#""count" ▸2,"#, "", "a : belongs between"),
-        (r#""count": 2,"#, "▸count: 2,", "", r#""count" was read; a key in quotes belongs here"#),
+        (r#""count": 2,"#, "▸count: 2,", "", r#""count" was found; a key in quotes belongs here"#),
         (r#""90 deg" } } },"#, r#""90 deg" } } }, ▸,"#, "", "a value belongs here"),
         (r#""name": "hook""#, "\"name\": \"h▸o\nok\"", "", "may not run over the end of a line"),
         (r#""name": "hook""#, r#""name": "h\▸ook""#, "", "must be written twice"),
@@ -241,7 +241,7 @@ fn other_files_are_told_from_plans() {
     for (bytes, words) in [
         (&b""[..], "the file is empty"),
         (b" \n", "the file is empty"),
-        (b"[]", "this is no plan of First Heat: a plan is a group in { }, but a list in [ ] was read"),
+        (b"[]", "this is no plan of First Heat: a plan is a group in { }, but a list in [ ] was found"),
         (b"\"plan\"", "this is no plan of First Heat"),
         (b"{ \"bars\": [] }", "the key \"firstheat\" is missing"),
         (b"{ \"firstheat\": 2, \"later\": 3 }", "by a newer First Heat, in version 2"),

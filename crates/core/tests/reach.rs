@@ -49,7 +49,7 @@ fn splits_too_deep_for_a_file_never_come_into_a_plan() {
     let several = |chain, segment| Edit::InsertSegments { bar: 0, chain, place: 0, segments: vec![segment] };
     for (plan, depth, refusal) in [nested(one), nested(several)] {
         assert_eq!(depth, 9, "{refusal}");
-        assert_eq!(refusal, "splits lie too deep in one another; a plan takes nine at most");
+        assert_eq!(refusal, "splits are nested too deeply; a plan takes nine at most");
         assert_eq!(file::read(file::write(&plan).as_bytes()).unwrap(), plan, "what was taken reads back");
     }
 }
@@ -68,7 +68,7 @@ fn a_motif_that_is_too_deep_is_refused_wherever_it_is_put() {
         deeper.segments = vec![serde_json::from_value(outer).unwrap()];
     }
     let refused = file::check_motif(&deeper).unwrap_err().to_string();
-    assert_eq!(refused, "splits lie too deep in one another; a motif takes nine at most");
+    assert_eq!(refused, "splits are nested too deeply; a motif takes nine at most");
     assert!(file::read_motif(file::write_motif(&deeper).as_bytes()).is_err(), "its file would not be read");
 }
 

@@ -102,7 +102,7 @@ pub(crate) struct SheetArgs {
     /// The size of the paper.
     #[arg(long, value_enum, ignore_case = true, default_value_t = PaperName::A4)]
     pub(crate) paper: PaperName,
-    /// Which sheets, in this order, with commas between them.
+    /// Which sheets, in the order given, separated by commas.
     #[arg(long, value_enum, ignore_case = true, value_delimiter = ',', default_value = "marks")]
     pub(crate) what: Vec<SheetName>,
     /// Overwrites a file of another kind.
@@ -132,7 +132,7 @@ pub(crate) enum SheetName {
     Gauges,
     /// Templates to lay the hot iron on, at full scale.
     Templates,
-    /// How long each part is where it is left fat or goes thin.
+    /// How long each part comes out if it is left fat or drawn thin.
     Ladder,
 }
 
@@ -141,7 +141,7 @@ pub(crate) enum SheetName {
 pub(crate) struct ExportArgs {
     /// The plan; `-` reads standard input.
     pub(crate) plan: PathBuf,
-    /// The file to write: .stl or .obj the piece, .dxf or .svg its flat outlines.
+    /// The file to write: .stl or .obj for the piece, .dxf or .svg for its flat outlines.
     #[arg(short, long, value_name = "FILE")]
     pub(crate) output: PathBuf,
     /// Overwrites a file of another kind.
@@ -158,7 +158,7 @@ pub(crate) struct NewArgs {
     /// The file to write; `-` writes standard output.
     #[arg(short, long, value_name = "PLAN")]
     pub(crate) output: PathBuf,
-    /// What the piece is called; as the file where it is left out.
+    /// Title of the piece; the file's name if left out.
     #[arg(long)]
     pub(crate) title: Option<String>,
     /// The share of the metal that the fire takes; "0 %" for none.

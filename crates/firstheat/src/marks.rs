@@ -69,7 +69,7 @@ fn mass(mass: Mass) -> String {
 
 fn mark_table(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
     let columns = [Side::Right, Side::Right, Side::Right, Side::Right, Side::Left, Side::Left];
-    let mut rows = vec![["", "mark", "mm", "step", "segment", "becomes"].map(str::to_owned).to_vec()];
+    let mut rows = vec![["", "mark", "mm", "step", "part", "becomes"].map(str::to_owned).to_vec()];
     let paths = bar.paths();
     for (index, (flat, of_segment)) in bar.flat().iter().zip(&balance.segments).enumerate() {
         let mark = balance.block_shop(index).map_or(of_segment.mark_end_shop, |[_, end]| end);

@@ -55,7 +55,7 @@ fn words(plan: &Plan, warned: &Cautions, worked: &Worked, losses: &[ScaleLoss]) 
     }
     text.push('\n');
     if worked.findings.is_empty() {
-        text.push_str("The order keeps every rule.\n");
+        text.push_str("The order breaks no rule.\n");
     }
     let of_order = worked.findings.iter().map(|found| &found.finding);
     let found = of_order.chain(&worked.scale_short).chain(&worked.into_itself);

@@ -34,7 +34,7 @@ enum Shape {
 
 /// The section of a bar as it was said.
 pub(crate) fn parse(said: &str) -> Result<SectionSpec, String> {
-    let (sizes, word, shape) = split(said).ok_or_else(|| format!("\"{said}\" names no shape of bar; {EXAMPLES}"))?;
+    let (sizes, word, shape) = split(said).ok_or_else(|| format!("\"{said}\" is not a bar shape; {EXAMPLES}"))?;
     let sizes = lengths(sizes).map_err(|why| format!("the stock \"{said}\": {why}"))?;
     match (shape, sizes.as_slice()) {
         (Shape::One(build), [size]) => Ok(build(size.clone())),
@@ -108,14 +108,14 @@ mod tests {
     #[test]
     fn what_is_not_understood_is_told() {
         for (said, why) in [
-            ("", "names no shape"),
-            ("12 mm", "names no shape"),
+            ("", "is not a bar shape"),
+            ("12 mm", "is not a bar shape"),
             ("square", "the stock \"square\""),
             ("12 square", "the stock \"12 square\""),
             ("-3 mm round", "the stock \"-3 mm round\""),
             ("30 mm flat", "two sizes make a flat bar"),
             ("30 x 8 mm square", "one size makes a square bar"),
-            ("é", "names no shape"),
+            ("é", "is not a bar shape"),
         ] {
             let words = parse(said).unwrap_err();
             assert!(words.contains(why), "{said}: {words}");

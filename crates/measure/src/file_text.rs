@@ -143,7 +143,7 @@ macro_rules! as_string {
 as_string!(
     WrittenLength,
     "Length",
-    "A length as people write it, with its unit. It may be a range, which stands for its middle and has its own ends.",
+    "A length as people write it, with its unit. It may be a range, which counts as its middle and has its own ends.",
     "3 1/4 in",
     "1' 2 3/8\"",
     "82.5 mm",

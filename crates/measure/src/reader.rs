@@ -65,7 +65,7 @@ impl<'a> Reader<'a> {
     /// A number: `3`, `3.25`, `1/4`, `3 1/4`, `3-1/4`, `3¼`.
     pub(crate) fn number(&mut self) -> Result<Exact, Problem> {
         let at = self.at();
-        let overflow = || Problem::new(at, "this is beyond all measure");
+        let overflow = || Problem::new(at, "this is too large or too small");
         match self.peek() {
             Some(Kind::Decimal(value)) => {
                 self.take();

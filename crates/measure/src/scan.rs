@@ -130,7 +130,7 @@ fn number(characters: &[char], at: usize) -> Result<(Kind, usize), Problem> {
     };
     let decimals = figures(end + 1);
     if decimals.is_empty() {
-        return Err(Problem::new(end, "no figures stand after the decimal sign"));
+        return Err(Problem::new(end, "there are no figures after the decimal sign"));
     }
     if sign == ',' && decimals.len() == 3 && !whole.is_empty() && whole != "0" {
         return Err(Problem::new(end, "a comma before three figures may mean thousands or a decimal sign"));

@@ -53,7 +53,7 @@ impl Size {
             Some(inches) => feet.and_then(|feet| feet.plus(in_mm(inches, LengthUnit::Inch)?)),
             None => feet,
         };
-        let whole = whole.ok_or_else(|| Problem::new(self.at, "this is beyond all measure"))?;
+        let whole = whole.ok_or_else(|| Problem::new(self.at, "this is too large or too small"))?;
         if !self.minus {
             return Ok(whole);
         }
@@ -61,7 +61,7 @@ impl Size {
             return Err(Problem::new(self.at, "a size is not below 0"));
         }
         if whole.is_zero() {
-            return Err(Problem::new(self.at, "0 has no minus"));
+            return Err(Problem::new(self.at, "0 takes no minus sign"));
         }
         Ok(whole.negated())
     }
@@ -88,7 +88,7 @@ fn inches_after_feet(reader: &mut Reader<'_>) -> Result<Exact, Problem> {
     let at = reader.at();
     let inches = reader.number()?;
     if unit_after(reader)? != Some(LengthUnit::Inch) {
-        return Err(Problem::new(at, "after feet only inches may stand, with their mark"));
+        return Err(Problem::new(at, "after feet only inches may follow, with their mark"));
     }
     Ok(inches)
 }

@@ -91,7 +91,7 @@ impl Span {
             }
         };
         let ends = lowest.zip(highest).and_then(|(lowest, highest)| Ends::between(lowest, highest));
-        let ends = ends.ok_or_else(|| Problem::new(self.at(), "this is beyond all measure"))?;
+        let ends = ends.ok_or_else(|| Problem::new(self.at(), "this is too large or too small"))?;
         if ends.lowest.value() < ends.highest.value() { Ok(ends) } else { Err(self.no_room()) }
     }
 

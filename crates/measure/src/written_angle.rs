@@ -36,7 +36,7 @@ impl WrittenAngle {
     /// Where it is not finite or beyond all measure.
     pub fn from_degrees(degrees: f64) -> Result<Self, MeasureError> {
         if !degrees.is_finite() || degrees.abs() > MOST_DEGREES {
-            return Err(Problem::new(0, "this is beyond all measure").of(&format!("{degrees} deg"), EXAMPLE));
+            return Err(Problem::new(0, "this is too large or too small").of(&format!("{degrees} deg"), EXAMPLE));
         }
         Self::parse(&format!("{} deg", crate::format::trimmed_decimal(degrees, 4)), false)
     }
@@ -72,11 +72,11 @@ fn read(text: &str, bare_is_degrees: bool) -> Result<WrittenAngle, Problem> {
         return Err(Problem::new(reader.at(), "the unit is missing"));
     }
     if minus && number.is_zero() {
-        return Err(Problem::new(sign_at, "0 has no minus"));
+        return Err(Problem::new(sign_at, "0 takes no minus sign"));
     }
     let size = unit.unwrap_or(AngleUnit::Degree).radians(number);
     let size = size.filter(|radians| radians.to_degrees() <= MOST_DEGREES);
-    let size = size.ok_or_else(|| Problem::new(0, "this is beyond all measure"))?;
+    let size = size.ok_or_else(|| Problem::new(0, "this is too large or too small"))?;
     let text = if unit.is_some() { text.to_owned() } else { format!("{text} deg") };
     Ok(WrittenAngle { text, radians: if minus { -size } else { size } })
 }

@@ -57,7 +57,7 @@ impl WrittenLength {
     /// Where the length is not finite, beyond all measure or not in the range.
     pub fn from_mm(mm: f64, unit: LengthUnit, range: LengthRange) -> Result<Self, MeasureError> {
         if !mm.is_finite() || mm.abs() > MOST_MM {
-            let problem = Problem::new(0, "this is beyond all measure");
+            let problem = Problem::new(0, "this is too large or too small");
             return Err(problem.of(&format!("{mm} mm"), EXAMPLE));
         }
         Self::parse(&format::format_exact(mm, unit), None, range)

@@ -151,7 +151,7 @@ fn follow_links(path: &Path) -> io::Result<PathBuf> {
             Err(_) => return Ok(path),
         }
     }
-    Err(io::Error::other("its links run in a circle"))
+    Err(io::Error::other("its links form a loop"))
 }
 
 #[cfg(test)]

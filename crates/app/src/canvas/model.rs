@@ -234,7 +234,7 @@ fn lay_off(blocks: &mut [Block], scene: &Scene<'_>, bar: &Bar, balance: &BarBala
 fn block(flat: &Flat<'_>, balance: &SegmentBalance, lane: &Lane, unit: PlanUnit, (path, alone): (&str, bool)) -> Block {
     let segment = flat.segment;
     let unnamed = segment.name.trim().is_empty();
-    let name = if unnamed { format!("segment {path}") } else { short_name(&segment.name) };
+    let name = if unnamed { format!("part {path}") } else { short_name(&segment.name) };
     let start = in_mm(balance.forged_start);
     let forged = [start, start + in_mm(balance.forged_length)];
     Block {

@@ -47,7 +47,7 @@ impl Canvas {
 /// The name that screen readers hear.
 fn segment_name(stage: &Stage<'_>, index: usize) -> String {
     match stage.model.blocks.get(index) {
-        Some(block) if !block.unique_name.starts_with("segment ") => format!("Segment {}", block.unique_name),
+        Some(block) if !block.unique_name.starts_with("part ") => format!("Segment {}", block.unique_name),
         Some(block) => format!("Segment {}", block.path),
         None => String::new(),
     }

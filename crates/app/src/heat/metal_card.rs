@@ -48,7 +48,7 @@ fn warnings(metal: &Material) -> Vec<String> {
         all.push("It is not forged hot.".to_owned());
     }
     if !metal.glows {
-        all.push("It shows no color before it melts.".to_owned());
+        all.push("It shows no colour before it melts.".to_owned());
     }
     for brittle in metal.brittle {
         all.push(format!("{:.0} to {:.0} °C: {}.", brittle.from_celsius, brittle.to_celsius, brittle.why));

@@ -90,7 +90,7 @@ mod tests {
     fn each_side_has_its_name_its_edge_and_its_way() {
         let all = |face: Face| [face.name(), face.edge(), face.toward()];
         assert_eq!(all(Face::at(0.0)), ["top", "top edge", "upward"]);
-        assert_eq!(all(Face::at(90.0)), ["near side", "near edge", "toward you"]);
+        assert_eq!(all(Face::at(90.0)), ["near side", "near edge", "towards you"]);
         assert_eq!(all(Face::at(180.0)), ["bottom", "bottom edge", "downward"]);
         assert_eq!(all(Face::at(270.0)), ["far side", "far edge", "away from you"]);
         assert_eq!(all(Face::at(45.0)), ["side 45° from up", "side 45° from up", "45° from up"]);

@@ -268,7 +268,7 @@ impl Change {
         let wanted = walk.stock_length(segment, &settled);
         let (segment, written) = self
             .written(index, gives, &settled, wanted)
-            .ok_or_else(|| self.refusal(index, "the size would be beyond all measure"))?;
+            .ok_or_else(|| self.refusal(index, "the size would be out of range"))?;
         let as_written = Draft::new(&segment, walk.surroundings(index)).settle();
         if let Some(trouble) = as_written.trouble {
             return Err(self.no_fit(index, trouble, wanted));

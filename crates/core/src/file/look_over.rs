@@ -41,8 +41,10 @@ pub(super) fn check_version(text: &str, top: &Place, sort: &Sort) -> Result<(), 
     let Sort { key, newest, what } = sort;
     let fault = |path, offset, message| Err(Fault { path, offset, message, key_first: false });
     let Kind::Group(_) = top.kind else {
-        let message =
-            format!("this is no {what} of First Heat: a {what} is a group in {{ }}, but {} was read", top.kind.words());
+        let message = format!(
+            "this is no {what} of First Heat: a {what} is a group in {{ }}, but {} was found",
+            top.kind.words()
+        );
         return fault(KeyPath::default(), top.start, message);
     };
     let Some(member) = top.get(key) else {
@@ -79,8 +81,8 @@ fn check_value(place: &Place, path: &KeyPath) -> Result<(), Fault> {
         Err(Fault { path: path.clone(), offset: place.start, message: message.to_owned(), key_first })
     };
     match &place.kind {
-        Kind::Null => fault("null says nothing here; leave the key out instead"),
-        Kind::List(_) if !may_be_list(path) => fault("a list in [ ] was read, but none belongs here"),
+        Kind::Null => fault("null means nothing here; leave the key out"),
+        Kind::List(_) if !may_be_list(path) => fault("a list in [ ] was found, but none belongs here"),
         Kind::List(items) => {
             items.iter().enumerate().try_for_each(|(index, item)| check_value(item, &path.index(index)))
         }
@@ -89,7 +91,7 @@ fn check_value(place: &Place, path: &KeyPath) -> Result<(), Fault> {
             members.iter().try_for_each(|member| {
                 let path = path.key(&member.key);
                 if !seen.insert(&member.key) {
-                    let message = format!("the key \"{}\" stands here a second time", shortened(&member.key));
+                    let message = format!("the key \"{}\" is here twice", shortened(&member.key));
                     return Err(Fault { path, offset: member.start, message, key_first: false });
                 }
                 check_value(&member.value, &path)

@@ -97,7 +97,7 @@ fn check_extent(value: &impl Serialize, sort: &Sort) -> Result<(), FileError> {
     let extent = Extent::of(value);
     if extent.deepest > places::DEEPEST {
         // Each split takes six levels; nothing else in a plan lies in itself.
-        let message = format!("splits lie too deep in one another; a {} takes nine at most", sort.what);
+        let message = format!("splits are nested too deeply; a {} takes nine at most", sort.what);
         return Err(FileError::whole(message));
     }
     // Only what could be too large is laid out to be measured.
@@ -143,7 +143,7 @@ pub fn check_size(bytes: u64) -> Result<(), FileError> {
     let (size, most) = (bytes / MEGABYTE, MOST_BYTES / MEGABYTE);
     // A stream is read no further than one byte too many.
     let size = if size == most { format!("more than {most} MB") } else { format!("{size} MB") };
-    Err(FileError::whole(format!("the file has {size}, and a plan has {most} MB at most; this is hardly a plan")))
+    Err(FileError::whole(format!("the file has {size}, and a plan has {most} MB at most")))
 }
 
 fn as_text(bytes: &[u8]) -> Result<&str, FileError> {
@@ -155,8 +155,7 @@ fn as_text(bytes: &[u8]) -> Result<&str, FileError> {
         let at = error.valid_up_to();
         let sound = String::from_utf8_lossy(bytes.get(..at).unwrap_or_default());
         let byte = bytes.get(at).copied().unwrap_or_default();
-        let message =
-            format!("the file is not UTF-8 text: the byte {byte:#04x} stands for no character; save it as UTF-8");
+        let message = format!("the file is not UTF-8 text: the byte {byte:#04x} is not a character; save it as UTF-8");
         FileError::at(&sound, at, String::new(), message)
     })?;
     Ok(text.strip_prefix('\u{feff}').unwrap_or(text))
@@ -213,8 +212,8 @@ fn wrong_group(said: &str, place: &Place) -> Option<String> {
             format!("one name belongs in these {{ }}, but {} were read", names.join(" and "))
         }
         Kind::Group(members) if members.is_empty() => {
-            "nothing was read in these { }, but a name belongs here".to_owned()
+            "nothing was found in these { }, but a name belongs here".to_owned()
         }
-        kind => format!("{} was read, but a name in quotes or a group in {{ }} belongs here", kind.words()),
+        kind => format!("{} was found, but a name in quotes or a group in {{ }} belongs here", kind.words()),
     })
 }

@@ -38,7 +38,7 @@ pub(super) fn validate_motif(motif: &Motif) -> Checked {
         return refuse(top.key("name"), "a motif has a name; this one has none");
     }
     if motif.segments.is_empty() {
-        return refuse(top.key("segments"), "a motif has at least one segment; this one has none");
+        return refuse(top.key("segments"), "a motif has at least one part; this one has none");
     }
     check_bar(&motif.bar(), &top)
 }
@@ -69,7 +69,10 @@ fn check_underlay(underlay: &Underlay, at: &KeyPath) -> Checked {
     }
     for (key, point) in [("from", underlay.from), ("to", underlay.to)] {
         if let Some(share) = point.into_iter().find(|share| !(0.0..=1.0).contains(share)) {
-            return refuse(at.key(key), format!("{share} was read, but a place in the picture is a share from 0 to 1"));
+            return refuse(
+                at.key(key),
+                format!("{share} was found, but a place in the picture is a share from 0 to 1"),
+            );
         }
     }
     if underlay.from == underlay.to {
@@ -99,7 +102,7 @@ fn check_limits(limits: &Limits, at: &KeyPath) -> Checked {
     ];
     for (key, value) in counts {
         if let Some(value) = value.filter(|value| !value.is_finite() || *value <= 0.0) {
-            return refuse(at.key(key), format!("{value} was read, but a limit is above 0"));
+            return refuse(at.key(key), format!("{value} was found, but a limit is above 0"));
         }
     }
     Ok(())
@@ -145,7 +148,7 @@ pub(crate) fn check_section(section: &SectionSpec, first: bool, place: SectionPl
     match section {
         SectionSpec::Same if first => refuse(
             at.clone(),
-            "\"same\" is as the segment before ends, and before the first there is none; \"stock\" may be meant",
+            "\"same\" is as the part before ends, and before the first there is none; \"stock\" may be meant",
         ),
         SectionSpec::Point | SectionSpec::Edge(_) if place != SectionPlace::EndOfTaper => {
             let message = format!("the section \"{}\" may only be the end of a taper", section.kind().name());
@@ -183,7 +186,7 @@ fn check_bend(bend: &Bend, at: &KeyPath) -> Checked {
     match turned {
         Some(angle) if !is_above_zero(angle) => {
             let message =
-                format!("{} was read, but a bend turns by more than 0; \"side\" says which way", angle.text());
+                format!("{} was found, but a bend turns by more than 0; \"side\" says which way", angle.text());
             refuse(at.key(key), message)
         }
         _ => Ok(()),

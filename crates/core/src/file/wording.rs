@@ -7,7 +7,7 @@ pub(super) fn plain(message: &str) -> String {
         .or_else(|| wrong_value(message))
         .or_else(|| quoted_after(message, "missing field ").map(|(key, _)| format!("the key \"{key}\" is missing")))
         .or_else(|| {
-            quoted_after(message, "duplicate field ").map(|(key, _)| format!("the key \"{key}\" stands here twice"))
+            quoted_after(message, "duplicate field ").map(|(key, _)| format!("the key \"{key}\" is here twice"))
         })
         .or_else(|| not_json(message).map(str::to_owned))
         .unwrap_or_else(|| message.to_owned())
@@ -45,7 +45,7 @@ pub(super) fn not_json_at(message: &str, text: &str, offset: usize) -> String {
     let words = plain(message);
     match without_place(message) {
         "expected value" | "expected ident" | "key must be a string" | "invalid number" => {
-            stray_word(text, offset).map_or(words.clone(), |word| format!("\"{word}\" was read; {words}"))
+            stray_word(text, offset).map_or(words.clone(), |word| format!("\"{word}\" was found; {words}"))
         }
         _ => words,
     }
@@ -83,7 +83,7 @@ fn unknown_name(message: &str) -> Option<String> {
         return Some(format!(
             "there is no \"{}\" here; {}",
             shortened(name),
-            instead(name, rest, "what may stand here is")
+            instead(name, rest, "what may be here is")
         ));
     }
     let (name, rest) = quoted_after(message, "unknown field ")?;
@@ -95,7 +95,7 @@ fn instead(name: &str, rest: &str, lead: &str) -> String {
     let known: Vec<&str> = rest.split('`').skip(1).step_by(2).collect();
     let near = known.iter().map(|known| (distance(name, known), known)).min();
     match near {
-        None => "nothing may stand here".to_owned(),
+        None => "nothing may be here".to_owned(),
         Some((distance, near)) if distance <= 2 => format!("was \"{near}\" meant?"),
         Some(_) => format!("{lead} {}", list(&known)),
     }
@@ -128,7 +128,7 @@ fn wrong_value(message: &str) -> Option<String> {
     if read == "unit variant" {
         return Some("its sizes are missing; they belong behind the name, as in { \"round\": \"12 mm\" }".to_owned());
     }
-    Some(format!("{} was read; wanted here: {}", what_was_read(read), what_belongs(expected)))
+    Some(format!("{} was found; wanted here: {}", what_was_read(read), what_belongs(expected)))
 }
 
 fn what_was_read(read: &str) -> String {
@@ -181,13 +181,13 @@ fn not_json(message: &str) -> Option<&'static str> {
         }
         "invalid escape" => "a \\ in a text must be written twice",
         "lone leading surrogate in hex escape" | "unexpected end of hex escape" | "invalid unicode code point" => {
-            "this \\u stands for no character"
+            "this \\u is not a character"
         }
         "invalid number" => "this is no number",
         "number out of range" => "this number is too large",
-        "trailing comma" => "a , stands here with nothing behind it",
-        "trailing characters" => "the plan is closed before this; nothing may stand behind its last }",
-        "recursion limit exceeded" => "groups and lists lie too deep in one another here",
+        "trailing comma" => "a , has nothing after it here",
+        "trailing characters" => "the plan is closed before this; nothing may follow its last }",
+        "recursion limit exceeded" => "groups and lists are nested too deeply here",
         _ => return None,
     })
 }
@@ -205,10 +205,10 @@ mod tests {
             ),
             ("unknown field `colour`, expected `length`", "there is no key \"colour\" here; the keys are \"length\""),
             ("missing field `bars` at line 3 column 9", "the key \"bars\" is missing"),
-            ("invalid type: integer `5`, expected a string", "the number 5 was read; wanted here: text in quotes"),
+            ("invalid type: integer `5`, expected a string", "the number 5 was found; wanted here: text in quotes"),
             (
                 "invalid length 3, expected an array of length 2",
-                "a list of 3 was read; wanted here: a pair, along and across",
+                "a list of 3 was found; wanted here: a pair, along and across",
             ),
             ("the length is 0", "the length is 0"),
         ] {

@@ -17,7 +17,7 @@ const SHORT: Rule = Rule {
 };
 
 const LEFT_OVER: Rule =
-    Rule { id: "bar-left-over", severity: Severity::Note, reason: "What is left over is not part of any segment." };
+    Rule { id: "bar-left-over", severity: Severity::Note, reason: "What is left over belongs to no part." };
 
 /// Less than this cannot be said in the words of a finding, nor cut in a shop.
 const NOTHING_MM: f64 = 0.05;
@@ -33,11 +33,11 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
         let [needed, long] = scene.apart([needed, length.mm()]);
         let over = scene.millimeters_or_more(over);
         let message = format!("The plan needs {needed} of bar; this bar is {long} long: {over} too short.");
-        let remedy = "Take a longer bar, shorten a segment, or let one segment take up the difference.";
+        let remedy = "Take a longer bar, shorten a part, or let one part take up the difference.";
         found.push(SHORT.at(scene.place(None), message, remedy.to_owned()));
     } else if over < -NOTHING_MM {
         let message = format!("{} of the bar is left over.", scene.millimeters(-over));
-        let remedy = "Name a segment that takes it up, or add it as a hold or a trim.";
+        let remedy = "Name a part that takes it up, or add it as a hold or a trim.";
         found.push(LEFT_OVER.at(scene.place(None), message, remedy.to_owned()));
     }
 }

@@ -27,7 +27,7 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
             continue;
         }
         let message = format!(
-            "The corner “{}” is reckoned as a bar {} × {}, the rectangle round its section.",
+            "The corner “{}” is worked out as a bar {} × {}, the rectangle round its section.",
             scene.name(seen.at),
             scene.millimeters(in_mm(corner.width)),
             scene.millimeters(in_mm(corner.thickness))

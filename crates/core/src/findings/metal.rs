@@ -56,7 +56,7 @@ pub(super) fn check(plan: &Plan, found: &mut Vec<Finding>) {
     brittle(metal, found);
     if !metal.glows {
         let remedy = "Go by the char of a pine stick, a crayon or a thermometer; mark the hot piece.";
-        let message = format!("{} shows no color before it melts.", capital(metal.name));
+        let message = format!("{} shows no colour before it melts.", capital(metal.name));
         found.push(NO_GLOW.at(EVERYWHERE, message, remedy.to_owned()));
     }
     if plan.material_name() != metal.name {
@@ -86,7 +86,7 @@ fn brittle(metal: &Material, found: &mut Vec<Finding>) {
             range.to_celsius,
             range.why
         );
-        let remedy = format!("Stop at {:.0} °C, and heat it anew.", heat.light_celsius);
+        let remedy = format!("Stop at {:.0} °C, and heat it again.", heat.light_celsius);
         found.push(rule.at(EVERYWHERE, message, remedy));
     }
 }

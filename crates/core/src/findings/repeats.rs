@@ -8,7 +8,7 @@ use crate::metal::in_mm;
 use crate::plan::Repeat;
 
 pub(super) const CHECK: Check =
-    Check { ids: &["repeats"], summary: "Rows of marks that do not fit on their segment.", run };
+    Check { ids: &["repeats"], summary: "Rows of marks that do not fit on their part.", run };
 
 const RULE: Rule = Rule {
     id: "repeats",
@@ -43,7 +43,7 @@ fn words(scene: &Scene<'_>, repeat: &Repeat, laid: &LaidRepeat, length: f64) -> 
     if laid.count() == 0 {
         return Some((
             format!("None of “{what}” fits on {}.", scene.millimeters(length)),
-            "Take a smaller step, width or margin, or make the segment longer.".to_owned(),
+            "Take a smaller step, width or margin, or make the part longer.".to_owned(),
         ));
     }
     if laid.more {
@@ -56,12 +56,12 @@ fn words(scene: &Scene<'_>, repeat: &Repeat, laid: &LaidRepeat, length: f64) -> 
     }
     let beyond = match &repeat.margin {
         Some(margin) if margin.mm() > 0.0 => "the room between its margins",
-        _ => "the segment",
+        _ => "the part",
     };
     let message = format!(
         "The row of “{what}”, {}, reaches {} beyond {beyond}.",
         repeat_count_words(laid, scene.plan.units.length),
         scene.millimeters_or_more(over)
     );
-    Some((message, "Strike fewer, take a smaller step or margin, or make the segment longer.".to_owned()))
+    Some((message, "Strike fewer, take a smaller step or margin, or make the part longer.".to_owned()))
 }

@@ -10,7 +10,7 @@ pub(super) const CHECK: Check =
 const RULE: Rule = Rule {
     id: "below-rounding",
     severity: Severity::Note,
-    reason: "Two marks fall on one place, or the rounding takes more than the segment holds.",
+    reason: "Two marks fall in the same place, or the rounding is larger than the part.",
 };
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {

@@ -19,7 +19,7 @@ const TOO_HIGH: Rule = Rule {
 const EASED: Rule = Rule {
     id: "eased-too-far",
     severity: Severity::Warning,
-    reason: "Edges cannot be eased by more than half the side; it is reckoned as if they were eased by that half.",
+    reason: "Edges cannot be eased by more than half the side; it is worked out as if they were eased by that half.",
 };
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {

@@ -22,7 +22,7 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
         let Shape::Shoulder { from, to, sides, .. } = seen.shape else { continue };
         let thickness = disagreement(scene, (from, to), View::Side, sides, [0, 180]);
         let width = disagreement(scene, (from, to), View::Top, sides, [90, 270]);
-        let nowhere = (from == to).then(|| "steps nowhere: the section is the same on both sides of it".to_owned());
+        let nowhere = (from == to).then(|| "has no step: the section is the same on both sides".to_owned());
         if let Some(words) = nowhere.or(thickness).or(width) {
             let message = format!("The shoulder “{}” {words}.", scene.name(seen.at));
             let remedy = "Name the sides that are set down, and give the section that this leaves.";

@@ -87,7 +87,7 @@ fn differing(scene: &Scene<'_>, seen: &Seen<'_>, split: &SplitSize, found: &mut 
             "The branches of “{}” are from {least} to {most} long, and are held together at both ends.",
             scene.name(seen.at)
         );
-        found.push(DIFFER.at(scene.place(Some(seen.at)), message, "Make its branches alike long.".to_owned()));
+        found.push(DIFFER.at(scene.place(Some(seen.at)), message, "Make its branches the same length.".to_owned()));
     }
 }
 
@@ -99,11 +99,11 @@ fn as_cut(scene: &Scene<'_>, seen: &Seen<'_>, split: &SplitSize, found: &mut Vec
         let plain = branch.segments.iter().any(|segment| matches!(segment.form, Form::Plain(_)));
         if plain && is_over((part.share - even).abs(), ALIKE) {
             let message = format!(
-                "A part of “{}” is left as cut and reckoned with an even share of the bar; the cut makes it {} wide.",
+                "A part of “{}” is left as cut and counted as an even share of the bar; the cut makes it {} wide.",
                 scene.name(seen.at),
                 scene.length(part.raw_width)
             );
-            let remedy = "Draw it to a section of its own, or make the branches hold alike much.";
+            let remedy = "Draw it to a section of its own, or give the branches equal metal.";
             found.push(AS_CUT.at(scene.place(Some(seen.at)), message, remedy.to_owned()));
             return;
         }

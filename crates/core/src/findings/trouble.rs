@@ -38,13 +38,13 @@ pub(super) fn finding(scene: &Scene<'_>, met: &Met) -> Finding {
         BarTrouble::Segment(trouble) => segment_words(scene, trouble, &name),
         BarTrouble::TakesUpUnknown => (
             "takes-up",
-            format!("No segment is called “{}”.", scene.bar.takes_up.as_deref().unwrap_or("")),
-            "Name the segment that takes up the difference, or leave it out.".to_owned(),
+            format!("No part is called “{}”.", scene.bar.takes_up.as_deref().unwrap_or("")),
+            "Name the part that takes up the difference, or leave it out.".to_owned(),
         ),
         BarTrouble::TakesUpWithoutLength => (
             "takes-up",
-            "A segment takes up the difference, but the bar has no length of its own.".to_owned(),
-            "Say how long the bar is, or let nothing take up.".to_owned(),
+            "A part takes up the difference, but the bar has no length of its own.".to_owned(),
+            "Say how long the bar is, or choose nothing to take up the difference.".to_owned(),
         ),
     };
     Rule { id, severity: Severity::Stop, reason: REASON }.at(scene.place(met.segment), message, remedy)
@@ -55,7 +55,7 @@ fn segment_words(scene: &Scene<'_>, trouble: Trouble, name: &str) -> (&'static s
         Trouble::NoLength => ("no-length", format!("“{name}” has no length."), "Give its length, or bend it."),
         Trouble::TooMuchGiven => (
             "over-determined",
-            format!("“{name}” has more sizes than its bend needs; they need not agree."),
+            format!("“{name}” has more sizes than its bend needs; they may contradict each other."),
             "Leave one of the bend's tied sizes out: it follows from the others.",
         ),
         Trouble::TooLittleGiven => (
@@ -75,7 +75,7 @@ fn segment_words(scene: &Scene<'_>, trouble: Trouble, name: &str) -> (&'static s
         Trouble::NoArea => (
             "no-metal",
             format!("“{name}” comes out with no metal in it."),
-            "Give it a section with an area, and sizes above 0.",
+            "Give it a section and sizes greater than 0.",
         ),
         Trouble::PeakWithoutCorner => (
             "peak-without-corner",
@@ -95,18 +95,18 @@ fn segment_words(scene: &Scene<'_>, trouble: Trouble, name: &str) -> (&'static s
         Trouble::NothingGives => (
             "nothing-gives",
             format!("“{name}” is to take up the difference, but none of its sizes gives."),
-            "Choose another size to give, or another segment to take up.",
+            "Choose another size to give, or another part to take up the difference.",
         ),
         Trouble::CannotFit => return cannot_fit(scene, name),
         Trouble::ScrollFromCenter => (
             "scroll-from-center",
-            format!("“{name}” opens from a radius of 0, and would turn for ever there."),
+            format!("“{name}” opens from a radius of 0, and would wind for ever."),
             "Give the eye of an opening scroll a radius above 0, or let it open evenly.",
         ),
         Trouble::NothingToRoll => (
             "socket-too-small",
             format!("“{name}”: another part supplies all of the socket, and nothing is left to roll."),
-            "Take less off, or a larger mandrel.",
+            "Take less off, or use a larger mandrel.",
         ),
         Trouble::SocketWithoutFlag => (
             "socket-without-flag",
@@ -116,7 +116,7 @@ fn segment_words(scene: &Scene<'_>, trouble: Trouble, name: &str) -> (&'static s
         Trouble::EmptyBranch => (
             "empty-branch",
             format!("“{name}” has a branch without metal: no cut can be laid off."),
-            "Give each branch at least one segment with its sizes.",
+            "Give each branch at least one part with its sizes.",
         ),
         Trouble::SplitAtBothEnds => (
             "split-whole-bar",
@@ -126,7 +126,7 @@ fn segment_words(scene: &Scene<'_>, trouble: Trouble, name: &str) -> (&'static s
         Trouble::HoleTooLarge => (
             "hole-too-large",
             format!("The hole of “{name}” breaks out of its boss."),
-            "Make the boss larger, the hole smaller, or move the hole toward its middle.",
+            "Make the boss larger, the hole smaller, or move the hole towards its middle.",
         ),
     };
     (id, message, remedy.to_owned())
@@ -159,7 +159,7 @@ fn too_tight(scene: &Scene<'_>, radius: Length, name: &str) -> (&'static str, St
     (
         "bend-too-tight",
         format!("“{name}” is too short for its bend: the inside radius would be {}, below 0.", scene.length(radius)),
-        "Make it longer, thinner, or turn it through less.".to_owned(),
+        "Make it longer or thinner, or bend it less.".to_owned(),
     )
 }
 
@@ -173,5 +173,5 @@ fn cannot_fit(scene: &Scene<'_>, name: &str) -> (&'static str, String, String) {
     let message = format!(
         "“{name}” cannot take up the difference: with it as written the plan needs {needed}, and the bar is {length}."
     );
-    ("cannot-fit", message, "Take another bar, or make other segments longer or shorter.".to_owned())
+    ("cannot-fit", message, "Take another bar, or make other parts longer or shorter.".to_owned())
 }

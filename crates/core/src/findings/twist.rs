@@ -6,7 +6,7 @@ use crate::metal::{Bent, in_mm};
 use crate::plan::Limits;
 
 pub(super) const CHECK: Check =
-    Check { ids: &["tight-twist"], summary: "Twists whose edges are stretched more than they stand.", run };
+    Check { ids: &["tight-twist"], summary: "Twists whose edges are stretched too far.", run };
 
 const RULE: Rule = Rule {
     id: "tight-twist",

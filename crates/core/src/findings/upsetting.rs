@@ -21,11 +21,8 @@ const LIKELY: Rule = Rule { id: "upset-likely-to-buckle", severity: Severity::No
 /// 3 diameters in one blow: Forging Industry Association, design rules for upset forgings, rule 1.
 const SURE: Rule = Rule { id: "upset-buckles", severity: Severity::Warning, reason: REASON };
 
-const STAGES: Rule = Rule {
-    id: "upset-in-stages",
-    severity: Severity::Warning,
-    reason: "So much metal does not gather in one place at once.",
-};
+const STAGES: Rule =
+    Rule { id: "upset-in-stages", severity: Severity::Warning, reason: "So much metal will not gather in one go." };
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     let limits = &scene.plan.limits;
@@ -54,7 +51,7 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
             let [shortened, stage] = apart([shortened, stage], 1, times);
             let stage = plain(&stage);
             let name = scene.name(seen.at);
-            let message = format!("“{name}” is shortened {shortened} times; over {stage} asks for stages.");
+            let message = format!("“{name}” is shortened {shortened} times; more than {stage} times calls for stages.");
             let remedy = "Upset in stages and true it up between them, or weld on the mass.";
             found.push(STAGES.at(place, message, remedy.to_owned()));
         }

@@ -71,7 +71,7 @@ impl OneForm for Split {
         if let Some(side) = &self.side
             && (side.radians() / std::f64::consts::FRAC_PI_2).fract().abs() > 1e-9
         {
-            return refuse(at.key("side"), format!("{} was read; the sides are 0, 90, 180 and 270 deg", side.text()));
+            return refuse(at.key("side"), format!("{} was found; the sides are 0, 90, 180 and 270 deg", side.text()));
         }
         let turns = self.opening.as_ref().and_then(|opening| opening.turns);
         if let Some(turns) = turns.filter(|turns| !turns.is_finite()) {

@@ -79,7 +79,7 @@ impl OneForm for Taper {
         check_section(&self.to, first, SectionPlace::EndOfTaper, &at.key("to"))?;
         match self.runout {
             Some(RunoutSpec::Power(power)) if !(0.1..=10.0).contains(&power) => {
-                let message = format!("the power {power} was read; it runs from 0.1 to 10");
+                let message = format!("the power {power} was found; it runs from 0.1 to 10");
                 refuse(at.key("runout").key("power"), message)
             }
             _ => Ok(()),

@@ -8,7 +8,7 @@ use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Metal for scarfing, upsetting and burning at a fire weld.
+/// Metal for the scarf, the upset and the waste of a fire weld.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 #[schemars(inline, description = "")]

@@ -164,7 +164,7 @@ pub(super) const WROUGHT_IRON: Material = Material {
         light_celsius: 950.0,
         spoilt_celsius: 1420.0,
     }),
-    heats_source: "from memory; it stands a white welding heat",
+    heats_source: "from memory; it takes a white welding heat",
     melts_celsius: 1510.0,
     weld: Some(Weld {
         from_celsius: 1300.0,
@@ -220,7 +220,7 @@ pub(super) const STAINLESS_STEEL: Material = Material {
     }],
     quench: Quench { may: false, does: "may harden and crack in some grades" },
     never: &[
-        "Never go by its color alone: it holds its shape at a heat where mild steel gives.",
+        "Never go by its colour alone: it holds its shape at a heat where mild steel gives.",
         "Never grind or pickle it among rusty iron.",
     ],
     fume: Some(

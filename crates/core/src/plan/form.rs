@@ -30,7 +30,7 @@ pub enum Form {
     Rivet(forms::Rivet),
     /// A strip wrapped round a bundle of bars; its length follows from the bundle by the collar rule.
     Collar(forms::Collar),
-    /// Metal for scarfing, upsetting and burning at a fire weld.
+    /// Metal for the scarf, the upset and the waste of a fire weld.
     Weld(forms::Weld),
     /// The bar cut along its length; each branch is forged on its own.
     Split(forms::Split),

@@ -74,7 +74,7 @@ impl JsonSchema for JointSide {
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
         json_schema!({
-            "description": "An angle around the bar (0 up, 90 toward you, 180 down, 270 away), or one of the segment's ends.",
+            "description": "An angle around the bar (0 up, 90 towards you, 180 down, 270 away), or one of the part's ends.",
             "anyOf": [{ "enum": ["start", "end"] }, generator.subschema_for::<WrittenAngle>()],
         })
     }

@@ -31,7 +31,7 @@ impl Sides {
     pub fn name_of(degrees: u16) -> &'static str {
         match degrees {
             0 => "up",
-            90 => "toward you",
+            90 => "towards you",
             180 => "down",
             270 => "away",
             _ => "askew",
@@ -109,7 +109,7 @@ impl Visitor<'_> for SideVisitor {
     type Value = Side;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("one of the sides 0 (up), 90 (toward you), 180 (down), 270 (away)")
+        f.write_str("one of the sides 0 (up), 90 (towards you), 180 (down), 270 (away)")
     }
 
     fn visit_u64<E: Error>(self, value: u64) -> Result<Side, E> {
@@ -128,7 +128,7 @@ impl JsonSchema for Sides {
 
     fn json_schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({
-            "description": "All sides, or some of: 0 up, 90 toward you, 180 down, 270 away.",
+            "description": "All sides, or some of: 0 up, 90 towards you, 180 down, 270 away.",
             "anyOf": [
                 { "const": "all" },
                 { "type": "array", "items": { "enum": [0, 90, 180, 270] }, "minItems": 1, "uniqueItems": true },

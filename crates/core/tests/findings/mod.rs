@@ -130,7 +130,7 @@ fn stops_come_first_and_say_what_is_missing() {
 fn a_shoulder_that_steps_nowhere_is_told() {
     let shoulder = r#"{ "form": { "shoulder": { "to": "stock", "radius": "2 mm", "sides": "all" } } }"#;
     let found = findings("", "", shoulder);
-    assert!(found.iter().any(|finding| finding.message.contains("steps nowhere")), "{found:?}");
+    assert!(found.iter().any(|finding| finding.message.contains("has no step")), "{found:?}");
 }
 
 #[test]

@@ -46,8 +46,8 @@ fn a_finding_after_a_split_names_the_part_it_means() {
             assert_eq!(written.path(at + 4), path, "{id}");
             let same = after.iter().find(|other| other.id == *id && other.place.segment == Some(at + 4));
             let same = same.unwrap_or_else(|| panic!("{id}: {after:#?}"));
-            if finding.message.contains(&format!("segment {}", alone.path(at))) {
-                assert!(same.message.contains(&format!("segment {path}")), "{id}: {}", same.message);
+            if finding.message.contains(&format!("part {}", alone.path(at))) {
+                assert!(same.message.contains(&format!("part {path}")), "{id}: {}", same.message);
                 told.insert(*id);
             }
         }
@@ -66,11 +66,11 @@ fn a_finding_within_a_split_names_the_branch_and_the_part() {
               {{ "segments": [{{ "form": {{ "drawn": {{ "length": "50 mm", "section": {{ "square": "7 mm" }} }} }} }}] }}] }} }} }}"#
         );
         let (written, found) = found_on(plan, bar, &split);
-        for finding in found.iter().filter(|finding| finding.id == *id && finding.message.contains("segment ")) {
+        for finding in found.iter().filter(|finding| finding.id == *id && finding.message.contains("part ")) {
             let Some(at) = finding.place.segment else { continue };
             let path = written.path(at);
             if path.starts_with("2.1.") {
-                assert!(finding.message.contains(&format!("left tine, segment {path}")), "{id}: {}", finding.message);
+                assert!(finding.message.contains(&format!("left tine, part {path}")), "{id}: {}", finding.message);
                 told.insert(*id);
             }
         }

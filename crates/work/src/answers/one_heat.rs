@@ -235,7 +235,7 @@ fn doubts(plan: &Plan, fire: &Fire, start: f64, by_hammer: bool) -> Vec<String> 
         all.push("Blows are known to a factor of two, until they are counted.".to_owned());
     }
     if !fire.metal.glows {
-        all.push("This metal shows no color before it melts: measure its heat.".to_owned());
+        all.push("This metal shows no colour before it melts: measure its heat.".to_owned());
     }
     if plan.work.heats.fire_celsius.is_none() {
         all.push(format!("The fire is taken to give {start:.0} °C; an eye in daylight misses by 50."));

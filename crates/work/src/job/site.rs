@@ -145,7 +145,7 @@ impl<'a> Site<'a> {
     /// A segment's name, or its path where it has none; on a branch with the branch's name before it.
     pub(crate) fn name(&self, at: usize) -> String {
         let name = self.flat.get(at).map_or("", |flat| flat.segment.name.trim());
-        let name = if name.is_empty() { format!("segment {}", self.path(at)) } else { short_name(name) };
+        let name = if name.is_empty() { format!("part {}", self.path(at)) } else { short_name(name) };
         let branch = self
             .split_of(at)
             .and_then(|(split, branch)| Some(self.flat.get(split)?.segment.form.branches().get(branch)?.title(branch)));

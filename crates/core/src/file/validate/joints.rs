@@ -24,7 +24,7 @@ fn check_joint(joint: &Joint, at: &KeyPath) -> Checked {
 
 fn check_member(member: &Member, at: &KeyPath) -> Checked {
     match member.copy {
-        Some(0) => refuse(at.key("copy"), "0 was read, but copies are counted from 1"),
+        Some(0) => refuse(at.key("copy"), "0 was found, but copies are counted from 1"),
         _ => Ok(()),
     }
 }

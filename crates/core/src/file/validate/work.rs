@@ -24,7 +24,7 @@ fn check_heats(rules: &HeatRules, at: &KeyPath) -> Checked {
     check_above_zero(rules.hammer.map(|hammer| hammer.kg), "hammer", at)?;
     match rules.fire_celsius.filter(|celsius| !FIRE.contains(celsius)) {
         Some(celsius) => {
-            let message = format!("{celsius} was read; a forging fire gives {} to {} °C", FIRE.start(), FIRE.end());
+            let message = format!("{celsius} was found; a forging fire gives {} to {} °C", FIRE.start(), FIRE.end());
             refuse(at.key("fire_celsius"), message)
         }
         None => Ok(()),
@@ -33,14 +33,14 @@ fn check_heats(rules: &HeatRules, at: &KeyPath) -> Checked {
 
 fn check_above_zero(value: Option<f64>, key: &str, at: &KeyPath) -> Checked {
     match value.filter(|value| !value.is_finite() || *value <= 0.0) {
-        Some(value) => refuse(at.key(key), format!("{value} was read, but a number above 0 belongs here")),
+        Some(value) => refuse(at.key(key), format!("{value} was found, but a number above 0 belongs here")),
         None => Ok(()),
     }
 }
 
 fn check_logged(logged: &Logged, at: &KeyPath) -> Checked {
     if logged.bar == Some(0) {
-        return refuse(at.key("bar"), "0 was read, but bars are counted from 1");
+        return refuse(at.key("bar"), "0 was found, but bars are counted from 1");
     }
     check_above_zero(logged.minutes, "minutes", at)?;
     check_above_zero(logged.kg, "kg", at)
@@ -48,10 +48,10 @@ fn check_logged(logged: &Logged, at: &KeyPath) -> Checked {
 
 fn check_step(step: &Step, at: &KeyPath) -> Checked {
     if step.bar == Some(0) {
-        return refuse(at.key("bar"), "0 was read, but bars are counted from 1");
+        return refuse(at.key("bar"), "0 was found, but bars are counted from 1");
     }
     if let Some(index) = step.work.iter().position(|deed| deed.joint == Some(0)) {
-        return refuse(at.key("work").index(index).key("joint"), "0 was read, but joints are counted from 1");
+        return refuse(at.key("work").index(index).key("joint"), "0 was found, but joints are counted from 1");
     }
     check_above_zero(step.minutes, "minutes", at)
 }
@@ -90,17 +90,17 @@ mod tests {
     #[test]
     fn what_cannot_be_a_step_is_refused_with_its_place() {
         for (wrong, words) in [
-            (r#"{ "heats": { "minutes": 0 } }"#, "work.heats.minutes: 0 was read"),
-            (r#"{ "heats": { "hammer": { "kg": 0 } } }"#, "work.heats.hammer: 0 was read"),
+            (r#"{ "heats": { "minutes": 0 } }"#, "work.heats.minutes: 0 was found"),
+            (r#"{ "heats": { "hammer": { "kg": 0 } } }"#, "work.heats.hammer: 0 was found"),
             (r#"{ "heats": { "fire_celsius": 3000 } }"#, "a forging fire gives 100 to 1500 °C"),
-            (r#"{ "heats": { "pace": -1 } }"#, "work.heats.pace: -1 was read"),
-            (r#"{ "steps": [ { "bar": 0 } ] }"#, "work.steps[0].bar: 0 was read, but bars are counted from 1"),
+            (r#"{ "heats": { "pace": -1 } }"#, "work.heats.pace: -1 was found"),
+            (r#"{ "steps": [ { "bar": 0 } ] }"#, "work.steps[0].bar: 0 was found, but bars are counted from 1"),
             (r#"{ "steps": [ { "work": [ { "operation": "drawn" } ] } ] }"#, "was \"draw\" meant?"),
-            (r#"{ "steps": [ { "work": [ { "operation": "fit", "joint": 0 } ] } ] }"#, "work[0].joint: 0 was read"),
-            (r#"{ "steps": [ { "minutes": 0 } ] }"#, "work.steps[0].minutes: 0 was read"),
-            (r#"{ "log": [ { "operation": "draw", "minutes": 0 } ] }"#, "work.log[0].minutes: 0 was read"),
-            (r#"{ "log": [ { "operation": "draw", "bar": 0 } ] }"#, "work.log[0].bar: 0 was read"),
-            (r#"[]"#, "a list in [ ] was read"),
+            (r#"{ "steps": [ { "work": [ { "operation": "fit", "joint": 0 } ] } ] }"#, "work[0].joint: 0 was found"),
+            (r#"{ "steps": [ { "minutes": 0 } ] }"#, "work.steps[0].minutes: 0 was found"),
+            (r#"{ "log": [ { "operation": "draw", "minutes": 0 } ] }"#, "work.log[0].minutes: 0 was found"),
+            (r#"{ "log": [ { "operation": "draw", "bar": 0 } ] }"#, "work.log[0].bar: 0 was found"),
+            (r#"[]"#, "a list in [ ] was found"),
             (r#"{ "steps": [ { "too": "hammer" } ] }"#, "there is no key \"too\" here"),
         ] {
             let said = refusal(wrong);

@@ -24,7 +24,7 @@ const KINDS: [InHole; 2] = [
         loose: Rule {
             id: "tenon-loose",
             severity: Severity::Warning,
-            reason: "The heading does not fill so wide a hole; the joint works loose.",
+            reason: "Heading does not fill so wide a hole; the joint works loose.",
         },
     },
     InHole {

@@ -35,23 +35,23 @@ pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) -> bool {
 fn wrong(held: &Held<'_>) -> Option<(usize, String, &'static str)> {
     if let Some(index) = held.parts.iter().position(|part| !part.segment.form.is_finished()) {
         let message = format!("“{}” is no part of the finished piece.", held.parts[index].name());
-        return Some((index, message, "Join a part that stays on the piece."));
+        return Some((index, message, "Choose a part that stays on the piece."));
     }
     let count = |role| held.all(role).count();
     let missing = |message: &str, remedy| Some((0, message.to_owned(), remedy));
     match held.joined.kind {
         JointKind::Tenon if count(Role::Tenon) != 1 || count(Role::Hole) == 0 => {
-            missing("it needs one tenon, and a hole for it.", "Name a segment of the form tenon, and one with a hole.")
+            missing("it needs one tenon, and a hole for it.", "Name a part of the form tenon, and one with a hole.")
         }
         JointKind::Rivet if count(Role::Rivet) > 1 || count(Role::Hole) == 0 || held.parts.len() < 2 => missing(
             "it needs parts with holes that lie on each other, and at most one rivet.",
-            "Name segments with a hole, and the rivet.",
+            "Name parts with a hole, and the rivet.",
         ),
         JointKind::Collar if count(Role::Collar) != 1 => {
-            missing("it needs one collar, and the bars of its bundle.", "Name a segment of the form collar.")
+            missing("it needs one collar, and the bars of its bundle.", "Name a part of the form collar.")
         }
         JointKind::Hook if held.joined.eye().is_none() => {
-            missing("it needs a ring, a socket or a hole for the pin.", "Name a segment that has an eye.")
+            missing("it needs a ring, a socket or a hole for the pin.", "Name a part that has an eye.")
         }
         JointKind::Tenon | JointKind::Rivet => odd(held, |part| {
             (part.member.role == Role::Bar || part.member.role == Role::Eye || part.member.role == Role::Collar)
@@ -68,7 +68,7 @@ fn wrong(held: &Held<'_>) -> Option<(usize, String, &'static str)> {
 
 /// The first part of which a fault is told.
 fn odd(held: &Held<'_>, fault: impl Fn(&Part<'_>) -> Option<String>) -> Option<(usize, String, &'static str)> {
-    let remedy = "Name another segment or side, or choose another kind of joint.";
+    let remedy = "Name another part or side, or choose another kind of joint.";
     let mut all = held.parts.iter().enumerate();
     all.find_map(|(index, part)| fault(part).map(|message| (index, message, remedy)))
 }
@@ -94,7 +94,7 @@ fn weld(held: &Held<'_>, found: &mut Vec<Finding>) {
     }
     if let Some(part) = held.parts.first() {
         let message = format!("“{}” is welded, and none of its parts has metal for the scarf.", held.title());
-        let remedy = "Join segments of the form weld, or add one where the bars meet.".to_owned();
+        let remedy = "Join parts of the form weld, or add one where the bars meet.".to_owned();
         found.push(WELD.at(part.place(), message, remedy));
     }
 }

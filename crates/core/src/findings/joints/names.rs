@@ -51,8 +51,8 @@ fn words(plan: &Plan, lookup: &Lookup<'_>, member: &Member, missing: Missing) ->
             (format!("no bar is called “{}”.", member.bar), "Name a bar of the plan, or take the joint out.")
         }
         Missing::Segment => (
-            format!("no segment of “{}” is called “{}”.", member.bar, member.segment),
-            "Name a segment of that bar, or take the joint out.",
+            format!("no part of “{}” is called “{}”.", member.bar, member.segment),
+            "Name a part of that bar, or remove the joint.",
         ),
         Missing::Copy => {
             let pieces = lookup.bar(&member.bar).and_then(|bar| plan.bars.get(bar)).map_or(1, |bar| bar.pieces());

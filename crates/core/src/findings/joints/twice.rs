@@ -20,7 +20,7 @@ pub(super) fn check(plan: &Plan, joints: &[Joined], found: &mut Vec<Finding>) {
         };
         let title = joint.title(joined.joint);
         let message = format!("“{title}” joins parts that other joints hold together already.");
-        let remedy = "See in the piece whether it meets, or take the joint out that is not wanted.".to_owned();
+        let remedy = "Check in the piece view whether it meets, or remove the joint you do not want.".to_owned();
         let finding = RULE.at(place(member.bar, member.segment), message, remedy);
         if !found.contains(&finding) {
             found.push(finding);

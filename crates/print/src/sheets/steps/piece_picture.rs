@@ -488,6 +488,6 @@ mod tests {
             assert_eq!(uppermost.map(|at| at + 1), usize::try_from(label.own).ok(), "{}", label.words);
             seen += 1;
         }
-        assert_eq!(seen, 7);
+        assert_eq!(seen, 8);
     }
 }
