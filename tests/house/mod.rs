@@ -4,6 +4,7 @@
 
 mod arrows;
 mod circles;
+mod floors;
 mod modules;
 mod papers;
 mod sources;

@@ -172,6 +172,8 @@ impl Paths {
                     at = tree(&tokens, at + 1, &[], &mut found);
                     if is_handed_on { &mut paths.handed_on } else { &mut paths.used }.extend(found);
                 }
+                // What may see an item is no use of it.
+                "crate" | "super" if at > 0 && tokens[at - 1] == "in" => {}
                 "crate" | "super" if tokens.get(at + 1) == Some(&"::") => {
                     let mut path = vec![(*token).to_owned()];
                     while let (Some(&"::"), Some(name)) = (tokens.get(at + 1), tokens.get(at + 2)) {

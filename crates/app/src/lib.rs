@@ -11,7 +11,6 @@ mod editor;
 mod figures;
 mod heat;
 mod log;
-mod motif_scale;
 mod new_segment;
 mod order;
 mod panels;

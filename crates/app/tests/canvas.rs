@@ -4,10 +4,10 @@
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
-use fh_app::canvas::{Canvas, CanvasEvent, Scene, Views};
+use fh_app::canvas::{Canvas, CanvasEvent, Gesture, Scene, Views};
 use fh_app::theme::{Look, Theme, install_fonts};
 use fh_core::balance::balance;
-use fh_core::edit::{Edit, History};
+use fh_core::edit::History;
 use fh_core::plan::Plan;
 
 /// As much of the program as the drawing area needs around it.
@@ -30,13 +30,13 @@ impl Host {
         for event in self.canvas.show(ui, &scene) {
             match event {
                 CanvasEvent::Select(selected) => self.selected = selected,
-                CanvasEvent::GestureBegin => self.history.begin(),
-                CanvasEvent::GestureCommit => {
+                CanvasEvent::Gesture(Gesture::Begin) => self.history.begin(),
+                CanvasEvent::Gesture(Gesture::Commit) => {
                     self.history.commit();
                     self.steps += 1;
                 }
-                CanvasEvent::GestureCancel => self.history.cancel(),
-                CanvasEvent::Move(wish) => match self.history.apply(&Edit::MoveBoundary(wish)) {
+                CanvasEvent::Gesture(Gesture::Cancel) => self.history.cancel(),
+                CanvasEvent::Gesture(Gesture::Drag(edit)) => match self.history.apply(&edit) {
                     Ok(gave) => self.canvas.gave(format!("{} sizes gave", gave.len())),
                     Err(refusal) => self.canvas.refused(refusal.to_string()),
                 },

@@ -4,10 +4,10 @@
 use egui::{Key, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
-use fh_app::canvas::{Canvas, CanvasEvent, Scene, Views};
+use fh_app::canvas::{Canvas, CanvasEvent, Gesture, Scene, Views};
 use fh_app::theme::{Look, Theme, install_fonts};
 use fh_core::balance::{Balance, balance};
-use fh_core::edit::{Edit, History};
+use fh_core::edit::History;
 use fh_core::metal::Shape;
 use uom::si::length::millimeter;
 
@@ -30,12 +30,11 @@ impl Host {
         for event in self.canvas.show(ui, &scene) {
             match event {
                 CanvasEvent::Select(selected) => self.selected = selected,
-                CanvasEvent::GestureBegin => self.history.begin(),
-                CanvasEvent::GestureCommit => self.history.commit(),
-                CanvasEvent::GestureCancel => self.history.cancel(),
-                CanvasEvent::Move(wish) => {
-                    self.refused =
-                        self.history.apply(&Edit::MoveBoundary(wish)).err().map(|refusal| refusal.to_string());
+                CanvasEvent::Gesture(Gesture::Begin) => self.history.begin(),
+                CanvasEvent::Gesture(Gesture::Commit) => self.history.commit(),
+                CanvasEvent::Gesture(Gesture::Cancel) => self.history.cancel(),
+                CanvasEvent::Gesture(Gesture::Drag(edit)) => {
+                    self.refused = self.history.apply(&edit).err().map(|refusal| refusal.to_string());
                 }
                 _ => {}
             }

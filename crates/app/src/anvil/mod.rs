@@ -5,9 +5,8 @@ mod keys;
 mod page;
 mod turn_timer;
 
-use crate::canvas::bare;
-use crate::log::Spent;
-use crate::state::Desk;
+use crate::canvas::paint::bare;
+use crate::state::{Desk, Spent};
 use crate::theme::{Text, space};
 use clock::Clock;
 use egui::{Button, Context, Rect, RichText, Role, Sense, Ui, WidgetInfo, pos2, vec2};
@@ -115,7 +114,7 @@ fn touch(ui: &Ui, rect: Rect) -> Option<Wish> {
 fn foot_line(ui: &Ui, desk: &Desk<'_>, rect: Rect, height: f32) {
     let foot = Rect::from_min_max(pos2(rect.left(), rect.bottom() - height), rect.max);
     let font = desk.theme.font(Text::Body);
-    let words = crate::panels::line::lay(
+    let words = crate::widgets::line::lay(
         ui,
         KEYS,
         font,

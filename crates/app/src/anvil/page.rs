@@ -1,6 +1,6 @@
 //! The page at the anvil: heat and clock, the title, the sizes cold and hot, how it is done, and its cautions.
 
-use crate::order::{OrderDesk, heat_words};
+use crate::state::{OrderDesk, heat_words};
 use crate::theme::{Text, Theme, space};
 use egui::text::{LayoutJob, TextFormat};
 use egui::{Align2, Color32, FontId, Galley, Pos2, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};

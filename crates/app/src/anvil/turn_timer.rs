@@ -1,6 +1,6 @@
 //! How long a step is on the page at the anvil, and how often the clock of its heat was begun meanwhile.
 
-use crate::log::Spent;
+use crate::state::Spent;
 
 /// The timer.
 #[derive(Default)]

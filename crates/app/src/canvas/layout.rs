@@ -1,27 +1,9 @@
 //! The layout: which strip lies at which height. From millimetres and points to places on the screen; it paints nothing.
 
-use super::Views;
-use super::model::PerView;
+use super::model::edges::Edges;
+use super::strip::Strip;
+use crate::state::Views;
 use fh_core::metal::View;
-
-/// One of the two bars that are shown.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub(super) enum Strip {
-    /// The starting bar.
-    Bar,
-    /// The same metal after hammering.
-    Forged,
-}
-
-impl Strip {
-    /// Its caption.
-    pub(super) fn name(self) -> &'static str {
-        match self {
-            Self::Bar => "Bar",
-            Self::Forged => "Forged",
-        }
-    }
-}
 
 /// A stretch from one height to another, in points, downward.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -104,31 +86,6 @@ impl Heights {
     }
 }
 
-/// The lower and the upper edge of each bar in mm, as it is seen.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub(super) struct Edges {
-    pub(super) bar: PerView<[f64; 2]>,
-    pub(super) forged: PerView<[f64; 2]>,
-}
-
-impl Edges {
-    fn of(&self, strip: Strip, view: View) -> [f64; 2] {
-        match strip {
-            Strip::Bar => *self.bar.of(view),
-            Strip::Forged => *self.forged.of(view),
-        }
-    }
-
-    /// All thicknesses that lie one above the other, in mm.
-    pub(super) fn across_mm(&self, views: Views) -> f64 {
-        let seen = |view: &View| {
-            let size = |strip| self.of(strip, *view)[1] - self.of(strip, *view)[0];
-            size(Strip::Bar) + size(Strip::Forged)
-        };
-        views.shown().iter().map(seen).sum()
-    }
-}
-
 /// Where everything lies, from the top of the window down.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Layout {
@@ -137,9 +94,6 @@ pub(super) struct Layout {
     pub(super) bands: Stretch,
     pub(super) names: Stretch,
     pub(super) lengths: Stretch,
-    /// The place of the bent piece; nothing is drawn there yet.
-    #[allow(dead_code, reason = "the slot of the third view is kept in the layout")]
-    pub(super) piece: Option<Stretch>,
     /// The height of all of it.
     pub(super) total: f32,
 }
@@ -164,7 +118,7 @@ impl Layout {
         lay_rows(&mut rows, &mut at, Strip::Forged, edges, views, scale, heights);
         at += heights.gap;
         let lengths = take(&mut at, heights.lengths);
-        Self { rows, marks, bands, names, lengths, piece: None, total: content }
+        Self { rows, marks, bands, names, lengths, total: content }
     }
 
     /// What lies at a height.
@@ -236,6 +190,7 @@ fn lay_rows(
 #[allow(clippy::indexing_slicing, reason = "tests")]
 mod tests {
     use super::*;
+    use crate::canvas::model::per_view::PerView;
 
     const HEIGHTS: Heights =
         Heights { window: 400.0, marks: 30.0, names: 16.0, lengths: 16.0, bands: [40.0, 120.0], row: 8.0, gap: 8.0 };

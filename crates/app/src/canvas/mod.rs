@@ -1,142 +1,36 @@
 //! The drawing area: the starting bar, the same metal forged, and the bands that join them.
 //!
-//! It draws a balance and tells what the hand does; it changes no plan. `model` says what to draw in millimetres,
-//! `camera` and `layout` where, the painters how, and the rest reads the pointer and the keys.
+//! It draws a balance and tells what the hand does; it changes no plan. `model` says what to draw in millimetres, `camera` and
+//! `layout` where, `paint` how, and `hand` reads the pointer and the keys.
 
-mod bands;
-pub(crate) mod bare;
-mod boundary;
-mod branch_names;
 mod camera;
-mod captions;
 mod clip;
-mod cursor;
-mod cuts;
-mod details;
-mod drag;
-mod empty;
-mod entry;
-mod fan;
-pub(crate) mod fill;
-mod focus;
+mod event;
+mod hand;
+mod held;
 mod labels;
-mod lanes;
 mod layout;
-mod lengths;
-mod marks;
 mod model;
-mod names;
+pub(crate) mod paint;
 mod places;
-mod repeats;
-mod ruler;
-mod segments;
-mod shapes;
+mod scene;
 mod sizes;
 mod snap;
+mod spot;
 mod stage;
-mod steer;
-mod step;
-mod strips;
-mod tag;
-mod ticks;
+mod strip;
 
-use crate::theme::Theme;
-use boundary::Spot;
+pub use crate::state::{Gesture, Views};
+pub use event::CanvasEvent;
+pub use scene::{AfterStep, Scene};
+
 use camera::Camera;
-use drag::Drag;
-use entry::Entry;
-use fh_core::balance::Balance;
-use fh_core::edit::BoundaryMove;
-use fh_core::metal::View;
-use fh_core::plan::Plan;
-use focus::Focus;
+use held::{Drag, Entry, Feedback, Focus};
 use model::Model;
+use paint::empty;
 use sizes::Sizes;
-use stage::Stage;
-pub use step::AfterStep;
-
-/// From which sides the bars are seen.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Views {
-    /// From the side.
-    #[default]
-    Side,
-    /// From above.
-    Top,
-    /// From the side and, below it, from above.
-    Both,
-}
-
-impl Views {
-    /// Every choice, in the order they are offered.
-    pub const ALL: [Self; 3] = [Self::Side, Self::Top, Self::Both];
-
-    /// The words for it.
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Side => "Side view",
-            Self::Top => "Top view",
-            Self::Both => "Side and top view",
-        }
-    }
-
-    fn shown(self) -> &'static [View] {
-        match self {
-            Self::Side => &[View::Side],
-            Self::Top => &[View::Top],
-            Self::Both => &[View::Side, View::Top],
-        }
-    }
-}
-
-/// What is to be drawn.
-pub struct Scene<'a> {
-    /// The plan.
-    pub plan: &'a Plan,
-    /// Its balance.
-    pub balance: &'a Balance,
-    /// The bar of it that is shown.
-    pub bar: usize,
-    /// The selected segment.
-    pub selected: Option<usize>,
-    /// Where the plot's cursor stands, in mm on the starting bar.
-    pub cursor_mm: Option<f64>,
-    /// The look.
-    pub theme: &'a Theme,
-    /// Where the bar is drawn as it is after a step; nothing of it can be dragged then.
-    pub step: Option<AfterStep<'a>>,
-}
-
-/// What the hand did on the drawing.
-#[derive(Clone, Debug, PartialEq)]
-pub enum CanvasEvent {
-    /// A segment was chosen, or none.
-    Select(Option<usize>),
-    /// A drag, or one nudge by the keyboard, begins.
-    GestureBegin,
-    /// A boundary is to be moved; within a gesture, from the gesture's beginning.
-    Move(BoundaryMove),
-    /// The gesture ends: one step that can be undone.
-    GestureCommit,
-    /// The gesture is taken back.
-    GestureCancel,
-    /// The pointer lies over the bars: where on the starting bar, in mm; none once it has left them.
-    Cursor(Option<f64>),
-    /// A segment was clicked twice: the field of its length should take the keyboard.
-    EditExact {
-        /// The segment.
-        segment: usize,
-    },
-    /// One line for the status bar.
-    Status(String),
-}
-
-/// What became of the last move, in words.
-#[derive(Clone, Debug, Default)]
-struct Feedback {
-    gave: Option<String>,
-    refused: Option<String>,
-}
+use spot::Spot;
+use stage::{Eye, Stage};
 
 /// The drawing area and what it remembers from frame to frame.
 #[derive(Default)]
@@ -217,7 +111,10 @@ impl Canvas {
         };
         let window = Stage::window(rect, &sizes);
         self.steer(ui, &ground, window, &model, &sizes, scene);
-        let Some(mut stage) = Stage::new(ui, rect, scene, &model, sizes, self) else { return events };
+        let layout = self.layout(window, &model, &sizes);
+        let axis = self.camera.axis(window.left());
+        let eye = Eye { views: self.views, exaggeration: self.exaggeration(), layout, axis };
+        let Some(mut stage) = Stage::new(ui, rect, scene, &model, sizes, eye) else { return events };
         if scene.step.is_none() {
             self.read_keys(ui, &stage, &mut events);
         }
@@ -244,7 +141,7 @@ impl Canvas {
     /// Lets go of whatever is in hand.
     fn let_go(&mut self, events: &mut Vec<CanvasEvent>) {
         if self.drag.take().is_some() {
-            events.push(CanvasEvent::GestureCommit);
+            events.push(CanvasEvent::Gesture(Gesture::Commit));
         }
         self.entry = None;
         self.hovered = None;

@@ -1,22 +1,13 @@
 //! Where a segment is drawn across the strips: over all of a strip, or within its branch; and what hides it.
 
-use super::boundary::Spot;
-use super::lanes::{Lane, Seen};
-use super::layout::{Row, Stretch, Strip};
-use super::model::Model;
+use super::layout::{Row, Stretch};
+use super::model::lanes::{Lane, Seen};
+use super::spot::Spot;
 use super::stage::Stage;
+use super::strip::Strip;
+use crate::theme::space;
+use egui::{Rect, pos2};
 use fh_core::metal::View;
-
-impl Spot {
-    /// From where to where its segment is drawn, in mm along the drawing.
-    pub(super) fn drawn(self, model: &Model) -> Option<[f64; 2]> {
-        let block = model.blocks.get(self.segment)?;
-        Some(match self.strip {
-            Strip::Bar => block.stock,
-            Strip::Forged => block.drawn,
-        })
-    }
-}
 
 impl Stage<'_> {
     /// Whether a segment is one of the bar itself, and of no branch.
@@ -91,10 +82,19 @@ pub(super) fn hidden_words(lanes: &[Lane], lane: &Lane, view: View) -> Option<St
     })
 }
 
+/// Where the ring of the keyboard lies around a boundary.
+pub(super) fn spot_rect(stage: &Stage<'_>, spot: Spot) -> Rect {
+    let stretch = stage.stretch_of_segment(spot.segment, spot.strip);
+    let x = spot.drawn(stage.model).map_or(stage.window.left(), |[_, end]| stage.axis.x(end));
+    let half = stage.sizes.catch / 2.0;
+    let rect = Rect::from_min_max(pos2(x - half, stretch.top), pos2(x + half, stretch.bottom));
+    rect.expand2(egui::vec2(0.0, space::TIGHT))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::canvas::model::PerView;
+    use crate::canvas::model::per_view::PerView;
 
     fn branch(title: &str, seen: Seen) -> Lane {
         let seen = PerView { side: seen, top: Seen::Apart };

@@ -2,6 +2,9 @@
 
 use crate::theme::{Text, Theme, space};
 
+/// How many rows of labels the marks have.
+pub(super) const LANES: usize = 3;
+
 /// Sizes in points, grown with the text.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Sizes {

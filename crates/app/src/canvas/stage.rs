@@ -1,12 +1,13 @@
 //! The stage: everything that the painters and the readers of the hand share in one frame.
 
-use super::boundary::Spot;
 use super::camera::{Axis, Frame};
-use super::layout::{Heights, Layout, Strip};
+use super::layout::{Heights, Layout};
 use super::model::Model;
-use super::sizes::Sizes;
-use super::step::AfterStep;
-use super::{Canvas, Scene, Views};
+use super::scene::{AfterStep, Scene};
+use super::sizes::{LANES, Sizes};
+use super::spot::Spot;
+use super::strip::Strip;
+use crate::state::Views;
 use crate::theme::{Text, Theme, space};
 use egui::{Color32, Galley, Painter, Rect, Ui, pos2};
 use fh_core::balance::BarBalance;
@@ -15,6 +16,18 @@ use std::sync::Arc;
 
 /// The share of the window's height that the metal is fitted to at least.
 const LEAST_FOR_METAL: f32 = 0.12;
+
+/// How the bars are looked at.
+pub(super) struct Eye {
+    /// From which sides.
+    pub(super) views: Views,
+    /// How many times thicker than they are.
+    pub(super) exaggeration: f32,
+    /// Where the strips lie.
+    pub(super) layout: Layout,
+    /// Where millimetres lie along them.
+    pub(super) axis: Axis,
+}
 
 /// One frame of the drawing.
 pub(super) struct Stage<'a> {
@@ -75,12 +88,11 @@ impl<'a> Stage<'a> {
         scene: &Scene<'a>,
         model: &'a Model,
         sizes: Sizes,
-        canvas: &mut Canvas,
+        eye: Eye,
     ) -> Option<Self> {
         let balance = scene.balance.bars.get(scene.bar)?;
         let window = Self::window(rect, &sizes);
-        let (views, exaggeration) = (canvas.views, canvas.exaggeration());
-        let layout = canvas.layout(window, model, &sizes);
+        let Eye { views, exaggeration, layout, axis } = eye;
         Some(Self {
             balance,
             bar: scene.plan.bars.get(scene.bar)?,
@@ -90,7 +102,7 @@ impl<'a> Stage<'a> {
             model,
             sizes,
             layout,
-            axis: canvas.camera.axis(window.left()),
+            axis,
             frame: Self::frame(window, model, &sizes, views, exaggeration),
             rect,
             window,
@@ -147,7 +159,7 @@ impl<'a> Stage<'a> {
 pub(super) fn heights(window: Rect, sizes: &Sizes) -> Heights {
     Heights {
         window: window.height(),
-        marks: sizes.line * super::marks::LANES as f32 + space::GAP,
+        marks: sizes.line * LANES as f32 + space::GAP,
         names: sizes.line + space::TIGHT,
         lengths: sizes.line + space::TIGHT + sizes.zone,
         bands: sizes.bands,

@@ -1,31 +1,30 @@
 //! The commands that take steps back, and that carry segments from one place to another.
 
-use super::{Command, Row, WhileTyping};
-use crate::editor::Editor;
-use crate::state::Desk;
-use egui::{Context, Key, KeyboardShortcut, Modifiers, OutputCommand, ViewportCommand};
+use super::row::{Row, WhileTyping};
+use crate::state::{Command, Desk};
+use egui::{Key, KeyboardShortcut, Modifiers};
 
 const CTRL: Modifiers = Modifiers::COMMAND;
 const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 pub(super) const ROWS: [Row; 5] = [
-    Row::new(Command::Undo, "Undo", "Take the last step back.", undo)
+    Row::new(Command::Undo, "Undo", "Take the last step back.")
         .keys(KeyboardShortcut::new(CTRL, Key::Z))
         .while_typing(WhileTyping::NotWhileUnsettled)
         .when(|desk| desk.document.can_undo()),
-    Row::new(Command::Redo, "Redo", "Do the step again that was taken back.", redo)
+    Row::new(Command::Redo, "Redo", "Do the step again that was taken back.")
         .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::Z))
         .while_typing(WhileTyping::NotWhileUnsettled)
         .when(|desk| desk.document.can_redo()),
-    Row::new(Command::Cut, "Cut segment", "Take the selected segment out and keep it for pasting.", cut)
+    Row::new(Command::Cut, "Cut segment", "Take the selected segment out and keep it for pasting.")
         .keys(KeyboardShortcut::new(CTRL, Key::X))
         .while_typing(WhileTyping::Not)
         .when(has_segment),
-    Row::new(Command::Copy, "Copy segment", "Keep the selected segment for pasting, here or in another plan.", copy)
+    Row::new(Command::Copy, "Copy segment", "Keep the selected segment for pasting, here or in another plan.")
         .keys(KeyboardShortcut::new(CTRL, Key::C))
         .while_typing(WhileTyping::Not)
         .when(has_segment),
-    Row::new(Command::Paste, "Paste segment", "Put the kept segment after the selected one.", paste)
+    Row::new(Command::Paste, "Paste segment", "Put the kept segment after the selected one.")
         .keys(KeyboardShortcut::new(CTRL, Key::V))
         .while_typing(WhileTyping::Not),
 ];
@@ -37,32 +36,4 @@ pub(super) fn has_segment(desk: &Desk<'_>) -> bool {
 /// Whether the finished bars are shown. Where they are shown after a step, nothing may happen to parts unseen.
 pub(super) fn shows_the_plan(desk: &Desk<'_>) -> bool {
     desk.shown().is_none()
-}
-
-fn undo(editor: &mut Editor, _: &Context) {
-    editor.document.undo();
-    editor.after_change();
-}
-
-fn redo(editor: &mut Editor, _: &Context) {
-    editor.document.redo();
-    editor.after_change();
-}
-
-fn copy(editor: &mut Editor, ctx: &Context) {
-    let Some(segment) = editor.selected_segment().cloned() else { return };
-    let text = editor.clipboard.take(&segment);
-    ctx.send_cmd(OutputCommand::CopyText(text));
-    editor.say("Copied the segment.");
-}
-
-fn cut(editor: &mut Editor, ctx: &Context) {
-    copy(editor, ctx);
-    editor.remove_segment();
-}
-
-fn paste(editor: &mut Editor, ctx: &Context) {
-    editor.clipboard.wait();
-    ctx.send_viewport_cmd(ViewportCommand::RequestPaste);
-    ctx.request_repaint();
 }

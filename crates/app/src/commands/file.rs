@@ -1,64 +1,33 @@
 //! The commands for plans as files, and for the printed sheet.
 
-use super::{Command, Row};
-use crate::editor::Editor;
-use crate::state::Then;
-use egui::{Context, Key, KeyboardShortcut, Modifiers};
+use super::row::Row;
+use crate::state::Command;
+use egui::{Key, KeyboardShortcut, Modifiers};
 
 const CTRL: Modifiers = Modifiers::COMMAND;
 const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 pub(super) const ROWS: [Row; 7] = [
-    Row::new(Command::New, "New plan…", "Begin an empty plan: choose the bar first.", new)
+    Row::new(Command::New, "New plan…", "Begin an empty plan: choose the bar first.")
         .keys(KeyboardShortcut::new(CTRL, Key::N)),
-    Row::new(Command::Open, "Open…", "Open a plan from a file.", open).keys(KeyboardShortcut::new(CTRL, Key::O)),
-    Row::new(Command::Save, "Save", "Save the plan in its file.", save).keys(KeyboardShortcut::new(CTRL, Key::S)),
-    Row::new(Command::SaveAs, "Save as…", "Save the plan in another file.", save_as)
+    Row::new(Command::Open, "Open…", "Open a plan from a file.").keys(KeyboardShortcut::new(CTRL, Key::O)),
+    Row::new(Command::Save, "Save", "Save the plan in its file.").keys(KeyboardShortcut::new(CTRL, Key::S)),
+    Row::new(Command::SaveAs, "Save as…", "Save the plan in another file.")
         .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::S)),
     Row::new(
         Command::PrintMarkSheet,
         "Print sheets…",
         "Make the printed sheets: marks, templates, ladder, step cards, short table, gauges; as PDF or SVG.",
-        print_mark_sheet,
     )
     .keys(KeyboardShortcut::new(CTRL, Key::P)),
     Row::new(
         Command::Export,
         "Write for other programs…",
         "Write the piece as STL or OBJ, or its flat outlines as DXF or SVG, in mm.",
-        write_export,
     )
     .keys(KeyboardShortcut::new(CTRL, Key::E)),
-    Row::new(Command::Quit, "Quit", "Close the program.", quit).keys(KeyboardShortcut::new(CTRL, Key::Q)),
+    Row::new(Command::Quit, "Quit", "Close the program.").keys(KeyboardShortcut::new(CTRL, Key::Q)),
 ];
-
-fn new(editor: &mut Editor, ctx: &Context) {
-    editor.leave_then(Then::New, ctx);
-}
-
-fn open(editor: &mut Editor, ctx: &Context) {
-    editor.leave_then(Then::AskOpen, ctx);
-}
-
-fn save(editor: &mut Editor, ctx: &Context) {
-    editor.save(ctx);
-}
-
-fn save_as(editor: &mut Editor, _: &Context) {
-    editor.ask_save_as();
-}
-
-fn print_mark_sheet(editor: &mut Editor, _: &Context) {
-    editor.ask_sheet();
-}
-
-fn write_export(editor: &mut Editor, _: &Context) {
-    editor.ask_export();
-}
-
-fn quit(editor: &mut Editor, ctx: &Context) {
-    editor.leave_then(Then::Close, ctx);
-}
 
 #[cfg(test)]
 mod tests {

@@ -1,29 +1,16 @@
 //! The commands that explain the program.
 
-use super::{Command, Row};
-use crate::dialogs::Dialog;
-use crate::editor::Editor;
-use egui::{Context, Key, KeyboardShortcut, Modifiers};
+use super::row::Row;
+use crate::state::Command;
+use egui::{Key, KeyboardShortcut, Modifiers};
 
 pub(super) const ROWS: [Row; 3] = [
-    Row::new(Command::Tour, "Tour of the screen", "Show what is where, in seven short notes.", tour)
+    Row::new(Command::Tour, "Tour of the screen", "Show what is where, in seven short notes.")
         .keys(KeyboardShortcut::new(Modifiers::SHIFT, Key::F1)),
-    Row::new(Command::KeyboardList, "Keys…", "List the keys of every command.", keyboard_list)
+    Row::new(Command::KeyboardList, "Keys…", "List the keys of every command.")
         .keys(KeyboardShortcut::new(Modifiers::NONE, Key::F1)),
-    Row::new(Command::About, "About First Heat…", "The version, and the licence of the fonts.", about),
+    Row::new(Command::About, "About First Heat…", "The version, and the licence of the fonts."),
 ];
-
-fn tour(editor: &mut Editor, _: &Context) {
-    editor.start_tour();
-}
-
-fn keyboard_list(editor: &mut Editor, _: &Context) {
-    editor.dialog = Some(Dialog::Keys);
-}
-
-fn about(editor: &mut Editor, _: &Context) {
-    editor.dialog = Some(Dialog::About);
-}
 
 #[cfg(test)]
 mod tests {

@@ -1,6 +1,8 @@
 //! Keys: how they are written, and which command was pressed.
 
-use super::{Command, Row, WhileTyping, all};
+use super::all;
+use super::row::{Row, WhileTyping};
+use crate::state::Command;
 use egui::{Context, KeyboardShortcut};
 
 /// The keys of a command as they are written in menus: `Ctrl+Shift+S`.

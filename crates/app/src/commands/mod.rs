@@ -1,4 +1,4 @@
-//! The commands: one list with the words, the keys, when each may be used, and the function that does it.
+//! The table of commands: words, keys, and when each may be used. The editor does them.
 
 mod edit;
 mod file;
@@ -6,148 +6,15 @@ mod help;
 mod keys;
 mod order;
 mod piece;
+mod row;
 mod segment;
 mod view;
 
 pub(crate) use keys::{Typing, keys_text, take_pressed};
+pub(crate) use row::Row;
+pub(crate) use segment::{above, below};
 
-use crate::editor::Editor;
-use crate::state::Desk;
-use egui::KeyboardShortcut;
-
-/// A command.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub(crate) enum Command {
-    New,
-    Open,
-    Save,
-    SaveAs,
-    PrintMarkSheet,
-    Export,
-    Quit,
-    Undo,
-    Redo,
-    Cut,
-    Copy,
-    Paste,
-    Duplicate,
-    Remove,
-    AddBefore,
-    AddAfter,
-    InsertMotif,
-    SaveMotif,
-    MoveUp,
-    MoveDown,
-    NextSegment,
-    PreviousSegment,
-    TypeSize,
-    AddBar,
-    RemoveBar,
-    ZoomIn,
-    ZoomOut,
-    ZoomFit,
-    ViewSide,
-    ViewTop,
-    ViewBoth,
-    TrueThickness,
-    DoubleThickness,
-    FourfoldThickness,
-    Inches,
-    Millimeters,
-    LargerText,
-    SmallerText,
-    NextFinding,
-    ShowPiece,
-    PieceFront,
-    PieceSide,
-    PieceTop,
-    PieceTurned,
-    PieceFit,
-    PieceLarger,
-    PieceSmaller,
-    Measure,
-    LayPicture,
-    AdjustPicture,
-    ShowOrder,
-    NextStep,
-    PreviousStep,
-    PlaySteps,
-    AddStep,
-    DuplicateStep,
-    RemoveStep,
-    MergeSteps,
-    SplitStep,
-    StepUp,
-    StepDown,
-    ProposeAgain,
-    AtTheAnvil,
-    Tour,
-    KeyboardList,
-    About,
-}
-
-/// Everything about a command.
-pub(crate) struct Row {
-    /// The command.
-    pub(crate) command: Command,
-    /// Its words in menus; `…` where it asks for more.
-    pub(crate) text: &'static str,
-    /// One line on what it does.
-    pub(crate) tip: &'static str,
-    /// Its keys.
-    pub(crate) keys: Option<KeyboardShortcut>,
-    /// Whether it may take its keys from a text field.
-    pub(crate) while_typing: WhileTyping,
-    /// Whether it may be used now.
-    pub(crate) enabled: fn(&Desk<'_>) -> bool,
-    /// Whether its choice is the one in force, for commands that choose.
-    pub(crate) chosen: Option<fn(&Desk<'_>) -> bool>,
-    /// Does it.
-    pub(crate) run: fn(&mut Editor, &egui::Context),
-}
-
-/// Whether a command may take its keys from a text field that has the keyboard.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum WhileTyping {
-    /// Always.
-    Works,
-    /// Not while the field holds text that is not in the plan yet.
-    NotWhileUnsettled,
-    /// Never.
-    Not,
-}
-
-impl Row {
-    /// A command that may always be used and has no keys.
-    const fn new(
-        command: Command,
-        text: &'static str,
-        tip: &'static str,
-        run: fn(&mut Editor, &egui::Context),
-    ) -> Self {
-        Self { command, text, tip, keys: None, while_typing: WhileTyping::Works, enabled: |_| true, chosen: None, run }
-    }
-
-    const fn keys(mut self, keys: KeyboardShortcut) -> Self {
-        self.keys = Some(keys);
-        self
-    }
-
-    const fn while_typing(mut self, while_typing: WhileTyping) -> Self {
-        self.while_typing = while_typing;
-        self
-    }
-
-    const fn when(mut self, enabled: fn(&Desk<'_>) -> bool) -> Self {
-        self.enabled = enabled;
-        self
-    }
-
-    const fn chosen(mut self, chosen: fn(&Desk<'_>) -> bool) -> Self {
-        self.chosen = Some(chosen);
-        self
-    }
-}
+use crate::state::Command;
 
 /// The commands as the list of keys groups them.
 pub(crate) const GROUPS: [(&str, &[Row]); 7] = [
@@ -169,14 +36,6 @@ impl Command {
     /// Everything about it.
     pub(crate) fn row(self) -> &'static Row {
         all().find(|row| row.command == self).unwrap_or(&help::ROWS[0])
-    }
-
-    /// Does it, where it may be used now.
-    pub(crate) fn run(self, editor: &mut Editor, ctx: &egui::Context) {
-        let row = self.row();
-        if (row.enabled)(&editor.desk()) {
-            (row.run)(editor, ctx);
-        }
     }
 }
 

@@ -1,10 +1,8 @@
 //! The commands of the order of work.
 
-use super::{Command, Row, WhileTyping};
-use crate::editor::Editor;
-use crate::order::edits;
-use crate::state::Desk;
-use egui::{Context, Key, KeyboardShortcut, Modifiers};
+use super::row::{Row, WhileTyping};
+use crate::state::{Command, Desk, steps};
+use egui::{Key, KeyboardShortcut, Modifiers};
 
 const ALT: Modifiers = Modifiers::ALT;
 const NONE: Modifiers = Modifiers::NONE;
@@ -14,24 +12,18 @@ pub(super) const ROWS: [Row; 13] = [
         Command::ShowOrder,
         "Order of work",
         "Show the steps, heat by heat, in place of the list of parts; or go back to the parts.",
-        |editor, _| {
-            let open = editor.desk().order_open();
-            editor.show_order(!open);
-        },
     )
     .keys(KeyboardShortcut::new(NONE, Key::F9))
     .chosen(|desk| desk.order_open()),
-    Row::new(Command::NextStep, "Next step", "Show the bar after the next step.", |editor, _| editor.step_by(1))
+    Row::new(Command::NextStep, "Next step", "Show the bar after the next step.")
         .keys(KeyboardShortcut::new(NONE, Key::PageDown))
         .while_typing(WhileTyping::NotWhileUnsettled)
         .when(has_steps),
-    Row::new(Command::PreviousStep, "Previous step", "Show the bar after the step before.", |editor, _| {
-        editor.step_by(-1);
-    })
-    .keys(KeyboardShortcut::new(NONE, Key::PageUp))
-    .while_typing(WhileTyping::NotWhileUnsettled)
-    .when(has_steps),
-    Row::new(Command::PlaySteps, "Play the steps", "Let the piece grow step by step, or stop it.", play)
+    Row::new(Command::PreviousStep, "Previous step", "Show the bar after the step before.")
+        .keys(KeyboardShortcut::new(NONE, Key::PageUp))
+        .while_typing(WhileTyping::NotWhileUnsettled)
+        .when(has_steps),
+    Row::new(Command::PlaySteps, "Play the steps", "Let the piece grow step by step, or stop it.")
         .keys(KeyboardShortcut::new(NONE, Key::F7))
         .when(has_steps)
         .chosen(|desk| desk.order.is_some_and(|order| order.plays)),
@@ -39,65 +31,42 @@ pub(super) const ROWS: [Row; 13] = [
         Command::AddStep,
         "Add a step…",
         "Put a step after the chosen one: an operation on some parts, or your own words.",
-        |editor, _| editor.ask_step(),
     )
     .keys(KeyboardShortcut::new(ALT, Key::Enter))
     .when(|desk| desk.order_open()),
-    Row::new(Command::DuplicateStep, "Duplicate step", "Put a copy of the chosen step after it.", |editor, _| {
-        editor.duplicate_step();
-    })
-    .keys(KeyboardShortcut::new(ALT, Key::D))
-    .while_typing(WhileTyping::Not)
-    .when(has_step),
-    Row::new(Command::RemoveStep, "Remove step", "Take the chosen step out of the order.", |editor, _| {
-        editor.remove_step();
-    })
-    .keys(KeyboardShortcut::new(ALT, Key::Delete))
-    .while_typing(WhileTyping::Not)
-    .when(has_step),
-    Row::new(Command::MergeSteps, "Merge with the next step", "Do the next step in this one.", |editor, _| {
-        editor.merge_steps();
-    })
-    .keys(KeyboardShortcut::new(ALT, Key::J))
-    .while_typing(WhileTyping::Not)
-    .when(can_merge),
-    Row::new(
-        Command::SplitStep,
-        "Split the step",
-        "Make a step of each thing that the chosen one does.",
-        |editor, _| {
-            editor.split_step();
-        },
-    )
-    .keys(KeyboardShortcut::new(ALT, Key::S))
-    .while_typing(WhileTyping::Not)
-    .when(can_split),
-    Row::new(Command::StepUp, "Move the step up", "Do the chosen step before the one above it.", |editor, _| {
-        editor.carry_step(-1);
-    })
-    .keys(KeyboardShortcut::new(ALT, Key::ArrowUp))
-    .while_typing(WhileTyping::Not)
-    .when(|desk| has_step(desk) && at(desk) > Some(0)),
-    Row::new(Command::StepDown, "Move the step down", "Do the chosen step after the one below it.", |editor, _| {
-        editor.carry_step(1);
-    })
-    .keys(KeyboardShortcut::new(ALT, Key::ArrowDown))
-    .while_typing(WhileTyping::Not)
-    .when(|desk| {
-        has_step(desk) && desk.order.is_some_and(|order| order.at.is_some_and(|at| at + 1 < order.worked.steps.len()))
-    }),
-    Row::new(
-        Command::ProposeAgain,
-        "Take up the proposal again…",
-        "Let go of your own order, and take the program's.",
-        |editor, _| editor.ask_proposal(),
-    )
-    .when(|desk| desk.order_open() && desk.document.plan().work.steps.is_some()),
+    Row::new(Command::DuplicateStep, "Duplicate step", "Put a copy of the chosen step after it.")
+        .keys(KeyboardShortcut::new(ALT, Key::D))
+        .while_typing(WhileTyping::Not)
+        .when(has_step),
+    Row::new(Command::RemoveStep, "Remove step", "Take the chosen step out of the order.")
+        .keys(KeyboardShortcut::new(ALT, Key::Delete))
+        .while_typing(WhileTyping::Not)
+        .when(has_step),
+    Row::new(Command::MergeSteps, "Merge with the next step", "Do the next step in this one.")
+        .keys(KeyboardShortcut::new(ALT, Key::J))
+        .while_typing(WhileTyping::Not)
+        .when(can_merge),
+    Row::new(Command::SplitStep, "Split the step", "Make a step of each thing that the chosen one does.")
+        .keys(KeyboardShortcut::new(ALT, Key::S))
+        .while_typing(WhileTyping::Not)
+        .when(can_split),
+    Row::new(Command::StepUp, "Move the step up", "Do the chosen step before the one above it.")
+        .keys(KeyboardShortcut::new(ALT, Key::ArrowUp))
+        .while_typing(WhileTyping::Not)
+        .when(|desk| has_step(desk) && at(desk) > Some(0)),
+    Row::new(Command::StepDown, "Move the step down", "Do the chosen step after the one below it.")
+        .keys(KeyboardShortcut::new(ALT, Key::ArrowDown))
+        .while_typing(WhileTyping::Not)
+        .when(|desk| {
+            has_step(desk)
+                && desk.order.is_some_and(|order| order.at.is_some_and(|at| at + 1 < order.worked.steps.len()))
+        }),
+    Row::new(Command::ProposeAgain, "Take up the proposal again…", "Let go of your own order, and take the program's.")
+        .when(|desk| desk.order_open() && desk.document.plan().work.steps.is_some()),
     Row::new(
         Command::AtTheAnvil,
         "At the anvil",
         "Show one step at a time in letters to be read from the anvil, with the heat's clock.",
-        |editor, ctx| editor.go_to_the_anvil(ctx),
     )
     .keys(KeyboardShortcut::new(NONE, Key::F11)),
 ];
@@ -119,15 +88,10 @@ fn can_merge(desk: &Desk<'_>) -> bool {
         return false;
     };
     let two: Vec<_> = order.worked.steps.iter().skip(at).take(2).map(|step| step.step.clone()).collect();
-    edits::can_merge(&two, 0)
+    steps::can_merge(&two, 0)
 }
 
 fn can_split(desk: &Desk<'_>) -> bool {
     let chosen = desk.order.filter(|_| desk.order_open()).and_then(|order| order.chosen());
-    chosen.is_some_and(|step| edits::can_split(&step.step))
-}
-
-fn play(editor: &mut Editor, ctx: &Context) {
-    editor.play_steps(ctx.input(|input| input.time));
-    ctx.request_repaint();
+    chosen.is_some_and(|step| steps::can_split(&step.step))
 }

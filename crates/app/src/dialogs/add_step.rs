@@ -1,8 +1,8 @@
 //! Asks what a new step of the order does: an operation, on which parts of which bar, and in which words.
 
 use super::frame::{Frame, main_button, other_button};
-use crate::order::{OrderAsk, step_on};
-use crate::state::{Desk, Request};
+use crate::order::step_on;
+use crate::state::{Desk, OrderAsk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::chooser;
 use egui::{Context, RichText, TextEdit, Ui};

@@ -1,8 +1,8 @@
 //! The dialog that puts a motif into the bar: the motifs that are kept with their pictures, a scale, and what comes of it.
 
 use super::frame::{Frame, main_button, other_button};
+use super::motif_scale::{factor_words, read_factor};
 use crate::figures;
-use crate::motif_scale::{factor_words, read_factor};
 use crate::state::{Desk, Request, Side};
 use crate::theme::{Text, space};
 use crate::widgets::entry::select_on_focus;

@@ -9,6 +9,7 @@ mod frame;
 mod insert_motif;
 mod keys;
 mod message;
+mod motif_scale;
 mod new_plan;
 mod path_entry;
 mod propose_again;

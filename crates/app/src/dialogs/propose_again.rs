@@ -1,8 +1,7 @@
 //! Asks before the smith's own order gives way to the program's.
 
 use super::frame::{Frame, main_button, other_button};
-use crate::order::OrderAsk;
-use crate::state::{Desk, Request};
+use crate::state::{Desk, OrderAsk, Request};
 use egui::Context;
 
 /// Shows it.

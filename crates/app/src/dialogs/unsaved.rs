@@ -1,8 +1,7 @@
 //! The dialogs that stand between the user and lost work.
 
 use super::frame::{Frame, main_button, other_button};
-use crate::commands::Command;
-use crate::state::{Choice, Desk, Request, Then};
+use crate::state::{Choice, Command, Desk, Request, Then};
 use egui::Context;
 use std::path::PathBuf;
 

@@ -1,9 +1,7 @@
 //! Requests are done here, after the frame, one after the other.
 
-use super::{Editor, views};
-use crate::canvas::CanvasEvent;
-use crate::order::{OrderAsk, told};
-use crate::state::{Focus, Request, Then, ViewsShown};
+use super::Editor;
+use crate::state::{Focus, Gesture, OrderAsk, Request, Then, Views, told};
 use crate::theme::{Look, Theme};
 use crate::widgets::entry;
 use egui::Context;
@@ -36,10 +34,12 @@ impl Editor {
 
     fn apply(&mut self, request: Request, ctx: &Context) {
         match request {
-            Request::Run(command) => command.run(self, ctx),
+            Request::Run(command) => self.run(command, ctx),
             Request::Edit(edit) => self.edit(&edit),
-            Request::Drag(edit) => self.drag(&edit),
-            Request::Canvas(event) => self.on_canvas(event, ctx),
+            Request::Gesture(gesture) => self.on_gesture(gesture, ctx),
+            Request::Say(words) => self.said = words,
+            Request::Pick(segment) => self.pick(segment),
+            Request::TypeSize(segment) => self.type_size(segment, ctx),
             Request::SelectPlan => self.selection.focus = Focus::Plan,
             Request::Select(bar, segment) => self.select(bar, segment),
             Request::SelectBranch { bar, split, branch } => self.select_branch(bar, split, branch),
@@ -81,35 +81,43 @@ impl Editor {
         }
     }
 
-    fn on_canvas(&mut self, event: CanvasEvent, ctx: &Context) {
-        match event {
-            CanvasEvent::Select(segment) if self.desk().shown().is_some() => {
-                if let Some(segment) = segment {
-                    self.order_ask(OrderAsk::ChooseOn(self.selection.bar, segment));
-                }
-            }
-            CanvasEvent::Select(segment) => self.select(self.selection.bar, segment),
-            CanvasEvent::GestureBegin => self.document.begin(),
-            CanvasEvent::Move(wish) => {
-                let done = self.document.drag(&Edit::MoveBoundary(wish));
-                match done {
-                    Ok(gave) => self.canvas.gave(self.words_of(&gave)),
-                    Err(refusal) => self.canvas.refused(refusal.to_string()),
-                }
-            }
-            CanvasEvent::GestureCommit => {
+    /// A click in a drawing selects a segment; where the bar is shown after a step, the next step that works on it.
+    fn pick(&mut self, segment: Option<usize>) {
+        if self.desk().shown().is_none() {
+            self.select(self.selection.bar, segment);
+        } else if let Some(segment) = segment {
+            self.order_ask(OrderAsk::ChooseOn(self.selection.bar, segment));
+        }
+    }
+
+    fn type_size(&mut self, segment: usize, ctx: &Context) {
+        if self.desk().shown().is_none() {
+            self.select(self.selection.bar, Some(segment));
+            entry::ask_for_size(ctx);
+        }
+    }
+
+    fn on_gesture(&mut self, gesture: Gesture, ctx: &Context) {
+        match gesture {
+            Gesture::Begin => self.document.begin(),
+            Gesture::Drag(edit) => self.drag(&edit),
+            Gesture::Commit => {
                 self.document.commit();
                 // What waited for the end of the gesture is done in the next frame.
                 ctx.request_repaint();
             }
-            CanvasEvent::GestureCancel => self.document.cancel(),
-            CanvasEvent::Cursor(cursor) => self.selection.cursor_mm = cursor,
-            CanvasEvent::EditExact { .. } if self.desk().shown().is_some() => {}
-            CanvasEvent::EditExact { segment } => {
-                self.select(self.selection.bar, Some(segment));
-                entry::ask_for_size(ctx);
-            }
-            CanvasEvent::Status(words) => self.said = words,
+            Gesture::Cancel => self.document.cancel(),
+        }
+    }
+
+    /// Applies an edit within a gesture. What became of a boundary is told beside it, of anything else over the strips.
+    fn drag(&mut self, edit: &Edit) {
+        let done = self.document.drag(edit);
+        match (done, matches!(edit, Edit::MoveBoundary(_))) {
+            (Ok(gave), true) => self.canvas.gave(self.words_of(&gave)),
+            (Err(refusal), true) => self.canvas.refused(refusal.to_string()),
+            (Ok(_), false) => {}
+            (Err(refusal), false) => self.said = format!("■ Not done: {refusal}"),
         }
     }
 
@@ -140,13 +148,6 @@ impl Editor {
         }
     }
 
-    /// Applies an edit within a gesture, or says why it is refused.
-    fn drag(&mut self, edit: &Edit) {
-        if let Err(refusal) = self.document.drag(edit) {
-            self.said = format!("■ Not done: {refusal}");
-        }
-    }
-
     /// Opens or closes the view of the piece.
     pub(crate) fn show_piece(&mut self, open: bool) {
         self.settings.piece_open = Some(open);
@@ -164,8 +165,8 @@ impl Editor {
     }
 
     /// Chooses the views of the bar.
-    pub(crate) fn show_views(&mut self, shown: ViewsShown) {
-        self.canvas.set_views(views(shown));
+    pub(crate) fn show_views(&mut self, shown: Views) {
+        self.canvas.set_views(shown);
         self.settings.views = shown;
         self.keep_settings();
     }
@@ -242,11 +243,7 @@ impl Editor {
 /// Whether a request does something new: what was said before it is then stale. Within a gesture, and where the pointer
 /// only moves, it still holds.
 fn is_deed(request: &Request) -> bool {
-    match request {
-        Request::Cursor(_) | Request::Drag(_) => false,
-        Request::Canvas(event) => matches!(event, CanvasEvent::Select(_) | CanvasEvent::EditExact { .. }),
-        _ => true,
-    }
+    !matches!(request, Request::Cursor(_) | Request::Gesture(_) | Request::Say(_))
 }
 
 /// Whether a request must not overtake a field that is still being typed in.
@@ -255,7 +252,7 @@ fn waits(request: &Request) -> bool {
         request,
         Request::Cursor(_)
             | Request::Edit(_)
+            | Request::Say(_)
             | Request::Order(OrderAsk::Replace(..) | OrderAsk::Rules(_) | OrderAsk::Log(_) | OrderAsk::Own(_))
-            | Request::Canvas(CanvasEvent::Cursor(_) | CanvasEvent::Status(_))
     )
 }

@@ -1,9 +1,9 @@
 //! What comes from outside between two frames: keys, the clipboard, dropped files, answers of the system's dialogs.
 
 use super::Editor;
-use crate::commands::{Command, Typing, take_pressed};
+use crate::commands::{Typing, take_pressed};
 use crate::dialogs::{Answer, Dialog};
-use crate::state::{Clipboard, Request, Side, Then};
+use crate::state::{Clipboard, Command, Request, Side, Then};
 use crate::widgets::entry;
 use egui::{Context, Event, ViewportCommand};
 

@@ -1,15 +1,13 @@
 //! The layout of the window: what stands where, and how it gives way to large text and small windows.
 
-use super::{Editor, views};
-use crate::canvas::{AfterStep, Scene, Views};
-use crate::commands::Command;
+use super::Editor;
+use crate::canvas::{AfterStep, Scene};
 use crate::dialogs::Spots;
-use crate::order;
 use crate::panels::area_plot::Curve;
 use crate::panels::{area_plot, findings, inspector, menu_bar, parts_list, strips_bar, totals};
-use crate::piece_view;
-use crate::state::Request;
+use crate::state::{Command, Request, Views, told};
 use crate::theme::{Theme, space};
+use crate::{order, piece_view};
 use egui::{Frame, Margin, Panel, Rect, ScrollArea, Ui};
 
 /// First widths and heights, in points at normal text size.
@@ -92,7 +90,7 @@ impl Editor {
             Panel::top("top").frame(bar_frame(theme)).show(ui, |ui| menu_bar::show(ui, &desk, out)).response.rect;
         spots.foot =
             Panel::bottom("totals").frame(bar_frame(theme)).show(ui, |ui| totals::show(ui, &desk, out)).response.rect;
-        if desk.findings_open && !order::told(&desk).is_empty() {
+        if desk.findings_open && !told(&desk).is_empty() {
             let height = theme.scaled(FINDINGS).min((size.y * MOST_OF_HEIGHT).round());
             let panel = Panel::bottom("findings").resizable(false).frame(bar_frame(theme));
             let shown = panel.show(ui, |ui| findings::show(ui, &desk, height, out));
@@ -185,7 +183,7 @@ impl Editor {
             strips_bar::float(ui, &desk, &self.said);
         }
         let has_room = rect.height() > self.theme.scaled(LEAST_HEIGHT_WITH_BOTH);
-        self.canvas.set_views(match views(self.settings.views) {
+        self.canvas.set_views(match self.settings.views {
             Views::Both if !has_room => Views::Side,
             chosen => chosen,
         });
@@ -211,7 +209,7 @@ impl Editor {
         let events = egui::CentralPanel::default()
             .frame(Frame::new().fill(scene.theme.ground))
             .show(ui, |ui| canvas.show(ui, &scene));
-        out.extend(events.inner.into_iter().map(Request::Canvas));
+        out.extend(events.inner.into_iter().map(Request::from));
         let is_empty = scene.plan.bars.get(scene.bar).is_some_and(|bar| bar.segments.is_empty());
         if is_empty {
             first_segment_button(ui, &self.theme, rect, out);

@@ -9,18 +9,18 @@ mod files;
 mod layout;
 mod motifs;
 mod order;
+mod run;
 mod segments;
 mod sheet;
 mod underlay;
 
 use crate::anvil::Anvil;
-use crate::canvas::{Canvas, Views};
+use crate::canvas::Canvas;
 use crate::dialogs::{Dialog, NewPlan, Recovered, Spots, Tour};
-use crate::order::Order;
 use crate::panels::area_plot::Curve;
 use crate::piece_view::PieceView;
 use crate::services::Services;
-use crate::state::{Clipboard, Desk, Document, Keeper, Kept, PlanFile, Request, Selection, Settings, Then, ViewsShown};
+use crate::state::{Clipboard, Desk, Document, Keeper, Kept, Order, PlanFile, Request, Selection, Settings, Then};
 use crate::theme::{self, Theme};
 use fh_core::balance::Balance;
 use fh_core::plan::{Plan, PlanUnit, SectionSpec, Segment, Units};
@@ -101,7 +101,7 @@ impl Editor {
         let (kept, settings, tools) = Kept::read(home);
         let recent = home.map_or_else(Recent::default, Recent::load);
         let mut canvas = Canvas::default();
-        canvas.set_views(views(settings.views));
+        canvas.set_views(settings.views);
         Self {
             services,
             kept,
@@ -165,7 +165,7 @@ impl Editor {
             theme: &self.theme,
             settings: &self.settings,
             recent: &self.recent,
-            views: views(self.settings.views),
+            views: self.settings.views,
             exaggeration: self.canvas.exaggeration(),
             findings_open: self.settings.findings_open.unwrap_or(self.has_room_for_findings),
             finding: self.looked_at_finding,
@@ -252,13 +252,4 @@ fn empty_plan() -> Plan {
     let stock = side
         .map_or(SectionSpec::Point, |side| SectionSpec::Square(fh_core::plan::SquareSpec { side, edge_radius: None }));
     Plan::new("", units, stock)
-}
-
-/// The views as the strips know them.
-fn views(shown: ViewsShown) -> Views {
-    match shown {
-        ViewsShown::Side => Views::Side,
-        ViewsShown::Top => Views::Top,
-        ViewsShown::Both => Views::Both,
-    }
 }

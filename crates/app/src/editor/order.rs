@@ -2,7 +2,7 @@
 
 use super::Editor;
 use crate::dialogs::{AddStep, Dialog};
-use crate::order::{OrderAsk, Tab, edits};
+use crate::state::{OrderAsk, Tab, steps};
 use egui::Context;
 use fh_core::edit::Edit;
 use fh_core::plan::{Step, Work};
@@ -101,7 +101,7 @@ impl Editor {
             OrderAsk::Choose(at) => self.order.choose(at),
             OrderAsk::ChooseOn(bar, segment) => self.choose_step_on(bar, segment),
             OrderAsk::Move { from, to } => self.change_steps(|steps| {
-                edits::move_step(steps, from, to);
+                steps::move_step(steps, from, to);
                 Some(to)
             }),
             OrderAsk::Replace(at, step) => self.change_steps(|steps| {
@@ -178,13 +178,13 @@ impl Editor {
     /// Does the next step in the chosen one.
     pub(crate) fn merge_steps(&mut self) {
         let Some(at) = self.order.at() else { return };
-        self.change_steps(|steps| edits::merge(steps, at).then_some(at));
+        self.change_steps(|steps| steps::merge(steps, at).then_some(at));
     }
 
     /// Makes a step of each thing that the chosen one does.
     pub(crate) fn split_step(&mut self) {
         let Some(at) = self.order.at() else { return };
-        self.change_steps(|steps| edits::split(steps, at).then_some(at));
+        self.change_steps(|steps| steps::split(steps, at).then_some(at));
     }
 
     /// Carries the chosen step so many places on.

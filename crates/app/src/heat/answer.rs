@@ -1,8 +1,7 @@
 //! The answer in words: whether one heat is enough, how many it takes, why, and how far that can be trusted.
 
-use super::metal_card::capital;
-use crate::order::{OrderDesk, step_words};
-use crate::state::Desk;
+use crate::figures::capital;
+use crate::state::{Desk, OrderDesk, step_words};
 use crate::theme::{Text, Theme};
 use crate::widgets::heading;
 use egui::{Color32, RichText, Ui};

@@ -1,7 +1,7 @@
 //! The axes of the plots over time: seconds along, even ticks, no dragging.
 
-use crate::panels::area_plot::{short, steps};
 use crate::theme::{Text, Theme, space};
+use crate::widgets::scale::{short, steps};
 use egui::{Align2, RichText, Ui};
 use egui_plot::{AxisHints, GridMark, HLine, Line, LineStyle, Plot, PlotPoint, PlotPoints, PlotUi, VLine};
 use std::ops::RangeInclusive;

@@ -1,5 +1,6 @@
 //! What the metal stands: its range, where it is spoilt, where it is brittle, whether it welds, and what never to do with it.
 
+use crate::figures::capital;
 use crate::theme::{Text, Theme};
 use crate::widgets::{heading, row};
 use egui::{RichText, Ui};
@@ -59,12 +60,6 @@ fn warnings(metal: &Material) -> Vec<String> {
     }
     all.extend(metal.fume.map(str::to_owned));
     all
-}
-
-/// Words with a capital at their start.
-pub(super) fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 #[cfg(test)]

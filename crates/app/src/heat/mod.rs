@@ -9,11 +9,9 @@ mod isotherms;
 mod metal_card;
 mod moment;
 mod over_time;
-mod reckoned;
 mod scale;
 mod shades;
 mod view;
 mod window;
 
-pub(crate) use reckoned::Reckoned;
 pub(crate) use view::show;

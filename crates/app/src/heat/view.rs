@@ -2,8 +2,7 @@
 
 use super::shades::Shades;
 use super::{answer, band, metal_card, moment, over_time, scale};
-use crate::order::{OrderAsk, OrderDesk, Tab};
-use crate::state::{Desk, Request};
+use crate::state::{Desk, OrderAsk, OrderDesk, Request, Tab};
 use crate::theme::Text;
 use crate::widgets::{heading, row};
 use egui::{RichText, Ui};

@@ -1,9 +1,7 @@
 //! Planned against actual: every logged step with what was planned, what came out, and the difference.
 
 use super::figure::{signed, tenths};
-use super::{entries, ledger};
-use crate::order::{OrderDesk, step_words};
-use crate::state::Desk;
+use crate::state::{Desk, OrderDesk, log_entries, paired, step_words};
 use crate::theme::{Text, Theme, space};
 use egui::{Align, Label, Layout, RichText, Ui, vec2};
 use fh_core::plan::{Logged, Plan, PlanUnit};
@@ -21,8 +19,8 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>) {
     let (theme, plan) = (desk.theme, desk.document.plan());
     let head = ["", "planned", "actual", "difference"].map(str::to_owned);
     line(ui, theme, &head, true);
-    let mut all = ledger::paired(plan, order.worked);
-    all.sort_by_key(|(entry, _)| entries::step_of(&order.worked.steps, entry).map_or(usize::MAX, |(at, _)| at));
+    let mut all = paired(plan, order.worked);
+    all.sort_by_key(|(entry, _)| log_entries::step_of(&order.worked.steps, entry).map_or(usize::MAX, |(at, _)| at));
     for (entry, reckoned) in all {
         let planned = order.ledger.planned_step(order.worked, entry);
         let words = RichText::new(title(order, entry)).text_style(Text::Strong.style()).color(theme.ink);
@@ -39,7 +37,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>) {
 
 fn title(order: &OrderDesk<'_>, entry: &Logged) -> String {
     let day = entry.day.as_ref().map_or_else(String::new, |day| format!(", {day}"));
-    match entries::step_of(&order.worked.steps, entry) {
+    match log_entries::step_of(&order.worked.steps, entry) {
         Some((at, step)) => format!("{}{day}", step_words(at, step)),
         None => {
             let parts = entry.parts.join(", ");
@@ -63,7 +61,7 @@ fn lines(plan: &Plan, entry: &Logged, planned: Option<&WorkedStep>, reckoned: Op
     }
     for target in &entry.sizes {
         let size = planned.and_then(|step| {
-            let at = entries::size_names(step).iter().position(|name| *name == target.what)?;
+            let at = log_entries::size_names(step).iter().position(|name| *name == target.what)?;
             step.sizes.get(at)?.mm
         });
         let one = compared(&target.what, size, target.size.mm(), |mm| length(plan, mm));

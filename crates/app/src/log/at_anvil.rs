@@ -1,37 +1,11 @@
 //! What the clock at the anvil saw: offered to the log, never written by itself.
 
+use super::figure;
 use super::figure::tenths;
-use super::{entries, figure};
-use crate::order::{OrderAsk, OrderDesk};
-use crate::state::{Desk, Request};
+use crate::state::{Desk, OrderAsk, OrderDesk, Request, log_entries};
 use crate::theme::space;
 use egui::{RichText, Ui};
 use fh_core::plan::Logged;
-use fh_work::WorkedStep;
-
-/// Less than this is turning a page, not work, in minutes: common practice, no source.
-const LEAST: f64 = 5.0 / 60.0;
-
-/// What a step took at the anvil.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Spent {
-    /// How many times the clock began.
-    pub(crate) heats: u32,
-    /// How many minutes it ran.
-    pub(crate) minutes: f64,
-}
-
-/// Adds what a step took to what is remembered of it.
-pub(crate) fn add_spent(all: &mut Vec<Logged>, step: &WorkedStep, spent: Spent) {
-    let Some(mut entry) = entries::blanks(step).into_iter().next() else { return };
-    if spent.minutes < LEAST {
-        return;
-    }
-    let before = entries::written(all, &entry);
-    entry.heats = Some(before.heats.unwrap_or(0).saturating_add(spent.heats));
-    entry.minutes = Some(before.minutes.unwrap_or(0.0) + spent.minutes);
-    *all = entries::with(all, entry);
-}
 
 /// Offers what the clock saw, where the log does not have it yet.
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mut Vec<Request>) {
@@ -47,12 +21,12 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
             let button =
                 ui.button("Take it up").on_hover_text("Into the log. Time in the fire between heats is in it.");
             if button.accessible_name(format!("Take up step {} from the anvil", at + 1)).clicked() {
-                taken = entries::with(&taken, entry.clone());
+                taken = log_entries::with(&taken, entry.clone());
             }
         });
     }
     if open.len() > 1 && ui.button("Take up all from the anvil").clicked() {
-        taken = open.iter().fold(taken, |log, (_, entry)| entries::with(&log, entry.clone()));
+        taken = open.iter().fold(taken, |log, (_, entry)| log_entries::with(&log, entry.clone()));
     }
     if !open.is_empty() {
         ui.add_space(space::GAP);
@@ -64,8 +38,8 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
 
 /// The log's entry with what the clock saw in it, and the place of its step; none where the log has it.
 fn open(log: &[Logged], order: &OrderDesk<'_>, seen: &Logged) -> Option<(usize, Logged)> {
-    let (at, _) = entries::step_of(&order.worked.steps, seen)?;
+    let (at, _) = log_entries::step_of(&order.worked.steps, seen)?;
     let minutes = seen.minutes.map(|minutes| ((minutes * 10.0).round() / 10.0).max(0.1));
-    let now = Logged { heats: seen.heats, minutes, ..entries::written(log, seen) };
+    let now = Logged { heats: seen.heats, minutes, ..log_entries::written(log, seen) };
     (!log.contains(&now)).then_some((at, now))
 }

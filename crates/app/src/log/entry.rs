@@ -1,9 +1,7 @@
 //! The fields of a step's entry: what came out, each beside what was planned.
 
-use super::entries;
 use super::figure::tenths;
-use crate::order::{OrderAsk, OrderDesk, step_words};
-use crate::state::{Desk, Request};
+use crate::state::{Desk, OrderAsk, OrderDesk, Request, log_entries, step_words};
 use crate::theme::Text;
 use crate::widgets::entry::{self, Entry, Reading};
 use crate::widgets::prose::{self, Prose};
@@ -27,7 +25,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
         return;
     };
     let plan = desk.document.plan();
-    let before = entries::written(&plan.work.log, &blank);
+    let before = log_entries::written(&plan.work.log, &blank);
     let mut next = before.clone();
     let planned = order.ledger.planned_step(order.worked, &blank).unwrap_or(step);
     let bar = desk.document.balance().bars.get(blank.bar_index());
@@ -52,13 +50,13 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
         }
     });
     if next != before {
-        out.push(Request::Order(OrderAsk::Log(entries::with(&plan.work.log, next))));
+        out.push(Request::Order(OrderAsk::Log(log_entries::with(&plan.work.log, next))));
     }
 }
 
 /// The work of the step that the fields are about; the smith chooses where it does more than one thing.
 fn chosen(ui: &mut Ui, desk: &Desk<'_>, step: &WorkedStep) -> Option<Logged> {
-    let blanks = entries::blanks(step);
+    let blanks = log_entries::blanks(step);
     if blanks.len() < 2 {
         return blanks.into_iter().next();
     }
@@ -95,7 +93,7 @@ fn took(ui: &mut Ui, sizing: &Sizing<'_>, planned: &WorkedStep, next: &mut Logge
 
 /// Each size of the step that is a length, as it was measured.
 fn sizes(ui: &mut Ui, sizing: &Sizing<'_>, planned: &WorkedStep, written: &mut Vec<Target>) {
-    let names = entries::size_names(planned);
+    let names = log_entries::size_names(planned);
     for (size, what) in planned.sizes.iter().zip(names).filter(|(size, _)| size.mm.is_some()) {
         let at = written.iter().position(|target| target.what == what);
         let now = at.and_then(|at| written.get(at)).map(|target| target.size.clone());

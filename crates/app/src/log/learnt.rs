@@ -1,8 +1,7 @@
 //! What is learnt, in words: from this piece and from the smith's others; and the button that keeps it.
 
 use super::figure::{counted, percent, tenths};
-use crate::order::{OrderAsk, OrderDesk};
-use crate::state::{Desk, Request};
+use crate::state::{Desk, OrderAsk, OrderDesk, Request};
 use crate::theme::Text;
 use crate::widgets::heading;
 use egui::{RichText, Ui};

@@ -1,7 +1,6 @@
 //! The passes of a step: the section after each, the bite, and where the formula ends.
 
-use crate::order::OrderDesk;
-use crate::state::Desk;
+use crate::state::{Desk, OrderDesk};
 use crate::theme::{Text, space};
 use crate::widgets::{heading, row};
 use egui::{RichText, Ui};

@@ -1,7 +1,6 @@
 //! What the fire takes over the whole order, offered as the plan's scale.
 
-use crate::order::OrderDesk;
-use crate::state::{Desk, Request};
+use crate::state::{Desk, OrderDesk, Request};
 use crate::theme::Text;
 use crate::widgets::heading;
 use egui::{RichText, Ui};

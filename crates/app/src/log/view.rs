@@ -1,8 +1,7 @@
 //! The whole tab: the step's entry, planned against actual, what is learnt, and the scale.
 
 use super::{against, at_anvil, entry, learnt, scale};
-use crate::order::OrderDesk;
-use crate::state::{Desk, Request};
+use crate::state::{Desk, OrderDesk, Request};
 use crate::widgets::heading;
 use egui::{RichText, Ui};
 

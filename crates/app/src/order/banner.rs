@@ -1,8 +1,6 @@
 //! The line over the strips that says at which step the bars are shown, and leads back.
 
-use super::{OrderAsk, Shown};
-use crate::commands::Command;
-use crate::state::{Desk, Request};
+use crate::state::{Command, Desk, OrderAsk, Request, Shown};
 use crate::theme::{Text, space};
 use crate::widgets::command_button::bar_button;
 use egui::{Button, Frame, Margin, RichText, Ui};

@@ -1,5 +1,6 @@
 //! The lines of the order: a line for each heat, and below it its steps.
 
+use crate::figures::capital;
 use fh_core::describe::short_name;
 use fh_core::plan::Plan;
 use fh_work::{Warmth, Worked, WorkedStep};
@@ -84,19 +85,4 @@ fn settle(all: &mut [Line], head: Option<(usize, Group)>, plan: &Plan) {
     {
         *slot = Line::Heat(Group { words: group.words(plan), ..group });
     }
-}
-
-/// A step by its number and its title: `Step 4: Taper point`.
-pub(crate) fn step_words(at: usize, step: &WorkedStep) -> String {
-    format!("Step {}: {}", at + 1, short_name(&step.title))
-}
-
-/// In which heat a step is done, in words: `Heat 4`, `Heats 2 to 3`, `Cold`.
-pub(crate) fn heat_words(step: &WorkedStep) -> String {
-    capital(&step.warmth().words())
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

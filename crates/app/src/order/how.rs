@@ -1,6 +1,6 @@
 //! How a step is done: tool, place, edge and side; and in which heat and how long.
 
-use super::step::words;
+use super::words::words;
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::Ui;

@@ -2,9 +2,7 @@
 
 use super::groups::{Line, lines};
 use super::row::{self, Look};
-use super::{OrderAsk, OrderDesk};
-use crate::commands::Command;
-use crate::state::{Desk, Request};
+use crate::state::{Command, Desk, OrderAsk, OrderDesk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::command_button::{bar_button, menu_line};
 use egui::{

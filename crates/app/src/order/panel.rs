@@ -1,11 +1,10 @@
 //! The panel beside the order: the chosen step, what one heat does for it, what came out, the rules of heats, or the tools.
 
-use super::{OrderAsk, Tab, rules, step, tools};
-use crate::heat;
-use crate::log;
+use super::{rules, step, tools};
 use crate::panels::inspector;
-use crate::state::{Desk, Request};
+use crate::state::{Desk, OrderAsk, Request, Tab};
 use crate::theme::space;
+use crate::{heat, log};
 use egui::{Button, ScrollArea, Ui};
 
 /// Shows the tabs and what stands under the one that is chosen.

@@ -1,11 +1,9 @@
 //! A line of the list of steps: its number, its title, where and with what; and the head of a heat.
 
 use super::groups::{Group, Line};
-use super::{heat_words, step_words};
-use crate::panels::line;
-use crate::state::Desk;
+use crate::state::{Desk, heat_words, step_words};
 use crate::theme::{Text, Theme, space};
-use crate::widgets::severity_sign;
+use crate::widgets::{line, severity_sign};
 use egui::{Align2, Rect, Response, Role, Sense, Ui, WidgetInfo, pos2, vec2};
 use fh_core::describe::short_name;
 use fh_core::findings::Severity;

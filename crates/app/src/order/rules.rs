@@ -1,7 +1,6 @@
 //! The rules that heats are reckoned by, each with its usual value.
 
-use super::OrderAsk;
-use crate::state::{Desk, Request};
+use crate::state::{Desk, OrderAsk, Request};
 use crate::theme::Text;
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};

@@ -1,7 +1,6 @@
 //! What the program says of a step: what was found, and why it stands where it does.
 
-use super::{OrderAsk, OrderDesk};
-use crate::state::{Desk, Request};
+use crate::state::{Desk, OrderAsk, OrderDesk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::heading;
 use crate::widgets::severity_sign::{color, sign};

@@ -1,8 +1,9 @@
 //! The chosen step: what is done, with what and where, to which sizes, and all words about it. What is not written is the
 //! program's own, and stands in the empty field.
 
-use super::{OrderAsk, OrderDesk, deeds, heat_words, how, said, targets};
-use crate::state::{Desk, Request};
+use super::words::words;
+use super::{deeds, how, said, targets};
+use crate::state::{Desk, OrderAsk, OrderDesk, Request, heat_words};
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::prose::{self, Prose};
@@ -53,15 +54,6 @@ fn head(ui: &mut Ui, desk: &Desk<'_>, worked: &WorkedStep, at: usize) {
         row::fact(ui, desk.theme, "Has to be hot", &hot.words);
     }
     said::lines(ui, desk, worked.heat_with.as_slice());
-}
-
-/// A field for one line of words.
-pub(super) fn words(ui: &mut Ui, sizing: &Sizing<'_>, label: &str, own: &str, now: &mut Option<String>) {
-    let hint = if now.is_none() { own } else { "" };
-    let entry = Entry::named(label, label).hint(hint);
-    if let Some(typed) = fields::optional_words(ui, sizing, &entry, now.as_deref()) {
-        *now = typed;
-    }
 }
 
 fn all_prose(ui: &mut Ui, desk: &Desk<'_>, worked: &WorkedStep, next: &mut Step) {

@@ -1,8 +1,7 @@
 //! The tools that the order asks for, each with its reason: owned or missing, and another way where it is missing.
 
-use super::findings::step_numbers;
-use super::{OrderAsk, OrderDesk, your_tools};
-use crate::state::{Desk, Request};
+use super::your_tools;
+use crate::state::{Desk, OrderAsk, OrderDesk, Request, step_numbers};
 use crate::theme::{Text, space};
 use crate::widgets::heading;
 use egui::{RichText, Ui};

@@ -1,7 +1,6 @@
 //! The list of the smith's own tools: kinds, and the sizes that they have of each.
 
-use super::OrderAsk;
-use crate::state::{Desk, Request};
+use crate::state::{Desk, OrderAsk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields, heading};

@@ -3,6 +3,7 @@
 use crate::figures;
 use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
+use crate::widgets::scale::{short, steps};
 use egui::{Align2, Button, RichText, Ui};
 use egui_plot::{AxisHints, FilledArea, GridMark, HLine, Line, LineStyle, Plot, PlotPoint, PlotPoints, VLine};
 use fh_core::balance::BarBalance;
@@ -160,26 +161,6 @@ fn plot<'a>(ui: &Ui, desk: &Desk<'a>) -> Plot<'a> {
         .allow_axis_zoom_drag(false)
         .set_margin_fraction(egui::Vec2::ZERO)
         .label_formatter(|_| None)
-}
-
-/// Even steps of 1, 2 or 5 times a power of ten, so many at most.
-pub(crate) fn steps((from, to): (f64, f64), most: f64) -> Vec<GridMark> {
-    let least = (to - from) / most;
-    if !least.is_finite() || least <= 0.0 {
-        return Vec::new();
-    }
-    let power = 10.0_f64.powf(least.log10().floor());
-    let step_size =
-        [1.0, 2.0, 5.0, 10.0].into_iter().map(|nice| nice * power).find(|step| *step >= least).unwrap_or(least);
-    let first = (from / step_size).ceil();
-    let mark = |index: i32| GridMark { value: (first + f64::from(index)) * step_size, step_size };
-    (0..=most as i32).map(mark).take_while(|mark| mark.value <= to).collect()
-}
-
-/// A number without zeros at its end.
-pub(crate) fn short(value: f64) -> String {
-    let text = format!("{value:.3}");
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 fn draw<'a>(plot: &mut egui_plot::PlotUi<'a>, desk: &Desk<'a>, curve: &Curve, stock: f64, cursor: Option<f64>) {

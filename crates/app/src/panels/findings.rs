@@ -1,7 +1,6 @@
 //! The list of findings: what was seen, why it matters, what to do. Each selects its place.
 
-use crate::order::{Told, told};
-use crate::state::{Desk, Request};
+use crate::state::{Desk, Request, Told, told};
 use crate::theme::{Text, space};
 use crate::widgets::severity_sign::{color, sign};
 use egui::text::LayoutJob;

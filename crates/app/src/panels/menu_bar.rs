@@ -1,7 +1,6 @@
 //! The top of the window: the menus, and the commands that are used most.
 
-use crate::commands::Command;
-use crate::state::{Desk, Request};
+use crate::state::{Command, Desk, Request};
 use crate::theme::{Look, space};
 use crate::widgets::command_button::{bar_button, menu_line};
 use egui::{Button, MenuBar, RichText, Ui};

@@ -3,7 +3,6 @@
 pub(crate) mod area_plot;
 pub(crate) mod findings;
 pub(crate) mod inspector;
-pub(crate) mod line;
 pub(crate) mod menu_bar;
 pub(crate) mod part_row;
 pub(crate) mod parts_list;

@@ -1,10 +1,9 @@
 //! A line of the list of parts: a drawing, a name, what it becomes, and how much bar it takes.
 
-use super::line;
 use crate::figures;
 use crate::state::Desk;
 use crate::theme::{Text, Theme, space};
-use crate::widgets::{form_icon, severity_sign};
+use crate::widgets::{form_icon, line, severity_sign};
 use egui::{Align2, Color32, Rect, Response, Role, Sense, Ui, WidgetInfo, pos2, vec2};
 use fh_core::balance::{BarBalance, SegmentBalance};
 use fh_core::describe::{derived_words, made_words, segment_name, short_name};

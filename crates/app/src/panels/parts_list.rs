@@ -1,8 +1,7 @@
 //! The list of the plan's bars and their segments, in order from the datum end.
 
 use super::part_row::{self, Part};
-use crate::commands::Command;
-use crate::state::{Desk, Focus, Line, Request, lines};
+use crate::state::{Command, Desk, Focus, Line, Request, lines};
 use crate::theme::space;
 use crate::widgets::command_button::{bar_button, menu_line};
 use egui::{ScrollArea, Ui};

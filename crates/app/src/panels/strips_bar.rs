@@ -1,7 +1,6 @@
 //! The line over the strips: which bar it is, from where it is seen, and how large.
 
-use crate::commands::Command;
-use crate::state::{Desk, Request};
+use crate::state::{Command, Desk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::command_button::bar_button;
 use egui::{Align, Align2, Area, Frame, Id, Layout, Margin, Order, RichText, Ui, vec2};

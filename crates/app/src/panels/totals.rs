@@ -1,8 +1,7 @@
 //! The foot of the window: what to cut and what it weighs, and what was found. Always in sight.
 
 use crate::figures;
-use crate::order::told;
-use crate::state::{Desk, Focus, Request};
+use crate::state::{Desk, Focus, Request, told};
 use crate::theme::{Text, space};
 use crate::widgets::severity_sign::{color, count_words, sign};
 use egui::text::LayoutJob;

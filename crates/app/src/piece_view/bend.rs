@@ -1,11 +1,12 @@
 //! What a bend dragged by hand writes into the plan: the size that is written, never one that follows.
 
+use super::knob::{Knob, Steps, write_length};
 use super::scroll;
 use crate::figures;
 use fh_core::balance::SegmentBalance;
 use fh_core::metal::{Bent, Spiral};
-use fh_core::plan::{Bend, Segment, Units};
-use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
+use fh_core::plan::{Bend, Segment};
+use fh_measure::WrittenAngle;
 use std::f64::consts::TAU;
 
 /// The least and the greatest angle that the hand reaches, in radians: two turns, and for a corner short of folding up.
@@ -15,17 +16,6 @@ const MOST_CORNER: f64 = 150.0 / 360.0 * TAU;
 /// The steps of an angle, in degrees: usually, and while it is free.
 const DEGREE: f64 = 1.0;
 const FREE_DEGREE: f64 = 0.1;
-/// The greatest inside radius that the hand reaches, in mm.
-const MOST_RADIUS: f64 = 1e5;
-
-/// Which size of a bend is in hand.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub(super) enum Knob {
-    /// How far it turns.
-    Angle,
-    /// Its inside radius; of a scroll the radius of its open end.
-    Radius,
-}
 
 impl Knob {
     /// Its name for people and screen readers.
@@ -37,13 +27,6 @@ impl Knob {
             (Self::Radius, Some(_)) => "Outer radius",
         }
     }
-}
-
-/// How finely sizes are written: in the plan's unit, to its rounding unless they are free of it.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Steps {
-    pub(super) units: Units,
-    pub(super) free: bool,
 }
 
 /// The sizes of a bend as they are now.
@@ -181,21 +164,13 @@ fn write_angle(written: &mut Option<WrittenAngle>, wish: f64, most: f64, steps: 
     Some(words)
 }
 
-pub(super) fn write_length(written: &mut Option<WrittenLength>, wish: f64, name: &str, steps: Steps) -> Option<String> {
-    let wish = wish.clamp(0.0, MOST_RADIUS);
-    let mm = if steps.free { wish } else { steps.units.marks.round(wish).mm() };
-    let next = WrittenLength::from_mm(mm, steps.units.length.length_unit(), LengthRange::ZeroOrMore).ok()?;
-    let words = format!("{name} {}", next.text());
-    *written = Some(next);
-    Some(words)
-}
-
 #[cfg(test)]
 #[allow(clippy::unwrap_used, reason = "tests")]
 mod tests {
     use super::*;
     use fh_core::forms;
-    use fh_core::plan::Form;
+    use fh_core::plan::{Form, Units};
+    use fh_measure::{LengthRange, WrittenLength};
 
     const STEPS: Steps = Steps { units: millimeters(), free: false };
 

@@ -1,54 +1,16 @@
 //! From where the piece is looked at, and how large: turned, panned and zoomed by hand.
 
+use crate::state::Standard;
 use egui::{Vec2, vec2};
 use fh_piece::raster::Sight;
 use fh_piece::vector::{plus, times};
 use std::f64::consts::{FRAC_PI_2, TAU};
 
-/// The turned view: from the front, a little from the datum end and from above.
-const TURNED: [f64; 2] = [-32.0, 22.0];
 /// The scales that can be reached, in points for each mm.
 const SCALES: [f64; 2] = [1e-3, 1e3];
 /// The room that a fitted piece leaves at each edge, as a share of the window and in points.
 const MARGIN: f64 = 0.04;
 const LEAST_MARGIN: f64 = 14.0;
-
-/// A view with a name.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Standard {
-    /// Along the bar to the right, up above: as the strips show it from the side.
-    Front,
-    /// Along the bar, from its far end.
-    Side,
-    /// From above.
-    Top,
-    /// From the front, a little from the side and from above.
-    Turned,
-}
-
-impl Standard {
-    const ALL: [Self; 4] = [Self::Front, Self::Side, Self::Top, Self::Turned];
-
-    /// The words for it.
-    pub(super) fn name(self) -> &'static str {
-        match self {
-            Self::Front => "Seen from the front",
-            Self::Side => "Seen from the far end",
-            Self::Top => "Seen from above",
-            Self::Turned => "Turned",
-        }
-    }
-
-    /// How far round and how far up it is looked from, in radians.
-    fn angles(self) -> [f64; 2] {
-        match self {
-            Self::Front => [0.0, 0.0],
-            Self::Side => [FRAC_PI_2, 0.0],
-            Self::Top => [0.0, FRAC_PI_2],
-            Self::Turned => TURNED.map(f64::to_radians),
-        }
-    }
-}
 
 /// Where the piece is looked at from.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,7 +1,7 @@
 //! What stands in the corners of the view: from where the piece is seen, what is selected, what is wrong, how large it is.
 
-use super::model::{Place, Whole, name_of};
-use super::scale_bar::figure;
+use super::figure::figure;
+use super::place::{Place, Whole, name_of};
 use super::stage::Stage;
 use crate::theme::{Text, space};
 use egui::{Align2, Label, Rect, RichText, Ui};
@@ -11,7 +11,7 @@ const WITH_WORDS: f32 = 480.0;
 
 /// Shows them.
 pub(super) fn show(ui: &mut Ui, stage: &Stage<'_>, is_measuring: bool, after: Option<(usize, usize)>) {
-    let seen = stage.camera.standard().map_or("Turned by hand", super::camera::Standard::name);
+    let seen = stage.camera.standard().map_or("Turned by hand", crate::state::Standard::name);
     let after = after.map_or_else(String::new, |(step, of)| format!(". After step {step} of {of}"));
     let seen = format!("{seen}{after}");
     let words = match stage.selected.filter(|place| is_in_piece(stage, *place)) {
@@ -62,7 +62,7 @@ fn overall(stage: &Stage<'_>) -> Option<String> {
 pub(super) fn show_label(ui: &mut Ui, stage: &Stage<'_>, words: &str, corner: Align2) {
     let theme = stage.theme;
     let room = stage.rect.shrink2(egui::vec2(space::GAP, space::TIGHT));
-    let laid = crate::panels::line::lay(ui, words, theme.font(Text::Small), theme.ink, room.width());
+    let laid = crate::widgets::line::lay(ui, words, theme.font(Text::Small), theme.ink, room.width());
     let rect = corner.align_size_within_rect(laid.size(), room);
     ui.painter().rect_filled(
         rect.expand2(egui::vec2(space::TIGHT, 0.0)),

@@ -1,13 +1,12 @@
 //! The handles of the selected bend: one turns its angle, the other changes its inside radius.
 
 use super::PieceView;
-use super::arc::Arc;
-use super::bend::{Knob, Sizes, Steps, dragged, nudged};
-use super::model::{Place, name_of};
-use super::scale_bar::figure;
+use super::bend::{dragged, nudged};
+use super::held::{Bend, Held};
+use super::knob::{Knob, Steps};
+use super::place::{Place, name_of};
 use super::stage::Stage;
-use crate::canvas::CanvasEvent;
-use crate::state::Request;
+use crate::state::{Gesture, Request};
 use crate::theme::space;
 use egui::accesskit::Action;
 use egui::{
@@ -16,78 +15,6 @@ use egui::{
 };
 use fh_core::edit::Edit;
 use fh_core::plan::Segment;
-use fh_piece::vector::{plus, times};
-use std::f64::consts::{PI, TAU};
-
-/// How far a handle stands from the metal, in points.
-const AWAY: f32 = 26.0;
-/// How far the angle turns with each point where the bend is seen edge-on, in radians.
-const TURN: f64 = 0.5 / 180.0 * PI;
-/// The least share of its true length at which a step outward is still seen well enough to drag along it.
-const LEAST_SEEN: f32 = 0.2;
-
-/// A handle in hand: each move is counted from where it was taken.
-pub(super) struct Held {
-    knob: Knob,
-    bend: Bend,
-    pressed: Pos2,
-    /// How far round the pointer was last, and how far it has gone since it took the handle, in radians.
-    last: Option<f64>,
-    turned: f64,
-    sent: Option<Segment>,
-}
-
-/// The selected bend.
-#[derive(Clone)]
-struct Bend {
-    place: Place,
-    segment: Segment,
-    sizes: Sizes,
-    arc: Arc,
-}
-
-impl Bend {
-    fn selected(stage: &Stage<'_>) -> Option<Self> {
-        let place = stage.selected?;
-        let segment = stage.plan.segment(place.0, place.1)?.clone();
-        let balance = stage.balance.bars.get(place.0)?.segments.get(place.1)?;
-        let sizes = Sizes::of(&segment, balance)?;
-        let arc = Arc::of(stage.model.line(place)?, sizes.start_radius)?;
-        Some(Self { place, segment, sizes, arc })
-    }
-
-    /// Where the metal is held, and where the handle stands.
-    fn stand(&self, knob: Knob, stage: &Stage<'_>) -> [Pos2; 2] {
-        let away = f64::from(stage.theme.scaled(AWAY)) / stage.camera.points_per_mm();
-        let (from, way) = match knob {
-            Knob::Angle => (self.arc.end.at, self.arc.outward_at(&self.arc.end)),
-            Knob::Radius => (self.arc.middle.at, self.arc.outward_at(&self.arc.middle)),
-        };
-        // Seen end-on it would stand on the metal; so it goes up a little.
-        let seen = stage.camera.moved(way).length() / stage.camera.points_per_mm() as f32;
-        let aside = if seen < LEAST_SEEN { stage.camera.step(vec2(0.0, -stage.theme.scaled(AWAY))) } else { [0.0; 3] };
-        let stands = plus(plus(from, times(way, away)), aside);
-        [stage.point(from), stage.within(stage.point(stands), space::GAP)]
-    }
-
-    fn value(&self, knob: Knob) -> f64 {
-        match knob {
-            Knob::Angle => self.sizes.angle.to_degrees(),
-            Knob::Radius => self.sizes.radius,
-        }
-    }
-
-    fn words(&self, knob: Knob, stage: &Stage<'_>) -> String {
-        let units = stage.plan.units;
-        let name = knob.name(&self.sizes);
-        let figure = match knob {
-            Knob::Angle if self.sizes.spiral.is_some() => format!("{:.2}", self.sizes.angle / TAU),
-            Knob::Angle => format!("{}°", (self.value(knob) * 10.0).round() / 10.0),
-            Knob::Radius => figure(self.value(knob), units.length),
-        };
-        format!("{name} {figure}")
-    }
-}
 
 impl PieceView {
     /// Shows the handles of the selected bend, and reads what is done to them.
@@ -119,8 +46,8 @@ impl PieceView {
         let Some(pressed) = ui.input(|input| input.pointer.press_origin()) else { return };
         let last = bend.arc.angle_at(&stage.camera.sight(), stage.off_middle(pressed));
         self.held = Some(Held { knob, bend: bend.clone(), pressed, last, turned: 0.0, sent: None });
-        out.push(Request::Canvas(CanvasEvent::GestureBegin));
-        out.push(Request::Canvas(CanvasEvent::Status("Alt frees it from the steps. Esc takes it back.".to_owned())));
+        out.push(Request::Gesture(Gesture::Begin));
+        out.push(Request::Say("Alt frees it from the steps. Esc takes it back.".to_owned()));
     }
 
     fn go_on(&mut self, ui: &Ui, response: &Response, stage: &Stage<'_>, out: &mut Vec<Request>) {
@@ -128,9 +55,9 @@ impl PieceView {
         if response.drag_stopped() || !response.dragged() {
             // The window library ends a drag on Escape as well as on release.
             let taken_back = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
-            out.push(Request::Canvas(if taken_back { CanvasEvent::GestureCancel } else { CanvasEvent::GestureCommit }));
+            out.push(Request::Gesture(if taken_back { Gesture::Cancel } else { Gesture::Commit }));
             if taken_back {
-                out.push(Request::Canvas(CanvasEvent::Status("Taken back.".to_owned())));
+                out.push(Request::Say("Taken back.".to_owned()));
             }
             self.held = None;
             return;
@@ -162,48 +89,19 @@ impl PieceView {
             let steps = Steps { units: stage.plan.units, free };
             let wish = nudged(&bend.sizes, knob, up, steps);
             let Some((next, words)) = dragged(&bend.segment, &bend.sizes, knob, wish, steps) else { continue };
-            out.push(Request::Canvas(CanvasEvent::GestureBegin));
+            out.push(Request::Gesture(Gesture::Begin));
             send(bend.place, next, &words, stage, out);
-            out.push(Request::Canvas(CanvasEvent::GestureCommit));
+            out.push(Request::Gesture(Gesture::Commit));
             ui.request_repaint();
-        }
-    }
-}
-
-impl Held {
-    /// The angle in radians, or the inside radius in mm, that the pointer asks for.
-    fn wish(&mut self, pointer: Pos2, stage: &Stage<'_>) -> f64 {
-        let moved = pointer - self.pressed;
-        let sizes = &self.bend.sizes;
-        match self.knob {
-            Knob::Angle => {
-                let now = self.bend.arc.angle_at(&stage.camera.sight(), stage.off_middle(pointer));
-                let Some((now, last)) = now.zip(self.last) else {
-                    return sizes.angle + f64::from(moved.x - moved.y) * TURN;
-                };
-                self.turned += (now - last + PI).rem_euclid(TAU) - PI;
-                self.last = Some(now);
-                sizes.angle + self.turned
-            }
-            Knob::Radius => {
-                let outward = stage.camera.moved(self.bend.arc.outward_at(&self.bend.arc.middle));
-                let scale = stage.camera.points_per_mm() as f32;
-                let by = if outward.length() < LEAST_SEEN * scale {
-                    -moved.y / scale
-                } else {
-                    moved.dot(outward) / outward.length_sq()
-                };
-                sizes.radius + f64::from(by)
-            }
         }
     }
 }
 
 fn send(place: Place, next: Segment, words: &str, stage: &Stage<'_>, out: &mut Vec<Request>) {
     let words = format!("{}: {words}", name_of(stage.plan, place));
-    out.push(Request::Canvas(CanvasEvent::Status(words)));
+    out.push(Request::Say(words));
     let edit = Edit::ReplaceSegment { bar: place.0, at: place.1, segment: Box::new(next) };
-    out.push(Request::Drag(Box::new(edit)));
+    out.push(Request::Gesture(Gesture::Drag(Box::new(edit))));
 }
 
 fn touch(ui: &Ui, at: Pos2, knob: Knob, bend: &Bend, stage: &Stage<'_>) -> Response {

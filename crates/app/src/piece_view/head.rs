@@ -1,7 +1,6 @@
 //! The line over the view: whether it is open, from where the piece is seen, and the tools.
 
-use crate::commands::Command;
-use crate::state::{Desk, Request};
+use crate::state::{Command, Desk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::command_button::bar_button;
 use egui::{Button, RichText, Ui};

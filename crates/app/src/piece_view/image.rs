@@ -1,6 +1,7 @@
 //! The picture on the screen: drawn anew only when the piece, the camera, the window, the look or what is lit has changed.
 
-use super::model::{Model, Place, Whole};
+use super::model::Model;
+use super::place::{Place, Whole};
 use crate::theme::{Theme, UNTINTED, picture, see_through, space};
 use egui::{Rect, TextureHandle, TextureOptions, Ui, pos2};
 use fh_piece::raster::{Picture, Sight};

@@ -1,7 +1,7 @@
 //! Measuring: two points on the metal, and how far they lie from each other.
 
+use super::figure::figure;
 use super::image::Image;
-use super::scale_bar::figure;
 use super::stage::Stage;
 use crate::theme::{Text, space};
 use egui::{Align2, Pos2, Rect, Stroke, StrokeKind, Ui, Vec2, vec2};

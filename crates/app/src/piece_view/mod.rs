@@ -7,12 +7,16 @@ mod arc;
 mod bend;
 mod camera;
 mod captions;
+mod figure;
 mod handles;
 pub(crate) mod head;
+mod held;
 mod image;
+mod knob;
 mod measure;
 mod model;
 mod pick;
+mod place;
 mod scale_bar;
 mod scroll;
 mod stage;
@@ -20,19 +24,18 @@ mod steer;
 mod underlay;
 mod warnings;
 
-pub(crate) use camera::Standard;
 pub(crate) use underlay::{check as check_picture, edit as lay_edit, seen_from, view_of};
 
-use crate::canvas::CanvasEvent;
-use crate::state::{Desk, Request};
+use crate::state::{Desk, Gesture, PieceState, Request, Standard};
 use crate::theme::{Text, space};
 use camera::Camera;
 use egui::{Align2, Label, Rect, Response, RichText, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
 use fh_core::plan::UnderlayView;
-use handles::Held;
+use held::Held;
 use image::Image;
 use measure::Measure;
-use model::{Model, Place, Whole};
+use model::Model;
+use place::{Place, Whole};
 use stage::Stage;
 use underlay::Under;
 
@@ -43,17 +46,6 @@ const NOTHING: &str = "The finished piece shows here as soon as the bar has a pa
 /// a fitted piece stays clear of them.
 const LABELS: f32 = 14.0;
 const MOST_FOR_LABELS: f32 = 0.08;
-
-/// What the buttons show of the view.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub(crate) struct PieceState {
-    /// Whether clicks measure.
-    pub(crate) measuring: bool,
-    /// The named view that is shown.
-    pub(crate) standard: Option<Standard>,
-    /// Whether the picture under the piece is being laid.
-    pub(crate) adjusting: bool,
-}
 
 /// The view and what it remembers from frame to frame.
 #[derive(Default)]
@@ -204,7 +196,7 @@ impl PieceView {
     /// Lets go of the handle in hand.
     fn let_go(&mut self, out: &mut Vec<Request>) {
         if self.held.take().is_some() {
-            out.push(Request::Canvas(CanvasEvent::GestureCommit));
+            out.push(Request::Gesture(Gesture::Commit));
         }
         self.under.let_go(out);
         self.pointed_at = None;

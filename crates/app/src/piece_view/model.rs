@@ -1,34 +1,10 @@
 //! The piece as the view keeps it: built anew only when the plan has changed.
 
+use super::place::Place;
 use super::warnings::warnings;
-use crate::order::Shown;
-use crate::state::Document;
-use fh_core::describe::segment_name;
-use fh_core::plan::{Plan, Segment};
+use crate::state::{Document, Shown};
 use fh_piece::raster::Drawn;
 use fh_piece::{Line, Piece, Quality};
-use std::ops::Range;
-
-/// A segment of the piece: its bar, and its place on it.
-pub(super) type Place = (usize, usize);
-
-/// A segment with those of its branches.
-#[derive(Clone, PartialEq)]
-pub(super) struct Whole {
-    bar: usize,
-    segments: Range<usize>,
-}
-
-impl Whole {
-    pub(super) fn new(plan: &Plan, (bar, segment): Place) -> Self {
-        let count = plan.segment(bar, segment).map_or(1, Segment::count);
-        Self { bar, segments: segment..segment + count }
-    }
-
-    pub(super) fn holds(&self, (bar, segment): Place) -> bool {
-        bar == self.bar && self.segments.contains(&segment)
-    }
-}
 
 /// The piece of a plan, ready to be drawn.
 #[derive(Default)]
@@ -103,9 +79,4 @@ impl Model {
     pub(super) fn line(&self, (bar, segment): Place) -> Option<&Line> {
         self.piece.lines.iter().find(|line| (line.bar, line.segment) == (bar, segment))
     }
-}
-
-/// What a segment is called.
-pub(super) fn name_of(plan: &Plan, (bar, segment): Place) -> String {
-    plan.bars.get(bar).map_or_else(String::new, |bar| segment_name(bar, segment))
 }

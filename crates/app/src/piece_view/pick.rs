@@ -1,10 +1,8 @@
 //! Segments of the piece under the pointer: a click selects one, and each has a name that screen readers hear.
 
-use super::PieceView;
-use super::measure;
-use super::model::{Place, name_of};
+use super::place::{Place, name_of};
 use super::stage::Stage;
-use crate::canvas::CanvasEvent;
+use super::{PieceView, measure};
 use crate::state::Request;
 use crate::theme::{Text, space};
 use egui::accesskit::Action;
@@ -43,7 +41,7 @@ impl PieceView {
         if self.measure.is_on {
             let caught = measure::caught(stage, &self.image, at, ui.ctx().pixels_per_point());
             let words = self.measure.take(caught, stage);
-            out.push(Request::Canvas(CanvasEvent::Status(words)));
+            out.push(Request::Say(words));
         } else if let Some((bar, segment)) = self.place_at(ui, stage, at) {
             out.push(Request::Select(bar, Some(segment)));
         }

@@ -1,10 +1,10 @@
 //! The scale bar: a round length as large as it is in the picture.
 
+use super::figure::figure;
 use super::stage::Stage;
 use crate::theme::{Text, space};
 use egui::{Align2, Stroke, pos2, vec2};
 use fh_core::plan::PlanUnit;
-use fh_measure::{LengthUnit, Rounding, format_decimal, format_length};
 
 /// The longest that it may be, in points at normal text size.
 const MOST: f32 = 120.0;
@@ -25,22 +25,6 @@ impl Stage<'_> {
         let words = figure(mm, unit);
         let above = pos2(start.x, start.y - space::TIGHT);
         self.painter.text(above, Align2::LEFT_BOTTOM, words, theme.font(Text::Small), theme.ink);
-    }
-}
-
-/// The finest rounding that lengths taken from the piece are told in.
-pub(super) fn finest(unit: PlanUnit) -> Rounding {
-    match unit {
-        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
-        PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
-    }
-}
-
-/// A length taken from the piece, in the plan's unit: to 1/64 in or a tenth of a millimetre.
-pub(super) fn figure(mm: f64, unit: PlanUnit) -> String {
-    match unit {
-        PlanUnit::Inch => format_length(mm, LengthUnit::Inch, finest(unit)),
-        PlanUnit::Millimeter => format_decimal(mm, LengthUnit::Millimeter, 1),
     }
 }
 

@@ -1,6 +1,6 @@
 //! What a scroll dragged by hand writes: its turns or its outer radius, whichever is written.
 
-use super::bend::{Knob, Steps, write_length};
+use super::knob::{Knob, Steps, write_length};
 use fh_core::metal::Spiral;
 use fh_core::plan::Bend;
 use std::f64::consts::TAU;

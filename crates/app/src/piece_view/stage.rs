@@ -1,7 +1,8 @@
 //! One frame of the view: everything that its painters look at.
 
 use super::camera::Camera;
-use super::model::{Model, Place};
+use super::model::Model;
+use super::place::Place;
 use crate::theme::{Text, Theme, space};
 use egui::{Align2, Painter, Pos2, Rect, Stroke, Vec2, pos2, vec2};
 use fh_core::balance::Balance;

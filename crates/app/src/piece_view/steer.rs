@@ -1,7 +1,6 @@
 //! Turning, panning and zooming: the pointer, the wheel, and the keys while the view has the keyboard.
 
 use super::PieceView;
-use crate::canvas::CanvasEvent;
 use crate::state::Request;
 use crate::theme::space;
 use egui::{CursorIcon, Event, EventFilter, Key, Modifiers, PointerButton, Response, Ui, Vec2, vec2};
@@ -84,7 +83,7 @@ impl PieceView {
     fn steer_by_keys(&mut self, ui: &Ui, ground: &Response, out: &mut Vec<Request>) {
         if ground.gained_focus() {
             let words = "Arrows turn the piece, with Shift they move it; + and − zoom, Home fits, Esc leaves.";
-            out.push(Request::Canvas(CanvasEvent::Status(words.to_owned())));
+            out.push(Request::Say(words.to_owned()));
         }
         let filter =
             EventFilter { horizontal_arrows: true, vertical_arrows: true, escape: true, ..EventFilter::default() };
@@ -99,7 +98,7 @@ impl PieceView {
                     if !self.measure.clear() {
                         ui.memory_mut(|memory| memory.surrender_focus(ground.id));
                     }
-                    out.push(Request::Canvas(CanvasEvent::Status(String::new())));
+                    out.push(Request::Say(String::new()));
                 }
             }
         }

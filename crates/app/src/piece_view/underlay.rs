@@ -4,23 +4,24 @@
 //! `bar` shows its sizes.
 
 mod bar;
+mod grip;
 mod lay;
 mod load;
 mod points;
 
 pub(crate) use load::check;
 
-use super::camera::{Camera, Standard};
-use super::scale_bar::finest;
+use super::camera::Camera;
+use super::figure::finest;
 use super::stage::Stage;
-use crate::state::{Desk, Document, Request};
+use crate::state::{Desk, Document, Request, Standard};
 use crate::theme::{Text, UNTINTED, space};
 use egui::{Context, Frame, Label, Margin, Rect, RichText, Ui, pos2, vec2};
 use fh_core::edit::{Edit, PlanHeader};
 use fh_core::plan::{Plan, PlanUnit, Underlay, UnderlayView};
+use grip::{Held, kept_lay};
 use lay::Lay;
 use load::Picture;
-use points::Held;
 use std::path::{Path, PathBuf};
 
 /// How strongly a picture is shown where the plan does not say it.
@@ -84,7 +85,7 @@ impl Under {
     pub(super) fn paint(&mut self, stage: &Stage<'_>) {
         self.shown = false;
         let Some(underlay) = seen(stage) else { return };
-        let Some(lay) = points::kept_lay(self.held.as_ref()).or_else(|| self.lay(underlay)) else { return };
+        let Some(lay) = kept_lay(self.held.as_ref()).or_else(|| self.lay(underlay)) else { return };
         let Some(sheet) = self.picture.sheet() else { return };
         let ends = [[0.0, 0.0], [1.0, 1.0]].map(|share| stage.point(lay.in_space(share)));
         let all = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
@@ -101,7 +102,7 @@ impl Under {
         let line = ui.text_style_height(&Text::Small.style()) + space::TIGHT;
         let at = stage.rect.left_top() + vec2(space::GAP, space::TIGHT + line);
         let width = (stage.rect.width() - 2.0 * space::GAP).max(1.0);
-        let laid = crate::panels::line::lay(ui, &words, theme.font(Text::Small), theme.ink, width);
+        let laid = crate::widgets::line::lay(ui, &words, theme.font(Text::Small), theme.ink, width);
         let rect = Rect::from_min_size(at, laid.size() + vec2(1.0, 0.0));
         ui.painter().rect_filled(
             rect.expand2(vec2(space::TIGHT, 0.0)),

@@ -1,7 +1,7 @@
 //! What is wrong with the piece as it is put together: parts that run into each other, joints that miss.
 
-use super::model::name_of;
-use super::scale_bar::finest;
+use super::figure::finest;
+use super::place::name_of;
 use crate::state::Document;
 use fh_core::describe::short_name;
 use fh_core::plan::Plan;

@@ -1,9 +1,6 @@
 //! What panels and dialogs ask for. It is done after the frame, one after the other.
 
-use super::{PaperSize, SheetKind};
-use crate::canvas::CanvasEvent;
-use crate::commands::Command;
-use crate::order::OrderAsk;
+use super::{Command, Gesture, OrderAsk, PaperSize, SheetKind};
 use crate::theme::Look;
 use fh_core::edit::Edit;
 use fh_core::motif::Motif;
@@ -18,10 +15,14 @@ pub(crate) enum Request {
     Run(Command),
     /// A change of the plan.
     Edit(Edit),
-    /// A change of the plan within a gesture, counted from the gesture's beginning.
-    Drag(Box<Edit>),
-    /// What the strips ask for.
-    Canvas(CanvasEvent),
+    /// A part of a gesture.
+    Gesture(Gesture),
+    /// One line over the strips.
+    Say(String),
+    /// A segment of the shown bar was clicked in a drawing, or none: select it, or the step that works on it.
+    Pick(Option<usize>),
+    /// Select a segment of the shown bar, and give the keyboard to its first size.
+    TypeSize(usize),
     /// Select the whole plan.
     SelectPlan,
     /// Select a bar, or a segment of it.

@@ -1,5 +1,6 @@
 //! What the user chose about the program itself, kept between runs.
 
+use super::Views;
 use crate::theme::Look;
 use fh_core::plan::PlanUnit;
 use fh_print::paper::Paper;
@@ -15,7 +16,7 @@ pub(crate) struct Settings {
     /// The size of text: 1 is 100 %.
     pub(crate) text_size: f32,
     /// Which views of the bar are shown.
-    pub(crate) views: ViewsShown,
+    pub(crate) views: Views,
     /// The paper that sheets are printed on; where none was chosen, what is usual beside the plan's unit.
     pub(crate) paper: Option<PaperSize>,
     /// The kind of file that sheets are written to.
@@ -39,7 +40,7 @@ impl Default for Settings {
         Self {
             look: Look::Light,
             text_size: 1.0,
-            views: ViewsShown::Both,
+            views: Views::Both,
             paper: None,
             sheet: SheetKind::Pdf,
             tour_seen: false,
@@ -50,19 +51,6 @@ impl Default for Settings {
             folder: None,
         }
     }
-}
-
-/// Which views of the bar are shown.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub(crate) enum ViewsShown {
-    /// From the side.
-    Side,
-    /// From above.
-    Top,
-    /// Both.
-    #[default]
-    Both,
 }
 
 /// A size of paper.

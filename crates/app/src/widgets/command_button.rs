@@ -1,7 +1,7 @@
 //! Buttons for commands: their words, their keys, greyed where they cannot be used now.
 
-use crate::commands::{Command, keys_text};
-use crate::state::{Desk, Request};
+use crate::commands::keys_text;
+use crate::state::{Command, Desk, Request};
 use egui::{Button, Response, RichText, Ui};
 
 /// A line of a menu, its keys at the right.

@@ -1,7 +1,6 @@
 //! A motif offered for choosing: its picture, its name, and what it takes of which bar.
 
-use super::motif_picture;
-use crate::panels::line;
+use super::{line, motif_picture};
 use crate::theme::{Text, Theme, space};
 use egui::{Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
 use fh_core::balance::BarBalance;

@@ -1,6 +1,6 @@
 //! The forged silhouette of a bar, small: how a motif looks.
 
-use crate::canvas::fill::filled;
+use super::fill::filled;
 use crate::theme::Theme;
 use egui::{Painter, Pos2, Rect, Shape, Stroke, pos2};
 use fh_core::balance::BarBalance;

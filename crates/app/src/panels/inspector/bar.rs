@@ -1,6 +1,6 @@
 //! The selected bar: its name, how many, its stock, and a length that is already cut.
 
-use super::form::section;
+use super::sizes::section;
 use crate::figures;
 use crate::state::{Desk, Request};
 use crate::theme::Text;

@@ -1,8 +1,8 @@
 //! The bend of a segment and its sizes.
 
+use super::sizes::{optional_angle, optional_length};
 use super::ties::{self, Tied};
 use super::{sides, socket};
-use crate::figures;
 use crate::new_segment::{first_bend, suits};
 use crate::theme::Text;
 use crate::widgets::entry::Entry;
@@ -10,7 +10,7 @@ use crate::widgets::{Sizing, chooser, fields};
 use egui::{RichText, Ui};
 use fh_core::balance::SegmentBalance;
 use fh_core::plan::{Bend, BendKind, ScrollEye, ScrollRun, Segment, SizeName, SocketAxis};
-use fh_measure::{LengthRange, WrittenAngle, WrittenLength, WrittenShare};
+use fh_measure::{LengthRange, WrittenShare};
 
 /// What the fields of a bend need to know beside the segment itself.
 pub(super) struct Around<'a> {
@@ -164,48 +164,4 @@ fn twist(ui: &mut Ui, sizing: &Sizing<'_>, turns: &mut f64, shortening: &mut Opt
     if let Some(share) = fields::optional_share(ui, sizing, &entry, shortening.as_ref()) {
         *shortening = share;
     }
-}
-
-/// A length that may follow from the others.
-pub(super) fn optional_length(
-    ui: &mut Ui,
-    sizing: &Sizing<'_>,
-    name: SizeName,
-    now: &mut Option<WrittenLength>,
-    range: LengthRange,
-    balance: Option<&SegmentBalance>,
-) {
-    let follows = balance.and_then(|balance| balance.derived(name));
-    let length = follows.and_then(|derived| derived.length);
-    let hint = length.map_or_else(String::new, |length| sizing.words(length));
-    let label = caption(name);
-    let entry = Entry::new(&label).hint(&hint).because(follows.map(|derived| derived.because));
-    let typed = fields::optional_length(ui, sizing, &entry, now.as_ref(), range, length.map(figures::mm));
-    if let Some(typed) = typed {
-        *now = typed;
-    }
-}
-
-/// An angle that may follow from the others; where it does not, the entry's own hint stands in it.
-pub(super) fn optional_angle(
-    ui: &mut Ui,
-    sizing: &Sizing<'_>,
-    entry: &Entry<'_>,
-    name: SizeName,
-    now: &mut Option<WrittenAngle>,
-    balance: Option<&SegmentBalance>,
-) {
-    let follows = balance.and_then(|balance| balance.derived(name));
-    let radians = follows.and_then(|derived| derived.radians);
-    let hint = radians.map_or_else(|| entry.hint.to_owned(), |radians| format!("{:.1}°", radians.to_degrees()));
-    let entry = Entry::named(entry.label, entry.name).hint(&hint).because(follows.map(|derived| derived.because));
-    if let Some(typed) = fields::optional_angle(ui, sizing, &entry, now.as_ref(), radians) {
-        *now = typed;
-    }
-}
-
-/// A size's name as the caption of its field: `Inside radius`.
-pub(super) fn caption(name: SizeName) -> String {
-    let mut letters = name.words().chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

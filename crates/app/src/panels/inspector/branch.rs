@@ -1,8 +1,7 @@
 //! The selected branch of a split: its name, its share of the bar, and the way to its segments.
 
-use crate::commands::Command;
 use crate::figures;
-use crate::state::{Desk, Request};
+use crate::state::{Command, Desk, Request};
 use crate::theme::Text;
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields, heading, row};

@@ -1,6 +1,6 @@
 //! The thickness of a flag, and what is trimmed off.
 
-use super::form::size;
+use super::sizes::size;
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, heading};
 use egui::Ui;

@@ -1,28 +1,13 @@
 //! The sizes of a form.
 
-use super::bend::optional_length;
+use super::sizes::{BODIES, optional_length, section, size};
 use super::{flag, hole, outline, pins, sides, taper};
-use crate::widgets::entry::Entry;
-use crate::widgets::{Sizing, fields, heading, section_form};
+use crate::widgets::{Sizing, heading};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
 use fh_core::forms;
-use fh_core::plan::{Bend, Form, SectionKind, SectionSpec, Segment, SizeName};
-use fh_measure::{LengthRange, WrittenLength};
-
-/// The sections that a length of bar can have.
-pub(super) const BODIES: [SectionKind; 10] = [
-    SectionKind::Stock,
-    SectionKind::Same,
-    SectionKind::Square,
-    SectionKind::Round,
-    SectionKind::Flat,
-    SectionKind::Oval,
-    SectionKind::HalfRound,
-    SectionKind::Hexagon,
-    SectionKind::Octagon,
-    SectionKind::Diamond,
-];
+use fh_core::plan::{Bend, Form, Segment, SizeName};
+use fh_measure::LengthRange;
 
 /// Shows the sizes of a segment's form and changes those that were typed.
 pub(super) fn show(
@@ -77,32 +62,5 @@ pub(super) fn show(
         Form::Ball(forms::Ball { diameter }) => size(ui, sizing, "Diameter", diameter),
         Form::Cube(forms::Cube { side }) => size(ui, sizing, "Side", side),
         Form::Trim(forms::Trim { length }) | Form::Hold(forms::Hold { length }) => size(ui, sizing, "Length", length),
-    }
-}
-
-/// A size above 0.
-pub(super) fn size(ui: &mut Ui, sizing: &Sizing<'_>, label: &str, now: &mut WrittenLength) {
-    named_size(ui, sizing, label, label, now);
-}
-
-/// A size above 0 with a name of its own.
-pub(super) fn named_size(ui: &mut Ui, sizing: &Sizing<'_>, label: &str, name: &str, now: &mut WrittenLength) {
-    if let Some(value) = fields::length(ui, sizing, &Entry::named(label, name), now, LengthRange::AboveZero) {
-        *now = value;
-    }
-}
-
-/// A section under a head of its own.
-pub(super) fn section(
-    ui: &mut Ui,
-    sizing: &Sizing<'_>,
-    head: &str,
-    of: &str,
-    now: &mut SectionSpec,
-    kinds: &[SectionKind],
-) {
-    heading::show(ui, sizing.theme, head);
-    if let Some(section) = section_form::show(ui, sizing, of, now, kinds) {
-        *now = section;
     }
 }

@@ -1,6 +1,6 @@
 //! The hole of a boss: how it is made, its shape and sizes, what the punch drives out, and where it lies.
 
-use super::form::named_size;
+use super::sizes::named_size;
 use crate::figures;
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};

@@ -18,6 +18,7 @@ mod polygon;
 mod repeats;
 mod segment;
 mod sides;
+mod sizes;
 mod socket;
 mod split;
 mod taper;

@@ -1,8 +1,7 @@
 //! The outline of a flag or a boss, seen from above.
 
-use super::bend::{caption, optional_length};
-use super::form::size;
 use super::polygon;
+use super::sizes::{caption, optional_length, size};
 use crate::figures::mm;
 use crate::widgets::{Sizing, chooser};
 use egui::Ui;

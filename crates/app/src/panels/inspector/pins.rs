@@ -1,6 +1,6 @@
 //! The sizes of what holds parts together: tenons, rivets, collars, and the metal for a weld.
 
-use super::form::{BODIES, named_size, section, size};
+use super::sizes::{BODIES, named_size, section, size};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::Ui;

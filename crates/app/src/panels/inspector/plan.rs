@@ -1,8 +1,7 @@
 //! The whole plan: what it is called, its unit, its material, and the limits that it is held against.
 
 use super::{joints, limits, notes};
-use crate::commands::Command;
-use crate::state::{Desk, Request};
+use crate::state::{Command, Desk, Request};
 use crate::theme::Text;
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, heading};

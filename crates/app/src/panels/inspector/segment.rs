@@ -1,11 +1,9 @@
 //! The selected segment: its name, its form and bend with their sizes, what it gives, its section and its figures.
 
 use super::{bend, facts, form, ladder, notes, repeats, split, trade};
-use crate::canvas::CanvasEvent;
-use crate::commands::Command;
 use crate::figures;
 use crate::new_segment::change_form;
-use crate::state::{Desk, Request};
+use crate::state::{Command, Desk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, form_card, form_icon, heading, row};
@@ -68,7 +66,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     if next != *segment {
         out.push(Request::Edit(Edit::ReplaceSegment { bar, at, segment: Box::new(next) }));
     }
-    out.extend(gave_way.map(|words| Request::Canvas(CanvasEvent::Status(words))));
+    out.extend(gave_way.map(Request::Say));
     match wish {
         Some(split::Wish::Select(branch)) => out.push(Request::SelectBranch { bar, split: at, branch }),
         Some(split::Wish::AddTo(branch)) => {

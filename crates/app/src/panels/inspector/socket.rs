@@ -1,6 +1,6 @@
 //! The sizes of a socket: what it is rolled round, how far round it goes, and how its axis lies.
 
-use super::bend::{optional_angle, optional_length};
+use super::sizes::{optional_angle, optional_length};
 use super::{sides, ties};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};

@@ -1,6 +1,6 @@
 //! A split: its branches, the side they lie on, the end of the slit, and how far it is opened.
 
-use super::form::named_size;
+use super::sizes::named_size;
 use crate::new_segment::new_branch;
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;

@@ -1,6 +1,6 @@
 //! The sizes of a taper: where it starts, where it ends, how it runs out.
 
-use super::form::{BODIES, section};
+use super::sizes::{BODIES, section};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::Ui;

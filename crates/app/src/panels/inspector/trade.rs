@@ -1,6 +1,6 @@
 //! What follows for the tools: slits, punches, drills, scarfs and cuts, and the lengths that a corner or a bundle fixes.
 
-use super::bend::caption;
+use super::sizes::caption;
 use super::ties;
 use crate::state::Desk;
 use crate::theme::Text;

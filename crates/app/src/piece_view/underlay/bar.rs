@@ -1,10 +1,7 @@
 //! The line of sizes over the view while the picture is laid.
 
 use super::{edit, strength};
-use crate::canvas::CanvasEvent;
-use crate::commands::Command;
-use crate::piece_view::Standard;
-use crate::state::{Desk, Request};
+use crate::state::{Command, Desk, Gesture, Request, Standard};
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields};
@@ -83,17 +80,21 @@ fn slider(ui: &mut Ui, desk: &Desk<'_>, plan: &Plan, underlay: &Underlay, out: &
     let slider = Slider::new(&mut percent, LEAST..=MOST).step_by(STEP).show_value(false);
     let response = ui.add(slider).on_hover_text("How strongly the picture is shown.");
     if response.drag_started() {
-        out.push(Request::Canvas(CanvasEvent::GestureBegin));
+        out.push(Request::Gesture(Gesture::Begin));
     }
     let words = format!("{percent:.0} %");
     if response.changed()
         && let Ok(strength) = WrittenShare::parse(&words, true)
     {
         let next = edit(plan, Some(Underlay { strength: Some(strength), ..underlay.clone() }));
-        out.push(if response.dragged() { Request::Drag(Box::new(next)) } else { Request::Edit(next) });
+        out.push(if response.dragged() {
+            Request::Gesture(Gesture::Drag(Box::new(next)))
+        } else {
+            Request::Edit(next)
+        });
     }
     if response.drag_stopped() {
-        out.push(Request::Canvas(CanvasEvent::GestureCommit));
+        out.push(Request::Gesture(Gesture::Commit));
     }
     response.accessible_name("Strength of the picture");
     quiet(ui, desk, &words);

@@ -1,10 +1,10 @@
 //! The hands on the picture: two points that are put on it, and the picture itself, dragged to where it shall lie.
 
+use super::grip::{Grip, Held, kept_lay};
 use super::lay::Lay;
 use super::{Under, edit, placed, seen};
-use crate::canvas::CanvasEvent;
 use crate::piece_view::stage::Stage;
-use crate::state::Request;
+use crate::state::{Gesture, Request};
 use crate::theme::space;
 use egui::{
     CursorIcon, Event, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Role, Sense, Stroke, Ui,
@@ -18,57 +18,6 @@ const LEAST_APART: f64 = 2.0;
 const SHARE_STEPS: f64 = 1e5;
 /// How many steps one key makes with Shift.
 const LARGE_STEP: f64 = 10.0;
-
-/// What the hand holds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-enum Grip {
-    From,
-    To,
-    Sheet,
-}
-
-impl Grip {
-    const ALL: [Self; 3] = [Self::Sheet, Self::From, Self::To];
-
-    fn name(self) -> &'static str {
-        match self {
-            Self::From => "First point on the picture",
-            Self::To => "Second point on the picture",
-            Self::Sheet => "Place of the picture",
-        }
-    }
-
-    /// What is said while it is in hand.
-    fn words(self) -> &'static str {
-        match self {
-            Self::From | Self::To => "Once you let go, the picture takes its new scale. Esc takes it back.",
-            Self::Sheet => "Lay the picture where it fits the piece. Esc takes it back.",
-        }
-    }
-
-    /// The place on the picture that it stands for.
-    fn share(self, underlay: &Underlay) -> [f64; 2] {
-        match self {
-            Self::From => underlay.from,
-            Self::To => underlay.to,
-            Self::Sheet => [0.5, 0.5],
-        }
-    }
-}
-
-/// A grip in hand. While a point is dragged the picture stays as it lay, so that the point can be put on it.
-pub(super) struct Held {
-    grip: Grip,
-    begun: Underlay,
-    lay: Lay,
-    pressed: Pos2,
-    sent: Option<Underlay>,
-}
-
-/// How the picture lies while one of its points is in hand.
-pub(super) fn kept_lay(held: Option<&Held>) -> Option<Lay> {
-    held.filter(|held| held.grip != Grip::Sheet).map(|held| held.lay)
-}
 
 impl Under {
     /// Shows the points, and reads what is done to them and to the picture.
@@ -109,7 +58,7 @@ impl Under {
     /// Lets go of what is in hand.
     pub(in crate::piece_view) fn let_go(&mut self, out: &mut Vec<Request>) {
         if self.held.take().is_some() {
-            out.push(Request::Canvas(CanvasEvent::GestureCommit));
+            out.push(Request::Gesture(Gesture::Commit));
         }
     }
 
@@ -135,8 +84,8 @@ impl Under {
     fn begin(&mut self, ui: &Ui, grip: Grip, underlay: &Underlay, lay: Lay, out: &mut Vec<Request>) {
         let Some(pressed) = ui.input(|input| input.pointer.press_origin()) else { return };
         self.held = Some(Held { grip, begun: underlay.clone(), lay, pressed, sent: None });
-        out.push(Request::Canvas(CanvasEvent::GestureBegin));
-        out.push(Request::Canvas(CanvasEvent::Status(grip.words().to_owned())));
+        out.push(Request::Gesture(Gesture::Begin));
+        out.push(Request::Say(grip.words().to_owned()));
     }
 
     fn go_on(&mut self, ui: &Ui, response: &Response, stage: &Stage<'_>, out: &mut Vec<Request>) {
@@ -144,32 +93,21 @@ impl Under {
         if response.drag_stopped() || !response.dragged() {
             // The window library ends a drag on Escape as well as on release.
             let taken_back = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
-            out.push(Request::Canvas(if taken_back { CanvasEvent::GestureCancel } else { CanvasEvent::GestureCommit }));
+            out.push(Request::Gesture(if taken_back { Gesture::Cancel } else { Gesture::Commit }));
             let words = if taken_back { "Taken back." } else { "" };
-            out.push(Request::Canvas(CanvasEvent::Status(words.to_owned())));
+            out.push(Request::Say(words.to_owned()));
             self.held = None;
             ui.request_repaint();
             return;
         }
         ui.set_cursor_icon(CursorIcon::Grabbing);
         let Some(pointer) = response.interact_pointer_pos() else { return };
-        let Some(next) = held.next(pointer, stage) else { return };
+        let Some(next) = wished(held, pointer, stage) else { return };
         if held.sent.as_ref() != Some(&next) {
             held.sent = Some(next.clone());
-            out.push(Request::Drag(Box::new(edit(stage.plan, Some(next)))));
+            out.push(Request::Gesture(Gesture::Drag(Box::new(edit(stage.plan, Some(next))))));
             ui.request_repaint();
         }
-    }
-}
-
-impl Held {
-    /// The picture as the pointer wants it.
-    fn next(&self, pointer: Pos2, stage: &Stage<'_>) -> Option<Underlay> {
-        let moved = pointer - self.pressed;
-        let scale = stage.camera.points_per_mm();
-        let by = [f64::from(moved.x) / scale, f64::from(-moved.y) / scale];
-        let [right, up] = self.lay.place(self.grip.share(&self.begun));
-        moved_to(self.grip, &self.begun, &self.lay, [right + by[0], up + by[1]], stage)
     }
 }
 
@@ -299,4 +237,13 @@ fn paint_grip(stage: &Stage<'_>, grip: Grip, at: Pos2, in_hand: bool, has_focus:
     if has_focus {
         painter.circle_stroke(at, reach + space::TIGHT, Stroke::new(space::LINE, theme.focus));
     }
+}
+
+/// The picture as the pointer wants it.
+fn wished(held: &Held, pointer: Pos2, stage: &Stage<'_>) -> Option<Underlay> {
+    let moved = pointer - held.pressed;
+    let scale = stage.camera.points_per_mm();
+    let by = [f64::from(moved.x) / scale, f64::from(-moved.y) / scale];
+    let [right, up] = held.lay.place(held.grip.share(&held.begun));
+    moved_to(held.grip, &held.begun, &held.lay, [right + by[0], up + by[1]], stage)
 }

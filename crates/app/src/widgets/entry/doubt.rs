@@ -1,5 +1,6 @@
 //! Doubts about a value that was taken: it stands, but it may be a slip of the fingers.
 
+use crate::figures::capital;
 use egui::{Context, Id, Order, Ui};
 use fh_measure::WrittenLength;
 
@@ -79,11 +80,6 @@ fn is_in_plan(ui: &Ui) -> bool {
 /// Forgets the doubt: something else was done since.
 pub(crate) fn forget(ctx: &Context) {
     ctx.data_mut(|data| data.remove::<Doubt>(slot()));
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + letters.as_str())
 }
 
 fn slot() -> Id {

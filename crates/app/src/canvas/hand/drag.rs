@@ -1,0 +1,69 @@
+//! A boundary in hand: each move is counted from where it was taken, never from the move before.
+
+use crate::canvas::Canvas;
+use crate::canvas::event::CanvasEvent;
+use crate::canvas::held::Feedback;
+use crate::canvas::stage::Stage;
+use crate::state::Gesture;
+use egui::{Key, Modifiers, Response, Ui};
+use fh_core::edit::Neighbor;
+
+/// Points in a second by which the bar runs on while a boundary is held at the window's edge.
+const RUN: f32 = 480.0;
+
+/// What becomes of the segment after a boundary: it trades metal while Shift is held.
+pub(in crate::canvas) fn neighbor(shift: bool) -> Neighbor {
+    if shift { Neighbor::TradesMetal } else { Neighbor::KeepsMetal }
+}
+
+impl Canvas {
+    /// One frame of a drag.
+    pub(in crate::canvas) fn go_on_dragging(
+        &mut self,
+        ui: &Ui,
+        response: &Response,
+        stage: &Stage<'_>,
+        events: &mut Vec<CanvasEvent>,
+    ) {
+        let Some(drag) = &mut self.drag else { return };
+        if response.drag_stopped() {
+            // The window library ends a drag on Escape as well as on release.
+            let taken_back = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
+            events.push(if taken_back {
+                CanvasEvent::Gesture(Gesture::Cancel)
+            } else {
+                CanvasEvent::Gesture(Gesture::Commit)
+            });
+            events.push(CanvasEvent::Status(if taken_back { "Taken back.".to_owned() } else { String::new() }));
+            self.drag = None;
+            self.feedback = Feedback::default();
+            return;
+        }
+        let Some(pointer) = response.interact_pointer_pos() else { return };
+        let keys = ui.input(|input| input.modifiers);
+        let (spot, at) = (drag.spot, drag.place_at(stage.axis.mm(pointer.x) - drag.grabbed_off));
+        let Some(start) = drag.start.or(spot.reach(stage.model).map(|[start, _]| start)) else { return };
+        let Some(target) = spot.pulled_to(at, start, stage.model, keys.alt) else { return };
+        let wish = (target, neighbor(keys.shift));
+        if drag.sent != Some(wish) {
+            drag.sent = Some(wish);
+            self.feedback = Feedback::default();
+            events.push(spot.wish(stage.model.bar, wish.0, wish.1));
+            ui.request_repaint();
+        }
+        self.run_on(ui, pointer.x, stage);
+    }
+
+    /// Moves the bar along while a boundary is held at the window's edge.
+    fn run_on(&mut self, ui: &Ui, x: f32, stage: &Stage<'_>) {
+        let edge = stage.sizes.catch;
+        let direction = match x {
+            x if x < stage.window.left() + edge => 1.0,
+            x if x > stage.window.right() - edge => -1.0,
+            _ => return,
+        };
+        let passed = ui.input(|input| input.stable_dt).min(0.1);
+        self.camera.pan(direction * RUN * passed, 0.0, &stage.frame);
+        ui.request_repaint();
+    }
+}

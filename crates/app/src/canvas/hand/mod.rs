@@ -1,0 +1,10 @@
+//! The hand: what the pointer and the keys do to the strips.
+
+mod boundary;
+mod cursor;
+mod drag;
+mod entry;
+mod focus;
+mod segments;
+mod steer;
+mod tag;

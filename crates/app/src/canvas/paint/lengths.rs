@@ -1,0 +1,56 @@
+//! The forged lengths below the forged bar, each between the ends that it is measured by.
+
+use crate::canvas::labels::thinned;
+use crate::canvas::layout::Stretch;
+use crate::canvas::stage::Stage;
+use crate::canvas::strip::Strip;
+use crate::theme::{Text, space};
+use egui::{Stroke, pos2};
+
+impl Stage<'_> {
+    /// Paints the lengths that have room between their ends.
+    pub(in crate::canvas) fn paint_lengths(&self) {
+        let lane = self.length_lane();
+        let stroke = Stroke::new(self.theme.hairline(), self.theme.rule);
+        let whole = || self.model.blocks.iter().enumerate().filter(|(_, block)| block.lane == 0);
+        let ends = whole().map(|(index, block)| (index, self.axis.x(block.forged[1])));
+        let ends = std::iter::once((usize::MAX, self.axis.x(0.0))).chain(ends.filter(|(_, x)| self.sees([*x, *x])));
+        for (_, x) in thinned(ends, space::GAP, |_| false) {
+            self.painter.vline(x, lane.top - space::TIGHT..=lane.bottom, stroke);
+        }
+        for (index, _) in whole() {
+            self.paint_length(index);
+        }
+    }
+
+    /// Where the lengths stand: above what is said of a step's heat.
+    fn length_lane(&self) -> Stretch {
+        let lane = self.layout.lengths;
+        Stretch { top: lane.top, bottom: lane.bottom - self.sizes.zone }
+    }
+
+    fn paint_length(&self, index: usize) {
+        let (Some(block), Some([left, right])) = (self.model.blocks.get(index), self.span(index, Strip::Forged)) else {
+            return;
+        };
+        let (left, right) = (left.max(self.window.left()), right.min(self.window.right()));
+        if right - left < self.sizes.line {
+            return;
+        }
+        let selected = self.selected == Some(index);
+        let (text, ink) =
+            if selected { (Text::Strong, self.theme.accent) } else { (Text::Small, self.theme.ink_quiet) };
+        let words = self.text(self.rounded_words(block.forged[1] - block.forged[0]), text, ink);
+        if words.size().x + space::GAP <= right - left {
+            let at = pos2((left + right) / 2.0, self.length_lane().middle()) - words.size() / 2.0;
+            self.painter.galley(at, words, ink);
+        }
+    }
+
+    /// A length to the step of the marks, with a sign where that is not its true value.
+    pub(in crate::canvas) fn rounded_words(&self, mm: f64) -> String {
+        let rounded = self.model.marks.round(mm);
+        let true_value = (rounded.mm() - mm).abs() < 0.01;
+        if true_value { rounded.bare_text() } else { format!("≈ {}", rounded.bare_text()) }
+    }
+}

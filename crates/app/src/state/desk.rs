@@ -1,0 +1,38 @@
+//! What panels and dialogs may look at.
+
+use super::{Document, OrderDesk, PieceState, Selection, Settings, Shown, Views};
+use crate::theme::Theme;
+use fh_store::Recent;
+use fh_work::Worked;
+
+/// What panels and dialogs may look at.
+pub(crate) struct Desk<'a> {
+    pub(crate) document: &'a Document,
+    pub(crate) selection: Selection,
+    pub(crate) theme: &'a Theme,
+    pub(crate) settings: &'a Settings,
+    pub(crate) recent: &'a Recent,
+    pub(crate) views: Views,
+    pub(crate) exaggeration: f32,
+    pub(crate) findings_open: bool,
+    /// The finding that was looked at last, by its place in the list.
+    pub(crate) finding: Option<usize>,
+    pub(crate) piece_open: bool,
+    pub(crate) piece: PieceState,
+    /// What was last worked out of how the plan is forged, for its findings; whether or not anything shows the order.
+    pub(crate) worked: Option<&'a Worked>,
+    /// The order of work, where something shows it.
+    pub(crate) order: Option<OrderDesk<'a>>,
+}
+
+impl<'a> Desk<'a> {
+    /// Whether the order of work stands in place of the list of parts.
+    pub(crate) fn order_open(&self) -> bool {
+        self.settings.order_open
+    }
+
+    /// The bars after the chosen step, where they are shown in place of the finished ones.
+    pub(crate) fn shown(&self) -> Option<&'a Shown> {
+        self.order.filter(|_| self.order_open()).and_then(|order| order.shown)
+    }
+}
