@@ -25,6 +25,7 @@ use crate::says::{brief, careful, words};
 use crate::seen::Seen;
 use crate::setup::Setup;
 use crate::step::WorkedStep;
+use fh_core::describe::short_name;
 use fh_core::plan::{AnvilPlace, HeatRules, HeatWish, JointKind, Operation};
 
 /// What each step on a bar asks of a heat; none of the steps on the whole piece: at a joint, or what finishes it.
@@ -299,8 +300,10 @@ impl<'b, 'a> Walk<'b, 'a> {
         }
     }
 
+    /// What a step is called: the smith's own title as it is shown, or what it does.
     fn title(&self, ordered: &Ordered, site: Option<&Site<'_>>) -> String {
-        ordered.step.title.clone().unwrap_or_else(|| words::title(self.setup.plan, site, &ordered.tasks))
+        let own = ordered.step.title.as_deref();
+        own.map_or_else(|| words::title(self.setup.plan, site, &ordered.tasks), short_name)
     }
 
     fn joint_words(&self, ordered: &Ordered) -> Vec<String> {

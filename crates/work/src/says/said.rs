@@ -18,7 +18,7 @@ use crate::says::sizes::sizes;
 use crate::says::words::distinct;
 use crate::says::{brief, careful, checks, necks, words};
 use crate::step::WorkedStep;
-use fh_core::describe::repeat_lines;
+use fh_core::describe::{repeat_lines, short_name};
 use fh_core::plan::{AnvilPlace, Operation};
 
 /// What is worked cold by hand on a bar that was in the fire begins so.
@@ -53,7 +53,7 @@ pub(crate) fn said(moment: &Moment<'_, '_>, bare: WorkedStep) -> WorkedStep {
     let sizes = reach.unwrap_or_else(|| all_sizes(site, tasks, progress, now_mm));
     let lays_off = site.flat.len() > 1 && tasks.iter().any(is_marking);
     WorkedStep {
-        title: step.title.clone().unwrap_or_else(|| words::title(plan, Some(site), tasks)),
+        title: step.title.as_deref().map_or_else(|| words::title(plan, Some(site), tasks), short_name),
         becomes: distinct(tasks.iter().filter_map(|task| words::becomes(site, task))),
         lay: step.lay.clone().or_else(|| how_it_lies(moment, bare.place)),
         edge: edge(ordered, site),
