@@ -104,11 +104,39 @@ fn rating(duty: Option<Duty>) -> Option<&'static str> {
 }
 
 fn own(plan: &Plan) -> Vec<&'static str> {
+    named_own(plan).into_iter().map(|(_, words)| words).collect()
+}
+
+/// What coating, metal and hammer ask for, each with its id.
+fn named_own(plan: &Plan) -> Vec<(&'static str, &'static str)> {
     let metal = plan.material();
-    let paint = (plan.coating == Some(Coating::Painted)).then_some(STRIPPED);
+    let paint = (plan.coating == Some(Coating::Painted)).then_some(("painted", STRIPPED));
+    let never = metal.never.iter().map(|words| ("metal", *words));
+    let fume = metal.fume.map(|words| ("fume", words));
     let is_power = plan.work.heats.hammer.is_some_and(|hammer| hammer.by == SwungBy::Power);
-    let hammer = is_power.then_some(POWER_HAMMER);
-    paint.into_iter().chain(metal.never.iter().copied()).chain(metal.fume).chain(hammer).collect()
+    let hammer = is_power.then_some(("power-hammer", POWER_HAMMER));
+    paint.into_iter().chain(never).chain(fume).chain(hammer).collect()
+}
+
+/// One thing to beware of, for other programs.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Caution {
+    /// What it is about: the id of a stop or a warning, `rated-part`, `painted`, `metal`, `fume` or `power-hammer`. It stays the
+    /// same when the words change.
+    pub id: &'static str,
+    /// What to beware of, and what to do.
+    pub words: String,
+}
+
+/// What a plan with its balance asks to beware of, one by one: every stop and warning, its rating, then what coating, metal and
+/// hammer ask for. What holds at every fire is not in it.
+pub fn listed(plan: &Plan, balance: &Balance) -> Vec<Caution> {
+    const RATED: &str = "rated-part";
+    let grave = balance.findings.iter().filter(|finding| finding.severity > Severity::Note && finding.id != RATED);
+    let found = grave.map(|finding| Caution { id: finding.id, words: stop_words(plan, finding) });
+    let rating = rating(plan.duty).map(|words| (RATED, words));
+    let rest = rating.into_iter().chain(named_own(plan));
+    found.chain(rest.map(|(id, words)| Caution { id, words: words.to_owned() })).collect()
 }
 
 #[cfg(test)]

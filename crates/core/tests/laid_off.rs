@@ -74,3 +74,22 @@ fn the_last_mark_is_rounded_up_and_those_between_to_the_nearest() {
     assert_eq!(bar.segments[1].mark_end_shop.text(), "101 mm");
     assert_eq!(bar.step_shop(1).unwrap().text(), "61 mm");
 }
+
+#[test]
+fn beside_a_saw_cut_only_the_mark_of_the_piece_is_struck() {
+    let plain =
+        |name: &str, mm: u32| format!(r#"{{ "name": "{name}", "form": {{ "plain": {{ "length": "{mm} mm" }} }} }}"#);
+    let away =
+        |form: &str, mm: u32| format!(r#"{{ "name": "{form}", "form": {{ "{form}": {{ "length": "{mm} mm" }} }} }}"#);
+    let struck = |segments: &[String]| {
+        let bar = bar(r#"{ "square": "12 mm" }"#, &segments.join(", "));
+        (1..segments.len()).map(|at| bar.is_struck(at - 1, at)).collect::<Vec<_>>()
+    };
+    // The far side of the cut is scribed, whichever end the tongs hold.
+    assert_eq!(struck(&[plain("a", 50), away("trim", 2), away("hold", 120)]), [true, false]);
+    assert_eq!(struck(&[away("hold", 120), away("trim", 2), plain("a", 50)]), [false, true]);
+    assert_eq!(struck(&[plain("a", 50), away("trim", 2), plain("b", 50)]), [true, false]);
+    assert_eq!(struck(&[away("trim", 2), plain("b", 50)]), [true]);
+    // A longer one has room for both.
+    assert_eq!(struck(&[plain("a", 50), away("trim", 3), away("hold", 120)]), [true, true]);
+}

@@ -17,7 +17,7 @@ pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
     let balance = balance(&plan);
     let worked = work_out(&plan, &balance, &Shop::default());
     let text = if args.json {
-        check::as_json(&StepsReport::new(&plan, &worked))?
+        check::as_json(&StepsReport::new(&plan, &balance, &worked))?
     } else {
         words(&plan, &cautions(&plan, &balance), &worked, &worked.scale)
     };

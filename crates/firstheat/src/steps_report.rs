@@ -1,6 +1,8 @@
 //! The order of work for other programs. The keys and their order are a promise.
 
 use crate::finding_report::{self, FindingReport};
+use fh_core::balance::Balance;
+use fh_core::cautions::listed;
 use fh_core::plan::Plan;
 use fh_work::{LaidLine, MarkLine, Worked, WorkedStep};
 use serde::Serialize;
@@ -17,6 +19,14 @@ pub(crate) struct StepsReport<'a> {
     gauges: Vec<GaugeReport<'a>>,
     findings: Vec<OrderReport<'a>>,
     heats_of_all: usize,
+    /// What the plan asks to beware of.
+    cautions: Vec<CautionReport>,
+}
+
+#[derive(Serialize)]
+struct CautionReport {
+    id: &'static str,
+    words: String,
 }
 
 #[derive(Serialize)]
@@ -117,7 +127,7 @@ struct OrderReport<'a> {
 }
 
 impl<'a> StepsReport<'a> {
-    pub(crate) fn new(plan: &'a Plan, worked: &'a Worked) -> Self {
+    pub(crate) fn new(plan: &'a Plan, balance: &Balance, worked: &'a Worked) -> Self {
         let from_one = |steps: &[usize]| steps.iter().map(|step| step + 1).collect::<Vec<_>>();
         let tools = worked.tools.iter().map(|tool| ToolReport {
             kind: tool.kind.name(),
@@ -148,6 +158,10 @@ impl<'a> StepsReport<'a> {
             gauges: gauges.collect(),
             findings: findings.collect(),
             heats_of_all: worked.heats_of_all,
+            cautions: listed(plan, balance)
+                .into_iter()
+                .map(|caution| CautionReport { id: caution.id, words: caution.words })
+                .collect(),
         }
     }
 }

@@ -134,3 +134,19 @@ fn the_cautions_of_the_plan_stand_over_its_steps() {
         assert!(said.find(words).is_some_and(|at| at < first_step), "{words} in {said}");
     }
 }
+
+#[test]
+fn the_cautions_of_a_plan_stand_in_the_json_each_with_its_id() {
+    let mut plan: Value = serde_json::from_str(HOOK).unwrap();
+    assert_eq!(as_json(&plan.to_string())["cautions"], json!([]));
+    plan["material"] = json!("brass");
+    plan["coating"] = json!("galvanised");
+    plan["duty"] = json!("holds_people");
+    let cautions = as_json(&plan.to_string())["cautions"].as_array().unwrap().clone();
+    let ids: Vec<&str> = cautions.iter().map(|caution| caution["id"].as_str().unwrap()).collect();
+    for id in ["rated-part", "metal", "fume"] {
+        assert!(ids.contains(&id), "{ids:?}");
+    }
+    let coated = cautions.iter().find(|caution| caution["words"].as_str().unwrap().contains("galvanised")).unwrap();
+    assert!(!coated["id"].as_str().unwrap().is_empty());
+}

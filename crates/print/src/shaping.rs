@@ -4,6 +4,8 @@
 
 use crate::fonts::Weight;
 use harfrust::{Direction, FontRef, GlyphBuffer, ShapeOptions, ShapePlan, ShaperData, UnicodeBuffer, script};
+use skrifa::MetadataProvider;
+use skrifa::charmap::Charmap;
 use std::ops::Range;
 use std::sync::LazyLock;
 
@@ -26,6 +28,8 @@ struct Face {
     shaper: ShaperData,
     /// The plan for Latin letters and figures; making one takes far longer than using it.
     latin: ShapePlan,
+    /// The glyph of each letter.
+    letters: Charmap<'static>,
 }
 
 static REGULAR: LazyLock<Option<Face>> = LazyLock::new(|| Face::read(Weight::Regular));
@@ -40,13 +44,19 @@ pub(crate) fn glyphs(words: &str, weight: Weight) -> Vec<Glyph> {
     face.map_or_else(Vec::new, |face| face.glyphs(words))
 }
 
+/// Whether the fonts have a letter or a sign.
+pub(crate) fn has_letter(letter: char) -> bool {
+    letter.is_ascii() || REGULAR.as_ref().is_some_and(|face| face.letters.map(letter).is_some())
+}
+
 impl Face {
     fn read(weight: Weight) -> Option<Self> {
         let font = FontRef::new(weight.bytes()).ok()?;
         let shaper = ShaperData::new(&font);
         let latin =
             ShapePlan::new(&shaper.shaper(&font).build(), Direction::LeftToRight, Some(script::LATIN), None, &[]);
-        Some(Self { font, shaper, latin })
+        let letters = skrifa::FontRef::new(weight.bytes()).ok()?.charmap();
+        Some(Self { font, shaper, latin, letters })
     }
 
     fn glyphs(&self, words: &str) -> Vec<Glyph> {

@@ -2,21 +2,31 @@
 
 use crate::fonts::Weight;
 use crate::fractions::{FRACTION_BAR, with_fraction_bars};
-use crate::shaping::glyphs;
+use crate::shaping::{glyphs, has_letter};
 use std::cell::RefCell;
 use std::collections::HashMap;
 
-/// The words as they are printed: fractions set, control characters as spaces, a diameter sign that the fonts have.
+/// The words as they are printed: fractions set, control characters as spaces, and what the fonts do not have in Latin letters.
 pub fn printable(text: &str) -> String {
-    let plain: String = text
-        .chars()
-        .map(|c| match c {
-            '⌀' => 'Ø',
-            c if c.is_control() => ' ',
-            c => c,
-        })
-        .collect();
+    let mut plain = String::with_capacity(text.len());
+    for letter in text.chars() {
+        match letter {
+            '⌀' => plain.push('Ø'),
+            letter if letter.is_control() => plain.push(' '),
+            letter if has_letter(letter) => plain.push(letter),
+            letter => plain.push_str(in_latin(letter)),
+        }
+    }
     with_fraction_bars(&plain)
+}
+
+/// A letter or sign that the fonts do not have, in Latin letters: `sh` for a shin, `:hammer:` for the picture of one. A letter
+/// without any is a question mark; what only changes the letter before it goes.
+fn in_latin(letter: char) -> &'static str {
+    match any_ascii::any_ascii_char(letter) {
+        "" if letter.is_alphanumeric() => "?",
+        latin => latin,
+    }
 }
 
 /// The length in mm of printable words with an em of `size_mm`.
@@ -69,9 +79,14 @@ pub fn wrap(text: &str, size_mm: f64, weight: Weight, width_mm: f64) -> Vec<Stri
     lines
 }
 
+/// No line that is shortened or set smaller to fit has more letters than this.
+const MOST_LETTERS: usize = 600;
+
 /// The words in one line no longer than `width_mm`, cut off with `…` where they are longer.
 pub fn shorten(text: &str, size_mm: f64, weight: Weight, width_mm: f64) -> String {
-    let text = printable(text);
+    let enough = first_letters(text, MOST_LETTERS);
+    let mark = if enough.len() < text.len() { "…" } else { "" };
+    let text = printable(enough) + mark;
     if self::width_mm(&text, size_mm, weight) <= width_mm {
         return text;
     }
@@ -85,7 +100,7 @@ pub fn shorten(text: &str, size_mm: f64, weight: Weight, width_mm: f64) -> Strin
 
 /// The largest em up to `size_mm`, and no smaller than `smallest_mm`, at which the words fit `width_mm`.
 pub fn fitting_size(text: &str, size_mm: f64, smallest_mm: f64, weight: Weight, width_mm: f64) -> f64 {
-    let natural = self::width_mm(&printable(text), size_mm, weight);
+    let natural = self::width_mm(&printable(first_letters(text, MOST_LETTERS)), size_mm, weight);
     if natural <= width_mm { size_mm } else { (size_mm * width_mm / natural).max(smallest_mm) }
 }
 
@@ -202,6 +217,26 @@ mod tests {
         assert!((fitting_size("1234567890", 6.0, 3.0, REGULAR, 1.0) - 3.0).abs() < 1e-12);
         let size = fitting_size("1234567890", 6.0, 3.0, REGULAR, 20.0);
         assert!((width_mm("1234567890", size, REGULAR) - 20.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn what_the_fonts_do_not_have_is_printed_in_latin_letters() {
+        let words = printable("ווי 🔨 крюк ἄγκιστρον 鉤 e\u{301} ✓ → ▼");
+        let every = |letter: char| has_letter(letter) || letter == '\u{301}';
+        assert!(words.chars().all(every), "{words}");
+        assert!(words.contains(":hammer:") && words.contains("крюк") && words.contains('→'), "{words}");
+        assert!(words.starts_with("vv"), "{words}");
+        assert!(!printable("👨\u{200d}🔧 ❤\u{fe0f}").contains('?'));
+    }
+
+    #[test]
+    fn of_a_title_of_a_megabyte_only_what_fits_is_measured() {
+        let long = "gate hook ".repeat(100_000);
+        let short = shorten(&long, 4.0, REGULAR, 100.0);
+        let _ = fitting_size(&long, 6.0, 3.0, REGULAR, 100.0);
+        assert!(short.ends_with('…') && width_mm(&short, 4.0, REGULAR) <= 100.0, "{short}");
+        let measured = MEASURED.with_borrow(|kept| kept.iter().flat_map(|known| known.keys().map(String::len)).max());
+        assert!(measured < Some(4 * MOST_LETTERS), "{measured:?}");
     }
 
     #[test]

@@ -85,3 +85,21 @@ fn glasses_glove_and_extinguisher_lie_at_hand() {
         assert!(said.lines().any(|line| line == thing), "{thing} in {said}");
     }
 }
+
+#[test]
+fn the_warnings_of_a_plan_stand_on_the_cards_and_on_the_table() {
+    // Upset from far too thin a bar: it buckles.
+    let text = r#"{ "firstheat": 1, "title": "Knob", "bars": [{ "name": "bar", "stock": { "square": "8 mm" }, "segments": [
+        { "name": "knob", "form": { "ball": { "diameter": "30 mm" } } },
+        { "name": "shank", "form": { "plain": { "length": "150 mm" } } } ] }] }"#;
+    let plan = fh_core::file::read(text.as_bytes()).unwrap();
+    let found = balance(&plan).findings;
+    let warning = found.iter().find(|finding| finding.severity == fh_core::findings::Severity::Warning).unwrap();
+    for sheet in [Sheet::Steps, Sheet::StepList] {
+        let drawing = printed(&plan, &[sheet]);
+        assert_sound(&drawing, sheet.name());
+        let said = first_page(&drawing);
+        assert!(said.contains(&fh_print::typeset::printable(&warning.message)[..30]), "{}: {said}", sheet.name());
+        assert!(said.contains("warning"), "{said}");
+    }
+}

@@ -91,9 +91,7 @@ fn the_ladder_is_told_in_figures() {
         assert!(said.contains(figure), "{figure} in {said}");
     }
     assert!(!said.contains("rest"), "what is left as stock has no ladder");
-    assert!(
-        words(&sheet(PLAIN, Paper::A4, Orientation::Landscape)).contains("Nothing on this bar is drawn or tapered.")
-    );
+    assert!(words(&sheet(PLAIN, Paper::A4, Orientation::Landscape)).contains("Nothing here is drawn or tapered."));
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 mod cards;
 mod cautions;
+mod demo_sheets;
 mod ladder;
 mod laid_off;
 mod mark_sheet;

@@ -139,8 +139,14 @@ fn what_has_no_part_or_no_end_does_not_break_the_opening() {
 fn what_is_read_before_the_first_heat_stands_in_its_order() {
     let plan = demo("herb-bracket");
     let said = opening(&steps(&plan));
-    let heads =
-        ["The piece", "How to read the cards", "Lay ready", "At hand besides", "Gauges to make", "Heat and scale"];
+    let heads = [
+        "The piece",
+        "How to read the cards",
+        "Tools to lay out",
+        "At hand besides",
+        "Gauges to make",
+        "Heat and scale",
+    ];
     let places: Vec<usize> =
         heads.iter().map(|head| said.find(head).unwrap_or_else(|| panic!("{head} in {said}"))).collect();
     assert!(places.is_sorted(), "{places:?}");

@@ -185,7 +185,7 @@ fn every_step_has_its_card() {
     }
     assert_eq!(said.lines().filter(|line| *line == "done").count(), worked.steps.len());
     assert_eq!(said.matches("your note").count(), worked.steps.len());
-    for words in ["hook: 12 mm square, make 2", "The whole piece", "Lay ready", "hatched: what the step works"] {
+    for words in ["hook: 12 mm square, make 2", "The whole piece", "Tools to lay out", "hatched: what the step works"] {
         assert!(said.contains(words), "{words} in {said}");
     }
 }
@@ -219,7 +219,7 @@ fn the_short_form_tells_every_step_in_fewer_pages() {
 fn the_smiths_own_words_are_printed() {
     let json = HOOK.replace("\"bars\"", OWN);
     let said = words(&landscape(&json, Sheet::Steps));
-    for own in ["Point it", "Mind the thin end.", "Ask for the small hammer.", "tip", "the smith's own"] {
+    for own in ["Point it", "Mind the thin end.", "Ask for the small hammer.", "tip", "your own order"] {
         assert!(said.contains(own), "{own} in {said}");
     }
 }
@@ -232,7 +232,7 @@ fn findings_of_the_order_stand_before_the_first_card() {
     assert!(!worked.findings.is_empty());
     for of in [Sheet::Steps, Sheet::StepList] {
         let said = words(&landscape(&json, of));
-        let found = said.find("What speaks against this order").expect("the findings");
+        let found = said.find("Problems with this order").expect("the findings");
         assert!(found < said.find("Point it").expect("the card"), "{said}");
     }
 }

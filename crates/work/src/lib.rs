@@ -18,7 +18,7 @@ mod warmth;
 mod work_out;
 mod worked;
 
-pub use after::{after, bar_after, joined_after};
+pub use after::{after, bar_after, bar_states, joined_after};
 pub use answers::into_itself::INTO_ITSELF;
 pub use answers::one_heat::{OneHeat, Verdict, estimate_words, one_heat, seconds_words};
 pub use answers::passes::{Passes, passes};

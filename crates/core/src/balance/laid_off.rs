@@ -134,16 +134,37 @@ impl BarBalance {
         })
     }
 
-    /// Whether the mark between two segments of the bar is struck: of the two beside a short shoulder only that on its thick side,
-    /// for both cannot be.
+    /// Whether the mark between two segments of the bar is struck. Of the two beside a short shoulder it is only that on its thick
+    /// side, and of the two beside a short cut only that on the side of the piece: both cannot be.
     pub fn is_struck(&self, before: usize, after: usize) -> bool {
+        !self.is_beside_shoulder(before, after) && !self.is_beside_cut(before, after)
+    }
+
+    /// Whether a mark is the one on the thin side of a short shoulder.
+    fn is_beside_shoulder(&self, before: usize, after: usize) -> bool {
         let thin_side = |index: usize, is_end: bool| {
             let Some(segment) = self.segments.get(index) else { return false };
             let Some(Shape::Shoulder { from, to, .. }) = &segment.shape else { return false };
             let is_thin = if is_end { to.area() < from.area() } else { from.area() < to.area() };
             is_thin && in_mm(segment.stock_length) < MARKS_APART_MM
         };
-        !thin_side(before, true) && !thin_side(after, false)
+        thin_side(before, true) || thin_side(after, false)
+    }
+
+    /// Whether a mark is the one beyond what a short cut takes away: that on the side of the piece is struck, and where the piece
+    /// is on both sides that nearer to the datum.
+    fn is_beside_cut(&self, before: usize, after: usize) -> bool {
+        let is_away = |index: usize| self.segments.get(index).is_some_and(SegmentBalance::is_cut_away);
+        let is_short = |index: usize| {
+            is_away(index) && self.segments.get(index).is_some_and(|cut| in_mm(cut.stock_length) < NEAREST_MM)
+        };
+        let chain: Vec<usize> = self.whole().map(|(index, _)| index).collect();
+        let place = |index: usize| chain.iter().position(|one| *one == index);
+        let ahead = place(before).and_then(|at| chain.get(at.checked_sub(1)?)).copied();
+        let beyond = place(after).and_then(|at| chain.get(at + 1)).copied();
+        let at_its_end = is_short(before) && ahead.is_some_and(|ahead| !is_away(ahead) || is_away(after));
+        let at_its_start = is_short(after) && is_away(before) && beyond.is_some_and(|beyond| !is_away(beyond));
+        at_its_end || at_its_start
     }
 
     /// From which mark to which a segment reaches, rounded for the shop. A branch ends where its slit does: there the slit's
@@ -175,6 +196,11 @@ impl BarBalance {
 }
 
 impl SegmentBalance {
+    /// Whether nothing of it is in the finished piece: it is trimmed away, or left in the tongs.
+    fn is_cut_away(&self) -> bool {
+        self.finished_volume.value <= 0.0 && self.trimmed_volume.value > 0.0
+    }
+
     /// Where the middle of a boss's hole lies along it, as a share of its length from the datum side: as far along on the bar as
     /// on the boss. None without a hole.
     pub fn hole_share(&self) -> Option<f64> {

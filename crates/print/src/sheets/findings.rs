@@ -7,6 +7,9 @@ use crate::sheets::flow::{Block, Flow};
 use crate::sheets::paragraph::paragraph;
 use crate::sheets::type_sizes::{BODY, FACT};
 use crate::typeset;
+use fh_core::describe::segment_name;
+use fh_core::findings::{Finding, Severity};
+use fh_core::plan::Plan;
 
 /// The width of the column of severities.
 const SEVERITY_MM: f64 = 24.0;
@@ -21,6 +24,34 @@ pub(super) struct FindingWords {
     pub(super) message: String,
     /// What the smith can do.
     pub(super) remedy: String,
+}
+
+/// A finding of the plan in words, its part first where the message does not name it.
+pub(super) fn finding_words(plan: &Plan, finding: &Finding) -> FindingWords {
+    let place = finding.place.bar.zip(finding.place.segment);
+    let name = place.and_then(|(bar, number)| Some(segment_name(plan.bars.get(bar)?, number)));
+    let named = name.filter(|name| !finding.message.contains(name.as_str())).map(|name| format!("{name}: "));
+    FindingWords {
+        stop: finding.severity == Severity::Stop,
+        message: named.unwrap_or_default() + &finding.message,
+        remedy: finding.remedy.clone(),
+    }
+}
+
+/// Puts the warnings of the plan on the flow, what was seen alone: what to change in the plan is on the mark sheet. The stops stand
+/// over the sheet.
+pub(super) fn put_warnings(flow: &mut Flow, plan: &Plan, findings: &[Finding]) {
+    /// The warnings that are told at most.
+    const MOST: usize = 6;
+    let warnings: Vec<&Finding> = findings.iter().filter(|one| one.severity == Severity::Warning).collect();
+    for finding in warnings.iter().take(MOST) {
+        let words = FindingWords { remedy: String::new(), ..finding_words(plan, finding) };
+        flow.put(finding_block(&words, flow.width()));
+    }
+    if let Some(more @ 1..) = warnings.len().checked_sub(MOST) {
+        let words = format!("… and {more} more warnings: see the mark sheet.");
+        flow.put(paragraph(&words, BODY, Weight::SemiBold, flow.width()).then_free(2.0));
+    }
 }
 
 /// A heading over what follows.
@@ -63,4 +94,9 @@ fn severity_box(stop: bool) -> Vec<Item> {
 pub(super) fn notes_block(notes: &str, width: f64) -> Block {
     let words = typeset::printable(notes);
     heading("Notes").over(paragraph(&words, BODY, Weight::Regular, width)).then_free(2.0)
+}
+
+/// The same where there is little room.
+pub(super) fn close_notes_block(notes: &str, width: f64) -> Block {
+    paragraph(&format!("Notes: {}", typeset::printable(notes)), BODY, Weight::Regular, width)
 }

@@ -114,6 +114,19 @@ impl Flow {
         self.pages.get(page).map_or(0.0, |filled| self.bottom - filled.lowest() - ABOVE_THE_FOOT_MM)
     }
 
+    /// What is left below what is drawn on a page, in mm.
+    pub(super) fn room_below(&self, page: usize) -> f64 {
+        self.pages.get(page).map_or(0.0, |filled| self.bottom - filled.y)
+    }
+
+    /// Puts a block below what is drawn on a page, which may be an earlier one.
+    pub(super) fn put_below(&mut self, page: usize, block: Block) {
+        let left = self.area.left;
+        if let Some(filled) = self.pages.get_mut(page) {
+            filled.draw(block, left);
+        }
+    }
+
     /// Puts a block at the very foot of a page.
     pub(super) fn put_at_the_foot(&mut self, page: usize, block: Block) {
         let (left, top) = (self.area.left, self.bottom - block.height);

@@ -5,9 +5,17 @@ use fh_core::plan::{Bar, Plan};
 /// The title of a plan that has none.
 const UNTITLED: &str = "Untitled piece";
 
-/// The title of a plan.
-pub(super) fn title(plan: &Plan) -> &str {
-    if plan.title.trim().is_empty() { UNTITLED } else { plan.title.trim() }
+/// No heading has room for more letters.
+const MOST_LETTERS: usize = 200;
+
+/// The title of a plan, cut off with `…` where it is longer than any heading.
+pub(super) fn title(plan: &Plan) -> String {
+    let title = plan.title.trim();
+    match title.char_indices().nth(MOST_LETTERS) {
+        _ if title.is_empty() => UNTITLED.to_owned(),
+        Some((end, _)) => format!("{}…", &title[..end]),
+        None => title.to_owned(),
+    }
 }
 
 /// The bar's name, with its number where there are several.

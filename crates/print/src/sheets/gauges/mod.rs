@@ -28,7 +28,7 @@ const BETWEEN_MM: f64 = 7.0;
 pub(super) fn put(flow: &mut Flow, plan: &Plan, worked: &Worked, warned: &Cautions) {
     let width = flow.width();
     flow.start_part(format!("{} · gauges", title(plan)));
-    flow.put(title_block(title(plan), "", "GAUGES", width).then_free(2.0));
+    flow.put(title_block(&title(plan), "", "GAUGES", width).then_free(2.0));
     cautions::put_own(flow, warned);
     let (thin, notched): (Vec<&Gauge>, Vec<&Gauge>) = worked.gauges.iter().partition(|gauge| gauge.caliper);
     if worked.gauges.is_empty() {

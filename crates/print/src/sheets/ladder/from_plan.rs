@@ -12,7 +12,7 @@ use uom::si::length::millimeter;
 pub(super) fn sheet_words(plan: &Plan, balance: &Balance) -> SheetWords {
     let bars = plan.bars.iter().enumerate();
     SheetWords {
-        title: title(plan).to_owned(),
+        title: title(plan),
         bars: bars.map(|(index, bar)| bar_words(plan, balance, index, bar)).collect(),
         explained: explained(plan),
     }
@@ -21,13 +21,13 @@ pub(super) fn sheet_words(plan: &Plan, balance: &Balance) -> SheetWords {
 fn explained(plan: &Plan) -> String {
     let hot = match hot_length(plan, Length::new::<millimeter>(1.0)) {
         Some(_) => format!(
-            " Hot is the length on the bar at about {CHECKING_HEAT_CELSIUS} °C, between a light cherry red and orange; a duller bar stands shorter."
+            " Hot is the length on the bar at about {CHECKING_HEAT_CELSIUS} °C, between a light cherry red and orange; a duller bar measures shorter."
         ),
         None => String::new(),
     };
     format!(
-        "Once the marks are struck, each of these segments has its metal: left fat it stays short, drawn thin it runs long. \
-         Lay a rule on the bar, find the length in the ladder, and read how thick the segment is by now.{hot}"
+        "Once the marks are struck, each of these parts has its metal: left fat it stays short, drawn thin it runs long. \
+         Lay a rule on the bar, find the length in the ladder, and read off how thick the part is by now.{hot}"
     )
 }
 

@@ -26,27 +26,39 @@ const BETWEEN_MM: f64 = 6.0;
 /// Where the page is wide enough, each ladder is also drawn at full scale, to be laid beside the bar.
 pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance, warned: &Cautions) {
     let words = from_plan::sheet_words(plan, balance);
-    for (index, bar) in words.bars.iter().enumerate() {
+    let (shown, none): (Vec<&BarWords>, Vec<&BarWords>) = words.bars.iter().partition(|bar| !bar.segments.is_empty());
+    for (index, bar) in shown.iter().enumerate() {
         flow.start_part(format!("{} · {} · ladder", words.title, bar.name));
-        put_bar(flow, &words, bar, Some(warned).filter(|_| index == 0));
+        flow.put(title_block(&words.title, &bar.name, flow.width()).then_free(2.0));
+        if index == 0 {
+            cautions::put_own(flow, warned);
+        }
+        put_bar(flow, &words.explained, bar, if index == 0 { &none } else { &[] });
     }
-    if words.bars.is_empty() {
-        flow.start_part(words.title.clone());
-        flow.put(paragraph("This plan has no bar yet.", BODY, Weight::Regular, flow.width()));
+    if shown.is_empty() {
+        put_nothing(flow, &words, warned);
     }
 }
 
-fn put_bar(flow: &mut Flow, words: &SheetWords, bar: &BarWords, warned: Option<&Cautions>) {
+/// The page of a plan without a ladder.
+fn put_nothing(flow: &mut Flow, words: &SheetWords, warned: &Cautions) {
+    flow.start_part(words.title.clone());
+    flow.put(title_block(&words.title, "", flow.width()).then_free(2.0));
+    cautions::put_own(flow, warned);
+    let nothing = if words.bars.is_empty() { "This plan has no bar yet." } else { "Nothing here is drawn or tapered." };
+    flow.put(paragraph(nothing, BODY, Weight::Regular, flow.width()));
+}
+
+/// What the ladders are, those of a bar, and which bars have `none`.
+fn put_bar(flow: &mut Flow, explained: &str, bar: &BarWords, none: &[&BarWords]) {
     let width = flow.width();
-    flow.put(title_block(&words.title, &bar.name, width).then_free(2.0));
-    if let Some(warned) = warned {
-        cautions::put_own(flow, warned);
+    let mut head = paragraph(explained, BODY, Weight::Regular, width);
+    if !none.is_empty() {
+        let names: Vec<&str> = none.iter().map(|bar| bar.name.as_str()).collect();
+        let words = format!("Nothing is drawn or tapered on {}.", names.join("; "));
+        head = head.over(paragraph(&words, BODY, Weight::Regular, width));
     }
-    if bar.segments.is_empty() {
-        flow.put(paragraph("Nothing on this bar is drawn or tapered.", BODY, Weight::Regular, width));
-        return;
-    }
-    flow.put(paragraph(&words.explained, BODY, Weight::Regular, width).then_free(BETWEEN_MM));
+    flow.put(head.then_free(BETWEEN_MM));
     for segment in &bar.segments {
         flow.put(segment_block(segment, width).then_free(BETWEEN_MM));
     }

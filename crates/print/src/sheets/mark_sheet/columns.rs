@@ -50,7 +50,7 @@ impl Columns {
     pub(super) fn fill(width: f64, numbers_mm: f64, tells_sides: bool) -> Self {
         let figures_mm = [numbers_mm.max(10.0), 33.0, 23.0, 30.0];
         const WIDE: [f64; 4] = [0.19, 0.44, 0.18, 0.19];
-        const NO_SIDE: [f64; 4] = [0.22, 0.56, 0.0, 0.22];
+        const NO_SIDE: [f64; 4] = [0.22, 0.61, 0.0, 0.17];
         // On a narrow page the side stands under what the block becomes.
         const NARROW: [f64; 4] = [0.22, 0.52, 0.0, 0.26];
         let rest = width - figures_mm.iter().sum::<f64>();

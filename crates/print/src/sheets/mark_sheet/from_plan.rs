@@ -3,10 +3,9 @@
 use super::facts::{facts, whole_plan_fact};
 use super::marks::{strip, table_rows};
 use super::words::{BarWords, SheetWords};
-use crate::sheets::findings::FindingWords;
+use crate::sheets::findings::{FindingWords, finding_words};
 use crate::sheets::names::{bar_name, title};
 use fh_core::balance::{Balance, BarBalance, BarSpread, spread};
-use fh_core::describe::segment_name;
 use fh_core::findings::{Finding, Severity};
 use fh_core::plan::{Bar, Plan};
 
@@ -15,7 +14,7 @@ pub(super) fn sheet_words(plan: &Plan, balance: &Balance, short: &[Finding]) -> 
     let bars = plan.bars.iter().zip(&balance.bars).enumerate();
     let spread = spread(plan);
     SheetWords {
-        title: title(plan).to_owned(),
+        title: title(plan),
         notes: plan.notes.clone().unwrap_or_default(),
         bars: bars
             .map(|(index, (bar, worked))| {
@@ -54,15 +53,4 @@ fn bar_words(
 fn findings_of<'f>(plan: &Plan, found: impl Iterator<Item = &'f Finding>, bar: usize) -> Vec<FindingWords> {
     let here = |finding: &&Finding| finding.severity > Severity::Note && finding.place.bar.unwrap_or(0) == bar;
     found.filter(here).map(|finding| finding_words(plan, finding)).collect()
-}
-
-fn finding_words(plan: &Plan, finding: &Finding) -> FindingWords {
-    let place = finding.place.bar.zip(finding.place.segment);
-    let name = place.and_then(|(bar, number)| Some(segment_name(plan.bars.get(bar)?, number)));
-    let named = name.filter(|name| !finding.message.contains(name.as_str())).map(|name| format!("{name}: "));
-    FindingWords {
-        stop: finding.severity == Severity::Stop,
-        message: named.unwrap_or_default() + &finding.message,
-        remedy: finding.remedy.clone(),
-    }
 }

@@ -224,12 +224,11 @@ fn off_by(shop_mm: f64, exact: Length) -> String {
 fn becomes(plan: &Plan, segment: &Segment, balance: &SegmentBalance) -> Vec<String> {
     let bend = bend_words(segment, &balance.derived).map_or_else(String::new, |bend| format!(", then {bend}"));
     let made = made_words(segment, balance, plan.units.length);
-    let mut words = vec![made.form + &bend];
     // The line of a slit is told from where to where.
-    if !made.follows.is_empty() && segment.form.branches().is_empty() {
-        let follows: Vec<String> = made.follows.into_iter().map(|size| size.words).collect();
-        words.push(format!("→ {}", follows.join(", ")));
-    }
+    let has_follows = !made.follows.is_empty() && segment.form.branches().is_empty();
+    let follows: Vec<String> = made.follows.into_iter().map(|size| size.words).collect();
+    let follows = if has_follows { format!(" → {}", follows.join(", ")) } else { String::new() };
+    let mut words = vec![made.form + &bend + &follows];
     words.extend(made_lines(plan, segment, balance));
     words
 }

@@ -39,6 +39,7 @@ const BETWEEN_MM: f64 = 4.0;
 /// the parts whose marks allow for less scale than their heats take.
 pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance, (warned, short): (&Cautions, &[Finding])) {
     let words = from_plan::sheet_words(plan, balance, short);
+    let first = flow.page_count();
     for (index, bar) in words.bars.iter().enumerate() {
         flow.start_part(format!("{} · {}", words.title, bar.name));
         put_bar(flow, &words.title, bar, Some(warned).filter(|_| index == 0));
@@ -48,7 +49,19 @@ pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance, (warned, shor
         flow.put(findings::heading("This plan has no bar yet."));
     }
     if !words.notes.trim().is_empty() {
-        flow.put(findings::notes_block(&words.notes, flow.width()));
+        put_notes(flow, first, &words.notes);
+    }
+}
+
+/// Puts the smith's notes below the last bar; where its page is full, closer, or on an earlier page from the `first` on.
+fn put_notes(flow: &mut Flow, first: usize, notes: &str) {
+    let whole = findings::notes_block(notes, flow.width());
+    let close = findings::close_notes_block(notes, flow.width());
+    let places = (first..flow.page_count()).rev().flat_map(|page| [(page, &whole), (page, &close)]);
+    let place = places.into_iter().find(|(page, block)| block.height <= flow.room_below(*page));
+    match place.map(|(page, block)| (page, block.clone())) {
+        Some((page, block)) => flow.put_below(page, block),
+        None => flow.put(whole),
     }
 }
 

@@ -118,7 +118,7 @@ impl MarkKind {
             Self::Cut => "cut",
             Self::CutLater => "cut off later",
             Self::SetDownEdge => "set-down edge",
-            Self::LineOnly => "line only, too near the next",
+            Self::LineOnly => "line only",
             Self::CentrePunch => "centre punch",
         }
     }

@@ -15,7 +15,7 @@ use crate::sheets::type_sizes::CAPTION;
 use fh_core::balance::Balance;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::Plan;
-use fh_piece::vector::Vector;
+use fh_piece::vector::{Vector, length, minus};
 use fh_piece::{Line, Piece, Quality, Seen as Outline, piece};
 use std::collections::BTreeSet;
 
@@ -41,6 +41,10 @@ const GAP_MM: f64 = 1.5;
 const WRITTEN_MM: f64 = 16.0;
 /// Room over and under a picture for the same, where it has none inside.
 const OVER_MM: f64 = 12.0;
+/// Of a bar of more parts than this a picture too small to tell anything is left out.
+const MOST_PARTS: usize = 60;
+/// What lies nearer to what is worked than this is looked at for its detail, in mm.
+const NEAR_MM: f64 = 120.0;
 /// A bend that takes no more of a view than this is seen from its edge, in mm².
 const FLAT_MM2: f64 = 20.0;
 /// What reaches farther than this, in mm, is not drawn.
@@ -103,6 +107,9 @@ impl<'a> Now<'a> {
     /// bent in the step. Nothing where it cannot be drawn.
     pub(super) fn block(&self, worked: &dyn Fn(&Line) -> bool, names_mm: f64, width: f64) -> Block {
         let room = [width - names_mm, TALLEST_MM];
+        if self.is_crowd(room) {
+            return self.near(worked).detail_alone(worked, names_mm, width);
+        }
         let Some(whole) = self.whole(worked, room) else { return Block::default() };
         let bends = |line: &Line| worked(line) && self.is_bent_part(line);
         let is_large = whole.scale >= LARGE_ENOUGH;
@@ -111,6 +118,43 @@ impl<'a> Now<'a> {
             Some(detail) => both(whole, detail, names_mm, width),
             None => whole.block(names_mm, width, true),
         }
+    }
+
+    /// Whether it has so many parts that the whole would be too small to tell anything.
+    fn is_crowd(&self, room: [f64; 2]) -> bool {
+        if self.put_together || self.piece.lines.len() <= MOST_PARTS {
+            return false;
+        }
+        let is_small = |(_, plane): (&'static str, Plane)| {
+            let places = self.piece.lines.iter().flat_map(|line| &line.frames).map(|frame| plane.place(frame.at));
+            let [low, high] = places.fold([[f64::INFINITY; 2], [f64::NEG_INFINITY; 2]], |[low, high], [x, y]| {
+                [[low[0].min(x), low[1].min(y)], [high[0].max(x), high[1].max(y)]]
+            });
+            scale_of([low, high], room, 1.0) < TOO_SMALL
+        };
+        self.views().into_iter().all(is_small)
+    }
+
+    /// Only its parts near what is worked.
+    fn near(&self, worked: &dyn Fn(&Line) -> bool) -> Self {
+        let own = self.piece.lines.iter().filter(|line| worked(line));
+        let places: Vec<Vector> = own.flat_map(|line| &line.frames).map(|frame| frame.at).collect();
+        let is_near = |line: &&Line| {
+            let mut ends = line.frames.iter().map(|frame| frame.at);
+            ends.any(|end| places.iter().any(|place| length(minus(end, *place)) <= NEAR_MM))
+        };
+        let lines: Vec<Line> = self.piece.lines.iter().filter(is_near).cloned().collect();
+        let is_kept = |segment: usize| lines.iter().any(|line| line.segment == segment);
+        let solids = self.piece.solids.iter().filter(|solid| is_kept(solid.segment)).cloned().collect();
+        Self { piece: Piece { solids, lines, loops: Vec::new() }, ..*self }
+    }
+
+    /// What is bent in the step by itself, with a little beside it; nothing where nothing is.
+    fn detail_alone(&self, worked: &dyn Fn(&Line) -> bool, names_mm: f64, width: f64) -> Block {
+        let bends = |line: &Line| worked(line) && self.is_bent_part(line);
+        let whole = self.whole(&bends, [width - names_mm, TALLEST_MM]);
+        let detail = whole.and_then(|whole| self.detail(&bends, &whole, width - names_mm));
+        detail.map_or_else(Block::default, |detail| detail.block(names_mm, width, true))
     }
 
     /// Whether a part is bent now so that a detail tells more of it; a socket looks the same.

@@ -47,7 +47,7 @@ use fh_core::cautions::Cautions;
 use fh_core::joints::{MemberPlace, joined};
 use fh_core::plan::{Bar, Operation, Plan};
 use fh_piece::Line;
-use fh_work::{Worked, WorkedStep, after, bar_after, hot_note, joined_after};
+use fh_work::{Worked, WorkedStep, after, bar_states, hot_note, joined_after};
 use std::collections::BTreeSet;
 
 /// What is worked is told apart without color.
@@ -128,7 +128,7 @@ impl Job<'_> {
     /// The title, the facts and the findings; whether there are any steps.
     fn start(&self, flow: &mut Flow, kind: &str) -> bool {
         flow.start_part(format!("{} · {}", title(self.plan), kind.to_lowercase()));
-        opening::put_head(flow, (self.plan, self.warned), self.worked, kind);
+        opening::put_head(flow, self, kind);
         let width = flow.width();
         let any = !self.worked.steps.is_empty();
         if !any {
@@ -163,13 +163,9 @@ impl Job<'_> {
     /// The bars after each of their steps: for each bar the number of its step and the bar, and the scale of all of them.
     fn states(&self, width: f64) -> Vec<BarStates> {
         let of_bar = |bar: usize| {
-            let own = self.worked.steps.iter().enumerate().filter(|(_, step)| step.bar == Some(bar));
-            let counts = std::iter::once(0).chain(own.map(|(number, _)| number + 1));
-            let after = |count: usize| {
-                let state = bar_after(self.plan, self.balance, self.worked, bar, count)?;
-                Some((count, StripBar::new(self.plan, bar, state)))
-            };
-            let (counts, bars): (Vec<usize>, Vec<StripBar>) = counts.filter_map(after).unzip();
+            let states = bar_states(self.plan, self.balance, self.worked, bar).into_iter();
+            let states = states.map(|(count, state)| (count, StripBar::new(self.plan, bar, state)));
+            let (counts, bars): (Vec<usize>, Vec<StripBar>) = states.unzip();
             BarStates { scale: BarScale::fitting(&bars, width), counts, bars }
         };
         (0..self.plan.bars.len()).map(of_bar).collect()
@@ -178,28 +174,28 @@ impl Job<'_> {
     fn strip(&self, states: &[BarStates], number: usize, step: &WorkedStep, width: f64) -> Block {
         // Brush and wax change nothing that is seen.
         let is_seen = step.tasks.iter().any(|task| !matches!(task.operation, Operation::Brush | Operation::Wax));
-        let bent = if is_seen { self.bent(number, step, width) } else { Block::default() };
+        let bent = if is_seen { self.bent(states, number, step, width) } else { Block::default() };
         let shown_bent = bent.height > 0.0;
         let drawn = || {
             let states = states.get(step.bar?)?;
-            let at = states.counts.iter().position(|count| *count == number + 1)?;
-            let (before, after) = (states.bars.get(at.checked_sub(1)?)?, states.bars.get(at)?);
+            let [before, after] = states.around(number)?;
             Some(Strip { before, after, step, scale: states.scale?, plan: self.plan, shown_bent }.block(width))
         };
         drawn().unwrap_or_default().over(bent)
     }
 
     /// The bar as it is after a step; what is put together so far where the step is on the whole piece. Nothing where nothing is bent.
-    fn bent(&self, number: usize, step: &WorkedStep, width: f64) -> Block {
-        let of_piece = after(self.plan, self.balance, self.worked, number + 1);
-        let Some(bar) = step.bar else { return self.put_together(number, step, &of_piece, width) };
-        let (Some(own), Some(state)) = (self.plan.bars.get(bar), of_piece.bars.get(bar)) else {
-            return Block::default();
+    fn bent(&self, states: &[BarStates], number: usize, step: &WorkedStep, width: f64) -> Block {
+        let Some(bar) = step.bar else {
+            let of_piece = after(self.plan, self.balance, self.worked, number + 1);
+            return self.put_together(number, step, &of_piece, width);
         };
+        let now = states.get(bar).and_then(|states| states.around(number));
+        let (Some(own), Some([_, state])) = (self.plan.bars.get(bar), now) else { return Block::default() };
         let mut own = own.clone();
         own.count = None;
         let plan = Plan { bars: vec![own], joints: Vec::new(), underlay: None, ..self.plan.clone() };
-        let balance = Balance { bars: vec![state.clone()], findings: Vec::new() };
+        let balance = Balance { bars: vec![state.bar.clone()], findings: Vec::new() };
         let now = Now::new(&plan, &balance);
         let parts = step.parts();
         let is_worked = |line: &Line| parts.contains(&line.segment);
@@ -247,6 +243,14 @@ struct BarStates {
     scale: Option<BarScale>,
     counts: Vec<usize>,
     bars: Vec<StripBar>,
+}
+
+impl BarStates {
+    /// The bar before and after one of its steps; none where the step is another bar's.
+    fn around(&self, step: usize) -> Option<[&StripBar; 2]> {
+        let at = self.counts.binary_search(&(step + 1)).ok()?;
+        Some([self.bars.get(at.checked_sub(1)?)?, self.bars.get(at)?])
+    }
 }
 
 #[cfg(test)]

@@ -5,16 +5,16 @@ use crate::fonts::Weight;
 use crate::pen::Pen;
 use crate::sheets::cautions;
 use crate::sheets::fact_boxes::{Fact, facts_block};
-use crate::sheets::findings::{FindingWords, heading, put_findings};
+use crate::sheets::findings::{FindingWords, heading, put_findings, put_warnings};
 use crate::sheets::flow::{Block, Flow};
 use crate::sheets::names::{bar_name, title};
 use crate::sheets::paragraph::{lines, paragraph};
 use crate::sheets::sizes_in_words::mm_words;
+use crate::sheets::steps::Job;
 use crate::sheets::steps::at_hand::put_at_hand;
 use crate::sheets::steps::cell::lines_block;
 use crate::sheets::title::title_block;
 use crate::sheets::type_sizes::{BODY, CAPTION};
-use fh_core::cautions::Cautions;
 use fh_core::describe::scale_words;
 use fh_core::findings::Severity;
 use fh_core::plan::Plan;
@@ -31,30 +31,32 @@ const MOST: usize = 60;
 /// The lines of one cell at most.
 const MOST_LINES: usize = 10;
 
-/// Puts the title, what to beware of, the facts and the findings on the flow.
-pub(super) fn put_head(flow: &mut Flow, (plan, warned): (&Plan, &Cautions), worked: &Worked, kind: &str) {
+/// Puts the title, what to beware of, the facts, the plan's warnings and the findings of the order on the flow.
+pub(super) fn put_head(flow: &mut Flow, job: &Job<'_>, kind: &str) {
+    let Job { plan, balance, worked, warned } = *job;
     let width = flow.width();
     let bar = match &plan.bars[..] {
         [bar] => bar_name(plan, 0, bar),
         _ => String::new(),
     };
-    flow.put(title_block(title(plan), &bar, kind, width));
+    flow.put(title_block(&title(plan), &bar, kind, width));
     cautions::put_own(flow, warned);
     flow.put(facts_block(&facts(plan, worked), width).then_free(3.0));
+    put_warnings(flow, plan, &balance.findings);
     let findings: Vec<FindingWords> = worked.findings.iter().filter_map(finding_words).collect();
     if !findings.is_empty() {
-        put_findings(flow, "What speaks against this order", &findings);
+        put_findings(flow, "Problems with this order", &findings);
         flow.skip(3.0);
     }
 }
 
 fn facts(plan: &Plan, worked: &Worked) -> Vec<Fact> {
     let fact = |caption, value: String, also: &str| Fact { caption, value, also: also.to_owned() };
-    let order = if worked.proposed { "proposed order" } else { "the smith's own" };
+    let order = if worked.proposed { "proposed order" } else { "your own order" };
     let mut facts = match &plan.bars[..] {
         [bar] => vec![
             fact("stock", bar.stock.describe(), ""),
-            fact("how many", bar.pieces().to_string(), if bar.pieces() > 1 { "alike" } else { "" }),
+            fact("how many", bar.pieces().to_string(), if bar.pieces() > 1 { "all the same" } else { "" }),
         ],
         bars => vec![fact("bars", bars.len().to_string(), "")],
     };
@@ -84,7 +86,7 @@ fn finding_words(finding: &fh_work::OrderFinding) -> Option<FindingWords> {
 /// Puts the tools and gauges on the flow, each with a box to tick when it lies ready.
 pub(super) fn put_ready(flow: &mut Flow, plan: &Plan, worked: &Worked) {
     let tools: Vec<[String; 2]> = worked.tools.iter().map(tool_words).collect();
-    put_list(flow, "Lay ready", &tools);
+    put_list(flow, "Tools to lay out", &tools);
     put_at_hand(flow, plan, worked);
     let gauges: Vec<[String; 2]> = worked.gauges.iter().map(|gauge| gauge_words(plan, gauge)).collect();
     put_list(flow, "Gauges to make, from the gauge strip, and what the caliper measures", &gauges);

@@ -13,6 +13,7 @@ use fh_core::metal::{Shape, View};
 use fh_core::plan::Chain;
 use fh_piece::vector::{Vector, dot};
 use fh_piece::{Piece, Quality, piece};
+use fh_work::bar_after;
 use fh_work::{Shop, work_out};
 use uom::si::length::millimeter;
 
@@ -72,7 +73,7 @@ impl Shown {
 
     /// What a step draws under its strip.
     fn picture(&self, step: usize) -> Block {
-        self.job().bent(step, &self.worked.steps[step], WIDTH)
+        self.job().bent(&self.job().states(WIDTH), step, &self.worked.steps[step], WIDTH)
     }
 
     fn strip(&self, step: usize) -> Block {

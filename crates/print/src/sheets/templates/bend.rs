@@ -204,13 +204,20 @@ impl Bends<'_> {
         let centers: Vec<Item> = drawn.iter().filter_map(center).flat_map(cross).collect();
         numbers.reserve(&centers);
         items.extend(centers);
-        items.extend(drawn.iter().flat_map(|member| self.figures(member, &mut numbers)).collect::<Vec<_>>());
         let unit = self.plan.units.length;
-        items.extend(measures::within(unit, drawn, split, &mut numbers));
+        // A ring is measured through its middle and nowhere else: what is written makes way.
+        items.extend(if split { Vec::new() } else { measures::inside(unit, drawn, &mut numbers).unwrap_or_default() });
+        let mut numbered = Vec::new();
         for member in drawn {
+            let (figures, has_number) = self.figures(member, &mut numbers);
+            items.extend(figures);
+            numbered.push(has_number);
+        }
+        items.extend(measures::within(unit, drawn, split, &mut numbers));
+        for (member, _) in drawn.iter().zip(&numbered).filter(|(_, numbered)| !**numbered) {
             items.extend(numbers.place(&member.samples, &member.path));
         }
-        let over_all = measures::over_all(unit, drawn, &items);
+        let over_all = measures::over_all(unit, drawn, &items, page[0]);
         let measured = Figure::of(items.iter().cloned().chain(over_all).collect());
         // In parts a dimension over all could be measured on none of them.
         if tile_count(&measured, page) == 1 { measured } else { Figure::of(items) }
@@ -242,8 +249,9 @@ impl Bends<'_> {
         items
     }
 
-    /// The angle of a bend and its radius or diameter, on its inside.
-    fn figures(&self, drawn: &Drawn<'_>, numbers: &mut Numbers) -> Vec<Item> {
+    /// The angle of a bend and its radius or diameter, on its inside; what has no room there stands outside with the number of
+    /// the bend before it. Whether the number stands there.
+    fn figures(&self, drawn: &Drawn<'_>, numbers: &mut Numbers) -> (Vec<Item>, bool) {
         let unit = self.plan.units.length;
         let mut words = Vec::new();
         match (drawn.balance.bent, drawn.shape) {
@@ -267,10 +275,10 @@ impl Bends<'_> {
         let places = inside_places(drawn);
         let placed: Vec<Item> =
             words.iter().map_while(|words| numbers.words(&text(words), places.iter().copied())).collect();
-        // What found no room inside stands outside, with a line to its bend.
         let rest = words.get(placed.len()..).unwrap_or_default().join(", ");
-        let outside = if rest.is_empty() { None } else { numbers.pointed(&drawn.samples, &text(&rest)) };
-        placed.into_iter().chain(outside.into_iter().flatten()).collect()
+        let outside = if rest.is_empty() { None } else { numbers.pointed(&drawn.samples, &drawn.path, &text(&rest)) };
+        let has_number = outside.is_some();
+        (placed.into_iter().chain(outside.into_iter().flatten()).collect(), has_number)
     }
 }
 

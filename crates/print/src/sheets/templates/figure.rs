@@ -116,6 +116,15 @@ pub(super) fn upright_dimension([top, bottom]: [f64; 2], x: f64, words: &str) ->
     vec![Item::line(at(x, top), at(x, bottom), Pen::Dimension), tick(top), tick(bottom), text.into()]
 }
 
+/// The same with its figure along it, on its left: where the page ends beside it.
+pub(super) fn upward_dimension([top, bottom]: [f64; 2], x: f64, words: &str) -> Vec<Item> {
+    let text = Text::new(at(x - 1.2, (top + bottom) / 2.0), FACT, words).bold().centered().upward();
+    let mut items = upright_dimension([top, bottom], x, "");
+    items.pop();
+    items.push(text.into());
+    items
+}
+
 /// The width and height of a number's box.
 pub(super) fn number_size(number: &str) -> [f64; 2] {
     [typeset::width_mm(number, NUMBER, Weight::SemiBold) + 2.2, NUMBER * CAP_HEIGHT + 1.8]

@@ -2,7 +2,7 @@
 
 use super::bend::{Drawn, left_face, line_points, on_paper, right_face};
 use super::faces::{Sample, turning};
-use super::figure::{bounds, level_dimension, union, upright_dimension};
+use super::figure::{bounds, level_dimension, union, upright_dimension, upward_dimension};
 use super::numbers::Numbers;
 use crate::drawing::{Item, Point, Text, at};
 use crate::pen::Pen;
@@ -31,13 +31,13 @@ pub(super) fn within(unit: PlanUnit, drawn: &[Drawn<'_>], split: bool, numbers: 
         items.extend(between_tines(unit, drawn, numbers));
     } else {
         items.extend(opening(unit, drawn, numbers).unwrap_or_default());
-        items.extend(inside(unit, drawn, numbers).unwrap_or_default());
     }
     items
 }
 
-/// The length and the height of the metal, below and at the right of everything; not along a bar that is broken off.
-pub(super) fn over_all(unit: PlanUnit, drawn: &[Drawn<'_>], items: &[Item]) -> Vec<Item> {
+/// The length and the height of the metal, below and at the right of everything on a page so wide; not along a bar that is broken
+/// off.
+pub(super) fn over_all(unit: PlanUnit, drawn: &[Drawn<'_>], items: &[Item], page_mm: f64) -> Vec<Item> {
     let metal = drawn.iter().flat_map(|member| member.outline()).map(|item| bounds(&item)).reduce(union);
     let (Some(metal), Some(all)) = (metal, items.iter().map(bounds).reduce(union)) else { return Vec::new() };
     let broken = |axis: usize| {
@@ -51,7 +51,11 @@ pub(super) fn over_all(unit: PlanUnit, drawn: &[Drawn<'_>], items: &[Item]) -> V
         found.extend(level_dimension([metal.left, metal.right], y, &words(metal.width())));
     }
     if !broken(1) && metal.height() > LEAST_MM {
-        found.extend(upright_dimension([metal.top, metal.bottom], x, &words(metal.height())));
+        let ends = [metal.top, metal.bottom];
+        let beside = upright_dimension(ends, x, &words(metal.height()));
+        let right = beside.iter().map(|item| bounds(item).right).fold(x, f64::max);
+        let fits = right - all.left <= page_mm;
+        found.extend(if fits { beside } else { upward_dimension(ends, x + FACT, &words(metal.height())) });
     }
     found
 }
@@ -124,7 +128,7 @@ fn opening(unit: PlanUnit, drawn: &[Drawn<'_>], numbers: &mut Numbers) -> Option
 }
 
 /// How wide a ring of several bends is inside, level through its middle.
-fn inside(unit: PlanUnit, drawn: &[Drawn<'_>], numbers: &mut Numbers) -> Option<Vec<Item>> {
+pub(super) fn inside(unit: PlanUnit, drawn: &[Drawn<'_>], numbers: &mut Numbers) -> Option<Vec<Item>> {
     let turned = turned(drawn);
     let bends = drawn.iter().filter(|member| member.bends).count();
     if turned.abs() < RING || bends < 2 {
@@ -199,12 +203,15 @@ fn dimension(unit: PlanUnit, (from, to): ([f64; 2], [f64; 2]), what: &str, numbe
             at(middle.x + off[0], middle.y + off[1])
         })
     });
+    let line = Item::line(start, end, Pen::Dimension);
+    if !numbers.is_free_of_words(&line) {
+        return None;
+    }
     let words = numbers.words(&text, places)?;
     let tick = |place: Point| {
         let (x, y) = (-along[1] * TICK_MM, along[0] * TICK_MM);
         Item::line(at(place.x - x, place.y - y), at(place.x + x, place.y + y), Pen::Dimension)
     };
-    let line = Item::line(start, end, Pen::Dimension);
     numbers.keep_clear(&line);
     Some(vec![line, tick(start), tick(end), words])
 }

@@ -40,7 +40,7 @@ const JOIN: &str = "Cut out the parts and join them cross on cross, AB on AB.";
 pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance, warned: &Cautions) {
     let width = flow.width();
     flow.start_part(format!("{} · templates", title(plan)));
-    flow.put(title_block(title(plan), &only_bar(plan), "TEMPLATES", width).then_free(2.0));
+    flow.put(title_block(&title(plan), &only_bar(plan), "TEMPLATES", width).then_free(2.0));
     cautions::put_own(flow, warned);
     let piece = piece(plan, balance, Quality::Print);
     let mut any = false;

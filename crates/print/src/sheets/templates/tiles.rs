@@ -24,6 +24,9 @@ const CROSSES_AT: [f64; 6] = [0.25, 0.2, 0.3, 0.15, 0.35, 0.1];
 /// The size of a part's own letters.
 const LETTER: f64 = FACT * 1.5;
 
+/// So often along each side of a part a place for its letters is tried.
+const LETTER_STEPS: u32 = 12;
+
 /// One part of a large template.
 #[derive(Clone, Debug)]
 pub(super) struct Tile {
@@ -278,9 +281,15 @@ fn join_cross(middle: Point, names: &str) -> Vec<Item> {
 fn own_letters(letters: &str, area: Area, items: &[Item]) -> Item {
     let text = |at: Point| Text::new(at, LETTER, letters).bold();
     let (wide, inset) = (text(at(0.0, 0.0)).width_mm(), OVERLAP_MM + 2.0);
-    let xs = [area.left + inset, area.right - inset - wide, (area.left + area.right) / 2.0];
-    let ys = [area.top + inset + LETTER * CAP_HEIGHT, area.bottom - inset, (area.top + area.bottom) / 2.0];
-    let places: Vec<Point> = ys.into_iter().flat_map(|y| xs.map(|x| at(x, y))).collect();
+    let (left, top) = (area.left + inset, area.top + inset + LETTER * CAP_HEIGHT);
+    let (right, bottom) = (area.right - inset - wide, area.bottom - inset);
+    let corners = [top, bottom].into_iter().flat_map(|y| [left, right].map(|x| at(x, y)));
+    // Then anywhere else, row by row.
+    let share = |from: f64, to: f64, step: u32| from + (to - from) * f64::from(step) / f64::from(LETTER_STEPS);
+    let anywhere = (0..=LETTER_STEPS)
+        .flat_map(|row| (0..=LETTER_STEPS).map(move |column| (row, column)))
+        .map(|(row, column)| at(share(left, right, column), share(top, bottom, row)));
+    let places: Vec<Point> = corners.chain(anywhere).collect();
     let words: Vec<Area> = words(&pieces(items));
     let lines: Vec<Point> = along_strokes(&pieces(items));
     let taken = |place: &Point| Item::from(text(*place));

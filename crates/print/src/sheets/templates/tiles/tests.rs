@@ -124,3 +124,18 @@ fn an_absurd_template_is_refused() {
     let figure = Figure { items: Vec::new(), width: 1e7, height: 1e7 };
     assert!(tiles(&figure, [100.0, 50.0]).is_none());
 }
+
+#[test]
+fn the_letters_of_a_part_lie_on_no_line_where_there_is_room_off_the_corners() {
+    // Lines through all four corners and the middle, and free paper between them.
+    let across = |x: f64| Item::line(at(x, 0.0), at(x, 90.0), Pen::Outline);
+    let lines = [14.0, 16.0, 18.0, 50.0, 82.0, 84.0, 86.0].map(across).to_vec();
+    let long = Item::line(at(0.0, 1.0), at(180.0, 1.0), Pen::Outline);
+    let figure = Figure { items: lines.into_iter().chain([long]).collect(), width: 180.0, height: 90.0 };
+    let tiles = tiles(&figure, [100.0, 100.0]).unwrap_or_default();
+    let first = tiles.first().unwrap();
+    let letter = first.items.iter().find(|item| matches!(item, Item::Text(text) if text.content() == "A")).unwrap();
+    let own = space(&[letter]).unwrap();
+    let is_on = |x: &f64| *x > own.left && *x < own.right;
+    assert!(![14.0, 16.0, 18.0, 50.0, 82.0, 84.0, 86.0].iter().any(is_on), "{own:?}");
+}
