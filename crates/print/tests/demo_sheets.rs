@@ -1,4 +1,5 @@
 //! The demos' sheets as a smith reads them: nothing cut off, no page for a line or two, no line through words or through another.
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
 use crate::reading::{extent, texts, words};
 use fh_core::balance::balance;
