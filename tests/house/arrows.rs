@@ -21,7 +21,7 @@ const ARROWS: [(&str, &[&str]); 11] = [
 ];
 
 /// Each outside crate with those of ours that may use it. What is not in the list is used by none.
-const OWNERS: [(&str, &[&str]); 19] = [
+const OWNERS: [(&str, &[&str]); 20] = [
     ("uom", &["fh_measure", "fh_core", "fh_piece", "fh_work", "fh_print", "fh_app", "firstheat", "fh_fuzz"]),
     ("serde", &["fh_rack", "fh_measure", "fh_core", "fh_store", "fh_work", "fh_app", "firstheat", "fh_fuzz"]),
     ("schemars", &["fh_measure", "fh_core"]),
@@ -34,6 +34,7 @@ const OWNERS: [(&str, &[&str]); 19] = [
     ("krilla", &["fh_print"]),
     ("harfrust", &["fh_print"]),
     ("skrifa", &["fh_print"]),
+    ("any_ascii", &["fh_print"]),
     ("egui", &["fh_app", "fh_fuzz"]),
     ("eframe", &["fh_app"]),
     ("egui_plot", &["fh_app"]),
