@@ -156,7 +156,7 @@ impl BarBalance {
     fn is_beside_cut(&self, before: usize, after: usize) -> bool {
         let is_away = |index: usize| self.segments.get(index).is_some_and(SegmentBalance::is_cut_away);
         let is_short = |index: usize| {
-            is_away(index) && self.segments.get(index).is_some_and(|cut| in_mm(cut.stock_length) < NEAREST_MM)
+            is_away(index) && self.segments.get(index).is_some_and(|cut| in_mm(cut.stock_length) < MARKS_APART_MM)
         };
         let chain: Vec<usize> = self.whole().map(|(index, _)| index).collect();
         let place = |index: usize| chain.iter().position(|one| *one == index);
