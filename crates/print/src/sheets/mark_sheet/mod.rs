@@ -39,30 +39,46 @@ const BETWEEN_MM: f64 = 4.0;
 /// the parts whose marks allow for less scale than their heats take.
 pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance, (warned, short): (&Cautions, &[Finding])) {
     let words = from_plan::sheet_words(plan, balance, short);
-    let first = flow.page_count();
+    let (first, last) = (flow.page_count(), words.bars.len().saturating_sub(1));
+    let notes = notes_blocks(&words.notes, flow.width());
     for (index, bar) in words.bars.iter().enumerate() {
         flow.start_part(format!("{} · {}", words.title, bar.name));
+        let own = notes.as_ref().filter(|_| index == last && bar.findings.is_empty());
         put_bar(flow, &words.title, bar, Some(warned).filter(|_| index == 0));
+        let kept = own.map_or(0.0, |notes| kept_for_notes(flow, first, notes));
+        put_table(flow, bar, kept);
     }
     if words.bars.is_empty() {
         flow.start_part(words.title.clone());
         flow.put(findings::heading("This plan has no bar yet."));
     }
-    if !words.notes.trim().is_empty() {
-        put_notes(flow, first, &words.notes);
+    if let Some(notes) = &notes {
+        put_notes(flow, first, notes);
     }
 }
 
+/// The smith's notes, and closer.
+fn notes_blocks(notes: &str, width: f64) -> Option<[Block; 2]> {
+    let blocks = || [findings::notes_block(notes, width), findings::close_notes_block(notes, width)];
+    (!notes.trim().is_empty()).then(blocks)
+}
+
 /// Puts the smith's notes below the last bar; where its page is full, closer, or on an earlier page from the `first` on.
-fn put_notes(flow: &mut Flow, first: usize, notes: &str) {
-    let whole = findings::notes_block(notes, flow.width());
-    let close = findings::close_notes_block(notes, flow.width());
-    let places = (first..flow.page_count()).rev().flat_map(|page| [(page, &whole), (page, &close)]);
+fn put_notes(flow: &mut Flow, first: usize, notes: &[Block; 2]) {
+    let places = (first..flow.page_count()).rev().flat_map(|page| notes.each_ref().map(|block| (page, block)));
     let place = places.into_iter().find(|(page, block)| block.height <= flow.room_below(*page));
-    match place.map(|(page, block)| (page, block.clone())) {
-        Some((page, block)) => flow.put_below(page, block),
-        None => flow.put(whole),
+    match place {
+        Some((page, block)) => flow.put_below(page, block.clone()),
+        None => flow.put(notes[0].clone()),
     }
+}
+
+/// What is kept free below the last row of the table so that the notes do not have a page to themselves; nothing where an
+/// earlier page has room for them.
+fn kept_for_notes(flow: &Flow, first: usize, [_, close]: &[Block; 2]) -> f64 {
+    let before = first..flow.page_count().saturating_sub(1);
+    let has_room = before.into_iter().any(|page| close.height <= flow.room_below(page));
+    if has_room { 0.0 } else { close.height + BETWEEN_MM }
 }
 
 fn put_bar(flow: &mut Flow, title: &str, bar: &BarWords, warned: Option<&Cautions>) {
@@ -79,7 +95,11 @@ fn put_bar(flow: &mut Flow, title: &str, bar: &BarWords, warned: Option<&Caution
         Some(strip) => strip::put_strip(flow, strip),
         None => flow.put(findings::heading("Nothing is marked on this bar yet: it has no segments.")),
     }
-    table::put_table(flow, &bar.rows);
+}
+
+/// The table of a bar, with so many mm free below its last row, and its findings.
+fn put_table(flow: &mut Flow, bar: &BarWords, kept_mm: f64) {
+    table::put_table(flow, &bar.rows, kept_mm);
     flow.skip(BETWEEN_MM);
     if !bar.findings.is_empty() {
         findings::put_findings(flow, "Before you light the fire", &bar.findings);

@@ -24,17 +24,19 @@ const HEAD_MM: f64 = 7.5;
 /// The rows that are kept together at the start of the table: the datum and three marks, or all there are.
 const FIRST_ROWS: usize = 4;
 
-/// Puts the table on the flow, its head again on every page.
-pub(super) fn put_table(flow: &mut Flow, rows: &[TableRow]) {
+/// Puts the table on the flow, its head again on every page; so many mm are kept free below its last row.
+pub(super) fn put_table(flow: &mut Flow, rows: &[TableRow], kept_mm: f64) {
     let width = flow.width();
     let numbers_mm = rows.iter().map(|row| number_mm(&row.number)).fold(0.0, f64::max);
     let sides = rows.iter().filter(|row| !row.side.is_empty()).count();
     let columns = Columns::fill(width, numbers_mm + 1.0, 2 * sides > rows.len());
     let blocks: Vec<Block> = rows.iter().map(|row| row_block(&columns, row, width)).collect();
     let first: f64 = blocks.iter().take(FIRST_ROWS).map(|block| block.height).sum();
+    let last = rows.len().saturating_sub(1);
     for (index, block) in blocks.into_iter().enumerate() {
-        if index == 0 || block.height > flow.room() {
-            flow.need(HEAD_MM + if index == 0 { first } else { block.height });
+        let kept = if index == last && index > 0 { kept_mm } else { 0.0 };
+        if index == 0 || block.height + kept > flow.room() {
+            flow.need(HEAD_MM + if index == 0 { first } else { block.height + kept });
             flow.put(head_block(&columns, width));
         }
         flow.put(block);

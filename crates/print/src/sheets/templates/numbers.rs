@@ -17,6 +17,8 @@ const SHARES: [f64; 5] = [0.5, 0.35, 0.65, 0.2, 0.8];
 const OWN_FACE_MM: f64 = 3.0;
 /// A line keeps so far from other parts, whose faces are known by places up to 3 mm apart.
 const OFF_METAL_MM: f64 = 1.6;
+/// A number that has no room right beside its part is tried so far along it.
+const ALONG_MM: [f64; 5] = [0.0, 9.0, -9.0, 18.0, -18.0];
 /// Words over or under a bend stand in its middle, or so far aside of it, as a share of half their length.
 const ASIDE: [f64; 3] = [0.0, 0.9, -0.9];
 /// Between a number's box and the words after it.
@@ -82,9 +84,7 @@ impl Numbers {
         let words = text.clone().moved_to(at(place.x + half - text.width_mm() / 2.0, place.y + text.size_mm * 0.33));
         let boxed = number_box(at(place.x - half + box_mm / 2.0, place.y), number);
         let space = boxed.iter().map(bounds).fold(bounds(&words.clone().into()), union);
-        let off = height / 2.0 + CLEAR_MM;
-        let to = at(from.x.clamp(space.left, space.right), from.y.clamp(place.y - off, place.y + off));
-        let line = Item::line(from, to, Pen::Leader);
+        let line = leader(from, place, [2.0 * half, height]);
         let is_clear = self.is_free_of_words(&line) && self.keeps_off_metal(&line) && self.take(space);
         is_clear.then(|| {
             self.lines.extend(line_points(&line));
@@ -99,26 +99,23 @@ impl Numbers {
     }
 
     fn placed(&mut self, samples: &[Sample], number: &str, off_metal: bool) -> Option<Vec<Item>> {
-        let [width, height] = number_size(number);
+        let size = number_size(number);
         for offset in OFFSETS_MM {
-            for share in SHARES {
-                let sample = samples.get((share * samples.len().saturating_sub(1) as f64).round() as usize)?;
-                for (face, sign) in [(sample.left, 1.0), (sample.right, -1.0)] {
-                    let [x, y] = sample.aside((face + offset) * sign);
-                    let space = Area {
-                        left: x - width / 2.0,
-                        top: -y - height / 2.0,
-                        right: x + width / 2.0,
-                        bottom: -y + height / 2.0,
-                    };
-                    let [from, to] = [face, face + offset - height].map(|mm| sample.aside(mm * sign));
-                    let line = Item::line(at(from[0], -from[1]), at(to[0], -to[1]), Pen::Leader);
-                    let is_pointed = offset > POINTED_MM;
-                    let is_clear = || self.is_free_of_words(&line) && (!off_metal || self.keeps_off_metal(&line));
-                    if (!is_pointed || is_clear()) && self.take(space) {
-                        let line = Some(line).filter(|_| is_pointed);
-                        self.lines.extend(line.iter().flat_map(line_points));
-                        return Some(line.into_iter().chain(number_box(at(x, -y), number)).collect());
+            for along in ALONG_MM {
+                for share in SHARES {
+                    let sample = samples.get((share * samples.len().saturating_sub(1) as f64).round() as usize)?;
+                    for (face, sign) in [(sample.left, 1.0), (sample.right, -1.0)] {
+                        let [x, y] = sample.aside((face + offset) * sign);
+                        let place = on_paper([x + along * sample.ahead[0], y + along * sample.ahead[1]]);
+                        let from = on_paper(sample.aside(face * sign));
+                        let line = (offset > POINTED_MM || along != 0.0).then(|| leader(from, place, size));
+                        let is_clear = line.as_ref().is_none_or(|line| {
+                            self.is_free_of_words(line) && (!off_metal || self.keeps_off_metal(line))
+                        });
+                        if is_clear && self.take(around(place, size)) {
+                            self.lines.extend(line.iter().flat_map(line_points));
+                            return Some(line.into_iter().chain(number_box(place, number)).collect());
+                        }
                     }
                 }
             }
@@ -160,4 +157,21 @@ impl Numbers {
         }
         free
     }
+}
+
+/// The space of a size about a place.
+fn around(middle: Point, [width, height]: [f64; 2]) -> Area {
+    Area {
+        left: middle.x - width / 2.0,
+        top: middle.y - height / 2.0,
+        right: middle.x + width / 2.0,
+        bottom: middle.y + height / 2.0,
+    }
+}
+
+/// A line from a face to the nearest place beside what stands about a middle.
+fn leader(from: Point, middle: Point, [width, height]: [f64; 2]) -> Item {
+    let [wide, high] = [width, height].map(|mm| mm / 2.0 + CLEAR_MM);
+    let to = at(from.x.clamp(middle.x - wide, middle.x + wide), from.y.clamp(middle.y - high, middle.y + high));
+    Item::line(from, to, Pen::Leader)
 }
