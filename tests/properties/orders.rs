@@ -4,10 +4,9 @@
 mod did;
 mod duties;
 mod ends;
+mod graph;
 mod metal;
 mod shuffles;
-mod slow_rules;
-mod stubs;
 
 use crate::properties::cases;
 use crate::properties::plans::plan;
@@ -18,10 +17,10 @@ use fh_core::metal::Shape;
 use fh_core::plan::{JointKind, Operation, Plan};
 use fh_store::demos::DEMOS;
 use fh_work::{OrderFinding, Shop, Task, Why, Worked, after, proposal, work_out};
+use graph::{Broken, Graph};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 use shuffles::{Change, changed, changes};
-use slow_rules::{Broken, broken, run_in_a_circle};
 use std::collections::BTreeSet;
 use tests::{mm, mm3};
 
@@ -151,7 +150,8 @@ fn check_changed(mut plan: Plan, changes: &[Change]) -> Result<(), TestCaseError
         let state = after(&plan, &balance, &worked, n);
         state.bars.iter().try_for_each(metal::sound)?;
     }
-    let wanted = broken(&plan, &balance, &all, &steps);
+    let graph = Graph::of(&plan, &balance);
+    let wanted = graph.broken(&steps);
     let found = told(&worked, false);
     let too_many: Vec<&Broken> = found.difference(&wanted).collect();
     prop_assert!(too_many.is_empty(), "told without a rule: {too_many:?} for {}", listed(&steps));
@@ -163,7 +163,7 @@ fn check_changed(mut plan: Plan, changes: &[Change]) -> Result<(), TestCaseError
     });
     let missed: Vec<&Broken> = missed.collect();
     prop_assert!(missed.is_empty(), "not told: {missed:?} for {}", listed(&steps));
-    if !run_in_a_circle(&plan, &balance, &all) && gave_way.is_empty() && !has_legs(&all) {
+    if !graph.runs_in_a_circle() && gave_way.is_empty() && !has_legs(&all) {
         prop_assert_eq!(found, wanted);
     }
     let forgotten = all.iter().filter(|did| !steps.iter().flatten().any(|other| other == *did));

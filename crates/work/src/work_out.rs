@@ -10,6 +10,8 @@ use crate::fire::learnt::{Experience, Learnt};
 use crate::fire::propose::propose;
 use crate::job::order::{Job, resolve};
 use crate::job::site::Site;
+use crate::job::task::Task;
+use crate::job::why::Why;
 use crate::says::because::because;
 use crate::says::gauges::gauges;
 use crate::says::heat_with::{heat_with, normalised};
@@ -69,6 +71,12 @@ pub fn proposal(plan: &Plan, balance: &Balance) -> Vec<Step> {
     let (fire, _) = fire_and_experience(plan, &sites, &Shop::default());
     let job = Job::new(plan, &sites);
     propose(&sites, fire.as_ref(), &job, &job.ruled())
+}
+
+/// Every pair of tasks of which the first has to come before the second, and why; also those that give way to firmer ones.
+pub fn rules(plan: &Plan, balance: &Balance) -> Vec<(Task, Task, Why)> {
+    let job = Job::new(plan, &Site::all(plan, balance));
+    job.rules.iter().map(|rule| (job.tasks[rule.before], job.tasks[rule.after], rule.why)).collect()
 }
 
 impl Setup<'_, '_> {

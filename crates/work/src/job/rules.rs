@@ -13,7 +13,7 @@ use fh_measure::WrittenLength;
 
 /// One task before another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub struct Rule {
+pub(crate) struct Rule {
     /// What comes first: its number in the list of tasks.
     pub before: usize,
     /// What comes later.
