@@ -84,7 +84,7 @@ fn twice_the_minutes_are_learnt_and_undo_takes_them_back() {
     assert_eq!(entry.parts, before.step.work[0].parts);
     let after = step(&desk, Operation::Draw);
     assert!((after.minutes / before.minutes - 2_f64.sqrt()).abs() < 0.1, "one job moves it half way");
-    assert!(desk.shows("To draw takes you 1.4 times as long as reckoned: from 1 job."));
+    assert!(desk.shows("To draw takes you 1.4 times as long as worked out: from 1 job."));
     assert!(desk.shows("The next plan of this piece: "));
     assert!(desk.shows(&format!("+{:.1}", minutes - before.minutes)), "the difference is told");
     assert!(desk.plan().work.steps.is_none(), "the order is still proposed");
@@ -107,7 +107,7 @@ fn heats_blows_sizes_day_and_note_stand_in_one_entry() {
     assert_eq!((entry.heats, entry.minutes, entry.blows), (Some(3), Some(2.4), Some(180)));
     assert_eq!(entry.sizes.len(), 1);
     assert!(desk.shows("+0.5 mm"));
-    assert!(desk.shows("times the reckoned minutes") && desk.shows("the reckoned blows"));
+    assert!(desk.shows("Your heats last") && desk.shows("blows as worked out"));
     assert!(desk.shows(", first frost"));
     empty(&mut desk, &format!("Came out: {}", size.what));
     assert!(log(&desk)[0].sizes.is_empty());
@@ -146,7 +146,7 @@ fn what_is_kept_helps_the_next_plan_after_a_restart() {
         again.keys(NONE, Key::F9);
     }
     go_to(&mut again, Operation::Draw, "Log");
-    assert!(again.shows("To draw takes you 1.4 times as long as reckoned: from 1 job."));
+    assert!(again.shows("To draw takes you 1.4 times as long as worked out: from 1 job."));
     assert!(again.shows("Nothing is logged yet."), "of this piece");
 }
 

@@ -174,7 +174,7 @@ fn a_scroll_is_made_of_a_shank() {
     desk.type_in("Inner radius", "10");
     desk.type_in("Outer radius", "50");
     desk.choose("How the scroll opens", "evenly, one gap all round");
-    desk.choose("End with the eye", "its start, toward the datum");
+    desk.choose("End with the eye", "its start, towards the datum");
     let Bend::Scroll { turns: Some(turns), eye: ScrollEye::Start, .. } = bend(&desk) else {
         panic!("{:?}", bend(&desk))
     };

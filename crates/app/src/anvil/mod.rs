@@ -26,7 +26,7 @@ const LEAVE: f32 = 90.0;
 
 /// What the keys do, in one line.
 const KEYS: &str =
-    "Next: Space, Enter, any letter, right half   Back: ←, Page Up, left half   Home: clock anew   Esc: leave";
+    "Next: Space, Enter, any letter, right half   Back: ←, Page Up, left half   Home: restart the clock   Esc: leave";
 
 /// What the hand asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -36,7 +36,7 @@ pub(super) const ROWS: [Row; 13] = [
         .keys(KeyboardShortcut::new(Modifiers::NONE, Key::Delete))
         .while_typing(WhileTyping::Not)
         .when(has_segment),
-    Row::new(Command::MoveUp, "Move up", "Move the selected segment toward the datum end.")
+    Row::new(Command::MoveUp, "Move up", "Move the selected segment towards the datum end.")
         .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::ArrowUp))
         .when(|desk| shows_the_plan(desk) && above(desk).is_some()),
     Row::new(Command::MoveDown, "Move down", "Move the selected segment away from the datum end.")

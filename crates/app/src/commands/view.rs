@@ -34,6 +34,6 @@ pub(super) const ROWS: [Row; 14] = [
         .keys(KeyboardShortcut::new(CTRL, Key::CloseBracket)),
     Row::new(Command::SmallerText, "Smaller text", "Make all text a step smaller.")
         .keys(KeyboardShortcut::new(CTRL, Key::OpenBracket)),
-    Row::new(Command::NextFinding, "Next finding", "Select the place that the next finding speaks of.")
+    Row::new(Command::NextFinding, "Next finding", "Go to the next finding.")
         .keys(KeyboardShortcut::new(Modifiers::NONE, Key::F8)),
 ];

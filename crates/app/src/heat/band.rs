@@ -194,14 +194,14 @@ fn color_words(ui: &mut Ui, theme: &Theme, now: &Now<'_>, metal: &Material) {
     let Some([high, low]) = now.extremes() else { return };
     let small = |words: String| RichText::new(words).text_style(Text::Small.style()).color(theme.ink_quiet);
     if !metal.glows {
-        ui.label(small("No color tells these heats: this metal melts before it glows.".to_owned()));
+        ui.label(small("You cannot judge this metal by colour: it melts before it glows.".to_owned()));
         return;
     }
-    let word = |celsius: f64| format!("{celsius:.0} °C: {}", CHAPMAN.word(celsius).unwrap_or("no color"));
+    let word = |celsius: f64| format!("{celsius:.0} °C: {}", CHAPMAN.word(celsius).unwrap_or("no colour"));
     let words = format!("By {}, {}; {}.", CHAPMAN.author, word(high), word(low));
     let others = SCALES.iter().filter(|scale| scale.author != CHAPMAN.author);
     let others = others.map(|scale| {
-        let word = |celsius: f64| scale.word(celsius).unwrap_or("no color");
+        let word = |celsius: f64| scale.word(celsius).unwrap_or("no colour");
         format!("{}: {}; {} ({}).", scale.author, word(high), word(low), scale.source)
     });
     let tip: Vec<String> = std::iter::once(format!("{} ({}).", CHAPMAN.author, CHAPMAN.source))

@@ -32,14 +32,14 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
 /// What the answer rests on, and the way to change it.
 fn reckoned_with(ui: &mut Ui, desk: &Desk<'_>, plan: &Plan, out: &mut Vec<Request>) {
     let hammer = plan.work.heats.hammer.unwrap_or_default();
-    heading::show(ui, desk.theme, "Reckoned with");
+    heading::show(ui, desk.theme, "Worked out with");
     row::fact(ui, desk.theme, "Hammer", &format!("{} kg, {}", hammer.kg, hammer.by.name()));
     let fire = plan.work.heats.fire_celsius;
     let fire = fire.map_or_else(|| "usual for the metal".to_owned(), |celsius| format!("{celsius:.0} °C"));
     row::fact(ui, desk.theme, "Fire", &fire);
     for (own, what) in [(plan.work.heats.minutes, "minutes of work"), (plan.work.heats.pace, "pace")] {
         if own.is_some() {
-            let words = format!("Your own {what} in the rules stands in place of what is reckoned.");
+            let words = format!("Your own {what} in the heat rules replaces what is worked out.");
             ui.label(RichText::new(words).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
         }
     }

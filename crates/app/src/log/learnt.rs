@@ -46,14 +46,14 @@ fn sentences(plan: &Plan, order: &OrderDesk<'_>) -> Vec<String> {
     let mut all = of_minutes(&jobs(&plan.title, order.shop, worked), worked);
     if let Some(heat) = worked.learnt.heat {
         all.push(match is_as_reckoned(heat) {
-            true => "A heat gives you the reckoned minutes.".to_owned(),
-            false => format!("A heat gives you {} times the reckoned minutes.", tenths(heat)),
+            true => "Your heats last as long as worked out.".to_owned(),
+            false => format!("Your heats last {} times as long as worked out.", tenths(heat)),
         });
     }
     if let Some(blows) = worked.learnt.blows {
         all.push(match is_as_reckoned(blows) {
-            true => "You need the reckoned blows.".to_owned(),
-            false => format!("You need {} times the reckoned blows.", tenths(blows)),
+            true => "You need as many blows as worked out.".to_owned(),
+            false => format!("You need {} times as many blows as worked out.", tenths(blows)),
         });
     }
     let weighed: Vec<[f64; 2]> = worked.experience.iter().filter_map(|one| one.scale).collect();
@@ -83,8 +83,8 @@ fn of_minutes(jobs: &BTreeMap<(Operation, String), usize>, worked: &Worked) -> V
         let of = if alone || form.is_empty() { String::new() } else { format!(" ({form})") };
         let factor = worked.learnt.minutes(*operation, form);
         let long = match is_as_reckoned(factor) {
-            true => "as long as reckoned".to_owned(),
-            false => format!("{} times as long as reckoned", tenths(factor)),
+            true => "as long as worked out".to_owned(),
+            false => format!("{} times as long as worked out", tenths(factor)),
         };
         format!("To {}{of} takes you {long}: from {}.", operation.name(), counted(*count, "job"))
     };

@@ -35,14 +35,14 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, worked: &WorkedStep, next: 
 /// Shows the heat and the minutes.
 pub(super) fn time(ui: &mut Ui, sizing: &Sizing<'_>, worked: &WorkedStep, next: &mut Step) {
     let heats = [
-        (None, "reckoned".to_owned()),
+        (None, "worked out".to_owned()),
         (Some(HeatWish::New), "a new heat".to_owned()),
         (Some(HeatWish::Same), "the heat before".to_owned()),
     ];
     if let Some(heat) = chooser::show(ui, sizing.theme, "Heat", "Heat of the step", next.heat, &heats) {
         next.heat = heat;
     }
-    let hint = format!("{:.1}, reckoned", worked.minutes);
+    let hint = format!("{:.1}, worked out", worked.minutes);
     let minutes = Entry::named("Minutes", "Minutes of the step").hint(&hint);
     if let Some(typed) = fields::optional_number(ui, sizing, &minutes, next.minutes) {
         next.minutes = typed;

@@ -9,7 +9,8 @@ use fh_core::plan::{HammerSpec, HeatRules, InBoth, SwungBy};
 use fh_measure::{LengthRange, WrittenLength, format_decimal};
 
 /// What the rules are and are not.
-const ABOUT: &str = "What is empty is reckoned, or as usual. Write your own figures until the heats are yours.";
+const ABOUT: &str =
+    "Empty fields are worked out, or take the usual value. Put in your own figures until the heats match yours.";
 
 /// Shows the rules.
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
@@ -65,7 +66,7 @@ fn length(
 }
 
 fn number(ui: &mut Ui, sizing: &Sizing<'_>, label: &str, now: &mut Option<f64>) {
-    if let Some(typed) = fields::optional_number(ui, sizing, &Entry::new(label).hint("reckoned"), *now) {
+    if let Some(typed) = fields::optional_number(ui, sizing, &Entry::new(label).hint("worked out"), *now) {
         *now = typed;
     }
 }

@@ -131,7 +131,7 @@ fn scroll(ui: &mut Ui, sizing: &Sizing<'_>, bend: &mut Bend, balance: Option<&Se
         *run = choice;
     }
     let choices = [
-        (ScrollEye::Start, "its start, toward the datum".to_owned()),
+        (ScrollEye::Start, "its start, towards the datum".to_owned()),
         (ScrollEye::End, "its end, away from it".to_owned()),
     ];
     if let Some(choice) = chooser::show(ui, sizing.theme, "Eye at", "End with the eye", *eye, &choices) {

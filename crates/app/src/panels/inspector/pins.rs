@@ -56,7 +56,7 @@ fn bundle(
     named_size(ui, sizing, "Bundle, high", "Height of the bundle", height);
     let rules = CollarRule::ALL.into_iter().map(|rule| (Some(rule), rule.name().to_owned()));
     let choices: Vec<_> = std::iter::once((None, "as the plan".to_owned())).chain(rules).collect();
-    if let Some(choice) = chooser::show(ui, sizing.theme, "Reckoned", "Rule for the collar", *rule, &choices) {
+    if let Some(choice) = chooser::show(ui, sizing.theme, "By the rule", "Rule for the collar", *rule, &choices) {
         *rule = choice;
     }
 }

@@ -43,7 +43,7 @@ pub(super) fn toward(ui: &mut Ui, sizing: &Sizing<'_>, side: &mut Option<Written
         .map(|one| (Some(one), Sides::name_of(one).to_owned()))
         .chain([(None, "askew, by its angle".to_owned())])
         .collect();
-    if let Some(choice) = chooser::show(ui, sizing.theme, "Toward", "Side it is bent toward", now, &choices) {
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Towards", "Side it is bent towards", now, &choices) {
         let degrees = choice.map_or(ASKEW_DEGREES, f64::from);
         *side = if choice == Some(0) { None } else { WrittenAngle::from_degrees(degrees).ok() };
     }

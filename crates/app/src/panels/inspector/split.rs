@@ -164,7 +164,7 @@ fn name_line(ui: &mut Ui, sizing: &Sizing<'_>, index: usize, branch: &mut Branch
             button.clone().accessible_name(name);
             button.clicked()
         };
-        if button(index > 0, "↑", format!("Move branch {number} up"), "Toward the first side.") {
+        if button(index > 0, "↑", format!("Move branch {number} up"), "Towards the first side.") {
             change = Some(Change::Swap(index, index - 1));
         }
         if button(number < count, "↓", format!("Move branch {number} down"), "Away from the first side.") {

@@ -37,7 +37,7 @@ pub(super) fn show(
     let mut start = from.clone().unwrap_or_else(|| usual.clone());
     // A point or an edge of the first segment is the free end of the bar.
     let turned = first && matches!(to, SectionSpec::Point | SectionSpec::Edge(_));
-    let head = if turned { "Section toward the bar" } else { "Section at its start" };
+    let head = if turned { "Section towards the bar" } else { "Section at its start" };
     section(ui, sizing, head, "section at its start", &mut start, &BODIES);
     if from.as_ref() != Some(&start) {
         *from = (start != usual).then_some(start);
