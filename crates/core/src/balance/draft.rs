@@ -1,21 +1,11 @@
 //! A segment's sizes as numbers, before the bend's ties are settled.
 
 use super::trouble::Trouble;
-use crate::metal::{SectionSize, Shape, mm};
-use crate::plan::{Bend, CollarRule, Gives, OutlineSpec, ScrollEye, ScrollRun, SectionSpec, Segment, SocketAxis};
+use crate::forms::{Rolled, Surroundings};
+use crate::metal::{Shape, mm};
+use crate::plan::{Bend, Gives, ScrollEye, ScrollRun, Segment, SocketAxis};
 use fh_measure::{WrittenAngle, WrittenLength};
 use uom::si::f64::Length;
-
-/// What a segment finds when it is worked out: the bar's stock and how the segment before ends.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Surroundings {
-    /// The starting bar; in a branch, what the cut leaves of it.
-    pub(crate) stock: SectionSize,
-    /// How the segment before ends.
-    pub(crate) before: SectionSize,
-    /// How collars are reckoned where the segment does not say.
-    pub(crate) collar: CollarRule,
-}
 
 /// A segment as numbers. The shape's length counts only where `length_given`.
 #[derive(Clone, Debug)]
@@ -29,32 +19,6 @@ pub(crate) struct Draft {
     pub(crate) holds: bool,
     /// The size of a flag's outline that is left to follow from its socket.
     pub(crate) rolled: Rolled,
-}
-
-/// Which sizes of a flag's outline are left out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Rolled {
-    /// None.
-    Given,
-    /// Its length.
-    LengthFollows,
-    /// Its width.
-    WidthFollows,
-    /// More than can follow.
-    Unknown,
-}
-
-impl Rolled {
-    /// Which sizes of an outline are left out.
-    pub(crate) fn of(outline: &OutlineSpec) -> Self {
-        let OutlineSpec::Rectangle { length, width } = outline else { return Self::Given };
-        match (length, width) {
-            (Some(_), Some(_)) => Self::Given,
-            (None, Some(_)) => Self::LengthFollows,
-            (Some(_), None) => Self::WidthFollows,
-            (None, None) => Self::Unknown,
-        }
-    }
 }
 
 /// A bend as numbers; what is none follows.
@@ -138,34 +102,6 @@ impl BendSize {
             }
             Self::Corner { .. } | Self::Twist { .. } => self,
         }
-    }
-}
-
-/// A section with `stock` and `same` replaced by what they stand for.
-pub(crate) fn section_size(spec: &SectionSpec, around: Surroundings) -> SectionSize {
-    match spec {
-        SectionSpec::Stock => around.stock,
-        SectionSpec::Same => around.before,
-        SectionSpec::Point => SectionSize::Point,
-        SectionSpec::Square(square) => {
-            SectionSize::Square { side: square.side.length(), edge_radius: or_zero(square.edge_radius.as_ref()) }
-        }
-        SectionSpec::Round(diameter) => SectionSize::Round { diameter: diameter.length() },
-        SectionSpec::Flat { width, thickness, edge_radius } => SectionSize::Flat {
-            width: width.length(),
-            thickness: thickness.length(),
-            edge_radius: or_zero(edge_radius.as_ref()),
-        },
-        SectionSpec::Oval { width, thickness } => {
-            SectionSize::Oval { width: width.length(), thickness: thickness.length() }
-        }
-        SectionSpec::Hexagon(size) => SectionSize::Hexagon { across_flats: size.length() },
-        SectionSpec::Octagon(size) => SectionSize::Octagon { across_flats: size.length() },
-        SectionSpec::Diamond(side) => SectionSize::Diamond { side: side.length() },
-        SectionSpec::HalfRound { width, height } => {
-            SectionSize::HalfRound { width: width.length(), height: height.length() }
-        }
-        SectionSpec::Edge(width) => SectionSize::Edge { width: width.length() },
     }
 }
 

@@ -34,7 +34,7 @@ pub use spread::{BarSpread, Between, SegmentSpread, Spread, spread};
 pub use totals::{Totals, totals};
 
 pub(crate) use bar::{laid, settled_on_cut_bar};
-pub(crate) use draft::{Draft, Rolled, Surroundings, section_size};
+pub(crate) use draft::Draft;
 pub(crate) use settle::Settled;
 pub(crate) use solve::solve;
 pub(crate) use trouble::Trouble;

@@ -1,9 +1,10 @@
 //! Settling a segment: the third of three tied sizes, and the shape with every size known.
 
 use super::Derived;
-use super::draft::{BendSize, Draft, Rolled};
+use super::draft::{BendSize, Draft};
 use super::solve::solve;
 use super::trouble::Trouble;
+use crate::forms::Rolled;
 use crate::metal::{Bent, CornerSize, Runout, Shape, in_mm, mm};
 use crate::plan::SizeName;
 use uom::si::f64::Length;

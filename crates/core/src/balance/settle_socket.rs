@@ -1,9 +1,10 @@
 //! Settling a socket: a flag rolled round a mandrel. Of the mandrel, the rolled size and how far it goes round, two fix the third.
 
 use super::Derived;
-use super::draft::{Draft, Rolled};
+use super::draft::Draft;
 use super::settle::Settled;
 use super::trouble::Trouble;
+use crate::forms::Rolled;
 use crate::metal::{Bent, Outline, Shape, in_mm};
 use crate::plan::{SizeName, SocketAxis};
 use std::f64::consts::TAU;

@@ -1,8 +1,9 @@
 //! Settling a split: its branches, each a chain of its own, then the slit and the cuts that give each branch its metal.
 
 use super::walk::{Free, Pass, Walk};
-use super::{Settled, Surroundings, Trouble};
+use super::{Settled, Trouble};
 use crate::forms;
+use crate::forms::Surroundings;
 use crate::metal::{
     BranchSize, FreeEnd, OpeningSize, RootSize, SectionSize, Shape, SplitSize, View, cut_offset_mm, in_mm, mm, mm3,
     slug_area,

@@ -1,6 +1,7 @@
 //! The walk along a bar from its datum end: each segment settled after the one before it, branches within their split.
 
-use super::{Draft, Settled, Surroundings, Trouble, section_size};
+use super::{Draft, Settled, Trouble};
+use crate::forms::{Surroundings, section_size};
 use crate::metal::{FreeEnd, SectionSize, Shape, in_mm, mm};
 use crate::plan::{Bar, CollarRule, Form, Gives, Plan, Segment};
 use uom::si::f64::Length;

@@ -1,8 +1,9 @@
 //! Moving a boundary: from the bar to the piece. A mark is moved, and one size of the segment gives until the volume fits.
 
 use super::Refusal;
-use super::rewrite::{Pen, rewrite, size_words};
+use super::rewrite::{rewrite, size_words};
 use crate::balance::{Draft, Settled, Trouble, Walk, laid, scaled, settled_on_cut_bar};
+use crate::forms::Pen;
 use crate::metal::{in_mm, mm};
 use crate::plan::{Chain, Gives, Plan, Segment, SizeName};
 use fh_measure::{LengthUnit, format_decimal};

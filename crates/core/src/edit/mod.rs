@@ -10,5 +10,3 @@ mod work_parts;
 pub use boundary::{BoundaryMove, BoundaryTarget, Gave, Moved, Neighbor, move_boundary};
 pub use command::{BarHeader, Edit, PlanHeader, Refusal};
 pub use history::History;
-
-pub(crate) use rewrite::Pen;

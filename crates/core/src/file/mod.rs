@@ -3,10 +3,13 @@
 
 mod error;
 mod extent;
+mod fault;
+mod in_form;
 mod key_path;
 mod layout;
 mod look_over;
 mod places;
+mod polygon;
 mod schema;
 mod validate;
 mod wording;
@@ -17,12 +20,13 @@ pub use schema::schema;
 use crate::motif::{MOTIF_VERSION, Motif};
 use crate::plan::{FORMAT_VERSION, Plan};
 use extent::Extent;
+pub(crate) use fault::{Checked, refuse};
+pub(crate) use in_form::{SectionPlace, check_outline, check_section};
 pub(crate) use key_path::KeyPath;
 use look_over::Sort;
 use places::{Kind, Place, Stopped};
 use serde::Serialize;
 use serde::de::{DeserializeOwned, IgnoredAny};
-pub(crate) use validate::{Checked, SectionPlace, check_outline, check_section, check_segment, refuse};
 
 /// The most bytes a plan file may have: 16 MB. The largest plan we know of takes a thousandth of it.
 pub const MOST_BYTES: u64 = 16 * MEGABYTE;
@@ -52,7 +56,7 @@ pub fn read_motif(bytes: &[u8]) -> Result<Motif, FileError> {
 fn read_sort<T: DeserializeOwned>(
     bytes: &[u8],
     sort: &Sort,
-    validate: fn(&T) -> Result<(), validate::Fault>,
+    validate: fn(&T) -> Result<(), fault::Fault>,
 ) -> Result<T, FileError> {
     let text = as_text(bytes)?;
     check_json(text)?;
@@ -112,7 +116,7 @@ fn check_extent(value: &impl Serialize, sort: &Sort) -> Result<(), FileError> {
     Err(FileError::whole(format!("its file would have {size} MB, and a {} has {most} MB at most", sort.what)))
 }
 
-fn without_place(fault: validate::Fault) -> FileError {
+fn without_place(fault: fault::Fault) -> FileError {
     FileError { path: fault.path.to_string(), ..FileError::whole(fault.message) }
 }
 

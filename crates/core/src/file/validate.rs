@@ -2,34 +2,17 @@
 //!
 //! Only what makes a file no plan is refused here. What cannot be forged is still a plan; the balance says so in its findings.
 
+use super::fault::{Checked, refuse};
 use super::key_path::KeyPath;
 use super::wording::shortened;
 use crate::material;
 use crate::motif::Motif;
-use crate::plan::{Bar, Bend, Limits, OutlineSpec, Plan, SectionSpec, Segment, Underlay};
-use fh_measure::{WrittenAngle, WrittenLength};
+use crate::plan::{Bar, Bend, Limits, Plan, Segment, Underlay};
+use fh_measure::WrittenAngle;
 
 mod joints;
-mod polygon;
 mod repeats;
 mod work;
-
-/// Something wrong with a value.
-#[derive(Debug)]
-pub(crate) struct Fault {
-    /// Its key.
-    pub(super) path: KeyPath,
-    /// What was read, and what would be right.
-    pub(super) message: String,
-}
-
-/// Nothing, or what is wrong.
-pub(crate) type Checked = Result<(), Fault>;
-
-/// Says what is wrong with a value.
-pub(crate) fn refuse(path: KeyPath, message: impl Into<String>) -> Checked {
-    Err(Fault { path, message: message.into() })
-}
 
 /// Checks a motif: its stock and its segments are those of a bar.
 pub(super) fn validate_motif(motif: &Motif) -> Checked {
@@ -127,51 +110,16 @@ fn check_bar(bar: &Bar, at: &KeyPath) -> Checked {
 }
 
 /// Checks one segment; `first` tells that none lies before it.
-pub(crate) fn check_segment(segment: &Segment, first: bool, at: &KeyPath) -> Checked {
+fn check_segment(segment: &Segment, first: bool, at: &KeyPath) -> Checked {
     let form = at.key("form").key(segment.form.kind().name());
     segment.form.one().check(first, &form)?;
+    for (index, branch) in segment.form.branches().iter().enumerate() {
+        let segments = form.key("branches").index(index).key("segments");
+        let mut each = branch.segments.iter().enumerate();
+        each.try_for_each(|(place, segment)| check_segment(segment, place == 0, &segments.index(place)))?;
+    }
     repeats::check_repeats(&segment.repeats, &at.key("repeats"))?;
     segment.bend.as_ref().map_or(Ok(()), |bend| check_bend(bend, &at.key("bend").key(bend.kind().name())))
-}
-
-/// Where in a form a section stands.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(crate) enum SectionPlace {
-    /// Along the bar, where there has to be metal.
-    Along,
-    /// At an end of a taper, which may run out to nothing.
-    EndOfTaper,
-}
-
-/// Makes sure that a section may stand where it does.
-pub(crate) fn check_section(section: &SectionSpec, first: bool, place: SectionPlace, at: &KeyPath) -> Checked {
-    match section {
-        SectionSpec::Same if first => refuse(
-            at.clone(),
-            "\"same\" is as the part before ends, and before the first there is none; \"stock\" may be meant",
-        ),
-        SectionSpec::Point | SectionSpec::Edge(_) if place != SectionPlace::EndOfTaper => {
-            let message = format!("the section \"{}\" may only be the end of a taper", section.kind().name());
-            refuse(at.clone(), message)
-        }
-        _ => Ok(()),
-    }
-}
-
-/// Makes sure that an outline can be one.
-pub(crate) fn check_outline(outline: &OutlineSpec, at: &KeyPath) -> Checked {
-    match outline {
-        OutlineSpec::Polygon(corners) => check_polygon(corners, &at.key("polygon")),
-        _ => Ok(()),
-    }
-}
-
-fn check_polygon(corners: &[[WrittenLength; 2]], at: &KeyPath) -> Checked {
-    let points: Vec<[f64; 2]> = corners.iter().map(|[along, across]| [along.mm(), across.mm()]).collect();
-    match polygon::fault(&points) {
-        Some(fault) => refuse(at.clone(), fault),
-        None => Ok(()),
-    }
 }
 
 fn check_bend(bend: &Bend, at: &KeyPath) -> Checked {

@@ -1,10 +1,11 @@
 //! Ball: a finial isolated and rounded.
 
-use super::{About, OneForm};
-use crate::balance::Surroundings;
-use crate::edit::Pen;
-use crate::metal::Shape;
-use crate::plan::{FormKind, Gives, Looking, SizeName, Visiting};
+use super::forging::Block;
+use super::one::{About, OneForm};
+use super::pen::Pen;
+use super::surroundings::Surroundings;
+use crate::metal::{Shape, in_mm};
+use crate::plan::{Gives, Looking, Operation, SizeName, Visiting};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -23,10 +24,6 @@ impl Ball {
 }
 
 impl OneForm for Ball {
-    fn kind(&self) -> FormKind {
-        FormKind::Ball
-    }
-
     fn words(&self, _drawn: &str) -> String {
         format!("ball Ø {}", self.diameter.text())
     }
@@ -54,5 +51,9 @@ impl OneForm for Ball {
 
     fn given_name(&self, _gives: Gives) -> Option<SizeName> {
         Some(SizeName::Diameter)
+    }
+
+    fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
+        block.finial(in_mm(block.shape.length()))
     }
 }

@@ -1,10 +1,11 @@
 //! Collar: a strip wrapped round a bundle of bars.
 
-use super::{About, OneForm};
-use crate::balance::{Surroundings, section_size};
+use super::forging::Block;
+use super::one::{About, OneForm};
+use super::surroundings::{Surroundings, section_size};
 use crate::file::{Checked, KeyPath, SectionPlace, check_section};
 use crate::metal::{Shape, View, mm};
-use crate::plan::{CollarRule, FormKind, Gives, Looking, SectionSpec, SizeName, Visiting};
+use crate::plan::{CollarRule, Gives, Looking, Operation, SectionSpec, SizeName, Visiting};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -30,10 +31,6 @@ impl Collar {
 }
 
 impl OneForm for Collar {
-    fn kind(&self) -> FormKind {
-        FormKind::Collar
-    }
-
     fn words(&self, _drawn: &str) -> String {
         let Self { section, width, height, .. } = self;
         format!("collar of {} round {} × {}", section.describe(), width.text(), height.text())
@@ -73,5 +70,12 @@ impl OneForm for Collar {
 
     fn holds(&self) -> bool {
         true
+    }
+
+    fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
+        match block.shape {
+            Shape::Prism { section, .. } => block.drawn_to(section),
+            _ => Vec::new(),
+        }
     }
 }

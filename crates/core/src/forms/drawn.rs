@@ -1,11 +1,12 @@
 //! Drawn: drawn down to a section, or upset to a larger one.
 
-use super::{About, OneForm, length_words, prism};
-use crate::balance::{Surroundings, section_size};
-use crate::edit::Pen;
+use super::forging::Block;
+use super::one::{About, OneForm, length_words, prism};
+use super::pen::Pen;
+use super::surroundings::{Surroundings, section_size};
 use crate::file::{Checked, KeyPath, SectionPlace, check_section};
 use crate::metal::Shape;
-use crate::plan::{FormKind, Gives, Looking, SectionSpec, SizeName, Visiting};
+use crate::plan::{Gives, Looking, Operation, SectionSpec, SizeName, Visiting};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -28,10 +29,6 @@ impl Drawn {
 }
 
 impl OneForm for Drawn {
-    fn kind(&self) -> FormKind {
-        FormKind::Drawn
-    }
-
     fn words(&self, drawn: &str) -> String {
         format!("{drawn}{} to {}", length_words(self.length()), self.section.describe())
     }
@@ -83,6 +80,13 @@ impl OneForm for Drawn {
         match name {
             SizeName::Width | SizeName::Thickness => self.section.describe(),
             _ => self.length().map_or_else(String::new, |length| length.text().to_owned()),
+        }
+    }
+
+    fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
+        match block.shape {
+            Shape::Prism { section, .. } => block.drawn_to(section),
+            _ => Vec::new(),
         }
     }
 }

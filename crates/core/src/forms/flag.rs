@@ -1,11 +1,12 @@
 //! Flag: a block isolated, then spread to a leaf or a plate.
 
-use super::{About, OneForm};
-use crate::balance::Surroundings;
-use crate::edit::Pen;
+use super::forging::Block;
+use super::one::{About, OneForm};
+use super::pen::Pen;
+use super::surroundings::Surroundings;
 use crate::file::{Checked, KeyPath, check_outline};
 use crate::metal::{Outline, Shape};
-use crate::plan::{FormKind, Gives, Looking, OutlineSpec, SizeName, ThicknessSpec, Visiting};
+use crate::plan::{Gives, Looking, Operation, OutlineSpec, SizeName, ThicknessSpec, Visiting};
 use fh_measure::{WrittenLength, WrittenShare};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -30,10 +31,6 @@ impl Flag {
 }
 
 impl OneForm for Flag {
-    fn kind(&self) -> FormKind {
-        FormKind::Flag
-    }
-
     fn words(&self, _drawn: &str) -> String {
         let trim = self.trim.as_ref().map_or(String::new(), |share| format!(", {} trimmed", share.text()));
         format!("{}, {}{trim}", self.outline.describe(), self.thickness.describe())
@@ -97,5 +94,12 @@ impl OneForm for Flag {
 
     fn trimmed_mm3(&self, volume_mm3: f64, _shape: &Shape) -> f64 {
         self.trim.as_ref().map_or(0.0, |share| volume_mm3 * share.ratio())
+    }
+
+    fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
+        let trim = self.trim.is_some().then_some(Operation::Trim);
+        // Spreading lengthens: what has to become shorter is upset first.
+        let upset = block.is_gathered.then_some(Operation::Upset);
+        upset.into_iter().chain([Operation::Isolate, Operation::Spread]).chain(trim).collect()
     }
 }

@@ -1,10 +1,11 @@
 //! Hold: what the tongs hold, or the rest of the bar.
 
-use super::{About, OneForm};
-use crate::balance::Surroundings;
-use crate::edit::Pen;
+use super::forging::Block;
+use super::one::{About, OneForm};
+use super::pen::Pen;
+use super::surroundings::Surroundings;
 use crate::metal::Shape;
-use crate::plan::{FormKind, Gives, Looking, SizeName, Visiting};
+use crate::plan::{Gives, Looking, Operation, SizeName, Visiting};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -23,10 +24,6 @@ impl Hold {
 }
 
 impl OneForm for Hold {
-    fn kind(&self) -> FormKind {
-        FormKind::Hold
-    }
-
     fn words(&self, _drawn: &str) -> String {
         format!("hold {}", self.length.text())
     }
@@ -58,5 +55,9 @@ impl OneForm for Hold {
 
     fn is_finished(&self) -> bool {
         false
+    }
+
+    fn forging(&self, _block: &Block<'_>) -> Vec<Operation> {
+        vec![Operation::PartOff]
     }
 }

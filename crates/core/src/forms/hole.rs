@@ -1,11 +1,12 @@
 //! Hole: a boss with a hole, punched, slit and drifted, or drilled.
 
-use super::{About, OneForm};
-use crate::balance::Surroundings;
-use crate::edit::Pen;
+use super::forging::Block;
+use super::one::{About, OneForm};
+use super::pen::Pen;
+use super::surroundings::Surroundings;
 use crate::file::{Checked, KeyPath, check_outline};
-use crate::metal::{HoleSize, Outline, Shape, mm3, slug_area};
-use crate::plan::{FormKind, Gives, HoleSpec, Looking, Made, OutlineSpec, SizeName, Visiting};
+use crate::metal::{HoleSize, Outline, Shape, in_mm, mm3, slug_area};
+use crate::plan::{Gives, HoleSpec, Looking, Made, Operation, OutlineSpec, SizeName, Visiting};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -37,10 +38,6 @@ impl Hole {
 }
 
 impl OneForm for Hole {
-    fn kind(&self) -> FormKind {
-        FormKind::Hole
-    }
-
     fn words(&self, _drawn: &str) -> String {
         let boss = self.outline.describe();
         format!("{} {} in {boss}, {} thick", self.made.name(), self.hole.describe(), self.thickness.text())
@@ -109,5 +106,21 @@ impl OneForm for Hole {
             _ => hole.area(),
         };
         (lost * *thickness / mm3(1.0)).value
+    }
+
+    fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
+        use Operation as O;
+        let Shape::Hole { outline, thickness, .. } = block.shape else { return Vec::new() };
+        let as_raw = block.is_plate_of_raw(in_mm(outline.width()), in_mm(*thickness));
+        let mut all = if as_raw { Vec::new() } else { vec![O::Isolate, O::Flatten] };
+        if block.is_gathered && !as_raw {
+            all.insert(0, O::Upset);
+        }
+        match self.made {
+            Made::Punched => all.push(O::Punch),
+            Made::Drifted => all.extend([O::Punch, O::Drift]),
+            Made::Drilled => all.push(O::Drill),
+        }
+        all
     }
 }

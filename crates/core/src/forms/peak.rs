@@ -1,10 +1,11 @@
 //! Peak: metal left standing for a sharp outside corner.
 
-use super::{About, OneForm};
-use crate::balance::{Surroundings, section_size};
+use super::forging::Block;
+use super::one::{About, OneForm};
+use super::surroundings::{Surroundings, section_size};
 use crate::file::{Checked, KeyPath, SectionPlace, check_section};
 use crate::metal::{CornerSize, Shape};
-use crate::plan::{FormKind, Gives, Looking, SectionSpec, Visiting};
+use crate::plan::{Gives, Looking, Operation, SectionSpec, Visiting};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -22,10 +23,6 @@ impl Peak {
 }
 
 impl OneForm for Peak {
-    fn kind(&self) -> FormKind {
-        FormKind::Peak
-    }
-
     fn words(&self, _drawn: &str) -> String {
         format!("peak on {}", self.section.describe())
     }
@@ -56,5 +53,13 @@ impl OneForm for Peak {
 
     fn default_gives(&self) -> Gives {
         Gives::Nothing
+    }
+
+    fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
+        match block.shape {
+            Shape::Peak { .. } if block.is_more_than_raw(block.mean_mm2()) => vec![Operation::Upset],
+            Shape::Peak { .. } => vec![Operation::Isolate, Operation::Draw],
+            _ => Vec::new(),
+        }
     }
 }

@@ -1,10 +1,10 @@
 //! Plain: left as stock.
 
-use super::{About, OneForm, length_words, prism};
-use crate::balance::Surroundings;
-use crate::edit::Pen;
+use super::one::{About, OneForm, length_words, prism};
+use super::pen::Pen;
+use super::surroundings::Surroundings;
 use crate::metal::Shape;
-use crate::plan::{FormKind, Gives, Looking, SizeName, Visiting};
+use crate::plan::{Gives, Looking, SizeName, Visiting};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -24,10 +24,6 @@ impl Plain {
 }
 
 impl OneForm for Plain {
-    fn kind(&self) -> FormKind {
-        FormKind::Plain
-    }
-
     fn words(&self, _drawn: &str) -> String {
         format!("plain{}", length_words(self.length()))
     }

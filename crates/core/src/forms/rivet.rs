@@ -1,9 +1,10 @@
 //! Rivet: a pin with a head made at both ends.
 
-use super::{About, OneForm};
-use crate::balance::Surroundings;
+use super::forging::Block;
+use super::one::{About, OneForm};
+use super::surroundings::Surroundings;
 use crate::metal::{SectionSize, Shape};
-use crate::plan::{FormKind, Gives, Looking, SectionSpec, SizeName, Visiting};
+use crate::plan::{Gives, Looking, Operation, SectionSpec, SizeName, Visiting};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -27,10 +28,6 @@ impl Rivet {
 }
 
 impl OneForm for Rivet {
-    fn kind(&self) -> FormKind {
-        FormKind::Rivet
-    }
-
     fn words(&self, _drawn: &str) -> String {
         let Self { diameter, grip, allowance } = self;
         format!("rivet Ø {}, grip {}, heads {}", diameter.text(), grip.text(), allowance.text())
@@ -63,5 +60,9 @@ impl OneForm for Rivet {
 
     fn holds(&self) -> bool {
         true
+    }
+
+    fn forging(&self, _block: &Block<'_>) -> Vec<Operation> {
+        vec![Operation::Upset]
     }
 }

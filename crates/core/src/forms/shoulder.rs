@@ -1,10 +1,11 @@
 //! Shoulder: an abrupt set-down, or the step back up.
 
-use super::{About, OneForm};
-use crate::balance::{Surroundings, section_size};
+use super::forging::Block;
+use super::one::{About, OneForm};
+use super::surroundings::{Surroundings, section_size};
 use crate::file::{Checked, KeyPath, SectionPlace, check_section};
 use crate::metal::Shape;
-use crate::plan::{FormKind, Gives, Looking, SectionSpec, Sides, SizeName, Visiting};
+use crate::plan::{Gives, Looking, Operation, SectionSpec, Sides, SizeName, Visiting};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -27,10 +28,6 @@ impl Shoulder {
 }
 
 impl OneForm for Shoulder {
-    fn kind(&self) -> FormKind {
-        FormKind::Shoulder
-    }
-
     fn words(&self, _drawn: &str) -> String {
         format!("shoulder to {}, radius {}", self.to.describe(), self.radius.text())
     }
@@ -65,5 +62,9 @@ impl OneForm for Shoulder {
 
     fn default_gives(&self) -> Gives {
         Gives::Nothing
+    }
+
+    fn forging(&self, _block: &Block<'_>) -> Vec<Operation> {
+        vec![Operation::SetDown]
     }
 }

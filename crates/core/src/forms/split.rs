@@ -1,10 +1,11 @@
 //! Split: the bar cut along its length, each branch forged on its own.
 
-use super::{About, OneForm};
-use crate::balance::Surroundings;
-use crate::file::{Checked, KeyPath, check_segment, refuse};
+use super::forging::Block;
+use super::one::{About, OneForm};
+use super::surroundings::Surroundings;
+use crate::file::{Checked, KeyPath, refuse};
 use crate::metal::{Shape, mm};
-use crate::plan::{Branch, FormKind, Gives, Looking, Opening, RootSpec, SizeName, Visiting};
+use crate::plan::{Branch, Gives, Looking, Opening, Operation, RootSpec, SizeName, Visiting};
 use fh_measure::WrittenAngle;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -33,10 +34,6 @@ impl Split {
 }
 
 impl OneForm for Split {
-    fn kind(&self) -> FormKind {
-        FormKind::Split
-    }
-
     fn words(&self, _drawn: &str) -> String {
         let names: Vec<_> = self.branches.iter().enumerate().map(|(index, branch)| branch.title(index)).collect();
         let root = self.root.as_ref().map_or(String::new(), |root| format!(", {}", root.describe()));
@@ -62,7 +59,7 @@ impl OneForm for Split {
         (Shape::Prism { section: around.stock, length: mm(0.0) }, true)
     }
 
-    /// Its branches are chains of their own; it is cut along one of the four sides.
+    /// It is cut along one of the four sides; its branches are checked as chains of their own.
     fn check(&self, _first: bool, at: &KeyPath) -> Checked {
         let list = at.key("branches");
         if self.branches.len() < 2 {
@@ -77,11 +74,7 @@ impl OneForm for Split {
         if let Some(turns) = turns.filter(|turns| !turns.is_finite()) {
             return refuse(at.key("opening").key("turns"), format!("{turns} is no count of turns"));
         }
-        self.branches.iter().enumerate().try_for_each(|(index, branch)| {
-            let segments = list.index(index).key("segments");
-            let mut each = branch.segments.iter().enumerate();
-            each.try_for_each(|(place, segment)| check_segment(segment, place == 0, &segments.index(place)))
-        })
+        Ok(())
     }
 
     fn default_gives(&self) -> Gives {
@@ -90,5 +83,18 @@ impl OneForm for Split {
 
     fn holds(&self) -> bool {
         true
+    }
+
+    fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
+        let Shape::Split(size) = block.shape else { return Vec::new() };
+        let punch = matches!(self.root, Some(RootSpec::Hole(_))).then_some(Operation::Punch);
+        let mut all: Vec<Operation> = punch.into_iter().chain([Operation::Split]).collect();
+        if block.has_struck_branches {
+            all.extend([Operation::BendAside, Operation::Straighten]);
+        }
+        if size.opening.is_some() {
+            all.push(Operation::Open);
+        }
+        all
     }
 }

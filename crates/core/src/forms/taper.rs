@@ -1,11 +1,12 @@
 //! Taper: one section running into another, or into a point or an edge.
 
-use super::{About, OneForm, length_words, or_zero};
-use crate::balance::{Surroundings, section_size};
-use crate::edit::Pen;
+use super::forging::Block;
+use super::one::{About, OneForm, length_words, or_zero};
+use super::pen::Pen;
+use super::surroundings::{Surroundings, section_size};
 use crate::file::{Checked, KeyPath, SectionPlace, check_section, refuse};
 use crate::metal::{Runout, Shape};
-use crate::plan::{FormKind, Gives, Looking, RunoutSpec, SectionSpec, SizeName, Visiting};
+use crate::plan::{Gives, Looking, Operation, RunoutSpec, SectionSpec, SizeName, Visiting};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -34,10 +35,6 @@ impl Taper {
 }
 
 impl OneForm for Taper {
-    fn kind(&self) -> FormKind {
-        FormKind::Taper
-    }
-
     fn words(&self, _drawn: &str) -> String {
         let from = self.from.as_ref().map_or(String::new(), |from| format!(", {}", from.describe()));
         let length = length_words(self.length());
@@ -112,6 +109,15 @@ impl OneForm for Taper {
 
     fn has_free_end(&self) -> bool {
         matches!(self.to, SectionSpec::Point | SectionSpec::Edge(_))
+    }
+
+    fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
+        let Shape::Taper { from, to, .. } = block.shape else { return Vec::new() };
+        match () {
+            () if block.is_as_raw(from) && block.is_as_raw(to) => Vec::new(),
+            () if block.is_more_than_raw(block.mean_mm2()) => vec![Operation::Upset],
+            () => vec![Operation::Taper],
+        }
     }
 }
 

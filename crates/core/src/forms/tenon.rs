@@ -1,10 +1,11 @@
 //! Tenon: a shouldered end to be riveted in a hole.
 
-use super::{About, OneForm};
-use crate::balance::{Surroundings, section_size};
+use super::forging::Block;
+use super::one::{About, OneForm};
+use super::surroundings::{Surroundings, section_size};
 use crate::file::{Checked, KeyPath, SectionPlace, check_section};
 use crate::metal::Shape;
-use crate::plan::{FormKind, Gives, Looking, SectionSpec, SizeName, Visiting};
+use crate::plan::{Gives, Looking, Operation, SectionSpec, SizeName, Visiting};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -28,10 +29,6 @@ impl Tenon {
 }
 
 impl OneForm for Tenon {
-    fn kind(&self) -> FormKind {
-        FormKind::Tenon
-    }
-
     fn words(&self, _drawn: &str) -> String {
         let Self { section, grip, allowance } = self;
         format!("tenon {}, grip {}, head {}", section.describe(), grip.text(), allowance.text())
@@ -72,5 +69,9 @@ impl OneForm for Tenon {
 
     fn holds(&self) -> bool {
         true
+    }
+
+    fn forging(&self, _block: &Block<'_>) -> Vec<Operation> {
+        vec![Operation::SetDown, Operation::Draw]
     }
 }

@@ -1,9 +1,10 @@
 //! Weld: metal for the scarf and for what a fire weld wastes.
 
-use super::{About, OneForm};
-use crate::balance::Surroundings;
+use super::forging::Block;
+use super::one::{About, OneForm};
+use super::surroundings::Surroundings;
 use crate::metal::Shape;
-use crate::plan::{FormKind, Gives, Looking, SizeName, Visiting};
+use crate::plan::{Gives, Looking, Operation, SizeName, Visiting};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -23,10 +24,6 @@ impl Weld {
 }
 
 impl OneForm for Weld {
-    fn kind(&self) -> FormKind {
-        FormKind::Weld
-    }
-
     fn words(&self, _drawn: &str) -> String {
         format!("weld, {} for the scarf", self.allowance.text())
     }
@@ -53,5 +50,9 @@ impl OneForm for Weld {
 
     fn holds(&self) -> bool {
         true
+    }
+
+    fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
+        if block.can_weld { vec![Operation::Scarf] } else { Vec::new() }
     }
 }

@@ -2,6 +2,7 @@
 
 mod bent;
 mod corner;
+mod girth;
 mod hole;
 mod matched;
 mod outline;

@@ -1,7 +1,7 @@
 //! A form: what the hammer makes of a segment while the bar is still straight. Each form has a file of its own in `forms`.
 
-use super::{Branch, Gives};
-use crate::forms::{self, About, OneForm};
+use super::{Branch, Gives, Operation};
+use crate::forms::{self, About, Block, OneForm};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -42,18 +42,6 @@ pub enum Form {
     Trim(forms::Trim),
     /// What the tongs hold, or the rest of the bar; not part of the finished piece.
     Hold(forms::Hold),
-}
-
-/// How a taper's change of section runs along its length.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum RunoutSpec {
-    /// Evenly.
-    Straight,
-    /// Eased at both ends.
-    Eased,
-    /// As a power of the way along: above 1 it keeps its thickness and then falls away; below 1 it falls away at once.
-    Power(#[schemars(range(min = 0.1, max = 10.0))] f64),
 }
 
 /// The kinds of form, for lists.
@@ -193,7 +181,24 @@ impl Form {
 
     /// Which kind this is.
     pub fn kind(&self) -> FormKind {
-        self.one().kind()
+        match self {
+            Self::Plain(_) => FormKind::Plain,
+            Self::Drawn(_) => FormKind::Drawn,
+            Self::Taper(_) => FormKind::Taper,
+            Self::Shoulder(_) => FormKind::Shoulder,
+            Self::Flag(_) => FormKind::Flag,
+            Self::Peak(_) => FormKind::Peak,
+            Self::Hole(_) => FormKind::Hole,
+            Self::Tenon(_) => FormKind::Tenon,
+            Self::Rivet(_) => FormKind::Rivet,
+            Self::Collar(_) => FormKind::Collar,
+            Self::Weld(_) => FormKind::Weld,
+            Self::Split(_) => FormKind::Split,
+            Self::Ball(_) => FormKind::Ball,
+            Self::Cube(_) => FormKind::Cube,
+            Self::Trim(_) => FormKind::Trim,
+            Self::Hold(_) => FormKind::Hold,
+        }
     }
 
     /// The size that gives where the plan does not say: the length, where the form has one.
@@ -209,6 +214,11 @@ impl Form {
     /// Whether the bar stays as it is: its section is not its own, and no scale is reckoned.
     pub fn is_as_stock(&self) -> bool {
         self.one().is_as_stock()
+    }
+
+    /// What the hammer does to it while the bar is straight, in the order in which it has to be done.
+    pub fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
+        self.one().forging(block)
     }
 
     /// The branches of a split; none of any other form.

@@ -1,5 +1,12 @@
 //! The names of the sizes of a segment. Code finds a size by its name, never by the words for it.
 
+use fh_measure::WrittenLength;
+
+/// What looks at lengths.
+pub(crate) type Looking<'a> = &'a mut dyn FnMut(SizeName, &WrittenLength);
+/// What changes lengths.
+pub(crate) type Visiting<'a> = &'a mut dyn FnMut(SizeName, &mut WrittenLength);
+
 /// Which size of a segment.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum SizeName {

@@ -3,13 +3,9 @@
 //! The lengths come in a fixed order. Each place says twice what it has, for looking and for changing; a test holds the one
 //! against the other.
 
+use super::size_name::{Looking, Visiting};
 use super::{Bar, Bend, Form, HoleSpec, OutlineSpec, Repeat, RootSpec, SectionSpec, Segment, SizeName, ThicknessSpec};
 use fh_measure::WrittenLength;
-
-/// What looks at lengths.
-pub(crate) type Looking<'a> = &'a mut dyn FnMut(SizeName, &WrittenLength);
-/// What changes lengths.
-pub(crate) type Visiting<'a> = &'a mut dyn FnMut(SizeName, &mut WrittenLength);
 
 impl Bar {
     /// Looks at every length that is written in it.

@@ -106,7 +106,7 @@ impl Fire {
             let part = site.part(at)?;
             let raw = bar_section(&begun_section(site, part, task.operation));
             let shape = part.balance.shape.as_ref();
-            let forged = shape.and_then(forged_section).unwrap_or(raw);
+            let forged = shape.and_then(Shape::middle).map_or(raw, |section| bar_section(&section));
             Some(match task.operation {
                 operation if operation.is_shaping() => f64::midpoint(seconds(raw), seconds(forged)),
                 Operation::Isolate | Operation::SetDown | Operation::Split | Operation::Punch => seconds(raw),
@@ -145,30 +145,6 @@ pub(crate) fn bar_section(section: &SectionSize) -> BarSection {
     match section {
         SectionSize::Round { .. } => BarSection::Round { diameter_mm: width_mm },
         _ => BarSection::Flat { width_mm: width_mm.max(1e-3), thickness_mm: thickness_mm.max(1e-3) },
-    }
-}
-
-/// The section of a shape in its middle.
-fn forged_section(shape: &Shape) -> Option<BarSection> {
-    use crate::job::site::{in_mm, in_mm2};
-    match shape {
-        Shape::Prism { section, .. } | Shape::Peak { section, .. } | Shape::Shoulder { to: section, .. } => {
-            Some(bar_section(section))
-        }
-        Shape::Taper { .. } => {
-            let side_mm = in_mm2(shape.area_at(0.5)).max(1e-3).sqrt();
-            Some(BarSection::Square { side_mm })
-        }
-        Shape::Flag { outline, root, tip } => {
-            let thickness_mm = (in_mm(*root) + in_mm(*tip)) / 2.0;
-            Some(BarSection::Flat { width_mm: in_mm(outline.width()), thickness_mm: thickness_mm.max(0.1) })
-        }
-        Shape::Hole { outline, thickness, .. } => {
-            Some(BarSection::Flat { width_mm: in_mm(outline.width()), thickness_mm: in_mm(*thickness).max(0.1) })
-        }
-        Shape::Ball { diameter } => Some(BarSection::Round { diameter_mm: in_mm(*diameter) }),
-        Shape::Cube { side } => Some(BarSection::Square { side_mm: in_mm(*side) }),
-        Shape::Split(_) => None,
     }
 }
 

@@ -2,8 +2,7 @@
 
 use crate::job::along::leader;
 use crate::job::ends::is_cut_before;
-use crate::job::site::{Part, Site, extents, in_mm, least};
-use fh_core::metal::{SectionSize, Shape};
+use crate::job::site::{Part, Site, extents, least};
 use fh_core::plan::Form;
 
 /// What is thinner than this share of the bar is thinned: common practice, no source.
@@ -99,18 +98,6 @@ fn is_set_down(part: Part<'_>) -> bool {
 
 /// How wide and how thick a forged part is at one of its ends, in mm; as the bar where it has no section there.
 pub(crate) fn size_at(site: &Site<'_>, part: Part<'_>, at_end: bool) -> [f64; 2] {
-    let raw = extents(&site.raw_section(part.at));
-    let far = at_end != part.balance.reversed;
-    let at_end_of = |from: &SectionSize, to: &SectionSize| extents(if far { to } else { from });
-    match &part.balance.shape {
-        Some(Shape::Prism { section, .. } | Shape::Peak { section, .. }) => extents(section),
-        Some(Shape::Taper { from, to, .. } | Shape::Shoulder { from, to, .. }) => at_end_of(from, to),
-        Some(Shape::Flag { outline, root, tip }) => {
-            let width = outline.end_width(far).map_or(raw[0], in_mm);
-            [width, in_mm(if far { *tip } else { *root })]
-        }
-        Some(Shape::Hole { outline, thickness, .. }) => [in_mm(outline.width()), in_mm(*thickness)],
-        Some(Shape::Ball { diameter: size } | Shape::Cube { side: size }) => [in_mm(*size); 2],
-        Some(Shape::Split(_)) | None => raw,
-    }
+    let (raw, far) = (site.raw_section(part.at), at_end != part.balance.reversed);
+    part.balance.shape.as_ref().map_or_else(|| extents(&raw), |shape| shape.end_extents_mm(far, &raw))
 }

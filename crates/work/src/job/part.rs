@@ -1,9 +1,9 @@
 //! What a part is, by its form and its sizes: questions that rules, steps and words ask alike.
 
-use crate::job::site::{Part, Site, extents, in_mm, in_mm2, in_mm3, thickness_toward};
+use crate::job::site::{Part, Site, extents, in_mm, in_mm3, thickness_toward};
 use fh_core::findings::is_over;
 use fh_core::forms;
-use fh_core::metal::{Bent, RootSize, SectionSize, Shape};
+use fh_core::metal::{Bent, RootSize, Shape};
 use fh_core::plan::{Form, JointKind, Limits, Made, Member, SocketAxis};
 use fh_measure::WrittenLength;
 use std::f64::consts::{FRAC_PI_2, PI};
@@ -19,7 +19,7 @@ pub(crate) fn is_thin(site: &Site<'_>, at: usize) -> bool {
     let thin = limits.thin.as_ref().map_or_else(|| Limits::THIN.in_unit(site.plan.units.length), WrittenLength::mm);
     let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
     let runs_out = matches!(shape, Some(Shape::Taper { from, to, .. }) if from.is_end() || to.is_end());
-    runs_out || shape.and_then(least_thickness).is_some_and(|least| !is_over(least, thin))
+    runs_out || shape.and_then(Shape::least_thickness_mm).is_some_and(|least| !is_over(least, thin))
 }
 
 /// Whether a bend closes on itself.
@@ -29,24 +29,6 @@ pub(crate) fn is_closing(bent: Bent) -> bool {
     match bent {
         Bent::Ring { sweep, .. } | Bent::Socket { sweep, .. } => sweep > CLOSED,
         _ => false,
-    }
-}
-
-/// The least thickness of a shape, in mm; none where it is as thick as it is wide or ends in a point.
-pub(crate) fn least_thickness(shape: &Shape) -> Option<f64> {
-    let least = |section: &SectionSize| extents(section).into_iter().fold(f64::INFINITY, f64::min);
-    match shape {
-        Shape::Flag { root, tip, .. } => Some(in_mm(*root).min(in_mm(*tip))),
-        Shape::Hole { thickness, .. } => Some(in_mm(*thickness)),
-        Shape::Prism { section, .. } | Shape::Peak { section, .. } | Shape::Shoulder { to: section, .. } => {
-            Some(least(section))
-        }
-        // A point is thin for so short a length that only the care of it is told.
-        Shape::Taper { from, to, .. } if to.is_end() => Some(least(from)),
-        Shape::Taper { from, to, .. } if from.is_end() => Some(least(to)),
-        Shape::Taper { from, to, .. } => Some(least(from).min(least(to))),
-        Shape::Ball { diameter: size } | Shape::Cube { side: size } => Some(in_mm(*size)),
-        Shape::Split(_) => None,
     }
 }
 
@@ -69,17 +51,6 @@ pub(crate) fn is_drilled(site: &Site<'_>, part: Part<'_>) -> bool {
         }
         _ => false,
     }
-}
-
-/// A difference of sizes that no hammer is lifted for, as a share.
-pub(crate) const ALIKE: f64 = 0.02;
-
-/// Whether two sections are alike enough that nothing is forged.
-pub(crate) fn alike(first: &SectionSize, second: &SectionSize) -> bool {
-    let ([width, thick], [other_width, other_thick]) = (extents(first), extents(second));
-    let same = |one: f64, other: f64| (one - other).abs() <= ALIKE * one.max(other);
-    let areas = (in_mm2(first.area()), in_mm2(second.area()));
-    same(width, other_width) && same(thick, other_thick) && same(areas.0, areas.1)
 }
 
 /// What is so many times deeper in the plane of a bend than across it is bent on its edge: common practice, no source.

@@ -3,7 +3,7 @@
 use crate::job::along::leader;
 use crate::job::ends::{is_thin_at, needs_the_cut, runs_out, tang_shoulder, waits_for_the_cut};
 use crate::job::legs;
-use crate::job::part::{is_closing, least_thickness};
+use crate::job::part::is_closing;
 use crate::job::site::{Site, in_mm};
 use crate::job::task::Task;
 use crate::job::why::Why;
@@ -244,7 +244,7 @@ impl Ruling<'_, '_> {
         let thin = limits.thin.as_ref().map_or_else(|| Limits::THIN.in_unit(unit), WrittenLength::mm);
         let zone = crate::job::heat_rules::zone_mm(self.site.plan);
         let members = self.site.chains[chain].1.clone();
-        let least = |at: usize| self.site.part(at).and_then(|part| least_thickness(part.balance.shape.as_ref()?));
+        let least = |at: usize| self.site.part(at).and_then(|part| part.balance.shape.as_ref()?.least_thickness_mm());
         let sizes: Vec<Option<f64>> = members.iter().map(|at| least(*at)).collect();
         for (place, at) in members.iter().enumerate() {
             let Some(own) = sizes[place].filter(|own| *own <= thin) else { continue };

@@ -155,16 +155,7 @@ impl<'a> Site<'a> {
 
 /// A section's size from side to side and from top to bottom, in mm.
 pub(crate) fn extents(section: &SectionSize) -> [f64; 2] {
-    // Asked of every part at every step: what is written so needs no outline.
-    match *section {
-        SectionSize::Square { side, .. } => [in_mm(side); 2],
-        SectionSize::Round { diameter } => [in_mm(diameter); 2],
-        SectionSize::Flat { width, thickness, .. } => [in_mm(width), in_mm(thickness)],
-        _ => {
-            let outline = section.section();
-            [in_mm(outline.width()), in_mm(outline.thickness())]
-        }
-    }
+    section.extents_mm()
 }
 
 /// A section's size across a bend toward a side, in mm.

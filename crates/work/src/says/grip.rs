@@ -5,7 +5,7 @@
 use crate::bar::lengths::Lengths;
 use crate::bar::progress::{Progress, Stage};
 use crate::bar::state::shape_now;
-use crate::job::site::{Site, extents, in_mm, in_mm2};
+use crate::job::site::{Site, extents, in_mm2};
 use crate::job::task::Task;
 use fh_core::metal::Shape;
 use fh_core::plan::{Chain, Form};
@@ -217,20 +217,7 @@ impl<'s, 'a> Bar<'s, 'a> {
         let [start, end] = self.lengths.extent([at].iter());
         let share = ((at_mm - start) / (end - start).max(1e-6)).clamp(0.0, 1.0);
         let own = if self.site.part(at)?.balance.reversed { 1.0 - share } else { share };
-        let by_area = |thick: f64| [in_mm2(shape.area_at(own)).max(0.0) / thick.max(1e-6), thick];
-        Some(match shape {
-            Shape::Prism { section, .. } | Shape::Peak { section, .. } => extents(section),
-            Shape::Taper { from, to, runout, .. } => {
-                let (f, from, to) = (runout.share_at(own), extents(from), extents(to));
-                [0, 1].map(|way| (1.0 - f) * from[way] + f * to[way])
-            }
-            Shape::Shoulder { from, to, .. } => extents(if to.area() > from.area() { from } else { to }),
-            Shape::Flag { root, tip, .. } => by_area((1.0 - own) * in_mm(*root) + own * in_mm(*tip)),
-            Shape::Hole { outline, thickness, .. } => [in_mm(outline.width()), in_mm(*thickness)],
-            Shape::Ball { diameter: size } | Shape::Cube { side: size } => [in_mm(*size); 2],
-            // What has no section of its own is gripped on about so much.
-            Shape::Split(_) => by_area(extents(&self.site.raw_section(at))[1]),
-        })
+        Some(shape.extents_at_mm(own, &self.site.raw_section(at)))
     }
 }
 

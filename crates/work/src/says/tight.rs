@@ -33,7 +33,7 @@ pub(crate) fn tight(site: &Site<'_>, tasks: &[Task], progress: &Progress, length
 
 /// Whether a part is drawn as thin as another.
 fn goes_as_thin(site: &Site<'_>, at: usize, thin: usize) -> bool {
-    let drawn = |at: usize| site.part(at).filter(|part| matches!(part.segment.form, Form::Drawn { .. }));
+    let drawn = |at: usize| site.part(at).filter(|part| matches!(part.segment.form, Form::Drawn(_)));
     let size = |part: Part<'_>| [0.0, FRAC_PI_2].map(|side| part.balance.extent_mm(0.0, side));
     let sizes = drawn(at).map(size).zip(drawn(thin).map(size));
     sizes.is_some_and(|(own, other)| own.iter().zip(other).all(|(own, other)| *own < other + 0.01))

@@ -1,0 +1,47 @@
+//! What is checked of the sections and outlines of forms.
+
+use super::fault::{Checked, refuse};
+use super::key_path::KeyPath;
+use super::polygon;
+use crate::plan::{OutlineSpec, SectionSpec};
+use fh_measure::WrittenLength;
+
+/// Where in a form a section stands.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum SectionPlace {
+    /// Along the bar, where there has to be metal.
+    Along,
+    /// At an end of a taper, which may run out to nothing.
+    EndOfTaper,
+}
+
+/// Makes sure that a section may stand where it does.
+pub(crate) fn check_section(section: &SectionSpec, first: bool, place: SectionPlace, at: &KeyPath) -> Checked {
+    match section {
+        SectionSpec::Same if first => refuse(
+            at.clone(),
+            "\"same\" is as the part before ends, and before the first there is none; \"stock\" may be meant",
+        ),
+        SectionSpec::Point | SectionSpec::Edge(_) if place != SectionPlace::EndOfTaper => {
+            let message = format!("the section \"{}\" may only be the end of a taper", section.kind().name());
+            refuse(at.clone(), message)
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Makes sure that an outline can be one.
+pub(crate) fn check_outline(outline: &OutlineSpec, at: &KeyPath) -> Checked {
+    match outline {
+        OutlineSpec::Polygon(corners) => check_polygon(corners, &at.key("polygon")),
+        _ => Ok(()),
+    }
+}
+
+fn check_polygon(corners: &[[WrittenLength; 2]], at: &KeyPath) -> Checked {
+    let points: Vec<[f64; 2]> = corners.iter().map(|[along, across]| [along.mm(), across.mm()]).collect();
+    match polygon::fault(&points) {
+        Some(fault) => refuse(at.clone(), fault),
+        None => Ok(()),
+    }
+}

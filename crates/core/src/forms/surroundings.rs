@@ -1,0 +1,49 @@
+//! What a segment finds on the bar before it.
+
+use crate::metal::{SectionSize, mm};
+use crate::plan::{CollarRule, SectionSpec};
+use fh_measure::WrittenLength;
+use uom::si::f64::Length;
+
+/// What a segment finds when it is worked out: the bar's stock and how the segment before ends.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Surroundings {
+    /// The starting bar; in a branch, what the cut leaves of it.
+    pub(crate) stock: SectionSize,
+    /// How the segment before ends.
+    pub(crate) before: SectionSize,
+    /// How collars are reckoned where the segment does not say.
+    pub(crate) collar: CollarRule,
+}
+
+/// A section with `stock` and `same` replaced by what they stand for.
+pub(crate) fn section_size(spec: &SectionSpec, around: Surroundings) -> SectionSize {
+    match spec {
+        SectionSpec::Stock => around.stock,
+        SectionSpec::Same => around.before,
+        SectionSpec::Point => SectionSize::Point,
+        SectionSpec::Square(square) => {
+            SectionSize::Square { side: square.side.length(), edge_radius: or_zero(square.edge_radius.as_ref()) }
+        }
+        SectionSpec::Round(diameter) => SectionSize::Round { diameter: diameter.length() },
+        SectionSpec::Flat { width, thickness, edge_radius } => SectionSize::Flat {
+            width: width.length(),
+            thickness: thickness.length(),
+            edge_radius: or_zero(edge_radius.as_ref()),
+        },
+        SectionSpec::Oval { width, thickness } => {
+            SectionSize::Oval { width: width.length(), thickness: thickness.length() }
+        }
+        SectionSpec::Hexagon(size) => SectionSize::Hexagon { across_flats: size.length() },
+        SectionSpec::Octagon(size) => SectionSize::Octagon { across_flats: size.length() },
+        SectionSpec::Diamond(side) => SectionSize::Diamond { side: side.length() },
+        SectionSpec::HalfRound { width, height } => {
+            SectionSize::HalfRound { width: width.length(), height: height.length() }
+        }
+        SectionSpec::Edge(width) => SectionSize::Edge { width: width.length() },
+    }
+}
+
+fn or_zero(length: Option<&WrittenLength>) -> Length {
+    length.map_or(mm(0.0), WrittenLength::length)
+}
