@@ -131,3 +131,33 @@ fn versions_are_named_once_in_the_workspace() {
     }
     assert_none("not taken from the workspace", &faults);
 }
+
+/// The rooms of the order of work, each with what of its crate it may use.
+const ROOMS: [(&str, &[&str]); 5] = [
+    ("job", &["job"]),
+    ("bar", &["job", "bar"]),
+    ("fire", &["job", "bar", "fire"]),
+    ("says", &["job", "bar", "fire", "says", "step"]),
+    ("answers", &["job", "bar", "fire", "says", "step", "worked", "answers"]),
+];
+
+#[test]
+fn no_room_of_the_order_of_work_uses_one_above_it() {
+    let mut faults = Vec::new();
+    for (room, allowed) in ROOMS {
+        let all = files(&format!("crates/work/src/{room}"), &["rs"]);
+        assert!(all.len() > 3, "{room} is no room");
+        for path in all {
+            let code = text(&path);
+            let lines = code.lines().filter(|line| !line.trim_start().starts_with("//"));
+            for used in lines.flat_map(|line| line.split("crate::").skip(1)) {
+                let name: String =
+                    used.chars().take_while(|letter| letter.is_alphanumeric() || *letter == '_').collect();
+                if !allowed.contains(&name.as_str()) {
+                    faults.push(format!("{} uses crate::{name}", said(&path)));
+                }
+            }
+        }
+    }
+    assert_none("rooms that use one above them", &faults);
+}

@@ -302,3 +302,14 @@ fn a_bar_bent_on_its_edge_is_levelled_before_it_buckles() {
     assert!(hard.check.as_deref().is_some_and(|words| words.contains("not thinned")), "{:?}", hard.check);
     assert!(easy.caution.is_none_or(|words| !words.contains("edge")));
 }
+
+#[test]
+fn one_cut_is_told_once() {
+    let end = json!({ "name": "end", "form": { "drawn": { "length": "80 mm", "section": { "square": "12 mm" } } } });
+    let cut = json!({ "name": "saw cut", "form": { "trim": { "length": "3 mm" } } });
+    let rest = json!({ "name": "rest", "form": { "hold": { "length": "200 mm" } } });
+    let worked = worked(&plan_on(json!({ "square": "16 mm" }), &[body("100 mm"), end, cut, rest]));
+    let words = doing(&worked, O::PartOff).lay.as_deref().unwrap();
+    assert_eq!(words.matches("Cut at the mark").count(), 1, "{words}");
+    assert_eq!(words.matches("keep").count(), 1, "{words}");
+}

@@ -133,7 +133,7 @@ impl Scene<'_, '_> {
             let (Some([_, last]), Some([first, _])) = (places[rule.before], places[rule.after]) else { return None };
             let title = |step: usize| lower_first(&self.steps[step].title);
             let message = format!(
-                "Step {} ({}) ought to come before step {} ({}), but other rules forbid it.",
+                "Step {} ({}) should come before step {} ({}), but other rules prevent it.",
                 last.0 + 1,
                 title(last.0),
                 first.0 + 1,
@@ -172,8 +172,8 @@ impl Scene<'_, '_> {
                 "not-in-the-order",
                 Severity::Warning,
                 (task.bar, task.part),
-                format!("No step says: {}.", lower_first(&what)),
-                "What no step says is forgotten when the bar is hot.",
+                format!("No step covers: {}.", lower_first(&what)),
+                "What no step mentions gets forgotten once the bar is hot.",
                 "Add a step for it, or take up the proposal again.".to_owned(),
                 Vec::new(),
                 None,
@@ -192,7 +192,7 @@ impl Scene<'_, '_> {
                 "part-unknown",
                 Severity::Warning,
                 (ordered.bar, None),
-                format!("Step {} speaks of {}, which the plan does not have.", number + 1, joined(&ordered.strangers)),
+                format!("Step {} refers to {}, which the plan does not have.", number + 1, joined(&ordered.strangers)),
                 "The plan was changed after the step was written.",
                 "Take the step out, or say what it works on.".to_owned(),
                 vec![number],
@@ -233,12 +233,12 @@ impl Scene<'_, '_> {
                     "cold-step",
                     Severity::Warning,
                     format!(
-                        "Step {} ({title}) is kept in the heat before it, but {} of it lies outside of the hot zone.",
+                        "Step {} ({title}) is kept in the heat before it, but {} of it is outside the hot zone.",
                         number + 1,
                         length(heated.cold_mm)
                     ),
                     "Metal that is not hot cracks, or does not move.",
-                    "Let it begin a heat of its own.".to_owned(),
+                    "Start a new heat for it.".to_owned(),
                 );
             }
             if is_over(heated.late, LEAST_LATE_MINUTES) {
@@ -262,7 +262,7 @@ impl Scene<'_, '_> {
                     "spread-unknown",
                     Severity::Note,
                     format!("Step {} ({title}): {}", number + 1, doubts.join(" ")),
-                    "How far a bar spreads under the hammer was measured on stout bars and usual bites; beyond, passes are a guess.",
+                    "How far a bar spreads under the hammer was measured on stout bars and usual bites; beyond that, the number of passes is a guess.",
                     "Measure after the first pass, and correct the edge between passes.".to_owned(),
                 );
             }
@@ -277,10 +277,7 @@ impl Scene<'_, '_> {
                     site.name(*at)
                 ),
                 "A leg that strikes the anvil is bent where it should not be.",
-                format!(
-                    "Bend “{}” before the bends beside it, or on a tool that stands free, such as a stake.",
-                    site.name(*at)
-                ),
+                format!("Bend “{}” before the bends beside it, or on a stake.", site.name(*at)),
             );
         }
         for (one, other) in &seen.struck {

@@ -76,7 +76,7 @@ fn what_is_longer_than_the_fire_makes_hot_is_told() {
 #[test]
 fn a_metal_without_color_is_told_and_cold_steps_have_no_heat() {
     let aluminium = plan("12 mm", "60 mm", r#""material": "aluminium","#);
-    assert!(taper(&aluminium).doubts.iter().any(|doubt| doubt.contains("no color")));
+    assert!(taper(&aluminium).doubts.iter().any(|doubt| doubt.contains("no colour")));
     let balance = balance(&aluminium);
     let worked = work_out(&aluminium, &balance, &Shop::default());
     assert!(one_heat(&aluminium, &balance, &worked, 0).is_none());

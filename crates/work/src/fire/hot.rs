@@ -28,7 +28,7 @@ pub fn hot_note(plan: &Plan) -> Option<String> {
     let celsius = checking_celsius(plan)?;
     let of_100 = hot_mm(plan, 100.0)?;
     Some(format!(
-        "Hot sizes are for {celsius:.0} °C. In 100 mm the bar stands {:.1} mm longer, {:.1} to {:.1} by what is known.",
+        "Hot sizes are for {celsius:.0} °C: 100 mm of bar measures {:.1} mm more then, {:.1} to {:.1} by published rules.",
         of_100.likely - 100.0,
         of_100.low - 100.0,
         of_100.high - 100.0

@@ -130,7 +130,7 @@ impl Why {
                 "Once one side of a mark is drawn, the mark is gone and metal has crossed it; a neck keeps each block to itself."
             }
             Self::UpsetFirst => "A bar that is notched or thinned folds there before it thickens where it should.",
-            Self::ForgeBeforeTrim => "What is forged afterwards grows again past the cut.",
+            Self::ForgeBeforeTrim => "What is forged afterwards grows past the cut again.",
             Self::BossFirst => "Forging round a hole pulls it out of shape.",
             Self::SlitFirst => "The drift needs the slit to enter.",
             Self::RootFirst => "The slit runs into the hole and stops there; a sharp root cracks.",
@@ -151,7 +151,7 @@ impl Why {
             Self::StampBeforeBend => "Steps are laid off on the straight part; on a bend they cannot be measured.",
             Self::StraightFirst => "Lengths can be checked, and corrected, only while the bar is straight.",
             Self::TwistFirst => "The wrench and the vice need straight bar at both ends of the twist.",
-            Self::CleanFirst => "No brush reaches it once it is closed in.",
+            Self::CleanFirst => "No brush can reach it once it is closed up.",
             Self::ScarfLate => "A thin lip burns, and is knocked about, while the bar beside it is forged.",
             Self::TangLate => "What is thin between the work and what is held bends and breaks under heavier work.",
             Self::TaperLast => "A taper that runs down to full bar ends in a step, which folds when that bar is drawn.",

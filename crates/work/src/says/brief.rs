@@ -127,13 +127,13 @@ pub(crate) fn leave(site: &Site<'_>, task: &Task, more_bends: bool) -> Option<St
         O::Spread if matches!(part.segment.form, Form::Flag(forms::Flag { trim: Some(_), .. })) => {
             let left = left_to_trim_mm(part);
             if left < THIN_RIM_MM {
-                return Some("Leave it a little full: it is filed to the outline afterwards.".to_owned());
+                return Some("Leave it a little full, to be filed to the outline.".to_owned());
             }
             let left = length_words(site.plan, left);
             Some(format!("Leave about {left} at the sides and more at the tip: it is trimmed afterwards."))
         }
         O::Flatten if is_slit(site, task) => {
-            Some("Leave the rim as it swells: the hole will open it further.".to_owned())
+            Some("Leave the rim where it bulges: the hole will open it further.".to_owned())
         }
         O::Upset => swelling_side(part).map(|side| {
             format!("Leave the swelling on the {side}, the outside of the bend; the other sides stay flat.")
@@ -165,7 +165,7 @@ fn growth(site: &Site<'_>, part: Part<'_>) -> Option<String> {
     }
     let grown = [0.31, 0.56].map(|spread| length_words(site.plan, grows * reduction.powf(spread)));
     Some(format!(
-        "It grows sideways to about {} to {}; let it, and bring it back to {} on its edge after each pass.",
+        "It spreads sideways to about {} to {}. Let it, and bring it back to {} on edge after each pass.",
         grown[0],
         grown[1],
         length_words(site.plan, target)

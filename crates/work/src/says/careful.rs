@@ -32,7 +32,7 @@ fn of_cold_work(site: &Site<'_>, task: &Task) -> Vec<String> {
             _ => Vec::new(),
         },
         Operation::Wax => vec![
-            "Hot wax and oil flare up: warm, not hot, away from the fire, with air. Never water on it when it burns."
+            "Wax and oil can flare up: work warm, not hot, away from the fire, in fresh air. Never put water on it when it burns."
                 .to_owned(),
         ],
         _ => Vec::new(),
@@ -45,14 +45,15 @@ fn of_hot_work(site: &Site<'_>, task: &Task) -> Vec<String> {
     let part = task.part.and_then(|at| site.part(at));
     let metal = site.plan.material();
     let one = match task.operation {
-        O::PartOff | O::Trim => "The last blow light, and nobody in line with the piece that flies.",
+        O::PartOff | O::Trim => "Make the last blow light, with nobody in line with the offcut.",
         O::Split => "Work on the soft step or over a plate; cool the chisel before its edge turns red.",
         O::Punch if is_slit(site, task) => "Cool the chisel every few blows, or it softens and sticks.",
         O::Punch => "Take the punch out and cool it every few blows, or it sticks and swells.",
         O::Weld | O::Scarf if metal.weld.is_none() => return vec![no_weld(metal)],
         O::Weld => {
             let hard = metal.weld.as_ref().and_then(|weld| weld.hard).map(str::to_owned);
-            let sparks = "Sparks and flux fly at the first blow: eyes, arms and bystanders covered.".to_owned();
+            let sparks =
+                "Sparks and flux fly at the first blow: cover eyes and arms, and keep bystanders back.".to_owned();
             return hard.into_iter().chain([sparks]).collect();
         }
         O::Upset if !is_rivet(site, task) => return vec![of_an_upset(site, task)],

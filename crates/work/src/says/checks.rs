@@ -24,19 +24,19 @@ pub(crate) fn check(site: &Site<'_>, task: &Task, sizes: &[Size], now_mm: f64) -
 fn check_of_bar(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String> {
     use Operation as O;
     Some(match task.operation {
-        O::Mark if site.flat.len() < 2 => "The length, and that the ends are square.".to_owned(),
+        O::Mark if site.flat.len() < 2 => "Check the length, and that the ends are square.".to_owned(),
         O::Mark => {
             let last = site.balance.whole().last().map(|(_, segment)| segment.mark_end_shop.text())?;
-            format!("All marks from the {}; the last at {last}.", site.bar.datum_name())
+            format!("Check all marks from the {}; the last at {last}.", site.bar.datum_name())
         }
         O::Straighten if task.part.is_none() => {
             format!(
-                "Let it cool to the hand, then measure it straight: {}. The last chance to correct it{}.",
+                "Let it cool, and measure it straight: {}. The last chance to correct it{}.",
                 length_words(site.plan, now_mm),
                 last_forged(site).map_or_else(String::new, |at| format!(", at “{}”", site.name(at)))
             )
         }
-        O::Check => "Every size and angle against the picture of the piece and the templates, cold.".to_owned(),
+        O::Check => "Check every size and angle, cold, against the picture of the piece and the templates.".to_owned(),
         _ => return None,
     })
 }
@@ -46,12 +46,12 @@ fn check_of_bend(site: &Site<'_>, task: &Task) -> Option<String> {
     use Operation as O;
     let on_edge = task.part.and_then(|at| site.part(at)).is_some_and(|part| is_on_edge(site, part));
     let words = match task.operation {
-        O::Bend if on_edge => "Against the template; flat on the plate, and not thinned at its outside.",
-        O::Bend | O::Roll | O::Corner => "Against the template; no twist, seen from the end.",
-        O::Twist => "The turns counted; the bar straight, seen along it.",
-        O::Open => "The length; the rods alike, seen from both ends.",
+        O::Bend if on_edge => "Check it against the template: flat on the plate, and not thinned at its outside.",
+        O::Bend | O::Roll | O::Corner => "Check it against the template; sight along it: no twist.",
+        O::Twist => "Count the turns; sight along the bar: it has to be straight.",
+        O::Open => "Measure the length; look from both ends: the rods have to match.",
         O::Weld if site.plan.material().weld.is_some() => {
-            "No dark line along the seam at the second heat; the length, and the ring still round."
+            "Look for a dark line along the seam at the second heat; check the length, and that the ring is still round."
         }
         _ => return None,
     };
@@ -66,22 +66,23 @@ fn check_of_part(site: &Site<'_>, task: &Task, sizes: &[Size]) -> Option<String>
     let is_width = |measure| matches!(measure, Measure::Width | Measure::WidthThere);
     let gauged = match task.operation {
         O::Isolate => Some(format!(
-            "Groove square across the bar, its edge on the mark; what is left in it with the {}.",
+            "Groove square across, its edge on the mark; check what is left in it with the {}.",
             with(|measure| measure == Measure::Neck)
         )),
-        O::Draw | O::Taper => Some(format!("The size in three places with the {}, then the length.", with(|_| true))),
-        O::Spread if is_trimmed_later(site, task) => {
-            Some(format!("Thickness with the {}; the template lies within it all round.", with(is_thickness)))
-        }
+        O::Draw | O::Taper => Some(format!("Check it in three places with the {}, then the length.", with(|_| true))),
+        O::Spread if is_trimmed_later(site, task) => Some(format!(
+            "Check the thickness with the {}; the template has to lie inside it all round.",
+            with(is_thickness)
+        )),
         O::Flatten if is_pierced_later(site, task) => {
             let across = match (with(is_thickness), with(is_width)) {
-                (one, other) if one == other => format!("Thickness and width with the {one}"),
-                (one, other) => format!("Thickness with the {one}, width with the {other}"),
+                (one, other) if one == other => format!("Check thickness and width with the {one}"),
+                (one, other) => format!("Check the thickness with the {one}, the width with the {other}"),
             };
             Some(format!("{across}; the outline once the hole is made."))
         }
         O::Spread | O::Flatten => {
-            Some(format!("Thickness with the {}, outline against the template.", with(is_thickness)))
+            Some(format!("Check the thickness with the {}, the outline against the template.", with(is_thickness)))
         }
         _ => None,
     };
@@ -92,19 +93,21 @@ fn check_of_part(site: &Site<'_>, task: &Task, sizes: &[Size]) -> Option<String>
 fn looked_at(site: &Site<'_>, task: &Task) -> Option<&'static str> {
     use Operation as O;
     Some(match task.operation {
-        O::SetDown => "The step square to the bar, on the mark.",
-        O::Trim if is_flag(site, task) => "The outline against the template; no burr.",
-        O::Upset if is_rivet(site, task) => "The head round and in the middle; the shank straight.",
+        O::SetDown => "Check the step: square to the bar, on the mark.",
+        O::Trim if is_flag(site, task) => "Check the outline against the template; leave no burr.",
+        O::Upset if is_rivet(site, task) => "Head round and centred, shank straight.",
         O::Upset if has_form(site, task, |form| matches!(form, Form::Peak(_))) => {
-            "The thickness over the swelling, its length, and that the bar is still straight."
+            "Check the thickness over the swelling, its length, and that the bar is still straight."
         }
-        O::Upset => "The thickness, the length, and that the bar is still straight.",
-        O::Split => "Branches equal in thickness at the root, the cut faces smooth, the root round.",
-        O::Punch if is_slit(site, task) => "The slit straight, along the middle of the bar, through from both sides.",
+        O::Upset => "Check thickness and length, and that the bar is still straight.",
+        O::Split => "Check the branches: equal at the root, their cut faces smooth, the root round.",
+        O::Punch if is_slit(site, task) => {
+            "Check the slit: straight, along the middle of the bar, through from both sides."
+        }
         O::Punch | O::Drift if is_pierced_later(site, task) => {
-            "The hole square to the face, and in the middle; then the rim flat again, and its outline against the template."
+            "Check the hole: square to the face, and in the middle; then flatten the rim, and check its outline against the template."
         }
-        O::Punch | O::Drift | O::Drill => "The hole square to the face, and in the middle.",
+        O::Punch | O::Drift | O::Drill => "Check the hole: square to the face, and in the middle.",
         _ => return None,
     })
 }

@@ -19,7 +19,7 @@ use crate::says::words::distinct;
 use crate::says::{brief, careful, checks, necks, words};
 use crate::step::WorkedStep;
 use fh_core::describe::{repeat_lines, short_name};
-use fh_core::plan::{AnvilPlace, Operation};
+use fh_core::plan::{AnvilPlace, Form, Operation};
 
 /// What is worked cold by hand on a bar that was in the fire begins so.
 const COOL_FIRST: &str = "Cool it first, and test it.";
@@ -75,9 +75,12 @@ pub(crate) fn said(moment: &Moment<'_, '_>, bare: WorkedStep) -> WorkedStep {
 /// How the bar is laid and struck, and which side is meant by its top where a twist has turned it.
 fn how_it_lies(moment: &Moment<'_, '_>, place: AnvilPlace) -> Option<String> {
     let Moment { ordered, site, progress, .. } = *moment;
+    // What is cut off beside the rest of the bar falls with it, and is told with the cut.
+    let is_cut = |task: &Task| task.operation == Operation::Trim && is_waste(site, task);
+    let is_told = |task: &Task| task.operation == Operation::PartOff && ordered.tasks.iter().any(is_cut);
     let of = |task: &Task| {
         let ways: &[WayToBend] = if is_first_bend(&ordered.tasks, task) { &moment.ways } else { &[] };
-        lay(site, task, ways, progress)
+        lay(site, task, ways, progress).filter(|_| !is_told(task))
     };
     let words = first_words(&ordered.tasks, &of);
     let is_turned = up(ordered, site, place).is_some()
@@ -86,6 +89,11 @@ fn how_it_lies(moment: &Moment<'_, '_>, place: AnvilPlace) -> Option<String> {
         is_turned.then(|| "The twist has turned this end: its top is still the side that was marked.".to_owned());
     let all: Vec<String> = turned.into_iter().chain(words).collect();
     (!all.is_empty()).then(|| all.join(" "))
+}
+
+/// Whether a task cuts off what falls as waste.
+fn is_waste(site: &Site<'_>, task: &Task) -> bool {
+    task.part.is_some_and(|at| matches!(site.flat[at].segment.form, Form::Trim(_)))
 }
 
 /// What to be careful of.

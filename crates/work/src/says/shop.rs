@@ -109,7 +109,7 @@ impl ToolKind {
         match self {
             Self::Hammer => "hammer",
             Self::CrossPeen => "cross-peen hammer",
-            Self::CenterPunch => "center punch",
+            Self::CenterPunch => "centre punch",
             Self::Saw => "saw",
             Self::CutOff => "hot cut",
             Self::SlitChisel => "slitting chisel",
@@ -180,10 +180,12 @@ impl ToolKind {
                 "Grip it with an adjustable wrench, bare, not plated, that has a second handle welded on."
             }
             Self::MonkeyTool => "Drill a block to the tenon's size and dress its edge to the shoulder's radius.",
-            Self::Header => "Clamp it in the vice between soft jaws, and let the length of the head stand out.",
+            Self::Header => "Clamp it in the vice between soft jaws, and leave the length of the head above them.",
             Self::RivetSet => "Round the head with light blows of the hammer all round its edge.",
             Self::CollarSet => "Close it with the hammer on the anvil, the joint down, while it is hot.",
-            Self::Tongs => "Dress the jaws of a pair that is near in size to the bar, hot, on the bar itself.",
+            Self::Tongs => {
+                "Fit a pair of about the right size: heat the jaws, and close them on a cold piece of the bar."
+            }
         }
     }
 }

@@ -50,7 +50,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         O::SetDown => set_down(site, part),
         O::Draw | O::Taper | O::Upset => drawn(site, part, task.operation),
         O::Flatten if is_drawn_in(site, part) => vec![Wanted::plain(K::Hammer, "On the edges, with its flat.")],
-        O::Stamp => vec![Wanted::plain(K::ColdChisel, "It cuts or strikes the lines, all alike.")],
+        O::Stamp => vec![Wanted::plain(K::ColdChisel, "It cuts or strikes the lines.")],
         O::Spread | O::Flatten => {
             let peen = "The ridge along the bar drives the metal sideways; then smooth its marks out with the face.";
             std::iter::once(Wanted::plain(K::CrossPeen, peen)).chain(between_thicker(site, part)).collect()
@@ -65,7 +65,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
                 Some(Shape::Hole { hole, .. }) => in_mm(hole.width()),
                 _ => 0.0,
             };
-            vec![Wanted::sized(site, K::Drill, wide, "", "The hole is too deep for a punch as thin.")]
+            vec![Wanted::sized(site, K::Drill, wide, "", "The hole is too deep for so thin a punch.")]
         }
         O::Punch | O::Drift => {
             let mut all = hole(site, part, task.operation);
@@ -126,7 +126,7 @@ fn between_thicker(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
     let long = before.min(in_mm(part.balance.forged_length));
     let sized = |kind: ToolKind, reason: &str| Wanted::sized(site, kind, long, "no longer than ", reason);
     vec![
-        sized(ToolKind::BottomBlock, "The thicker bar on both sides hangs clear of it."),
+        sized(ToolKind::BottomBlock, "Short enough for the thicker bar on both sides to hang clear."),
         sized(
             ToolKind::SetHammer,
             "It goes in between the thicker bar on both sides, where the hammer's face does not.",
@@ -228,9 +228,9 @@ fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
         return vec![Wanted::plain(K::Header, "It holds the shank while the first head is formed.")];
     }
     let reason = match operation {
-        Operation::Upset => "Endwise, on the end of the bar.",
+        Operation::Upset => "On the end of the bar, in line with it.",
         _ if is_long(site, part) => "Over the horn first, which lengthens it faster; then on the face.",
-        _ => "On the face, with its flat, in even blows.",
+        _ => "On the face of the anvil, with the flat of the hammer.",
     };
     let mut all = vec![Wanted::plain(K::Hammer, reason)];
     if operation == Operation::Upset {
@@ -252,7 +252,7 @@ fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
         all.extend(swage(site, section));
         if let Form::Tenon(_) = part.segment.form {
             let [width, thickness] = extents(section);
-            let reason = "Driven over the tenon, it squares the shoulder that bears on the face.";
+            let reason = "Driven over the tenon, it squares up the shoulder.";
             // It has to go over the hot tenon, where that is as stout as its step allows.
             let cold = width.max(thickness);
             let bore = (cold + tolerance_mm(site.plan, cold)) * HOT + CLEAR;
@@ -267,7 +267,7 @@ fn swage(site: &Site<'_>, section: &SectionSize) -> Option<Wanted> {
     Some(match *section {
         SectionSize::Round { diameter } => {
             let grown = in_mm(diameter) * HOT;
-            Wanted::sized(site, ToolKind::Swage, grown, "groove for ", "As wide as the round measures hot.")
+            Wanted::sized(site, ToolKind::Swage, grown, "groove for ", "As wide as the round bar measures hot.")
         }
         SectionSize::HalfRound { width, .. } => {
             let grown = in_mm(width) * HOT;
@@ -290,7 +290,7 @@ fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
             _ => Vec::new(),
         },
         (Some(Shape::Hole { hole, .. }), Operation::Drift) => {
-            const OWN_SHAPE: &str = "It has the hole's own shape, and a long taper to enter.";
+            const OWN_SHAPE: &str = "It has the shape of the hole, and a long taper to start it.";
             let across = match *hole {
                 HoleSize::Round { diameter } => in_mm(diameter),
                 HoleSize::Square { side } => in_mm(side),

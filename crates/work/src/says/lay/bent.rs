@@ -15,7 +15,7 @@ use fh_core::plan::{AnvilPlace, SocketAxis};
 const FAR_ROUND: f64 = 2.0;
 
 /// What is said of a ring that closes on the bar it is bent from: the template has it without a set-back.
-const TANGENT: &str = "It stands to one side of the bar, as on the template: check it before you set its root back over the middle, if you want that; it takes no more metal.";
+const TANGENT: &str = "It is to one side of the bar, as on the template. Check it so; then set its root back over the middle if you want, which takes no more metal.";
 
 /// Whether a ring goes so far round that its end meets the bar that it is bent from.
 fn is_closed_on_the_bar(site: &Site<'_>, part: Part<'_>) -> bool {
@@ -89,7 +89,7 @@ fn rolled(name: &str, held: Held) -> String {
         Held::Far => ("start", "end"),
     };
     format!(
-        "Begin at the {from} of “{name}”: curl it over the horn, and feed it on toward its {toward}, held against the template."
+        "Begin at the {from} of “{name}”: curl it over the horn, and feed it on toward its {toward}, trying it on the template."
     )
 }
 
@@ -110,10 +110,10 @@ fn laid(site: &Site<'_>, task: &Task, part: Part<'_>, way: WayToBend) -> String 
             "Clamp {side} in the vice with the {end} of “{name}” just above the jaws; pull it round, and true it with light blows."
         ),
         (AnvilPlace::Horn, _) if is_wider_than_the_horn(part) => format!(
-            "Lay {side} over the thick of the horn from the {end} of “{name}” on; strike just beyond where it lies, a little at a time, and move it on, held against the template."
+            "Lay {side} over the thick of the horn from the {end} of “{name}” on; strike just beyond where it touches, and move it on a little at a time, trying it on the template."
         ),
         (AnvilPlace::Horn, _) => format!(
-            "Lay {side} over the horn, where it is as round as the bend; strike just beyond where it lies, and move it on from the {end} of “{name}” as it takes the curve."
+            "Lay {side} over the horn, where it is as round as the bend; strike just beyond where it touches, and move it on from the {end} of “{name}” as it takes the curve."
         ),
         (_, Some(radius)) => format!(
             "Lay {side} on the face, the {end} of “{name}” {} back from the edge, where its rounding begins; hold it down, and strike what hangs over.",

@@ -6,7 +6,7 @@ use crate::job::site::{Part, Site, extents, in_mm, in_mm2};
 use fh_core::metal::{SectionSize, Shape};
 use fh_core::plan::Form;
 
-const NO_TWIST: &str = "Turn it a quarter back and forth, never all the way round, or it twists.";
+const NO_TWIST: &str = "Quarter turns to and fro, never all the way round, or it twists.";
 
 /// How a part is drawn, in words.
 pub(crate) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> String {
@@ -14,10 +14,10 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
     if is_between_one_sided(site, part) {
         all.push("Lay its flush side on the face, and work the stepped side with the set hammer, which goes in between the steps.".to_owned());
     } else if is_between_thicker(site, part) {
-        all.push("It is shorter than the hammer is wide: begin with the spring fuller, bite beside bite, and take the hammer once its face goes in.".to_owned());
+        all.push("It is shorter than the hammer is wide: begin with the spring fuller, bite beside bite, until the face goes in.".to_owned());
     }
     if site.split_of(part.at).is_some_and(|(split, _)| site.is_closed_slit(split)) {
-        all.push("The branches in turn, a few blows each, so that they grow longer alike.".to_owned());
+        all.push("Draw the branches in turn, a few blows each, so that they grow evenly.".to_owned());
     }
     match &part.balance.shape {
         Some(Shape::Taper { from, to, .. }) => all.extend(tapered(site, part, from, to)),
@@ -33,7 +33,7 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
             );
         }
         Some(Shape::Cube { .. }) => {
-            all.push("Square its four sides and its end, a quarter turn after every few blows.".to_owned())
+            all.push("Square its four sides and its end, a quarter turn every few blows.".to_owned())
         }
         _ => all.push(NO_TWIST.to_owned()),
     }
@@ -76,19 +76,17 @@ fn is_stub(site: &Site<'_>, part: Part<'_>) -> bool {
 fn to_section(section: &SectionSize) -> &'static str {
     match section {
         SectionSize::Round { .. } => {
-            "Turn it a quarter back and forth, never all the way round, or it twists. Square first, then eight-sided, then round."
+            "Quarter turns to and fro, never all the way round, or it twists. Square first, then eight sides, then round."
         }
         SectionSize::Flat { .. } | SectionSize::Edge { .. } => {
-            "From the two wide sides; true the edges lightly after every few blows."
+            "Work its two wide sides; true the edges lightly every few blows."
         }
-        SectionSize::Oval { .. } => {
-            "From the two wide sides, then round the edges; true them lightly after every few blows."
-        }
+        SectionSize::Oval { .. } => "From the two wide sides, then round the edges; true them lightly every few blows.",
         SectionSize::HalfRound { .. } => "Flat first, then into the half-round swage, the flat side up.",
         SectionSize::Octagon { .. } => "Square first, then its corners down, an eighth of a turn each time.",
         SectionSize::Hexagon { .. } => "From its three pairs of sides in turn, a sixth of a turn each time.",
         SectionSize::Diamond { .. } => {
-            "Knock the bar's four corners down first, then draw it on those new sides: its corners come to stand up and down."
+            "Knock the bar's four corners down first, then draw it on those new sides: its corners then point up and down."
         }
         SectionSize::Square { .. } | SectionSize::Point => NO_TWIST,
     }
@@ -109,7 +107,7 @@ pub(crate) fn taper_section<'a>(from: &'a SectionSize, to: &'a SectionSize) -> &
 /// How a taper is drawn: its thin end first, and there to its section.
 fn tapered(site: &Site<'_>, part: Part<'_>, from: &SectionSize, to: &SectionSize) -> Vec<String> {
     let [thin, thick] = thin_first(from, to);
-    let mut all = vec!["The thin end first, then back toward the thick one.".to_owned()];
+    let mut all = vec!["Thin end first, then back toward the thick one.".to_owned()];
     match (thin, thick) {
         (SectionSize::Point, thick) => all.push(to_section(thick).to_owned()),
         (SectionSize::Round { .. }, thick) if !matches!(thick, SectionSize::Round { .. }) => {

@@ -12,7 +12,7 @@ use fh_core::plan::Form;
 /// How a block is spread.
 pub(crate) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
     if is_drawn_in(site, part) {
-        return "From its two edges, and level the faces after every few blows.".to_owned();
+        return "From its two edges, and level the faces every few blows.".to_owned();
     }
     let turned = match flush_side(site, part) {
         Some(side) => {
@@ -22,7 +22,7 @@ pub(crate) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
                 "Keep its {side} on the face{down}, and strike the other side only: it stays flush with the bar there."
             )
         }
-        None => "Turn it over after every few blows, so that it stays in the middle of the bar.".to_owned(),
+        None => "Turn it over every few blows, to keep it in the middle of the bar.".to_owned(),
     };
     let lain = match thicker_beside(site, part) {
         [true, true] => Some("Lay it on the bottom block, the thicker bar on both sides clear of it."),
@@ -128,7 +128,7 @@ pub(crate) fn drifted(site: &Site<'_>, part: Part<'_>) -> String {
 /// How an outline is trimmed.
 pub(crate) fn trimmed(part: Part<'_>) -> String {
     let how = if is_filed(part) {
-        "Cold, in the vice, to the template; it can wait for the last step where the file still reaches it then."
+        "File it cold, in the vice, to the template; later, if the file still reaches it then."
     } else {
         "Along the outline of the template, laid on and scribed."
     };

@@ -62,17 +62,17 @@ fn made_ready(site: &Site<'_>, part: Part<'_>, long: f64) -> String {
 /// How a joint is made.
 pub(crate) fn at_joint(site: &Site<'_>, task: &Task) -> Option<String> {
     let joint = site.plan.joints.get(task.joint?)?;
-    let hot = if is_hot(site, task) { "Heat what stands out, and that alone. " } else { "" };
+    let hot = if is_hot(site, task) { "Heat the end alone. " } else { "" };
     Some(match joint.kind {
         JointKind::Weld if can_weld(site) && joint.members().any(|member| has_hole(site, member)) => {
             format!("{} A hole beside it is drifted true again.", weld(site.plan.material()))
         }
         JointKind::Weld => weld(site.plan.material()),
         JointKind::Tenon => format!(
-            "Fit it dry first: its shoulder has to bear all round. {hot}Hold it below its shoulder in the vice, with soft jaws. Head what stands out with the hammer first, then with the rivet set."
+            "Fit it dry first: its shoulder has to bear all round. {hot}Hold it below its shoulder in the vice, with soft jaws. Head its end with the hammer first, then with the rivet set."
         ),
         JointKind::Rivet => format!(
-            "Fit it dry first: the parts have to lie close, and the rivet to go through by hand. {hot}Its head on a bolster; swell what stands out with the hammer first, then round it with the rivet set."
+            "Fit it dry first: the parts have to lie close, and the rivet to go through by hand. {hot}Its head on a bolster; swell its end with the hammer first, then round it with the rivet set."
         ),
         JointKind::Collar => "Fit it dry first: clamp the bars together, and try the collar on them. Heat the collar alone to a bright red, and slip it over; close one leg, then the other, and tap it tight all round. It shrinks as it cools.".to_owned(),
         JointKind::Hook => return None,

@@ -20,17 +20,16 @@ use fh_core::forms;
 use fh_core::metal::View;
 use fh_core::plan::{Form, JointKind, Operation};
 
-const ON_THE_EDGE: &str =
-    "Lay the mark on the edge of the anvil, what goes thin on the face, and strike half on and half off the edge.";
+const ON_THE_EDGE: &str = "Lay the mark on the edge, what goes thin on the face, and strike half on, half off.";
 
 const FULLER_ALONE: &str =
     "Wholly under the spring fuller, on the thin side of the mark: neither hammer nor edge goes in there.";
 
 const FULLERED: &str = "Begin with the spring fuller, wholly on the thin side of the mark.";
 
-const ALL_ROUND: &str = "Turn it a quarter after every blow, so that the step stays on one line all round.";
+const ALL_ROUND: &str = "A quarter turn after every blow keeps the step on one line all round.";
 
-const BOTH: &str = "Turn it over after every few blows, so that the sides go down alike.";
+const BOTH: &str = "Turn it over after every few blows, so that both sides go down evenly.";
 
 /// How the bar is laid and turned, in words; none where it does not matter.
 pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend], progress: &Progress) -> Option<String> {
@@ -52,7 +51,7 @@ fn of_bar(site: &Site<'_>, operation: Operation) -> Option<&'static str> {
             "True it first: sight along it, lay it on a flat plate, and correct warm what the last bend or weld has pulled."
         }
         Operation::Brush if is_framed(site) => {
-            "Level it first: on a flat plate, across its corners, and tap down what stands up."
+            "Level it first: on a flat plate, across its corners, and tap down the high corners."
         }
         Operation::Wax => "Just warm enough that the wax melts on it, and no warmer.",
         _ => return None,
@@ -106,9 +105,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::Draw | O::Taper, _) => return Some(drawn::words(site, part, progress)),
         (O::Upset, Form::Rivet(forms::Rivet { allowance, .. })) => {
             let out = crate::says::words::length_words(site.plan, allowance.mm());
-            return Some(format!(
-                "Let {out} stand out of the header for the head, and strike it square before it is rounded."
-            ));
+            return Some(format!("Leave {out} above the header for the head; strike it square before you round it."));
         }
         (O::Upset, _) => return Some(upset::words(site, part)),
         (O::Scarf, _) => return Some(joined::scarf(site, part)),
@@ -128,7 +125,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         }
         (O::Trim, Form::Trim(_)) => "Cut at the mark toward the piece; what falls off is waste.",
         (O::PartOff, Form::Hold(_)) => {
-            "Cut at the mark, all round and nearly through, and break it off. The rest of the bar is for the next piece: keep it."
+            "Cut at the mark, all round and nearly through, and break it off; keep the rest for the next piece."
         }
         (O::Punch, Form::Hole(_)) if is_slit(site, task) => return Some(flat::slit(site, part)),
         (O::Punch, _) if is_drilled(site, part) => {
@@ -139,12 +136,12 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::Trim, Form::Flag(_)) => return Some(flat::trimmed(part)),
         (O::Open, _) => return Some(bent::opened(site, part)),
         (O::Twist, _) => return Some(bent::twisted(site, part)),
-        (O::Stamp, _) => "Step them off cold with the dividers; then cut or strike them all alike, square across.",
+        (O::Stamp, _) => "Step them off cold with the dividers; then cut or strike them evenly, square across.",
         (O::Brush, _) => {
             "Hot, as it comes out of the fire to be closed in: all round, and then close it at once. Brushed cold it scales again in the next heat."
         }
         (O::Bend, Form::Collar(_)) => {
-            "To a U round the mandrel, its legs alike and open: it is closed hot, on the bars that it binds."
+            "Bend it to a U round the mandrel, its legs even and open: it is closed hot, on the bars that it binds."
         }
         (O::Bend | O::Corner | O::Roll, _) => return bent::words(site, task, part, ways),
         _ => return None,

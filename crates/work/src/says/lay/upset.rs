@@ -32,7 +32,7 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>) -> String {
     let stages = stages(site, part);
     if stages > 1 {
         all.push(format!(
-            "It is long for its thickness: upset it in {stages} goes from its free end, with a short heat for each."
+            "Upset it in {stages} goes from its free end, a short heat for each: it is long for its thickness."
         ));
     }
     all.push("When it bends, straighten it at once.".to_owned());
@@ -43,7 +43,7 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>) -> String {
         let [wide, thick] = extents(&site.raw_section(part.at)).map(|side| length_words(site.plan, side));
         let thick = if wide == thick { thick } else { format!("{wide} × {thick}") };
         all.push(format!(
-            "Then lay it down, and flatten the other sides to {thick}, so that all of the swelling stands on the {side}: over the edge of the anvil, so that it is not struck flat. That draws it out again, so upset it a little shorter first."
+            "Then lay it down, and flatten the other sides to {thick}, so that all of the swelling is on the {side}: over the edge of the anvil, so that it is not struck flat. That draws it out again, so upset it a little shorter first."
         ));
     }
     all.join(" ")
