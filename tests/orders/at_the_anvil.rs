@@ -313,3 +313,16 @@ fn one_cut_is_told_once() {
     assert_eq!(words.matches("Cut at the mark").count(), 1, "{words}");
     assert_eq!(words.matches("keep").count(), 1, "{words}");
 }
+
+#[test]
+fn waste_no_wider_than_a_saws_cut_is_sawn_cold() {
+    let of = |length: &str| {
+        let waste = json!({ "name": "sheared end", "form": { "trim": { "length": length } } });
+        let worked = worked(&plan_on(json!({ "square": "12 mm" }), &[waste, point("point"), body("200 mm")]));
+        let step = doing(&worked, O::Trim).clone();
+        (step.tool.clone(), step.warmth())
+    };
+    assert_eq!(of("3 mm"), ("saw".to_owned(), Warmth::Cold));
+    let (tool, warmth) = of("12 mm");
+    assert!(tool == "hot cut" && warmth.is_hot(), "{tool}");
+}

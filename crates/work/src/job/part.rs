@@ -101,3 +101,18 @@ pub(crate) fn met<'a>(site: &Site<'a>, part: Part<'_>) -> Option<&'a str> {
     let joint = welds.find(|joint| joint.members().any(is_own))?;
     joint.members().find(|member| !is_own(member)).map(|member| member.segment.as_str())
 }
+
+/// What is cut off and shorter than this is the width of a saw's cut, in mm: common practice, no source.
+const KERF: f64 = 4.0;
+
+/// Whether a part is waste no wider than a saw's cut, so that it is sawn off, cold; beside the rest of the bar it falls with that.
+pub(crate) fn is_sawn(site: &Site<'_>, part: Part<'_>) -> bool {
+    let is_waste = matches!(part.segment.form, Form::Trim(_));
+    is_waste && in_mm(part.balance.stock_length) < KERF && !is_beside_a_hold(site, part)
+}
+
+/// Whether a part lies beside the rest of the bar.
+pub(crate) fn is_beside_a_hold(site: &Site<'_>, part: Part<'_>) -> bool {
+    let is_hold = |at: usize| matches!(site.flat[at].segment.form, Form::Hold(_));
+    site.beside(part.at).into_iter().flatten().any(is_hold)
+}

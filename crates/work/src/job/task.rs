@@ -2,7 +2,7 @@
 
 use crate::job::forging::forging;
 use crate::job::neck;
-use crate::job::part::{is_drilled, is_filed, met as met_by_scarf};
+use crate::job::part::{is_drilled, is_filed, is_sawn, met as met_by_scarf};
 use crate::job::site::{Part, Site, in_mm2};
 use crate::job::upsets::stages as upset_stages;
 use fh_core::forms;
@@ -39,7 +39,7 @@ pub(crate) fn is_hot(site: &Site<'_>, task: &Task) -> bool {
     }
     let part = task.part.and_then(|at| site.part(at));
     let is_cold = match task.operation {
-        Operation::Trim => part.is_some_and(is_filed),
+        Operation::Trim => part.is_some_and(|part| is_filed(part) || is_sawn(site, part)),
         Operation::Punch => part.is_some_and(|part| is_drilled(site, part)),
         _ => false,
     };

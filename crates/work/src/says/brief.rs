@@ -7,7 +7,7 @@ use crate::job::kind::{has_form, is_flag, is_rivet, is_slit, over_the_edge_mm};
 use crate::job::legs;
 use crate::job::legs::WayToBend;
 use crate::job::neck::thicker_beside;
-use crate::job::part::{is_filed, is_rolled_across, left_to_trim_mm};
+use crate::job::part::{is_filed, is_rolled_across, is_sawn, left_to_trim_mm};
 use crate::job::site::{Part, Site, extents, in_mm};
 use crate::job::task::{Task, is_hot};
 use crate::job::upsets::is_clamped;
@@ -41,7 +41,7 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend], hold: Opti
         O::SetDown => P::NearEdge,
         O::Isolate => P::HardyHole,
         O::Split => P::Step,
-        O::Trim if part.is_some_and(is_filed) => P::Vice,
+        O::Trim if part.is_some_and(|part| is_filed(part) || is_sawn(site, part)) => P::Vice,
         O::Trim if is_flag(site, task) => P::Step,
         O::Trim | O::PartOff => P::HardyHole,
         O::Draw | O::Taper if part.is_some_and(|part| is_long(site, part)) => P::Horn,

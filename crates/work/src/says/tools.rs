@@ -1,7 +1,7 @@
 //! Tools: which ones a step asks for, of which size, and why. Common practice, no source, unless one is named.
 
 use crate::job::beside::{is_between_one_sided, is_between_thicker, is_flat_on_a_block, is_fullered_alone, is_long};
-use crate::job::part::{is_drawn_in, is_drilled, is_filed};
+use crate::job::part::{is_drawn_in, is_drilled, is_filed, is_sawn};
 use crate::job::site::{Part, Site, extents, in_mm};
 use crate::job::task::{Task, operations};
 use crate::job::upsets::upset_length_mm;
@@ -14,9 +14,6 @@ use fh_core::balance::tolerance_mm;
 use fh_core::forms;
 use fh_core::metal::{HoleSize, RootSize, SectionSize, Shape};
 use fh_core::plan::{Form, JointKind, Made, Operation, SizeName};
-
-/// What is cut off and shorter than this is the width of a saw's cut, in mm: common practice, no source.
-const KERF: f64 = 4.0;
 
 /// A bore is so much wider than what goes into it, in mm: common practice, no source.
 const CLEAR: f64 = 0.1;
@@ -79,7 +76,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         O::Trim if matches!(part.segment.form, Form::Flag(_)) => {
             vec![Wanted::plain(K::HotChisel, "The outline is cut while it is hot, on the soft step.")]
         }
-        O::Trim if in_mm(part.balance.stock_length) < KERF => {
+        O::Trim if is_sawn(site, part) => {
             vec![Wanted::plain(K::Saw, "The cut is no wider than a saw.")]
         }
         O::Trim | O::PartOff => vec![Wanted::plain(K::CutOff, "It is cut nearly through, and broken off.")],

@@ -10,7 +10,7 @@ use crate::bar::progress::Progress;
 use crate::job::beside::{is_fullered_alone, is_thicker_than_bar};
 use crate::job::kind::is_slit;
 use crate::job::legs::WayToBend;
-use crate::job::part::is_drilled;
+use crate::job::part::{is_beside_a_hold, is_drilled, is_sawn};
 use crate::job::site::{Part, Site, extents};
 use crate::job::task::Task;
 use crate::says::marks::leaves_marks_out;
@@ -91,11 +91,6 @@ fn is_framed(site: &Site<'_>) -> bool {
     site.plan.joints.iter().any(|joint| matches!(joint.kind, JointKind::Rivet | JointKind::Tenon | JointKind::Collar))
 }
 
-fn is_beside_a_hold(site: &Site<'_>, part: Part<'_>) -> bool {
-    let is_hold = |at: usize| matches!(site.flat[at].segment.form, Form::Hold(_));
-    site.beside(part.at).into_iter().flatten().any(is_hold)
-}
-
 fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], progress: &Progress) -> Option<String> {
     use Operation as O;
     let is_closed = site.is_closed_slit(part.at);
@@ -120,6 +115,9 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::BendAside, _) => "Only so far that each of them can be laid on the anvil by itself.",
         (O::Straighten, _) if is_closed => "Straight, and side by side again, with light blows all round.",
         (O::Straighten, _) => "Bring them in line again, with light blows.",
+        (O::Trim, Form::Trim(_)) if is_sawn(site, part) => {
+            "Saw it cold at the mark toward the piece; what falls off is waste."
+        }
         (O::Trim, Form::Trim(_)) if is_beside_a_hold(site, part) => {
             "Cut at the mark toward the piece. The rest of the bar comes off with it: keep that."
         }
