@@ -129,8 +129,8 @@ fn what_is_forgotten_after_a_split_and_on_its_branches_is_named_by_its_part() {
     };
     // The split counts nine parts through the bar: the tang is the sixth along it, and the fourteenth of all.
     assert_eq!(bar.find_path("6"), Some(13));
-    assert_eq!(of("6", "“tang”").as_deref(), Some("No step says: taper “tang”."));
-    assert_eq!(of("1.1.2", "“far tine, tine”").as_deref(), Some("No step says: draw out “far tine, tine”."));
+    assert_eq!(of("6", "“tang”").as_deref(), Some("No step covers: taper “tang”."));
+    assert_eq!(of("1.1.2", "“far tine, tine”").as_deref(), Some("No step covers: draw out “far tine, tine”."));
     for found in &missing {
         let Some(at) = found.finding.place.segment else { continue };
         let name = fh_core::describe::part_name(bar, at);

@@ -71,7 +71,7 @@ fn a_peak_is_measured_over_its_swelling() {
     // (4 + 12)² (tan 45° - 45° in radians) / ((4 + 6) × 90° in radians) × 2 = 6.99 mm over the bar's 12 mm.
     assert_eq!(cold(upset, "thickness over the swelling, at least"), "19.0 mm");
     // Bent upward, its outside is the bottom.
-    assert!(upset.lay.as_ref().unwrap().contains("stands on the bottom"), "{:?}", upset.lay);
+    assert!(upset.lay.as_ref().unwrap().contains("swelling is on the bottom"), "{:?}", upset.lay);
 }
 
 #[test]

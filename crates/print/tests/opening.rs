@@ -196,7 +196,7 @@ fn the_table_of_steps_has_no_picture() {
     let plan = demo("herb-bracket");
     let said = words(&sheet(&plan, Sheet::StepList, Paper::A4, usual_orientation(&[Sheet::StepList])));
     assert!(!said.contains("The piece\n") && !said.contains("from the side"), "{said}");
-    assert!(said.contains("Hot sizes are for 950 °C."), "{said}");
+    assert!(said.contains("Hot sizes are for 950 °C:"), "{said}");
 }
 
 #[test]

@@ -25,10 +25,7 @@ fn check_of_bar(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String> {
     use Operation as O;
     Some(match task.operation {
         O::Mark if site.flat.len() < 2 => "Check the length, and that the ends are square.".to_owned(),
-        O::Mark => {
-            let last = site.balance.whole().last().map(|(_, segment)| segment.mark_end_shop.text())?;
-            format!("Check all marks from the {}; the last at {last}.", site.bar.datum_name())
-        }
+        O::Mark => format!("Check all marks from the {}.", site.bar.datum_name()),
         O::Straighten if task.part.is_none() => {
             format!(
                 "Let it cool, and measure it straight: {}. The last chance to correct it{}.",
