@@ -94,7 +94,7 @@ fi
 
 if is_wanted findings; then
   start light 1 docs/handbook/too-much-asked.plan.json
-  keys F8
+  keys F6
   shot findings
   finish
 fi

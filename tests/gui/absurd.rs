@@ -8,7 +8,7 @@ use fh_core::plan::Plan;
 #[test]
 fn absurd_sizes_are_taken_or_refused_and_everything_goes_on() {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     for typed in ["1e9", "1000000000", "0", "-5", "0.0001", "999999999999999999999999", "1/0", "", "NaN", "∞", "3"] {
         desk.type_in("Length", typed);
         desk.keys(Modifiers::COMMAND, Key::Plus);
@@ -34,7 +34,7 @@ fn a_thousand_segments_are_shown_and_edited() {
     plan.bars[0].segments =
         (0..1000).map(|index| fh_core::plan::Segment { name: format!("part {index}"), ..shank.clone() }).collect();
     let mut desk = Desk::with_plan(plan);
-    desk.press("Segment 2: part 1");
+    desk.press("Part 2: part 1");
     desk.type_in("Length", "33");
     assert_eq!(desk.plan().bars[0].segments[1].form.length().unwrap().text(), "33 mm");
     desk.keys(Modifiers::COMMAND, Key::D);

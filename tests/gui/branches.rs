@@ -17,8 +17,8 @@ fn names(desk: &Desk) -> String {
 /// At a split after the shank.
 fn at_a_split() -> Desk {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 2: shank");
-    desk.press("Add segment after");
+    desk.press("Part 2: shank");
+    desk.press("Add part after");
     desk.press("Split");
     desk
 }
@@ -29,15 +29,15 @@ fn a_fork_is_built_from_an_empty_plan() {
     desk.type_in("What is the piece called?", "Hand fork");
     desk.type_in("Side of bar", "1/2");
     desk.press("Begin");
-    desk.press("Add segment after");
+    desk.press("Add part after");
     desk.press("Drawn");
     desk.type_in("Length", "6");
-    desk.press("Add segment after");
+    desk.press("Add part after");
     desk.press("Split");
     desk.type_in("Name", "tines");
     desk.type_in("Name of branch 1", "left");
     desk.type_in("Name of branch 2", "right");
-    for (segment, name) in [("Segment 2.1.1: plain", "left tine"), ("Segment 2.2.1: plain 2", "right tine")] {
+    for (segment, name) in [("Part 2.1.1: plain", "left tine"), ("Part 2.2.1: plain 2", "right tine")] {
         desk.press(segment);
         desk.choose("Form", "Taper");
         desk.type_in("Length", "5");
@@ -64,7 +64,7 @@ fn a_fork_is_built_from_an_empty_plan() {
 fn a_selected_split_is_seen_with_its_branches() {
     let mut desk = at_a_split();
     assert!(desk.shows("Turned. Selected: split"));
-    desk.press("Segment 4: rest");
+    desk.press("Part 4: rest");
     assert!(!desk.shows("Selected: rest"), "the tongs hold the rest: it is no part of the piece");
 }
 
@@ -72,19 +72,19 @@ fn a_selected_split_is_seen_with_its_branches() {
 fn segments_are_added_within_a_branch() {
     let mut desk = at_a_split();
     assert_eq!(names(&desk), "point shank split plain plain 2 rest");
-    desk.press("Segment 3.1.1: plain");
-    desk.press("Add segment after");
+    desk.press("Part 3.1.1: plain");
+    desk.press("Add part after");
     desk.press("Ball");
     assert_eq!(names(&desk), "point shank split plain ball plain 2 rest");
     assert_eq!(desk.editor().selected(), Some(4));
     desk.press("Move up");
     assert_eq!(names(&desk), "point shank split ball plain plain 2 rest");
     assert_eq!(desk.editor().selected(), Some(3));
-    desk.press("Duplicate segment");
+    desk.press("Duplicate part");
     assert_eq!(names(&desk), "point shank split ball ball 2 plain plain 2 rest");
     // Beside the split itself nothing goes into a branch.
-    desk.press("Segment 3: split");
-    desk.press("Add segment after");
+    desk.press("Part 3: split");
+    desk.press("Add part after");
     desk.press("Cube");
     assert_eq!(names(&desk), "point shank split ball ball 2 plain plain 2 cube rest");
     assert_eq!(desk.plan().bars[0].segments.len(), 5);
@@ -93,12 +93,12 @@ fn segments_are_added_within_a_branch() {
 #[test]
 fn an_empty_branch_is_filled() {
     let mut desk = at_a_split();
-    desk.press("Segment 3.2.1: plain 2");
-    desk.press("Remove segment");
+    desk.press("Part 3.2.1: plain 2");
+    desk.press("Remove part");
     assert!(branches(desk.plan(), 2)[1].segments.is_empty());
     assert_eq!(desk.editor().selected(), None, "the empty branch is selected");
     desk.press("Branch 3.2: branch 2");
-    desk.press("Add segment after");
+    desk.press("Add part after");
     desk.press("Taper");
     assert_eq!(branches(desk.plan(), 2)[1].segments.len(), 1);
     assert_eq!(names(&desk), "point shank split plain taper rest");
@@ -119,7 +119,7 @@ fn branches_are_added_renamed_moved_and_removed() {
     assert_eq!(titles(&desk), "branch 1, wide, branch 3");
     desk.press("Remove branch 3");
     assert_eq!(titles(&desk), "branch 1, wide");
-    desk.press("Add a segment to branch 2");
+    desk.press("Add a part to branch 2");
     desk.press("Ball");
     assert_eq!(branches(desk.plan(), 2)[1].segments.len(), 2);
     for _ in 0..6 {
@@ -131,8 +131,8 @@ fn branches_are_added_renamed_moved_and_removed() {
 #[test]
 fn a_slit_closed_at_both_ends_is_opened() {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 1: point");
-    desk.press("Add segment after");
+    desk.press("Part 1: point");
+    desk.press("Add part after");
     desk.press("Split");
     desk.choose("How the split is opened", "to an eye or a basket");
     desk.type_in("Width of the opening, middle to middle", "30");

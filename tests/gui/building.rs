@@ -13,10 +13,10 @@ fn a_plan_is_built_from_an_empty_one() {
     assert_eq!(desk.plan().title, "Bean hook");
     assert!(desk.plan().bars[0].segments.is_empty());
 
-    desk.press("Add segment after");
+    desk.press("Add part after");
     desk.press("Taper");
     desk.type_in("Length", "3 5/8");
-    desk.press("Add segment after");
+    desk.press("Add part after");
     desk.press("Plain");
     desk.type_in("Name", "shank");
     desk.type_in("Length", "5");
@@ -37,7 +37,7 @@ fn a_plan_is_built_from_an_empty_one() {
 fn every_form_can_be_added() {
     let mut desk = Desk::with_plan(small_plan());
     for kind in FormKind::ALL {
-        desk.press("Add segment after");
+        desk.press("Add part after");
         let name = kind.name();
         let title = format!("{}{}", name[..1].to_uppercase(), &name[1..]);
         desk.press(&title);
@@ -53,14 +53,14 @@ fn segments_are_duplicated_moved_and_removed() {
     let names = |desk: &Desk| {
         desk.plan().bars[0].segments.iter().map(|segment| segment.name.clone()).collect::<Vec<_>>().join(" ")
     };
-    desk.press("Segment 2: shank");
-    desk.press("Duplicate segment");
+    desk.press("Part 2: shank");
+    desk.press("Duplicate part");
     assert_eq!(names(&desk), "point shank shank 2 rest");
     desk.press("Move up");
     assert_eq!(names(&desk), "point shank 2 shank rest");
     desk.keys(Modifiers::COMMAND | Modifiers::SHIFT, Key::ArrowDown);
     assert_eq!(names(&desk), "point shank shank 2 rest");
-    desk.press("Remove segment");
+    desk.press("Remove part");
     assert_eq!(names(&desk), "point shank rest");
     for _ in 0..4 {
         desk.keys(Modifiers::COMMAND, Key::Z);
@@ -72,24 +72,24 @@ fn segments_are_duplicated_moved_and_removed() {
 #[test]
 fn a_segment_is_copied_and_pasted_as_text() {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 1: point");
+    desk.press("Part 1: point");
     desk.harness.event(Event::Copy);
     desk.harness.run();
     let text = serde_json::to_string(&desk.plan().bars[0].segments[0]).unwrap();
-    desk.press("Segment 3: rest");
+    desk.press("Part 3: rest");
     desk.harness.event(Event::Paste(text));
     desk.harness.run();
     assert_eq!(desk.plan().bars[0].segments[3].name, "point 2");
     desk.harness.event(Event::Paste("a shopping list".to_owned()));
     desk.harness.run();
     assert_eq!(desk.plan().bars[0].segments.len(), 4);
-    assert!(desk.shows("the clipboard holds no segment"));
+    assert!(desk.shows("the clipboard holds no part"));
 }
 
 #[test]
 fn a_form_that_is_changed_keeps_its_length() {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     desk.choose("Form", "Drawn");
     let segment = &desk.plan().bars[0].segments[1];
     assert_eq!(segment.form.kind(), FormKind::Drawn);
@@ -100,8 +100,8 @@ fn a_form_that_is_changed_keeps_its_length() {
 #[test]
 fn what_was_added_takes_its_first_size_from_the_keyboard() {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 1: point");
-    desk.press("Add segment after");
+    desk.press("Part 1: point");
+    desk.press("Add part after");
     desk.press("Drawn");
     assert!(desk.has_keyboard("Length"));
     // Its text is selected: what is typed takes its place.

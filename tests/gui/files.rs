@@ -12,7 +12,7 @@ fn a_plan_is_saved_by_a_typed_path_where_there_is_no_dialog() {
     let path = desk.folder.path().join("hook.plan.json");
     desk.keys(Modifiers::COMMAND, Key::S);
     desk.press("Browse…");
-    assert!(desk.shows("Type the path"), "it says that no dialog answered");
+    assert!(desk.shows("Type the file's path"), "it says that no dialog answered");
     desk.type_only("File", path.to_str().unwrap());
     desk.press("Save");
     assert_eq!(fh_store::load(&path).unwrap().plan, small_plan());
@@ -68,7 +68,7 @@ fn opened() -> (Desk, std::path::PathBuf) {
 }
 
 fn change(desk: &mut Desk) {
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     desk.type_in("Length", "200");
     assert!(desk.editor().is_changed());
 }
@@ -169,7 +169,7 @@ fn the_mark_sheet_is_made_as_pdf_and_as_svg() {
         desk.harness.get_by_label_button(kind);
         desk.harness.run();
         desk.type_only("File", path.to_str().unwrap());
-        desk.press("Make the sheet");
+        desk.press("Make the file");
         let bytes = std::fs::read(&path).unwrap();
         assert!(bytes.starts_with(head.as_bytes()), "{name}");
     }
@@ -184,13 +184,13 @@ fn after_printing_the_whole_path_is_shown_until_the_next_deed() {
     let path = folder.join("bean-hook.pdf");
     desk.keys(Modifiers::COMMAND, Key::P);
     desk.type_only("File", path.to_str().unwrap());
-    desk.press("Make the sheet");
+    desk.press("Make the file");
     let said = format!("The mark sheet is in {}. Print at 100 %.", path.display());
     let place = desk.harness.get_by_label(&said).rect();
     // Not cut off: a line of it is no longer than the strips are wide, and there are as many lines as it takes.
     assert!(desk.harness.ctx.content_rect().contains_rect(place), "{place:?}");
     assert!(place.width() * place.height() > 13.0 * 5.0 * said.chars().count() as f32 * 0.8, "{place:?}");
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     assert!(!desk.shows("Print at 100 %."), "gone with the next deed");
 }
 
@@ -241,7 +241,7 @@ fn the_paper_is_the_usual_one_beside_the_unit_until_another_is_chosen() {
     desk.harness.get_by_label_button("A4");
     desk.harness.run();
     desk.type_only("File", desk.folder.path().join("a.pdf").to_str().unwrap());
-    desk.press("Make the sheet");
+    desk.press("Make the file");
     assert!(is_chosen(&mut desk, "A4"), "chosen");
 }
 
@@ -256,7 +256,7 @@ fn templates_are_printed_where_they_are_ticked() {
     desk.harness.get_by_role_and_label(egui::accesskit::Role::CheckBox, "templates").click();
     desk.harness.run();
     desk.type_only("File", path.to_str().unwrap());
-    desk.press("Make the sheet");
+    desk.press("Make the file");
     let page = |number: u32| std::fs::read_to_string(desk.folder.path().join(format!("both-{number}.svg"))).unwrap();
     let (first, second) = (page(1), page(2));
     assert!(first.contains("MARK SHEET") && second.contains("TEMPLATES") && !path.exists());

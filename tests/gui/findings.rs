@@ -23,7 +23,7 @@ fn a_finding_selects_its_place() {
 }
 
 #[test]
-fn f8_brings_the_finding_that_it_looks_at_in_sight() {
+fn f6_brings_the_finding_that_it_looks_at_in_sight() {
     let mut plan = small_plan();
     let odd = |at: usize| format!(r#"{{ "name": "part {at}", "form": {{ "plain": {{ "length": "3 1/23 in" }} }} }}"#);
     plan.bars[0].segments = (0..20).map(|at| serde_json::from_str(&odd(at)).unwrap()).collect();
@@ -31,7 +31,7 @@ fn f8_brings_the_finding_that_it_looks_at_in_sight() {
     let findings = desk.editor().balance().findings.clone();
     assert!(findings.len() >= 20);
     for finding in findings.iter().take(12) {
-        desk.keys(Modifiers::NONE, Key::F8);
+        desk.keys(Modifiers::NONE, Key::F6);
         let name = format!("{}: {}", finding.severity.name(), finding.message);
         let row = desk.harness.get_by_role_and_label(egui::accesskit::Role::Button, &name).rect();
         let foot = desk.harness.get_by_label("Cut length").rect();
@@ -40,11 +40,11 @@ fn f8_brings_the_finding_that_it_looks_at_in_sight() {
 }
 
 #[test]
-fn f8_goes_from_finding_to_finding() {
+fn f6_goes_from_finding_to_finding() {
     let mut desk = too_sharp_a_step();
     let places: Vec<_> = desk.editor().balance().findings.iter().map(|finding| finding.place.segment).collect();
     for place in places {
-        desk.keys(Modifiers::NONE, Key::F8);
+        desk.keys(Modifiers::NONE, Key::F6);
         assert_eq!(desk.editor().selected(), place);
     }
 }
@@ -55,7 +55,8 @@ fn the_list_of_findings_is_closed_and_opened() {
     let finding = desk.editor().balance().findings[0].clone();
     let name = format!("{}: {}", finding.severity.name(), finding.message);
     let toggle = |desk: &mut Desk| {
-        let button = desk.harness.get_by(|node| node.label().is_some_and(|label| label.starts_with("Findings: ")));
+        let button =
+            desk.harness.get_by(|node| node.label().is_some_and(|label| label.starts_with("What the craft says: ")));
         button.click();
         desk.harness.run();
     };
@@ -74,7 +75,8 @@ fn what_the_fire_takes_of_too_small_a_scale_is_told_with_the_order_closed_or_ope
     let name = format!("{}: {}", short.severity.name(), short.message);
     assert!(desk.harness.query_by_label(&name).is_some(), "{name}");
     let told = |desk: &Desk| {
-        let button = desk.harness.get_by(|node| node.label().is_some_and(|label| label.starts_with("Findings: ")));
+        let button =
+            desk.harness.get_by(|node| node.label().is_some_and(|label| label.starts_with("What the craft says: ")));
         button.accesskit_node().label().unwrap()
     };
     let closed = told(&desk);

@@ -44,11 +44,11 @@ fn parts_are_chosen_by_name() {
     desk.press("Plan: Stand");
     desk.press("Add a joint");
     desk.choose("Kind of joint 1", "weld");
-    desk.choose("Segment of what stays in joint 1", "arc");
+    desk.choose("Part of what stays in joint 1", "arc");
     desk.choose("Side of what stays in joint 1", "its end");
     desk.press("Add a part to joint 1");
     desk.choose("Bar of part 2 of joint 1", "ring");
-    desk.choose("Segment of part 2 of joint 1", "boss");
+    desk.choose("Part of part 2 of joint 1", "boss");
     let joint = &desk.plan().joints[0];
     assert_eq!(joint.fixed.side, Some(JointSide::End));
     assert_eq!((joint.moved[1].bar.as_str(), joint.moved[1].segment.as_str()), ("ring", "boss"));
@@ -61,7 +61,7 @@ fn what_does_not_fit_is_told() {
     let mut desk = Desk::with_plan(stand());
     desk.press("Plan: Stand");
     desk.press("Add a joint");
-    desk.choose("Segment of part 1 of joint 1", "shank");
+    desk.choose("Part of part 1 of joint 1", "shank");
     let ids: Vec<_> = desk.editor().balance().findings.iter().map(|finding| finding.id).collect();
     assert!(ids.contains(&"joint-members"), "{ids:?}");
 }
@@ -89,5 +89,5 @@ fn the_piece_tells_what_runs_into_what() {
     };
     plan.joints = vec![leg(1), leg(2)];
     let desk = Desk::with_plan(plan);
-    assert!(desk.shows("mm deep into shank of leg"));
+    assert!(desk.shows("overlaps shank of leg by"));
 }

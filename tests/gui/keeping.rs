@@ -47,7 +47,7 @@ fn a_write_protected_plan_is_not_replaced_and_another_name_is_asked_for() {
     let mut permissions = fs::metadata(&path).unwrap().permissions();
     permissions.set_readonly(true);
     fs::set_permissions(&path, permissions).unwrap();
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     desk.type_in("Length", "200 mm");
     desk.keys(Modifiers::COMMAND, Key::S);
     assert!(desk.shows("the file is write-protected") && desk.shows("Choose another name."));
@@ -64,7 +64,7 @@ fn a_sheet_does_not_take_the_place_of_a_plan() {
     let before = fs::read(&path).unwrap();
     desk.keys(Modifiers::COMMAND, Key::P);
     desk.type_only("File", path.to_str().unwrap());
-    desk.press("Make the sheet");
+    desk.press("Make the file");
     assert!(desk.shows("of another kind"));
     assert_eq!(fs::read(&path).unwrap(), before);
 }
@@ -73,7 +73,7 @@ fn a_sheet_does_not_take_the_place_of_a_plan() {
 fn work_that_cannot_be_kept_safe_is_told_in_whole() {
     // Where the journal's folder should be is a file.
     let (mut desk, _) = opened(|folder| fs::write(folder.join("journal"), "").unwrap());
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     desk.type_in("Length", "200 mm");
     desk.harness.run_steps(12);
     let words = "■ Unsaved work cannot be kept safe: cannot write";
@@ -112,7 +112,7 @@ fn work_that_this_version_cannot_read_is_copied_to_a_file() {
 fn a_torn_journal_is_told_once_and_kept() {
     let (mut desk, _) = opened(|folder| killed(folder, |text| text[..40].to_owned()));
     assert!(desk.shows("This cannot be read, and was kept: ") && desk.shows(".json.broken"));
-    desk.press("Go on");
+    desk.press("OK");
     assert!(Journal::leftovers(&Home::at(desk.folder.path())).broken.is_empty());
 }
 
@@ -135,7 +135,7 @@ fn a_name_of_a_megabyte_is_shown_cut_short_and_kept() {
 #[test]
 fn a_field_takes_a_name_of_two_hundred_letters_and_no_more() {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     desk.type_in("Name", &"x".repeat(200));
     assert_eq!(desk.plan().bars[0].segments[1].name.len(), 200);
     desk.type_in("Name", &"y".repeat(201));
@@ -146,7 +146,7 @@ fn a_field_takes_a_name_of_two_hundred_letters_and_no_more() {
 #[test]
 fn panels_come_back_after_the_window_was_tiny() {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     let width = |desk: &Desk| desk.harness.get_by_role_and_label(Role::TextInput, "Name").rect().width();
     let before = width(&desk);
     for size in [[200.0, 150.0], [1.0, 1.0], [1366.0, 768.0]] {

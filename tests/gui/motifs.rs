@@ -52,12 +52,12 @@ fn pick(desk: &mut Desk, words: &str) {
 /// The home of a desk with the neck and the leaf kept as a motif.
 fn with_leaf_kept() -> Desk {
     let mut desk = Desk::with_plan(leaf_plan());
-    desk.press("Segment 2: neck");
-    desk.press("Segment");
-    desk.press("Save as motif… Ctrl+Shift+M");
-    desk.type_only("What is the motif called?", "Leaf end");
-    desk.choose("To segment", "3: leaf");
-    desk.press("Keep the motif");
+    desk.press("Part 2: neck");
+    desk.press("Part");
+    desk.press("Keep this part… Ctrl+Shift+M");
+    desk.type_only("What is it called?", "Leaf end");
+    desk.choose("To part", "3: leaf");
+    desk.press("Keep it");
     desk
 }
 
@@ -78,7 +78,7 @@ fn a_motif_is_put_into_another_plan_at_half_its_size() {
     let kept = with_leaf_kept();
     // Another window, another plan, the same smith.
     let mut desk = Desk::in_folder(kept.folder, Vec::new(), |services, _| Editor::with_plan(services, small_plan()));
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     desk.keys(Modifiers::COMMAND, Key::M);
     assert!(desk.shows("Leaf end: "));
     desk.type_only("Scale", "1/2");
@@ -100,7 +100,7 @@ fn a_motif_fits_the_bar_that_it_is_put_into() {
     let mut plan = small_plan();
     plan.bars[0].stock = serde_json::from_str(r#"{ "square": "3/4 in" }"#).unwrap();
     let mut desk = Desk::in_folder(kept.folder, Vec::new(), |services, _| Editor::with_plan(services, plan));
-    desk.press("Segment 1: point");
+    desk.press("Part 1: point");
     desk.keys(Modifiers::COMMAND, Key::M);
     desk.harness.get_by_role_and_label(Role::CheckBox, "Fit to this bar: × 1.5").click();
     desk.harness.run();
@@ -113,14 +113,14 @@ fn a_motif_fits_the_bar_that_it_is_put_into() {
 #[test]
 fn a_name_is_given_once_in_a_bar_and_a_motif_replaced_only_when_asked() {
     let mut desk = with_leaf_kept();
-    desk.press("Segment 3: leaf");
+    desk.press("Part 3: leaf");
     desk.keys(Modifiers::COMMAND, Key::M);
     desk.press("Insert");
     assert_eq!(names(&desk), ["shank", "neck", "leaf", "neck 2", "leaf 2"]);
     desk.keys(Modifiers::COMMAND | Modifiers::SHIFT, Key::M);
-    desk.type_only("What is the motif called?", "leaf END");
-    desk.press("Keep the motif");
-    assert!(desk.shows("There is a motif of this name already."));
+    desk.type_only("What is it called?", "leaf END");
+    desk.press("Keep it");
+    assert!(desk.shows("A part of this name is kept already."));
     desk.press("Replace it");
     let (kept, _) = motifs::list(&Home::at(desk.folder.path()));
     assert_eq!((kept.len(), kept[0].motif.segments.len()), (1, 1));
@@ -132,7 +132,7 @@ fn what_is_no_scale_is_not_put_in() {
     desk.keys(Modifiers::COMMAND, Key::M);
     for wrong in ["twice", "0", "-2", "1/0"] {
         desk.type_only("Scale", wrong);
-        assert!(desk.shows("is no scale; write for example"), "{wrong}");
+        assert!(desk.shows("isn't a scale. Try"), "{wrong}");
         desk.harness.key_press(Key::Escape);
         desk.harness.run();
         desk.keys(Modifiers::COMMAND, Key::M);
@@ -147,10 +147,10 @@ fn a_motif_is_removed_when_it_is_asked_twice_and_broken_ones_are_told() {
     std::fs::write(folder.join("torn.motif.json"), "{ \"firstheat_motif\": 1").unwrap();
     desk.keys(Modifiers::COMMAND, Key::M);
     assert!(desk.shows("torn.motif.json"));
-    desk.press("Remove this motif…");
-    assert!(desk.shows("is removed from your motifs"));
+    desk.press("Remove this kept part…");
+    assert!(desk.shows("will be removed from your kept parts"));
     assert_eq!(motifs::list(&Home::at(desk.folder.path())).0.len(), 1);
     desk.press("Remove it for good");
-    assert!(desk.shows("No motif is kept yet."));
+    assert!(desk.shows("No part is kept yet."));
     assert_eq!(motifs::list(&Home::at(desk.folder.path())).0.len(), 0);
 }

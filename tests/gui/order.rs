@@ -91,12 +91,12 @@ fn stepping_shows_the_bar_as_it_is_then() {
     assert!(desk.shows("After step 2 of"));
     let after = desk.harness.get_by_role_and_label(Role::Image, "The piece. Turned").rect();
     assert_eq!(before, after, "the view stays where it is");
-    desk.press("Next step");
+    desk.press("Step after");
     assert!(desk.shows("After step 3 of"));
-    desk.press("Previous step");
+    desk.press("Step before");
     assert!(desk.shows("After step 2 of"));
     desk.keys(NONE, Key::Escape);
-    assert!(desk.shows("The finished bars"));
+    assert!(desk.shows("Finished bars"));
     assert!(desk.harness.query_by_label("Mark 1: end of nib").is_some(), "the plan's own bars can be dragged again");
 }
 
@@ -118,7 +118,7 @@ fn the_arrows_choose_in_the_list() {
 fn playing_goes_on_by_itself_and_ends() {
     let mut desk = at_the_order();
     let count = titles(&desk).len();
-    desk.press("Play the steps");
+    desk.press("Run through the steps");
     for _ in 0..count * 8 {
         desk.harness.step();
     }
@@ -131,7 +131,7 @@ fn playing_goes_on_by_itself_and_ends() {
 fn a_bad_order_is_told_and_undo_takes_it_back() {
     let mut desk = at_the_order();
     let bend = number_of(&desk, Operation::Bend);
-    let calm = desk.shows("Findings: No findings. Strength is not checked.");
+    let calm = desk.shows("What the craft says: No findings. Strength is not checked.");
     choose(&mut desk, bend);
     for _ in 1..bend {
         desk.keys(ALT, Key::ArrowUp);
@@ -145,7 +145,7 @@ fn a_bad_order_is_told_and_undo_takes_it_back() {
         desk.keys(Modifiers::COMMAND, Key::Z);
     }
     assert!(desk.plan().work.steps.is_none(), "the proposal is back");
-    assert_eq!(desk.shows("Findings: No findings. Strength is not checked."), calm);
+    assert_eq!(desk.shows("What the craft says: No findings. Strength is not checked."), calm);
     assert!(desk.harness.query_all_by_label(&name).next().is_none());
 }
 
@@ -235,10 +235,10 @@ fn the_proposal_is_taken_up_again_after_asking() {
     choose(&mut desk, 2);
     desk.keys(ALT, Key::ArrowDown);
     assert_ne!(titles(&desk), before);
-    desk.press("Take up the proposal again");
+    desk.press("Go back to the program's order");
     desk.press("Cancel");
     assert_ne!(titles(&desk), before);
-    desk.press("Take up the proposal again");
+    desk.press("Go back to the program's order");
     desk.press("Take the proposal");
     assert!(desk.plan().work.steps.is_none());
     assert_eq!(titles(&desk), before);
@@ -321,7 +321,7 @@ fn a_plan_of_several_bars_shows_the_bar_of_the_step() {
 #[test]
 fn a_part_on_the_strip_leads_to_the_step_that_works_on_it() {
     let mut desk = at_the_order();
-    desk.harness.get_by_role_and_label(Role::Button, "Segment bow").click();
+    desk.harness.get_by_role_and_label(Role::Button, "Part bow").click();
     desk.harness.run();
     let now = chosen(&desk);
     let worked = work_out(desk.plan(), desk.editor().balance(), &Shop::default());
@@ -366,7 +366,7 @@ fn a_drag_at_the_finished_bars_changes_the_order_once_it_is_over() {
 fn the_cards_are_printed_from_the_order() {
     let mut desk = at_the_order();
     desk.keys(Modifiers::COMMAND, Key::P);
-    desk.press("Make the sheet");
+    desk.press("Make the file");
     let path = desk.folder.path().join("bean-hook-steps.pdf");
     assert!(std::fs::read(&path).unwrap().starts_with(b"%PDF"), "the cards are written");
     assert!(desk.shows("step cards"), "it is said what was written");

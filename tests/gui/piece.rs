@@ -47,7 +47,7 @@ fn click_at(desk: &mut Desk, at: Pos2) {
 /// Selects the bow and looks at it from the front.
 fn at_the_bow() -> Desk {
     let mut desk = Desk::with_plan(hook());
-    desk.press("Piece from the front");
+    desk.press("Piece from you");
     let bow = desk.place_of("In the piece: bow");
     click_at(&mut desk, bow);
     assert_eq!(desk.editor().selected(), Some(1));
@@ -57,21 +57,21 @@ fn at_the_bow() -> Desk {
 #[test]
 fn the_view_is_open_where_there_is_room_and_stays_closed_once_it_was_closed() {
     let mut desk = Desk::with_plan(hook());
-    assert!(desk.harness.query_by_role_and_label(Role::Button, "Piece from the front").is_some());
+    assert!(desk.harness.query_by_role_and_label(Role::Button, "Piece from you").is_some());
     desk.press("View of the piece");
-    assert!(desk.harness.query_by_role_and_label(Role::Button, "Piece from the front").is_none());
+    assert!(desk.harness.query_by_role_and_label(Role::Button, "Piece from you").is_none());
     let settings = std::fs::read_to_string(desk.folder.path().join("settings.json")).unwrap();
     assert!(settings.contains(r#""piece_open": false"#), "{settings}");
     desk.keys(Modifiers::COMMAND, Key::Num4);
-    assert!(desk.harness.query_by_role_and_label(Role::Button, "Piece from the front").is_some());
+    assert!(desk.harness.query_by_role_and_label(Role::Button, "Piece from you").is_some());
 }
 
 #[test]
 fn the_piece_is_seen_from_named_sides_and_says_how_large_it_is() {
     let mut desk = Desk::with_plan(small_plan());
     for (button, words) in [
-        ("Piece from the front", "The piece. Seen from the front"),
-        ("Piece from the side", "The piece. Seen from the far end"),
+        ("Piece from you", "The piece. Seen from you"),
+        ("Piece from the far end", "The piece. Seen from the far end"),
         ("Piece from above", "The piece. Seen from above"),
         ("Piece turned", "The piece. Turned"),
     ] {
@@ -151,7 +151,7 @@ fn the_keyboard_turns_a_bend_by_degrees() {
 #[test]
 fn two_points_of_the_metal_are_measured() {
     let mut desk = Desk::with_plan(hook());
-    desk.press("Piece from the front");
+    desk.press("Piece from you");
     desk.press("Measure the piece");
     for name in ["In the piece: shank", "In the piece: bow"] {
         let at = desk.place_of(name);

@@ -10,7 +10,7 @@ fn repeats(desk: &Desk) -> Vec<Repeat> {
 #[test]
 fn a_row_of_marks_is_added_and_counted() {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     desk.press("Add a row of marks");
     desk.type_in("Marks of row 1", "dots");
     desk.type_in("Step of row 1", "25");
@@ -29,7 +29,7 @@ fn a_row_of_marks_is_added_and_counted() {
 #[test]
 fn a_row_can_be_paced_by_a_tool_or_by_a_count() {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     desk.press("Add a row of marks");
     desk.choose("Pace of row 1", "tools side by side");
     desk.type_in("Tool width of row 1", "14");
@@ -49,7 +49,7 @@ fn a_row_can_be_paced_by_a_tool_or_by_a_count() {
 #[test]
 fn a_row_that_runs_off_is_told() {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     desk.press("Add a row of marks");
     desk.type_in("Step of row 1", "30");
     desk.type_in("How many of row 1", "6");

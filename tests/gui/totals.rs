@@ -38,7 +38,7 @@ fn the_figures_of_one_bar_are_named_as_that_bars() {
     // 7,200 mm³ × 7.85 mg/mm³ = 56.5 g.
     shows_all(&desk, &["Bar 2 of 2", "leg", "Cut length, each", "50 mm", "Bar weighs, each", "56.5 g"]);
     assert!(!desk.shows("in all"));
-    desk.press("Segment 1: a");
+    desk.press("Part 1: a");
     shows_all(&desk, &["Bar 1 of 2", "post", "Cut length", "100 mm"]);
     assert!(!desk.shows("each"));
 }

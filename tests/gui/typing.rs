@@ -10,7 +10,7 @@ fn length(desk: &Desk, segment: usize) -> String {
 
 fn at_the_shank() -> Desk {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     desk
 }
 
@@ -49,7 +49,7 @@ fn escape_takes_back_what_was_typed() {
 fn what_was_typed_is_taken_before_another_segment_is_selected() {
     let mut desk = at_the_shank();
     desk.type_only("Length", "140");
-    desk.press("Segment 1: point");
+    desk.press("Part 1: point");
     assert_eq!(length(&desk, 1), "140 mm");
     assert_eq!(length(&desk, 0), "60 mm");
     assert_eq!(desk.editor().selected(), Some(0));
@@ -105,7 +105,7 @@ fn at_a_shank_of_3_in() -> Desk {
     plan.units = fh_core::plan::Units::inches();
     let text = serde_json::to_string(&plan).unwrap().replace("120 mm", "3 in");
     let mut desk = Desk::with_plan(fh_core::file::read(text.as_bytes()).unwrap());
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     desk
 }
 
@@ -125,7 +125,7 @@ const WAYS: [Way; 6] = [
         }
     }),
     ("F2", |desk| desk.keys(Modifiers::NONE, Key::F2)),
-    ("a double-click on the part in the drawing", |desk| desk.double_click_at(desk.place_of("Segment shank"))),
+    ("a double-click on the part in the drawing", |desk| desk.double_click_at(desk.place_of("Part shank"))),
 ];
 
 #[test]
@@ -167,10 +167,10 @@ fn a_refused_entry_keeps_the_keyboard_and_the_next_one_takes_its_place() {
 #[test]
 fn the_keyboard_is_not_kept_for_a_size_that_is_not_there() {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     desk.choose("Form", "Split");
     desk.keys(Modifiers::NONE, Key::F2);
-    desk.press("Segment 1: point");
+    desk.press("Part 1: point");
     assert!(!desk.has_keyboard("Length"));
 }
 

@@ -72,7 +72,7 @@ fn laid_under(plan: Plan) -> Desk {
         Editor::with_file(services, &file)
     });
     let path = sketch(desk.folder.path());
-    desk.press("Lay a picture under the piece");
+    desk.press("Add a picture to trace");
     desk.type_only("File", &path.display().to_string());
     desk.press("Lay it under the piece");
     wait_for(&mut desk, "One pixel of the picture is");
@@ -84,7 +84,7 @@ fn a_hundred_pixels_that_are_fifty_mm_apart_lie_at_half_a_mm_each() {
     let mut desk = laid();
     let now = underlay(&desk);
     assert_eq!((now.file.as_str(), now.view), ("sketch.png", UnderlayView::Front), "named from the plan's folder");
-    assert!(desk.shows("Seen from the front"));
+    assert!(desk.shows("Seen from you"));
     assert!(desk.harness.query_by_label("First point on the picture").is_some());
     // From a quarter to three quarters of 400 pixels: two hundred.
     desk.type_in("Distance of the points", "100 mm");
@@ -130,7 +130,7 @@ fn the_picture_is_dragged_to_its_place_in_one_step() {
     drag(&mut desk, at, vec2(24.0, -12.0));
     let place = underlay(&desk).at.expect("it has a place now");
     assert!(place.right.mm() > 1.0 && place.up.mm() > 0.5, "{place:?}");
-    assert!(desk.shows("Seen from the front"), "the piece was not turned");
+    assert!(desk.shows("Seen from you"), "the piece was not turned");
     desk.keys(Modifiers::COMMAND, Key::Z);
     assert_eq!(*desk.plan(), before, "one step");
 }
@@ -164,7 +164,7 @@ fn strength_is_kept_and_the_picture_is_taken_away_with_undo() {
     desk.keys(Modifiers::NONE, Key::ArrowRight);
     assert_eq!(underlay(&desk).strength.unwrap().text(), "55 %");
     let before = desk.plan().clone();
-    desk.press("Take away");
+    desk.press("Remove");
     assert!(desk.plan().underlay.is_none());
     assert!(desk.harness.query_by_label("First point on the picture").is_none());
     desk.keys(Modifiers::COMMAND, Key::Z);
@@ -178,7 +178,7 @@ fn from_another_side_it_is_only_told_where_the_picture_shows() {
     assert!(desk.harness.query_by_label("First point on the picture").is_none());
     desk.press("Piece from above");
     assert!(desk.shows("The picture under the piece shows from the front."));
-    desk.press("Piece from the front");
+    desk.press("Piece from you");
     assert!(!desk.shows("The picture under the piece shows"));
 }
 
@@ -202,7 +202,7 @@ fn a_missing_picture_is_told_and_found_once_it_is_there() {
     wait_for(&mut desk, "No picture under the piece: there is no such file (sketch.png)");
     desk.press("Adjust the picture");
     sketch(desk.folder.path());
-    desk.press("Look again");
+    desk.press("Reload");
     wait_for(&mut desk, "One pixel of the picture is 0.5 mm.");
 }
 
@@ -211,10 +211,10 @@ fn a_file_that_is_no_picture_is_not_laid() {
     let mut desk = Desk::with_plan(small_plan());
     let path = desk.folder.path().join("words.png");
     std::fs::write(&path, "no picture").unwrap();
-    desk.press("Lay a picture under the piece");
+    desk.press("Add a picture to trace");
     desk.type_only("File", &path.display().to_string());
     desk.press("Lay it under the piece");
-    assert!(desk.shows("It cannot be laid: it is no PNG or JPEG picture, or it is broken."));
+    assert!(desk.shows("The picture cannot be used: it is no PNG or JPEG picture, or it is broken."));
     assert!(desk.plan().underlay.is_none());
 }
 
@@ -224,7 +224,7 @@ fn the_systems_dialog_gives_the_picture_too() {
     let path = sketch(folder.path());
     let mut desk =
         Desk::with(vec![Answer::File(path.clone())], |services, _| Editor::with_plan(services, small_plan()));
-    desk.press("Lay a picture under the piece");
+    desk.press("Add a picture to trace");
     desk.press("Browse…");
     wait_for(&mut desk, "One pixel of the picture is");
     assert_eq!(underlay(&desk).file, path.display().to_string(), "the plan is in no folder yet");

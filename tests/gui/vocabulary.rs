@@ -9,8 +9,8 @@ use fh_core::plan::{Bend, CollarRule, Form, HoleSpec, Made, OutlineSpec, ScrollE
 /// At a segment of this form, added after the shank.
 fn at(form: &str) -> Desk {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 2: shank");
-    desk.press("Add segment after");
+    desk.press("Part 2: shank");
+    desk.press("Add part after");
     desk.press(form);
     desk
 }
@@ -102,7 +102,7 @@ fn a_collar_follows_the_plans_rule_or_its_own() {
     assert!((forged(&desk) - 102.0).abs() < 1e-9);
     desk.choose("Rule for the slit of a drifted hole", SlitRule::ThreeQuarters.name());
     assert_eq!(desk.plan().practice.slit, Some(SlitRule::ThreeQuarters));
-    desk.press("Segment 3: collar");
+    desk.press("Part 3: collar");
     desk.choose("Rule for the collar", CollarRule::Butted.name());
     assert!((forged(&desk) - 96.0).abs() < 1e-9);
 }
@@ -173,7 +173,7 @@ fn a_scroll_is_made_of_a_shank() {
     desk.type_in("Turns of the scroll", "1 1/2");
     desk.type_in("Inner radius", "10");
     desk.type_in("Outer radius", "50");
-    desk.choose("How the scroll opens", "evenly, one gap all round");
+    desk.choose("How the scroll opens", "even: the same gap every turn");
     desk.choose("End with the eye", "its start, towards the datum");
     let Bend::Scroll { turns: Some(turns), eye: ScrollEye::Start, .. } = bend(&desk) else {
         panic!("{:?}", bend(&desk))
@@ -229,6 +229,6 @@ fn a_shank_is_twisted_to_either_hand() {
 
 fn at_the_shank() -> Desk {
     let mut desk = Desk::with_plan(small_plan());
-    desk.press("Segment 2: shank");
+    desk.press("Part 2: shank");
     desk
 }

@@ -232,10 +232,10 @@ fn type_over(harness: &mut Harness<'static, Host>, text: &str) {
 #[test]
 fn a_segment_is_selected_by_a_click_and_let_go_by_the_ground() {
     let mut harness = hook();
-    harness.get_by_label("Segment shank").click();
+    harness.get_by_label("Part shank").click();
     harness.run();
     assert_eq!(harness.state().selected, Some(2));
-    let far = harness.get_by_label("Segment shank").rect().center() - vec2(0.0, 60.0);
+    let far = harness.get_by_label("Part shank").rect().center() - vec2(0.0, 60.0);
     harness.hover_at(far);
     harness.run();
     harness.drag_at(far);
@@ -248,7 +248,7 @@ fn a_segment_is_selected_by_a_click_and_let_go_by_the_ground() {
 #[test]
 fn segments_of_one_name_are_told_apart() {
     let harness = hook();
-    assert!(harness.query_by_label("Segment neck (2)").is_some());
+    assert!(harness.query_by_label("Part neck (2)").is_some());
     assert!(harness.query_by_label("Forged end of neck (4)").is_some());
 }
 

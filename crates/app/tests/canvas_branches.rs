@@ -174,14 +174,14 @@ fn in_an_opened_slit_the_end_follows_the_hand_though_it_is_drawn_shorter() {
 fn each_branch_is_taken_in_its_own_lane() {
     let mut harness = harness(FORK, Views::Both);
     let rect = |name: &str| harness.get_by_label(name).rect();
-    let (left, right) = (rect("Segment root"), rect("Segment long"));
+    let (left, right) = (rect("Part root"), rect("Part long"));
     // The first branch lies away from you: above, as it is seen from above.
     assert!(left.bottom() <= right.top() + 1.0, "{left:?} {right:?}");
     assert!(rect("Mark 2.1.1: end of root").bottom() <= right.center().y);
-    harness.get_by_label("Segment long").click();
+    harness.get_by_label("Part long").click();
     harness.run();
     assert_eq!(harness.state().selected, Some(4));
-    harness.get_by_label("Segment root").click();
+    harness.get_by_label("Part root").click();
     harness.run();
     assert_eq!(harness.state().selected, Some(2));
 }
@@ -195,7 +195,7 @@ fn branches_are_drawn_apart_only_where_the_plan_bends_them_apart() {
             let [first, second] = names.map(|name| harness.get_by_label(name).rect().center().y);
             second - first
         };
-        let as_cut = between(["Segment root", "Segment long"]);
+        let as_cut = between(["Part root", "Part long"]);
         between(["Forged end of prong (2.1.2)", "Forged end of prong (2.2.2)"]) / as_cut
     };
     let unbent = apart(FORK);
@@ -230,7 +230,7 @@ fn the_keyboard_goes_through_all_branches() {
     // Seen from the side the left tine lies behind the right one, and its mark says so.
     harness.get_by_label("Mark 2.1.1: end of root").focus();
     harness.run();
-    assert!(harness.query_by_label_contains("it lies behind right tine").is_some());
+    assert!(harness.query_by_label_contains("it is behind right tine").is_some());
     let mark = harness.state().mark_mm(2);
     harness.key_press(Key::ArrowUp);
     harness.run();

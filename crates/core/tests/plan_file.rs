@@ -346,6 +346,15 @@ fn a_plan_of_many_segments_is_read() {
 }
 
 #[test]
+fn a_sketch_is_read_under_its_first_name_too() {
+    let old = EVERY_KEY.replace("\"sketch\"", "\"underlay\"");
+    assert_ne!(old, EVERY_KEY);
+    let plan = file::read(old.as_bytes()).unwrap();
+    assert!(plan.underlay.is_some());
+    assert_eq!(plan, file::read(EVERY_KEY.as_bytes()).unwrap());
+}
+
+#[test]
 fn the_schema_names_every_key_of_the_example() {
     let schema = file::schema().to_string();
     let plan: serde_json::Value = serde_json::from_str(EVERY_KEY).unwrap();

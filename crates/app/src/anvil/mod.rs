@@ -133,7 +133,7 @@ fn leave_button(ui: &mut Ui, desk: &Desk<'_>, rect: Rect) -> Option<Wish> {
 }
 
 fn nothing(ui: &mut Ui, desk: &Desk<'_>, rect: Rect) {
-    let words = "There is nothing to forge yet: no bar has a part with all its sizes.";
+    let words = "Nothing to forge yet: give one part all its sizes first.";
     let words = RichText::new(words).text_style(Text::Title.style()).color(desk.theme.ink);
     ui.put(rect.shrink(space::GROUP), egui::Label::new(words).wrap().selectable(false));
 }

@@ -76,7 +76,7 @@ pub(super) fn hidden_words(lanes: &[Lane], lane: &Lane, view: View) -> Option<St
         View::Top => "from above",
     };
     Some(if *own.seen.of(view) == Seen::Behind {
-        format!("Seen {from} it lies behind {}.", titles(Seen::Front))
+        format!("Seen {from} it is behind {}.", titles(Seen::Front))
     } else {
         format!("Seen {from} it hides {}.", titles(Seen::Behind))
     })
@@ -106,7 +106,7 @@ mod tests {
     fn branches_say_what_hides_them_where_they_are_seen_along_the_cut() {
         let lanes = [Lane::default(), branch("far tine", Seen::Behind), branch("near tine", Seen::Front)];
         let words = |lane: &Lane, view| hidden_words(&lanes, lane, view);
-        assert_eq!(words(&lanes[1], View::Side).as_deref(), Some("Seen from the side it lies behind near tine."));
+        assert_eq!(words(&lanes[1], View::Side).as_deref(), Some("Seen from the side it is behind near tine."));
         assert_eq!(words(&lanes[2], View::Side).as_deref(), Some("Seen from the side it hides far tine."));
         assert_eq!(words(&lanes[2], View::Top), None);
         assert_eq!(words(&lanes[0], View::Side), None);

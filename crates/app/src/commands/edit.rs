@@ -8,23 +8,23 @@ const CTRL: Modifiers = Modifiers::COMMAND;
 const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 pub(super) const ROWS: [Row; 5] = [
-    Row::new(Command::Undo, "Undo", "Take the last step back.")
+    Row::new(Command::Undo, "Undo", "Undo the last change.")
         .keys(KeyboardShortcut::new(CTRL, Key::Z))
         .while_typing(WhileTyping::NotWhileUnsettled)
         .when(|desk| desk.document.can_undo()),
-    Row::new(Command::Redo, "Redo", "Do the step again that was taken back.")
+    Row::new(Command::Redo, "Redo", "Redo the change you undid.")
         .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::Z))
         .while_typing(WhileTyping::NotWhileUnsettled)
         .when(|desk| desk.document.can_redo()),
-    Row::new(Command::Cut, "Cut segment", "Take the selected segment out and keep it for pasting.")
+    Row::new(Command::Cut, "Cut part", "Take the selected part out and keep it for pasting.")
         .keys(KeyboardShortcut::new(CTRL, Key::X))
         .while_typing(WhileTyping::Not)
         .when(has_segment),
-    Row::new(Command::Copy, "Copy segment", "Keep the selected segment for pasting, here or in another plan.")
+    Row::new(Command::Copy, "Copy part", "Keep the selected part for pasting, here or in another plan.")
         .keys(KeyboardShortcut::new(CTRL, Key::C))
         .while_typing(WhileTyping::Not)
         .when(has_segment),
-    Row::new(Command::Paste, "Paste segment", "Put the kept segment after the selected one.")
+    Row::new(Command::Paste, "Paste part", "Put the kept part after the selected one.")
         .keys(KeyboardShortcut::new(CTRL, Key::V))
         .while_typing(WhileTyping::Not),
 ];

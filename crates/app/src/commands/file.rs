@@ -8,7 +8,7 @@ const CTRL: Modifiers = Modifiers::COMMAND;
 const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 pub(super) const ROWS: [Row; 7] = [
-    Row::new(Command::New, "New plan…", "Begin an empty plan: choose the bar first.")
+    Row::new(Command::New, "New plan…", "Start an empty plan; choose the bar first.")
         .keys(KeyboardShortcut::new(CTRL, Key::N)),
     Row::new(Command::Open, "Open…", "Open a plan from a file.").keys(KeyboardShortcut::new(CTRL, Key::O)),
     Row::new(Command::Save, "Save", "Save the plan in its file.").keys(KeyboardShortcut::new(CTRL, Key::S)),
@@ -20,12 +20,8 @@ pub(super) const ROWS: [Row; 7] = [
         "Make the printed sheets: marks, templates, ladder, step cards, short table, gauges; as PDF or SVG.",
     )
     .keys(KeyboardShortcut::new(CTRL, Key::P)),
-    Row::new(
-        Command::Export,
-        "Write for other programs…",
-        "Write the piece as STL or OBJ, or its flat outlines as DXF or SVG, in mm.",
-    )
-    .keys(KeyboardShortcut::new(CTRL, Key::E)),
+    Row::new(Command::Export, "Export…", "Write the piece as STL or OBJ, or its flat outlines as DXF or SVG, in mm.")
+        .keys(KeyboardShortcut::new(CTRL, Key::E)),
     Row::new(Command::Quit, "Quit", "Close the program.").keys(KeyboardShortcut::new(CTRL, Key::Q)),
 ];
 

@@ -20,7 +20,7 @@ use crate::state::Command;
 pub(crate) const GROUPS: [(&str, &[Row]); 7] = [
     ("File", &file::ROWS),
     ("Edit", &edit::ROWS),
-    ("Segment", &segment::ROWS),
+    ("Part", &segment::ROWS),
     ("View", &view::ROWS),
     ("Piece", &piece::ROWS),
     ("Order of work", &order::ROWS),

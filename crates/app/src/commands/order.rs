@@ -15,15 +15,15 @@ pub(super) const ROWS: [Row; 13] = [
     )
     .keys(KeyboardShortcut::new(NONE, Key::F9))
     .chosen(|desk| desk.order_open()),
-    Row::new(Command::NextStep, "Next step", "Show the bar after the next step.")
+    Row::new(Command::NextStep, "Step after", "Show the bar after the next step.")
         .keys(KeyboardShortcut::new(NONE, Key::PageDown))
         .while_typing(WhileTyping::NotWhileUnsettled)
         .when(has_steps),
-    Row::new(Command::PreviousStep, "Previous step", "Show the bar after the step before.")
+    Row::new(Command::PreviousStep, "Step before", "Show the bar after the step before.")
         .keys(KeyboardShortcut::new(NONE, Key::PageUp))
         .while_typing(WhileTyping::NotWhileUnsettled)
         .when(has_steps),
-    Row::new(Command::PlaySteps, "Play the steps", "Let the piece grow step by step, or stop it.")
+    Row::new(Command::PlaySteps, "Run through the steps", "Show the piece growing step by step, or stop.")
         .keys(KeyboardShortcut::new(NONE, Key::F7))
         .when(has_steps)
         .chosen(|desk| desk.order.is_some_and(|order| order.plays)),
@@ -42,11 +42,11 @@ pub(super) const ROWS: [Row; 13] = [
         .keys(KeyboardShortcut::new(ALT, Key::Delete))
         .while_typing(WhileTyping::Not)
         .when(has_step),
-    Row::new(Command::MergeSteps, "Merge with the next step", "Do the next step in this one.")
+    Row::new(Command::MergeSteps, "Join to the next step", "Join the next step to this one.")
         .keys(KeyboardShortcut::new(ALT, Key::J))
         .while_typing(WhileTyping::Not)
         .when(can_merge),
-    Row::new(Command::SplitStep, "Split the step", "Make a step of each thing that the chosen one does.")
+    Row::new(Command::SplitStep, "Take the step apart", "Make a step of each thing that the chosen one does.")
         .keys(KeyboardShortcut::new(ALT, Key::S))
         .while_typing(WhileTyping::Not)
         .when(can_split),
@@ -61,12 +61,12 @@ pub(super) const ROWS: [Row; 13] = [
             has_step(desk)
                 && desk.order.is_some_and(|order| order.at.is_some_and(|at| at + 1 < order.worked.steps.len()))
         }),
-    Row::new(Command::ProposeAgain, "Take up the proposal again…", "Let go of your own order, and take the program's.")
+    Row::new(Command::ProposeAgain, "Go back to the program's order…", "Drop your own order and use the program's.")
         .when(|desk| desk.order_open() && desk.document.plan().work.steps.is_some()),
     Row::new(
         Command::AtTheAnvil,
         "At the anvil",
-        "Show one step at a time in letters to be read from the anvil, with the heat's clock.",
+        "Show one step at a time in letters large enough to read from the anvil, with a clock for the heat.",
     )
     .keys(KeyboardShortcut::new(NONE, Key::F11)),
 ];

@@ -10,11 +10,11 @@ pub(super) const ROWS: [Row; 11] = [
     Row::new(Command::ShowPiece, "Show the piece", "Open or close the view of the finished piece.")
         .keys(KeyboardShortcut::new(CTRL, Key::Num4))
         .chosen(is_open),
-    Row::new(Command::PieceFront, "Piece from the front", "See the piece from where the smith stands.")
+    Row::new(Command::PieceFront, "Piece from you", "See the piece from where the smith stands.")
         .keys(KeyboardShortcut::new(CTRL, Key::Num5))
         .when(is_open)
         .chosen(|desk| desk.piece.standard == Some(Standard::Front)),
-    Row::new(Command::PieceSide, "Piece from the side", "See the piece along its bar, from the far end.")
+    Row::new(Command::PieceSide, "Piece from the far end", "See the piece along its bar, from the far end.")
         .keys(KeyboardShortcut::new(CTRL, Key::Num6))
         .when(is_open)
         .chosen(|desk| desk.piece.standard == Some(Standard::Side)),
@@ -37,7 +37,7 @@ pub(super) const ROWS: [Row; 11] = [
         .chosen(|desk| desk.piece.measuring),
     Row::new(
         Command::LayPicture,
-        "Lay a picture under the piece…",
+        "Add a picture to trace…",
         "Lay a sketch, a photograph or a scan under the piece, to trace it.",
     ),
     Row::new(

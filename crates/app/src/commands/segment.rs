@@ -9,48 +9,44 @@ const CTRL: Modifiers = Modifiers::COMMAND;
 const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
 pub(super) const ROWS: [Row; 13] = [
-    Row::new(Command::AddAfter, "Add segment after…", "Add a segment after the selected one; choose its form.")
+    Row::new(Command::AddAfter, "Add part after…", "Add a part after the selected one; choose its form.")
         .keys(KeyboardShortcut::new(CTRL, Key::Enter))
         .when(shows_the_plan),
-    Row::new(Command::AddBefore, "Add segment before…", "Add a segment before the selected one; choose its form.")
+    Row::new(Command::AddBefore, "Add part before…", "Add a part before the selected one; choose its form.")
         .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::Enter))
         .when(shows_the_plan),
-    Row::new(
-        Command::InsertMotif,
-        "Insert motif…",
-        "Put a run of segments that you kept into the bar, larger or smaller where you wish.",
-    )
-    .keys(KeyboardShortcut::new(CTRL, Key::M))
-    .when(shows_the_plan),
+    Row::new(Command::InsertMotif, "Put in a kept part…", "Put in a run of parts that you kept, scaled if you wish.")
+        .keys(KeyboardShortcut::new(CTRL, Key::M))
+        .when(shows_the_plan),
     Row::new(
         Command::SaveMotif,
-        "Save as motif…",
-        "Keep the selected segment, and those after it, to be put into any plan.",
+        "Keep this part…",
+        "Keep the selected part, and those after it, to be put into any plan.",
     )
     .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::M))
     .when(has_segment),
-    Row::new(Command::Duplicate, "Duplicate segment", "Put a copy of the selected segment after it.")
+    Row::new(Command::Duplicate, "Duplicate part", "Put a copy of the selected part after it.")
         .keys(KeyboardShortcut::new(CTRL, Key::D))
         .when(has_segment),
-    Row::new(Command::Remove, "Remove segment", "Take the selected segment out of the bar.")
+    Row::new(Command::Remove, "Remove part", "Take the selected part out of the bar.")
         .keys(KeyboardShortcut::new(Modifiers::NONE, Key::Delete))
         .while_typing(WhileTyping::Not)
         .when(has_segment),
-    Row::new(Command::MoveUp, "Move up", "Move the selected segment towards the datum end.")
+    Row::new(Command::MoveUp, "Move up", "Move the selected part towards the datum end.")
         .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::ArrowUp))
         .when(|desk| shows_the_plan(desk) && above(desk).is_some()),
-    Row::new(Command::MoveDown, "Move down", "Move the selected segment away from the datum end.")
+    Row::new(Command::MoveDown, "Move down", "Move the selected part away from the datum end.")
         .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::ArrowDown))
         .when(|desk| shows_the_plan(desk) && below(desk).is_some()),
-    Row::new(Command::NextSegment, "Next segment", "Select the segment after the selected one.")
+    Row::new(Command::NextSegment, "Next part", "Select the part after the selected one.")
         .keys(KeyboardShortcut::new(CTRL, Key::ArrowDown)),
-    Row::new(Command::PreviousSegment, "Previous segment", "Select the segment before the selected one.")
+    Row::new(Command::PreviousSegment, "Previous part", "Select the part before the selected one.")
         .keys(KeyboardShortcut::new(CTRL, Key::ArrowUp)),
-    Row::new(Command::TypeSize, "Type its size", "Type over the first size of the selected segment.")
+    Row::new(Command::TypeSize, "Type its size", "Type over the first size of the selected part.")
         .keys(KeyboardShortcut::new(Modifiers::NONE, Key::F2))
         .when(has_segment),
     Row::new(Command::AddBar, "Add a bar", "Add a second bar of the same stock to the plan.").when(shows_the_plan),
-    Row::new(Command::RemoveBar, "Remove this bar", "Take the bar and all its segments out of the plan.")
+    Row::new(Command::RemoveBar, "Remove this bar", "Take the bar and all its parts out of the plan.")
         .when(|desk| shows_the_plan(desk) && desk.document.plan().bars.len() > 1),
 ];
 

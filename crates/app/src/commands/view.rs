@@ -22,9 +22,9 @@ pub(super) const ROWS: [Row; 14] = [
         .chosen(|desk| desk.views == Views::Both),
     Row::new(Command::TrueThickness, "True thickness", "Draw thickness to the scale of length.")
         .chosen(|desk| desk.exaggeration < 1.5),
-    Row::new(Command::DoubleThickness, "Thickness × 2", "Draw thickness twice as large, with a note of it.")
+    Row::new(Command::DoubleThickness, "Thickness × 2", "Draw thickness at twice its size; a note says so.")
         .chosen(|desk| (1.5..3.0).contains(&desk.exaggeration)),
-    Row::new(Command::FourfoldThickness, "Thickness × 4", "Draw thickness four times as large, with a note of it.")
+    Row::new(Command::FourfoldThickness, "Thickness × 4", "Draw thickness at four times its size; a note says so.")
         .chosen(|desk| desk.exaggeration >= 3.0),
     Row::new(Command::Inches, "Inches", "Show lengths in inches; sizes stay as they were typed.")
         .chosen(|desk| desk.document.plan().units.length == PlanUnit::Inch),
@@ -35,5 +35,5 @@ pub(super) const ROWS: [Row; 14] = [
     Row::new(Command::SmallerText, "Smaller text", "Make all text a step smaller.")
         .keys(KeyboardShortcut::new(CTRL, Key::OpenBracket)),
     Row::new(Command::NextFinding, "Next finding", "Go to the next finding.")
-        .keys(KeyboardShortcut::new(Modifiers::NONE, Key::F8)),
+        .keys(KeyboardShortcut::new(Modifiers::NONE, Key::F6)),
 ];

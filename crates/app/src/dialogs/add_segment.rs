@@ -16,10 +16,10 @@ const MOST_COLUMNS: usize = 4;
 pub(super) fn show(ctx: &Context, desk: &Desk<'_>, side: Side, out: &mut Vec<Request>) {
     let bar = desk.document.plan().bars.get(desk.selection.bar);
     let title = match side {
-        _ if bar.is_some_and(|bar| bar.segments.is_empty()) => "Add the first segment",
-        _ if matches!(desk.selection.focus, Focus::Branch { .. }) => "Add a segment to the branch",
-        Side::Before => "Add a segment before",
-        Side::After => "Add a segment after",
+        _ if bar.is_some_and(|bar| bar.segments.is_empty()) => "Add the first part",
+        _ if matches!(desk.selection.focus, Focus::Branch { .. }) => "Add a part to the branch",
+        Side::Before => "Add a part before",
+        Side::After => "Add a part after",
     };
     Frame { title, width: 1180.0 }.show(
         ctx,

@@ -62,10 +62,10 @@ impl AddStep {
             }
         }
         ui.add_space(space::GAP);
-        ui.label(RichText::new("On which parts; none is the whole bar").color(theme.ink_quiet));
+        ui.label(RichText::new("Which parts? None ticked means the whole bar.").color(theme.ink_quiet));
         self.show_parts(ui, desk);
         ui.add_space(space::GAP);
-        let label = if self.operation == Operation::Own { "Your words" } else { "Your words, where you want others" };
+        let label = if self.operation == Operation::Own { "Your words" } else { "Your own title (optional)" };
         ui.label(RichText::new(label).color(theme.ink_quiet));
         let field = TextEdit::singleline(&mut self.words).desired_width(f32::INFINITY);
         ui.add(field).accessible_name("Words of the step");

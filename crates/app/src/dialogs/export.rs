@@ -43,7 +43,7 @@ impl ExportFile {
                 ui.add_space(space::GAP);
                 entry.show(ui, desk, out);
                 ui.add_space(space::GAP);
-                let hint = "All sizes in it are in mm. The piece is one closed body for each segment.";
+                let hint = "All sizes are in mm. Each part is a closed solid of its own.";
                 ui.label(RichText::new(hint).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
                 (entry.path().filter(|path| !path.is_dir()), *kind)
             },

@@ -54,7 +54,7 @@ impl InsertMotif {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Insert a motif", width: 600.0 };
+        let frame = Frame { title: "Put in a kept part", width: 600.0 };
         let (side, removable) = (self.side, self.offered.get(self.chosen).map(|offered| offered.kept.path.clone()));
         let is_sure = removable.is_some() && self.removing == removable;
         let mut ask = None;
@@ -73,7 +73,7 @@ impl InsertMotif {
                     out.push(Request::CloseDialog);
                 }
                 let Some(path) = removable else { return };
-                let words = if is_sure { "Remove it for good" } else { "Remove this motif…" };
+                let words = if is_sure { "Remove it for good" } else { "Remove this kept part…" };
                 if other_button(ui, words) {
                     ask = Some(path.clone());
                     if is_sure {
@@ -90,7 +90,7 @@ impl InsertMotif {
     /// The segments that are to be put in.
     fn contents(&mut self, ui: &mut Ui, desk: &Desk<'_>) -> Option<Vec<Segment>> {
         if self.offered.is_empty() {
-            ui.label("No motif is kept yet. Select a segment and choose Segment → Save as motif…");
+            ui.label("No part is kept yet. Select a part and choose Part → Keep this part…");
         }
         for (index, offered) in self.offered.iter().enumerate() {
             let card = MotifCard { name: &offered.kept.motif.name, below: &offered.below, bar: offered.bar.as_ref() };
@@ -107,7 +107,7 @@ impl InsertMotif {
         self.sides(ui, desk);
         if self.removing.is_some() {
             let words = format!(
-                "“{}” is removed from your motifs; plans that it was put into keep it.",
+                "“{}” will be removed from your kept parts. Plans that use it keep it.",
                 short_name(&motif.name)
             );
             ui.label(words);
@@ -158,7 +158,7 @@ impl InsertMotif {
 
     fn sides(&mut self, ui: &mut Ui, desk: &Desk<'_>) {
         let (after, before) = match desk.selection.segment() {
-            Some(_) => ("After the selected segment", "Before it"),
+            Some(_) => ("After the selected part", "Before it"),
             None => ("At the end of the bar", "At its datum end"),
         };
         ui.horizontal_wrapped(|ui| {

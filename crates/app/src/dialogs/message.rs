@@ -25,7 +25,7 @@ impl Message {
                 ui.label(&self.words);
             },
             |ui, out, ()| {
-                if main_button(ui, desk.theme, "Go on", true) {
+                if main_button(ui, desk.theme, "OK", true) {
                     out.push(Request::CloseDialog);
                 }
             },

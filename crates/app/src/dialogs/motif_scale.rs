@@ -16,7 +16,7 @@ pub(crate) fn read_factor(text: &str) -> Result<f64, String> {
     };
     factor
         .filter(|factor| (LEAST..=MOST).contains(factor))
-        .ok_or_else(|| format!("“{text}” is no scale; write for example 2, 0.5 or 3/4"))
+        .ok_or_else(|| format!("“{text}” isn't a scale. Try 2, 0.5 or 3/4."))
 }
 
 /// A number that may be a fraction, or a whole number and a fraction.
@@ -59,7 +59,7 @@ mod tests {
             assert_eq!(read_factor(text), Ok(factor), "{text}");
         }
         for text in ["", "twice", "0", "-1", "1/0", "1 2", "1/2 3", "1e9", "2 in", "NaN", "inf"] {
-            assert!(read_factor(text).is_err_and(|why| why.contains("is no scale")), "{text}");
+            assert!(read_factor(text).is_err_and(|why| why.contains("isn't a scale")), "{text}");
         }
     }
 

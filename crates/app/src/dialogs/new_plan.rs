@@ -65,7 +65,7 @@ impl NewPlan {
         }
         ui.add_space(space::GAP);
         ui.horizontal(|ui| {
-            ui.label("Lengths in");
+            ui.label("Units");
             for units in [Units::inches(), Units::millimeters()] {
                 let words = match units.length {
                     PlanUnit::Inch => "inches",

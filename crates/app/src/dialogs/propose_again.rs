@@ -6,12 +6,12 @@ use egui::Context;
 
 /// Shows it.
 pub(super) fn show(ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-    Frame { title: "Take up the proposal again?", width: 460.0 }.show(
+    Frame { title: "Go back to the program's order?", width: 460.0 }.show(
         ctx,
         desk,
         out,
         |ui, _| {
-            ui.label("Your own order and all words that you wrote in its steps go. Undo brings them back.");
+            ui.label("Your own order and everything you wrote in its steps will go. Undo brings them back.");
         },
         |ui, out, ()| {
             if main_button(ui, desk.theme, "Take the proposal", true) {

@@ -64,7 +64,7 @@ impl Recovered {
             desk,
             out,
             |ui, out| {
-                ui.label("The program ended last time before this was saved.");
+                ui.label("Last time, the program closed before this was saved.");
                 for (index, row) in self.rows.iter().enumerate() {
                     row.show(ui, desk, index, out);
                 }
@@ -74,7 +74,7 @@ impl Recovered {
                 }
             },
             |ui, out, ()| {
-                let words = if self.is_empty() { "Go on" } else { "Decide later" };
+                let words = if self.is_empty() { "OK" } else { "Decide later" };
                 if other_button(ui, words) {
                     out.push(Request::CloseDialog);
                 }

@@ -44,14 +44,14 @@ impl SaveMotif {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Save as motif", width: 520.0 };
+        let frame = Frame { title: "Keep this part", width: 520.0 };
         frame.show(
             ctx,
             desk,
             out,
             |ui, _| self.contents(ui, desk),
             |ui, out, (motif, is_taken)| {
-                let words = if is_taken { "Replace it" } else { "Keep the motif" };
+                let words = if is_taken { "Replace it" } else { "Keep it" };
                 if main_button(ui, desk.theme, words, motif.is_some())
                     && let Some(motif) = motif
                 {
@@ -66,7 +66,7 @@ impl SaveMotif {
 
     /// What is to be kept, and whether it takes the place of another.
     fn contents(&mut self, ui: &mut Ui, desk: &Desk<'_>) -> (Option<Motif>, bool) {
-        let label = ui.label("What is the motif called?");
+        let label = ui.label("What is it called?");
         let field = TextEdit::singleline(&mut self.name).desired_width(f32::INFINITY).hint_text("Leaf end");
         let response = ui.add(field).labelled_by(label.id);
         if !std::mem::replace(&mut self.met, true) {
@@ -83,7 +83,7 @@ impl SaveMotif {
         }
         let is_taken = self.taken.as_deref() == Some(self.name.trim());
         let words = if is_taken {
-            Some("There is a motif of this name already. Replace it, or call this one otherwise.".to_owned())
+            Some("A part of this name is kept already. Replace it, or choose another name.".to_owned())
         } else {
             self.said.clone()
         };
@@ -99,20 +99,20 @@ impl SaveMotif {
             let number = bar.number_of(self.chain, place).unwrap_or(place);
             all.get(place).map_or_else(String::new, |_| format!("{}: {}", bar.path(number), segment_name(bar, number)))
         };
-        row::show(ui, desk.theme, "From segment", |ui| {
+        row::show(ui, desk.theme, "From part", |ui| {
             ui.horizontal(|ui| {
                 ui.set_min_height(desk.theme.scaled(space::TARGET));
                 ui.label(name(self.first));
             });
         });
-        row::show(ui, desk.theme, "To segment", |ui| {
+        row::show(ui, desk.theme, "To part", |ui| {
             let combo = ComboBox::from_id_salt("to segment").selected_text(name(self.last));
             let shown = combo.width(desk.theme.scaled(240.0)).truncate().show_ui(ui, |ui| {
                 for place in self.first..all.len() {
                     ui.selectable_value(&mut self.last, place, name(place));
                 }
             });
-            shown.response.accessible_name("To segment");
+            shown.response.accessible_name("To part");
         });
     }
 }
@@ -123,7 +123,7 @@ fn picture(ui: &mut Ui, desk: &Desk<'_>, motif: &Motif) {
     ui.add_space(space::GAP);
     let size = vec2(ui.available_width(), desk.theme.scaled(PICTURE));
     let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
-    let spoken = format!("Picture of the motif, {} segments", motif.segments.len());
+    let spoken = format!("Picture of the kept part, {} parts", motif.segments.len());
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &spoken));
     ui.painter().rect_filled(rect, space::CORNER, desk.theme.ground);
     motif_picture::paint(ui.painter(), desk.theme, rect.shrink(space::PAD), &bar);

@@ -77,7 +77,7 @@ impl SheetFile {
                 (entry.path().filter(|path| any && !path.is_dir()), *kind, *paper)
             },
             |ui, out, (chosen, kind, paper)| {
-                if main_button(ui, desk.theme, "Make the sheet", chosen.is_some())
+                if main_button(ui, desk.theme, "Make the file", chosen.is_some())
                     && let Some(path) = chosen
                 {
                     out.push(Request::WriteSheet(path, kind, paper));
@@ -93,7 +93,7 @@ impl SheetFile {
 /// The kinds of the piece in one line, those of its order of work in the next.
 fn what(ui: &mut Ui, wanted: &mut [(Sheet, bool); 6]) {
     let (piece, order) = wanted.split_at_mut(3);
-    for (of, wanted) in [("Of the piece", piece), ("Of the work", order)] {
+    for (of, wanted) in [("For the piece", piece), ("For the work", order)] {
         ui.horizontal_wrapped(|ui| {
             ui.label(of);
             for (sheet, wanted) in wanted {

@@ -40,7 +40,7 @@ const NOTES: [Note; 7] = [
         |spots| spots.list,
     ),
     Note(
-        "One metal, twice",
+        "The same metal, before and after",
         "The starting bar with its marks, and the same metal forged. Drag a mark or an end: everything follows at once, and Esc takes it back.",
         |spots| spots.strips,
     ),
@@ -50,7 +50,7 @@ const NOTES: [Note; 7] = [
         |spots| spots.piece,
     ),
     Note(
-        "How thick it is where",
+        "How much metal, where",
         "The area of the section along the forged bar. Below the dashed line the stock is drawn out, above it is upset.",
         |spots| spots.plot,
     ),
@@ -61,7 +61,7 @@ const NOTES: [Note; 7] = [
     ),
     Note(
         "Is it sound?",
-        "What to cut and what it weighs, always in sight. Beside it what the plan is held against; a click shows the place.",
+        "What to cut and what it weighs, always in sight. Beside it the findings; click one to see where it is.",
         |spots| spots.foot,
     ),
     Note(

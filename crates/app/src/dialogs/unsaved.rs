@@ -41,7 +41,7 @@ impl ChangedOnDisk {
             desk,
             out,
             |ui, _| {
-                ui.label("Since this plan was opened, its file was changed by someone else. Nothing was saved yet.");
+                ui.label("Since this plan was opened, its file has been changed by someone else. Nothing has been saved yet.");
                 ui.label(self.path.display().to_string());
             },
             |ui, out, ()| {

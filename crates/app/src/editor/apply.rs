@@ -225,7 +225,7 @@ impl Editor {
         let desk = self.desk();
         let findings = told(&desk);
         if findings.is_empty() {
-            self.say("Nothing was found.");
+            self.say("No findings.");
             return;
         }
         let next = self.looked_at_finding.map_or(0, |at| at + 1) % findings.len();

@@ -70,7 +70,7 @@ impl Editor {
             (Answer::File(path), Some(Dialog::LayPicture(dialog))) => out.push(dialog.lay(path)),
             (Answer::NoDialog, Some(dialog)) => {
                 if let Some(entry) = dialog.path_entry() {
-                    entry.say("No file dialog answered here. Type the path of the file.");
+                    entry.say("No file dialog is available here. Type the file's path.");
                 }
             }
             _ => {}

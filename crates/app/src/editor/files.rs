@@ -100,7 +100,7 @@ impl Editor {
                 self.remember(path);
                 self.say(format!("Saved in {}.", path.display()));
                 if let Err(error) = self.keeper.clear() {
-                    self.say(format!("Saved, but the journal was not cleared: {error}"));
+                    self.say(format!("Saved, but the safety copy of your unsaved work could not be cleared: {error}"));
                 }
                 if let Some(then) = self.after_save.take() {
                     self.go(then, ctx);

@@ -232,7 +232,7 @@ impl Editor {
 fn first_segment_button(ui: &mut Ui, theme: &Theme, ground: Rect, out: &mut Vec<Request>) {
     let size = egui::vec2(theme.scaled(FIRST_SEGMENT), theme.scaled(space::TARGET));
     let place = Rect::from_center_size(ground.center() + egui::vec2(0.0, theme.scaled(FIRST_SEGMENT_BELOW)), size);
-    if ui.put(place, egui::Button::new("Add the first segment…")).clicked() {
+    if ui.put(place, egui::Button::new("Add the first part…")).clicked() {
         out.push(Request::Run(Command::AddAfter));
     }
 }

@@ -32,11 +32,11 @@ impl Editor {
         match (saved, &mut self.dialog) {
             (Ok(path), _) => {
                 self.dialog = None;
-                self.say(format!("The motif “{}” is kept in {}.", motif.name, path.display()));
+                self.say(format!("“{}” is kept in {}.", motif.name, path.display()));
             }
             (Err(StoreError::AlreadyThere { .. }), Some(Dialog::SaveMotif(dialog))) => dialog.found(),
             (Err(error), Some(Dialog::SaveMotif(dialog))) => dialog.say(error.to_string()),
-            (Err(error), _) => self.say(format!("The motif was not kept: {error}")),
+            (Err(error), _) => self.say(format!("The part was not kept: {error}")),
         }
     }
 

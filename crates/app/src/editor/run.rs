@@ -104,7 +104,7 @@ impl Editor {
         let Some(segment) = self.selected_segment().cloned() else { return };
         let text = self.clipboard.take(&segment);
         ctx.send_cmd(OutputCommand::CopyText(text));
-        self.say("Copied the segment.");
+        self.say("Copied the part.");
     }
 
     fn run_segment(&mut self, command: Command) {

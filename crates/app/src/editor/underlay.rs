@@ -29,7 +29,7 @@ impl Editor {
     pub(super) fn lay_picture(&mut self, path: &Path, view: UnderlayView) {
         if let Err(why) = check_picture(path) {
             if let Some(Dialog::LayPicture(dialog)) = &mut self.dialog {
-                dialog.entry.say(format!("It cannot be laid: {why}."));
+                dialog.entry.say(format!("The picture cannot be used: {why}."));
             }
             return;
         }

@@ -39,8 +39,7 @@ fn spoilt_words(order: &OrderDesk<'_>, one: &OneHeat, metal: &Material) -> Optio
     let is_weld = |step: &WorkedStep| step.tasks.iter().any(|task| task.operation == Operation::Weld);
     let weld = metal.weld.filter(|_| order.chosen().is_some_and(is_weld));
     let stands = weld.map_or(stands, |weld| weld.to_celsius.max(stands));
-    let words =
-        format!("■ A fire of {:.0} °C spoils this metal: it stands no more than {stands:.0} °C.", one.start_celsius);
+    let words = format!("■ A fire of {:.0} °C spoils this metal; {stands:.0} °C is its limit.", one.start_celsius);
     (one.start_celsius >= stands).then_some(words)
 }
 
@@ -63,12 +62,12 @@ fn why_none(desk: &Desk<'_>, step: Option<&WorkedStep>, is_metal_known: bool) ->
         Some(step) if !step.is_hot() => "This step is done cold: it needs no heat.".to_owned(),
         Some(_) if !is_metal_known => {
             format!(
-                "{} is not forged hot. Its heats here go by the plain rules: do not work by them.",
+                "{} is not forged hot. Its heats here follow the heat rules: do not work by them.",
                 capital(metal(desk))
             )
         }
         Some(step) if step.bar.is_none() || step.zone_mm.is_none() => {
-            "This step is not about one length of one bar: its heats go by the plain rules.".to_owned()
+            "This step is not about one length of one bar: its heats follow the heat rules.".to_owned()
         }
         Some(_) => "Not all sizes of this part are known yet: nothing can be said of its heat.".to_owned(),
     }

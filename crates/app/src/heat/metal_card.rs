@@ -31,7 +31,7 @@ fn facts(metal: &Material) -> Vec<(&'static str, String)> {
         facts.push(("Light work", format!("down to {light_celsius:.0} °C")));
         facts.push(("At the most", format!("{most_celsius:.0} °C, for quick work")));
         let but = if metal.weld.is_some() { ", except at a welding heat" } else { "" };
-        facts.push(("Spoilt from", format!("{spoilt_celsius:.0} °C{but}")));
+        facts.push(("Burns above", format!("{spoilt_celsius:.0} °C{but}")));
     }
     facts.push(("Welding heat", metal.weld.map_or_else(|| "none".to_owned(), weld_words)));
     let may = if metal.quench.may { "may be" } else { "no" };
@@ -78,7 +78,7 @@ mod tests {
     fn the_card_tells_the_smiths_figure_and_the_limit() {
         let mild = told("mild steel");
         assert!(mild.contains("Forge between 1200 and 850 °C") && mild.contains("At the most 1250 °C"), "{mild}");
-        assert!(mild.contains("Spoilt from 1300 °C, except at a welding heat"), "{mild}");
+        assert!(mild.contains("Burns above 1300 °C, except at a welding heat"), "{mild}");
         assert!(mild.contains("Welding heat 1260 to 1350 °C"), "{mild}");
     }
 

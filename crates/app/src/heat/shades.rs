@@ -1,5 +1,5 @@
-//! The shades that temperatures are drawn in: even steps, dark where it is cold and pale yellow where it is hottest, as a bar in
-//! the dusk. They are a scale of their own all the same, not the colors that a hot bar shows at each heat.
+//! The shades that temperatures are drawn in: even steps from dark to light as iron goes, dark where it is cold, then red,
+//! orange and, where it is hottest, pale yellow, as a bar in the dusk. They are a scale of their own all the same, not the colors that a hot bar shows at each heat.
 
 use crate::theme::Theme;
 use egui::Color32;
@@ -11,9 +11,8 @@ const MILD_FIRE: f64 = 600.0;
 
 /// A scale of shades.
 pub(super) struct Shades {
-    cold: Color32,
-    middle: Color32,
-    hottest: Color32,
+    /// The shades at even shares of the scale.
+    stops: [Color32; 4],
     /// From one shade to the next, in °C.
     pub(super) step: f64,
     /// The end of the scale, in °C; it begins at 0.
@@ -25,9 +24,7 @@ impl Shades {
     pub(super) fn new(theme: &Theme, start_celsius: f64) -> Self {
         let step = if start_celsius < MILD_FIRE { FINE_STEP } else { STEP };
         Self {
-            cold: theme.heat_cold,
-            middle: theme.hot,
-            hottest: theme.heat_pale,
+            stops: [theme.heat_cold, theme.heat_red, theme.hot, theme.heat_pale],
             step,
             high: (start_celsius / step).ceil().max(1.0) * step,
         }
@@ -41,17 +38,15 @@ impl Shades {
     /// The shade of a step.
     pub(super) fn shade(&self, step: usize) -> Color32 {
         let share = (step as f64 / self.count().saturating_sub(1).max(1) as f64).clamp(0.0, 1.0) as f32;
-        if share < 0.5 {
-            self.cold.lerp_to_gamma(self.middle, share * 2.0)
-        } else {
-            self.middle.lerp_to_gamma(self.hottest, share * 2.0 - 1.0)
-        }
+        let place = share * (self.stops.len() - 1) as f32;
+        let below = (place as usize).min(self.stops.len() - 2);
+        self.stops[below].lerp_to_gamma(self.stops[below + 1], place - below as f32)
     }
 
     /// The color of a line across what is so hot in °C: pale on what is dark, dark on what is light.
     pub(super) fn line_on(&self, celsius: f64) -> Color32 {
         let share = self.step_of(celsius) as f64 / self.count().saturating_sub(1).max(1) as f64;
-        if share < 0.4 { self.hottest } else { self.cold }
+        if share < 0.5 { self.stops[self.stops.len() - 1] } else { self.stops[0] }
     }
 
     /// How many steps there are.
@@ -82,6 +77,18 @@ mod tests {
                 assert!(all.windows(2).all(|pair| pair[1] > pair[0] + 0.01), "{look:?}: {all:?}");
                 assert!(all[0] < 0.2 && all[all.len() - 1] > 0.85, "{look:?}: {all:?}");
             }
+        }
+    }
+
+    #[test]
+    fn it_goes_by_red_and_orange_as_iron_does() {
+        for look in Look::ALL {
+            let shades = Shades::new(&Theme::new(look, 1.0), 1200.0);
+            let all: Vec<Color32> = (0..shades.count()).map(|step| shades.shade(step)).collect();
+            let is_red = |color: &Color32| color.r() > 2 * color.g() && color.r() > 100;
+            let is_orange = |color: &Color32| color.r() > 150 && color.g() > color.r() / 2 && color.b() < color.g() / 2;
+            let (red, orange) = (all.iter().position(is_red), all.iter().position(is_orange));
+            assert!(red.is_some() && red < orange, "{look:?}: {all:?}");
         }
     }
 

@@ -18,14 +18,15 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
         ui.horizontal_wrapped(|ui| {
             let words = format!("Step {}, written at the anvil: {heats}, {minutes} min", at + 1);
             ui.label(RichText::new(words).color(desk.theme.ink));
-            let button =
-                ui.button("Take it up").on_hover_text("Into the log. Time in the fire between heats is in it.");
-            if button.accessible_name(format!("Take up step {} from the anvil", at + 1)).clicked() {
+            let button = ui
+                .button("Add to the log")
+                .on_hover_text("Adds it to the log. It includes the time in the fire between heats.");
+            if button.accessible_name(format!("Add step {} from the anvil to the log", at + 1)).clicked() {
                 taken = log_entries::with(&taken, entry.clone());
             }
         });
     }
-    if open.len() > 1 && ui.button("Take up all from the anvil").clicked() {
+    if open.len() > 1 && ui.button("Add all from the anvil").clicked() {
         taken = open.iter().fold(taken, |log, (_, entry)| log_entries::with(&log, entry.clone()));
     }
     if !open.is_empty() {

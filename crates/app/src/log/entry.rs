@@ -15,13 +15,13 @@ use fh_work::WorkedStep;
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mut Vec<Request>) {
     let theme = desk.theme;
     let Some((at, step)) = order.at.zip(order.chosen()) else {
-        ui.label(RichText::new("Choose a step in the list to write down what came out at it.").color(theme.ink));
+        ui.label(RichText::new("Choose a step in the list to write down how it came out.").color(theme.ink));
         return;
     };
     let title = step_words(at, step);
     ui.label(RichText::new(title).text_style(Text::Strong.style()).color(theme.ink));
     let Some(blank) = chosen(ui, desk, step) else {
-        ui.label(RichText::new("What is done at a joint is not logged.").color(theme.ink_quiet));
+        ui.label(RichText::new("Work on joints is not logged.").color(theme.ink_quiet));
         return;
     };
     let plan = desk.document.plan();

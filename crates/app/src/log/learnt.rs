@@ -21,7 +21,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
         for words in &all {
             ui.label(RichText::new(words).color(theme.ink));
         }
-        let about = "One job counts half, each further one more: a single odd day settles nothing.";
+        let about = "The first job moves the figure half way, later ones more: one odd day decides nothing.";
         ui.label(RichText::new(about).text_style(Text::Small.style()).color(theme.ink_quiet));
     }
     let own = &order.worked.experience;
@@ -58,7 +58,7 @@ fn sentences(plan: &Plan, order: &OrderDesk<'_>) -> Vec<String> {
     }
     let weighed: Vec<[f64; 2]> = worked.experience.iter().filter_map(|one| one.scale).collect();
     for [planned, out] in &weighed {
-        all.push(format!("The fire took {} of the bar, planned was {}.", percent(*out), percent(*planned)));
+        all.push(format!("The fire took {} of the bar; {} was planned.", percent(*out), percent(*planned)));
     }
     if weighed.is_empty() && plan.work.log.iter().any(|entry| entry.kg.is_some()) {
         all.push("The weight does not fit this bar: weigh the finished bar alone, without what was held.".to_owned());
@@ -86,7 +86,7 @@ fn of_minutes(jobs: &BTreeMap<(Operation, String), usize>, worked: &Worked) -> V
             true => "as long as worked out".to_owned(),
             false => format!("{} times as long as worked out", tenths(factor)),
         };
-        format!("To {}{of} takes you {long}: from {}.", operation.name(), counted(*count, "job"))
+        format!("To {}{of} takes you {long} ({}).", operation.name(), counted(*count, "job"))
     };
     jobs.iter().map(sentence).collect()
 }
@@ -103,7 +103,7 @@ fn next_plan(planned: &Worked, now: &Worked) -> Option<String> {
         return None;
     }
     Some(format!(
-        "The next plan of this piece: {} instead of {}, {after} minutes of work instead of {before}.",
+        "Next time you plan this piece: {} instead of {}, {after} minutes of work instead of {before}.",
         counted(now.heats, "heat"),
         planned.heats
     ))

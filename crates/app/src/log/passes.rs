@@ -31,8 +31,8 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>) {
     for doubt in &passes.doubts {
         ui.label(RichText::new(format!("▲ {doubt}")).text_style(Text::Small.style()).color(theme.ink));
     }
-    let about = "Height × width, hot bar turned after each pass, as a formula for flat faces has it.";
-    let about = if passes.spreads { "Height × width, as a formula for flat faces has it." } else { about };
+    let about = "Height × width, hot bar turned after each pass, by the formula for flat dies.";
+    let about = if passes.spreads { "Height × width, by the formula for flat dies." } else { about };
     ui.label(RichText::new(about).text_style(Text::Small.style()).color(theme.ink_quiet));
     ui.add_space(space::TIGHT);
 }

@@ -29,7 +29,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
         let Some((share, parts)) = offered(plan, loss) else { continue };
         let now = bar.scale.as_ref().or(plan.scale.as_ref());
         if parts.is_empty() && now.is_some_and(|now| (now.ratio() - share.ratio()).abs() < 1e-9) {
-            ui.label(RichText::new(format!("✓ {} are planned as scale.", share.text())).color(theme.ink));
+            ui.label(RichText::new(format!("✓ The plan already allows {} for scale.", share.text())).color(theme.ink));
             continue;
         }
         let planned = scale_words(plan, bar);
@@ -54,5 +54,5 @@ fn words(plan: &Plan, loss: &ScaleLoss, bar: &Bar, share: &WrittenShare, parts: 
     } else {
         parts.iter().map(|(at, share)| format!(", {} for “{}”", share.text(), part_name(bar, *at))).collect()
     };
-    format!("Take up {} as scale{whose}{each}", share.text())
+    format!("Use {} as the scale allowance{whose}{each}", share.text())
 }

@@ -11,7 +11,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
     entry::show(ui, desk, order, out);
     heading::show(ui, desk.theme, "Planned against actual");
     if desk.document.plan().work.log.is_empty() {
-        let words = "Nothing is logged yet. What you write above stands here beside what was planned.";
+        let words = "Nothing is logged yet. What you write above is shown here beside what was planned.";
         ui.label(RichText::new(words).color(desk.theme.ink_quiet));
     } else {
         ui.scope(|ui| against::show(ui, desk, order));

@@ -18,7 +18,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let Some(order) = desk.order else { return };
     let theme = desk.theme;
     let words = order.shown.map_or_else(
-        || "The finished bars: no step is chosen".to_owned(),
+        || "Finished bars; no step chosen".to_owned(),
         |shown| format!("After step {} of {}{}", shown.after, shown.of, bar_words(desk, shown)),
     );
     let fill = if order.shown.is_some() { theme.band_selected } else { theme.panel };
@@ -28,9 +28,9 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             ui.spacing_mut().item_spacing = egui::vec2(space::TIGHT, space::TIGHT);
             ui.label(RichText::new(words).text_style(Text::Strong.style()).color(theme.ink));
             ui.add_space(space::GAP);
-            bar_button(ui, desk, Command::PreviousStep, "Previous", out);
-            bar_button(ui, desk, Command::PlaySteps, if order.plays { "Stop" } else { "Play" }, out);
-            bar_button(ui, desk, Command::NextStep, "Next", out);
+            bar_button(ui, desk, Command::PreviousStep, "Step before", out);
+            bar_button(ui, desk, Command::PlaySteps, if order.plays { "Hold here" } else { "Run through" }, out);
+            bar_button(ui, desk, Command::NextStep, "Step after", out);
             if order.shown.is_some() {
                 let back = ui.add(Button::new("Back to the plan"));
                 if back.on_hover_text("Show the finished bars; their ends can be dragged again (Esc).").clicked() {

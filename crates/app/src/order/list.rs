@@ -36,11 +36,11 @@ pub(crate) fn show_buttons(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>)
         }
         bar_button(ui, desk, Command::DuplicateStep, "Duplicate", out);
         bar_button(ui, desk, Command::RemoveStep, "Remove", out);
-        bar_button(ui, desk, Command::MergeSteps, "Merge", out);
-        bar_button(ui, desk, Command::SplitStep, "Split", out);
+        bar_button(ui, desk, Command::MergeSteps, "Join", out);
+        bar_button(ui, desk, Command::SplitStep, "Take apart", out);
         bar_button(ui, desk, Command::StepUp, "↑", out);
         bar_button(ui, desk, Command::StepDown, "↓", out);
-        bar_button(ui, desk, Command::ProposeAgain, "Propose again…", out);
+        bar_button(ui, desk, Command::ProposeAgain, "Program's order…", out);
     });
 }
 
@@ -71,7 +71,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         ui.allocate_rect(Rect::from_min_size(corner, vec2(width, top)), Sense::hover());
         follow_hand(ui, around);
         if lines.is_empty() {
-            let words = "There is nothing to forge yet: no bar has a part with all its sizes.";
+            let words = "Nothing to forge yet: give one part all its sizes first.";
             ui.add_space(space::PAD);
             ui.label(RichText::new(words).color(desk.theme.ink_quiet));
         }

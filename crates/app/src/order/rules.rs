@@ -21,7 +21,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     ui.label(RichText::new(ABOUT).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
     length(ui, &sizing, "Hot zone", &mut next.zone, (HeatRules::ZONE, LengthRange::AboveZero));
     number(ui, &sizing, "Minutes of work", &mut next.minutes);
-    number(ui, &sizing, "Pace, cm³ a minute", &mut next.pace);
+    number(ui, &sizing, "Metal moved, cm³ a minute", &mut next.pace);
     hammer(ui, &sizing, &mut next);
     let fire = Entry::new("Fire, °C").hint("usual for the metal");
     if let Some(typed) = fields::optional_number(ui, &sizing, &fire, next.fire_celsius) {
@@ -45,7 +45,7 @@ fn hammer(ui: &mut Ui, sizing: &Sizing<'_>, next: &mut HeatRules) {
         next.hammer = own.or_else(|| (now.by != usual.by).then_some(HammerSpec { kg: usual.kg, ..now }));
     }
     let choices = SwungBy::ALL.map(|by| (by, by.name().to_owned()));
-    if let Some(by) = chooser::show(ui, sizing.theme, "Swung", "Who swings the hammer", now.by, &choices) {
+    if let Some(by) = chooser::show(ui, sizing.theme, "Struck by", "Who swings the hammer", now.by, &choices) {
         next.hammer = Some(HammerSpec { by, ..now }).filter(|hammer| *hammer != usual);
     }
 }

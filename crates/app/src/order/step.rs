@@ -51,7 +51,7 @@ fn head(ui: &mut Ui, desk: &Desk<'_>, worked: &WorkedStep, at: usize) {
         ui.label(RichText::new(heat_words(worked)).text_style(Text::Strong.style()).color(desk.theme.ink));
     });
     if let Some(hot) = desk.order.and_then(|order| order.shown).and_then(|shown| shown.hot.as_ref()) {
-        row::fact(ui, desk.theme, "Has to be hot", &hot.words);
+        row::fact(ui, desk.theme, "Length to heat", &hot.words);
     }
     said::lines(ui, desk, worked.heat_with.as_slice());
 }

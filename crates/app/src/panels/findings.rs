@@ -1,11 +1,11 @@
-//! The list of findings: what was seen, why it matters, what to do. Each selects its place.
+//! What the craft says, the list of findings: what was seen, why it matters, what to do. Each selects its place.
 
+use super::totals::says;
 use crate::state::{Desk, Request, Told, told};
 use crate::theme::{Text, space};
 use crate::widgets::severity_sign::{color, sign};
 use egui::text::LayoutJob;
 use egui::{Id, Response, RichText, Role, ScrollArea, Sense, TextFormat, Ui, WidgetInfo, vec2};
-use fh_core::findings::NONE_FOUND;
 
 /// How many findings are shown; the rest is counted. Each that is mended lets another one up.
 const MOST: usize = 60;
@@ -13,10 +13,8 @@ const MOST: usize = 60;
 /// Shows the list, no higher than this.
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, most_height: f32, out: &mut Vec<Request>) {
     let findings = told(desk);
+    ui.label(RichText::new(says(&findings)).text_style(Text::Strong.style()).color(desk.theme.ink));
     ScrollArea::vertical().max_height(most_height).auto_shrink([false, true]).show(ui, |ui| {
-        if findings.is_empty() {
-            ui.label(RichText::new(NONE_FOUND).color(desk.theme.ink_quiet));
-        }
         let newly = is_newly_looked_at(ui, desk);
         for (index, finding) in findings.iter().take(MOST).enumerate() {
             let is_looked_at = desk.finding == Some(index);

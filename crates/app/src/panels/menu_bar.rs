@@ -16,7 +16,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     MenuBar::new().ui(ui, |ui| {
         ui.menu_button("File", |ui| file_menu(ui, desk, out));
         ui.menu_button("Edit", |ui| lines(ui, desk, &EDIT, out));
-        ui.menu_button("Segment", |ui| lines(ui, desk, &SEGMENT, out));
+        ui.menu_button("Part", |ui| lines(ui, desk, &SEGMENT, out));
         ui.menu_button("Order", |ui| lines(ui, desk, &ORDER, out));
         ui.menu_button("View", |ui| view_menu(ui, desk, out));
         ui.menu_button("Help", |ui| lines(ui, desk, &HELP, out));
@@ -146,7 +146,7 @@ fn buttons(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             bar_button(ui, desk, Command::ShowOrder, "Order of work", out);
         }
         ui.add_space(space::GAP);
-        ui.label(RichText::new("Lengths in").color(desk.theme.ink_quiet));
+        ui.label(RichText::new("Units").color(desk.theme.ink_quiet));
         bar_button(ui, desk, Command::Inches, "in", out);
         bar_button(ui, desk, Command::Millimeters, "mm", out);
     });

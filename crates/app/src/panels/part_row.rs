@@ -81,7 +81,7 @@ impl Part {
             _ => None,
         };
         let below = if branch.segments.is_empty() {
-            "empty: add what it becomes".to_owned()
+            "empty: add its parts".to_owned()
         } else {
             size.map_or_else(String::new, |size| format!("{} of the cut bar", figures::percent(size.share)))
         };
@@ -104,7 +104,7 @@ impl Part {
         let written = desk.document.plan().bars.get(bar)?;
         let name = segment_name(written, index);
         Some(Self {
-            spoken: format!("Segment {}: {name}", written.path(index)),
+            spoken: format!("Part {}: {name}", written.path(index)),
             name,
             below: below(desk, segment, balance.segments.get(index)?),
             value: balance.step_shop(index)?.text(),

@@ -1,13 +1,13 @@
 //! The foot of the window: what to cut and what it weighs, and what was found. Always in sight.
 
 use crate::figures;
-use crate::state::{Desk, Focus, Request, told};
+use crate::state::{Desk, Focus, Request, Told, counted, told};
 use crate::theme::{Text, space};
-use crate::widgets::severity_sign::{color, count_words, sign};
+use crate::widgets::severity_sign::count_words;
 use egui::text::LayoutJob;
-use egui::{Align, Button, Layout, RichText, TextFormat, Ui};
+use egui::{Button, RichText, TextFormat, Ui};
 use fh_core::balance::totals;
-use fh_core::findings::{NONE_FOUND, Severity};
+use fh_core::findings::NONE_FOUND;
 use fh_core::plan::{Plan, PlanUnit};
 use fh_measure::{LengthUnit, RoundedLength, format_decimal};
 
@@ -20,15 +20,11 @@ const NAME: usize = 18;
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = space::GROUP;
+        findings_button(ui, desk, out);
         let plan = desk.document.plan();
         let is_whole = desk.selection.focus == Focus::Plan && !desk.order_open();
         let has_more = plan.bars.len() > 1 || plan.bars.iter().any(|bar| bar.pieces() > 1);
-        if is_whole && has_more {
-            figures_of_plan(ui, desk)
-        } else {
-            figures_of_bar(ui, desk)
-        }
-        ui.with_layout(Layout::right_to_left(Align::Center), |ui| findings_button(ui, desk, out));
+        if is_whole && has_more { figures_of_plan(ui, desk) } else { figures_of_bar(ui, desk) }
     });
 }
 
@@ -46,7 +42,7 @@ fn figures_of_plan(ui: &mut Ui, desk: &Desk<'_>) {
     cell(ui, desk, "Bars weigh, in all", &figures::mass(all.stock_mass, unit), None);
     cell(ui, desk, "Pieces weigh, in all", &figures::mass(all.finished_mass, unit), None);
     cell(ui, desk, "Pieces, in all", &all.pieces.to_string(), None);
-    cell(ui, desk, "Largest rounding", &figures::in_millimeters(all.largest_rounding_error), None);
+    cell(ui, desk, "Largest mark error", &figures::in_millimeters(all.largest_rounding_error), None);
 }
 
 /// One bar; where the plan has more of them, or more are made of it, that is said.
@@ -77,7 +73,7 @@ fn figures_of_bar(ui: &mut Ui, desk: &Desk<'_>) {
     cell(ui, desk, &format!("Bar weighs{each}"), &figures::mass(balance.stock_mass, unit), None);
     cell(ui, desk, &format!("Piece weighs{each}"), &figures::mass(balance.finished_mass, unit), None);
     cell(ui, desk, "Pieces", &bar.pieces().to_string(), None);
-    cell(ui, desk, "Largest rounding", &figures::in_millimeters(balance.largest_rounding_error), None);
+    cell(ui, desk, "Largest mark error", &figures::in_millimeters(balance.largest_rounding_error), None);
 }
 
 /// A name with as many letters as there is room for beside the figures.
@@ -111,40 +107,22 @@ fn cell(ui: &mut Ui, desk: &Desk<'_>, name: &str, figure: &str, beside: Option<S
     });
 }
 
+/// The button that opens the list of findings: how many there are, in words.
 fn findings_button(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let open = desk.findings_open;
-    let (words, spoken) = summary(desk);
-    let button = Button::new(words);
-    let tip = if open { "Close the list of findings." } else { "Open the list of findings." };
-    let response = ui.add(button).on_hover_text(tip);
+    let words = says(&told(desk));
+    let arrow = if open { "▼" } else { "▲" };
+    let tip = if open { "Close the list." } else { "Open the list." };
+    let response = ui.add(Button::new(format!("{words} {arrow}"))).on_hover_text(tip);
     if response.clicked() {
         out.push(Request::ShowFindings(!open));
     }
-    response.accessible_name(format!("Findings: {spoken}"));
+    response.accessible_name(words);
 }
 
-/// How many findings there are of each severity, with their signs and in words.
-fn summary(desk: &Desk<'_>) -> (LayoutJob, String) {
-    let theme = desk.theme;
-    let mut job = LayoutJob::default();
-    let mut spoken = Vec::new();
-    let all = told(desk);
-    for severity in [Severity::Stop, Severity::Warning, Severity::Note] {
-        let count = all.iter().filter(|told| told.finding().severity == severity).count();
-        if count > 0 {
-            let words = count_words(count, severity);
-            let text = format!("{} {words}", sign(severity));
-            let lead = if job.is_empty() { 0.0 } else { space::PAD };
-            job.append(&text, lead, TextFormat::simple(theme.font(Text::Body), color(theme, severity)));
-            spoken.push(words);
-        }
-    }
-    if !spoken.is_empty() {
-        let arrow = if desk.findings_open { "▼" } else { "▲" };
-        job.append(arrow, space::PAD, TextFormat::simple(theme.font(Text::Small), theme.ink_quiet));
-    } else {
-        job.append(&format!("✓ {NONE_FOUND}"), 0.0, TextFormat::simple(theme.font(Text::Body), theme.ink));
-        spoken.push(NONE_FOUND.to_owned());
-    }
-    (job, spoken.join(", "))
+/// What the list of findings is called, and how many it has: `What the craft says: 1 stop, 3 warnings`.
+pub(crate) fn says(all: &[Told<'_>]) -> String {
+    let counts: Vec<String> = counted(all).into_iter().map(|(severity, count)| count_words(count, severity)).collect();
+    let words = if counts.is_empty() { NONE_FOUND.to_owned() } else { counts.join(", ") };
+    format!("What the craft says: {words}")
 }

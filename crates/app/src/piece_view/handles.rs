@@ -47,7 +47,7 @@ impl PieceView {
         let last = bend.arc.angle_at(&stage.camera.sight(), stage.off_middle(pressed));
         self.held = Some(Held { knob, bend: bend.clone(), pressed, last, turned: 0.0, sent: None });
         out.push(Request::Gesture(Gesture::Begin));
-        out.push(Request::Say("Alt frees it from the steps. Esc takes it back.".to_owned()));
+        out.push(Request::Say("Alt: move freely. Esc: cancel.".to_owned()));
     }
 
     fn go_on(&mut self, ui: &Ui, response: &Response, stage: &Stage<'_>, out: &mut Vec<Request>) {
@@ -57,7 +57,7 @@ impl PieceView {
             let taken_back = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
             out.push(Request::Gesture(if taken_back { Gesture::Cancel } else { Gesture::Commit }));
             if taken_back {
-                out.push(Request::Say("Taken back.".to_owned()));
+                out.push(Request::Say("Put back.".to_owned()));
             }
             self.held = None;
             return;

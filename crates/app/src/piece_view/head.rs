@@ -26,9 +26,9 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             return;
         }
         ui.add_space(space::GAP);
-        bar_button(ui, desk, Command::PieceFront, "Front", out);
-        bar_button(ui, desk, Command::PieceSide, "Side", out);
-        bar_button(ui, desk, Command::PieceTop, "Top", out);
+        bar_button(ui, desk, Command::PieceFront, "From you", out);
+        bar_button(ui, desk, Command::PieceSide, "From the far end", out);
+        bar_button(ui, desk, Command::PieceTop, "From above", out);
         bar_button(ui, desk, Command::PieceTurned, "Turned", out);
         ui.add_space(space::GAP);
         if has_room {

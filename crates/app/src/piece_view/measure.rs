@@ -48,7 +48,7 @@ impl Measure {
         self.points.push(caught.at);
         match self.points.as_slice() {
             [from, to] => words(*from, *to, stage),
-            _ => "Click on a second point of the metal; Esc lets go.".to_owned(),
+            _ => "Click a second point on the metal. Esc cancels.".to_owned(),
         }
     }
 

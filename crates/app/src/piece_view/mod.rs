@@ -81,7 +81,7 @@ impl PieceView {
     /// Begins or ends measuring; what to do then.
     pub(crate) fn toggle_measure(&mut self) -> &'static str {
         self.measure.toggle();
-        if self.measure.is_on { "Click two points of the metal. Esc lets go of them." } else { "" }
+        if self.measure.is_on { "Click two points on the metal. Esc clears them." } else { "" }
     }
 
     /// Begins to lay the picture in a view, or ends it; what to do then.

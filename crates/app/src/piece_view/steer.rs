@@ -82,7 +82,8 @@ impl PieceView {
 
     fn steer_by_keys(&mut self, ui: &Ui, ground: &Response, out: &mut Vec<Request>) {
         if ground.gained_focus() {
-            let words = "Arrows turn the piece, with Shift they move it; + and − zoom, Home fits, Esc leaves.";
+            let words =
+                "Arrow keys turn the piece; with Shift they move it. + and − zoom, Home shows all of it, Esc leaves.";
             out.push(Request::Say(words.to_owned()));
         }
         let filter =

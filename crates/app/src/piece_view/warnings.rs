@@ -16,7 +16,7 @@ pub(super) fn warnings(document: &Document, piece: &Piece) -> Vec<String> {
     let mut words: Vec<String> = overlaps.iter().map(|overlap| overlap_words(plan, overlap)).collect();
     for closed in piece.loops.iter().filter(|closed| closed.gap_mm > MISSED) {
         let title = plan.joints.get(closed.joint).map_or_else(String::new, |joint| joint.title(closed.joint));
-        words.push(format!("“{title}” misses by {}", length(plan, closed.gap_mm)));
+        words.push(format!("“{title}” does not meet: {} apart", length(plan, closed.gap_mm)));
     }
     words.dedup();
     words
@@ -32,7 +32,7 @@ fn overlap_words(plan: &Plan, overlap: &Overlap) -> String {
         bar.map_or(segment.clone(), |bar| format!("{segment} of {}", short_name(&bar.name)))
     };
     let depth = length(plan, overlap.depth_mm);
-    format!("{} runs {depth} deep into {}", name(overlap.first), name(overlap.second))
+    format!("{} overlaps {} by {depth}", name(overlap.first), name(overlap.second))
 }
 
 /// A length fine enough to be seen.

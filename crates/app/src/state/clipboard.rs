@@ -47,7 +47,7 @@ impl Clipboard {
     /// # Errors
     /// When the text is no segment, in words.
     pub(crate) fn segment(text: &str) -> Result<Segment, String> {
-        serde_json::from_str(text).map_err(|_| "the clipboard holds no segment".to_owned())
+        serde_json::from_str(text).map_err(|_| "the clipboard holds no part".to_owned())
     }
 }
 

@@ -43,5 +43,5 @@ pub(crate) use settings::{PaperSize, Settings, SheetKind};
 pub(crate) use shown::Shown;
 pub(crate) use spent::{Spent, add_spent};
 pub(crate) use step_words::{heat_words, step_words};
-pub(crate) use told::{Told, step_numbers, told};
+pub(crate) use told::{Told, counted, step_numbers, told};
 pub use views::Views;

@@ -24,7 +24,7 @@ impl Standard {
     /// The words for it.
     pub(crate) fn name(self) -> &'static str {
         match self {
-            Self::Front => "Seen from the front",
+            Self::Front => "Seen from you",
             Self::Side => "Seen from the far end",
             Self::Top => "Seen from above",
             Self::Turned => "Turned",

@@ -2,7 +2,7 @@
 
 use super::{Desk, Request};
 use fh_core::describe::{segment_name, short_name};
-use fh_core::findings::Finding;
+use fh_core::findings::{Finding, Severity};
 use fh_work::OrderFinding;
 
 /// A finding, and what shows its place.
@@ -62,6 +62,13 @@ pub(crate) fn told<'a>(desk: &Desk<'a>) -> Vec<Told<'a>> {
     let mut all: Vec<Told<'a>> = plan.chain(order).chain(rest).collect();
     all.sort_by_key(|told| std::cmp::Reverse(told.finding().severity));
     all
+}
+
+/// How many findings there are of each severity, the gravest first; a severity without any is left out.
+pub(crate) fn counted(all: &[Told<'_>]) -> Vec<(Severity, usize)> {
+    let count = |severity| all.iter().filter(|told| told.finding().severity == severity).count();
+    let every = [Severity::Stop, Severity::Warning, Severity::Note].map(|severity| (severity, count(severity)));
+    every.into_iter().filter(|(_, count)| *count > 0).collect()
 }
 
 /// Numbers of steps in words: `Step 3`, `Steps 3, 7`.

@@ -49,10 +49,12 @@ pub struct Theme {
     pub accent: Color32,
     /// Text on the accent.
     pub on_accent: Color32,
-    /// What is hot in a step of the order; said in words as well.
+    /// What is hot in a step of the order; said in words as well. No other thing is orange.
     pub hot: Color32,
     /// A bar too cold to glow, where it is shaded by its heat.
     pub heat_cold: Color32,
+    /// A bar that glows red there.
+    pub heat_red: Color32,
     /// The hottest bar there: pale yellow, as a welding heat is. The lighter a shade, the hotter, in every look.
     pub heat_pale: Color32,
     /// Marks on the bar.

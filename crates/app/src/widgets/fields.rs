@@ -128,7 +128,7 @@ fn read_number(text: &str) -> Result<f64, String> {
     let number = text.trim().replace(',', ".").parse::<f64>().ok();
     number
         .filter(|number| number.is_finite() && *number > 0.0)
-        .ok_or_else(|| format!("“{}” is no number above 0; write for example 2.5", text.trim()))
+        .ok_or_else(|| format!("“{}” isn't a number above 0. Try 2.5.", text.trim()))
 }
 
 /// A count of turns that may be left out; parts of a turn may be written as a fraction. `follows` is what it then is.
@@ -170,7 +170,7 @@ fn read_turns(text: &str) -> Result<f64, String> {
     let turns = WrittenAngle::parse(&angle, false).ok().map(|angle| angle.radians() / std::f64::consts::TAU);
     // An angle is kept in radians: what that rounds off is far below what anyone writes.
     let turns = turns.map(|turns| (turns * 1e9).round() / 1e9).filter(|turns| *turns > 0.0);
-    turns.ok_or_else(|| format!("“{trimmed}” is no count of turns; write for example 1 1/2"))
+    turns.ok_or_else(|| format!("“{trimmed}” isn't a count of turns. Try 1 1/2."))
 }
 
 /// How many pieces are made; 1 where it is left out.
@@ -178,7 +178,7 @@ pub(crate) fn count(ui: &mut Ui, sizing: &Sizing<'_>, entry: &Entry<'_>, now: Op
     let read = |text: &str| {
         optional(text, |text| {
             let count = text.trim().parse::<u32>().ok().filter(|count| *count > 0);
-            count.ok_or_else(|| format!("“{}” is no count of pieces; write a whole number from 1", text.trim()))
+            count.ok_or_else(|| format!("“{}” isn't a count of pieces. Write a whole number from 1.", text.trim()))
         })
     };
     let step = |steps| now.unwrap_or(1).checked_add_signed(steps).filter(|count| *count > 0).map(Some);

@@ -104,7 +104,9 @@ fn check_value(place: &Place, path: &KeyPath) -> Result<(), Fault> {
 fn may_be_list(path: &KeyPath) -> bool {
     match path.steps() {
         [.., Step::Key(key), Step::Index(_)] => key == "polygon",
-        [.., Step::Key(group), Step::Key(key)] if group == "underlay" => matches!(key.as_str(), "from" | "to"),
+        [.., Step::Key(group), Step::Key(key)] if ["sketch", "underlay"].contains(&group.as_str()) => {
+            matches!(key.as_str(), "from" | "to")
+        }
         // Of a step: what is done. At the top, a group.
         [.., Step::Index(_), Step::Key(key)] if key == "work" => true,
         [.., Step::Key(key)] => LISTS.contains(&key.as_str()),

@@ -34,7 +34,7 @@ pub(super) fn validate(plan: &Plan) -> Checked {
     }
     check_limits(&plan.limits, &top.key("limits"))?;
     if let Some(underlay) = &plan.underlay {
-        check_underlay(underlay, &top.key("underlay"))?;
+        check_underlay(underlay, &top.key("sketch"))?;
     }
     let bars = top.key("bars");
     if plan.bars.is_empty() {

@@ -102,7 +102,7 @@ pub struct Plan {
     #[serde(default, skip_serializing_if = "Practice::is_default")]
     pub practice: Practice,
     /// A picture under the piece, to be traced.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, rename = "sketch", alias = "underlay", skip_serializing_if = "Option::is_none")]
     pub underlay: Option<Underlay>,
     /// The bars of the piece: at least one.
     #[schemars(length(min = 1))]

@@ -87,7 +87,7 @@ impl Canvas {
         events.push(CanvasEvent::Select(Some(spot.segment)));
         events.push(CanvasEvent::Gesture(Gesture::Begin));
         events.push(CanvasEvent::Status(
-            "Alt: off the rounding. Shift: the neighbour trades metal. Esc: back.".to_owned(),
+            "Alt: off the rounding. Shift: the next part trades metal. Esc: cancel.".to_owned(),
         ));
     }
 }

@@ -34,7 +34,7 @@ impl Canvas {
             } else {
                 CanvasEvent::Gesture(Gesture::Commit)
             });
-            events.push(CanvasEvent::Status(if taken_back { "Taken back.".to_owned() } else { String::new() }));
+            events.push(CanvasEvent::Status(if taken_back { "Put back.".to_owned() } else { String::new() }));
             self.drag = None;
             self.feedback = Feedback::default();
             return;

@@ -70,7 +70,7 @@ impl Canvas {
             if response.gained_focus() {
                 self.feedback = Feedback::default();
                 events.push(CanvasEvent::Status(
-                    "←→ choose a mark, ↑↓ move it (Shift: the neighbour trades metal), Enter types a size, Esc leaves."
+                    "←→ choose a mark, ↑↓ move it (Shift: the next part trades metal), Enter types a size, Esc leaves."
                         .to_owned(),
                 ));
             }

@@ -56,8 +56,8 @@ impl Canvas {
 /// The name that screen readers hear.
 fn segment_name(stage: &Stage<'_>, index: usize) -> String {
     match stage.model.blocks.get(index) {
-        Some(block) if !block.unique_name.starts_with("part ") => format!("Segment {}", block.unique_name),
-        Some(block) => format!("Segment {}", block.path),
+        Some(block) if block.unique_name == format!("part {}", block.path) => format!("Part {}", block.path),
+        Some(block) => format!("Part {}", block.unique_name),
         None => String::new(),
     }
 }

@@ -15,7 +15,7 @@ fn lines(spot: Spot, model: &Model) -> Option<[[String; 3]; 3]> {
     let block = model.blocks.get(spot.segment)?;
     let [stock, forged] = [block.stock[1] - block.stock[0], block.forged[1] - block.forged[0]];
     let mark = [format!("from the {}", model.datum), block.mark.text(), exact(block.mark_mm)];
-    Some([mark, line("takes of the bar", stock, model), line("forged length", forged, model)])
+    Some([mark, line("bar it takes", stock, model), line("forged length", forged, model)])
 }
 
 fn line(what: &str, mm: f64, model: &Model) -> [String; 3] {

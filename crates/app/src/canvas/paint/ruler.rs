@@ -3,7 +3,7 @@
 use crate::canvas::camera::Axis;
 use crate::canvas::stage::Stage;
 use crate::theme::{Text, space};
-use egui::{Align2, Rect, Shape, Stroke, pos2, vec2};
+use egui::{Align2, Rect, Stroke, pos2};
 use fh_core::plan::PlanUnit;
 use fh_measure::Rounding;
 
@@ -78,7 +78,7 @@ fn numeral_words(unit: PlanUnit, mm: f64, step: Option<f64>) -> String {
 }
 
 impl Stage<'_> {
-    /// Paints the ruler; the datum end has a mark of its own.
+    /// Paints the ruler, and the stop at the datum end.
     pub(in crate::canvas) fn paint_ruler(&self) {
         let (theme, rect) = (self.theme, self.rect);
         let ruler = Rect::from_min_max(rect.left_top(), pos2(rect.right(), self.window.top()));
@@ -103,21 +103,19 @@ impl Stage<'_> {
                 painter.text(at, Align2::CENTER_BOTTOM, numeral, theme.font(Text::Small), theme.ink_quiet);
             }
         }
-        self.paint_datum(&painter, ruler);
+        self.paint_datum();
     }
 
-    /// The datum end: a flag on the ruler and a heavy line down to both bars.
-    fn paint_datum(&self, painter: &egui::Painter, ruler: Rect) {
-        let x = self.axis.x(0.0);
-        let side = self.sizes.shape;
-        let top = pos2(x, ruler.bottom() - side);
-        let flag = vec![top, top + vec2(side, side / 2.0), top + vec2(0.0, side)];
-        painter.add(Shape::convex_polygon(flag, self.theme.ink, Stroke::NONE));
-        let stroke = Stroke::new(space::LINE, self.theme.ink);
-        painter.vline(x, ruler.bottom() - side..=ruler.bottom(), stroke);
-        let bottom = self.layout.lengths.bottom;
-        self.painter.vline(x, self.window.top()..=self.layout.bands.top, stroke);
-        self.painter.vline(x, self.layout.names.top..=bottom, stroke);
+    /// The datum end: a bench stop, hatched, that each bar is pushed against.
+    fn paint_datum(&self) {
+        let (x, width) = (self.axis.x(0.0), self.sizes.shape);
+        for row in &self.layout.rows {
+            let [top, bottom] = [row.stretch.top - space::GAP, row.stretch.bottom + space::GAP];
+            let stop = Rect::from_min_max(pos2(x - width, top), pos2(x, bottom));
+            self.painter.rect_filled(stop, 0.0, self.theme.panel_raised);
+            self.paint_hatch(stop, self.theme.ink_quiet);
+            self.painter.vline(x, top..=bottom, Stroke::new(space::HEAVY, self.theme.ink));
+        }
     }
 }
 

@@ -56,7 +56,7 @@ fn tolerances(ui: &mut Ui, desk: &Desk<'_>, spread: &BarSpread) {
         row::fact(ui, desk.theme, label, &words);
     }
     if spread.unmet {
-        let words = "Some size cannot stand at an end of its tolerance: there the plan cannot be met.";
+        let words = "At one end of a tolerance the plan cannot be met; that end is left out.";
         ui.label(RichText::new(words).color(desk.theme.ink));
     }
 }
@@ -79,7 +79,7 @@ fn already_cut(ui: &mut Ui, sizing: &Sizing<'_>, bar: &Bar, next: &mut BarHeader
             .map(|(at, segment)| (Some(at), segment.name.clone())),
     );
     let now = bar.takes_up.as_ref().and_then(|name| bar.segments.iter().position(|segment| segment.name == *name));
-    if let Some(choice) = chooser::show(ui, sizing.theme, "Takes up", "Segment that takes up the rest", now, &choices) {
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Takes up", "Part that takes up the rest", now, &choices) {
         next.takes_up = choice.and_then(|at| bar.segments.get(at)).map(|segment| segment.name.clone());
     }
 }

@@ -38,7 +38,7 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, arou
         }
         Some(Bend::Ring { inside_diameter, sweep, side }) => {
             optional_length(ui, sizing, SizeName::InsideDiameter, inside_diameter, LengthRange::AboveZero, balance);
-            let entry = Entry::named("Goes round", "How far round it goes").hint("one turn");
+            let entry = Entry::named("How far round", "How far round it goes").hint("one turn");
             let turn = std::f64::consts::TAU;
             if let Some(typed) = fields::optional_angle(ui, sizing, &entry, sweep.as_ref(), Some(turn)) {
                 *sweep = typed;
@@ -124,8 +124,8 @@ fn scroll(ui: &mut Ui, sizing: &Sizing<'_>, bend: &mut Bend, balance: Option<&Se
     ui.label(words.color(sizing.theme.ink_quiet));
     scroll_turns(ui, sizing, turns, balance);
     let choices = [
-        (ScrollRun::Opening, "wider with each turn".to_owned()),
-        (ScrollRun::Even, "evenly, one gap all round".to_owned()),
+        (ScrollRun::Opening, "opening: wider every turn".to_owned()),
+        (ScrollRun::Even, "even: the same gap every turn".to_owned()),
     ];
     if let Some(choice) = chooser::show(ui, sizing.theme, "Opens", "How the scroll opens", *run, &choices) {
         *run = choice;
@@ -157,7 +157,7 @@ fn twist(ui: &mut Ui, sizing: &Sizing<'_>, turns: &mut f64, shortening: &mut Opt
         *turns = signed(typed, left);
     }
     let choices = [(false, "right-handed".to_owned()), (true, "left-handed".to_owned())];
-    if let Some(choice) = chooser::show(ui, sizing.theme, "Runs", "Hand of the twist", left, &choices) {
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Hand", "Hand of the twist", left, &choices) {
         *turns = signed(turns.abs(), choice);
     }
     let entry = Entry::named("Shorter by", "How much shorter it gets").hint("nothing");

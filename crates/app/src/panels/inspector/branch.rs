@@ -33,7 +33,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, split: usize, index: usize, out
         }
         out.push(Request::Edit(Edit::ReplaceSegment { bar, at: split, segment: Box::new(next) }));
     }
-    heading::show(ui, desk.theme, "Segments");
+    heading::show(ui, desk.theme, "Parts");
     segments(ui, desk, split, index, out);
     let balance = desk.document.balance().bars.get(bar).and_then(|bar| bar.segments.get(split));
     if let Some(Shape::Split(size)) = balance.and_then(|balance| balance.shape.as_ref())
@@ -51,7 +51,7 @@ fn segments(ui: &mut Ui, desk: &Desk<'_>, split: usize, branch: usize, out: &mut
     let chain = Chain::Branch { split, branch };
     let count = plan.chain(chain).map_or(0, Vec::len);
     if count == 0 {
-        ui.label(RichText::new("No segment yet: a branch needs metal.").color(desk.theme.ink_quiet));
+        ui.label(RichText::new("No part yet: a branch needs metal.").color(desk.theme.ink_quiet));
     }
     for number in (0..count).filter_map(|place| plan.number_of(chain, place)) {
         let name = segment_name(plan, number);
@@ -61,7 +61,7 @@ fn segments(ui: &mut Ui, desk: &Desk<'_>, split: usize, branch: usize, out: &mut
             out.push(Request::Select(bar, Some(number)));
         }
     }
-    if ui.button("Add a segment to it…").on_hover_text("At the end of this branch.").clicked() {
+    if ui.button("Add a part to it…").on_hover_text("At the end of this branch.").clicked() {
         out.push(Request::Run(Command::AddAfter));
     }
     if ui.button("Back to the split").clicked() {
@@ -75,7 +75,7 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, sizing: &Sizing<'_>, size: &BranchSi
     let fine = |length: Length| sizing.fine_words(length);
     row::fact(ui, desk.theme, "Share of the cut bar", &figures::percent(size.share));
     row::fact(ui, desk.theme, "Width as cut", &fine(size.raw_width));
-    row::fact(ui, desk.theme, "Its metal, as whole bar", &shop(size.stock_length));
+    row::fact(ui, desk.theme, "Its metal, as a length of whole bar", &shop(size.stock_length));
     row::fact(ui, desk.theme, "Forged length", &shop(size.forged_length));
 }
 
@@ -83,7 +83,7 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, sizing: &Sizing<'_>, size: &BranchSi
 pub(super) fn segments_words(count: usize) -> String {
     match count {
         0 => "empty".to_owned(),
-        1 => "1 segment".to_owned(),
-        count => format!("{count} segments"),
+        1 => "1 part".to_owned(),
+        count => format!("{count} parts"),
     }
 }

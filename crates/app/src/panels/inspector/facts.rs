@@ -18,7 +18,7 @@ const BETWEEN: &str = "– with the tolerances";
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize) {
     let Some(bar) = desk.document.balance().bars.get(desk.selection.bar) else { return };
     let Some(segment) = bar.segments.get(at) else { return };
-    heading::show(ui, desk.theme, "Section, over the stock's");
+    heading::show(ui, desk.theme, "Section against the stock");
     picture(ui, desk, bar, segment);
     heading::show(ui, desk.theme, "Figures");
     figures_of(ui, desk, bar, segment, at);
@@ -99,9 +99,7 @@ fn leg_of(bar: &BarBalance, at: usize) -> Vec<(&'static str, Length)> {
     let is_of_bar = bar.segments.get(at).is_some_and(|segment| segment.chain == Chain::Bar);
     let legs = if is_of_bar { fh_core::balance::legs(bar) } else { Vec::new() };
     let leg = legs.into_iter().find(|leg| (leg.segments.0..=leg.segments.1).contains(&at));
-    leg.map_or_else(Vec::new, |leg| {
-        vec![("Its leg, inside to inside", leg.inside), ("Outside to outside", leg.outside)]
-    })
+    leg.map_or_else(Vec::new, |leg| vec![("Leg, inside to inside", leg.inside), ("Outside to outside", leg.outside)])
 }
 
 /// What the marks at its two ends are called. Along the slit of a split there are none on the bar itself.

@@ -20,7 +20,7 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, thickness: &mut ThicknessSp
 fn thickness_sizes(ui: &mut Ui, sizing: &Sizing<'_>, thickness: &mut ThicknessSpec) {
     let tapered = matches!(thickness, ThicknessSpec::Tapered { .. });
     let choices = [(false, "even".to_owned()), (true, "from root to tip".to_owned())];
-    match (chooser::show(ui, sizing.theme, "Runs", "How thickness runs", tapered, &choices), &*thickness) {
+    match (chooser::show(ui, sizing.theme, "Varies", "How thickness runs", tapered, &choices), &*thickness) {
         (Some(true), ThicknessSpec::Even(even)) => {
             *thickness = ThicknessSpec::Tapered { root: even.clone(), tip: even.clone() };
         }

@@ -16,7 +16,7 @@ const SLOT: f64 = 2.0;
 /// Shows how the hole is made. Only a punch drives out a slug.
 pub(super) fn way(ui: &mut Ui, sizing: &Sizing<'_>, made: &mut Made, slug: &mut Option<WrittenLength>) {
     let ways: Vec<_> = Made::ALL.into_iter().map(|made| (made, made.name().to_owned())).collect();
-    if let Some(choice) = chooser::show(ui, sizing.theme, "Made", "How the hole is made", *made, &ways) {
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Made by", "How the hole is made", *made, &ways) {
         *made = choice;
         slug.take_if(|_| choice != Made::Punched);
     }

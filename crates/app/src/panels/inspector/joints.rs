@@ -53,11 +53,10 @@ fn in_words(joint: &Joint) -> String {
 fn add(ui: &mut Ui, sizing: &Sizing<'_>, plan: &Plan) -> Option<Joint> {
     let named: Vec<&Bar> = plan.bars.iter().filter(|bar| !bar.name.is_empty() && first_named(bar).is_some()).collect();
     let pair = named.first().zip(named.last());
-    let tip = "Say where bars are held together: the findings hold the parts against each other, and the piece is put \
-               together by it.";
+    let tip = "Say where bars join. The findings check the fit, and the piece is put together from the joints.";
     let button = ui.add_enabled(pair.is_some(), Button::new("Add a joint")).on_hover_text(tip);
     if pair.is_none() {
-        let words = "Give the bars and the segments that meet a name first.";
+        let words = "First name the bars and parts that meet.";
         ui.label(RichText::new(words).text_style(Text::Small.style()).color(sizing.theme.ink_quiet));
     }
     let (fixed, moved) = pair.filter(|_| button.clicked())?;
@@ -83,14 +82,14 @@ fn sizes(ui: &mut Ui, sizing: &Sizing<'_>, plan: &Plan, joint: &mut Joint, numbe
     }
     let about = RichText::new(joint.kind.summary()).text_style(Text::Small.style()).color(sizing.theme.ink_quiet);
     ui.label(about);
-    lead(ui, sizing, "What stays");
+    lead(ui, sizing, "Fixed part");
     let of = format!("of what stays in joint {number}");
     ui.push_id("fixed", |ui| member::show(ui, sizing, plan, &mut joint.fixed, (&of, false)));
     let mut removed = None;
     let several = joint.moved.len() > 1;
     for (index, member) in joint.moved.iter_mut().enumerate() {
         let place = index + 1;
-        lead(ui, sizing, &format!("Placed by it, {place}"));
+        lead(ui, sizing, &format!("Moved part {place}"));
         let of = format!("of part {place} of joint {number}");
         ui.push_id(("moved", index), |ui| member::show(ui, sizing, plan, member, (&of, true)));
         if several && ui.button(format!("Remove part {place} of joint {number}")).clicked() {

@@ -15,9 +15,9 @@ const ROW: f32 = 18.0;
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize) {
     let plan = desk.document.plan();
     let Some(ladder) = ladder(plan, desk.document.balance(), desk.selection.bar, at) else { return };
-    CollapsingHeader::new("Fat or thin").show(ui, |ui| {
+    CollapsingHeader::new("If forged too thick or too thin").show(ui, |ui| {
         let measured = if ladder.place.is_empty() { String::new() } else { format!(", measured {}", ladder.place) };
-        let words = format!("With its marks struck it comes out so long{measured}:");
+        let words = format!("Once the marks are struck, it comes out this long{measured}:");
         ui.label(RichText::new(words).color(desk.theme.ink_quiet));
         let columns = Grid::new("ladder").num_columns(4).spacing(vec2(space::PAD, space::TIGHT));
         let columns = columns.min_row_height(desk.theme.scaled(ROW));

@@ -11,7 +11,7 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, limits: &mut Limits) {
     let numbers: [(&str, &mut Option<f64>, f64); 4] = [
         ("Step to radius", &mut limits.step_to_radius, Limits::STEP_TO_RADIUS),
         ("Upset likely to buckle", &mut limits.upset_likely, Limits::UPSET_LIKELY),
-        ("Upset sure to buckle", &mut limits.upset_sure, Limits::UPSET_SURE),
+        ("Upset will buckle", &mut limits.upset_sure, Limits::UPSET_SURE),
         ("Upset in stages", &mut limits.upset_stage, Limits::UPSET_STAGE),
     ];
     let lengths: [(&str, &mut Option<WrittenLength>, InBoth); 4] = [

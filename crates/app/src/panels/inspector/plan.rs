@@ -27,7 +27,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     if let Some(scale) = fields::optional_share(ui, &sizing, &scale, plan.scale.as_ref()) {
         next.scale = scale;
     }
-    let coatings = std::iter::once((None, "not said".to_owned()))
+    let coatings = std::iter::once((None, "not stated".to_owned()))
         .chain(Coating::ALL.into_iter().map(|coating| (Some(coating), coating.name().to_owned())));
     if let Some(coating) =
         chooser::show(ui, desk.theme, "Coating", "Coating of the stock", plan.coating, &coatings.collect::<Vec<_>>())
@@ -35,13 +35,13 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         next.coating = coating;
     }
     heading::show(ui, desk.theme, "Use");
-    let duties = std::iter::once((None, "not said".to_owned()))
+    let duties = std::iter::once((None, "not stated".to_owned()))
         .chain(Duty::ALL.into_iter().map(|duty| (Some(duty), duty.name().to_owned())));
     if let Some(duty) = chooser::show(ui, desk.theme, "Use", "Use of the piece", plan.duty, &duties.collect::<Vec<_>>())
     {
         next.duty = duty;
     }
-    heading::show(ui, desk.theme, "Where schools differ");
+    heading::show(ui, desk.theme, "Where smiths differ");
     practice(ui, &sizing, &mut next.practice);
     limits::show(ui, &sizing, &mut next.limits);
     joints::show(ui, &sizing, desk, out);
@@ -56,7 +56,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
 
 fn units(ui: &mut Ui, sizing: &Sizing<'_>, units: &mut Units, out: &mut Vec<Request>) {
     let choices = [(PlanUnit::Inch, "inches".to_owned()), (PlanUnit::Millimeter, "millimetres".to_owned())];
-    if let Some(unit) = chooser::show(ui, sizing.theme, "Lengths in", "Unit of lengths", units.length, &choices) {
+    if let Some(unit) = chooser::show(ui, sizing.theme, "Units", "Unit of lengths", units.length, &choices) {
         // The command remembers what the marks were rounded to.
         out.push(Request::Run(match unit {
             PlanUnit::Inch => Command::Inches,

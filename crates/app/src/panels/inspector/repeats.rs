@@ -41,7 +41,7 @@ pub(super) fn show(
                 counted(ui, sizing, &lay_repeat(repeat, balance.forged_length), ends);
             }
             let words = format!("Remove “{}”", repeat.what_name());
-            if ui.button(words).on_hover_text("Take this row of marks off the segment.").clicked() {
+            if ui.button(words).on_hover_text("Remove this row of marks.").clicked() {
                 removed = Some(index);
             }
             ui.add_space(space::GAP);
@@ -51,7 +51,7 @@ pub(super) fn show(
         segment.repeats.remove(index);
     }
     let button = Button::new("Add a row of marks");
-    let tip = "Chisel lines, dots or tools set side by side, at equal steps along the forged segment.";
+    let tip = "Chisel lines, dots or tools set side by side, at equal steps along the forged part.";
     if ui.add(button).on_hover_text(tip).clicked() {
         segment.repeats.extend(first(sizing));
     }
@@ -81,7 +81,7 @@ fn sizes(ui: &mut Ui, sizing: &Sizing<'_>, repeat: &mut Repeat, number: usize) {
         (Paced::Tools, "tools side by side".to_owned()),
         (Paced::Spread, "a count, spread evenly".to_owned()),
     ];
-    if let Some(choice) = chooser::show(ui, sizing.theme, "Paced by", &name("Pace"), now, &choices) {
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Spaced by", &name("Pace"), now, &choices) {
         pace(repeat, choice, sizing);
     }
     let (step, width) = (name("Step"), name("Tool width"));

@@ -59,7 +59,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     facts::show(ui, desk, at);
     ladder::show(ui, desk, at);
     heading::show(ui, desk.theme, "Notes");
-    if let Some(notes) = notes::show(ui, "Notes on this segment", next.notes.as_deref()) {
+    if let Some(notes) = notes::show(ui, "Notes on this part", next.notes.as_deref()) {
         next.notes = notes;
     }
     let gave_way = bend::gave_way(segment, &mut next, &sizing);
@@ -86,7 +86,7 @@ fn ends(desk: &Desk<'_>, at: usize) -> [&'static str; 2] {
 
 fn head(ui: &mut Ui, desk: &Desk<'_>, at: usize) {
     let path = desk.document.plan().bars.get(desk.selection.bar).map_or_else(String::new, |bar| bar.path(at));
-    let words = format!("Segment {path}");
+    let words = format!("Part {path}");
     ui.label(RichText::new(words).text_style(Text::Heading.style()).color(desk.theme.ink));
 }
 
@@ -147,7 +147,7 @@ fn gives(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Optio
     let share = balance.map_or(0.0, |balance| balance.scale_share);
     let hint =
         if share > 0.0 { format!("{}, as the bar", figures::percent(share)) } else { "none, as the bar".to_owned() };
-    let entry = Entry::named("Scale", "Scale of this segment").hint(&hint);
+    let entry = Entry::named("Scale", "Scale of this part").hint(&hint);
     if let Some(scale) = fields::optional_share(ui, sizing, &entry, segment.scale.as_ref()) {
         segment.scale = scale;
     }

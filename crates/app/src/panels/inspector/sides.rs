@@ -41,7 +41,7 @@ pub(super) fn toward(ui: &mut Ui, sizing: &Sizing<'_>, side: &mut Option<Written
     let choices: Vec<_> = Sides::DEGREES
         .into_iter()
         .map(|one| (Some(one), Sides::name_of(one).to_owned()))
-        .chain([(None, "askew, by its angle".to_owned())])
+        .chain([(None, "at another angle".to_owned())])
         .collect();
     if let Some(choice) = chooser::show(ui, sizing.theme, "Towards", "Side it is bent towards", now, &choices) {
         let degrees = choice.map_or(ASKEW_DEGREES, f64::from);

@@ -13,9 +13,9 @@ use fh_measure::LengthRange;
 pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Option<&SegmentBalance>) {
     let Some(Bend::Socket { mandrel, sweep, less, axis, side }) = &mut segment.bend else { return };
     optional_length(ui, sizing, SizeName::Mandrel, mandrel, LengthRange::AboveZero, balance);
-    let entry = Entry::named("Goes round", "How far round it goes").hint("one turn");
+    let entry = Entry::named("How far round", "How far round it goes").hint("one turn");
     optional_angle(ui, sizing, &entry, SizeName::HowFarRound, sweep, balance);
-    let entry = Entry::named("Less", "Length that another part supplies").hint("nothing");
+    let entry = Entry::named("Less, from another part", "Length that another part supplies").hint("nothing");
     if let Some(typed) = fields::optional_length(ui, sizing, &entry, less.as_ref(), LengthRange::ZeroOrMore, Some(0.0))
     {
         *less = typed;

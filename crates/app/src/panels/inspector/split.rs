@@ -55,7 +55,7 @@ pub(super) fn show(
     if opening.is_some() || settled.is_some_and(|split| split.free == FreeEnd::Neither) {
         opened(ui, sizing, opening);
     }
-    heading::show(ui, sizing.theme, "Branches, from that side");
+    heading::show(ui, sizing.theme, "Branches, counted from that side");
     list(ui, sizing, branches, settled)
 }
 
@@ -135,7 +135,7 @@ fn list(ui: &mut Ui, sizing: &Sizing<'_>, branches: &mut Vec<Branch>, settled: O
         Some(Change::Swap(one, other)) => branches.swap(one, other),
         None => {}
     }
-    let tip = "Cut the bar once more: one branch more, left as it is cut.";
+    let tip = "One more cut and one more branch, left as cut.";
     if ui.button("Add a branch").on_hover_text(tip).clicked() {
         branches.extend(new_branch(sizing));
     }
@@ -171,7 +171,7 @@ fn name_line(ui: &mut Ui, sizing: &Sizing<'_>, index: usize, branch: &mut Branch
             change = Some(Change::Swap(index, number));
         }
         let removable = count > LEAST_BRANCHES;
-        if button(removable, "×", format!("Remove branch {number}"), "Take the branch and its segments out.") {
+        if button(removable, "×", format!("Remove branch {number}"), "Take the branch and its parts out.") {
             change = Some(Change::Remove(index));
         }
     });
@@ -188,8 +188,8 @@ fn below(ui: &mut Ui, sizing: &Sizing<'_>, index: usize, branch: &Branch, settle
         let share = share.map_or_else(String::new, |share| format!(", {:.0} %", share * 100.0));
         let words = format!("{}{share}", super::branch::segments_words(branch.segments.len()));
         ui.label(RichText::new(words).text_style(Text::Small.style()).color(sizing.theme.ink_quiet));
-        let add = ui.small_button("Add…").on_hover_text("Add a segment at the end of this branch.");
-        add.clone().accessible_name(format!("Add a segment to branch {number}"));
+        let add = ui.small_button("Add…").on_hover_text("Add a part at the end of this branch.");
+        add.clone().accessible_name(format!("Add a part to branch {number}"));
         if add.clicked() {
             wish = Some(Wish::AddTo(index));
         }

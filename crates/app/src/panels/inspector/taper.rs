@@ -68,7 +68,7 @@ fn run_out(ui: &mut Ui, sizing: &Sizing<'_>, runout: &mut Option<RunoutSpec>) {
         };
     }
     if let Some(RunoutSpec::Power(power)) = runout {
-        let entry = Entry::named("Power", "Power of the run-out");
+        let entry = Entry::named("Fullness", "Power of the run-out");
         if let Some(Some(typed)) = fields::optional_number(ui, sizing, &entry, Some(*power)) {
             *power = typed.clamp(LEAST_POWER, MOST_POWER);
         }

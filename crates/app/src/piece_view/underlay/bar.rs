@@ -40,13 +40,13 @@ pub(super) fn show(
         distance(ui, desk, plan, underlay, out);
         slider(ui, desk, plan, underlay, out);
         view(ui, plan, underlay, out);
-        if is_missing && ui.button("Look again").on_hover_text("Read the picture's file once more.").clicked() {
+        if is_missing && ui.button("Reload").on_hover_text("Read the picture's file once more.").clicked() {
             asked = Asked::LookAgain;
         }
         if ui.button("Other…").on_hover_text("Lay another picture in its place.").clicked() {
             out.push(Request::Run(Command::LayPicture));
         }
-        if ui.button("Take away").on_hover_text("Take the picture out of the plan; its file stays.").clicked() {
+        if ui.button("Remove").on_hover_text("Take the picture out of the plan; its file stays.").clicked() {
             out.push(Request::Edit(edit(plan, None)));
         }
         if ui.button("Done").on_hover_text("Leave the picture as it lies, and trace it.").clicked() {
@@ -61,7 +61,7 @@ fn quiet(ui: &mut Ui, desk: &Desk<'_>, words: &str) {
 }
 
 fn distance(ui: &mut Ui, desk: &Desk<'_>, plan: &Plan, underlay: &Underlay, out: &mut Vec<Request>) {
-    quiet(ui, desk, "Points apart");
+    quiet(ui, desk, "Distance between the points");
     let sizing = Sizing::without_stock(desk.theme, plan.units);
     let entry = Entry::named("", "Distance of the points");
     let taken = ui.vertical(|ui| {

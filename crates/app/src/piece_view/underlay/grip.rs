@@ -26,8 +26,8 @@ impl Grip {
     /// What is said while it is in hand.
     pub(super) fn words(self) -> &'static str {
         match self {
-            Self::From | Self::To => "Once you let go, the picture takes its new scale. Esc takes it back.",
-            Self::Sheet => "Lay the picture where it fits the piece. Esc takes it back.",
+            Self::From | Self::To => "The picture takes its new scale when you let go. Esc cancels.",
+            Self::Sheet => "Lay the picture where it fits the piece. Esc cancels.",
         }
     }
 

@@ -94,7 +94,7 @@ impl Under {
             // The window library ends a drag on Escape as well as on release.
             let taken_back = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
             out.push(Request::Gesture(if taken_back { Gesture::Cancel } else { Gesture::Commit }));
-            let words = if taken_back { "Taken back." } else { "" };
+            let words = if taken_back { "Put back." } else { "" };
             out.push(Request::Say(words.to_owned()));
             self.held = None;
             ui.request_repaint();

@@ -25,7 +25,7 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, plan: &Plan, member: &mut M
     }
     let flat = bar.map(Bar::flat).unwrap_or_default();
     let segments = flat.iter().map(|flat| flat.segment.name.as_str());
-    if let Some(chosen) = named(ui, sizing, ("Segment", &name("Segment")), segments, &member.segment) {
+    if let Some(chosen) = named(ui, sizing, ("Part", &name("Part")), segments, &member.segment) {
         member.segment = chosen;
     }
     let segment = flat.iter().find(|flat| flat.segment.name == member.segment);
@@ -62,7 +62,7 @@ fn named<'a>(
     let mut choices: Vec<(Option<usize>, String)> =
         all.iter().enumerate().map(|(at, name)| (Some(at), short_name(name))).collect();
     if at.is_none() {
-        choices.push((None, format!("“{}”, which is not there", short_name(now))));
+        choices.push((None, format!("“{}” (missing)", short_name(now))));
     }
     let chosen = chooser::show(ui, sizing.theme, label, name, at, &choices)?;
     all.get(chosen?).map(|name| (*name).to_owned())
