@@ -1,8 +1,9 @@
 //! Random edits of a plan: refused they change nothing, taken they can be taken back, and what is reached reads back.
 
 use crate::corpus::Corpus;
-use crate::plans::{Run, reads_back};
+use crate::plans::reads_back;
 use crate::random::Random;
+use crate::run::Run;
 use crate::wishes::Wishes;
 use crate::{Fault, Round};
 use fh_core::balance::balance;

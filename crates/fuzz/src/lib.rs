@@ -11,6 +11,7 @@ mod mutate;
 mod paper;
 mod plans;
 mod random;
+mod run;
 mod window;
 mod wishes;
 

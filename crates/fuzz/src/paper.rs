@@ -1,6 +1,6 @@
 //! The piece in space, the sheets and the files for other programs of a random plan.
 
-use crate::plans::Run;
+use crate::run::Run;
 use fh_core::balance::Balance;
 use fh_core::plan::Plan;
 use fh_piece::files::{ExportError, FileKind, export};

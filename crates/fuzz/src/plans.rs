@@ -1,23 +1,19 @@
 //! A plan through every stage: what it has to keep at each of them.
 
 use crate::Fault;
-use crate::caught::{caught, without_figures};
 use crate::corpus::Corpus;
 use crate::mutate::{mutate, mutate_bytes};
 use crate::paper;
 use crate::random::Random;
+use crate::run::Run;
 use fh_core::balance::{Balance, BarBalance, SegmentBalance, balance, spread};
 use fh_core::file;
 use fh_core::metal::Shape;
 use fh_core::plan::{Chain, Plan};
 use fh_work::{Shop, after, work_out};
-use std::time::Instant;
 
 /// Of so many plans one goes through sheets and files too, which take longest.
 pub(crate) const WHOLE: u64 = 6;
-
-/// No stage takes longer, in seconds; on a slow machine, unoptimised, with others at work on it.
-const SLOW: f64 = 20.0;
 
 /// The bytes of a random plan's file.
 pub(crate) fn input(corpus: &Corpus, number: u64) -> Vec<u8> {
@@ -31,38 +27,6 @@ pub(crate) fn input(corpus: &Corpus, number: u64) -> Vec<u8> {
         mutate_bytes(&mut bytes, &mut random);
     }
     bytes
-}
-
-/// A plan on its way.
-pub(crate) struct Run {
-    pub(crate) faults: Vec<Fault>,
-    pub(crate) tried: usize,
-}
-
-impl Run {
-    /// One stage: what it gave, unless it panicked.
-    pub(crate) fn stage<T>(&mut self, name: &str, work: impl FnOnce() -> T) -> Option<T> {
-        self.tried += 1;
-        let began = Instant::now();
-        let done = caught(work);
-        let seconds = began.elapsed().as_secs_f64();
-        if seconds > SLOW {
-            self.wrong(&format!("{name} is slow"), format!("{seconds:.0} s"));
-        }
-        done.map_err(|words| self.wrong(&format!("{name} panics: {}", without_figures(&words)), words)).ok()
-    }
-
-    pub(crate) fn wrong(&mut self, what: &str, words: impl Into<String>) {
-        self.faults.push(Fault::new(what, words));
-    }
-
-    /// That a text which goes to a terminal or into a file does no more than it shows.
-    pub(crate) fn tame(&mut self, what: &str, text: &str) {
-        let is_wild = |c: char| (c.is_control() && !matches!(c, '\n' | '\t')) || matches!(c, '\u{fffe}' | '\u{ffff}');
-        if text.contains(is_wild) {
-            self.wrong(&format!("control characters in {what}"), text.escape_debug().take(400).collect::<String>());
-        }
-    }
 }
 
 /// Takes the bytes of a file through every stage; with `whole` through sheets and files too. What was found, and how many

@@ -3,8 +3,9 @@
 use crate::caught::{caught, without_figures};
 use crate::corpus::Corpus;
 use crate::mutate::mutate;
-use crate::plans::{Run, reads_back};
+use crate::plans::reads_back;
 use crate::random::Random;
+use crate::run::Run;
 use crate::{Fault, Round};
 use egui::{Context, Event, Key, Modifiers, PointerButton, Pos2, RawInput, Rect, Vec2, pos2, vec2};
 use fh_app::{Editor, Scripted, Services};

@@ -1,7 +1,6 @@
 //! Printing lengths: reduced fractions of an inch, or decimals.
 
 use crate::length_unit::LengthUnit;
-use crate::rounding::Rounding;
 
 /// The finest fraction of an inch that is printed.
 const FINEST: f64 = 64.0;
@@ -11,12 +10,6 @@ pub(crate) const BEYOND_MEASURE: &str = "beyond measure";
 
 /// Lengths from here on, in any unit, are not printed: the figures of a larger number mean nothing.
 const MOST_PRINTED: f64 = 1e15;
-
-/// A length of so many millimetres, rounded to a step and printed in a unit, with the unit.
-pub fn format_length(mm: f64, unit: LengthUnit, rounding: Rounding) -> String {
-    let rounded = rounding.round(mm);
-    if rounding.unit() == unit || rounded.is_beyond() { rounded.text() } else { format_decimal(rounded.mm(), unit, 3) }
-}
 
 /// A length of so many millimetres as a decimal in a unit, with the unit; no zeros at the end.
 pub fn format_decimal(mm: f64, unit: LengthUnit, decimals: usize) -> String {
@@ -89,19 +82,9 @@ mod tests {
     }
 
     #[test]
-    fn a_rounded_length_is_printed_in_the_unit_that_is_asked_for() {
-        assert_eq!(format_length(46.2, LengthUnit::Millimeter, Rounding::MILLIMETER), "46 mm");
-        assert_eq!(format_length(46.2, LengthUnit::Inch, Rounding::SIXTEENTH_INCH), "1 13/16 in");
-        assert_eq!(format_length(46.2, LengthUnit::Inch, Rounding::MILLIMETER), "1.811 in");
-        assert_eq!(format_length(25.4, LengthUnit::Centimeter, Rounding::SIXTEENTH_INCH), "2.54 cm");
-    }
-
-    #[test]
     fn what_cannot_be_printed_is_said_to_be_beyond_measure() {
         for mm in [f64::NAN, f64::INFINITY, -1e300] {
             assert_eq!(format_decimal(mm, LengthUnit::Millimeter, 3), BEYOND_MEASURE);
-            assert_eq!(format_length(mm, LengthUnit::Inch, Rounding::SIXTEENTH_INCH), BEYOND_MEASURE);
-            assert_eq!(format_length(mm, LengthUnit::Meter, Rounding::SIXTEENTH_INCH), BEYOND_MEASURE);
         }
     }
 }

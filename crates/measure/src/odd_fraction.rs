@@ -42,7 +42,7 @@ fn is_foot(kind: &Kind) -> bool {
 #[allow(clippy::unwrap_used, reason = "tests stop where something is wrong")]
 mod tests {
     use super::*;
-    use crate::written_length::LengthRange;
+    use crate::length_range::LengthRange;
 
     fn odd(text: &str) -> Option<String> {
         WrittenLength::parse(text, None, LengthRange::Any).unwrap().odd_fraction()

@@ -15,6 +15,25 @@ pub struct RoundedLength {
 /// From this many steps on, single steps can no longer be told apart.
 const BEYOND: i64 = 1 << 53;
 
+impl Rounding {
+    /// The nearest step to a length in millimetres; halfway goes up.
+    pub fn round(self, mm: f64) -> RoundedLength {
+        RoundedLength::nearest(self, mm)
+    }
+
+    /// The least step that is no shorter than a length in millimetres: for what is cut, since metal cannot be put back.
+    pub fn round_up(self, mm: f64) -> RoundedLength {
+        RoundedLength::no_shorter(self, mm)
+    }
+
+    /// From one length in millimetres to another, both to the nearest step: `1 13/16 to 1 15/16 in`; one length where both
+    /// round to the same.
+    pub fn between_text(self, lowest_mm: f64, highest_mm: f64) -> String {
+        let (lowest, highest) = (self.round(lowest_mm), self.round(highest_mm));
+        if lowest == highest { highest.text() } else { format!("{} to {}", lowest.bare_text(), highest.text()) }
+    }
+}
+
 impl RoundedLength {
     /// The nearest step; halfway goes up. What is no number or too great to be counted in steps is beyond measure.
     pub(crate) fn nearest(rounding: Rounding, mm: f64) -> Self {
@@ -99,6 +118,13 @@ impl Sub for RoundedLength {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_range_is_told_by_its_rounded_ends() {
+        assert_eq!(Rounding::SIXTEENTH_INCH.between_text(46.0, 49.0), "1 13/16 to 1 15/16 in");
+        assert_eq!(Rounding::MILLIMETER.between_text(46.2, 49.0), "46 to 49 mm");
+        assert_eq!(Rounding::MILLIMETER.between_text(46.2, 46.3), "46 mm");
+    }
 
     #[test]
     fn halfway_goes_up_and_full_fractions_carry() {

@@ -2,9 +2,9 @@
 
 use crate::error::{MeasureError, Problem};
 use crate::format;
+use crate::length_range::LengthRange;
 use crate::length_unit::LengthUnit;
-use crate::rounded_length::RoundedLength;
-use crate::written_length::{LengthRange, WrittenLength};
+use crate::written_length::WrittenLength;
 
 /// The step that marks are rounded to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -111,23 +111,6 @@ impl Rounding {
         })
     }
 
-    /// The nearest step to a length in millimetres; halfway goes up.
-    pub fn round(self, mm: f64) -> RoundedLength {
-        RoundedLength::nearest(self, mm)
-    }
-
-    /// The least step that is no shorter than a length in millimetres: for what is cut, since metal cannot be put back.
-    pub fn round_up(self, mm: f64) -> RoundedLength {
-        RoundedLength::no_shorter(self, mm)
-    }
-
-    /// From one length in millimetres to another, both to the nearest step: `1 13/16 to 1 15/16 in`; one length where both
-    /// round to the same.
-    pub fn between_text(self, lowest_mm: f64, highest_mm: f64) -> String {
-        let (lowest, highest) = (self.round(lowest_mm), self.round(highest_mm));
-        if lowest == highest { highest.text() } else { format!("{} to {}", lowest.bare_text(), highest.text()) }
-    }
-
     /// What it steps by.
     pub(crate) fn step(self) -> Step {
         self.0
@@ -161,13 +144,6 @@ mod tests {
                 assert!(Rounding::CHOICES.contains(&step.in_unit(unit)) && step.in_unit(unit).unit() == unit);
             }
         }
-    }
-
-    #[test]
-    fn a_range_is_told_by_its_rounded_ends() {
-        assert_eq!(Rounding::SIXTEENTH_INCH.between_text(46.0, 49.0), "1 13/16 to 1 15/16 in");
-        assert_eq!(Rounding::MILLIMETER.between_text(46.2, 49.0), "46 to 49 mm");
-        assert_eq!(Rounding::MILLIMETER.between_text(46.2, 46.3), "46 mm");
     }
 
     #[test]

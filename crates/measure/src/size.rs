@@ -2,10 +2,10 @@
 
 use crate::error::Problem;
 use crate::exact::Exact;
+use crate::length_range::LengthRange;
 use crate::length_unit::LengthUnit;
 use crate::reader::Reader;
 use crate::scan::Kind;
-use crate::written_length::LengthRange;
 
 /// A size as it stands in a text, before it is known what unit a bare number takes.
 pub(crate) struct Size {

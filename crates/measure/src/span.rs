@@ -2,11 +2,11 @@
 
 use crate::error::Problem;
 use crate::exact::Exact;
+use crate::length_range::LengthRange;
 use crate::length_unit::LengthUnit;
 use crate::reader::Reader;
 use crate::scan::Kind;
 use crate::size::{Size, is_to};
-use crate::written_length::LengthRange;
 
 /// What stands behind a size.
 pub(crate) enum Span {

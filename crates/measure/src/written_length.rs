@@ -2,6 +2,7 @@
 
 use crate::error::{MeasureError, Problem};
 use crate::format;
+use crate::length_range::LengthRange;
 use crate::length_unit::LengthUnit;
 use crate::reader::Reader;
 use crate::scan::scan;
@@ -9,17 +10,6 @@ use crate::size::Size;
 use crate::span::{Ends, Span};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
-
-/// What a length may be.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum LengthRange {
-    /// Greater than 0.
-    AboveZero,
-    /// 0 or greater.
-    ZeroOrMore,
-    /// Any finite value: a coordinate.
-    Any,
-}
 
 /// A length that keeps its text. It may be written as a range, and is then the middle of it with a low and a high end.
 #[derive(Clone, Debug, PartialEq)]
