@@ -21,13 +21,14 @@ const ARROWS: [(&str, &[&str]); 11] = [
 ];
 
 /// Each outside crate with those of ours that may use it. What is not in the list is used by none.
-const OWNERS: [(&str, &[&str]); 20] = [
+const OWNERS: [(&str, &[&str]); 21] = [
     ("uom", &["fh_measure", "fh_core", "fh_piece", "fh_work", "fh_print", "fh_app", "firstheat", "fh_fuzz"]),
     ("serde", &["fh_rack", "fh_measure", "fh_core", "fh_store", "fh_work", "fh_app", "firstheat", "fh_fuzz"]),
     ("schemars", &["fh_measure", "fh_core"]),
     ("serde_json", &["fh_rack", "fh_core", "fh_store", "fh_app", "firstheat", "fh_fuzz"]),
     ("serde_path_to_error", &["fh_core"]),
     ("thiserror", &["fh_rack", "fh_measure", "fh_core", "fh_store", "fh_piece", "fh_print"]),
+    ("strsim", &["fh_core"]),
     ("tempfile", &["fh_store", "fh_fuzz"]),
     ("etcetera", &["fh_store"]),
     ("stl_io", &["fh_piece"]),

@@ -2,10 +2,10 @@
 
 use fh_core::balance::Between;
 use fh_core::plan::PlanUnit;
+pub(crate) use fh_measure::in_mm as mm;
 use fh_measure::{LengthUnit, Rounding, format_decimal};
 use uom::si::area::square_millimeter;
 use uom::si::f64::{Area, Length, Mass, Volume};
-use uom::si::length::millimeter;
 use uom::si::mass::{gram, kilogram, pound};
 use uom::si::volume::cubic_millimeter;
 
@@ -58,11 +58,6 @@ pub(crate) fn area_sign(unit: PlanUnit) -> &'static str {
         PlanUnit::Inch => "in²",
         PlanUnit::Millimeter => "mm²",
     }
-}
-
-/// A length in mm.
-pub(crate) fn mm(length: Length) -> f64 {
-    length.get::<millimeter>()
 }
 
 /// Between what lengths something comes out, where sizes have a tolerance: `1 13/16 to 1 15/16 in`.

@@ -40,7 +40,7 @@ pub(crate) enum Command {
     /// Prints the findings; the exit status is 1 where one of them is a stop.
     #[command(after_help = "Example:\n  firstheat check hook.plan.json && firstheat sheet hook.plan.json -o hook.pdf")]
     Check(ReadArgs),
-    /// Prints the order of work: steps, heats, tools, and what the order is held against.
+    /// Prints the order of work: steps, heats, tools, and what is wrong with the order.
     #[command(after_help = "Example:\n  firstheat steps hook.plan.json --json")]
     Steps(ReadArgs),
     /// Writes the printed sheets.

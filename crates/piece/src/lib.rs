@@ -22,6 +22,7 @@ mod welded;
 
 pub mod files;
 pub mod raster;
+pub mod svg_text;
 pub mod vector;
 
 pub use flat::{Flat, flats};

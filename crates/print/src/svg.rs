@@ -4,7 +4,7 @@
 use crate::drawing::{Drawing, Item, Page, Point, Text, Turn};
 use crate::glyph_lines::word_lines;
 use crate::pen::{Gray, Pen};
-use std::fmt::Write;
+use fh_piece::svg_text::{SvgText, escaped, figure};
 
 /// The pages of a drawing, each an SVG text of the paper's size. The same drawing gives the same texts.
 pub fn svg(drawing: &Drawing) -> Vec<String> {
@@ -17,45 +17,38 @@ pub fn svg(drawing: &Drawing) -> Vec<String> {
 }
 
 fn svg_page(page: &Page, title: &str, (width, height): (f64, f64)) -> String {
-    let (width, height, title) = (figure(width), figure(height), escaped(title));
-    let mut out = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" \
-         viewBox=\"0 0 {width} {height}\" xml:lang=\"en\">\n<title>{title}</title>\n\
-         <rect width=\"{width}\" height=\"{height}\" fill=\"#ffffff\"/>\n"
-    );
+    let mut out = SvgText::new([width, height], title);
+    let (width, height) = (figure(width), figure(height));
+    out.put(format_args!("<rect width=\"{width}\" height=\"{height}\" fill=\"#ffffff\"/>\n"));
     for item in &page.items {
         write_item(&mut out, item);
     }
-    out.push_str("</svg>\n");
-    out
+    out.finish()
 }
 
-fn write_item(out: &mut String, item: &Item) {
+fn write_item(out: &mut SvgText, item: &Item) {
     match item {
-        Item::Line { from, to, pen } => put(
-            out,
-            format_args!(
-                "<line x1=\"{}\" y1=\"{}\" x2=\"{}\" y2=\"{}\"{}/>\n",
-                figure(from.x),
-                figure(from.y),
-                figure(to.x),
-                figure(to.y),
-                stroke(Some(*pen))
-            ),
-        ),
+        Item::Line { from, to, pen } => out.put(format_args!(
+            "<line x1=\"{}\" y1=\"{}\" x2=\"{}\" y2=\"{}\"{}/>\n",
+            figure(from.x),
+            figure(from.y),
+            figure(to.x),
+            figure(to.y),
+            stroke(Some(*pen))
+        )),
         Item::Polyline { points, pen } => {
-            put(out, format_args!("<polyline points=\"{}\" fill=\"none\"{}/>\n", corners(points), stroke(Some(*pen))))
+            out.put(format_args!("<polyline points=\"{}\" fill=\"none\"{}/>\n", corners(points), stroke(Some(*pen))));
         }
         Item::Polygon { points, fill, pen } => {
             let fill = fill.map_or("none".to_owned(), color);
-            put(out, format_args!("<polygon points=\"{}\" fill=\"{fill}\"{}/>\n", corners(points), stroke(*pen)));
+            out.put(format_args!("<polygon points=\"{}\" fill=\"{fill}\"{}/>\n", corners(points), stroke(*pen)));
         }
         Item::Text(text) => write_text(out, text),
     }
 }
 
 /// The words as the outlines of their letters; what they say stands in their label, to be found and to be read aloud.
-fn write_text(out: &mut String, text: &Text) {
+fn write_text(out: &mut SvgText, text: &Text) {
     let Some(lines) = word_lines(text.content(), text.weight) else { return };
     let scale = text.size_mm / lines.units_per_em;
     let (Point { x, y }, lead) = (text.at, text.lead_mm());
@@ -64,13 +57,10 @@ fn write_text(out: &mut String, text: &Text) {
         Turn::Upward => format!("matrix(0 -{scale:.7} {scale:.7} 0 {} {})", figure(x), figure(y + lead)),
     };
     let (words, color) = (escaped(text.content()), color(text.gray));
-    put(
-        out,
-        format_args!(
-            "<path role=\"img\" aria-label=\"{words}\" fill=\"{color}\" transform=\"{place}\" d=\"{}\"/>\n",
-            lines.path
-        ),
-    );
+    out.put(format_args!(
+        "<path role=\"img\" aria-label=\"{words}\" fill=\"{color}\" transform=\"{place}\" d=\"{}\"/>\n",
+        lines.path
+    ));
 }
 
 fn corners(points: &[Point]) -> String {
@@ -82,7 +72,7 @@ fn stroke(pen: Option<Pen>) -> String {
     let mut stroke = format!(" stroke=\"{}\" stroke-width=\"{}\"", color(pen.gray()), figure(pen.width_mm()));
     let dashes: Vec<String> = pen.dashes_mm().iter().map(|length| figure(*length)).collect();
     if !dashes.is_empty() {
-        put(&mut stroke, format_args!(" stroke-dasharray=\"{}\"", dashes.join(" ")));
+        stroke.push_str(&format!(" stroke-dasharray=\"{}\"", dashes.join(" ")));
     }
     stroke
 }
@@ -90,39 +80,6 @@ fn stroke(pen: Option<Pen>) -> String {
 fn color(gray: Gray) -> String {
     let level = gray.lightness();
     format!("#{level:02x}{level:02x}{level:02x}")
-}
-
-/// A length in mm to a tenth of a micrometre, without needless zeros; what is not a number is drawn at 0.
-fn figure(mm: f64) -> String {
-    if !mm.is_finite() {
-        return "0".to_owned();
-    }
-    let text = format!("{mm:.4}");
-    match text.trim_end_matches('0').trim_end_matches('.') {
-        "-0" => "0".to_owned(),
-        short => short.to_owned(),
-    }
-}
-
-/// The words with the characters that mean something to XML, or that it does not allow, replaced.
-fn escaped(text: &str) -> String {
-    let mut safe = String::with_capacity(text.len());
-    for letter in text.chars() {
-        match letter {
-            '&' => safe.push_str("&amp;"),
-            '<' => safe.push_str("&lt;"),
-            '>' => safe.push_str("&gt;"),
-            '"' => safe.push_str("&quot;"),
-            c if c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}') => safe.push(' '),
-            c => safe.push(c),
-        }
-    }
-    safe
-}
-
-/// Adds to a text; writing to a text cannot fail.
-fn put(out: &mut String, words: std::fmt::Arguments<'_>) {
-    let _ = out.write_fmt(words);
 }
 
 #[cfg(test)]

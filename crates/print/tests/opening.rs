@@ -143,7 +143,7 @@ fn what_is_read_before_the_first_heat_stands_in_its_order() {
         "The piece",
         "How to read the cards",
         "Tools to lay out",
-        "At hand besides",
+        "Also have at hand",
         "Gauges to make",
         "Heat and scale",
     ];

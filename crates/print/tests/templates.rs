@@ -418,7 +418,7 @@ fn a_large_ring_comes_in_parts_with_letters() {
     let drawing = landscape(&ring(300.0));
     let said = words(&drawing);
     assert!(said.contains("part A of 5") && said.contains("part E of 5"), "{said}");
-    assert!(said.contains("AB") && said.contains("cross on cross"), "{said}");
+    assert!(said.contains("AB") && said.contains("cross to cross"), "{said}");
     assert!(words(&landscape(&ring(90_000.0))).contains("too large to be printed"));
 }
 

@@ -107,18 +107,9 @@ fn list(names: &[&str]) -> String {
 
 /// How many letters must be put in, left out or changed to get from one word to the other.
 fn distance(from: &str, to: &str) -> usize {
-    let to: Vec<char> = to.chars().collect();
-    let mut row: Vec<usize> = (0..=to.len()).collect();
     // A key of the wrong kind may be megabytes long; beyond this it is near to nothing.
-    for (above, letter) in from.chars().take(40).enumerate() {
-        let mut next = vec![above + 1];
-        for (column, wanted) in to.iter().enumerate() {
-            let changed = row[column] + usize::from(letter != *wanted);
-            next.push(changed.min(row[column + 1] + 1).min(next[column] + 1));
-        }
-        row = next;
-    }
-    row.last().copied().unwrap_or(usize::MAX)
+    let end = from.char_indices().nth(40).map_or(from.len(), |(end, _)| end);
+    strsim::levenshtein(&from[..end], to)
 }
 
 fn wrong_value(message: &str) -> Option<String> {

@@ -30,25 +30,4 @@ pub use spiral::Spiral;
 pub use split::{BranchSize, FreeEnd, OpeningSize, RootSize, SplitSize, cut_offset_mm};
 pub use twist::Twist;
 
-use uom::si::f64::{Area, Length, Volume};
-use uom::si::{area::square_millimeter, length::millimeter, volume::cubic_millimeter};
-
-/// A length of so many millimetres.
-pub(crate) fn mm(value: f64) -> Length {
-    Length::new::<millimeter>(value)
-}
-
-/// An area of so many square millimetres.
-pub(crate) fn mm2(value: f64) -> Area {
-    Area::new::<square_millimeter>(value)
-}
-
-/// A volume of so many cubic millimetres.
-pub(crate) fn mm3(value: f64) -> Volume {
-    Volume::new::<cubic_millimeter>(value)
-}
-
-/// The millimetres of a length.
-pub(crate) fn in_mm(length: Length) -> f64 {
-    length.get::<millimeter>()
-}
+pub(crate) use fh_measure::{in_mm, mm, mm2, mm3};

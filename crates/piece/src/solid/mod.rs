@@ -20,8 +20,7 @@ use crate::Mesh;
 use crate::fineness::Fineness;
 use crate::way::Way;
 use fh_core::metal::{SectionSize, Shape};
-use uom::si::f64::Length;
-use uom::si::length::millimeter;
+pub(crate) use fh_measure::in_mm;
 
 /// The surface of a shape along its way; `reversed` where it is read from its other end.
 pub(crate) fn solid(shape: &Shape, reversed: bool, way: &Way, fineness: &Fineness) -> Mesh {
@@ -69,9 +68,4 @@ fn take_along(mesh: &mut Mesh, way: &Way) {
         }
         *point = last.1.place([0.0, point[1] * wider, point[2] * wider]);
     }
-}
-
-/// The millimetres of a length.
-pub(crate) fn in_mm(length: Length) -> f64 {
-    length.get::<millimeter>()
 }

@@ -6,33 +6,11 @@ use fh_core::metal::{FreeEnd, SectionSize, Shape};
 use fh_core::plan::{Bar, Chain, Flat, Operation, Plan, Segment};
 use std::cell::OnceCell;
 use std::f64::consts::FRAC_PI_2;
-use uom::si::area::square_millimeter;
-use uom::si::f64::{Area, Length, Volume};
-use uom::si::length::millimeter;
-use uom::si::volume::cubic_millimeter;
+
+pub(crate) use fh_measure::{in_mm, in_mm2, in_mm3, mm};
 
 pub(crate) fn least([width, thickness]: [f64; 2]) -> f64 {
     width.min(thickness)
-}
-
-/// The millimetres of a length.
-pub(crate) fn in_mm(length: Length) -> f64 {
-    length.get::<millimeter>()
-}
-
-/// A length of so many millimetres.
-pub(crate) fn mm(value: f64) -> Length {
-    Length::new::<millimeter>(value)
-}
-
-/// The square millimetres of an area.
-pub(crate) fn in_mm2(area: Area) -> f64 {
-    area.get::<square_millimeter>()
-}
-
-/// The cubic millimetres of a volume.
-pub(crate) fn in_mm3(volume: Volume) -> f64 {
-    volume.get::<cubic_millimeter>()
 }
 
 /// A bar with its balance and its chains.

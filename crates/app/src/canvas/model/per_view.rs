@@ -1,13 +1,7 @@
 //! One thing for each side that the bar is seen from, in millimetres.
 
 use fh_core::metal::View;
-use uom::si::f64::Length;
-use uom::si::length::millimeter;
-
-/// The millimetres of a length: the painter's border.
-pub(in crate::canvas) fn in_mm(length: Length) -> f64 {
-    length.get::<millimeter>()
-}
+pub(in crate::canvas) use fh_measure::in_mm;
 
 /// One thing for each side that the bar is seen from.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

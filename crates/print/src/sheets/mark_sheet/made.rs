@@ -12,7 +12,7 @@ pub(super) fn made_lines(plan: &Plan, segment: &Segment, balance: &SegmentBalanc
     let mut lines = Vec::new();
     if let Some(Bent::Twist { .. }) = balance.bent {
         let [from, to] = [balance.mark_start_shop, balance.mark_end_shop].map(|mark| mark.text());
-        lines.push(format!("mark both ends of the twist, {from} and {to}, so that they show hot"));
+        lines.push(format!("mark both ends of the twist, {from} and {to}, so that they can be seen hot"));
     }
     if let Form::Collar(forms::Collar { rule, .. }) = &segment.form {
         let rule = rule.or(plan.practice.collar).unwrap_or(fh_core::plan::CollarRule::Butted);

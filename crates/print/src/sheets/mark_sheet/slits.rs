@@ -4,8 +4,7 @@ use super::marks::{mark_kind, sane};
 use fh_core::balance::{BarBalance, HoleMark, LaidOff, SegmentBalance, SlitMark};
 use fh_core::metal::{FreeEnd, RootSize, Shape};
 use fh_core::plan::{Bar, Chain, Flat};
-use uom::si::f64::Length;
-use uom::si::length::millimeter;
+use fh_measure::in_mm;
 
 /// A slit along the bar.
 pub(super) struct Slit {
@@ -145,8 +144,4 @@ fn rounded(free: FreeEnd, radius_mm: f64, start: f64, end: f64) -> Vec<Root> {
         FreeEnd::Far => vec![at_start],
         FreeEnd::Neither => vec![at_start, at_end],
     }
-}
-
-fn in_mm(length: Length) -> f64 {
-    length.get::<millimeter>()
 }

@@ -67,7 +67,7 @@ fn shown_length(strip: &Strip, row_mm: f64) -> f64 {
 /// How the bar lies, what is punched, how rows are joined, and where the slits are.
 fn heading(strip: &Strip, width: f64, rows: usize) -> Block {
     const SPOT: &str = "A dot is punched, a bare line scribed.";
-    const JOIN: &str = "Cut out the rows and join them cross on cross, A on A.";
+    const JOIN: &str = "Cut out the rows and join them cross to cross, A to A.";
     /// The slits that are told at most.
     const MOST_SLITS: usize = 8;
     // The end of the bar is cut, and drawn heavy.

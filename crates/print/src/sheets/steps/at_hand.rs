@@ -43,7 +43,7 @@ pub(super) fn put_at_hand(flow: &mut Flow, plan: &Plan, worked: &Worked) {
         items.extend(line.items.into_iter().map(|item| item.shifted(x + WORDS_MM, y + 0.6)));
         x += long + BETWEEN_MM;
     }
-    flow.put(heading("At hand besides").over(Block { height: y + LINE_MM, items }).then_free(3.0));
+    flow.put(heading("Also have at hand").over(Block { height: y + LINE_MM, items }).then_free(3.0));
 }
 
 fn at_hand(plan: &Plan, worked: &Worked) -> Vec<&'static str> {
@@ -105,15 +105,15 @@ fn sides_words(plan: &Plan, balance: &Balance) -> String {
 pub(super) fn reading_block(plan: &Plan, balance: &Balance, width: f64) -> Block {
     let sizes = checking_celsius(plan).map_or_else(
         || "Every size is the cold one.".to_owned(),
-        |celsius| format!("Every size stands twice: cold, and as it reads hot at {celsius:.0} °C."),
+        |celsius| format!("Each size is given twice: cold, and as measured hot at {celsius:.0} °C."),
     );
     let said = [
         sides_words(plan, balance),
         format!("{sizes} All strips under a band are drawn at one scale; what the step works is hatched."),
         "Each card shows the bar as it is when the step is done; the length to heat is given as it is before the step."
             .to_owned(),
-        "Forge to the section, by the gauge: how long a part comes out follows from it, fat short and thin long. The range \
-            that follows is told with what it follows from."
+        "Forge to the section, by the gauge: how long a part comes out follows from it, fat short and thin long. Its range \
+            is given with what it follows from."
             .to_owned(),
         "“Heat 3” is the third time in the fire; “heats 4 to 7” are four times.".to_owned(),
     ];

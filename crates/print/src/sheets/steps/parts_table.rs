@@ -146,7 +146,7 @@ impl Columns {
             head(self.name[0], "part", Align::Left),
             head(self.becomes[0], "what it becomes", Align::Left),
             head(self.length[0] + self.length[1], "forged length", Align::Right),
-            head(self.block[0] + self.block[1], "on the bar, by the marks", Align::Right),
+            head(self.block[0] + self.block[1], "between marks", Align::Right),
             Item::line(at(0.0, HEAD_MM), at(self.width, HEAD_MM), Pen::Frame),
         ];
         Block { height: HEAD_MM, items }

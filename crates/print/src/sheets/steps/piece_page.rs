@@ -94,7 +94,7 @@ impl Page {
             }
         }
         if drawn.left_out {
-            let words = "Parts follow each other in the order of the table; numbers without room are left out.";
+            let words = "The parts are in the order of the table; a number is left out where it has no room.";
             let words = Text::new(at(0.0, CAPTION), CAPTION, words);
             block = block.over(Block { height: CAPTION * 1.4, items: vec![words.into()] });
         }

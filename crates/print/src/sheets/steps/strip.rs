@@ -15,8 +15,8 @@ use fh_core::balance::SegmentBalance;
 use fh_core::forms;
 use fh_core::metal::{Twist, View};
 use fh_core::plan::{Chain, Form, Operation, Plan, RootSpec};
+use fh_measure::in_mm;
 use fh_work::{LaidLine, LaidPlace, MarkLine, Stage, WorkedStep};
-use uom::si::length::millimeter;
 
 /// Over the bar, for the bracket and its words.
 const BRACKET_MM: f64 = 6.5;
@@ -135,10 +135,10 @@ impl Strip<'_> {
 
     /// What the step cuts off at the far end, dashed, as it was.
     fn cut_off(&self, view: View, place: &impl Fn([f64; 2]) -> Point, [low, high]: [f64; 2]) -> Vec<Item> {
-        let end = mm(self.after.bar.forged_length);
+        let end = in_mm(self.after.bar.forged_length);
         let gone = |(at, before): &(usize, &SegmentBalance)| {
             self.step.parts().contains(at)
-                && mm(before.forged_start) >= end - 0.01
+                && in_mm(before.forged_start) >= end - 0.01
                 && self.after.bar.segments.get(*at).is_some_and(|now| now.shape.is_none())
         };
         let outline = |(at, _): (usize, &SegmentBalance)| {
@@ -173,8 +173,8 @@ impl Strip<'_> {
         let drawn = |[from, to]: &[f64; 2]| {
             let middle = (from + to) / 2.0;
             let part = self.after.bar.segments.iter().find(|part| {
-                let start = mm(part.forged_start);
-                part.shape.is_some() && (start..=start + mm(part.forged_length)).contains(&middle)
+                let start = in_mm(part.forged_start);
+                part.shape.is_some() && (start..=start + in_mm(part.forged_length)).contains(&middle)
             });
             let across = part.map_or(0.0, |part| -part.offset_mm[0]);
             let at_middle = place([middle, across]);
@@ -212,7 +212,7 @@ impl Strip<'_> {
 
     /// Where the holes of a split lie: at each end of it that has bar beyond.
     fn roots(&self, at: usize, part: &SegmentBalance, diameter: f64) -> Vec<f64> {
-        let (start, length) = (mm(part.forged_start), mm(part.forged_length));
+        let (start, length) = (in_mm(part.forged_start), in_mm(part.forged_length));
         let whole = self.after.bar.segments.iter().enumerate().filter(|(_, other)| other.chain == Chain::Bar);
         let places: Vec<usize> = whole.map(|(other, _)| other).collect();
         let inner = [places.first() != Some(&at), places.last() != Some(&at)];
@@ -222,7 +222,7 @@ impl Strip<'_> {
 
     /// The marks across the bar where they are laid off.
     fn marks(&self, [low, high]: [f64; 2], place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
-        let length = mm(self.after.bar.forged_length) * self.scale.along;
+        let length = in_mm(self.after.bar.forged_length) * self.scale.along;
         let is_dense = self.step.marks.len() as f64 * DENSE_MM > length;
         let pen = if is_dense { Pen::MarkLine } else { Pen::CutLine };
         let line = |mark: &MarkLine| Item::line(place([mark.at_mm, low]), place([mark.at_mm, high]), pen);
@@ -307,10 +307,6 @@ fn named(words: &str, y: f64) -> Item {
     Text::new(at(0.0, y), CAPTION, words).gray(Gray::DARK).into()
 }
 
-fn mm(length: uom::si::f64::Length) -> f64 {
-    length.get::<millimeter>()
-}
-
 /// How far an outline reaches across the bar.
 fn thickest(outline: &[[f64; 2]]) -> f64 {
     let across = outline.iter().map(|point| point[1]);
@@ -360,7 +356,7 @@ fn twist_lines(
     outline: &[[f64; 2]],
     place: &impl Fn([f64; 2]) -> Point,
 ) -> Vec<Item> {
-    let (start, length) = (mm(segment.forged_start), mm(segment.forged_length));
+    let (start, length) = (in_mm(segment.forged_start), in_mm(segment.forged_length));
     let mut last = f64::NEG_INFINITY;
     let mut items = Vec::new();
     for sweep in twist.sweeps() {

@@ -183,7 +183,7 @@ impl Bends<'_> {
             (Some(bent), _) => format!("{name}: {bent}"),
             (None, Some(_)) => {
                 let whole = drawn.balance.forged_length.get::<millimeter>();
-                format!("{name}: {} long, not all drawn", mm_words(self.plan.units.length, whole))
+                format!("{name}: {} long, shown shortened", mm_words(self.plan.units.length, whole))
             }
             (None, None) => match &self.bar.segment(drawn.member.segment)?.form {
                 Form::Collar(forms::Collar { width, height, .. }) => {

@@ -2,9 +2,8 @@
 
 use fh_core::metal::{Bent, Runout, SectionSize, Shape};
 use fh_core::plan::{Sides, SocketAxis};
+use fh_measure::{in_mm, mm};
 use std::f64::consts::{FRAC_PI_2, PI};
-use uom::si::f64::Length;
-use uom::si::length::millimeter;
 
 /// No chord of a drawn curve lies farther from it than this, in mm: a quarter of a dot of a good printer.
 pub(super) const OFF_MM: f64 = 0.01;
@@ -44,9 +43,7 @@ pub(super) fn depth(shape: &Shape, bent: Option<&Bent>, share: f64, side: f64) -
 /// From the middle of the smaller section to the face of a step: its fillet on a side that is set down, else the face that
 /// runs through.
 fn shoulder([from, to]: [&SectionSize; 2], radius: f64, sides: &Sides, share: f64, side: f64) -> f64 {
-    let reach = |section: &SectionSize| {
-        Shape::Prism { section: *section, length: Length::new::<millimeter>(1.0) }.inside_to_centroid(side).0
-    };
+    let reach = |section: &SectionSize| Shape::Prism { section: *section, length: mm(1.0) }.inside_to_centroid(side).0;
     let falls = to.area() < from.area();
     let (small, large) = if falls { (reach(to), reach(from)) } else { (reach(from), reach(to)) };
     let quarter = (side / FRAC_PI_2).round().rem_euclid(4.0) as u16;
@@ -106,8 +103,4 @@ pub(super) fn own_places(shape: &Shape) -> Vec<f64> {
 pub(super) fn farthest(shape: &Shape) -> f64 {
     let reaches = [0.0, FRAC_PI_2].map(|side| shape.inside_to_centroid(side));
     reaches.into_iter().flat_map(|(start, end)| [start, end]).fold(0.0, f64::max)
-}
-
-fn in_mm(length: Length) -> f64 {
-    length.get::<millimeter>()
 }

@@ -13,8 +13,8 @@ use fh_core::describe::segment_name;
 use fh_core::forms;
 use fh_core::metal::{Bent, HoleSize, Outline, Shape};
 use fh_core::plan::{Bar, Form, Plan, PlanUnit, SocketAxis};
+use fh_measure::{in_mm, mm};
 use uom::si::f64::Length;
-use uom::si::length::millimeter;
 
 /// How far a center line stands out.
 const CENTER_OUT_MM: f64 = 5.0;
@@ -90,7 +90,7 @@ fn rolled_words(bent: Option<&Bent>) -> Option<&'static str> {
 }
 
 fn thickness_words(unit: PlanUnit, root: Length, tip: Length) -> String {
-    if (root - tip).abs() < Length::new::<millimeter>(0.005) {
+    if (root - tip).abs() < mm(0.005) {
         format!("{} thick", size_words(unit, root))
     } else {
         format!("{} thick at the root, {} at the tip", size_words(unit, root), size_words(unit, tip))
@@ -269,8 +269,4 @@ fn hole_items(unit: PlanUnit, outline: &Outline, hole: &HoleSize, place: Length,
     let beside = if lie == Lie::Upright { beside - 20.0 } else { beside };
     items.extend(lie.along([0.0, along], beside, &mm_words(unit, along)));
     items
-}
-
-fn in_mm(length: Length) -> f64 {
-    length.get::<millimeter>()
 }

@@ -31,10 +31,9 @@ use fh_core::plan::{Bar, Plan};
 use fh_piece::{Piece, Quality, piece};
 
 /// What stands over the templates (common practice, no source).
-const LAY: &str =
-    "Full scale. Paper burns: chalk the lines through onto sheet metal or a board, and lay the hot iron on those.";
+const LAY: &str = "Full scale. Paper burns: trace the lines in chalk onto sheet metal, and lay the hot iron on that.";
 /// How parts of a large template are joined.
-const JOIN: &str = "Cut out the parts and join them cross on cross, AB on AB.";
+const JOIN: &str = "Cut out the parts and join them cross to cross, AB to AB.";
 
 /// Puts the templates of a plan on the flow.
 pub(super) fn put(flow: &mut Flow, plan: &Plan, balance: &Balance, warned: &Cautions) {
