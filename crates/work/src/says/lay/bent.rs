@@ -77,7 +77,7 @@ pub(crate) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToB
 fn across(site: &Site<'_>, part: Part<'_>) -> String {
     let end = if site.beside(part.at)[1].is_none() { "end" } else { "start" };
     format!(
-        "Begin at the {end} of “{}”: turn its edge up over the rounded edge of the anvil, roll it back toward the bar with light blows, square across, and close it on the mandrel, put in from the side.",
+        "Begin at the {end} of “{}”: turn its edge up over the rounded edge of the anvil, roll it back towards the bar with light blows, square across, and close it on the mandrel, put in from the side.",
         site.name(part.at)
     )
 }
@@ -89,7 +89,7 @@ fn rolled(name: &str, held: Held) -> String {
         Held::Far => ("start", "end"),
     };
     format!(
-        "Begin at the {from} of “{name}”: curl it over the horn, and feed it on toward its {toward}, trying it on the template."
+        "Begin at the {from} of “{name}”: curl it over the horn, and feed it on towards its {toward}, trying it on the template."
     )
 }
 
@@ -102,7 +102,7 @@ fn laid(site: &Site<'_>, task: &Task, part: Part<'_>, way: WayToBend) -> String 
     let name = site.name(part.at);
     let datum = site.bar.datum_name();
     let (side, end) = match way.held {
-        Held::Datum => (format!("the side toward the {datum}"), "start"),
+        Held::Datum => (format!("the side towards the {datum}"), "start"),
         Held::Far => (format!("the side away from the {datum}"), "end"),
     };
     match (way.place, over_the_edge_mm(site, task).or_else(|| corner_mm(part))) {

@@ -107,7 +107,7 @@ pub(crate) fn taper_section<'a>(from: &'a SectionSize, to: &'a SectionSize) -> &
 /// How a taper is drawn: its thin end first, and there to its section.
 fn tapered(site: &Site<'_>, part: Part<'_>, from: &SectionSize, to: &SectionSize) -> Vec<String> {
     let [thin, thick] = thin_first(from, to);
-    let mut all = vec!["Thin end first, then back toward the thick one.".to_owned()];
+    let mut all = vec!["Thin end first, then back towards the thick one.".to_owned()];
     match (thin, thick) {
         (SectionSize::Point, thick) => all.push(to_section(thick).to_owned()),
         (SectionSize::Round { .. }, thick) if !matches!(thick, SectionSize::Round { .. }) => {

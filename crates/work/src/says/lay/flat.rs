@@ -74,10 +74,10 @@ fn first(site: &Site<'_>, part: Part<'_>, outline: &Outline) -> Option<String> {
             "Knock its corners in first; then spread it from the middle out."
         }
         Outline::Trapezoid { root, tip, .. } if tip > root => {
-            "Spread it from its end, and less and less toward its root."
+            "Spread it from its end, and less and less towards its root."
         }
         Outline::Trapezoid { root, tip, .. } if tip < root => {
-            "Narrow its tip first; then spread it, less and less toward the tip."
+            "Narrow its tip first; then spread it, less and less towards the tip."
         }
         _ => return None,
     };

@@ -63,7 +63,7 @@ fn marked(site: &Site<'_>) -> String {
     let view = site.balance.marked_view();
     let [wide, thick] = extents(&site.balance.stock);
     let [lain, and] = if (wide - thick).abs() > 1e-6 { ["Lay it flat,", " and"] } else { ["With", ""] };
-    let turned = if view == View::Side { "; turn it toward you" } else { "" };
+    let turned = if view == View::Side { "; turn it towards you" } else { "" };
     let datum = site.bar.datum_name();
     let mut all = vec![format!(
         "{lain} the {datum} at your left,{and} square each mark across the side that is up, and punch it lightly: from now on that side is the {}{turned}.",
@@ -116,12 +116,12 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::Straighten, _) if is_closed => "Straight, and side by side again, with light blows all round.",
         (O::Straighten, _) => "Bring them in line again, with light blows.",
         (O::Trim, Form::Trim(_)) if is_sawn(site, part) => {
-            "Saw it cold at the mark toward the piece; what falls off is waste."
+            "Saw it cold at the mark towards the piece; what falls off is waste."
         }
         (O::Trim, Form::Trim(_)) if is_beside_a_hold(site, part) => {
-            "Cut at the mark toward the piece. The rest of the bar comes off with it: keep that."
+            "Cut at the mark towards the piece. The rest of the bar comes off with it: keep that."
         }
-        (O::Trim, Form::Trim(_)) => "Cut at the mark toward the piece; what falls off is waste.",
+        (O::Trim, Form::Trim(_)) => "Cut at the mark towards the piece; what falls off is waste.",
         (O::PartOff, Form::Hold(_)) => {
             "Cut at the mark, all round and nearly through, and break it off; keep the rest for the next piece."
         }
