@@ -49,7 +49,7 @@ const GATE_HOOK: HandWorked = HandWorked {
 
 /// In mm. S = 144, 1 - s = 0.97: each volume is divided by 139.68, that of the curl, with 4 % of scale, by 138.24.
 ///
-/// 1. and 2. screw holes: drilled, so the bar holds all of 25 × 28 × 4 = 2800. Bar 20.0458 each.
+/// 1. and 2. screw holes, the upper one first: drilled, so the bar holds all of 25 × 28 × 4 = 2800. Bar 20.0458 each.
 /// 3. wall leg: 80.
 /// 4. corner, t = w = 12, r 3, 90°: V = 12 [15² tan 45° - 3² π/4] = 12 (225 - 7.06858) = 2615.177. Bar 18.7226.
 /// 5. arm: 100.
@@ -89,13 +89,14 @@ const ROW_MARKER_STAKE: HandWorked = HandWorked {
 /// In mm. S = 10 × 10 = 100, 1 - s = 0.94: each volume is divided by 94.
 ///
 /// 1. plate: (60 - 28) × 28 + π/4 × 28² = 896 + 615.752 = 1511.752; × 2.5 = 3779.380; with 3 %: 3892.762. Bar 41.4124.
-/// 2. ring: L = (9 + 6)/2 × 285° = 7.5 × 4.974188 = 37.3064; × π/4 × 36 = 1054.814. Bar 11.2214.
+/// 2. ring, 9 to 9.5 inside, on the average 9.25: L = (9.25 + 6)/2 × 285° = 7.625 × 4.974188 = 37.9282; × π/4 × 36
+///    = 1072.394. Bar 11.4084.
 /// 3. hold: 120.
 ///
-/// It is open by 75°: its end is 7.5 (1 - cos 75°) = 5.56 above the middle of the plate, which with half the ring, 3, and half
-/// the plate, 1.25, leaves 1.3.
+/// It is open by 75°: its end is 7.625 (1 - cos 75°) = 5.65 above the middle of the plate, which with half the ring, 3, and
+/// half the plate, 1.25, leaves 1.4.
 const ROW_MARKER_PLATE: HandWorked =
-    HandWorked { file_name: "row-marker.plan.json", bar: 1, unit_mm: MILLIMETER, marks: &[41.412, 52.634, 172.634] };
+    HandWorked { file_name: "row-marker.plan.json", bar: 1, unit_mm: MILLIMETER, marks: &[41.412, 52.821, 172.821] };
 
 /// In inches. S = π/16, 1 - s = 0.96, of the thumb plate 0.94; rounds on a round compare by the squares of their
 /// diameters.
@@ -137,13 +138,13 @@ const DIBBER: HandWorked = HandWorked {
 ///    M = ½ × 40 × (4 + 4) = 160; A₁ = 0; V = 70 (319.1416/3 + 160/3) = 11179.970. Bar 35.7463.
 /// 2. leg: 130.
 /// 3. corner, t 8, w 40, r 4, 90°: V = 40 [12² - 4² π/4] = 40 (144 - 12.5664) = 5257.345. Bar 16.8096.
-/// 4. blade: what is left of 600: 600 - 2 × (35.7463 + 130 + 16.8096) = 234.8882.
-/// 5. to 7. the same again from the other end.
+/// 4. blade: what is left of 600: 600 - 4 - 2 × (35.7463 + 130 + 16.8096) = 230.8882.
+/// 5. to 7. the same again from the other end; 8. sheared end: 4.
 const BOOT_SCRAPER: HandWorked = HandWorked {
     file_name: "boot-scraper.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[35.746, 165.746, 182.556, 417.444, 434.254, 564.254, 600.0],
+    marks: &[35.746, 165.746, 182.556, 413.444, 430.254, 560.254, 596.0, 600.0],
 };
 
 /// In mm. S = 20² - (4 - π) × 2² = 396.5664, 1 - s = 0.94, on the blade 0.90, on neck and tang 0.92.
@@ -152,20 +153,22 @@ const BOOT_SCRAPER: HandWorked = HandWorked {
 ///    Moments about the root: 25²/6 × (20 + 2 × 60) = 14583.33; 3900 × 57.5 = 224250; 1200 × (90 + 40/3) = 124000:
 ///    362833.33, so the middle lies at 59.48087. t there = 5 - 3 × 59.48087/130 = 3.627364; V = 22126.923;
 ///    with 5 % to trim: 23233.269. Bar 23233.269/0.90/396.5664 = 65.0956.
-/// 2. neck, 40 long, flat 20 × 7 to half-round 14 × 7, which is half a disc of radius 7: A₀ = 140, A₁ = 49 π/2 = 76.9690;
-///    M = ½ (20 × 7 + 7 × 14) = 119; V = 40 (140 + 119 + 76.9690)/3 = 4479.587. Bar 4479.587/0.92/396.5664 = 12.2782.
-/// 3. crank toward the round side, 45°, r 12: the centroid of half a disc lies 4 × 7/(3 π) = 2.970892 over its flat, so
-///    c = 7 - 2.970892 = 4.029108; L = 16.029108 π/4 = 12.589232; V = L × 76.9690 = 968.981. Bar 2.5994.
+/// 2. neck, 40 long, flat 20 × 7 to flat 14 × 7: A₀ = 140, A₁ = 98; M = ½ (20 × 7 + 14 × 7) = 119;
+///    V = 40 (140 + 119 + 98)/3 = 4760. Bar 4760/0.92/396.5664 = 13.0468.
+/// 3. crank toward the flat side, 45°, r 12, half-round 14 × 7, which is half a disc of radius 7: A = 49 π/2 = 76.9690;
+///    its centroid lies c = 4 × 7/(3 π) = 2.970892 over its flat; L = 14.970892 π/4 = 11.758111; V = 905.010. Bar 2.4278.
 /// 4. shank: 50 × 76.9690 = 3848.451. Bar 10.3239.
-/// 5. crank back toward the flat: c = 2.970892; L = 14.970892 π/4 = 11.758111; V = 905.010. Bar 2.4278.
-/// 6. tang shoulder, r 3, to square 7: 49 × 3 = 147; four fillets of 7 × 1.931417 = 54.080; V = 201.080. Bar 0.5394.
+/// 5. crank back toward the round side: c = 7 - 2.970892 = 4.029108; L = 16.029108 π/4 = 12.589232; V = L × 76.9690
+///    = 968.981. Bar 2.5994.
+/// 6. tang shoulder, r 3, to square 7, from both edges: 49 × 3 = 147; two fillets of 7 × 1.931417 = 27.040; V = 174.040.
+///    Bar 0.4669.
 /// 7. tang, 90 long, square 7 to 4: 90 (49 + 28 + 16)/3 = 2790. Bar 2790/0.92/396.5664 = 7.6472.
 /// 8. hold: 120.
 const TROWEL: HandWorked = HandWorked {
     file_name: "trowel.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[65.096, 77.374, 79.973, 90.297, 92.725, 93.264, 100.911, 220.911],
+    marks: &[65.096, 78.142, 80.570, 90.894, 93.493, 93.960, 101.608, 221.608],
 };
 
 /// In inches. S = √3/2 × 1/4 = 0.216506, 1 - s = 0.97.
@@ -194,7 +197,7 @@ const TWINE_STAKE: HandWorked = HandWorked {
 /// 2. to 5., each tine, twice as long in its half of the slit: point, 50 long, f = t^1.6: m₁ = 1/2.6, m₂ = 1/4.2;
 ///    V = 50 × 81 (1 - 0.769231 + 0.238095) = 1898.901, bar 2 × 5.05027; tine 81 × 55 = 4455, bar 2 × 11.84840;
 ///    two bends of (14 + 4.5) × 40° = 12.9154 long: V = 1046.150 each, bar 2 × 2.78231. The second tine is alike.
-/// 10. throat: 25.
+/// 10. throat: 40.
 /// 11. neck, 60 long, eased, square 20 to round 13: M = 260, A₁ = 132.732;
 ///     V = 60 (13/35 × 400 + 9/35 × 260 + 13/35 × 132.732) = 15883.75. Bar 42.2440.
 /// 12. shank: 140 × 132.732 = 18582.52. Bar 49.4216.
@@ -206,15 +209,17 @@ const WEEDING_FORK: HandWorked = HandWorked {
     bar: 0,
     unit_mm: MILLIMETER,
     marks: &[
-        46.340, 10.101, 33.797, 39.362, 44.927, 10.101, 33.797, 39.362, 44.927, 71.340, 113.584, 163.006, 163.419,
-        172.356, 322.356,
+        46.340, 10.101, 33.797, 39.362, 44.927, 10.101, 33.797, 39.362, 44.927, 86.340, 128.584, 178.006, 178.419,
+        187.356, 337.356,
     ],
 };
 
 /// In mm. S = 144, 1 - s = 0.97: each volume is divided by 139.68, that of the leaf, with 8 % of scale, by 132.48.
 ///
-/// 1. leaf, L 64, W 26: R = (4096 + 676)/104 = 45.88462; θ = 4 atan(26/64) = 1.543531; sin θ = 0.999628;
-///    A = 2105.398 × 0.543903 = 1145.131; t = (4 + 2)/2 = 3: V = 3435.393; with 5 % to trim: 3607.162. Bar 27.2280.
+/// 1. leaf, in five parts from the root, 7, 18, 26, 22, 11 and 0 wide at 0, 10, 24, 40, 54 and 64: A = 125 + 308 + 384 + 231
+///    + 55 = 1103. Their middles lie at 5.73333, 17.42424, 31.77778, 46.22222 and 57.33333: moments 716.667 + 5366.667
+///    + 12202.667 + 10677.333 + 3153.333 = 32116.667, so that of all lies at 29.11756. t there = 4 - 2 × 29.11756/64
+///    = 3.090076: V = 3408.354; with 5 % to trim: 3578.772. Bar 27.0137.
 /// 2. stalk, 36 long, round 7 to square 12: 12 (38.4845 + 84 + 144) = 3197.814. Bar 22.8939.
 /// 3. upper boss: 34 × 26 × 5 = 4420; punched, so its slug is lost and the bar holds all of it. Bar 31.6438.
 /// 4. wall leg: 70.
@@ -229,15 +234,15 @@ const HERB_BRACKET: HandWorked = HandWorked {
     file_name: "herb-bracket.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[27.228, 50.122, 81.766, 151.766, 181.029, 221.029, 241.943, 301.943, 361.943, 391.943, 534.664],
+    marks: &[27.014, 49.908, 81.551, 151.551, 180.815, 220.815, 241.729, 301.729, 361.729, 391.729, 534.450],
 };
 
 /// In mm. S = 35 × 16 = 560, 1 - s = 0.94: each volume is divided by 526.4; of the socket, with 12 % of scale, by 492.8, of
 /// the root of the blade, with 8 %, by 515.2, of the blade, with 10 %, by 504.
 ///
-/// 1. socket: (30 + 3)/2 × 350° = 100.7928 wide; V = 85 × 100.7928 × 3 = 25702.15. Bar 52.1553.
-/// 2. neck, 45 long, eased, 34 × 12 to round 16: M = ½ × 2 (34 + 12) × 8 = 368;
-///    V = 45 (13/35 × 408 + 9/35 × 368 + 13/35 × 201.062) = 14438.32. Bar 27.4284.
+/// 1. socket: (30 + 3)/2 × 350° = 100.7928 wide; V = 85 × 100.7928 × 3 = 25702.15; with 5 % to trim: 26987.26. Bar 54.7631.
+/// 2. neck, 70 long, eased, 34 × 12 to round 16: M = ½ × 2 (34 + 12) × 8 = 368;
+///    V = 70 (13/35 × 408 + 9/35 × 368 + 13/35 × 201.062) = 22459.61. Bar 42.6664.
 /// 3. goose neck: (45 + 8) × 110° = 101.7527; V = 20458.59. Bar 38.8651.
 /// 4. root of the blade, 35 long, eased, round 16 to 44 × 7: M = 51 × 8 = 408;
 ///    V = 35 (13/35 × 201.062 + 9/35 × 408 + 13/35 × 308) = 10289.81. Bar 19.9725.
@@ -247,7 +252,7 @@ const DRAW_HOE: HandWorked = HandWorked {
     file_name: "draw-hoe.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[52.155, 79.584, 118.449, 138.421, 214.612],
+    marks: &[54.763, 97.430, 136.295, 156.267, 232.458],
 };
 
 /// In mm. S = 2 (√2 - 1) 16² = 212.0773, 1 - s = 0.95: each volume is divided by 201.4734.
@@ -258,74 +263,90 @@ const DRAW_HOE: HandWorked = HandWorked {
 /// 4. swell, 35 long, to the octagon, whose perimeter is 8 × 16 tan 22.5° = 53.0193: M = 4 × 53.0193/2 = 106.0387;
 ///    V = 35/3 (50.2655 + 106.0387 + 212.0773) = 4297.78. Bar 21.3317.
 /// 5. lower cheek: 20.
-/// 6. basket: two rods of 64 × 115 = 7360. Bar 73.0617; 7. and 8., each rod lies along all of it.
+/// 6. basket: two rods of 64 × 115 = 7360. Bar 73.0617; two root holes lose 2 × π/4 × 5² × 16/212.0773 = 2.9627: 76.0244.
+///    7. and 8., each rod lies along all of it.
 /// 9. upper cheek: 20.
 /// 10. neck, 50 long, to round 9: M = 4.5 × 53.0193/2 = 119.2935; V = 50/3 (212.0773 + 119.2935 + 63.6173) = 6583.14.
 ///     Bar 32.6750.
 /// 11. set-back, 60°: (13 + 4.5) π/3 = 18.3260; V = 18.3260 × 63.6173 = 1165.85. Bar 5.7866.
 /// 12. hanging ring, 322°: (26 + 9)/2 × 322/180 π = 98.3493; V = 6256.71. Bar 31.0548.
-/// 13. scarf: 5 of bar. With scale 5/0.95 = 5.2632.
+/// 13. scarf: 6 of bar. With scale 6/0.95 = 6.3158.
 ///
 /// Set back as the gate hook's eye is, with R = ρ = 17.5, it meets the neck where cos γ = R/(R + t/2) = 17.5/22: γ is
-/// 37.3°, and it goes round by 322.7°. The 5 of bar for the scarf are 5 × 212.0773/63.6173 = 16.7 of 9 round.
+/// 37.3°, and it goes round by 322.7°. The 6 of bar for the scarf are 6 × 212.0773/63.6173 = 20.0 of 9 round.
 const CLOCHE_LIFTER: HandWorked = HandWorked {
     file_name: "cloche-lifter.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
     marks: &[
-        6.125, 14.834, 54.752, 76.084, 96.084, 169.145, 169.145, 169.145, 189.145, 221.820, 227.607, 258.662, 263.925,
+        6.125, 14.834, 54.752, 76.084, 96.084, 172.108, 172.108, 172.108, 192.108, 224.783, 230.570, 261.624, 267.940,
     ],
 };
 
-/// In inches, 1 - s = 0.98. Two uprights of 1/2 in square side by side: 2 (1 + 1/2) = 3 around, and twice 1/8 for butted
-/// ends: 3.25/0.98.
+/// In inches, without scale, which takes nothing of the length that has to close. An upright and a peg of 1/2 in square, one
+/// on the other: 2 (1/2 + 1) = 3 around, and twice 1/8 for butted ends.
 const BEAN_FRAME_COLLAR: HandWorked =
-    HandWorked { file_name: "bean-frame.plan.json", bar: 0, unit_mm: INCH, marks: &[3.31633] };
+    HandWorked { file_name: "bean-frame.plan.json", bar: 0, unit_mm: INCH, marks: &[3.25] };
 
-/// In inches, 1 - s = 0.98. A grip of two straps, 1/2, and one and a half diameters for each head: (1/2 + 2 × 3/8)/0.98.
+/// In inches, 1 - s = 0.99. A grip of two straps, 1/2, and one and a half diameters for each head: (1/2 + 2 × 3/8)/0.99.
 const BEAN_FRAME_RIVET: HandWorked =
-    HandWorked { file_name: "bean-frame.plan.json", bar: 1, unit_mm: INCH, marks: &[1.27551] };
+    HandWorked { file_name: "bean-frame.plan.json", bar: 1, unit_mm: INCH, marks: &[1.26263] };
 
-/// In inches. S = 1/4, 1 - s = 0.98.
+/// In inches. S = 1/4, as thick as all of it, so that areas compare; 1 - s = 0.97.
 ///
-/// 1. eye: 3/2 × 11/8 = 2.0625, less four corners of 1/2 × 3/16 / 2 = 0.046875: 1.875; less the square (11/32)² = 0.118164,
-///    drifted: 1.756836; × 1/4 = 0.439209. Bar 0.439209/0.98/S = 1.792690. 5. is like it.
+/// 1. eye, 1 3/4 long, 1 wide at its ends and 1 11/32 along 3/4 of its middle: 7/4 + 11/32 × (7/4 + 3/4)/2 = 2.179688; less
+///    the square, 21/64 to 11/32, on the average (43/128)² = 0.112854, drifted: 2.066833. Bar 2.130756. 5. is like it.
 /// 2. arm: 8. 4. is like it.
-/// 3. rivet hole: drilled, so the bar holds all of its inch: 1/0.98 = 1.020408.
+/// 3. rivet hole: drilled, so the bar holds all of its inch: 1/0.97 = 1.030928.
+///
+/// Drifted, the slit of 2 × 43/128 × 0.95 = 0.638281 gets shorter by 0.302344: the eye is slit in 1 3/4 + 0.302344 = 2.05 of
+/// plain bar, which with scale are 2.12, and 1 11/32 - 43/128 = 1.008 wide: nothing is upset for it.
 const BEAN_FRAME_STRAP: HandWorked = HandWorked {
     file_name: "bean-frame.plan.json",
     bar: 2,
     unit_mm: INCH,
-    marks: &[1.79269, 9.79269, 10.81310, 18.81310, 20.60579],
+    marks: &[2.13076, 10.13076, 11.16168, 19.16168, 21.29244],
 };
 
 /// In inches. S = 1/4, 1 - s = 0.98.
 ///
-/// 1. sheared end: 1/8; 2. point, 3 long: a third of its length, 1/0.98 = 1.020408; 3. leg: 57.
-/// 4. tenon: (5/16)² × (1/4 + 15/32) = 0.097656 × 0.71875 = 0.070190. Bar 0.070190/0.98/S = 0.286492.
+/// 1. point, 3 long: a third of its length, 1/0.98 = 1.020408; 2. leg: 57.
+/// 3. tenon, 19/64 to 5/16, on the average 39/128: (39/128)² × (1/4 + 15/32) = 0.092834 × 0.71875 = 0.066725.
+///    Bar 0.066725/0.98/S = 0.272346.
 const BEAN_FRAME_UPRIGHT: HandWorked = HandWorked {
     file_name: "bean-frame.plan.json",
     bar: 3,
     unit_mm: INCH,
-    marks: &[0.125, 1.14541, 58.14541, 58.43190],
+    marks: &[1.02041, 58.02041, 58.29275],
+};
+
+/// In inches. S = 1/4, 1 - s = 0.98.
+///
+/// 1. horn, 2 long, square 1/4 to 1/2: 2/3 (1/16 + 1/8 + 1/4) = 0.291667. Bar 0.291667/0.98/S = 1.190476.
+/// 2. bend, plain: (3/8 + 1/4) π/2 = 0.981748. 3. shank: 2. 4. hold: 6.
+const BEAN_FRAME_PEG: HandWorked = HandWorked {
+    file_name: "bean-frame.plan.json",
+    bar: 4,
+    unit_mm: INCH,
+    marks: &[1.19048, 2.17222, 4.17222, 10.17222],
 };
 
 /// In mm. S = 144, 1 - s = 0.96: each volume is divided by 138.24.
 ///
 /// 1. arc: 60° × (70 + 6) = 79.5870, plain. 7. is like it; 3. and 5., of 120°, are twice as long.
-/// 2. boss: 30 × 24 = 720, less four corners of 8 × 6/2 = 24: 624; × 6 = 3744, punched, so that the slug is bar too.
-///    Bar 27.0833. 4. and 6. are like it.
+/// 2. boss: 30 × 17 = 510, less four corners of 8 × 2.5/2 = 10: 470; × 8 = 3760, punched, so that the slug is bar too.
+///    Bar 27.1991. 4. and 6. are like it.
 /// 8. scarf: 12 of bar. With scale 12/0.96 = 12.5.
 const POT_STAND_RING: HandWorked = HandWorked {
     file_name: "pot-stand.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[79.587, 106.670, 265.844, 292.928, 452.102, 479.185, 558.772, 571.272],
+    marks: &[79.587, 106.786, 265.960, 293.159, 452.333, 479.532, 559.119, 571.619],
 };
 
 /// In mm. S = 144, 1 - s = 0.97: each volume is divided by 139.68.
 ///
-/// 1. tenon: 16 π × (6 + 12) = 904.779. Bar 6.4775.
+/// 1. tenon, 8 to 8.5, on the average 8.25: π/4 × 8.25² × (8 + 13) = 1122.579. Bar 8.0368.
 /// 2. shank: 110.
 /// 3. knee: 60° × (40 + 6) = 48.1711; V = 6936.64. Bar 49.6609.
 /// 4. foot, square 12 to 12 × 4: M = (12 × 4 + 12 × 12)/2 = 96, so its mean area is (144 + 96 + 48)/3 = 96. Its line runs
@@ -335,11 +356,11 @@ const POT_STAND_LEG: HandWorked = HandWorked {
     file_name: "pot-stand.plan.json",
     bar: 1,
     unit_mm: MILLIMETER,
-    marks: &[6.478, 116.478, 166.138, 269.958],
+    marks: &[8.037, 118.037, 167.698, 271.517],
 };
 
 /// Every bar that was worked by hand: all of them.
-pub(crate) const ALL: [HandWorked; 19] = [
+pub(crate) const ALL: [HandWorked; 20] = [
     GATE_HOOK,
     TRELLIS_BRACKET,
     ROW_MARKER_STAKE,
@@ -357,6 +378,7 @@ pub(crate) const ALL: [HandWorked; 19] = [
     BEAN_FRAME_RIVET,
     BEAN_FRAME_STRAP,
     BEAN_FRAME_UPRIGHT,
+    BEAN_FRAME_PEG,
     POT_STAND_RING,
     POT_STAND_LEG,
 ];

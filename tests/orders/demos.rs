@@ -119,5 +119,15 @@ fn what_a_smith_would_ask_of_them() {
     before(&fork, (O::BendAside, "tines"), (O::Taper, "point"));
     let scraper = proposed(&crate::orders::demo("boot-scraper.plan.json"));
     before(&scraper, (O::Upset, "right corner"), (O::Corner, "left corner"));
-    assert_eq!(scraper.len(), 11, "{scraper:?}");
+    assert_eq!(scraper.len(), 12, "{scraper:?}");
+}
+
+/// The drift opens the plain bar to it: what is slit needs to be neither upset nor flattened for that.
+#[test]
+fn an_eye_in_the_plain_bar_is_only_slit_and_drifted() {
+    let frame = proposed(&crate::orders::demo("bean-frame.plan.json"));
+    for eye in ["first eye", "second eye"] {
+        let done: Vec<Operation> = frame.iter().filter(|(_, part)| part == eye).map(|(done, _)| *done).collect();
+        assert_eq!(done, [O::Punch, O::Drift], "{eye}");
+    }
 }

@@ -65,6 +65,14 @@ fn what_is_cut_away_or_pushed_aside_later_is_in_the_size() {
 }
 
 #[test]
+fn a_hexagon_is_upset_until_a_cube_can_be_squared_from_it() {
+    // 1.1625 in of hexagon 1/2, 0.2165 in² each, hold 0.2517 in³: at the cube's 25/64 in² they are 0.644 in long.
+    let worked = worked("twine-stake.plan.json");
+    let upset = titled(&worked, "Upset “finial”");
+    assert_eq!(cold(upset, "length, about"), "41/64 in");
+}
+
+#[test]
 fn a_peak_is_measured_over_its_swelling() {
     let worked = worked("herb-bracket.plan.json");
     let upset = titled(&worked, "Upset “corner”");

@@ -10,6 +10,7 @@ use crate::plan::{Gives, HoleSpec, Looking, Made, Operation, OutlineSpec, SizeNa
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use uom::si::f64::Length;
 
 /// A boss with a hole through its thickness.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -35,6 +36,11 @@ pub struct Hole {
 impl Hole {
     pub(crate) const ABOUT: About =
         About { name: "hole", summary: "A boss with a hole: punched, slit and drifted, or drilled." };
+
+    /// How wide the boss is before its hole is made: a drift pushes its own width of metal aside.
+    pub fn width_before(&self, outline: &Outline, hole: &HoleSize) -> Length {
+        if self.made == Made::Drifted { outline.width() - hole.width() } else { outline.width() }
+    }
 }
 
 impl OneForm for Hole {
@@ -110,8 +116,8 @@ impl OneForm for Hole {
 
     fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
         use Operation as O;
-        let Shape::Hole { outline, thickness, .. } = block.shape else { return Vec::new() };
-        let as_raw = block.is_plate_of_raw(in_mm(outline.width()), in_mm(*thickness));
+        let Shape::Hole { outline, thickness, hole, .. } = block.shape else { return Vec::new() };
+        let as_raw = block.is_plate_of_raw(in_mm(self.width_before(outline, hole)), in_mm(*thickness));
         let mut all = if as_raw { Vec::new() } else { vec![O::Isolate, O::Flatten] };
         if block.is_gathered && !as_raw {
             all.insert(0, O::Upset);

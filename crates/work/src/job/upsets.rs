@@ -1,17 +1,20 @@
 //! What is upset, to how short a block, in how many goes, and where it is struck.
 
-use crate::job::site;
 use crate::job::site::{Part, Site, extents, in_mm, in_mm2, in_mm3, least};
 use fh_core::forms;
 use fh_core::metal::Shape;
-use fh_core::plan::{Form, Limits, Made};
+use fh_core::plan::{Form, Limits, Made, SlitRule};
 
 /// How long a block is once it is upset, in mm: as short as it will be, or as a ball or a cube needs it thick.
 pub(crate) fn upset_length_mm(site: &Site<'_>, part: Part<'_>) -> f64 {
     let raw = extents(&site.raw_section(part.at));
     match &part.balance.shape {
-        Some(Shape::Ball { diameter: size } | Shape::Cube { side: size }) => {
-            in_mm(part.balance.stock_length) * (site::least(raw) / in_mm(*size)).powi(2)
+        Some(shape @ (Shape::Ball { diameter: size } | Shape::Cube { side: size })) => {
+            // As thick as it ends; and of a bar with corners to fill, as much section as a cube has.
+            let thick = (least(raw) / in_mm(*size)).powi(2);
+            let has = in_mm2(site.raw_section(part.at).area());
+            let full = if matches!(shape, Shape::Cube { .. }) { has / in_mm(*size).powi(2) } else { thick };
+            in_mm(part.balance.stock_length) * thick.min(full)
         }
         _ => {
             // A little in hand over the largest section that is spread from it.
@@ -25,10 +28,26 @@ pub(crate) fn upset_length_mm(site: &Site<'_>, part: Part<'_>) -> f64 {
 /// A block that has to become shorter than this share of its length is upset: common practice, no source.
 const SHORTER: f64 = 0.95;
 
+/// A section larger than the bar's by less than this share is as good as the bar's: common practice, no source.
+const AS_LARGE: f64 = 0.02;
+
 /// Whether a block that is spread is upset before: spreading lengthens, and nowhere makes a section larger.
 pub(crate) fn is_gathered(site: &Site<'_>, part: Part<'_>) -> bool {
-    let shorter = part.balance.forged_length < part.balance.stock_length * SHORTER;
-    shorter || widest_mm2(part).is_some_and(|widest| widest > in_mm2(site.raw_section(part.at).area()))
+    let long = in_mm(part.balance.forged_length) + drawn_in_mm(site, part);
+    let is_shorter = long < in_mm(part.balance.stock_length) * SHORTER;
+    let most = in_mm2(site.raw_section(part.at).area()) * (1.0 + AS_LARGE);
+    is_shorter || widest_mm2(part).is_some_and(|widest| widest > most)
+}
+
+/// By how much a boss gets shorter while its slit is drifted, in mm: that length the drift takes, and no upsetting.
+fn drawn_in_mm(site: &Site<'_>, part: Part<'_>) -> f64 {
+    let Form::Hole(forms::Hole { made: Made::Drifted, .. }) = part.segment.form else { return 0.0 };
+    let Some(Shape::Hole { hole, .. }) = &part.balance.shape else { return 0.0 };
+    let slit = match site.plan.practice.slit {
+        Some(SlitRule::HalfPerimeter) => hole.slit_half_perimeter(),
+        _ => hole.slit_three_quarters(),
+    };
+    in_mm(slit - hole.length()).max(0.0)
 }
 
 /// The largest section of a flag or a boss before it is trimmed or pierced, in mm²; none of other parts.
@@ -42,10 +61,8 @@ pub(crate) fn widest_mm2(part: Part<'_>) -> Option<f64> {
             Some((0..PLACES).map(section).fold(0.0, f64::max) * rough)
         }
         Shape::Hole { outline, thickness, hole, .. } => {
-            // The drift pushes its own width of metal aside.
-            let is_drifted = matches!(part.segment.form, Form::Hole(forms::Hole { made: Made::Drifted, .. }));
-            let opened = if is_drifted { in_mm(hole.width()) } else { 0.0 };
-            Some((in_mm(outline.width()) - opened) * in_mm(*thickness))
+            let Form::Hole(form) = &part.segment.form else { return None };
+            Some(in_mm(form.width_before(outline, hole)) * in_mm(*thickness))
         }
         _ => None,
     }
