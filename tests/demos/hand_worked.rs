@@ -292,20 +292,20 @@ const BEAN_FRAME_COLLAR: HandWorked =
 const BEAN_FRAME_RIVET: HandWorked =
     HandWorked { file_name: "bean-frame.plan.json", bar: 1, unit_mm: INCH, marks: &[1.26263] };
 
-/// In inches. S = 1/4, as thick as all of it, so that areas compare; 1 - s = 0.97.
+/// In inches. S = 1/4, as thick as all of it, so that areas compare; 1 - s = 0.99.
 ///
 /// 1. eye, 1 3/4 long, 1 wide at its ends and 1 11/32 along 3/4 of its middle: 7/4 + 11/32 × (7/4 + 3/4)/2 = 2.179688; less
-///    the square, 21/64 to 11/32, on the average (43/128)² = 0.112854, drifted: 2.066833. Bar 2.130756. 5. is like it.
+///    the square, 21/64 to 11/32, on the average (43/128)² = 0.112854, drifted: 2.066833. Bar 2.087710. 5. is like it.
 /// 2. arm: 8. 4. is like it.
-/// 3. rivet hole: drilled, so the bar holds all of its inch: 1/0.97 = 1.030928.
+/// 3. rivet hole: drilled, so the bar holds all of its inch: 1/0.99 = 1.010101.
 ///
 /// Drifted, the slit of 2 × 43/128 × 0.95 = 0.638281 gets shorter by 0.302344: the eye is slit in 1 3/4 + 0.302344 = 2.05 of
-/// plain bar, which with scale are 2.12, and 1 11/32 - 43/128 = 1.008 wide: nothing is upset for it.
+/// plain bar, which with scale are 2.07, and 1 11/32 - 43/128 = 1.008 wide: nothing is upset for it.
 const BEAN_FRAME_STRAP: HandWorked = HandWorked {
     file_name: "bean-frame.plan.json",
     bar: 2,
     unit_mm: INCH,
-    marks: &[2.13076, 10.13076, 11.16168, 19.16168, 21.29244],
+    marks: &[2.08771, 10.08771, 11.09781, 19.09781, 21.18552],
 };
 
 /// In inches. S = 1/4, 1 - s = 0.98.
