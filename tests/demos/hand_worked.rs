@@ -264,7 +264,7 @@ const DRAW_HOE: HandWorked = HandWorked {
 ///    V = 35/3 (50.2655 + 106.0387 + 212.0773) = 4297.78. Bar 21.3317.
 /// 5. lower cheek: 20.
 /// 6. basket: two rods of 64 × 115 = 7360. Bar 73.0617; two root holes lose 2 × π/4 × 5² × 16/212.0773 = 2.9627: 76.0244.
-///    7. and 8., each rod lies along all of it.
+///    7. and 8., each rod lies between the holes, up to 96.084 + 2.9627/2 + 73.0617 = 170.627.
 /// 9. upper cheek: 20.
 /// 10. neck, 50 long, to round 9: M = 4.5 × 53.0193/2 = 119.2935; V = 50/3 (212.0773 + 119.2935 + 63.6173) = 6583.14.
 ///     Bar 32.6750.
@@ -279,7 +279,7 @@ const CLOCHE_LIFTER: HandWorked = HandWorked {
     bar: 0,
     unit_mm: MILLIMETER,
     marks: &[
-        6.125, 14.834, 54.752, 76.084, 96.084, 172.108, 172.108, 172.108, 192.108, 224.783, 230.570, 261.624, 267.940,
+        6.125, 14.834, 54.752, 76.084, 96.084, 172.108, 170.627, 170.627, 192.108, 224.783, 230.570, 261.624, 267.940,
     ],
 };
 
@@ -313,12 +313,8 @@ const BEAN_FRAME_STRAP: HandWorked = HandWorked {
 /// 1. point, 3 long: a third of its length, 1/0.98 = 1.020408; 2. leg: 57.
 /// 3. tenon, 19/64 to 5/16, on the average 39/128: (39/128)² × (1/4 + 15/32) = 0.092834 × 0.71875 = 0.066725.
 ///    Bar 0.066725/0.98/S = 0.272346.
-const BEAN_FRAME_UPRIGHT: HandWorked = HandWorked {
-    file_name: "bean-frame.plan.json",
-    bar: 3,
-    unit_mm: INCH,
-    marks: &[1.02041, 58.02041, 58.29275],
-};
+const BEAN_FRAME_UPRIGHT: HandWorked =
+    HandWorked { file_name: "bean-frame.plan.json", bar: 3, unit_mm: INCH, marks: &[1.02041, 58.02041, 58.29275] };
 
 /// In inches. S = 1/4, 1 - s = 0.98.
 ///

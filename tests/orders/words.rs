@@ -236,7 +236,7 @@ fn every_card_that_names_the_half_round_swage_has_it_among_its_tools() {
             );
         }
     }
-    assert!(named > 1, "{named}");
+    assert!(named > 0, "{named}");
 }
 
 #[test]

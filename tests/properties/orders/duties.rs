@@ -239,7 +239,14 @@ impl Asked<'_> {
             }
         };
         let fuller = widest / self.raw_area();
-        if shorter < 0.94 || fuller > 1.0 + UNLIKE {
+        // What the drift draws in is not upset; how much that is, is left to the school by which it is slit.
+        let drawn_in = match (self.form(), shape) {
+            (Form::Hole(forms::Hole { made: Made::Drifted, .. }), Shape::Hole { hole, .. }) => {
+                (mm(hole.slit_half_perimeter()) - mm(hole.length())).max(0.0) / mm(own.stock_length)
+            }
+            _ => 0.0,
+        };
+        if shorter + drawn_in < 0.94 || fuller > 1.0 + UNLIKE {
             duty.must.push(O::Upset);
         } else if shorter < 0.96 || fuller > 1.0 - UNLIKE {
             duty.may.push(O::Upset);
@@ -303,13 +310,23 @@ impl Asked<'_> {
             Made::Drifted => vec![O::Punch, O::Drift],
             Made::Drilled => vec![O::Drill],
         });
-        let Shape::Hole { outline, thickness, .. } = shape else { return };
-        let Some(wider) = self.wider(outline.width(), *thickness) else {
+        let Shape::Hole { outline, thickness, hole, .. } = shape else { return };
+        // The bar itself, opened by its drift or dressed back to its width, is not flattened.
+        let opened = (made == Made::Drifted).then(|| outline.width() - hole.width());
+        let off = |width| {
+            let wider = self.wider(width, *thickness)?;
+            Some(wider.into_iter().map(|share| (share - 1.0).abs()).fold(0.0, f64::max))
+        };
+        let Some(off) = [outline.width()]
+            .into_iter()
+            .chain(opened)
+            .map(off)
+            .try_fold(f64::INFINITY, |least, off| Some(least.min(off?)))
+        else {
             duty.may.extend([O::Upset, O::Flatten]);
             self.perhaps_a_block(duty);
             return;
         };
-        let off = wider.into_iter().map(|share| (share - 1.0).abs()).fold(0.0, f64::max);
         if off > UNLIKE {
             duty.must.push(O::Flatten);
             self.block(duty);

@@ -117,7 +117,10 @@ impl OneForm for Hole {
     fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
         use Operation as O;
         let Shape::Hole { outline, thickness, hole, .. } = block.shape else { return Vec::new() };
-        let as_raw = block.is_plate_of_raw(in_mm(self.width_before(outline, hole)), in_mm(*thickness));
+        // Opened by its drift, or dressed back to the bar's own width afterwards.
+        let as_raw = [self.width_before(outline, hole), outline.width()]
+            .iter()
+            .any(|width| block.is_plate_of_raw(in_mm(*width), in_mm(*thickness)));
         let mut all = if as_raw { Vec::new() } else { vec![O::Isolate, O::Flatten] };
         if block.is_gathered && !as_raw {
             all.insert(0, O::Upset);
