@@ -138,13 +138,13 @@ const DIBBER: HandWorked = HandWorked {
 ///    M = ½ × 40 × (4 + 4) = 160; A₁ = 0; V = 70 (319.1416/3 + 160/3) = 11179.970. Bar 35.7463.
 /// 2. leg: 130.
 /// 3. corner, t 8, w 40, r 4, 90°: V = 40 [12² - 4² π/4] = 40 (144 - 12.5664) = 5257.345. Bar 16.8096.
-/// 4. blade: what is left of 600: 600 - 4 - 2 × (35.7463 + 130 + 16.8096) = 230.8882.
-/// 5. to 7. the same again from the other end; 8. sheared end: 4.
+/// 4. blade: what is left of 600: 600 - 3 - 2 × (35.7463 + 130 + 16.8096) = 231.8882.
+/// 5. to 7. the same again from the other end; 8. sheared end: 3.
 const BOOT_SCRAPER: HandWorked = HandWorked {
     file_name: "boot-scraper.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[35.746, 165.746, 182.556, 413.444, 430.254, 560.254, 596.0, 600.0],
+    marks: &[35.746, 165.746, 182.556, 414.444, 431.254, 561.254, 597.0, 600.0],
 };
 
 /// In mm. S = 20² - (4 - π) × 2² = 396.5664, 1 - s = 0.94, on the blade 0.90, on neck and tang 0.92.
@@ -283,10 +283,10 @@ const CLOCHE_LIFTER: HandWorked = HandWorked {
     ],
 };
 
-/// In inches, without scale, which takes nothing of the length that has to close. An upright and a peg of 1/2 in square, one
-/// on the other: 2 (1/2 + 1) = 3 around, and twice 1/8 for butted ends.
+/// In inches, 1 - s = 0.991. An upright and a peg of 1/2 in square, one on the other: 2 (1/2 + 1) = 3 around, and twice 1/8
+/// for butted ends: 3.25/0.991.
 const BEAN_FRAME_COLLAR: HandWorked =
-    HandWorked { file_name: "bean-frame.plan.json", bar: 0, unit_mm: INCH, marks: &[3.25] };
+    HandWorked { file_name: "bean-frame.plan.json", bar: 0, unit_mm: INCH, marks: &[3.27952] };
 
 /// In inches, 1 - s = 0.99. A grip of two straps, 1/2, and one and a half diameters for each head: (1/2 + 2 × 3/8)/0.99.
 const BEAN_FRAME_RIVET: HandWorked =

@@ -231,7 +231,7 @@ fn a_column_that_would_be_empty_is_left_out() {
 #[test]
 fn parts_are_told_with_every_size_as_it_comes_out() {
     for (demo, part) in [
-        ("boot-scraper", "plain 230.9 mm to fit the bar"),
+        ("boot-scraper", "plain 231.9 mm to fit the bar"),
         ("draw-hoe", "rectangle 85 mm × 100.8 mm, 3 mm thick, 5 % trimmed"),
         ("trowel", "polygon of 7 corners, 130 mm × 60 mm over all"),
         ("trowel", "drawn 50 mm to 14 mm × 7 mm half-round"),
