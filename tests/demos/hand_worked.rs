@@ -216,10 +216,10 @@ const WEEDING_FORK: HandWorked = HandWorked {
 
 /// In mm. S = 144, 1 - s = 0.97: each volume is divided by 139.68, that of the leaf, with 8 % of scale, by 132.48.
 ///
-/// 1. leaf, in five parts from the root, 7, 18, 26, 22, 11 and 0 wide at 0, 10, 24, 40, 54 and 64: A = 125 + 308 + 384 + 231
-///    + 55 = 1103. Their middles lie at 5.73333, 17.42424, 31.77778, 46.22222 and 57.33333: moments 716.667 + 5366.667
-///    + 12202.667 + 10677.333 + 3153.333 = 32116.667, so that of all lies at 29.11756. t there = 4 - 2 × 29.11756/64
-///    = 3.090076: V = 3408.354; with 5 % to trim: 3578.772. Bar 27.0137.
+/// 1. leaf, in five parts from the root, 7, 18, 26, 22, 11 and 0 wide at 0, 10, 24, 40, 54 and 64:
+///    A = 125 + 308 + 384 + 231 + 55 = 1103. Their middles lie at 5.73333, 17.42424, 31.77778, 46.22222 and 57.33333, with
+///    moments 716.667, 5366.667, 12202.667, 10677.333 and 3153.333: 32116.667, so that of all lies at 29.11756. There
+///    t = 4 - 2 × 29.11756/64 = 3.090076: V = 3408.354; with 5 % to trim: 3578.772. Bar 27.0137.
 /// 2. stalk, 36 long, round 7 to square 12: 12 (38.4845 + 84 + 144) = 3197.814. Bar 22.8939.
 /// 3. upper boss: 34 × 26 × 5 = 4420; punched, so its slug is lost and the bar holds all of it. Bar 31.6438.
 /// 4. wall leg: 70.
