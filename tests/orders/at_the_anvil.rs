@@ -232,7 +232,10 @@ fn a_scarf_is_as_long_as_the_bar_that_it_closes_asks_for() {
         let step = doing(&worked, O::Scarf);
         (size(step, "scarf").mm.unwrap(), step.lay.clone().unwrap())
     };
+    // A block shorter than one and a half thicknesses is drawn along with the ring: a quarter of 13.5 mm is upset.
     let (long, words) = of("9 mm");
+    assert!((long - 13.5).abs() < 1e-9 && words.starts_with("Upset the end by 3.4 mm first"), "{long}: {words}");
+    let (long, words) = of("30 mm");
     assert!(
         (long - 13.5).abs() < 1e-9 && words.starts_with("The end is left thick for it: forge it down"),
         "{long}: {words}"

@@ -127,3 +127,40 @@ fn what_is_gripped_for_want_of_better_is_said() {
     ]);
     assert!(!doing(&worked, O::Taper).held_words(&plan).unwrap().contains("with care"));
 }
+
+/// With 20 mm between them the second end is drawn while the first, which was in the fire just before, is in the jaws.
+#[test]
+fn what_was_hot_in_the_heat_before_is_cooled_before_it_is_gripped() {
+    let drawn = |name: &str| json!({ "name": name, "form": { "drawn": { "length": "90 mm", "section": { "square": "10 mm" } } } });
+    let (plan, worked) = on_12_square(&[drawn("one"), body("20 mm"), drawn("other")]);
+    let hot: Vec<&WorkedStep> = worked.steps.iter().filter(|step| step.hold.is_some()).collect();
+    let words = |step: &WorkedStep| step.held_words(&plan).unwrap();
+    assert!(!words(hot[0]).contains("cooled"), "{}", words(hot[0]));
+    let mut draws = hot.iter().filter(|step| step.title.starts_with("Draw out"));
+    assert!(draws.any(|step| words(step).ends_with(", cooled")), "{hot:?}");
+    let told =
+        worked.tools.iter().filter(|tool| tool.kind == ToolKind::Tongs).map(|tool| tool.reason()).collect::<String>();
+    assert!(told.contains("once it is cooled"), "{told}");
+}
+
+#[test]
+fn no_hand_holds_a_bar_at_a_welding_heat() {
+    let ring = json!({ "name": "ring", "form": { "drawn": { "section": "stock" } }, "bend": { "ring": { "inside_diameter": "60 mm" } } });
+    let lap = json!({ "name": "lap", "form": { "weld": { "allowance": "14 mm" } } });
+    let (_, worked) = on_12_square(&[body("900 mm"), ring, lap]);
+    assert!(!doing(&worked, O::Weld).hold.unwrap().by_hand);
+    assert!(doing(&worked, O::Bend).hold.unwrap().by_hand);
+}
+
+/// A leaf of 12 mm square beyond a neck of 5 mm square: its section is a sixth of what is struck.
+#[test]
+fn tongs_keep_off_a_stub_beyond_a_thin_neck_while_stout_bar_is_struck() {
+    let (plan, worked) = on_12_square(&[
+        json!({ "name": "stub", "form": { "plain": { "length": "40 mm" } } }),
+        json!({ "name": "thin", "form": { "drawn": { "length": "30 mm", "section": { "square": "5 mm" } } } }),
+        body("200 mm"),
+        json!({ "name": "other", "form": { "drawn": { "length": "60 mm", "section": { "square": "10 mm" } } } }),
+    ]);
+    let other = worked.steps.iter().find(|step| step.title == "Draw out “other”").unwrap();
+    assert_eq!(name_held(&plan, other), "body");
+}

@@ -6,6 +6,7 @@
 mod at_the_anvil;
 mod bad_order;
 mod books;
+mod cards;
 mod demos;
 mod hard_cases;
 mod hardware;

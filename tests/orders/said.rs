@@ -145,8 +145,11 @@ fn cut_faces_are_smoothed_before_a_branch_is_forged() {
     };
     let split = json!({ "name": "tines", "form": { "split": { "branches": [branch("far"), branch("near")] } } });
     let worked = on(json!({ "square": "20 mm" }), &[split, plain("150 mm")]);
-    let cut = doing(&worked, O::Split);
-    assert!(lay(cut).contains("Smooth the cut faces, and round the root") && cut.leave.is_none(), "{:?}", cut.leave);
+    let (cut, apart) = (doing(&worked, O::Split), doing(&worked, O::BendAside));
+    // Before the slit is opened no tool reaches them.
+    assert!(!lay(cut).contains("mooth") && cut.leave.is_none(), "{:?}", cut.leave);
+    assert!(lay(apart).contains("smooth the cut faces, and round the root"), "{}", lay(apart));
+    assert!(apart.check.as_ref().unwrap().contains("the cut faces: smooth"), "{:?}", apart.check);
 }
 
 #[test]

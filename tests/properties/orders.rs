@@ -14,7 +14,7 @@ use crate::properties::sizes::{Sizes, Written};
 use did::{Did, deeds};
 use fh_core::balance::{Balance, balance};
 use fh_core::metal::Shape;
-use fh_core::plan::{Form, JointKind, Operation, Plan};
+use fh_core::plan::{Chain, Form, JointKind, Operation, Plan};
 use fh_store::demos::DEMOS;
 use fh_work::{OrderFinding, Shop, Task, Why, Worked, after, proposal, work_out};
 use graph::{Broken, Graph};
@@ -99,7 +99,8 @@ fn is_filed(balance: &Balance, task: &Task) -> bool {
     mm(outline.width()) * (larger - 1.0) < 2.0 * 1.5
 }
 
-/// Whether waste of less than 4 mm is cut off that does not fall with the rest of the bar: a saw's cut is no narrower, and cold.
+/// Whether waste of less than 4 mm, or of less than half the bar's thickness, is cut off that does not fall with the rest of the
+/// bar: a saw's cut is no narrower, a hot cut finds no hold on a sliver, and what is sawn is cold.
 fn is_sawn(plan: &Plan, balance: &Balance, task: &Task) -> bool {
     let Some(at) = task.part.filter(|_| task.operation == Operation::Trim) else { return false };
     let flat = plan.bars[task.bar].flat();
@@ -108,8 +109,11 @@ fn is_sawn(plan: &Plan, balance: &Balance, task: &Task) -> bool {
     let before = (0..at).rev().find(beside);
     let after = (at + 1..flat.len()).find(beside);
     let falls_with_it = before.into_iter().chain(after).any(|place| is(place, |form| matches!(form, Form::Hold(_))));
+    let Some(Shape::Prism { section, .. }) = &balance.bars[task.bar].segments[at].shape else { return false };
+    let outline = section.section();
+    let thick = mm(outline.width()).min(mm(outline.thickness()));
     is(at, |form| matches!(form, Form::Trim(_)))
-        && mm(balance.bars[task.bar].segments[at].stock_length) < 4.0
+        && mm(balance.bars[task.bar].segments[at].stock_length) < (thick / 2.0).max(4.0)
         && !falls_with_it
 }
 
@@ -128,6 +132,10 @@ fn breaks_no_rule(plan: &Plan, balance: &Balance, worked: &Worked) -> Result<(),
             .any(|task| task.operation.is_hot() && !is_filed(balance, task) && !is_sawn(plan, balance, task));
         // Whether a joint is made hot, and a hole punched or drilled, is a matter of their sizes.
         let is_fitted = step.tasks.iter().any(|task| matches!(task.operation, Operation::Fit | Operation::Punch));
+        // A branch is thinner than the bar that its sizes are written with.
+        let on_branch =
+            |task: &Task| task.part.is_some_and(|at| balance.bars[task.bar].segments[at].chain != Chain::Bar);
+        let is_fitted = is_fitted || step.tasks.iter().any(|task| task.operation == Operation::Trim && on_branch(task));
         prop_assert!(hot == step.is_hot() || is_fitted, "{}", step.title);
         let hot = step.is_hot();
         prop_assert!(!hot || (step.heat >= 1 && step.heat + step.needs - 1 <= worked.heats), "{}", step.title);

@@ -133,7 +133,18 @@ impl<'b, 'a> Walk<'b, 'a> {
         let minutes = minutes_of(self.setup, ordered, site);
         let (parts, spots) = (Vec::new(), Vec::new());
         let heat_minutes = HeatRules::MINUTES;
-        let load = Load { parts, spots, least, minutes, heat_minutes, hot, cools: true, alone: false, beside: true };
+        let load = Load {
+            parts,
+            spots,
+            least,
+            minutes,
+            heat_minutes,
+            hot,
+            cools: true,
+            alone: false,
+            beside: true,
+            apart: false,
+        };
         let heated = self.heating.take(&load, &Lengths { starts: Vec::new(), lengths: Vec::new() }, ordered.step.heat);
         let tools = self.want(ordered, site);
         let task = ordered.tasks.first();
@@ -171,7 +182,8 @@ impl<'b, 'a> Walk<'b, 'a> {
         let side = ways.first().and_then(side_gripped);
         let next = if load.hot { self.next_in_the_heat(site) } else { Next::default() };
         let held = if load.hot { self.held(ordered, site, &before, (side, &next)) } else { None };
-        let measure = measure(ordered, site, &self.progress[site.index], &before, side);
+        let hot_now = load.hot.then(|| self.hot_now(site, &before, (heated, &next)));
+        let measure = measure(ordered, site, &self.progress[site.index], &before, (side, hot_now));
         let was_off = self.progress[site.index].stages.iter().any(|stage| stage.off);
         let was_hot = self.been_hot[site.index].any();
         ordered.tasks.iter().for_each(|task| self.progress[site.index].apply(site, task));
@@ -179,7 +191,8 @@ impl<'b, 'a> Walk<'b, 'a> {
         let after = Lengths::new(site, &self.progress[site.index]);
         // Only what goes into the fire now is kept out of its heart.
         let fire = self.heating.heats > heats_before;
-        let thin = fire.then(|| thin(ordered, site, &self.progress[site.index], &before, (held.as_ref(), &next.parts)));
+        let thin = fire
+            .then(|| thin(ordered, site, &self.progress[site.index], &before, (held.as_ref(), &next.parts, hot_now)));
         let tools = self.want(ordered, Some(site));
         let first = ordered.tasks.first();
         let place = first.map_or(AnvilPlace::Bench, |task| brief::place(site, task, &ways, held.as_ref()));
@@ -189,7 +202,10 @@ impl<'b, 'a> Walk<'b, 'a> {
         self.seen.push(Seen { heated: Some(heated), hold: held, stuck, struck, was_off, tight });
         let hot = if load.hot { Hot::new(site, heated, (spots, next), [&before, &after]) } else { Hot::default() };
         if load.hot {
-            self.been_hot[site.index].note(&before, hot.zone_mm);
+            self.been_hot[site.index].note(&before, hot.zone_mm, self.heating.heats);
+        }
+        if !load.hot && load.cools {
+            self.been_hot[site.index].cool();
         }
         let bare = self.bare(ordered, Some(site.index), heated, place, tools);
         let (progress, thin) = (&self.progress[site.index], thin.unwrap_or_default());
@@ -214,6 +230,14 @@ impl<'b, 'a> Walk<'b, 'a> {
         (heated, if is_shared { spots::alone(&load.spots) } else { load.spots.clone() })
     }
 
+    /// From where to where a bar is hot when a step begins, in mm: everywhere where the whole bar is meant.
+    fn hot_now(&self, site: &Site<'_>, before: &Lengths, (heated, next): (Heated, &Next)) -> [f64; 2] {
+        // Of more heats than one what follows is hot in the last alone.
+        let follow = next.spots.iter().filter(|_| heated.needs < 2);
+        let all: Vec<Spot> = self.heating.spots().iter().chain(follow).copied().collect();
+        spots::hot(site, &all, before).unwrap_or([f64::NEG_INFINITY, f64::INFINITY])
+    }
+
     /// What holds the bar before a step is done: never what is hot from the steps before it or for those after it in its heat.
     fn held(
         &self,
@@ -223,9 +247,21 @@ impl<'b, 'a> Walk<'b, 'a> {
         (side, next): (Option<legs::Held>, &Next),
     ) -> Option<Hold> {
         let hot = self.heating.spots().iter().chain(&next.spots).copied().collect();
-        let held = hold(site, &self.progress[site.index], before, &Need { hot, tasks: &ordered.tasks, side })?;
-        let cool_first = held.by_hand && self.been_hot[site.index].is_near(before, held.at_mm);
-        Some(Hold { cool_first, ..held })
+        let (been_hot, heat) = (&self.been_hot[site.index], self.heating.heats);
+        let welds = ordered.tasks.iter().any(|task| task.operation == Operation::Weld);
+        let mut need = Need { hot, tasks: &ordered.tasks, side, by_hand: !welds };
+        let mut held = hold(site, &self.progress[site.index], before, &need)?;
+        let cold = |held: &Hold| been_hot.cold_run_mm(before, held.at_mm, held.cold_mm, heat);
+        if held.by_hand && cold(&held) < Hold::HAND {
+            need.by_hand = false;
+            held = hold(site, &self.progress[site.index], before, &need)?;
+        }
+        let is_hot = if held.by_hand {
+            BeenHot::is_near(been_hot, before, held.at_mm)
+        } else {
+            been_hot.is_hot_yet(before, held.at_mm, heat)
+        };
+        Some(Hold { cool_first: is_hot && held.length_mm > 0.0, ..held })
     }
 
     /// What the steps that follow in the same heat need hot.

@@ -4,6 +4,7 @@ use crate::bar::lengths::Lengths;
 use crate::job::along::followers;
 use crate::job::site::{Site, extents};
 use crate::job::task::Task;
+use fh_core::metal::{FreeEnd, Shape};
 use fh_core::plan::{Form, Operation, Step};
 
 /// What a cut heats of the bar, half of it on either side, in mm: 20 to 30, common practice, no source.
@@ -18,6 +19,8 @@ pub(crate) enum Spot {
     Alone(usize),
     /// The bar on both sides of a cut at an end of a part.
     Cut { part: usize, at_end: bool },
+    /// The bar on both sides of the root of a slit, at an end of its part, and twice as much bar beside it as it is thick.
+    Root { part: usize, at_end: bool },
 }
 
 /// The same spots, where the bar beside them is kept cool.
@@ -40,12 +43,23 @@ fn of_part(site: &Site<'_>, task: &Task, at: usize) -> Vec<Spot> {
         (Operation::Upset, Some(Form::Rivet(_))) => vec![Spot::Part(at)],
         (Operation::Upset, _) => vec![Spot::Alone(at)],
         (Operation::PartOff, Some(Form::Hold(_))) | (Operation::Trim, Some(Form::Trim(_))) => cuts(site, at),
+        // Branches are bent apart and back at their root: their tips stay out of the fire.
+        (Operation::BendAside | Operation::Straighten, Some(Form::Split(_))) if !site.is_closed_slit(at) => {
+            vec![root(site, at)]
+        }
         // What is drawn out along with it is hot too.
         (Operation::Draw | Operation::Taper, _) => {
             followers(site, at).into_iter().chain([at]).map(Spot::Part).collect()
         }
         _ => vec![Spot::Part(at)],
     }
+}
+
+/// The root of a slit that is open at one end.
+fn root(site: &Site<'_>, at: usize) -> Spot {
+    let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
+    let at_end = matches!(shape, Some(Shape::Split(size)) if size.free == FreeEnd::Datum);
+    Spot::Root { part: at, at_end }
 }
 
 /// The ends at which a part is cut off: those toward the piece.
@@ -69,7 +83,7 @@ pub(crate) fn reach(spots: &[Spot], lengths: &Lengths) -> Option<[f64; 2]> {
 fn one(spot: Spot, lengths: &Lengths) -> [f64; 2] {
     match spot {
         Spot::Part(at) | Spot::Alone(at) => lengths.extent([at].iter()),
-        Spot::Cut { part, at_end } => {
+        Spot::Cut { part, at_end } | Spot::Root { part, at_end } => {
             let middle = lengths.extent([part].iter())[usize::from(at_end)];
             [middle - CUT / 2.0, middle + CUT / 2.0]
         }
@@ -84,6 +98,7 @@ pub(crate) fn hot(site: &Site<'_>, spots: &[Spot], lengths: &Lengths) -> Option<
         let [from, to] = one(*spot, lengths);
         match spot {
             Spot::Part(_) => [(from - thick).max(start.min(from)), (to + thick).min(end.max(to))],
+            Spot::Root { .. } => [(from - thick).max(start.min(from)), (to + thick).min(end.max(to))],
             Spot::Alone(_) | Spot::Cut { .. } => [from, to],
         }
     };

@@ -3,6 +3,7 @@
 use crate::bar::lengths::Lengths;
 use crate::bar::spots::{Spot, reach, spots};
 use crate::job::heat_rules;
+use crate::job::part::is_thin;
 use crate::job::site::Site;
 use crate::job::task::{Task, is_hot, least_heats};
 use fh_core::plan::{HeatWish, Operation, Plan};
@@ -27,6 +28,8 @@ pub(crate) struct Load {
     pub(crate) alone: bool,
     /// Whether the bar beside its parts has to be hot too.
     pub(crate) beside: bool,
+    /// Whether it has a heat of its own: it asks for what other steps keep out of the fire.
+    pub(crate) apart: bool,
 }
 
 impl Load {
@@ -39,11 +42,12 @@ impl Load {
         });
         let alone = tasks.iter().any(|task| matches!(task.operation, Operation::Upset | Operation::Scarf));
         let beside = tasks.iter().any(|task| needs_beside(task.operation));
+        let apart = tasks.iter().any(|task| covers_thin_branches(site, task));
         let mut parts: Vec<usize> = tasks.iter().filter_map(|task| task.part).collect();
         parts.sort_unstable();
         parts.dedup();
         let least = tasks.iter().map(|task| least_heats(site, task)).max().unwrap_or(1);
-        Self { parts, spots: spots(site, tasks), least, minutes, heat_minutes, hot, cools, alone, beside }
+        Self { parts, spots: spots(site, tasks), least, minutes, heat_minutes, hot, cools, alone, beside, apart }
     }
 
     /// How many heats it takes by its time alone, not rounded.
@@ -62,6 +66,13 @@ impl Load {
 fn needs_beside(operation: Operation) -> bool {
     use Operation as O;
     !matches!(operation, O::Upset | O::Spread | O::Flatten | O::Draw | O::Punch | O::Drift | O::Trim | O::Stamp)
+}
+
+/// Whether a task works a whole split whose branches are thin by then: while one of them is forged the others stay out of the fire.
+fn covers_thin_branches(site: &Site<'_>, task: &Task) -> bool {
+    let Some(at) = task.part.filter(|_| task.operation == Operation::Straighten) else { return false };
+    let Some(part) = site.part(at).filter(|_| !site.is_closed_slit(at)) else { return false };
+    (at + 1..at + part.segment.count()).any(|below| is_thin(site, below))
 }
 
 /// How a step falls into heats.
@@ -107,7 +118,7 @@ impl Heating {
 
     /// Whether a step can still be done in the heat that is under way.
     pub(crate) fn fits(&self, load: &Load, at: &Lengths) -> bool {
-        load.least < 2 && load.share() <= self.left + 1e-9 && self.cold_mm(load, at) <= 1e-6
+        load.least < 2 && !load.apart && load.share() <= self.left + 1e-9 && self.cold_mm(load, at) <= 1e-6
     }
 
     /// What is hot from the heat under way.
@@ -171,7 +182,7 @@ impl Heating {
         self.heats += needs;
         // What is done in stages is done in even ones.
         let last = if load.least > 1 { load.share() / needs as f64 } else { load.share() - (needs - 1) as f64 };
-        self.left = (1.0 - last).clamp(0.0, 1.0);
+        self.left = if load.apart { 0.0 } else { (1.0 - last).clamp(0.0, 1.0) };
         self.parts.clone_from(&load.parts);
         self.spots.clone_from(&load.spots);
         self.alone = load.alone;

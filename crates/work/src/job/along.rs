@@ -35,6 +35,7 @@ pub(crate) fn leader(site: &Site<'_>, at: usize) -> Option<Leader> {
             stub.filter_map(|step| stub_leader(site, at, step)).next().or_else(|| end_leader(site, at))
         }
         Form::Tenon(_) => end_leader(site, at),
+        Form::Weld(_) if site.plan.material().weld.is_some() => end_leader(site, at),
         _ => None,
     }
 }
@@ -78,9 +79,9 @@ fn stub_leader(site: &Site<'_>, stub: usize, step: usize) -> Option<Leader> {
         .flatten()
 }
 
-/// Of a short taper or tenon at an end, the part beside it.
+/// Of a short taper, tenon or scarf at an end, the part beside it: forged by itself so short a block becomes a disc that folds.
 fn end_leader(site: &Site<'_>, at: usize) -> Option<Leader> {
-    let tapers = matches!(site.flat[at].segment.form, Form::Taper(_) | Form::Tenon(_));
+    let tapers = matches!(site.flat[at].segment.form, Form::Taper(_) | Form::Tenon(_) | Form::Weld(_));
     let beside = site.beside(at);
     let side = beside.iter().position(Option::is_none)?;
     let is_meant = tapers && is_short(site, at) && is_free_end(site, at);
@@ -120,7 +121,9 @@ fn drawn(site: &Site<'_>, at: usize, is_before: bool, follower: usize) -> Option
         .shape
         .as_ref()
         .map(|shape| in_mm2(shape.area_at(0.0)).max(in_mm2(shape.area_at(1.0))))?;
-    (is_drawn && own < DOWN * raw && own > 1e-3 * raw && most <= 1.02 * own).then_some(Leader { part: at, section })
+    // The bar's section is what a scarf is written with, and not what it becomes.
+    let is_no_thicker = most <= 1.02 * own || matches!(site.flat[follower].segment.form, Form::Weld(_));
+    (is_drawn && own < DOWN * raw && own > 1e-3 * raw && is_no_thicker).then_some(Leader { part: at, section })
 }
 
 /// The metal that a part is begun with has this section, in mm²: that to which it was drawn along, or the bar's.

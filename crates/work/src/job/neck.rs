@@ -2,7 +2,7 @@
 
 use crate::job::along::leader;
 use crate::job::ends::is_cut_before;
-use crate::job::site::{Part, Site, extents, least};
+use crate::job::site::{Part, Site, extents, in_mm, least};
 use fh_core::plan::Form;
 
 /// What is thinner than this share of the bar is thinned: common practice, no source.
@@ -72,6 +72,68 @@ fn groove(site: &Site<'_>, part: Part<'_>, beside: Part<'_>, at_end: bool) -> Op
     };
     // What runs out to nothing has nothing that could be left in a groove.
     (left_mm > NOTHING).then_some(Groove { at_end, inside, faces, left_mm })
+}
+
+/// What a fuller has room for.
+pub(crate) struct FullerRoom {
+    /// Half as wide as the bar is thick, no less than 6 mm: common practice, no source.
+    pub(crate) usual: f64,
+    /// The gap between its neighbors, in mm.
+    pub(crate) room: f64,
+    /// Half the block, in mm: common practice, no source.
+    pub(crate) block: f64,
+}
+
+/// What the fuller that necks a block has room for.
+pub(crate) fn fuller_room(site: &Site<'_>, part: Part<'_>) -> FullerRoom {
+    FullerRoom {
+        usual: (least(extents(&site.raw_section(part.at))) / 2.0).max(6.0),
+        room: gap(site, part.at).unwrap_or(f64::INFINITY),
+        block: in_mm(part.balance.mark_end - part.balance.mark_start) / 2.0,
+    }
+}
+
+/// How wide the fuller is that necks a block, in mm: as wide as the gap it works in, and no wider than it has room for.
+pub(crate) fn fuller_mm(site: &Site<'_>, part: Part<'_>) -> f64 {
+    let FullerRoom { usual, room, block } = fuller_room(site, part);
+    usual.min(room).min(block).max(2.0)
+}
+
+/// The room between a part and the next shoulder, corner or neck on either side, in mm; none where there is none.
+fn gap(site: &Site<'_>, at: usize) -> Option<f64> {
+    let part = site.part(at)?;
+    let near = site.beside(at).into_iter().flatten().filter_map(|beside| {
+        let far = site.beside(beside).into_iter().flatten().find(|far| *far != at)?;
+        let stepped =
+            matches!(site.flat[far].segment.form, Form::Shoulder(_) | Form::Peak(_) | Form::Flag(_) | Form::Hole(_));
+        let beside = site.part(beside)?;
+        (stepped && beside.balance.chain == part.balance.chain).then(|| in_mm(beside.balance.stock_length))
+    });
+    near.min_by(f64::total_cmp)
+}
+
+/// How much longer a bar becomes by a groove that is set with a round-nosed fuller, in mm: what the groove pushes out, at the section
+/// of the bar.
+pub(crate) fn pushed_mm(site: &Site<'_>, part: Part<'_>, groove: &Groove) -> f64 {
+    const PLACES: usize = 40;
+    let [width, thickness] = extents(&site.raw_section(part.at));
+    let across = if groove.faces == Faces::Edges { width } else { least([width, thickness]) };
+    let deep = ((across - groove.left_mm) / 2.0).max(0.0);
+    let nose = fuller_mm(site, part) / 2.0;
+    // Down to its own radius it cuts a segment of a circle; deeper it goes in with straight sides.
+    let half = if deep < nose { (nose * nose - (nose - deep).powi(2)).sqrt() } else { nose };
+    let taken = |place: usize| {
+        let x = half * (place as f64 + 0.5) / PLACES as f64;
+        let depth = (deep - nose + (nose * nose - x * x).max(0.0).sqrt()).max(0.0);
+        let left = [width, thickness].map(|side| (side - 2.0 * depth).max(0.0));
+        let now = match groove.faces {
+            Faces::AllRound => left[0] * left[1],
+            Faces::Edges => left[0] * thickness,
+            Faces::TopAndBottom => width * left[1],
+        };
+        1.0 - now / (width * thickness).max(1e-9)
+    };
+    2.0 * half * (0..PLACES).map(taken).sum::<f64>() / PLACES as f64
 }
 
 /// On which sides a flattened part lies beside bar that is thicker, so that it does not lie on a flat face: toward the datum,

@@ -1,6 +1,6 @@
 //! What a part is, by its form and its sizes: questions that rules, steps and words ask alike.
 
-use crate::job::site::{Part, Site, extents, in_mm, in_mm3, thickness_toward};
+use crate::job::site::{Part, Site, extents, in_mm, in_mm3, least, thickness_toward};
 use fh_core::findings::is_over;
 use fh_core::forms;
 use fh_core::metal::{Bent, RootSize, Shape};
@@ -102,13 +102,16 @@ pub(crate) fn met<'a>(site: &Site<'a>, part: Part<'_>) -> Option<&'a str> {
     joint.members().find(|member| !is_own(member)).map(|member| member.segment.as_str())
 }
 
-/// What is cut off and shorter than this is the width of a saw's cut, in mm: common practice, no source.
-const KERF: f64 = 4.0;
-
-/// Whether a part is waste no wider than a saw's cut, so that it is sawn off, cold; beside the rest of the bar it falls with that.
+/// Whether what is cut off is so short that it is sawn, cold: a hot cut finds no hold on a sliver. Beside the rest of the bar it
+/// falls with that.
 pub(crate) fn is_sawn(site: &Site<'_>, part: Part<'_>) -> bool {
+    /// The width of a saw's cut, in mm: common practice, no source.
+    const KERF: f64 = 4.0;
+    /// A sliver is shorter than such a share of the bar's thickness: common practice, no source.
+    const SLIVER: f64 = 0.5;
+    let thick = least(extents(&site.raw_section(part.at)));
     let is_waste = matches!(part.segment.form, Form::Trim(_));
-    is_waste && in_mm(part.balance.stock_length) < KERF && !is_beside_a_hold(site, part)
+    is_waste && in_mm(part.balance.stock_length) < KERF.max(SLIVER * thick) && !is_beside_a_hold(site, part)
 }
 
 /// Whether a part lies beside the rest of the bar.

@@ -1,9 +1,10 @@
 //! Tasks: what has to be done to each part of a plan, and nothing twice.
 
 use crate::job::forging::forging;
+use crate::job::hung::{closed_there, segment};
 use crate::job::neck;
 use crate::job::part::{is_drilled, is_filed, is_sawn, met as met_by_scarf};
-use crate::job::site::{Part, Site, in_mm2};
+use crate::job::site::{Part, Site, extents, in_mm, in_mm2, least};
 use crate::job::upsets::stages as upset_stages;
 use fh_core::forms;
 use fh_core::metal::{Bent, Shape};
@@ -32,7 +33,7 @@ impl Task {
     }
 }
 
-/// Whether a task is done hot: what is filed or drilled is not.
+/// Whether a task is done hot: what is filed, sawn or drilled is not.
 pub(crate) fn is_hot(site: &Site<'_>, task: &Task) -> bool {
     if let Some(joint) = task.joint {
         return task.operation.is_hot() || is_joined_hot(site, joint);
@@ -46,26 +47,25 @@ pub(crate) fn is_hot(site: &Site<'_>, task: &Task) -> bool {
     task.operation.is_hot() && !is_cold
 }
 
-/// Whether a joint is made hot: collars are, and heads of tenons and rivets that are not thin.
+/// Whether a joint is made hot: collars are, and rings that are closed there, and heads of tenons and rivets that are not thin.
 fn is_joined_hot(site: &Site<'_>, joint: usize) -> bool {
     /// Heads of what is at least so thick are made hot, in mm: common practice, no source.
     const THICK: f64 = 6.0;
     let Some(joint) = site.plan.joints.get(joint) else { return false };
-    let segment = |member: &Member| {
-        let bar = site.plan.bars.iter().find(|bar| bar.name == member.bar)?;
-        bar.flat().into_iter().map(|flat| flat.segment).find(|segment| segment.name == member.segment)
-    };
+    let segment = |member: &Member| segment(site.plan, member);
     let thick = |segment: &Segment| match &segment.form {
         Form::Tenon(forms::Tenon { section: SectionSpec::Round(diameter), .. }) => diameter.mm(),
         Form::Tenon(_) => THICK,
         Form::Rivet(forms::Rivet { diameter, .. }) => diameter.mm(),
         _ => 0.0,
     };
-    joint.kind == JointKind::Collar || joint.members().filter_map(segment).any(|segment| thick(segment) >= THICK)
+    joint.kind == JointKind::Collar
+        || closed_there(site.plan, joint).is_some()
+        || joint.members().filter_map(segment).any(|segment| thick(segment) >= THICK)
 }
 
-/// The fewest heats that a task is done in: an upset that is too long to go in one, one for each stage; a weld, a welding heat
-/// and a second one; a scarf with the end that it meets, one for each of the two.
+/// The fewest heats that a task is done in: an upset that is too long to go in one, one for each stage; a peak, one
+/// more to forge it; a weld, a welding heat and a second one; a scarf with the end that it meets, one for each of the two.
 pub(crate) fn least_heats(site: &Site<'_>, task: &Task) -> usize {
     if let Some(joint) = task.joint {
         let is_weld = site.plan.joints.get(joint).is_some_and(|joint| joint.kind == JointKind::Weld);
@@ -73,11 +73,21 @@ pub(crate) fn least_heats(site: &Site<'_>, task: &Task) -> usize {
     }
     let Some(part) = task.part.and_then(|at| site.part(at)) else { return 1 };
     match task.operation {
-        Operation::Upset => upset_stages(site, part),
+        Operation::Upset => upset_stages(site, part) + peak_heats(site, part),
         Operation::Weld => 2,
         Operation::Scarf if met_by_scarf(site, part).is_some() => 2,
         _ => 1,
     }
+}
+
+/// How many heats more a peak takes than it is upset in: one to forge it on its sides, and one more where so short a length is hot
+/// that it is cold at once.
+fn peak_heats(site: &Site<'_>, part: Part<'_>) -> usize {
+    /// What is hot over fewer times its thickness loses its heat to both sides at once: common practice, no source.
+    const SHORT: f64 = 2.0;
+    let Form::Peak(_) = part.segment.form else { return 0 };
+    let thick = least(extents(&site.raw_section(part.at)));
+    1 + usize::from(in_mm(part.balance.stock_length) < SHORT * thick)
 }
 
 /// Everything that has to be done to one bar, in the order of its segments.

@@ -26,6 +26,7 @@ impl WorkedStep {
         let side = if hold.from_the_side { " from the side" } else { "" };
         let poor = if hold.is_poor { "; with care, nothing better stays cold" } else { "" };
         let cool = match hold.cool_first {
+            true if !hold.by_hand => ", cooled",
             true if plan.material().quench.may => ", cooled and tested",
             true => ", cooled in air and tested",
             false => "",
@@ -33,7 +34,7 @@ impl WorkedStep {
         let grip = |name: String| match (hold.by_hand, hold.is_propped()) {
             (true, true) => format!("hold “{name}” by hand, the bar on a stand or with a helper{cool}"),
             (true, false) => format!("hold “{name}” by hand{cool}"),
-            _ => format!("hold “{name}”{side}: {jaw}{poor}"),
+            _ => format!("hold “{name}”{side}: {jaw}{cool}{poor}"),
         };
         Some(grip(segment_name(bar, hold.part)))
     }

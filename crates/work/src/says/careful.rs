@@ -87,7 +87,7 @@ fn keep_out(site: &Site<'_>, thin: &[String]) -> Option<String> {
     }
     let them = if thin.len() == 1 { "it" } else { "them" };
     let quench = match site.plan.material().quench {
-        Quench { may: true, .. } => format!("'s heart, and dip {them} in water before the first blow"),
+        Quench { may: true, .. } => format!("'s heart; dip {them} before you strike"),
         Quench { does, .. } => format!(": push {them} past it, and do not quench {them}, it {does}"),
     };
     Some(format!("Keep {} out of the fire{quench}.", crate::says::words::joined(thin)))

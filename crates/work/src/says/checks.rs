@@ -3,7 +3,8 @@
 use crate::bar::progress::Progress;
 use crate::job::kind::{has_form, is_flag, is_pierced_later, is_rivet, is_slit, is_trimmed_later};
 use crate::job::part::is_on_edge;
-use crate::job::site::{Site, in_mm};
+use crate::job::scarf::farther_mm;
+use crate::job::site::{Part, Site, in_mm};
 use crate::job::task::Task;
 use crate::says::gauges::measured_with;
 use crate::says::size::{Measure, Size};
@@ -11,21 +12,30 @@ use crate::says::words::length_words;
 use fh_core::plan::{Form, Operation};
 
 /// What to check, and with which gauge.
-pub(crate) fn check(site: &Site<'_>, task: &Task, sizes: &[Size], now_mm: f64) -> Option<String> {
+pub(crate) fn check(
+    site: &Site<'_>,
+    task: &Task,
+    sizes: &[Size],
+    (progress, now_mm): (&Progress, f64),
+) -> Option<String> {
     use Operation as O;
     match task.operation {
-        O::Mark | O::Straighten | O::Check => check_of_bar(site, task, now_mm),
+        O::Mark | O::Straighten | O::Check => check_of_bar(site, task, (progress, now_mm)),
+        O::Scarf => task.part.and_then(|at| before_the_scarf(site, site.part(at)?, now_mm)),
         O::Bend | O::Roll | O::Corner | O::Twist | O::Open | O::Weld => check_of_bend(site, task),
         _ => check_of_part(site, task, sizes),
     }
 }
 
 /// What to check of the whole bar.
-fn check_of_bar(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String> {
+fn check_of_bar(site: &Site<'_>, task: &Task, (progress, now_mm): (&Progress, f64)) -> Option<String> {
     use Operation as O;
     Some(match task.operation {
         O::Mark if site.flat.len() < 2 => "Check the length, and that the ends are square.".to_owned(),
         O::Mark => format!("Check all marks from the {}.", site.bar.datum_name()),
+        O::Straighten if task.part.is_none() && is_scarfed(site, progress) => {
+            "Sight along it; its length was measured before it was scarfed.".to_owned()
+        }
         O::Straighten if task.part.is_none() => {
             format!(
                 "Let it cool, and measure it straight: {}. The last chance to correct it{}.",
@@ -36,6 +46,20 @@ fn check_of_bar(site: &Site<'_>, task: &Task, now_mm: f64) -> Option<String> {
         O::Check => "Check every size and angle, cold, against the picture of the piece and the templates.".to_owned(),
         _ => return None,
     })
+}
+
+/// Whether an end of a bar is scarfed and not welded yet: a lip is no end to measure from.
+pub(crate) fn is_scarfed(site: &Site<'_>, progress: &Progress) -> bool {
+    let is_open = |at: &usize| progress.stages[*at].forged && !progress.stages[*at].welded;
+    let welds = |at: &usize| matches!(site.flat[*at].segment.form, Form::Weld(_));
+    site.plan.material().weld.is_some() && site.chains[0].1.iter().any(|at| welds(at) && is_open(at))
+}
+
+/// That a bar is measured before its end is scarfed; `now_mm` is its length with what counts of the scarf.
+fn before_the_scarf(site: &Site<'_>, part: Part<'_>, now_mm: f64) -> Option<String> {
+    site.plan.material().weld?;
+    let before = now_mm + farther_mm(site, part);
+    Some(format!("Measure it straight and cold before you upset and scarf it: {}.", length_words(site.plan, before)))
 }
 
 /// What to check of what is bent, twisted or welded.
@@ -97,12 +121,13 @@ fn looked_at(site: &Site<'_>, task: &Task) -> Option<&'static str> {
             "Check the thickness over the swelling, its length, and that the bar is still straight."
         }
         O::Upset => "Check thickness and length, and that the bar is still straight.",
-        O::Split => "Check the branches: equal at the root, their cut faces smooth, the root round.",
+        O::Split => "Check the branches: equal at the root.",
         O::Punch if is_slit(site, task) => {
             "Check the slit: straight, along the middle of the bar, through from both sides."
         }
+        O::BendAside => "Check the cut faces: smooth, the root round.",
         O::Punch | O::Drift if is_pierced_later(site, task) => {
-            "Check the hole: square to the face, and in the middle; then flatten the rim, and check its outline against the template."
+            "Check the hole: square to the face, in the middle; then flatten the rim, and try the template."
         }
         O::Punch | O::Drift | O::Drill => "Check the hole: square to the face, and in the middle.",
         _ => return None,

@@ -23,7 +23,7 @@ const FROM_THE_SIDE: f64 = 0.5;
 const BENT: f64 = 0.2;
 
 /// Metal with less than this share of the section that is struck gives way before it.
-const GIVES_WAY: f64 = 0.25;
+const GIVES_WAY: f64 = 1.0 / 3.0;
 
 /// What is worth less than this is gripped only where nothing better stays cold.
 const POOR: f64 = 0.2;
@@ -184,7 +184,7 @@ impl<'s, 'a> Bar<'s, 'a> {
             end > low && start < high && end - start > 1e-6
         });
         let thin = between.map(|at| self.least_mm2(*at, low, high)).fold(gripped_mm2, f64::min);
-        (thin / self.struck_mm2 / GIVES_WAY).clamp(0.05, 1.0)
+        (thin / self.struck_mm2 / GIVES_WAY).clamp(0.05, 1.0).powi(2)
     }
 
     /// The smallest section of a part from one place to another, in mm².

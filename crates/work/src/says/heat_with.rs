@@ -23,7 +23,7 @@ pub(crate) fn heat_with(sites: &[Site<'_>], steps: &[WorkedStep]) -> Vec<Option<
 pub(crate) fn normalised(plan: &Plan, steps: &[WorkedStep]) -> Vec<Option<String>> {
     let words = plan.material().normalise.map(|normal| {
         format!(
-            "Then normalise it, in one heat more than is counted: all of it evenly to {:.0} °C, {}, then cooled in still air. The steel maker's data sheet comes first.",
+            "Then normalise it, in one heat more than is counted: all of it evenly to {:.0} °C, {}, then hung up to cool in still air. The steel maker's data sheet comes first.",
             normal.celsius, normal.looks
         )
     });

@@ -24,11 +24,14 @@ pub struct Hold {
     pub part: usize,
     /// Where the middle of the jaws lies, in mm along the bar as it is before the step.
     pub at_mm: f64,
+    /// From where to where it stays cold, in mm along the bar as it is before the step.
+    pub cold_mm: [f64; 2],
     /// Whether so much of it is cold that it is held in the hand.
     pub by_hand: bool,
     /// Whether so much bar lies beyond the jaws that the tongs are set from the side.
     pub from_the_side: bool,
-    /// Whether it lies so near to what was hot before that it is cooled and tested before a hand takes it.
+    /// Whether it lies so near to what was hot before that it is cooled and tested before a hand takes it, or was itself hot in the heat
+    /// before where tongs grip it.
     pub cool_first: bool,
     /// Whether it is fine, thin or bent, and gripped only because nothing better stays cold.
     pub is_poor: bool,
@@ -39,6 +42,8 @@ impl Hold {
     pub(crate) const WIDE: f64 = 40.0;
     /// What stays cold for so many mm is held in the hand: common practice, no source.
     const BARE_HAND: f64 = 450.0;
+    /// A hand takes so many mm of cold bar: common practice, no source.
+    pub(crate) const HAND: f64 = 90.0;
     /// What hangs out farther than so many mm is heavy and whips, so that it is propped: common practice, no source.
     const PROPPED: f64 = 900.0;
 
@@ -49,7 +54,9 @@ impl Hold {
 
     fn new(length_mm: f64, cold: Cold, grip: Grip) -> Self {
         let Grip { part, at_mm, jaw_mm, from_the_side, is_poor, .. } = grip;
-        Self { length_mm, jaw_mm, part, at_mm, by_hand: cold.by_hand, from_the_side, cool_first: false, is_poor }
+        let cold_mm = [cold.end_mm.min(cold.hot_mm), cold.end_mm.max(cold.hot_mm)];
+        let by_hand = cold.by_hand;
+        Self { length_mm, jaw_mm, part, at_mm, cold_mm, by_hand, from_the_side, cool_first: false, is_poor }
     }
 }
 
@@ -62,6 +69,8 @@ pub(crate) struct Need<'t> {
     pub(crate) tasks: &'t [Task],
     /// The side that has to be held; none where either will do.
     pub(crate) side: Option<Held>,
+    /// Whether a hand may take it: not beside a welding heat, from which it is too near wherever a ring is held.
+    pub(crate) by_hand: bool,
 }
 
 /// What is cold enough to hold on either side of what is hot; none where no bar is there.
@@ -98,7 +107,8 @@ pub(crate) fn first_to_hold(site: &Site<'_>, lengths: &Lengths, spots: &[Spot], 
 
 /// Where the bar is gripped best beside what is hot, on the side that has to be held or on either.
 pub(crate) fn hold(site: &Site<'_>, progress: &Progress, lengths: &Lengths, need: &Need<'_>) -> Option<Hold> {
-    let [before, after] = cold_ends(site, lengths, &need.hot)?;
+    let ends = cold_ends(site, lengths, &need.hot)?;
+    let [before, after] = ends.map(|cold| Cold { by_hand: cold.by_hand && need.by_hand, ..cold });
     let bar = Bar::new(site, progress, lengths, need.tasks);
     let sides = [(Held::Datum, before), (Held::Far, after)];
     let sides = sides.into_iter().filter(|(side, _)| need.side.is_none_or(|wanted| wanted == *side));
@@ -129,6 +139,7 @@ fn nothing_cold(site: &Site<'_>, lengths: &Lengths, side: Option<Held>) -> Optio
         jaw_mm,
         part,
         at_mm,
+        cold_mm: [at_mm; 2],
         by_hand: false,
         from_the_side: false,
         cool_first: false,

@@ -5,10 +5,12 @@ use crate::bar::progress::Progress;
 use crate::job::along::followers;
 use crate::job::legs::Held;
 use crate::job::neck::grooves;
+use crate::job::scarf::farther_mm;
 use crate::job::site::{Site, in_mm};
 use crate::job::task::Task;
 use crate::says::marks::is_struck;
-use crate::says::words::{hot_words, length_words};
+use crate::says::necks::{OpenGroove, open_grooves, pushed_between};
+use crate::says::words::{length_words, partly_hot_words};
 use fh_core::balance::HoleMark;
 use fh_core::metal::{FreeEnd, Shape};
 use fh_core::plan::{Chain, Form, Operation, Plan};
@@ -27,23 +29,31 @@ pub(crate) struct Measured {
     from: String,
     /// How far it is from there, cold, in mm; 0 where it can be seen itself.
     distance_mm: f64,
+    /// How much of that is hot, in mm.
+    hot_mm: f64,
 }
 
 impl Measured {
     /// It in words, with the distance as it measures hot.
     pub(crate) fn words(&self, plan: &Plan) -> String {
-        let Self { place, from, distance_mm, .. } = self;
+        let Self { place, from, distance_mm, hot_mm, .. } = self;
         if *distance_mm <= 0.0 {
             return format!("{place}: {from}");
         }
-        format!("{place}: {} from {from}", cold_and_hot(plan, *distance_mm))
+        format!("{place}: {} from {from}", cold_and_hot(plan, *distance_mm, *hot_mm))
     }
 }
 
-/// A length as it measures cold, and hot where that is known.
-fn cold_and_hot(plan: &Plan, mm: f64) -> String {
-    let hot = hot_words(plan, mm).map_or_else(String::new, |hot| format!(" ({hot} hot)"));
-    format!("{}{hot}", length_words(plan, mm))
+/// A length as it measures cold, and with so many mm of it hot where that is known and reads differently.
+fn cold_and_hot(plan: &Plan, mm: f64, of_it_hot_mm: f64) -> String {
+    let cold = length_words(plan, mm);
+    let hot = partly_hot_words(plan, mm, of_it_hot_mm).filter(|hot| *hot != cold);
+    hot.map_or_else(|| cold.clone(), |hot| format!("{cold} ({hot} hot)"))
+}
+
+/// How much of a stretch of bar between two places is hot, in mm.
+fn hot_of(hot: Option<[f64; 2]>, one: f64, other: f64) -> f64 {
+    hot.map_or(0.0, |[from, to]| (one.max(other).min(to) - one.min(other).max(from)).max(0.0))
 }
 
 /// Something that can be seen or felt.
@@ -79,13 +89,13 @@ impl Landmark {
 }
 
 /// The places that a task works from, each measured from the nearest landmark; `held` is the side that lies on the anvil for
-/// a bend.
+/// a bend, `hot` from where to where the bar is hot then, in mm, none where it is cold.
 pub(crate) fn measured(
     site: &Site<'_>,
     progress: &Progress,
     lengths: &Lengths,
     task: &Task,
-    held: Option<Held>,
+    (held, hot): (Option<Held>, Option<[f64; 2]>),
 ) -> Vec<Measured> {
     let Some(at) = task.part else { return Vec::new() };
     let mut wanted = wanted(site, lengths, task.operation, at);
@@ -114,19 +124,21 @@ pub(crate) fn measured(
     if matches!(task.operation, Operation::Punch | Operation::Drill | Operation::Split) {
         marks.extend(punched_middles(site, progress, lengths, at));
     }
+    let open = open_grooves(site, progress, lengths);
     let nearest = |place: f64| {
         let far = |mark: &&Landmark| (mark.at - place).abs();
         marks.iter().min_by(|one, other| far(one).total_cmp(&far(other)).then(other.is_mark.cmp(&one.is_mark)))
     };
     let measured = |(words, place): (String, f64)| {
         let mark = nearest(place)?;
-        let distance_mm = (mark.at - place).abs();
-        let here = distance_mm < AT;
+        let here = (mark.at - place).abs() < AT;
+        let distance_mm = (mark.at - place).abs() + pushed_between(&open, mark.at, place);
         Some(Measured {
             at_mm: place,
             place: words,
-            from: if here && mark.is_mark { mark_now(site, mark, &marks) } else { mark.words.clone() },
+            from: if here && mark.is_mark { mark_now(site, mark, (&marks, &open), hot) } else { mark.words.clone() },
             distance_mm: if here { 0.0 } else { distance_mm },
+            hot_mm: hot_of(hot, mark.at, place),
         })
     };
     // That a part ends where the bar does goes without saying.
@@ -139,16 +151,25 @@ pub(crate) fn measured(
 }
 
 /// A mark as it is found now: by its number, and where the bar has grown by what is felt next to it.
-fn mark_now(site: &Site<'_>, mark: &Landmark, all: &[Landmark]) -> String {
+fn mark_now(
+    site: &Site<'_>,
+    mark: &Landmark,
+    (all, open): (&[Landmark], &[OpenGroove]),
+    hot: Option<[f64; 2]>,
+) -> String {
     // Beside a neck or a step metal has moved: from there nothing is measured until it is forged.
     let felt = all.iter().filter(|other| !other.is_mark && !other.is_rough);
     let near = felt.min_by(|one, other| (one.at - mark.at).abs().total_cmp(&(other.at - mark.at).abs()));
-    match near.filter(|_| mark.has_moved) {
+    let pushed = near.map_or(0.0, |near| pushed_between(open, near.at, mark.at));
+    match near.filter(|_| mark.has_moved || pushed > AT) {
         Some(near) => {
             // From the end as it was cut to the mark as it was struck.
             let struck = near.rounded.and(mark.rounded).unwrap_or(0.0);
-            let now = cold_and_hot(site.plan, (near.at - mark.at - struck).abs());
-            format!("{}, now {now} from {}", mark.words, near.words)
+            let now_mm = (near.at - mark.at - struck).abs() + pushed;
+            let now = cold_and_hot(site.plan, now_mm, hot_of(hot, near.at, mark.at));
+            // What a groove has pushed out is worked out, and no size.
+            let about = if pushed > AT { "about " } else { "" };
+            format!("{}, now {about}{now} from {}", mark.words, near.words)
         }
         None => mark.words.clone(),
     }
@@ -273,9 +294,11 @@ fn landmarks(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: usize)
     } else {
         branch_ends(site, at).map(str::to_owned)
     };
-    all.push(Landmark { is_end: true, ..Landmark::felt(lengths.starts[*first], datum) });
+    // A scarf is forged out farther than what counts of it.
+    let farther = |at: usize| scarf_mm(site, progress, at);
+    all.push(Landmark { is_end: true, ..Landmark::felt(lengths.starts[*first] - farther(*first), datum) });
     let rounded = cut_over(site, progress, *last);
-    let far = Landmark::felt(end(*last) + rounded.unwrap_or(0.0), far);
+    let far = Landmark::felt(end(*last) + rounded.unwrap_or(0.0) + farther(*last), far);
     all.push(Landmark { is_end: true, rounded, ..far });
     for pair in there.windows(2) {
         let (before, after) = (pair[0], pair[1]);
@@ -293,6 +316,13 @@ fn landmarks(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: usize)
         }
     }
     all
+}
+
+/// By how much a scarf that is forged, and not welded yet, lies farther out than what counts of it, in mm; 0 of other parts.
+fn scarf_mm(site: &Site<'_>, progress: &Progress, at: usize) -> f64 {
+    let stage = progress.stages[at];
+    let part = site.part(at).filter(|_| stage.forged && !stage.welded);
+    part.map_or(0.0, |part| farther_mm(site, part))
 }
 
 /// By how much the bar is longer at its far end than it should be, in mm: it was cut rounded up; none once that end was worked

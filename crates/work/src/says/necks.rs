@@ -2,7 +2,7 @@
 
 use crate::bar::lengths::Lengths;
 use crate::bar::progress::Progress;
-use crate::job::neck::{Faces, Groove, grooves};
+use crate::job::neck::{Faces, Groove, fuller_mm, grooves, pushed_mm};
 use crate::job::site::{Part, Site};
 use crate::says::words::length_words;
 
@@ -18,6 +18,54 @@ pub(crate) fn open_mm(site: &Site<'_>, progress: &Progress, lengths: &Lengths) -
         grooves(site, part).into_iter().map(move |groove| if groove.at_end { end } else { start })
     };
     site.parts().filter(is_open).flat_map(of).collect()
+}
+
+/// A groove that is not forged over yet.
+pub(crate) struct OpenGroove {
+    /// Where its middle lies, in mm along the bar.
+    at_mm: f64,
+    /// How much longer the bar is by it, in mm.
+    pushed_mm: f64,
+    /// The part that it lies in.
+    pub(crate) within: usize,
+    /// The part whose end it is set at.
+    pub(crate) of: usize,
+    /// How wide it is, in mm.
+    pub(crate) wide_mm: f64,
+}
+
+/// The grooves that are set, and lie in metal that is not forged yet: they have pushed the bar out.
+pub(crate) fn open_grooves(site: &Site<'_>, progress: &Progress, lengths: &Lengths) -> Vec<OpenGroove> {
+    let of = |part: Part<'_>| {
+        let start = lengths.starts[part.at];
+        let ends = [start, start + lengths.lengths[part.at]];
+        let open = move |groove: Groove| {
+            let beside = site.beside(part.at)[usize::from(groove.at_end)];
+            let within = if groove.inside { part.at } else { beside? };
+            let stage = progress.stages[within];
+            let wide_mm = fuller_mm(site, part);
+            // Inside of the end and outside of the start it lies toward the datum.
+            let toward = if groove.at_end == groove.inside { -1.0 } else { 1.0 };
+            let at_mm = ends[usize::from(groove.at_end)] + toward * wide_mm / 2.0;
+            let is_open = !stage.forged && !stage.along && !stage.off;
+            is_open.then(|| OpenGroove {
+                at_mm,
+                pushed_mm: pushed_mm(site, part, &groove),
+                within,
+                of: part.at,
+                wide_mm,
+            })
+        };
+        grooves(site, part).into_iter().filter_map(open).collect::<Vec<_>>()
+    };
+    let is_set = |part: &Part<'_>| progress.stages[part.at].isolated && progress.is_there(site, part.at);
+    site.parts().filter(is_set).flat_map(of).collect()
+}
+
+/// By how much the grooves between two places have pushed them apart, in mm.
+pub(crate) fn pushed_between(grooves: &[OpenGroove], one: f64, other: f64) -> f64 {
+    let lies = |groove: &&OpenGroove| groove.at_mm > one.min(other) && groove.at_mm < one.max(other);
+    grooves.iter().filter(lies).map(|groove| groove.pushed_mm).sum()
 }
 
 /// How the fuller is set, in words; at which of two marks, where only one is necked.

@@ -19,7 +19,7 @@ use crate::says::words::distinct;
 use crate::says::{brief, careful, checks, necks, words};
 use crate::step::WorkedStep;
 use fh_core::describe::{repeat_lines, short_name};
-use fh_core::plan::{AnvilPlace, Form, Operation};
+use fh_core::plan::{AnvilPlace, Chain, Form, Operation};
 
 /// What is worked cold by hand on a bar that was in the fire begins so.
 const COOL_FIRST: &str = "Cool it first, and test it.";
@@ -63,7 +63,7 @@ pub(crate) fn said(moment: &Moment<'_, '_>, bare: WorkedStep) -> WorkedStep {
         marked_view: lays_off.then(|| site.balance.marked_view()),
         slits_mm: slits_mm(site, progress, &moment.after),
         leave: step.leave.clone().or_else(|| each(&|task| brief::leave(site, task, more_bends))),
-        check: step.check.clone().or_else(|| each(&|task| checks::check(site, task, &sizes, now_mm))),
+        check: step.check.clone().or_else(|| each(&|task| checks::check(site, task, &sizes, (progress, now_mm)))),
         caution: step.caution.clone().or_else(|| caution(moment, bare.is_hot())),
         sizes,
         necks_mm: necks::open_mm(site, progress, &moment.after),
@@ -100,7 +100,8 @@ fn is_waste(site: &Site<'_>, task: &Task) -> bool {
 fn caution(moment: &Moment<'_, '_>, is_hot: bool) -> Option<String> {
     let Moment { ordered, site, .. } = *moment;
     let by_hand = |task: &Task| {
-        task.part.is_some() && matches!(task.operation, Operation::Drill | Operation::Punch | Operation::Stamp)
+        task.part.is_some()
+            && matches!(task.operation, Operation::Drill | Operation::Punch | Operation::Stamp | Operation::Trim)
     };
     let cool = (!is_hot && moment.was_hot && ordered.tasks.iter().any(by_hand)).then(|| COOL_FIRST.to_owned());
     let words = first_words(&ordered.tasks, &|task| careful::caution(site, task, &moment.thin));
@@ -115,15 +116,16 @@ fn edge(ordered: &Ordered, site: &Site<'_>) -> Option<String> {
     own.or_else(|| worked_out().map(|mm| words::length_words(site.plan, mm)))
 }
 
-/// From where the places of a step are measured, in words; `progress` and `before` are those of the bar before it.
+/// From where the places of a step are measured, in words; `progress` and `before` are those of the bar before it, `hot` is from
+/// where to where it is hot then, in mm, none where it is cold.
 pub(crate) fn measure(
     ordered: &Ordered,
     site: &Site<'_>,
     progress: &Progress,
     before: &Lengths,
-    held: Option<legs::Held>,
+    (held, hot): (Option<legs::Held>, Option<[f64; 2]>),
 ) -> Vec<String> {
-    let of = |task: &Task| measured(site, progress, before, task, held);
+    let of = |task: &Task| measured(site, progress, before, task, (held, hot));
     let mut all: Vec<Measured> = ordered.tasks.iter().flat_map(of).collect();
     let drawn = |task: &Task| task.operation == Operation::Draw;
     if ordered.tasks.len() > 1 && ordered.tasks.iter().all(drawn) {
@@ -138,25 +140,26 @@ pub(crate) fn measure(
 }
 
 /// The names of thin forged parts so near to what a step puts into the fire that they have to be kept out of it; `follow` are
-/// the parts that are worked in the same heat after it.
+/// the parts that are worked in the same heat after it, `hot` is from where to where the bar is hot then.
 pub(crate) fn thin(
     ordered: &Ordered,
     site: &Site<'_>,
     progress: &Progress,
     lengths: &Lengths,
-    (held, follow): (Option<&Hold>, &[usize]),
+    (held, follow, hot): (Option<&Hold>, &[usize], Option<[f64; 2]>),
 ) -> Vec<String> {
     let worked: Vec<usize> = ordered.tasks.iter().filter_map(|task| task.part).chain(follow.iter().copied()).collect();
     let reach = heat_rules::zone_mm(site.plan) / 2.0;
     let [start, end] = lengths.extent(worked.iter());
     let is_near = |at: usize| {
         let [from, to] = lengths.extent([at].iter());
-        // What lies toward the tongs stays out of the fire by itself.
+        let is_hot = hot.is_some_and(|[hot_from, hot_to]| to.min(hot_to) - from.max(hot_from) > 1e-6);
+        // What lies toward the tongs stays out of the fire by itself, but for what is hot with what is worked.
         let by_the_tongs = held.is_some_and(|hold| {
             let [grip, _] = lengths.extent([hold.part].iter());
             (grip >= end && from >= end) || (grip < start && to <= start)
         });
-        to > start - reach && from < end + reach && !by_the_tongs
+        is_hot || (to > start - reach && from < end + reach && !by_the_tongs)
     };
     let forged = |at: &usize| {
         let stage = progress.stages[*at];
@@ -215,18 +218,44 @@ fn all_sizes(site: &Site<'_>, tasks: &[Task], progress: &Progress, now_mm: f64) 
     all
 }
 
-/// How long several parts are together, with what is drawn out along with them; none where it is one by itself.
-fn in_all(site: &Site<'_>, tasks: &[Task], progress: &Progress) -> Option<Size> {
-    let draws = |task: &&Task| matches!(task.operation, Operation::Draw | Operation::Taper);
-    let worked: Vec<usize> = tasks.iter().filter(draws).filter_map(|task| task.part).collect();
-    let along: Vec<usize> = worked.iter().flat_map(|at| still_along(site, *at, progress)).collect();
+/// How long several parts are together, with what is drawn out along with them: on the bar, and on each branch by itself, for
+/// branches lie side by side; nothing of what is one by itself.
+fn in_all(site: &Site<'_>, tasks: &[Task], progress: &Progress) -> Vec<Size> {
+    let of = |operation: fn(Operation) -> bool| -> Vec<usize> {
+        tasks.iter().filter(|task| operation(task.operation)).filter_map(|task| task.part).collect()
+    };
+    let worked = of(|operation| matches!(operation, Operation::Draw | Operation::Taper));
+    let drawn = of(|operation| operation == Operation::Draw);
+    let lies_on = |chain: usize| move |at: &usize| site.place.get(*at).is_some_and(|(own, _)| *own == chain);
+    let chains: Vec<usize> = (0..site.chains.len()).filter(|chain| worked.iter().any(lies_on(*chain))).collect();
+    let sizes = chains.iter().filter_map(|chain| {
+        let [worked, drawn] = [&worked, &drawn].map(|all| all.iter().copied().filter(lies_on(*chain)).collect());
+        let of = branch_name(site, *chain).filter(|_| chains.len() > 1);
+        in_all_of(site, progress, (worked, drawn), &of.map_or_else(String::new, |of| format!(" of “{of}”")))
+    });
+    sizes.collect()
+}
+
+/// What a branch is called; none of the bar.
+fn branch_name(site: &Site<'_>, chain: usize) -> Option<String> {
+    let Chain::Branch { split, branch } = site.chains.get(chain)?.0 else { return None };
+    Some(site.flat.get(split)?.segment.form.branches().get(branch)?.title(branch))
+}
+
+/// How long the parts of one branch or of the bar are together; none where it is one by itself.
+fn in_all_of(
+    site: &Site<'_>,
+    progress: &Progress,
+    (worked, drawn): (Vec<usize>, Vec<usize>),
+    of: &str,
+) -> Option<Size> {
     let lengths = Lengths::new(site, progress);
+    let along: Vec<usize> = worked.iter().flat_map(|at| still_along(site, *at, progress)).collect();
     if let Some(name) = along.iter().rfind(|at| lengths.lengths[**at] > 1.0).map(|at| site.name(*at)) {
         let all: Vec<usize> = worked.into_iter().chain(along).collect();
-        let what = format!("length in all, “{name}” drawn along");
+        let what = format!("length in all{of}, “{name}” drawn along");
         return Some(length_in_all(site, progress, &all, &what, lengths.length(&all)));
     }
-    let is_drawn = |task: &&Task| task.operation == Operation::Draw;
-    let drawn: Vec<usize> = tasks.iter().filter(is_drawn).filter_map(|task| task.part).collect();
-    (drawn.len() > 1).then(|| length_in_all(site, progress, &drawn, "length in all", lengths.length(&drawn)))
+    let what = format!("length in all{of}");
+    (drawn.len() > 1).then(|| length_in_all(site, progress, &drawn, &what, lengths.length(&drawn)))
 }

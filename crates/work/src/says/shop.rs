@@ -43,7 +43,7 @@ pub enum ToolKind {
     VBlock,
     /// A wrench that turns a square bar.
     TwistWrench,
-    /// A bored block that squares the shoulder round a tenon.
+    /// A block with a hole that squares the shoulder round a tenon.
     MonkeyTool,
     /// A holed plate for heads.
     Header,
@@ -67,11 +67,13 @@ pub enum ToolKind {
     ColdChisel,
     /// What keeps scale out of a weld.
     Flux,
+    /// A gas torch, that heats what stands out and no more.
+    Torch,
 }
 
 impl ToolKind {
     /// Every kind, in the order they are offered.
-    pub const ALL: [Self; 30] = [
+    pub const ALL: [Self; 31] = [
         Self::Hammer,
         Self::CrossPeen,
         Self::CenterPunch,
@@ -102,6 +104,7 @@ impl ToolKind {
         Self::File,
         Self::ColdChisel,
         Self::Flux,
+        Self::Torch,
     ];
 
     /// The word for it.
@@ -137,6 +140,7 @@ impl ToolKind {
             Self::File => "file",
             Self::ColdChisel => "cold chisel or stamp",
             Self::Flux => "flux",
+            Self::Torch => "gas torch",
         }
     }
 
@@ -154,6 +158,7 @@ impl ToolKind {
             Self::Hammer | Self::CenterPunch | Self::Saw | Self::CutOff | Self::Vice | Self::Brush | Self::File => "",
             // The metal's row says what serves.
             Self::Flux => "",
+            Self::Torch => "Head a rivet hot out of the fire; what is part of a frame, cold, with many light blows.",
             Self::ColdChisel => "File the lines in, or saw them lightly.",
             Self::Bolster => {
                 "A heavy nut or a short piece of pipe, bare, not plated, as high as the thicker bar needs."

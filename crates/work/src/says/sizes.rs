@@ -6,6 +6,7 @@ use crate::job::neck;
 use crate::job::site::{Part, Site, extents, in_mm, in_mm3};
 use crate::job::task::{Task, operations};
 use crate::job::upsets::upset_length_mm;
+use crate::says::checks::is_scarfed;
 use crate::says::necks;
 use crate::says::size::{Measure, Size};
 use crate::says::sized::{Row, headed, peak, section_rows, sized};
@@ -26,6 +27,7 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
                 let cut = site.balance.cut_length_shop(site.plan.units.marks);
                 vec![Size { cold: cut.text(), ..Size::bare(plan, "cut length", cut.mm()) }]
             }
+            O::Straighten if is_scarfed(site, progress) => Vec::new(),
             O::Straighten => vec![length_of_the_piece(site, progress, now_mm)],
             _ => Vec::new(),
         };

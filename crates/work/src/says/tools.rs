@@ -1,9 +1,10 @@
 //! Tools: which ones a step asks for, of which size, and why. Common practice, no source, unless one is named.
 
 use crate::job::beside::{is_between_one_sided, is_between_thicker, is_flat_on_a_block, is_fullered_alone, is_long};
+use crate::job::neck::{FullerRoom, fuller_mm, fuller_room};
 use crate::job::part::{is_drawn_in, is_drilled, is_filed, is_sawn};
 use crate::job::site::{Part, Site, extents, in_mm};
-use crate::job::task::{Task, operations};
+use crate::job::task::{Task, is_hot, operations};
 use crate::job::upsets::upset_length_mm;
 use crate::says::bend_tools::bend;
 use crate::says::lay::drawn::taper_section;
@@ -26,7 +27,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
     use Operation as O;
     use ToolKind as K;
     if let Some(joint) = task.joint {
-        return joint_tools(site, joint);
+        return joint_tools(site, joint, is_hot(site, task));
     }
     let Some(part) = task.part.and_then(|at| site.part(at)) else {
         return match task.operation {
@@ -34,7 +35,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
                 vec![Wanted::plain(K::Saw, "It is cut to length, its ends square.")]
             }
             O::Mark => vec![
-                Wanted::plain(K::Saw, "The bar is cut to length before it is marked, its ends square."),
+                Wanted::plain(K::Saw, &cut_to_length(site)),
                 Wanted::plain(K::CenterPunch, "A mark that is punched in is still seen on the hot bar."),
             ],
             O::Brush => vec![Wanted::plain(K::Brush, BRUSHED)],
@@ -77,7 +78,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
             vec![Wanted::plain(K::HotChisel, "The outline is cut while it is hot, on the soft step.")]
         }
         O::Trim if is_sawn(site, part) => {
-            vec![Wanted::plain(K::Saw, "The cut is no wider than a saw.")]
+            vec![Wanted::plain(K::Saw, "So little is sawn off cold: a hot cut finds no hold on it.")]
         }
         O::Trim | O::PartOff => vec![Wanted::plain(K::CutOff, "It is cut nearly through, and broken off.")],
         O::Weld => weld(site, "Light, quick blows."),
@@ -91,11 +92,25 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
     }
 }
 
-fn joint_tools(site: &Site<'_>, joint: usize) -> Vec<Wanted> {
+/// Why a bar is sawn before it is marked; an end that is cut off later is not cut twice.
+fn cut_to_length(site: &Site<'_>) -> String {
+    let ends = [site.chains[0].1.first(), site.chains[0].1.last()];
+    let later = ends.into_iter().flatten().find(|at| matches!(site.flat[**at].segment.form, Form::Trim(_)));
+    match later.map(|at| site.name(*at)) {
+        Some(name) => {
+            format!("The bar is cut to length before it is marked; “{name}” stays as it is until it is cut off.")
+        }
+        None => "The bar is cut to length before it is marked, its ends square.".to_owned(),
+    }
+}
+
+fn joint_tools(site: &Site<'_>, joint: usize, is_hot: bool) -> Vec<Wanted> {
     let kind = site.plan.joints.get(joint).map(|joint| joint.kind);
     match kind {
         Some(JointKind::Rivet | JointKind::Tenon) => {
-            vec![Wanted::plain(ToolKind::RivetSet, "A cupped tool gives every head the same round.")]
+            let torch = Wanted::plain(ToolKind::Torch, "It heats what stands out, and leaves the frame cold.");
+            let set = Wanted::plain(ToolKind::RivetSet, "A cupped tool gives every head the same round.");
+            std::iter::once(set).chain(is_hot.then_some(torch)).collect()
         }
         Some(JointKind::Collar) => {
             vec![Wanted::plain(ToolKind::CollarSet, "It closes the collar without bruising the bars.")]
@@ -154,11 +169,8 @@ fn under_the_hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<
 /// A fuller that is as wide as the gap it works in, and no wider than it has room for.
 fn neck(site: &Site<'_>, part: Part<'_>) -> Wanted {
     let [width, thickness] = extents(&site.raw_section(part.at));
-    let room = gap(site, part.at).unwrap_or(f64::INFINITY);
-    // Common practice, no source: half as wide as the bar is thick, no less than 6 mm, and no wider than half the block.
-    let usual = (width.min(thickness) / 2.0).max(6.0);
-    let block = in_mm(part.balance.mark_end - part.balance.mark_start) / 2.0;
-    let size = usual.min(room).min(block).max(2.0);
+    let FullerRoom { usual, room, block } = fuller_room(site, part);
+    let size = fuller_mm(site, part);
     let half = width.min(thickness) / 2.0;
     let reason = if size > half {
         "The narrowest that necks without cutting, and starts no cold shut.".to_owned()
@@ -172,19 +184,6 @@ fn neck(site: &Site<'_>, part: Part<'_>) -> Wanted {
     let all_round = matches!(part.segment.form, Form::Ball(_) | Form::Cube(_));
     let kind = if all_round { ToolKind::SpringFuller } else { ToolKind::Fuller };
     Wanted { reason, ..Wanted::sized(site, kind, size, "", "") }
-}
-
-/// The room between a part and the next shoulder, corner or neck on either side, in mm; none where there is none.
-fn gap(site: &Site<'_>, at: usize) -> Option<f64> {
-    let part = site.part(at)?;
-    let near = site.beside(at).into_iter().flatten().filter_map(|beside| {
-        let far = site.beside(beside).into_iter().flatten().find(|far| *far != at)?;
-        let stepped =
-            matches!(site.flat[far].segment.form, Form::Shoulder(_) | Form::Peak(_) | Form::Flag(_) | Form::Hole(_));
-        let beside = site.part(beside)?;
-        (stepped && beside.balance.chain == part.balance.chain).then(|| in_mm(beside.balance.stock_length))
-    });
-    near.min_by(f64::total_cmp)
 }
 
 /// How wide the fuller is that sets a shoulder down all round, in mm: as round as the inside of the step; none of a shoulder on
@@ -248,15 +247,27 @@ fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
     if let (Operation::Draw, Some(Shape::Prism { section, .. })) = (operation, &part.balance.shape) {
         all.extend(swage(site, section));
         if let Form::Tenon(_) = part.segment.form {
-            let [width, thickness] = extents(section);
-            let reason = "Driven over the tenon, it squares up the shoulder.";
-            // It has to go over the hot tenon, where that is as stout as its step allows.
-            let cold = width.max(thickness);
-            let bore = (cold + tolerance_mm(site.plan, cold)) * HOT + CLEAR;
-            all.push(Wanted::sized(site, K::MonkeyTool, bore, "bored to ", reason));
+            all.push(monkey_tool(site, section));
         }
     }
     all
+}
+
+/// A block with a hole of a tenon's own shape, that goes over the hot tenon where that is as stout as its step allows.
+fn monkey_tool(site: &Site<'_>, section: &SectionSize) -> Wanted {
+    let reason = "Driven over the tenon, it squares up the shoulder.";
+    let over = |cold: f64| (cold + tolerance_mm(site.plan, cold)) * HOT + CLEAR;
+    let [wide, thick] = extents(section).map(over);
+    let sized = |measure: &str| Wanted::sized(site, ToolKind::MonkeyTool, wide.max(thick), measure, reason);
+    match section {
+        SectionSize::Round { .. } => sized("bored to "),
+        SectionSize::Square { .. } => sized("with a square hole "),
+        _ => {
+            let size = [wide, thick].map(|mm| length_words(site.plan, mm));
+            let words = format!("{}, with a hole {} × {}", ToolKind::MonkeyTool.name(), size[0], size[1]);
+            Wanted { words, ..sized("") }
+        }
+    }
 }
 
 /// The swage of a section that a hammer's flat does not give.

@@ -101,7 +101,10 @@ pub(crate) fn tongs(site: &Site<'_>, hold: &Hold) -> Option<Wanted> {
         kind: ToolKind::Tongs,
         size_mm: Some(size),
         words: jaw,
-        reason: format!("They grip “{}”, which stays cold.", site.name(hold.part)),
+        reason: match hold.cool_first {
+            true => format!("They grip “{}”, once it is cooled.", site.name(hold.part)),
+            false => format!("They grip “{}”, which stays cold.", site.name(hold.part)),
+        },
         other_way: ToolKind::Tongs.other_way(),
     })
 }

@@ -52,6 +52,12 @@ pub(crate) fn hot_words(plan: &Plan, mm: f64) -> Option<String> {
     hot_mm(plan, mm).map(|hot| length_words(plan, hot.likely))
 }
 
+/// A length as it stands while only so many mm of it are hot; none where none of it is, or for a metal whose growth is not known.
+pub(crate) fn partly_hot_words(plan: &Plan, mm: f64, of_it_hot_mm: f64) -> Option<String> {
+    let grown = hot_mm(plan, of_it_hot_mm)?.likely - of_it_hot_mm;
+    (of_it_hot_mm > 0.0).then(|| length_words(plan, mm + grown))
+}
+
 /// What a step that does some tasks is called.
 pub(crate) fn title(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
     let mut parts: Vec<String> = Vec::new();
@@ -90,6 +96,9 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         first.part.and_then(|at| site.part(at)).is_some_and(|part| crate::job::part::is_drilled(site, part))
     });
     let is_closed = site.zip(first.part).is_some_and(|(site, at)| site.is_closed_slit(at));
+    let is_sawn = site
+        .zip(first.part)
+        .is_some_and(|(site, at)| site.part(at).is_some_and(|part| crate::job::part::is_sawn(site, part)));
     let names = joined(&names);
     let verb = match first.operation {
         O::SetDown => "Set down",
@@ -120,6 +129,7 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         O::Twist => "Twist",
         O::Scarf => "Scarf",
         O::Weld => "Weld at",
+        O::Trim if is_sawn => "Saw off",
         O::Trim if matches!(form, Form::Trim(_)) => "Cut off",
         O::Trim => "Trim",
         O::PartOff => "Part off",

@@ -1,6 +1,7 @@
 //! How bends are laid and struck.
 
 use crate::bar::progress::Progress;
+use crate::job::hung::closed_at;
 use crate::job::kind::over_the_edge_mm;
 use crate::job::legs::{Held, WayToBend};
 use crate::job::part::is_on_edge;
@@ -17,13 +18,21 @@ const FAR_ROUND: f64 = 2.0;
 /// What is said of a ring that closes on the bar it is bent from: the template has it without a set-back.
 const TANGENT: &str = "It is to one side of the bar, as on the template. Check it so; then set its root back over the middle if you want, which takes no more metal.";
 
-/// Whether a ring goes so far round that its end meets the bar that it is bent from.
-fn is_closed_on_the_bar(site: &Site<'_>, part: Part<'_>) -> bool {
+/// What is done to the end of a ring while a file still reaches it.
+const FILED: &str = "While it is still open, let it cool and file its end to lie on its neck.";
+
+/// Whether a ring goes so far round that its end meets its neck.
+fn meets_its_neck(site: &Site<'_>, part: Part<'_>) -> bool {
     /// The end of a ring beside the bar's middle line meets its side by about so much, in radians: common practice, no source.
     const MEETS: f64 = 5.0;
     let at_an_end = site.beside(part.at).contains(&None) && site.beside(part.at) != [None, None];
-    at_an_end
-        && matches!(part.balance.bent, Some(Bent::Ring { sweep, side, .. }) if sweep > MEETS && !is_set_back(site, part, side))
+    at_an_end && matches!(part.balance.bent, Some(Bent::Ring { sweep, .. }) if sweep > MEETS)
+}
+
+/// Whether a ring meets the bar that it is bent from, and not a neck that is set back.
+fn is_closed_on_the_bar(site: &Site<'_>, part: Part<'_>) -> bool {
+    let set_back = |side: f64| is_set_back(site, part, side);
+    meets_its_neck(site, part) && matches!(part.balance.bent, Some(Bent::Ring { side, .. }) if !set_back(side))
 }
 
 /// Whether what a ring grows from is bent to the other side: it stands in line with the bar already.
@@ -56,7 +65,12 @@ pub(crate) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToB
         }
         (Some(Bent::Ring { .. }), Some(way)) => {
             let side = if is_closed_on_the_bar(site, part) { format!(" {TANGENT}") } else { String::new() };
-            format!("{} Close it on the mandrel.{side}", rolled(&name, way.held))
+            let filed = if meets_its_neck(site, part) { format!(" {FILED}") } else { String::new() };
+            let close = closed_at(site, part).map_or_else(
+                || "Close it on the mandrel.".to_owned(),
+                |joint| format!("Leave it open: it is closed at “{joint}”, once it is on."),
+            );
+            format!("{}{filed} {close}{side}", rolled(&name, way.held))
         }
         (Some(Bent::Curve { angle, .. }), Some(way)) if angle > FAR_ROUND => rolled(&name, way.held),
         (_, way) => laid(site, task, part, *way?),

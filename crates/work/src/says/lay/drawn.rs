@@ -1,10 +1,12 @@
 //! How a part is drawn, by what it becomes.
 
+use crate::bar::lengths::Lengths;
 use crate::bar::progress::{Progress, still_along};
 use crate::job::beside::{is_between_one_sided, is_between_thicker, is_thicker_than_bar};
-use crate::job::site::{Part, Site, extents, in_mm, in_mm2};
+use crate::job::site::{Part, Site, extents, in_mm, in_mm2, least};
+use crate::says::necks::{OpenGroove, open_grooves};
 use fh_core::metal::{SectionSize, Shape};
-use fh_core::plan::Form;
+use fh_core::plan::{Chain, Form};
 
 const NO_TWIST: &str = "Quarter turns to and fro, never all the way round, or it twists.";
 
@@ -25,7 +27,7 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
             all.push("From its narrow sides, until it is as thick as it is wide; then its corners.".to_owned());
         }
         Some(Shape::Prism { .. }) if is_between_one_sided(site, part) => {}
-        Some(Shape::Prism { section, .. }) => all.push(to_section(section).to_owned()),
+        Some(Shape::Prism { section, .. }) => all.push(to_section(site, part, section).to_owned()),
         Some(Shape::Ball { .. }) => {
             all.push(
                 "Knock its corners down all round, then round it with light blows, turning the bar all the time, on its end too."
@@ -43,7 +45,9 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
                 .to_owned(),
         );
     }
+    all.extend(from_the_groove(site, part, progress));
     all.extend(drawn_along(site, part, progress));
+    all.extend(to_the_other(site, part, progress));
     if is_stub(site, part) && !progress.stages[part.at].along {
         all.push(
             "So short a stub dishes at its end: knock the end back lightly as it grows, and file it square last."
@@ -51,6 +55,45 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
         );
     }
     all.join(" ")
+}
+
+/// That a branch that is done comes to the length of one of its split that was forged before; none where they are forged in turn.
+fn to_the_other(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<String> {
+    /// Branches that are planned so much apart are not alike, in mm.
+    const ALIKE: f64 = 0.5;
+    let (split, branch) = site.split_of(part.at).filter(|(split, _)| !site.is_closed_slit(*split))?;
+    let own = &site.chains.get(site.place[part.at].0)?.1;
+    let is_done = |members: &[usize]| members.iter().all(|at| progress.is_shaped(site, *at));
+    let is_forged = |members: &[usize]| members.iter().any(|at| !Progress::start_of(site, *at));
+    let long = |members: &[usize]| {
+        members.iter().filter_map(|at| site.part(*at)).map(|part| in_mm(part.balance.forged_length)).sum::<f64>()
+    };
+    let done = site.chains.iter().filter(|(_, members)| is_done(own) && is_done(members) && is_forged(members));
+    let alike = done.filter(|(_, members)| (long(members) - long(own)).abs() < ALIKE);
+    let others = alike.filter_map(|(chain, _)| match *chain {
+        Chain::Branch { split: of, branch: other } if of == split && other != branch => Some(other),
+        _ => None,
+    });
+    let other = others.min()?;
+    let name = site.flat.get(split)?.segment.form.branches().get(other)?.title(other);
+    Some(format!("Bring it to the length of “{name}”, held beside it."))
+}
+
+/// That a part is drawn from the groove beside it on, where too little is left between its mark and the groove; none where there
+/// is no such rib.
+fn from_the_groove(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<String> {
+    /// What is shorter than such a share of the bar's thickness stands up as a rib: common practice, no source.
+    const RIB: f64 = 0.5;
+    let lengths = Lengths::new(site, progress);
+    let beside = site.beside(part.at);
+    let thick = least(extents(&site.raw_section(part.at)));
+    let rib = |groove: &OpenGroove| {
+        let left = lengths.lengths[groove.within] - groove.wide_mm;
+        groove.of != part.at && beside.contains(&Some(groove.within)) && left < RIB * thick
+    };
+    let groove = open_grooves(site, progress, &lengths).into_iter().find(rib)?;
+    let name = site.name(groove.within);
+    Some(format!("Draw it from the groove on, what is left of “{name}” there with it: or it stands up as a rib."))
 }
 
 /// What is drawn out along with a part, and why.
@@ -73,7 +116,7 @@ fn is_stub(site: &Site<'_>, part: Part<'_>) -> bool {
 }
 
 /// How an even section is reached.
-fn to_section(section: &SectionSize) -> &'static str {
+fn to_section(site: &Site<'_>, part: Part<'_>, section: &SectionSize) -> &'static str {
     match section {
         SectionSize::Round { .. } => {
             "Quarter turns to and fro, never all the way round, or it twists. Square first, then eight sides, then round."
@@ -85,11 +128,18 @@ fn to_section(section: &SectionSize) -> &'static str {
         SectionSize::HalfRound { .. } => "Flat first, then into the half-round swage, the flat side up.",
         SectionSize::Octagon { .. } => "Square first, then its corners down, an eighth of a turn each time.",
         SectionSize::Hexagon { .. } => "From its three pairs of sides in turn, a sixth of a turn each time.",
+        SectionSize::Diamond { .. } if !has_four_corners(&site.raw_section(part.at)) => {
+            "Draw it square, held so that its corners point up and down. Quarter turns to and fro, never all the way round, or it twists."
+        }
         SectionSize::Diamond { .. } => {
             "Knock the bar's four corners down first, then draw it on those new sides: its corners then point up and down."
         }
         SectionSize::Square { .. } | SectionSize::Point => NO_TWIST,
     }
+}
+
+fn has_four_corners(section: &SectionSize) -> bool {
+    matches!(section, SectionSize::Square { .. } | SectionSize::Flat { .. })
 }
 
 /// The ends of a taper, the thin one first.
@@ -109,11 +159,11 @@ fn tapered(site: &Site<'_>, part: Part<'_>, from: &SectionSize, to: &SectionSize
     let [thin, thick] = thin_first(from, to);
     let mut all = vec!["Thin end first, then back towards the thick one.".to_owned()];
     match (thin, thick) {
-        (SectionSize::Point, thick) => all.push(to_section(thick).to_owned()),
+        (SectionSize::Point, thick) => all.push(to_section(site, part, thick).to_owned()),
         (SectionSize::Round { .. }, thick) if !matches!(thick, SectionSize::Round { .. }) => {
             all.push(format!("{NO_TWIST} Its round end square first, then eight-sided, then round."));
         }
-        (thin, _) => all.push(to_section(thin).to_owned()),
+        (thin, _) => all.push(to_section(site, part, thin).to_owned()),
     }
     let [raw, _] = extents(&site.raw_section(part.at));
     if extents(thick)[0] > raw * 1.02 {

@@ -67,7 +67,7 @@ fn first(site: &Site<'_>, part: Part<'_>, outline: &Outline) -> Option<String> {
         Outline::Leaf { .. } => {
             let root = root_words(site, part);
             return Some(format!(
-                "Draw its end to a short point first, and narrow its root{root}; then spread it from the middle out."
+                "Draw its end to a short point first, and narrow its root{root}, where the template runs to a point; then spread it from the middle out."
             ));
         }
         Outline::Ellipse { .. } | Outline::Disc { .. } | Outline::Stadium { .. } => {
@@ -126,11 +126,18 @@ pub(crate) fn drifted(site: &Site<'_>, part: Part<'_>) -> String {
 }
 
 /// How an outline is trimmed.
-pub(crate) fn trimmed(part: Part<'_>) -> String {
+pub(crate) fn trimmed(site: &Site<'_>, part: Part<'_>) -> String {
     let how = if is_filed(part) {
         "File it cold, in the vice, to the template; later, if the file still reaches it then."
     } else {
         "Along the outline of the template, laid on and scribed."
     };
-    format!("{how} Leave the root as wide as what it joins.")
+    let root = match &part.balance.shape {
+        Some(Shape::Flag { outline: Outline::Leaf { .. }, .. }) => root_words(site, part),
+        _ => String::new(),
+    };
+    match root.strip_prefix(" to ") {
+        Some(wide) => format!("{how} Not at the root, where the line runs to a point: leave that {wide} wide."),
+        None => format!("{how} Leave the root as wide as what it joins."),
+    }
 }

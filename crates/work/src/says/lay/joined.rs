@@ -1,10 +1,13 @@
 //! How ends are scarfed and welded, and how parts are put together.
 
+use crate::job::hung::closed_there;
 use crate::job::part::met;
+use crate::job::scarf::{FULL, bar_mm2, is_drawn_along, metal_mm3};
 use crate::job::site::{Part, Site, in_mm, in_mm2};
 use crate::job::task::{Task, is_hot};
-use crate::says::words::length_words;
+use crate::says::words::{length_words, side_up};
 use fh_core::material::Material;
+use fh_core::metal::Bent;
 use fh_core::plan::{Form, JointKind, Member, SizeName};
 
 /// How a lap is welded; of a metal that cannot be, what to do in its place.
@@ -30,52 +33,82 @@ pub(crate) fn scarf(site: &Site<'_>, part: Part<'_>) -> String {
     }
     let long = part.balance.derived_length(SizeName::Scarf).map(in_mm);
     let over = long.map_or_else(String::new, |long| format!(" over {}", length_words(site.plan, long)));
-    let upset = made_ready(site, part, long.unwrap_or(0.0));
-    let bevel = format!("{upset} Then bevel one side{over}, slightly crowned, to a thin lip.");
-    match met(site, part) {
-        Some(other) => format!("{bevel} In a heat of its own, bevel “{other}”, which it meets, on the opposite side."),
+    let met = met(site, part);
+    let upset = made_ready(site, part, long.unwrap_or(0.0), met.is_some());
+    let [own, opposite] = beveled(site, part, met.is_some());
+    let bevel = format!("{upset} Then bevel {own}{over}, slightly crowned, to a thin lip.");
+    match met {
+        Some(other) => format!(
+            "{bevel} In a heat of its own, bevel “{other}”, which it meets, on {}.",
+            opposite.trim_end_matches(',')
+        ),
         None => bevel,
     }
 }
 
-/// How an end gets the metal for a scarf so long, in mm: it is left thick, or upset.
-fn made_ready(site: &Site<'_>, part: Part<'_>, long: f64) -> String {
-    /// A scarf is upset to so many times the section of its bar: common practice, no source.
-    const FULL: f64 = 1.25;
+/// The side of a scarf that is beveled, away from what it is laid on, and the side of the end that it meets.
+///
+/// An end that meets another one is laid over it from outside the ring; one that meets its own bar comes to lie on it with its
+/// outside: common practice, no source.
+fn beveled(site: &Site<'_>, part: Part<'_>, meets_an_end: bool) -> [String; 2] {
+    let beside = site.beside(part.at).into_iter().flatten().filter_map(|at| site.part(at)?.balance.bent);
+    let toward = beside.filter_map(|bent| match bent {
+        Bent::Ring { side, .. } | Bent::Curve { side, .. } => Some(side.to_degrees()),
+        _ => None,
+    });
+    let Some(inside) = toward.into_iter().next() else {
+        return ["one side".to_owned(), "the opposite side".to_owned()];
+    };
+    let side = |degrees: f64| side_up(degrees.rem_euclid(360.0));
+    let [inner, outer] = [
+        format!("its {}, the inside of the bend,", side(inside)),
+        format!("its {}, the outside of the bend,", side(inside + 180.0)),
+    ];
+    if meets_an_end { [outer, inner] } else { [inner, outer] }
+}
+
+/// How an end gets the metal for a scarf so long, in mm: it is left thick, or upset; both ends where it meets another one.
+fn made_ready(site: &Site<'_>, part: Part<'_>, long: f64, meets_an_end: bool) -> String {
     let raw = in_mm2(site.raw_section(part.at).area());
-    let beside = site.beside(part.at).into_iter().flatten().filter_map(|at| site.part(at));
-    let thin = beside.map(|beside| in_mm2(beside.balance.area_at(0.5))).filter(|area| *area > 1e-6);
-    let bar = thin.fold(raw, f64::min);
-    let there = raw * in_mm(part.balance.stock_length) * (1.0 - part.balance.scale_share);
+    let bar = bar_mm2(site, part);
     // A scarf is a wedge, and so much longer than its half as it stands fuller than the bar.
-    let short = FULL * bar * long / 2.0 - there;
+    let short = FULL * bar * long / 2.0 - metal_mm3(site, part);
     if short > 0.0 {
         let more = length_words(site.plan, short / bar);
         return format!("Upset the end first, {more} of the bar beside it with it: its own metal is too little.");
     }
-    if bar < 0.8 * raw {
+    if bar < 0.8 * raw && !is_drawn_along(site, part) {
         return "The end is left thick for it: forge it down to a little over the bar beside it.".to_owned();
     }
-    "Upset the end a little, with the bar beyond it cooled.".to_owned()
+    let by = length_words(site.plan, (FULL - 1.0) * long);
+    let ends = if meets_an_end { "both ends" } else { "the end" };
+    format!("Upset {ends} by {by} first, with the bar beyond cooled.")
 }
 
 /// How a joint is made.
 pub(crate) fn at_joint(site: &Site<'_>, task: &Task) -> Option<String> {
     let joint = site.plan.joints.get(task.joint?)?;
-    let hot = if is_hot(site, task) { "Heat the end alone. " } else { "" };
+    let [torch, rivet] = if is_hot(site, task) {
+        ["Heat the end alone, with a torch. ", "Heat the rivet before it goes in, or its end with a torch. "]
+    } else {
+        ["", ""]
+    };
     Some(match joint.kind {
         JointKind::Weld if can_weld(site) && joint.members().any(|member| has_hole(site, member)) => {
             format!("{} A hole beside it is drifted true again.", weld(site.plan.material()))
         }
         JointKind::Weld => weld(site.plan.material()),
         JointKind::Tenon => format!(
-            "Fit it dry first: its shoulder has to bear all round. {hot}Hold it below its shoulder in the vice, with soft jaws. Head its end with the hammer first, then with the rivet set."
+            "Fit it dry first: its shoulder has to bear all round. {torch}Hold it below its shoulder in the vice, with soft jaws. Head its end with the hammer first, then with the rivet set."
         ),
         JointKind::Rivet => format!(
-            "Fit it dry first: the parts have to lie close, and the rivet to go through by hand. {hot}Its head on a bolster; swell its end with the hammer first, then round it with the rivet set."
+            "Fit it dry first: the parts have to lie close, and the rivet to go through by hand. {rivet}Its head on a bolster; swell its end with the hammer first, then round it with the rivet set."
         ),
         JointKind::Collar => "Fit it dry first: clamp the bars together, and try the collar on them. Heat the collar alone to a bright red, and slip it over; close one leg, then the other, and tap it tight all round. It shrinks as it cools.".to_owned(),
-        JointKind::Hook => return None,
+        JointKind::Hook => {
+            let ring = closed_there(site.plan, joint)?;
+            format!("Put the open “{}” on, heat it, and close it there on the mandrel.", ring.segment)
+        }
     })
 }
 

@@ -4,6 +4,7 @@ pub(crate) mod bent;
 pub(crate) mod drawn;
 pub(crate) mod flat;
 pub(crate) mod joined;
+pub(crate) mod rocks;
 pub(crate) mod upset;
 
 use crate::bar::progress::Progress;
@@ -12,12 +13,12 @@ use crate::job::kind::is_slit;
 use crate::job::legs::WayToBend;
 use crate::job::part::{is_beside_a_hold, is_drilled, is_sawn};
 use crate::job::site::{Part, Site, extents};
-use crate::job::task::Task;
+use crate::job::task::{Task, operations};
 use crate::says::marks::leaves_marks_out;
 use crate::says::necks;
 use fh_core::describe::marked_side_words;
 use fh_core::forms;
-use fh_core::metal::View;
+use fh_core::metal::{SectionSize, Shape, View};
 use fh_core::plan::{Form, JointKind, Operation};
 
 const ON_THE_EDGE: &str = "Lay the mark on the edge, what goes thin on the face, and strike half on, half off.";
@@ -27,7 +28,15 @@ const FULLER_ALONE: &str =
 
 const FULLERED: &str = "Begin with the spring fuller, wholly on the thin side of the mark.";
 
-const ALL_ROUND: &str = "A quarter turn after every blow keeps the step on one line all round.";
+/// Whatever a branch is forged to, its cut faces are reached once it stands apart.
+const SMOOTH: &str =
+    "Then smooth the cut faces, and round the root, before a branch is forged: a ragged face folds into a cold shut.";
+
+const FROM_THE_EDGES: &str =
+    "From its two edges alone: it is as thick as it will be. Turn it over after every few blows.";
+
+const FROM_TOP_AND_BOTTOM: &str =
+    "From top and bottom alone: it is as wide as it will be. Turn it over after every few blows.";
 
 const BOTH: &str = "Turn it over after every few blows, so that both sides go down evenly.";
 
@@ -91,11 +100,26 @@ fn is_framed(site: &Site<'_>) -> bool {
     site.plan.joints.iter().any(|joint| matches!(joint.kind, JointKind::Rivet | JointKind::Tenon | JointKind::Collar))
 }
 
+/// How a slit is cut; where its branches are not bent apart to be forged it is wedged open for its cut faces.
+fn split(site: &Site<'_>, part: Part<'_>) -> String {
+    let cut = "Along the line, half through; then turn it over, and meet the cut from the other side.";
+    if operations(site, part).contains(&Operation::BendAside) {
+        return cut.to_owned();
+    }
+    format!(
+        "{cut} Then wedge it open a little, smooth the cut faces, and round the root: a ragged face folds into a cold shut."
+    )
+}
+
 fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], progress: &Progress) -> Option<String> {
     use Operation as O;
     let is_closed = site.is_closed_slit(part.at);
     let words = match (task.operation, &part.segment.form) {
-        (O::SetDown, form) => return Some(set_down(site, part, form)),
+        (O::SetDown, form) => {
+            let under = if is_fullered_alone(site, part) { None } else { rocks::set_down(site, part, progress) };
+            let words: Vec<String> = std::iter::once(set_down(site, part, form)).chain(under).collect();
+            return Some(words.join(" "));
+        }
         (O::Isolate, _) => return necks::words(site, part),
         (O::Draw | O::Taper, _) => return Some(drawn::words(site, part, progress)),
         (O::Upset, Form::Rivet(forms::Rivet { allowance, .. })) => {
@@ -106,13 +130,15 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::Scarf, _) => return Some(joined::scarf(site, part)),
         (O::Weld, _) => return Some(joined::weld(site.plan.material())),
         (O::Spread | O::Flatten, _) => return Some(flat::spread(site, part)),
-        (O::Split, _) => {
-            "Along the line, half through; then turn it over, and meet the cut from the other side. Smooth the cut faces, and round the root, before a branch is forged: a ragged face folds into a cold shut."
+        (O::Split, _) => return Some(split(site, part)),
+        (O::BendAside, _) => {
+            let apart = if is_closed {
+                "Drive a wedge or a drift through the slit, until each branch can be laid over the thin end of the horn."
+            } else {
+                "Only so far that each of them can be laid on the anvil by itself."
+            };
+            return Some(format!("{apart} {SMOOTH}"));
         }
-        (O::BendAside, _) if is_closed => {
-            "Drive a wedge or a drift through the slit, until each branch can be laid over the thin end of the horn."
-        }
-        (O::BendAside, _) => "Only so far that each of them can be laid on the anvil by itself.",
         (O::Straighten, _) if is_closed => "Straight, and side by side again, with light blows all round.",
         (O::Straighten, _) => "Bring them in line again, with light blows.",
         (O::Trim, Form::Trim(_)) if is_sawn(site, part) => {
@@ -131,7 +157,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         }
         (O::Punch, _) => return Some(flat::punched(site, part)),
         (O::Drift, _) => return Some(flat::drifted(site, part)),
-        (O::Trim, Form::Flag(_)) => return Some(flat::trimmed(part)),
+        (O::Trim, Form::Flag(_)) => return Some(flat::trimmed(site, part)),
         (O::Open, _) => return Some(bent::opened(site, part)),
         (O::Twist, _) => return Some(bent::twisted(site, part)),
         (O::Stamp, _) => "Step them off cold with the dividers; then cut or strike them evenly, square across.",
@@ -147,6 +173,36 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
     Some(words.to_owned())
 }
 
+/// Whether a step makes the bar narrower, and whether it makes it thinner.
+fn shrinks(part: Part<'_>) -> [bool; 2] {
+    /// What keeps such a share of its size is not set down: common practice, no source.
+    const KEPT: f64 = 0.98;
+    let Some(Shape::Shoulder { from, to, .. }) = &part.balance.shape else { return [true; 2] };
+    let (large, small) = if to.area() < from.area() { (from, to) } else { (to, from) };
+    let [large, small] = [large, small].map(extents);
+    [0, 1].map(|way| small[way] < KEPT * large[way])
+}
+
+/// How a bar is turned while a step goes down all round, by the section that it is set down to.
+fn all_round(part: Part<'_>) -> &'static str {
+    let small = match &part.balance.shape {
+        Some(Shape::Shoulder { from, to, .. }) if to.area() < from.area() => Some(to),
+        Some(Shape::Shoulder { from, .. }) => Some(from),
+        Some(Shape::Prism { section, .. }) => Some(section),
+        _ => None,
+    };
+    match small {
+        Some(SectionSize::Octagon { .. }) => {
+            "Square first, a quarter turn after every blow; then an eighth: it keeps the step on one line all round."
+        }
+        Some(SectionSize::Round { .. }) => {
+            "Square first, a quarter turn after every blow; then an eighth, and round it last: it keeps the step on one line all round."
+        }
+        Some(SectionSize::Hexagon { .. }) => "A sixth of a turn after every blow keeps the step on one line all round.",
+        _ => "A quarter turn after every blow keeps the step on one line all round.",
+    }
+}
+
 fn set_down(site: &Site<'_>, part: Part<'_>, form: &Form) -> String {
     let sides = match form {
         Form::Shoulder(forms::Shoulder { sides, .. }) => {
@@ -159,10 +215,12 @@ fn set_down(site: &Site<'_>, part: Part<'_>, form: &Form) -> String {
         }
         _ => 4,
     };
-    let turned = match sides {
-        4 => ALL_ROUND,
-        2 | 3 => BOTH,
-        _ => return ON_THE_EDGE.to_owned(),
+    let turned = match (sides, shrinks(part)) {
+        (0 | 1, _) => return ON_THE_EDGE.to_owned(),
+        (3.., [true, false]) => FROM_THE_EDGES,
+        (3.., [false, true]) => FROM_TOP_AND_BOTTOM,
+        (4, _) => all_round(part),
+        _ => BOTH,
     };
     if is_fullered_alone(site, part) {
         return format!("{FULLER_ALONE} {turned}");

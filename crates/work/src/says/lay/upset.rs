@@ -43,7 +43,7 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>) -> String {
         let [wide, thick] = extents(&site.raw_section(part.at)).map(|side| length_words(site.plan, side));
         let thick = if wide == thick { thick } else { format!("{wide} × {thick}") };
         all.push(format!(
-            "Then lay it down, and flatten the other sides to {thick}, so that all of the swelling is on the {side}: over the edge of the anvil, so that it is not struck flat. That draws it out again, so upset it a little shorter first."
+            "Then, in a heat of its own, lay it down, and flatten the other sides to {thick}, so that all of the swelling is on the {side}: over the edge of the anvil, so that it is not struck flat. That draws it out again, so upset it a little shorter first."
         ));
     }
     all.join(" ")
