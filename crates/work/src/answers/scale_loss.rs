@@ -136,10 +136,10 @@ fn longer(site: &Site<'_>, parts: &[(usize, usize, Estimate)], steps: &[WorkedSt
     };
     let mm = parts.iter().filter_map(more).sum::<f64>();
     let has_rest = site.flat.iter().any(|flat| matches!(flat.segment.form, Form::Hold(_)));
-    let cut = if has_rest { "part it off" } else { "cut the bar" };
+    let cut = if has_rest { "Part it off" } else { "Cut the bar" };
     (mm >= LITTLE).then(|| {
         let more = hot_length(site.plan, mm);
-        format!("To be safe {cut} {more} longer, and {}.", trimmed(site, steps))
+        format!("{cut} {more} longer, and {}.", trimmed(site, steps))
     })
 }
 
