@@ -253,7 +253,7 @@ fn in_all_of(
     let along: Vec<usize> = worked.iter().flat_map(|at| still_along(site, *at, progress)).collect();
     if let Some(name) = along.iter().rfind(|at| lengths.lengths[**at] > 1.0).map(|at| site.name(*at)) {
         let all: Vec<usize> = worked.into_iter().chain(along).collect();
-        let what = format!("length in all{of}, “{name}” drawn along");
+        let what = format!("length in all{of}, with “{name}”");
         return Some(length_in_all(site, progress, &all, &what, lengths.length(&all)));
     }
     let what = format!("length in all{of}");
