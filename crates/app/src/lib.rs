@@ -11,7 +11,6 @@ mod editor;
 mod figures;
 mod heat;
 mod log;
-mod new_segment;
 mod order;
 mod panels;
 mod piece_view;

@@ -2,12 +2,12 @@
 
 use super::Editor;
 use crate::dialogs::Dialog;
-use crate::new_segment::{new_segment, run_to_a_section};
 use crate::state::{Focus, Side};
 use crate::widgets::Sizing;
 use fh_core::edit::Edit;
 use fh_core::forms;
 use fh_core::metal::{FreeEnd, Shape};
+use fh_core::new_segment::{new_segment, run_to_a_section};
 use fh_core::plan::{Bar, Chain, Form, FormKind, SectionSpec, Segment};
 
 impl Editor {
@@ -23,14 +23,14 @@ impl Editor {
         let Some((chain, place)) = self.place_beside(side) else { return };
         let balance = self.document.balance().bars.get(self.selection.bar);
         let sizing = Sizing::within(&self.theme, plan.units, balance, chain);
-        if let Some(mut segment) = new_segment(kind, &sizing) {
+        if let Some(mut segment) = new_segment(kind, &sizing.first) {
             if let Form::Shoulder(forms::Shoulder { to, .. }) = &mut segment.form
                 && self.is_set_down_before(chain, place)
             {
                 *to = SectionSpec::Stock;
             }
             if !self.is_free_end(chain, place) {
-                run_to_a_section(&mut segment.form, &sizing);
+                run_to_a_section(&mut segment.form, &sizing.first);
             }
             self.insert_segment(segment, side);
         }
@@ -182,3 +182,6 @@ pub(super) fn free_name(segments: &[Segment], wanted: &str) -> String {
     let numbered = (2..=segments.len() + 2).map(|number| format!("{stem} {number}"));
     numbered.into_iter().find(|name| !is_taken(name)).unwrap_or_else(|| wanted.to_owned())
 }
+
+#[cfg(test)]
+mod tests;

@@ -60,7 +60,7 @@ impl Editor {
         // Larger than the piece at first: the points are easier to put on it.
         let wide = self.piece_view.width_mm(view).unwrap_or(USUAL_DISTANCE_MM);
         let [from, to] = FIRST_POINTS;
-        Some(Underlay { file, view, from, to, distance: sizing.size(wide)?, at: None, strength: None })
+        Some(Underlay { file, view, from, to, distance: sizing.first.size(wide)?, at: None, strength: None })
     }
 
     /// A file as the plan names it: from the plan's folder where it lies in there, else from the root.

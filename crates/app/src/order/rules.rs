@@ -57,8 +57,8 @@ fn length(
     now: &mut Option<WrittenLength>,
     (usual, range): (InBoth, LengthRange),
 ) {
-    let usual = usual.in_unit(sizing.units.length);
-    let hint = format!("{}, as usual", format_decimal(usual, sizing.units.length.length_unit(), 2));
+    let usual = usual.in_unit(sizing.first.units.length);
+    let hint = format!("{}, as usual", format_decimal(usual, sizing.first.units.length.length_unit(), 2));
     let entry = Entry::new(label).hint(&hint);
     if let Some(typed) = fields::optional_length(ui, sizing, &entry, now.as_ref(), range, Some(usual)) {
         *now = typed;

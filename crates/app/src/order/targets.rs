@@ -31,7 +31,7 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, worked: &WorkedStep, next: 
     let (add, back) = ui
         .horizontal_wrapped(|ui| (ui.button("Add a size").clicked(), ui.button("Use the program's sizes").clicked()))
         .inner;
-    if let Some(size) = sizing.size(sizing.stock_mm[1]).filter(|_| add) {
+    if let Some(size) = sizing.first.size(sizing.first.stock_mm[1]).filter(|_| add) {
         targets.push(Target { what: "thickness".to_owned(), size, tolerance: None });
     }
     if back {
@@ -66,9 +66,9 @@ fn quiet(ui: &mut Ui, sizing: &Sizing<'_>, words: &str) {
 
 /// A size of the program as one that is written; none where it is no length.
 fn written(sizing: &Sizing<'_>, size: &Size) -> Option<Target> {
-    let unit = Some(sizing.units.length.length_unit());
+    let unit = Some(sizing.first.units.length.length_unit());
     let size_written = WrittenLength::parse(&size.cold, unit, LengthRange::AboveZero).ok();
-    let size_written = size_written.filter(|_| size.mm.is_some()).or_else(|| sizing.size(size.mm?))?;
+    let size_written = size_written.filter(|_| size.mm.is_some()).or_else(|| sizing.first.size(size.mm?))?;
     Some(Target { what: size.what.clone(), size: size_written, tolerance: None })
 }
 

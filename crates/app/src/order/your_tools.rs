@@ -53,10 +53,10 @@ fn own_tool(ui: &mut Ui, sizing: &Sizing<'_>, number: usize, tool: &mut OwnedToo
 }
 
 fn size(ui: &mut Ui, sizing: &Sizing<'_>, (label, name, hint): (&str, &str, &str), now: &mut Option<f64>) {
-    let unit = sizing.units.length.length_unit();
+    let unit = sizing.first.units.length.length_unit();
     let written = now.and_then(|mm| {
         // Kept in mm; shown in the plan's unit, to a hundredth of an inch or a tenth of a millimetre.
-        let step = if sizing.units.length == PlanUnit::Inch { 0.254 } else { 0.1 };
+        let step = if sizing.first.units.length == PlanUnit::Inch { 0.254 } else { 0.1 };
         WrittenLength::from_mm((mm / step).round() * step, unit, LengthRange::AboveZero).ok()
     });
     let entry = Entry::named(label, name).hint(hint);

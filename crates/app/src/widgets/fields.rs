@@ -12,14 +12,14 @@ const ANGLE_STEP_DEGREES: f64 = 5.0;
 const TURNS_STEP: f64 = 0.25;
 
 fn read_length(sizing: &Sizing<'_>, text: &str, range: LengthRange) -> Result<WrittenLength, String> {
-    WrittenLength::parse(text, Some(sizing.units.length.length_unit()), range).map_err(|error| error.to_string())
+    WrittenLength::parse(text, Some(sizing.first.units.length.length_unit()), range).map_err(|error| error.to_string())
 }
 
 /// The length so many steps of the marks' rounding away from a length in mm.
 fn step_length(sizing: &Sizing<'_>, from_mm: f64, steps: i32, range: LengthRange) -> Option<WrittenLength> {
-    let step = sizing.units.marks.step_mm();
+    let step = sizing.first.units.marks.step_mm();
     let on_a_step = (from_mm / step).round() * step;
-    WrittenLength::from_mm(on_a_step + f64::from(steps) * step, sizing.units.marks.unit(), range).ok()
+    WrittenLength::from_mm(on_a_step + f64::from(steps) * step, sizing.first.units.marks.unit(), range).ok()
 }
 
 /// A written length so many steps on. A range is moved as it is, and keeps its tolerance.
@@ -27,7 +27,7 @@ fn step_written(sizing: &Sizing<'_>, now: &WrittenLength, steps: i32, range: Len
     if !now.is_range() {
         return step_length(sizing, now.mm(), steps, range);
     }
-    now.longer_by(f64::from(steps) * sizing.units.marks.step_mm(), range).ok()
+    now.longer_by(f64::from(steps) * sizing.first.units.marks.step_mm(), range).ok()
 }
 
 /// A length that must be there.

@@ -3,11 +3,9 @@
 use super::entry::Entry;
 use super::{Sizing, chooser, fields};
 use egui::Ui;
+use fh_core::new_segment::convert_section;
 use fh_core::plan::{SectionKind, SectionSpec, SquareSpec};
 use fh_measure::{LengthRange, WrittenLength};
-
-/// How much thinner than wide a new flat is, and the like.
-const FLATTER: f64 = 0.5;
 
 /// Shows the fields; `of` says whose section it is, for example `section at its end`.
 pub(crate) fn show(
@@ -20,7 +18,7 @@ pub(crate) fn show(
     let choices: Vec<_> = kinds.iter().map(|kind| (*kind, kind_words(*kind))).collect();
     let kind = chooser::show(ui, sizing.theme, "Shape", &format!("Shape of {of}"), now.kind(), &choices);
     if let Some(kind) = kind {
-        return convert(now, kind, sizing);
+        return convert_section(now, kind, &sizing.first);
     }
     sizes(ui, sizing, of, now)
 }
@@ -82,43 +80,4 @@ fn sizes(ui: &mut Ui, sizing: &Sizing<'_>, of: &str, now: &SectionSpec) -> Optio
         }
     }
     (next != *now).then_some(next)
-}
-
-/// The sizes of a section as it is written: width and thickness, where it has its own.
-fn written(section: &SectionSpec) -> Option<(&WrittenLength, &WrittenLength)> {
-    match section {
-        SectionSpec::Stock | SectionSpec::Same | SectionSpec::Point => None,
-        SectionSpec::Square(square) => Some((&square.side, &square.side)),
-        SectionSpec::Round(size)
-        | SectionSpec::Hexagon(size)
-        | SectionSpec::Octagon(size)
-        | SectionSpec::Diamond(size)
-        | SectionSpec::Edge(size) => Some((size, size)),
-        SectionSpec::Flat { width, thickness, .. } | SectionSpec::Oval { width, thickness } => Some((width, thickness)),
-        SectionSpec::HalfRound { width, height } => Some((width, height)),
-    }
-}
-
-/// A section of another kind that keeps the sizes it can; none where no size can be written.
-pub(crate) fn convert(now: &SectionSpec, kind: SectionKind, sizing: &Sizing<'_>) -> Option<SectionSpec> {
-    let [stock_width, stock_thickness] = sizing.stock_mm;
-    let (width, thickness) = match written(now) {
-        Some((width, thickness)) => (width.clone(), thickness.clone()),
-        None => (sizing.size(stock_width)?, sizing.size(stock_thickness)?),
-    };
-    let thin = if thickness.mm() < width.mm() { thickness.clone() } else { sizing.size(width.mm() * FLATTER)? };
-    Some(match kind {
-        SectionKind::Stock => SectionSpec::Stock,
-        SectionKind::Same => SectionSpec::Same,
-        SectionKind::Point => SectionSpec::Point,
-        SectionKind::Square => SectionSpec::Square(SquareSpec { side: thickness, edge_radius: None }),
-        SectionKind::Round => SectionSpec::Round(thickness),
-        SectionKind::Hexagon => SectionSpec::Hexagon(thickness),
-        SectionKind::Octagon => SectionSpec::Octagon(thickness),
-        SectionKind::Diamond => SectionSpec::Diamond(thickness),
-        SectionKind::Edge => SectionSpec::Edge(width),
-        SectionKind::Flat => SectionSpec::Flat { width, thickness: thin, edge_radius: None },
-        SectionKind::Oval => SectionSpec::Oval { width, thickness: thin },
-        SectionKind::HalfRound => SectionSpec::HalfRound { width, height: thin },
-    })
 }

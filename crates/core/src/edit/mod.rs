@@ -5,6 +5,7 @@ mod command;
 mod history;
 mod joint_names;
 mod rewrite;
+pub mod ties;
 mod work_parts;
 
 pub use boundary::{BoundaryMove, BoundaryTarget, Gave, Moved, Neighbor, move_boundary};

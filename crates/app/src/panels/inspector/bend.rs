@@ -1,15 +1,15 @@
 //! The bend of a segment and its sizes.
 
 use super::sizes::{optional_angle, optional_length};
-use super::ties::{self, Tied};
 use super::{sides, socket};
-use crate::new_segment::{first_bend, suits};
 use crate::theme::Text;
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::{RichText, Ui};
 use fh_core::balance::SegmentBalance;
-use fh_core::plan::{Bend, BendKind, ScrollEye, ScrollRun, Segment, SizeName, SocketAxis};
+use fh_core::edit::ties;
+use fh_core::new_segment::{first_bend, suits};
+use fh_core::plan::{Bend, BendKind, Form, ScrollEye, ScrollRun, Segment, SizeName};
 use fh_measure::{LengthRange, WrittenShare};
 
 /// What the fields of a bend need to know beside the segment itself.
@@ -70,9 +70,9 @@ fn kind(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, around: &Around
         .chain(BendKind::ALL.into_iter().filter(offered).map(|kind| (Some(kind), kind.name().to_owned())))
         .collect();
     if let Some(kind) = chooser::show(ui, sizing.theme, "Bend", "Bend", now, &choices) {
-        ties::keep_form(segment, around.balance, sizing);
+        ties::keep_form(segment, around.balance, &sizing.first);
         let shape = around.balance.and_then(|balance| balance.shape.as_ref());
-        segment.bend = kind.and_then(|kind| first_bend(kind, segment, shape, sizing, around.first));
+        segment.bend = kind.and_then(|kind| first_bend(kind, segment, shape, &sizing.first, around.first));
     }
 }
 
@@ -83,36 +83,34 @@ fn follows(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Opt
         return;
     }
     let now = ties::follows(segment);
-    let mut choices: Vec<_> = sizes.into_iter().map(|size| (Some(size), words(size).to_owned())).collect();
+    let mut choices: Vec<_> = sizes.into_iter().map(|size| (Some(size), words(segment, size))).collect();
     if now.is_none() {
         let words =
             if ties::too_much(segment) { "nothing: too many sizes are given" } else { "too few sizes are given" };
         choices.push((None, words.to_owned()));
     }
     if let Some(Some(size)) = chooser::show(ui, sizing.theme, "Follows", "Size that follows", now, &choices) {
-        ties::choose(segment, size, balance, sizing);
+        ties::choose(segment, size, balance, &sizing.first);
     }
 }
 
 /// The words for the hint line, where typing over a size that followed made another one follow.
 pub(super) fn gave_way(before: &Segment, next: &mut Segment, sizing: &Sizing<'_>) -> Option<String> {
-    let other = ties::give_way(before, next, sizing)?;
-    Some(format!("Now {} follows from what you typed. Undo takes it back.", words(other)))
+    let other = ties::give_way(before, next, &sizing.first)?;
+    Some(format!("Now {} follows from what you typed. Undo takes it back.", words(next, other)))
 }
 
-fn words(size: Tied) -> &'static str {
+fn words(segment: &Segment, size: SizeName) -> String {
+    let of = if matches!(size, SizeName::Length | SizeName::Width) && matches!(segment.form, Form::Flag(_)) {
+        " of the flag"
+    } else {
+        ""
+    };
     match size {
-        Tied::Length => "the length",
-        Tied::Angle => "the angle",
-        Tied::InsideRadius => "the inside radius",
-        Tied::InsideDiameter => "the inside diameter",
-        Tied::InnerRadius => "the inner radius",
-        Tied::OuterRadius => "the outer radius",
-        Tied::Turns => "the number of turns",
-        Tied::Rolled(SocketAxis::Along) => "the width of the flag",
-        Tied::Rolled(SocketAxis::Across) => "the length of the flag",
-        Tied::Mandrel => "the mandrel",
-        Tied::Sweep => "how far round",
+        SizeName::Turns => "the number of turns".to_owned(),
+        // It is called by itself.
+        SizeName::HowFarRound => size.words().to_owned(),
+        _ => format!("the {}{of}", size.words()),
     }
 }
 

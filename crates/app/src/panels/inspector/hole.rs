@@ -74,6 +74,6 @@ fn convert(now: &HoleSpec, kind: HoleKind, sizing: &Sizing<'_>) -> Option<HoleSp
     Some(match kind {
         HoleKind::Round => HoleSpec::Round(width),
         HoleKind::Square => HoleSpec::Square(width),
-        HoleKind::Slot => HoleSpec::Slot { length: sizing.size(SLOT * width.mm())?, width },
+        HoleKind::Slot => HoleSpec::Slot { length: sizing.first.size(SLOT * width.mm())?, width },
     })
 }

@@ -28,8 +28,8 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, limits: &mut Limits) {
             }
         }
         for (label, now, usual) in lengths {
-            let usual = usual.in_unit(sizing.units.length);
-            let hint = format!("{}, as usual", format_decimal(usual, sizing.units.length.length_unit(), 2));
+            let usual = usual.in_unit(sizing.first.units.length);
+            let hint = format!("{}, as usual", format_decimal(usual, sizing.first.units.length.length_unit(), 2));
             let entry = Entry::new(label).hint(&hint);
             let typed = fields::optional_length(ui, sizing, &entry, now.as_ref(), LengthRange::AboveZero, Some(usual));
             if let Some(typed) = typed {

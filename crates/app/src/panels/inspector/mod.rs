@@ -22,7 +22,6 @@ mod sizes;
 mod socket;
 mod split;
 mod taper;
-mod ties;
 mod trade;
 
 use crate::state::{Desk, Focus, Request};

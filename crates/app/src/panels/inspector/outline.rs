@@ -74,7 +74,7 @@ fn written(
     match outline {
         OutlineSpec::Rectangle { length, width } => {
             let settled = settled_mm(balance).unwrap_or(FIRST_MM);
-            let or = |written: &Option<WrittenLength>, mm: f64| written.clone().or_else(|| sizing.size(mm));
+            let or = |written: &Option<WrittenLength>, mm: f64| written.clone().or_else(|| sizing.first.size(mm));
             Some((or(length, settled[0])?, or(width, settled[1])?))
         }
         OutlineSpec::Ellipse { length, width }
@@ -82,7 +82,7 @@ fn written(
         | OutlineSpec::Stadium { length, width } => clone(length, width),
         OutlineSpec::Trapezoid { length, root, tip } => clone(length, if root.mm() > tip.mm() { root } else { tip }),
         OutlineSpec::Disc { diameter } => clone(diameter, diameter),
-        OutlineSpec::Polygon(_) => Some((sizing.size(FIRST_MM[0])?, sizing.size(FIRST_MM[1])?)),
+        OutlineSpec::Polygon(_) => Some((sizing.first.size(FIRST_MM[0])?, sizing.first.size(FIRST_MM[1])?)),
     }
 }
 
@@ -103,7 +103,9 @@ fn convert(
     let (length, width) = written(now, balance, sizing)?;
     Some(match kind {
         OutlineKind::Rectangle => OutlineSpec::Rectangle { length: Some(length), width: Some(width) },
-        OutlineKind::Trapezoid => OutlineSpec::Trapezoid { length, root: sizing.size(width.mm() / 2.0)?, tip: width },
+        OutlineKind::Trapezoid => {
+            OutlineSpec::Trapezoid { length, root: sizing.first.size(width.mm() / 2.0)?, tip: width }
+        }
         OutlineKind::Disc => OutlineSpec::Disc { diameter: length },
         OutlineKind::Ellipse => OutlineSpec::Ellipse { length, width },
         OutlineKind::Leaf => OutlineSpec::Leaf { length, width },

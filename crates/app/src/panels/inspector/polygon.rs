@@ -19,7 +19,7 @@ pub(super) fn first(
     width: &WrittenLength,
 ) -> Option<Vec<[WrittenLength; 2]>> {
     let at = |along: f64, across: f64| {
-        let write = |mm| WrittenLength::from_mm(mm, sizing.units.length.length_unit(), LengthRange::Any).ok();
+        let write = |mm| WrittenLength::from_mm(mm, sizing.first.units.length.length_unit(), LengthRange::Any).ok();
         Some([write(along)?, write(across)?])
     };
     let (length, half) = (length.mm(), width.mm() / 2.0);
@@ -81,7 +81,7 @@ fn coordinate(ui: &mut Ui, sizing: &Sizing<'_>, width: f32, name: &str, now: &mu
 /// Adds a corner halfway between the last and the first.
 fn add(corners: &mut Vec<[WrittenLength; 2]>, sizing: &Sizing<'_>) {
     let (Some(first), Some(last)) = (corners.first(), corners.last()) else { return };
-    let unit = sizing.units.length.length_unit();
+    let unit = sizing.first.units.length.length_unit();
     let middle = |axis: usize| {
         let mm = f64::midpoint(first[axis].mm(), last[axis].mm());
         WrittenLength::from_mm(mm, unit, LengthRange::Any).ok()

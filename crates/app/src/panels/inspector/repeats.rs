@@ -62,7 +62,7 @@ fn first(sizing: &Sizing<'_>) -> Option<Repeat> {
     Some(Repeat {
         what: "chisel lines".to_owned(),
         from: RepeatFrom::Middle,
-        step: Some(sizing.size(STEP_MM)?),
+        step: Some(sizing.first.size(STEP_MM)?),
         width: None,
         count: None,
         margin: None,
@@ -121,8 +121,8 @@ fn paced(repeat: &Repeat) -> Paced {
 fn pace(repeat: &mut Repeat, choice: Paced, sizing: &Sizing<'_>) {
     let kept = repeat.step.take().or(repeat.width.take());
     match choice {
-        Paced::Step => repeat.step = kept.or_else(|| sizing.size(STEP_MM)),
-        Paced::Tools => repeat.width = kept.or_else(|| sizing.size(WIDTH_MM)),
+        Paced::Step => repeat.step = kept.or_else(|| sizing.first.size(STEP_MM)),
+        Paced::Tools => repeat.width = kept.or_else(|| sizing.first.size(WIDTH_MM)),
         Paced::Spread => repeat.count = repeat.count.or(Some(COUNT)),
     }
 }
@@ -153,7 +153,7 @@ fn count(ui: &mut Ui, sizing: &Sizing<'_>, repeat: &mut Repeat, name: &str) {
 
 /// What comes out of it, in words.
 fn counted(ui: &mut Ui, sizing: &Sizing<'_>, laid: &LaidRepeat, ends: [&str; 2]) {
-    let unit = sizing.units.length;
+    let unit = sizing.first.units.length;
     let mut words = repeat_count_words(laid, unit);
     if !laid.places.is_empty() {
         words = format!("{words}, {}.", repeat_first_words(laid, unit, ends));
@@ -166,7 +166,7 @@ fn counted(ui: &mut Ui, sizing: &Sizing<'_>, laid: &LaidRepeat, ends: [&str; 2])
 
 fn places(laid: &LaidRepeat, sizing: &Sizing<'_>, start: &str) -> Option<String> {
     // A figure keeps its fraction and its unit when the line breaks.
-    let places = repeat_places_words(laid, sizing.units.length).replace(' ', "\u{a0}").replace(",\u{a0}", ", ");
+    let places = repeat_places_words(laid, sizing.first.units.length).replace(' ', "\u{a0}").replace(",\u{a0}", ", ");
     let lead = if laid.width.is_some() { "Middles at" } else { "At" };
     (!places.is_empty()).then(|| format!("{lead} {places} from {start}, forged."))
 }

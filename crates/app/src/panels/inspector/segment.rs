@@ -2,7 +2,6 @@
 
 use super::{bend, facts, form, ladder, notes, repeats, split, trade};
 use crate::figures;
-use crate::new_segment::change_form;
 use crate::state::{Command, Desk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
@@ -11,6 +10,7 @@ use egui::{ComboBox, Grid, Rect, RichText, Sense, Ui, vec2};
 use fh_core::balance::SegmentBalance;
 use fh_core::describe::{derived_words, segment_end_words};
 use fh_core::edit::Edit;
+use fh_core::new_segment::change_form;
 use fh_core::plan::{Chain, FormKind, Gives, Segment};
 
 /// The width of the cards that forms are offered on, in points at normal text size.
@@ -38,7 +38,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
         next.name = name;
     }
     if let Some(kind) = form_chooser(ui, desk, segment.form.kind())
-        && let Some(changed) = change_form(segment, kind, &sizing)
+        && let Some(changed) = change_form(segment, kind, &sizing.first)
     {
         next = changed;
     }

@@ -1,11 +1,12 @@
 //! The sizes of a socket: what it is rolled round, how far round it goes, and how its axis lies.
 
+use super::sides;
 use super::sizes::{optional_angle, optional_length};
-use super::{sides, ties};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
+use fh_core::edit::ties;
 use fh_core::plan::{Bend, Segment, SizeName, SocketAxis};
 use fh_measure::LengthRange;
 
@@ -24,6 +25,6 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, bala
     let now = *axis;
     let choices: Vec<_> = SocketAxis::ALL.into_iter().map(|axis| (axis, axis.name().to_owned())).collect();
     if let Some(choice) = chooser::show(ui, sizing.theme, "Axis", "Axis of the socket", now, &choices) {
-        ties::turn_axis(segment, choice, balance, sizing);
+        ties::turn_axis(segment, choice, balance, &sizing.first);
     }
 }

@@ -1,7 +1,6 @@
 //! A split: its branches, the side they lie on, the end of the slit, and how far it is opened.
 
 use super::sizes::named_size;
-use crate::new_segment::new_branch;
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, heading};
@@ -9,6 +8,7 @@ use egui::{Button, Label, RichText, Ui, vec2};
 use fh_core::balance::SegmentBalance;
 use fh_core::forms;
 use fh_core::metal::{FreeEnd, Shape, SplitSize};
+use fh_core::new_segment::new_branch;
 use fh_core::plan::{Branch, Form, Opening, RootSpec, Sides};
 use fh_measure::WrittenAngle;
 
@@ -89,7 +89,7 @@ fn root_of(ui: &mut Ui, sizing: &Sizing<'_>, root: &mut Option<RootSpec>) {
         (Root::Rounded, "rounded".to_owned()),
         (Root::Hole, "in a hole".to_owned()),
     ];
-    let size = |factor: f64| sizing.size(factor * sizing.stock_mm[0].min(sizing.stock_mm[1]));
+    let size = |factor: f64| sizing.first.size(factor * sizing.first.stock_mm[0].min(sizing.first.stock_mm[1]));
     match chooser::show(ui, sizing.theme, "Slit ends", "How the slit ends", now, &choices) {
         Some(Root::AsCut) => *root = None,
         Some(Root::Rounded) => *root = size(ROOT_RADIUS).map(RootSpec::Radius),
@@ -107,7 +107,7 @@ fn opened(ui: &mut Ui, sizing: &Sizing<'_>, opening: &mut Option<Opening>) {
     let choices = [(false, "left closed".to_owned()), (true, "to an eye or a basket".to_owned())];
     match chooser::show(ui, sizing.theme, "Opened", "How the split is opened", opening.is_some(), &choices) {
         Some(true) => {
-            let width = sizing.size(OPENING * sizing.stock_mm[0]);
+            let width = sizing.first.size(OPENING * sizing.first.stock_mm[0]);
             *opening = width.map(|width| Opening { width, turns: None });
         }
         Some(false) => *opening = None,
@@ -137,7 +137,7 @@ fn list(ui: &mut Ui, sizing: &Sizing<'_>, branches: &mut Vec<Branch>, settled: O
     }
     let tip = "One more cut and one more branch, left as cut.";
     if ui.button("Add a branch").on_hover_text(tip).clicked() {
-        branches.extend(new_branch(sizing));
+        branches.extend(new_branch(&sizing.first));
     }
     wish
 }

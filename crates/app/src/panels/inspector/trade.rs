@@ -1,20 +1,20 @@
 //! What follows for the tools: slits, punches, drills, scarfs and cuts, and the lengths that a corner or a bundle fixes.
 
 use super::sizes::caption;
-use super::ties;
 use crate::state::Desk;
 use crate::theme::Text;
 use crate::widgets::{heading, row};
 use egui::{RichText, Ui};
 use fh_core::balance::Derived;
 use fh_core::describe::derived_words;
+use fh_core::edit::ties;
 
 /// Shows the sizes that follow and stand in no field; nothing where there are none.
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize) {
     let bar = desk.selection.bar;
     let Some(segment) = desk.document.plan().segment(bar, at) else { return };
     let Some(balance) = desk.document.balance().bars.get(bar).and_then(|bar| bar.segments.get(at)) else { return };
-    let in_fields: Vec<_> = ties::tied(segment).into_iter().map(ties::Tied::name).collect();
+    let in_fields: Vec<_> = ties::tied(segment);
     let follow = balance.derived.iter().filter(|size| !size.gave && !in_fields.contains(&size.name));
     let follow: Vec<_> = follow.collect();
     if follow.is_empty() {

@@ -2,13 +2,15 @@
 
 mod bends;
 mod change;
+mod section;
 
-pub(crate) use bends::{corner, first_bend, suits};
-pub(crate) use change::change_form;
+pub use bends::{corner, first_bend, suits};
+pub use change::change_form;
+pub use section::convert_section;
 
-use crate::widgets::{Sizing, section_form};
-use fh_core::forms;
-use fh_core::plan::{
+use crate::first_sizes::FirstSizes;
+use crate::forms;
+use crate::plan::{
     Branch, Form, FormKind, HoleSpec, Made, OutlineSpec, RootSpec, SectionKind, SectionSpec, Segment, Sides,
     ThicknessSpec,
 };
@@ -43,72 +45,72 @@ const ROOT_HOLE: f64 = 0.25;
 const BRANCHES: usize = 2;
 
 /// A new segment of a form; none where the plan's unit cannot write its sizes.
-pub(crate) fn new_segment(kind: FormKind, sizing: &Sizing<'_>) -> Option<Segment> {
-    let mut segment = Segment::new(kind.name(), form(kind, sizing)?);
+pub fn new_segment(kind: FormKind, sizes: &FirstSizes) -> Option<Segment> {
+    let mut segment = Segment::new(kind.name(), form(kind, sizes)?);
     if kind == FormKind::Peak {
-        segment.bend = corner(sizing);
+        segment.bend = corner(sizes);
     }
     Some(segment)
 }
 
-fn form(kind: FormKind, sizing: &Sizing<'_>) -> Option<Form> {
-    let [width, thickness] = sizing.stock_mm;
+fn form(kind: FormKind, sizes: &FirstSizes) -> Option<Form> {
+    let [width, thickness] = sizes.stock_mm;
     let least = width.min(thickness);
     Some(match kind {
-        FormKind::Plain => Form::Plain(forms::Plain { length: Some(sizing.size(LENGTH_MM)?) }),
-        FormKind::Drawn => Form::Drawn(forms::Drawn { length: Some(sizing.size(LENGTH_MM)?), section: drawn(sizing)? }),
+        FormKind::Plain => Form::Plain(forms::Plain { length: Some(sizes.size(LENGTH_MM)?) }),
+        FormKind::Drawn => Form::Drawn(forms::Drawn { length: Some(sizes.size(LENGTH_MM)?), section: drawn(sizes)? }),
         FormKind::Taper => Form::Taper(forms::Taper {
-            length: Some(sizing.size(TAPER_MM)?),
+            length: Some(sizes.size(TAPER_MM)?),
             from: None,
             to: SectionSpec::Point,
             runout: None,
         }),
         FormKind::Shoulder => Form::Shoulder(forms::Shoulder {
-            to: drawn(sizing)?,
-            radius: sizing.size(SHOULDER_RADIUS_MM)?,
+            to: drawn(sizes)?,
+            radius: sizes.size(SHOULDER_RADIUS_MM)?,
             sides: Sides::All,
         }),
         FormKind::Flag => Form::Flag(forms::Flag {
-            outline: OutlineSpec::Leaf { length: sizing.size(LEAF[0] * width)?, width: sizing.size(LEAF[1] * width)? },
-            thickness: ThicknessSpec::Even(sizing.size(LEAF_THICKNESS * least)?),
+            outline: OutlineSpec::Leaf { length: sizes.size(LEAF[0] * width)?, width: sizes.size(LEAF[1] * width)? },
+            thickness: ThicknessSpec::Even(sizes.size(LEAF_THICKNESS * least)?),
             trim: None,
         }),
         FormKind::Peak => Form::Peak(forms::Peak { section: SectionSpec::Stock }),
-        FormKind::Hole => hole(sizing, width, least)?,
+        FormKind::Hole => hole(sizes, width, least)?,
         FormKind::Tenon => Form::Tenon(forms::Tenon {
-            section: SectionSpec::Round(sizing.size(TENON * least)?),
-            grip: sizing.size(GRIP * least)?,
-            allowance: sizing.size(HEAD * TENON * least)?,
+            section: SectionSpec::Round(sizes.size(TENON * least)?),
+            grip: sizes.size(GRIP * least)?,
+            allowance: sizes.size(HEAD * TENON * least)?,
         }),
         FormKind::Rivet => Form::Rivet(forms::Rivet {
-            diameter: sizing.size(least)?,
-            grip: sizing.size(RIVET_GRIP * least)?,
-            allowance: sizing.size(HEAD * least)?,
+            diameter: sizes.size(least)?,
+            grip: sizes.size(RIVET_GRIP * least)?,
+            allowance: sizes.size(HEAD * least)?,
         }),
         FormKind::Collar => Form::Collar(forms::Collar {
             section: SectionSpec::Stock,
-            width: sizing.size(BUNDLE_MM[0])?,
-            height: sizing.size(BUNDLE_MM[1])?,
+            width: sizes.size(BUNDLE_MM[0])?,
+            height: sizes.size(BUNDLE_MM[1])?,
             rule: None,
         }),
         // One thickness for the scarf: common practice, no source.
-        FormKind::Weld => Form::Weld(forms::Weld { allowance: sizing.size(least)? }),
+        FormKind::Weld => Form::Weld(forms::Weld { allowance: sizes.size(least)? }),
         FormKind::Split => {
-            Form::Split(forms::Split { branches: branches(sizing)?, side: None, root: root(sizing), opening: None })
+            Form::Split(forms::Split { branches: branches(sizes)?, side: None, root: root(sizes), opening: None })
         }
-        FormKind::Ball => Form::Ball(forms::Ball { diameter: sizing.size(BALL * least)? }),
-        FormKind::Cube => Form::Cube(forms::Cube { side: sizing.size(CUBE * least)? }),
-        FormKind::Trim => Form::Trim(forms::Trim { length: sizing.size(width)? }),
-        FormKind::Hold => Form::Hold(forms::Hold { length: sizing.size(LENGTH_MM)? }),
+        FormKind::Ball => Form::Ball(forms::Ball { diameter: sizes.size(BALL * least)? }),
+        FormKind::Cube => Form::Cube(forms::Cube { side: sizes.size(CUBE * least)? }),
+        FormKind::Trim => Form::Trim(forms::Trim { length: sizes.size(width)? }),
+        FormKind::Hold => Form::Hold(forms::Hold { length: sizes.size(LENGTH_MM)? }),
     })
 }
 
 /// A round boss with a punched hole.
-fn hole(sizing: &Sizing<'_>, width: f64, least: f64) -> Option<Form> {
+fn hole(sizes: &FirstSizes, width: f64, least: f64) -> Option<Form> {
     Some(Form::Hole(forms::Hole {
-        outline: OutlineSpec::Disc { diameter: sizing.size(width + least)? },
-        thickness: sizing.size(BOSS_THICKNESS * least)?,
-        hole: HoleSpec::Round(sizing.size(HOLE * least)?),
+        outline: OutlineSpec::Disc { diameter: sizes.size(width + least)? },
+        thickness: sizes.size(BOSS_THICKNESS * least)?,
+        hole: HoleSpec::Round(sizes.size(HOLE * least)?),
         made: Made::Punched,
         slug: None,
         at: None,
@@ -116,36 +118,36 @@ fn hole(sizing: &Sizing<'_>, width: f64, least: f64) -> Option<Form> {
 }
 
 /// The end of a slit drilled or punched first, so that no crack begins there.
-fn root(sizing: &Sizing<'_>) -> Option<RootSpec> {
-    let [width, thickness] = sizing.stock_mm;
-    sizing.size(ROOT_HOLE * width.min(thickness)).map(RootSpec::Hole)
+fn root(sizes: &FirstSizes) -> Option<RootSpec> {
+    let [width, thickness] = sizes.stock_mm;
+    sizes.size(ROOT_HOLE * width.min(thickness)).map(RootSpec::Hole)
 }
 
 /// A taper that has bar on both sides of it: it runs to a section, since nothing can go on from a point.
-pub(crate) fn run_to_a_section(form: &mut Form, sizing: &Sizing<'_>) {
-    if let (Form::Taper(forms::Taper { to, .. }), Some(section)) = (form, drawn(sizing)) {
+pub fn run_to_a_section(form: &mut Form, sizes: &FirstSizes) {
+    if let (Form::Taper(forms::Taper { to, .. }), Some(section)) = (form, drawn(sizes)) {
         *to = section;
     }
 }
 
 /// Branches that are left as they are cut, to be given their forms.
-fn branches(sizing: &Sizing<'_>) -> Option<Vec<Branch>> {
-    (0..BRANCHES).map(|_| new_branch(sizing)).collect()
+fn branches(sizes: &FirstSizes) -> Option<Vec<Branch>> {
+    (0..BRANCHES).map(|_| new_branch(sizes)).collect()
 }
 
 /// A branch that is left as it is cut.
-pub(crate) fn new_branch(sizing: &Sizing<'_>) -> Option<Branch> {
+pub fn new_branch(sizes: &FirstSizes) -> Option<Branch> {
     let plain =
-        Segment::new(FormKind::Plain.name(), Form::Plain(forms::Plain { length: Some(sizing.size(LENGTH_MM)?) }));
+        Segment::new(FormKind::Plain.name(), Form::Plain(forms::Plain { length: Some(sizes.size(LENGTH_MM)?) }));
     Some(Branch { name: String::new(), segments: vec![plain] })
 }
 
 /// A section somewhat smaller than the bar.
-fn drawn(sizing: &Sizing<'_>) -> Option<SectionSpec> {
-    let [width, thickness] = sizing.stock_mm;
-    let smaller = Sizing { stock_mm: [width * DRAWN, thickness * DRAWN], ..*sizing };
+fn drawn(sizes: &FirstSizes) -> Option<SectionSpec> {
+    let [width, thickness] = sizes.stock_mm;
+    let smaller = FirstSizes { stock_mm: [width * DRAWN, thickness * DRAWN], ..*sizes };
     let kind = if (width - thickness).abs() < 0.01 * width { SectionKind::Square } else { SectionKind::Flat };
-    section_form::convert(&SectionSpec::Stock, kind, &smaller)
+    convert_section(&SectionSpec::Stock, kind, &smaller)
 }
 
 #[cfg(test)]

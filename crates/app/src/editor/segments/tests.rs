@@ -3,15 +3,13 @@
 
 #![allow(clippy::unwrap_used, reason = "tests")]
 
-use super::{first_bend, new_segment, suits};
 use crate::state::{Focus, Side};
-use crate::theme::{Look, Theme};
 use crate::widgets::Sizing;
 use crate::{Editor, Scripted, Services};
-use fh_core::balance::balance;
 use fh_core::edit::Edit;
 use fh_core::findings::Severity;
 use fh_core::forms;
+use fh_core::new_segment::{first_bend, suits};
 use fh_core::plan::{BendKind, Chain, Form, FormKind, Plan, SectionSpec, Segment, SquareSpec, Units};
 use fh_measure::{LengthRange, WrittenLength};
 
@@ -83,7 +81,7 @@ fn bend(editor: &mut Editor, kind: BendKind) {
     let bar = &editor.balance().bars[0];
     let desk = editor.desk();
     let sizing = Sizing::within(desk.theme, editor.plan().units, Some(bar), Chain::Bar);
-    segment.bend = first_bend(kind, &segment, bar.segments[at].shape.as_ref(), &sizing, at == 0);
+    segment.bend = first_bend(kind, &segment, bar.segments[at].shape.as_ref(), &sizing.first, at == 0);
     assert!(segment.bend.is_some());
     editor.edit(&Edit::ReplaceSegment { bar: 0, at, segment: Box::new(segment) });
 }
@@ -127,36 +125,6 @@ fn a_new_taper_runs_to_a_point_only_at_an_end_of_the_bar() {
             let segment = editor.selected_segment().unwrap();
             let Form::Taper(forms::Taper { to, .. }) = &segment.form else { panic!("{segment:?}") };
             assert_eq!(*to == SectionSpec::Point, place != Place::Middle, "{place:?} {to:?}");
-        }
-    }
-}
-
-#[test]
-fn every_form_is_offered_in_both_units() {
-    let theme = Theme::new(Look::Light, 1.0);
-    for units in [Units::inches(), Units::millimeters()] {
-        let sizing = Sizing::without_stock(&theme, units);
-        for kind in FormKind::ALL {
-            assert_eq!(new_segment(kind, &sizing).unwrap().form.kind(), kind);
-        }
-    }
-}
-
-#[test]
-fn every_new_segment_can_be_forged() {
-    let theme = Theme::new(Look::Light, 1.0);
-    let written = |text| WrittenLength::parse(text, None, LengthRange::AboveZero).unwrap();
-    for width in ["8 mm", "12 mm", "40 mm"] {
-        for kind in FormKind::ALL {
-            let stock = SectionSpec::Flat { width: written(width), thickness: written("8 mm"), edge_radius: None };
-            let mut plan = Plan::new("", Units::millimeters(), stock);
-            let empty = balance(&plan);
-            let sizing = Sizing::new(&theme, plan.units, empty.bars.first());
-            let rest = new_segment(FormKind::Hold, &sizing).unwrap();
-            plan.bars[0].segments = vec![new_segment(kind, &sizing).unwrap(), rest];
-            let findings = balance(&plan).findings;
-            let stops = findings.iter().filter(|finding| finding.severity == Severity::Stop);
-            assert_eq!(stops.map(|finding| &finding.message).collect::<Vec<_>>(), Vec::<&String>::new(), "{kind:?}");
         }
     }
 }

@@ -1,16 +1,16 @@
 //! A segment with another form, that keeps what it can.
 
+use super::corner;
 use super::{form, suits};
-use crate::new_segment::corner;
-use crate::widgets::Sizing;
-use fh_core::forms;
-use fh_core::plan::{Form, FormKind, OutlineSpec, SectionKind, SectionSpec, Segment, ThicknessSpec};
+use crate::first_sizes::FirstSizes;
+use crate::forms;
+use crate::plan::{Form, FormKind, OutlineSpec, SectionKind, SectionSpec, Segment, ThicknessSpec};
 use fh_measure::WrittenLength;
 
 /// A segment with another form that keeps what it can: its name, its length, its section, its outline, its bend.
-pub(crate) fn change_form(segment: &Segment, kind: FormKind, sizing: &Sizing<'_>) -> Option<Segment> {
+pub fn change_form(segment: &Segment, kind: FormKind, sizes: &FirstSizes) -> Option<Segment> {
     let mut next = segment.clone();
-    let mut form = form(kind, sizing)?;
+    let mut form = form(kind, sizes)?;
     if let Some(length) = segment.form.length() {
         put_length(&mut form, length);
     }
@@ -22,7 +22,7 @@ pub(crate) fn change_form(segment: &Segment, kind: FormKind, sizing: &Sizing<'_>
     next.form = form;
     next.bend = segment.bend.clone().filter(|bend| suits(&next.form, bend.kind()));
     if kind == FormKind::Peak && next.bend.is_none() {
-        next.bend = corner(sizing);
+        next.bend = corner(sizes);
     }
     if segment.name == segment.form.kind().name() {
         next.name = kind.name().to_owned();
@@ -121,15 +121,13 @@ fn put_grip(form: &mut Form, before: &Form) {
 mod tests {
     use super::*;
     use crate::new_segment::new_segment;
-    use crate::theme::{Look, Theme};
-    use fh_core::plan::Units;
+    use crate::plan::Units;
 
     #[test]
     fn a_form_that_is_changed_keeps_its_length_and_its_section() {
-        let theme = Theme::new(Look::Light, 1.0);
-        let sizing = Sizing::without_stock(&theme, Units::inches());
-        let drawn = new_segment(FormKind::Drawn, &sizing).unwrap();
-        let taper = change_form(&drawn, FormKind::Taper, &sizing).unwrap();
+        let sizes = FirstSizes::without_stock(Units::inches());
+        let drawn = new_segment(FormKind::Drawn, &sizes).unwrap();
+        let taper = change_form(&drawn, FormKind::Taper, &sizes).unwrap();
         assert_eq!(taper.form.length(), drawn.form.length());
         assert_eq!(section_of(&taper.form), section_of(&drawn.form));
         assert_eq!(taper.name, "taper");
@@ -137,16 +135,15 @@ mod tests {
 
     #[test]
     fn pins_keep_their_grip_and_bosses_their_outline() {
-        let theme = Theme::new(Look::Light, 1.0);
-        let sizing = Sizing::without_stock(&theme, Units::millimeters());
-        let rivet = new_segment(FormKind::Rivet, &sizing).unwrap();
-        let tenon = change_form(&rivet, FormKind::Tenon, &sizing).unwrap();
+        let sizes = FirstSizes::without_stock(Units::millimeters());
+        let rivet = new_segment(FormKind::Rivet, &sizes).unwrap();
+        let tenon = change_form(&rivet, FormKind::Tenon, &sizes).unwrap();
         assert_eq!(section_of(&tenon.form), section_of(&rivet.form));
-        let back = change_form(&tenon, FormKind::Rivet, &sizing).unwrap();
+        let back = change_form(&tenon, FormKind::Rivet, &sizes).unwrap();
         assert_eq!(back, rivet);
-        let flag = new_segment(FormKind::Flag, &sizing).unwrap();
-        let hole = change_form(&flag, FormKind::Hole, &sizing).unwrap();
+        let flag = new_segment(FormKind::Flag, &sizes).unwrap();
+        let hole = change_form(&flag, FormKind::Hole, &sizes).unwrap();
         assert_eq!(hole.form.length(), flag.form.length());
-        assert_eq!(change_form(&hole, FormKind::Flag, &sizing).unwrap().form, flag.form);
+        assert_eq!(change_form(&hole, FormKind::Flag, &sizes).unwrap().form, flag.form);
     }
 }
