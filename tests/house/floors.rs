@@ -4,7 +4,7 @@ use crate::house::assert_none;
 use crate::house::modules::crates;
 
 /// Each floor with the modules on it, and what it may do.
-const FLOORS: [&[&str]; 9] = [
+const FLOORS: [&[&str]; 8] = [
     // Colors and sizes; figures in words.
     &["theme", "figures"],
     // What the editor remembers, as data: it knows no view.
@@ -13,8 +13,6 @@ const FLOORS: [&[&str]; 9] = [
     &["commands"],
     // Fields, lists and small drawings.
     &["widgets"],
-    // What a new segment starts with.
-    &["new_segment"],
     // What the window shows: it reads the state and asks by requests.
     &["canvas", "piece_view", "panels", "order", "heat", "log", "anvil"],
     // What stands in front of the window, and the system's own dialogs.
