@@ -64,6 +64,10 @@ fn cold_work_on_a_bar_from_the_fire_begins_with_cooling_it() {
         "{:?}",
         step.caution
     );
+    let mut hardens = plan.clone();
+    hardens.material = Some("carbon steel".to_owned());
+    let caution = doing(&worked(&hardens), O::Drill).caution.clone().unwrap_or_default();
+    assert!(caution.starts_with("Let it cool in still air, never in water, and test it."), "{caution}");
     let as_it_is = json!({ "name": "boss", "form": { "hole": { "outline": { "rectangle": { "length": "30 mm", "width": "25 mm" } },
         "thickness": "6 mm", "hole": { "round": "8 mm" }, "made": "drilled" } } });
     let plan = plan_on(json!({ "flat": { "width": "25 mm", "thickness": "6 mm" } }), &[as_it_is, body("200 mm")]);

@@ -21,8 +21,12 @@ use crate::step::WorkedStep;
 use fh_core::describe::{repeat_lines, short_name};
 use fh_core::plan::{AnvilPlace, Chain, Form, Operation};
 
-/// What is worked cold by hand on a bar that was in the fire begins so.
-const COOL_FIRST: &str = "Cool it first, and test it.";
+/// What is worked cold by hand on a bar that was in the fire begins so; what hardens never sees water.
+fn cool_first(site: &Site<'_>) -> String {
+    let how =
+        if site.plan.material().quench.may { "Cool it first" } else { "Let it cool in still air, never in water" };
+    format!("{how}, and test it.")
+}
 
 /// A bar at a step.
 pub(crate) struct Moment<'m, 'a> {
@@ -103,7 +107,7 @@ fn caution(moment: &Moment<'_, '_>, is_hot: bool) -> Option<String> {
         task.part.is_some()
             && matches!(task.operation, Operation::Drill | Operation::Punch | Operation::Stamp | Operation::Trim)
     };
-    let cool = (!is_hot && moment.was_hot && ordered.tasks.iter().any(by_hand)).then(|| COOL_FIRST.to_owned());
+    let cool = (!is_hot && moment.was_hot && ordered.tasks.iter().any(by_hand)).then(|| cool_first(site));
     let words = first_words(&ordered.tasks, &|task| careful::caution(site, task, &moment.thin));
     let all: Vec<String> = cool.into_iter().chain(words).collect();
     (!all.is_empty()).then(|| all.join(" "))
