@@ -1,14 +1,10 @@
 //! What a card says that would burn a hand, spoil a size or be looked for in vain.
 
-use fh_core::balance::balance;
+use crate::orders::worked;
 use fh_core::plan::{Operation as O, Plan};
 use fh_store::demos::DEMOS;
-use fh_work::{Shop, Size, Warmth, Worked, WorkedStep, work_out};
+use fh_work::{Size, Warmth, Worked, WorkedStep};
 use serde_json::{Value, json};
-
-fn worked(plan: &Plan) -> Worked {
-    work_out(plan, &balance(plan), &Shop::default())
-}
 
 fn plan_on(stock: Value, segments: &[Value]) -> Plan {
     tests::read(&tests::one_bar(&stock, segments))

@@ -1,28 +1,11 @@
 //! What a card has a smith measure, turn, file and cut, on small plans worked by hand.
 
-use super::demo;
+use crate::orders::{demo, doing, lay, on, worked};
 use fh_core::balance::balance;
-use fh_core::plan::{AnvilPlace, Operation as O, Plan};
+use fh_core::plan::{AnvilPlace, Operation as O};
 use fh_store::demos::DEMOS;
-use fh_work::{Shop, ToolKind, Worked, WorkedStep, after, work_out};
+use fh_work::{ToolKind, Worked, WorkedStep, after};
 use serde_json::{Value, json};
-
-fn worked(plan: &Plan) -> Worked {
-    work_out(plan, &balance(plan), &Shop::default())
-}
-
-fn on(stock: Value, segments: &[Value]) -> Worked {
-    worked(&tests::read(&tests::one_bar(&stock, segments)))
-}
-
-fn doing(worked: &Worked, operation: O) -> &WorkedStep {
-    let does = |step: &&WorkedStep| step.tasks.iter().any(|task| task.operation == operation);
-    worked.steps.iter().find(does).unwrap_or_else(|| panic!("nothing does {}", operation.name()))
-}
-
-fn lay(step: &WorkedStep) -> &str {
-    step.lay.as_deref().unwrap_or_else(|| panic!("“{}” is not laid", step.title))
-}
 
 fn plain(name: &str, length: &str) -> Value {
     json!({ "name": name, "form": { "plain": { "length": length } } })

@@ -1,5 +1,6 @@
 //! What holds the bar, on small plans worked by hand: jaws for what is in them, and no tongs in the middle of a long bar.
 
+use crate::orders::doing;
 use fh_core::balance::balance;
 use fh_core::plan::{Operation as O, Plan};
 use fh_work::{Shop, ToolKind, Worked, WorkedStep, work_out};
@@ -9,11 +10,6 @@ fn on_12_square(segments: &[Value]) -> (Plan, Worked) {
     let plan = tests::read(&tests::one_bar(&json!({ "square": "12 mm" }), segments));
     let worked = work_out(&plan, &balance(&plan), &Shop::default());
     (plan, worked)
-}
-
-fn doing(worked: &Worked, operation: O) -> &WorkedStep {
-    let does = |step: &&WorkedStep| step.tasks.iter().any(|task| task.operation == operation);
-    worked.steps.iter().find(does).unwrap_or_else(|| panic!("nothing does {}", operation.name()))
 }
 
 fn body(length: &str) -> Value {

@@ -1,24 +1,15 @@
 //! What has to be hot at a step, and in how many heats it is done, on small plans worked by hand.
 
-use fh_core::balance::balance;
+use crate::orders::{doing, worked};
 use fh_core::plan::{Operation as O, Plan};
-use fh_work::{Shop, Worked, WorkedStep, work_out};
+use fh_work::WorkedStep;
 use serde_json::{Value, json};
-
-fn worked(plan: &Plan) -> Worked {
-    work_out(plan, &balance(plan), &Shop::default())
-}
 
 /// A plan on 16 mm square, with heats as long as anyone could wish, so that only what is asked for here counts them.
 fn of_16_square(segments: &[Value]) -> Plan {
     let mut plan = tests::read(&tests::one_bar(&json!({ "square": "16 mm" }), segments));
     plan.work.heats.minutes = Some(60.0);
     plan
-}
-
-fn doing(worked: &Worked, operation: O) -> &WorkedStep {
-    let does = |step: &&WorkedStep| step.tasks.iter().any(|task| task.operation == operation);
-    worked.steps.iter().find(does).unwrap_or_else(|| panic!("nothing does {}", operation.name()))
 }
 
 fn span(step: &WorkedStep) -> [f64; 2] {

@@ -24,7 +24,8 @@ use fh_core::balance::balance;
 use fh_core::file;
 use fh_core::plan::{Operation, Plan, Step};
 use fh_store::demos::DEMOS;
-use fh_work::{OrderFinding, Shop, Worked, proposal, work_out};
+use fh_work::{OrderFinding, Shop, Worked, WorkedStep, proposal, work_out};
+use serde_json::Value;
 
 /// What is done, and the name of the part it is done to; empty where the whole bar is meant.
 type Done = (Operation, String);
@@ -73,4 +74,25 @@ fn with_steps(plan: &Plan, steps: Vec<Step>) -> Worked {
 /// The ids of findings with their steps, counted from 1 as the smith counts them.
 fn ids(findings: &[OrderFinding]) -> Vec<(&'static str, Vec<usize>)> {
     findings.iter().map(|found| (found.finding.id, found.steps.iter().map(|step| step + 1).collect())).collect()
+}
+
+/// The program's own order of a plan, or the plan's.
+fn worked(plan: &Plan) -> Worked {
+    work_out(plan, &balance(plan), &Shop::default())
+}
+
+/// The order of one bar with these parts.
+fn on(stock: Value, segments: &[Value]) -> Worked {
+    worked(&tests::read(&tests::one_bar(&stock, segments)))
+}
+
+/// The first step that does this.
+fn doing(worked: &Worked, operation: Operation) -> &WorkedStep {
+    let does = |step: &&WorkedStep| step.tasks.iter().any(|task| task.operation == operation);
+    worked.steps.iter().find(does).unwrap_or_else(|| panic!("nothing does {}", operation.name()))
+}
+
+/// How the bar is laid there.
+fn lay(step: &WorkedStep) -> &str {
+    step.lay.as_deref().unwrap_or_else(|| panic!("“{}” is not laid", step.title))
 }

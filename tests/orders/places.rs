@@ -1,22 +1,14 @@
 //! Where a step measures from, and where it necks, slits and cuts, on small plans worked by hand.
 
+use crate::orders::{doing, worked};
 use fh_core::balance::balance;
 use fh_core::plan::{Operation as O, Plan};
-use fh_work::{Shop, Worked, WorkedStep, after, work_out};
+use fh_work::{WorkedStep, after};
 use serde_json::{Value, json};
 use tests::mm;
 
 fn plan(stock: &Value, segments: &[Value]) -> Plan {
     tests::read(&tests::one_bar(stock, segments))
-}
-
-fn worked(plan: &Plan) -> Worked {
-    work_out(plan, &balance(plan), &Shop::default())
-}
-
-fn doing(worked: &Worked, operation: O) -> &WorkedStep {
-    let does = |step: &&WorkedStep| step.tasks.iter().any(|task| task.operation == operation);
-    worked.steps.iter().find(does).unwrap_or_else(|| panic!("nothing does {}", operation.name()))
 }
 
 /// A boss as wide and as thick as the bar is not flattened: (60 × 40 - π 8²) × 10 mm³ are 54.97 mm of bar, the slit in the middle

@@ -1,26 +1,9 @@
 //! What a step says to do: words that would spoil a piece are held off, each on a small plan of its own.
 
-use fh_core::balance::balance;
-use fh_core::plan::{AnvilPlace, Operation as O, Plan};
-use fh_work::{Shop, Worked, WorkedStep, work_out};
+use crate::orders::{doing, lay, on};
+use fh_core::plan::{AnvilPlace, Operation as O};
+use fh_work::Worked;
 use serde_json::{Value, json};
-
-fn worked(plan: &Plan) -> Worked {
-    work_out(plan, &balance(plan), &Shop::default())
-}
-
-fn on(stock: Value, segments: &[Value]) -> Worked {
-    worked(&tests::read(&tests::one_bar(&stock, segments)))
-}
-
-fn doing(worked: &Worked, operation: O) -> &WorkedStep {
-    let does = |step: &&WorkedStep| step.tasks.iter().any(|task| task.operation == operation);
-    worked.steps.iter().find(does).unwrap_or_else(|| panic!("nothing does {}", operation.name()))
-}
-
-fn lay(step: &WorkedStep) -> &str {
-    step.lay.as_deref().unwrap_or_else(|| panic!("“{}” is not laid", step.title))
-}
 
 fn plain(length: &str) -> Value {
     json!({ "name": "shank", "form": { "plain": { "length": length } } })

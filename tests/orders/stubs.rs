@@ -1,20 +1,16 @@
 //! What is too short to be forged by itself: stubs beyond a step, and ends that would be left a lump, on small plans worked by
 //! hand.
 
-use crate::orders::{place, proposed};
+use crate::orders::{place, proposed, worked};
 use fh_core::balance::balance;
 use fh_core::metal::{SectionSize, Shape};
 use fh_core::plan::{AnvilPlace, Operation as O, Plan};
-use fh_work::{Shop, Worked, WorkedStep, after, work_out};
+use fh_work::{Worked, WorkedStep, after};
 use serde_json::{Value, json};
 use tests::mm;
 
 fn on_20_square(segments: &[Value]) -> Plan {
     tests::read(&tests::one_bar(&json!({ "square": "20 mm" }), segments))
-}
-
-fn worked(plan: &Plan) -> Worked {
-    work_out(plan, &balance(plan), &Shop::default())
 }
 
 fn number(worked: &Worked, title: &str) -> usize {
