@@ -18,7 +18,7 @@ fn segments() -> Vec<Segment> {
 /// The sections that a form names.
 fn sections(form: &Form) -> Vec<&SectionSpec> {
     match form {
-        Form::Drawn(forms::Drawn { section, .. }) | Form::Peak(forms::Peak { section }) => vec![section],
+        Form::Drawn(forms::Drawn { section, .. }) | Form::Peak(forms::Peak { section, .. }) => vec![section],
         Form::Shoulder(forms::Shoulder { to, .. }) => vec![to],
         Form::Taper(forms::Taper { from, to, .. }) => from.iter().chain([to]).collect(),
         _ => Vec::new(),

@@ -12,6 +12,7 @@ mod hard_cases;
 mod hardware;
 mod held;
 mod hot;
+mod left;
 mod legs;
 mod papers;
 mod pieces;

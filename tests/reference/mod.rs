@@ -7,6 +7,7 @@
 
 mod bends;
 mod cases;
+mod corners_left;
 mod curves;
 mod outlines;
 mod pieces;

@@ -2,6 +2,7 @@
 
 use crate::finding_report::{self, FindingReport};
 use fh_core::balance::{Balance, BarBalance, SegmentBalance};
+use fh_core::metal::Standing;
 use fh_core::plan::{Bar, Plan, Segment};
 use serde::Serialize;
 use uom::si::area::square_millimeter;
@@ -39,6 +40,33 @@ struct SegmentReport<'a> {
     mark_start_mm: f64,
     mark_end_mm: f64,
     mark_end_shop: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    corner: Option<CornerReport>,
+}
+
+/// What is left standing for a corner, against what it takes.
+#[derive(Debug, Serialize)]
+struct CornerReport {
+    needed_mm3: f64,
+    standing_mm3: f64,
+    needed_height_mm: f64,
+    standing_height_mm: f64,
+    between_walls_mm: Option<f64>,
+    base_mm: Option<f64>,
+}
+
+impl From<&Standing> for CornerReport {
+    fn from(standing: &Standing) -> Self {
+        let set_downs = standing.set_downs();
+        Self {
+            needed_mm3: standing.needed().get::<cubic_millimeter>(),
+            standing_mm3: standing.volume().get::<cubic_millimeter>(),
+            needed_height_mm: standing.depth().get::<millimeter>(),
+            standing_height_mm: standing.height.get::<millimeter>(),
+            between_walls_mm: set_downs.and_then(|found| found.top).map(|top| top.get::<millimeter>()),
+            base_mm: set_downs.map(|found| found.base.get::<millimeter>()),
+        }
+    }
 }
 
 impl<'a> MarksReport<'a> {
@@ -77,6 +105,7 @@ impl<'a> SegmentReport<'a> {
             mark_start_mm: balance.mark_start.get::<millimeter>(),
             mark_end_mm: balance.mark_end.get::<millimeter>(),
             mark_end_shop: balance.mark_end_shop.to_string(),
+            corner: balance.standing.as_ref().map(CornerReport::from),
         }
     }
 }

@@ -107,6 +107,7 @@ impl Layer<'_, '_> {
             offset_mm: start.offset,
             shape: settled.shape,
             unwelded: false,
+            standing: settled.standing,
         }
     }
 

@@ -1,6 +1,6 @@
 //! The balance of one segment.
 
-use crate::metal::{Bent, Shape, View, in_mm, mm, mm2};
+use crate::metal::{Bent, Shape, Standing, View, in_mm, mm, mm2};
 use crate::plan::{Chain, SizeName};
 use fh_measure::RoundedLength;
 use uom::si::f64::{Area, Length, Mass, Volume};
@@ -91,6 +91,8 @@ pub struct SegmentBalance {
     pub offset_mm: [f64; 2],
     /// Whether a fire weld is still to be made of it. Once it is made, its metal is in what it is welded to.
     pub unwelded: bool,
+    /// What is left standing for its corner; none where its metal is upset, and of all but a peak.
+    pub standing: Option<Standing>,
 }
 
 impl SegmentBalance {

@@ -5,7 +5,7 @@ use super::draft::{BendSize, Draft};
 use super::solve::solve;
 use super::trouble::Trouble;
 use crate::forms::Rolled;
-use crate::metal::{Bent, CornerSize, Runout, Shape, in_mm, mm};
+use crate::metal::{Bent, CornerSize, Runout, Shape, Standing, in_mm, mm};
 use crate::plan::SizeName;
 use uom::si::f64::Length;
 
@@ -16,6 +16,8 @@ pub(crate) struct Settled {
     pub(crate) bent: Option<Bent>,
     /// How many times more metal than its shape it takes: a twist that shortens it swells it.
     pub(crate) swell: Option<f64>,
+    /// What is left standing for its corner.
+    pub(crate) standing: Option<Standing>,
     /// Whether it is read from its other end.
     pub(crate) reversed: bool,
     pub(crate) derived: Vec<Derived>,

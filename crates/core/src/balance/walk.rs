@@ -1,9 +1,9 @@
 //! The walk along a bar from its datum end: each segment settled after the one before it, branches within their split.
 
-use super::{Draft, Settled, Trouble};
+use super::{Derived, Draft, Settled, Trouble};
 use crate::forms::{Surroundings, section_size};
-use crate::metal::{FreeEnd, SectionSize, Shape, in_mm, mm};
-use crate::plan::{Bar, CollarRule, Form, Gives, Plan, Segment};
+use crate::metal::{FreeEnd, SectionSize, Shape, Standing, in_mm, mm};
+use crate::plan::{Bar, CollarRule, Form, Gives, Plan, Segment, SizeName};
 use uom::si::f64::Length;
 
 /// One bar of a plan as it is walked along.
@@ -118,6 +118,10 @@ impl<'a> Walk<'a> {
             _ => draft.settle(),
         };
         settled.reversed = at_free_end && segment.form.one().has_free_end();
+        if let (Form::Peak(peak), Some(Shape::Peak { corner, .. })) = (&segment.form, &settled.shape) {
+            settled.standing = peak.standing(*corner, around, self.plan.units.length);
+            settled.derived.extend(settled.standing.iter().flat_map(standing_sizes));
+        }
         settled
     }
 
@@ -181,6 +185,15 @@ fn free_end(at_free_datum: bool, far_is_free: bool, rest: &[Segment]) -> FreeEnd
     } else {
         FreeEnd::Neither
     }
+}
+
+/// How far apart the set-downs beside what is left for a corner are.
+fn standing_sizes(standing: &Standing) -> Vec<Derived> {
+    const BECAUSE: &str = "follows from the corner";
+    let Some(set_downs) = standing.set_downs() else { return Vec::new() };
+    let base = standing.base.is_none().then_some((SizeName::Base, set_downs.base));
+    let walls = set_downs.top.map(|top| (SizeName::BetweenWalls, top));
+    walls.into_iter().chain(base).map(|(name, length)| Derived::length(name, length, BECAUSE)).collect()
 }
 
 /// A draft with the size that gives multiplied, settled.

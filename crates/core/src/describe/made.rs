@@ -95,7 +95,7 @@ fn fill_sections(form: &mut Form, shape: &Shape, reversed: bool, unit: PlanUnit)
             | Form::Tenon(forms::Tenon { section, .. }),
             Shape::Prism { section: size, .. },
         )
-        | (Form::Peak(forms::Peak { section }), Shape::Peak { section: size, .. }) => fill(section, size),
+        | (Form::Peak(forms::Peak { section, .. }), Shape::Peak { section: size, .. }) => fill(section, size),
         (Form::Taper(forms::Taper { from, to, .. }), Shape::Taper { from: start, to: end, .. }) => {
             let (start, end) = if reversed { (end, start) } else { (start, end) };
             if let Some(from) = from {

@@ -335,7 +335,7 @@ fn mend_first_of(segments: &mut [Segment]) {
             to
         }
         Form::Drawn(forms::Drawn { section, .. })
-        | Form::Peak(forms::Peak { section })
+        | Form::Peak(forms::Peak { section, .. })
         | Form::Tenon(forms::Tenon { section, .. })
         | Form::Collar(forms::Collar { section, .. })
         | Form::Shoulder(forms::Shoulder { to: section, .. }) => section,

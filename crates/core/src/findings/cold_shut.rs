@@ -23,6 +23,13 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
                 found.push(shoulder(scene, &seen, depth, radius, most));
             }
         }
+        if let Some(standing) = &seen.balance.standing {
+            let depth = in_mm(standing.height - standing.corner.thickness);
+            let edge = standing.edges.iter().map(|edge| in_mm(*edge)).fold(f64::INFINITY, f64::min);
+            if is_over(depth, most * edge) {
+                found.push(beside_corner(scene, &seen, depth, edge, most));
+            }
+        }
         if let Shape::Peak { corner, .. } = seen.shape
             && !is_over(in_mm(corner.inside_radius), 0.0)
         {
@@ -48,6 +55,18 @@ fn shoulder(scene: &Scene<'_>, seen: &Seen<'_>, depth: f64, radius: f64, most: f
         scene.millimeters(radius)
     );
     let remedy = format!("Use a radius of {} or more, or set down in stages.", scene.millimeters_or_more(depth / most));
+    RULE.at(scene.place(Some(seen.at)), message, remedy)
+}
+
+/// The set-down beside what is left for a corner, over an edge that is too sharp for it.
+fn beside_corner(scene: &Scene<'_>, seen: &Seen<'_>, depth: f64, edge: f64, most: f64) -> Finding {
+    let message = format!(
+        "Beside the corner “{}” the bar is set down {} over an edge of {}.",
+        scene.name(seen.at),
+        scene.millimeters(depth),
+        scene.millimeters(edge)
+    );
+    let remedy = format!("Use an edge of {} or more.", scene.millimeters_or_more(depth / most));
     RULE.at(scene.place(Some(seen.at)), message, remedy)
 }
 

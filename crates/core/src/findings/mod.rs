@@ -7,6 +7,7 @@ mod bar_length;
 mod cold_shut;
 mod compare;
 mod corner_as_box;
+mod corner_left;
 mod duty;
 mod finding;
 mod heads;
@@ -48,7 +49,7 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 19] = [
+pub const CHECKS: [Check; 20] = [
     bar_length::CHECK,
     cold_shut::CHECK,
     upsetting::CHECK,
@@ -61,6 +62,7 @@ pub const CHECKS: [Check; 19] = [
     section_sizes::CHECK,
     shoulder_sides::CHECK,
     corner_as_box::CHECK,
+    corner_left::CHECK,
     split::CHECK,
     twist::CHECK,
     walls::CHECK,

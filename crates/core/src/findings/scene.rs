@@ -81,6 +81,15 @@ impl<'a> Scene<'a> {
         self.millimeters((mm / finest - 1e-9).ceil() * finest)
     }
 
+    /// A length in mm in the plan's unit, rounded down: what is said to be allowed is allowed.
+    pub(super) fn millimeters_or_less(&self, mm: f64) -> String {
+        let finest = match self.plan.units.length {
+            PlanUnit::Inch => LengthUnit::Inch.mm() / 1000.0,
+            PlanUnit::Millimeter => 0.1,
+        };
+        self.millimeters((mm / finest + 1e-9).floor() * finest)
+    }
+
     /// A limit in mm: the smith's own, or the default in the round numbers of the plan's unit.
     pub(super) fn limit(&self, own: Option<&WrittenLength>, default: InBoth) -> f64 {
         own.map_or_else(|| default.in_unit(self.plan.units.length), WrittenLength::mm)

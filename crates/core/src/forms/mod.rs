@@ -31,7 +31,7 @@ pub use forging::Block;
 pub use hold::Hold;
 pub use hole::Hole;
 pub(crate) use one::{About, OneForm};
-pub use peak::Peak;
+pub use peak::{LeftPeak, Peak};
 pub(crate) use pen::Pen;
 pub use plain::Plain;
 pub use rivet::Rivet;

@@ -22,10 +22,13 @@ pub struct CornerSize {
 impl CornerSize {
     /// A corner of a section; none where it does not turn, or turns right back.
     pub fn new(section: &SectionSize, turn: f64, inside_radius: Length, side: f64) -> Option<Self> {
-        let outline = section.section();
-        let toward = FRAC_PI_2 - side;
-        let (thickness, width) = (outline.extent(toward), outline.extent(toward + FRAC_PI_2));
+        let [thickness, width] = toward(section, side);
         (turn > 0.0 && turn < std::f64::consts::PI).then_some(Self { turn, inside_radius, thickness, width, side })
+    }
+
+    /// A section in the plane of its bend, and across it.
+    pub(crate) fn across(&self, section: &SectionSize) -> [Length; 2] {
+        toward(section, self.side)
     }
 
     /// All the metal between the two inside tangent points: `w [(rᵢ + t)² tan(θ/2) - rᵢ² θ/2]`.
@@ -58,6 +61,13 @@ impl CornerSize {
         let area = self.peak_volume() / self.width;
         in_mm(area / self.length()) * 2.0
     }
+}
+
+/// A section's size in the plane of a bend toward a side, and across it.
+fn toward(section: &SectionSize, side: f64) -> [Length; 2] {
+    let outline = section.section();
+    let toward = FRAC_PI_2 - side;
+    [outline.extent(toward), outline.extent(toward + FRAC_PI_2)]
 }
 
 /// A corner of no size, for a peak whose bend is missing.

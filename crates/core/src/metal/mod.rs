@@ -14,6 +14,7 @@ mod shape;
 mod silhouette;
 mod spiral;
 mod split;
+mod standing;
 mod twist;
 
 pub use bent::Bent;
@@ -28,6 +29,7 @@ pub use section_size::SectionSize;
 pub use shape::Shape;
 pub use spiral::Spiral;
 pub use split::{BranchSize, FreeEnd, OpeningSize, RootSize, SplitSize, cut_offset_mm};
+pub use standing::{SetDowns, Standing};
 pub use twist::Twist;
 
 pub(crate) use fh_measure::{in_mm, mm, mm2, mm3};

@@ -46,7 +46,7 @@ fn put_length(form: &mut Form, kept: &WrittenLength) {
 fn section_of(form: &Form) -> Option<SectionSpec> {
     match form {
         Form::Drawn(forms::Drawn { section, .. })
-        | Form::Peak(forms::Peak { section })
+        | Form::Peak(forms::Peak { section, .. })
         | Form::Tenon(forms::Tenon { section, .. })
         | Form::Collar(forms::Collar { section, .. }) => Some(section.clone()),
         Form::Taper(forms::Taper { to, .. }) | Form::Shoulder(forms::Shoulder { to, .. }) => Some(to.clone()),
@@ -60,7 +60,7 @@ fn put_section(form: &mut Form, kept: &SectionSpec) {
     match form {
         Form::Taper(forms::Taper { to, .. }) => *to = kept.clone(),
         Form::Drawn(forms::Drawn { section, .. })
-        | Form::Peak(forms::Peak { section })
+        | Form::Peak(forms::Peak { section, .. })
         | Form::Tenon(forms::Tenon { section, .. })
             if !is_end =>
         {

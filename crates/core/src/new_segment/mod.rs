@@ -75,7 +75,7 @@ fn form(kind: FormKind, sizes: &FirstSizes) -> Option<Form> {
             thickness: ThicknessSpec::Even(sizes.size(LEAF_THICKNESS * least)?),
             trim: None,
         }),
-        FormKind::Peak => Form::Peak(forms::Peak { section: SectionSpec::Stock }),
+        FormKind::Peak => Form::Peak(forms::Peak { section: SectionSpec::Stock, left: None }),
         FormKind::Hole => hole(sizes, width, least)?,
         FormKind::Tenon => Form::Tenon(forms::Tenon {
             section: SectionSpec::Round(sizes.size(TENON * least)?),

@@ -114,11 +114,19 @@ pub enum SizeName {
     RowWidth,
     /// What a row leaves free at its ends.
     RowMargin,
+    /// The radius of the anvil's edge for the set-down at a peak's start.
+    NearEdge,
+    /// The same at its end.
+    FarEdge,
+    /// From foot to foot of the set-downs beside a peak.
+    Base,
+    /// From wall to wall of them.
+    BetweenWalls,
 }
 
 impl SizeName {
     /// Every name.
-    pub const ALL: [Self; 52] = [
+    pub const ALL: [Self; 56] = [
         Self::Length,
         Self::Width,
         Self::Thickness,
@@ -171,6 +179,10 @@ impl SizeName {
         Self::RowStep,
         Self::RowWidth,
         Self::RowMargin,
+        Self::NearEdge,
+        Self::FarEdge,
+        Self::Base,
+        Self::BetweenWalls,
     ];
 
     /// The cuts of a split, in their order.
@@ -231,6 +243,10 @@ impl SizeName {
             Self::RowStep => "step of the row",
             Self::RowWidth => "width of the row",
             Self::RowMargin => "margin of the row",
+            Self::NearEdge => "edge at its start",
+            Self::FarEdge => "edge at its end",
+            Self::Base => "between the feet of the set-downs",
+            Self::BetweenWalls => "between the walls of the set-downs",
         }
     }
 }
@@ -280,7 +296,7 @@ mod tests {
         let words: BTreeSet<_> = SizeName::ALL.into_iter().map(SizeName::words).collect();
         assert_eq!(words.len(), SizeName::ALL.len(), "{words:?}");
         assert!(words.iter().all(|words| !words.trim().is_empty()));
-        assert_eq!(SizeName::ALL.len(), SizeName::RowMargin as usize + 1, "all of them are listed");
+        assert_eq!(SizeName::ALL.len(), SizeName::BetweenWalls as usize + 1, "all of them are listed");
     }
 
     #[test]
@@ -321,6 +337,8 @@ mod tests {
             flag(Some("100 mm"), Some(json!({ "socket": { "mandrel": "40 mm", "axis": "along" } }))),
             json!({ "name": "it", "form": { "peak": { "section": "stock" } },
                 "bend": { "corner": { "angle": "90 deg", "inside_radius": "5 mm" } } }),
+            json!({ "name": "it", "form": { "peak": { "section": { "square": "10 mm" }, "left": {} } },
+                "bend": { "corner": { "angle": "90 deg", "inside_radius": "1 mm" } } }),
         ];
         let of_the_trade = [
             hole("drifted"),

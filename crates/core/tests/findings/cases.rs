@@ -23,6 +23,27 @@ pub(super) const CASES: &[(&str, &str, &str, &str)] = &[
         "",
         r#"{ "form": { "drawn": { "length": "50 mm", "section": { "flat": { "width": "20 mm", "thickness": "5 mm" } } } } }"#,
     ),
+    (
+        "corner-too-low",
+        "",
+        "",
+        r#"{ "form": { "peak": { "section": { "square": "9 mm" }, "left": {} } },
+        "bend": { "corner": { "angle": "90 deg", "inside_radius": "3 mm" } } }"#,
+    ),
+    (
+        "corner-short",
+        "",
+        "",
+        r#"{ "form": { "peak": { "section": { "square": "7 mm" }, "left": { "base": "6 mm" } } },
+        "bend": { "corner": { "angle": "90 deg", "inside_radius": "2 mm" } } }"#,
+    ),
+    (
+        "corner-dressed",
+        "",
+        "",
+        r#"{ "form": { "peak": { "section": { "square": "7 mm" }, "left": { "base": "30 mm" } } },
+        "bend": { "corner": { "angle": "90 deg", "inside_radius": "2 mm" } } }"#,
+    ),
     ("odd-fraction", "", "", r#"{ "form": { "plain": { "length": "3 1/23 in" } } }"#),
     ("larger-than-stock", "", "", GATHERED),
     (

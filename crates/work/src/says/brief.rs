@@ -76,6 +76,7 @@ pub(crate) fn edge_mm(site: &Site<'_>, task: &Task) -> Option<f64> {
     match (task.operation, shape) {
         (Operation::SetDown, _) if is_fullered_alone(site, part) => None,
         (Operation::SetDown, Shape::Shoulder { radius, .. }) => Some(in_mm(*radius)),
+        (Operation::SetDown, Shape::Peak { .. }) => part.balance.standing.map(|left| in_mm(left.edges[0])),
         (Operation::Corner, Shape::Peak { corner, .. }) => Some(in_mm(corner.inside_radius)),
         (Operation::Bend, _) => over_the_edge_mm(site, task),
         // Googerty's and others' advice is 2 to 5 mm; a dead sharp edge nicks.
@@ -91,6 +92,7 @@ pub(crate) fn up_degrees(site: &Site<'_>, task: &Task) -> Option<f64> {
     }
     let part = task.part.and_then(|at| site.part(at))?;
     match (task.operation, &part.segment.form) {
+        (Operation::SetDown, Form::Peak(_)) => part.balance.standing.map(|left| left.corner.side.to_degrees()),
         // The edge of the anvil, below, makes the step.
         (Operation::SetDown, Form::Shoulder(forms::Shoulder { sides, .. })) => {
             let one: Vec<u16> = [0, 90, 180, 270].into_iter().filter(|side| sides.contains(*side)).collect();

@@ -268,6 +268,10 @@ fn hangs_by_its_far_end(site: &Site<'_>, at: usize) -> bool {
 
 /// The line of a step: where its thicker side begins, or the end of a tenon toward the bar.
 fn set_down(site: &Site<'_>, at: usize, start: f64, end: f64) -> Vec<(String, f64)> {
+    if let Form::Peak(_) = site.flat[at].segment.form {
+        let name = site.name(at);
+        return vec![(format!("the start of “{name}”"), start), (format!("the end of “{name}”"), end)];
+    }
     let line = format!("the line of the step “{}”", site.name(at));
     let thick_at_start = match site.part(at).and_then(|part| part.balance.shape.as_ref()) {
         Some(Shape::Shoulder { from, to, .. }) => from.area() > to.area(),

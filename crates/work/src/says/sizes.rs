@@ -11,8 +11,8 @@ use crate::says::necks;
 use crate::says::size::{Measure, Size};
 use crate::says::sized::{Row, headed, peak, section_rows, sized};
 use fh_core::forms;
-use fh_core::metal::{Bent, HoleSize, Outline, RootSize, Shape};
-use fh_core::plan::{Form, Gives, Operation, SizeName};
+use fh_core::metal::{Bent, HoleSize, Outline, RootSize, Shape, Standing};
+use fh_core::plan::{Form, Gives, Operation, Plan, SizeName};
 
 /// The sizes that a task is to reach.
 ///
@@ -84,8 +84,16 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
             all
         }
         Some(Shape::Prism { section: own, .. }) => from_rows(section_rows("", own)),
-        _ => Vec::new(),
+        _ => part.balance.standing.map_or_else(Vec::new, |left| beside_left(plan, &left)),
     }
+}
+
+/// What is left beside a peak that is left, and how far apart the walls are.
+fn beside_left(plan: &Plan, left: &Standing) -> Vec<Size> {
+    let beside = Size::length(plan, "left beside it", in_mm(left.corner.thickness)).of(Measure::Thickness);
+    let top = left.set_downs().and_then(|found| found.top);
+    let walls = top.map(|top| Size::bare(plan, "from wall to wall", in_mm(top)).of(Measure::Length));
+    std::iter::once(beside).chain(walls).collect()
 }
 
 /// How long the piece is while it is straight, measured cold.

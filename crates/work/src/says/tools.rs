@@ -203,7 +203,7 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
         Form::Shoulder(forms::Shoulder { sides, .. }) => {
             [0, 90, 180, 270].iter().filter(|side| sides.contains(**side)).count()
         }
-        Form::Tenon(_) => 0,
+        Form::Tenon(_) | Form::Peak(_) => 0,
         _ => 4,
     };
     let hammer = Wanted::plain(K::Hammer, "Half on and half off the edge of the anvil, which makes the step.");

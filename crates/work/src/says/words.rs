@@ -101,6 +101,7 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         .is_some_and(|(site, at)| site.part(at).is_some_and(|part| crate::job::part::is_sawn(site, part)));
     let names = joined(&names);
     let verb = match first.operation {
+        O::SetDown if matches!(form, Form::Peak(_)) => "Set down both sides of",
         O::SetDown => "Set down",
         O::Isolate => "Isolate",
         O::Draw if matches!(form, Form::Ball(_)) => "Round up",

@@ -1,7 +1,7 @@
 //! The sizes of a form.
 
 use super::sizes::{BODIES, optional_length, section, size};
-use super::{flag, hole, outline, pins, sides, taper};
+use super::{flag, hole, outline, peak, pins, sides, taper};
 use crate::widgets::{Sizing, heading};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
@@ -43,8 +43,9 @@ pub(super) fn show(
             outline::show(ui, sizing, outline, rolled, balance);
             flag::show(ui, sizing, thickness, trim);
         }
-        Form::Peak(forms::Peak { section: legs }) => {
-            section(ui, sizing, "Section of its legs", "section of its legs", legs, &BODIES)
+        Form::Peak(forms::Peak { section: legs, left }) => {
+            section(ui, sizing, "Section of its legs", "section of its legs", legs, &BODIES);
+            peak::show(ui, sizing, left, balance);
         }
         Form::Hole(forms::Hole { outline, thickness, hole, made, slug, at }) => {
             hole::way(ui, sizing, made, slug);

@@ -12,6 +12,7 @@ mod ladder;
 mod limits;
 mod notes;
 mod outline;
+mod peak;
 mod pins;
 mod plan;
 mod polygon;

@@ -4,6 +4,7 @@ pub(crate) mod bent;
 pub(crate) mod drawn;
 pub(crate) mod flat;
 pub(crate) mod joined;
+mod left;
 pub(crate) mod rocks;
 pub(crate) mod upset;
 
@@ -115,6 +116,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
     use Operation as O;
     let is_closed = site.is_closed_slit(part.at);
     let words = match (task.operation, &part.segment.form) {
+        (O::SetDown, Form::Peak(_)) => return part.balance.standing.as_ref().map(|left| left::words(site, part, left)),
         (O::SetDown, form) => {
             let under = if is_fullered_alone(site, part) { None } else { rocks::set_down(site, part, progress) };
             let words: Vec<String> = std::iter::once(set_down(site, part, form)).chain(under).collect();
