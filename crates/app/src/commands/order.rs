@@ -1,8 +1,9 @@
 //! The commands of the order of work.
 
 use super::row::{Row, WhileTyping};
-use crate::state::{Command, Desk, steps};
+use crate::state::{Command, Desk};
 use egui::{Key, KeyboardShortcut, Modifiers};
+use fh_core::edit::{can_join, can_take_apart};
 
 const ALT: Modifiers = Modifiers::ALT;
 const NONE: Modifiers = Modifiers::NONE;
@@ -45,11 +46,11 @@ pub(super) const ROWS: [Row; 13] = [
     Row::new(Command::MergeSteps, "Join to the next step", "Join the next step to this one.")
         .keys(KeyboardShortcut::new(ALT, Key::J))
         .while_typing(WhileTyping::Not)
-        .when(can_merge),
+        .when(can_join_steps),
     Row::new(Command::SplitStep, "Take the step apart", "Make a step of each thing that the chosen one does.")
         .keys(KeyboardShortcut::new(ALT, Key::S))
         .while_typing(WhileTyping::Not)
-        .when(can_split),
+        .when(can_take_step_apart),
     Row::new(Command::StepUp, "Move the step up", "Do the chosen step before the one above it.")
         .keys(KeyboardShortcut::new(ALT, Key::ArrowUp))
         .while_typing(WhileTyping::Not)
@@ -83,15 +84,15 @@ fn at(desk: &Desk<'_>) -> Option<usize> {
     desk.order.and_then(|order| order.at)
 }
 
-fn can_merge(desk: &Desk<'_>) -> bool {
+fn can_join_steps(desk: &Desk<'_>) -> bool {
     let Some((order, at)) = desk.order.filter(|_| desk.order_open()).and_then(|order| Some((order, order.at?))) else {
         return false;
     };
     let two: Vec<_> = order.worked.steps.iter().skip(at).take(2).map(|step| step.step.clone()).collect();
-    steps::can_merge(&two, 0)
+    can_join(&two, 0)
 }
 
-fn can_split(desk: &Desk<'_>) -> bool {
+fn can_take_step_apart(desk: &Desk<'_>) -> bool {
     let chosen = desk.order.filter(|_| desk.order_open()).and_then(|order| order.chosen());
-    chosen.is_some_and(|step| steps::can_split(&step.step))
+    chosen.is_some_and(|step| can_take_apart(&step.step))
 }

@@ -5,8 +5,8 @@ use crate::state::{Focus, Gesture, OrderAsk, Request, Then, Views, told};
 use crate::theme::{Look, Theme};
 use crate::widgets::entry;
 use egui::Context;
-use fh_core::edit::{Edit, Gave};
-use fh_core::plan::PlanUnit;
+use fh_core::edit::{BendDrag, Edit, Gave, StepChange, ties};
+use fh_core::plan::{PlanUnit, SizeName};
 
 impl Editor {
     /// Does what was asked for. What must not overtake a field that is still being typed in waits for the next frame, when
@@ -35,7 +35,9 @@ impl Editor {
     fn apply(&mut self, request: Request, ctx: &Context) {
         match request {
             Request::Run(command) => self.run(command, ctx),
-            Request::Edit(edit) => self.edit(&edit),
+            Request::Edit(edit) => {
+                self.edit(&edit);
+            }
             Request::Gesture(gesture) => self.on_gesture(gesture, ctx),
             Request::Say(words) => self.said = words,
             Request::Pick(segment) => self.pick(segment),
@@ -113,11 +115,12 @@ impl Editor {
     /// Applies an edit within a gesture. What became of a boundary is told beside it, of anything else over the strips.
     fn drag(&mut self, edit: &Edit) {
         let done = self.document.drag(edit);
-        match (done, matches!(edit, Edit::MoveBoundary(_))) {
-            (Ok(gave), true) => self.canvas.gave(self.words_of(&gave)),
-            (Err(refusal), true) => self.canvas.refused(refusal.to_string()),
-            (Ok(_), false) => {}
-            (Err(refusal), false) => self.said = format!("■ Not done: {refusal}"),
+        match (done, edit) {
+            (Ok(gave), Edit::MoveBoundary(_)) => self.canvas.gave(self.words_of(&gave)),
+            (Err(refusal), Edit::MoveBoundary(_)) => self.canvas.refused(refusal.to_string()),
+            (Ok(gave), Edit::DragBend(drag)) => self.said = self.words_of_bend(drag, &gave),
+            (Ok(_), _) => {}
+            (Err(refusal), _) => self.said = format!("■ Not done: {refusal}"),
         }
     }
 
@@ -130,13 +133,42 @@ impl Editor {
         gave.iter().map(words).collect::<Vec<_>>().join(", ")
     }
 
-    /// Applies an edit, or says why it is refused.
-    pub(crate) fn edit(&mut self, edit: &Edit) {
-        match self.document.edit(edit) {
-            Ok(_) => self.said.clear(),
-            Err(refusal) => self.said = format!("■ Not done: {refusal}"),
+    /// What a dragged bend has written: `inside radius 23 mm`, and which size follows where another one is in hand.
+    fn words_of_bend(&self, drag: &BendDrag, gave: &[Gave]) -> String {
+        let segment = self.document.plan().segment(drag.bar, drag.at);
+        let in_hand = segment.and_then(|segment| segment.bend.as_ref()).map(|bend| drag.knob.size(bend));
+        let Some((gave, in_hand)) = gave.first().zip(in_hand) else { return String::new() };
+        let words = match gave.size {
+            SizeName::Turns => format!("{} turns", gave.text),
+            size => format!("{} {}", size.words(), gave.text),
+        };
+        match in_hand {
+            in_hand if in_hand == gave.size => words,
+            SizeName::Turns => format!("{words}; the turns follow"),
+            in_hand => format!("{words}; the {} follows", in_hand.words()),
         }
+    }
+
+    /// Which size follows now, where typing over the one that did made it another.
+    fn words_of_typed(&self, edit: &Edit, gave: &[Gave]) -> String {
+        let Edit::ChangePart { bar, at, .. } = edit else { return String::new() };
+        let Some((segment, gave)) = self.document.plan().segment(*bar, *at).zip(gave.first()) else {
+            return String::new();
+        };
+        let size = ties::words(segment, gave.size);
+        format!("Now {size} follows from what you typed. Undo takes it back.")
+    }
+
+    /// Applies an edit and says what it made follow, or says why it is refused. Whether it was done.
+    pub(crate) fn edit(&mut self, edit: &Edit) -> bool {
+        let done = self.document.edit(edit);
+        let is_done = done.is_ok();
+        self.said = match done {
+            Ok(gave) => self.words_of_typed(edit, &gave),
+            Err(refusal) => format!("■ Not done: {refusal}"),
+        };
         self.after_change();
+        is_done
     }
 
     /// Adds something; where it came into the plan, its first size has the keyboard then.
@@ -253,6 +285,8 @@ fn waits(request: &Request) -> bool {
         Request::Cursor(_)
             | Request::Edit(_)
             | Request::Say(_)
-            | Request::Order(OrderAsk::Replace(..) | OrderAsk::Rules(_) | OrderAsk::Log(_) | OrderAsk::Own(_))
+            | Request::Order(
+                OrderAsk::Change(StepChange::Replace { .. }) | OrderAsk::Rules(_) | OrderAsk::Log(_) | OrderAsk::Own(_)
+            )
     )
 }

@@ -2,9 +2,9 @@
 
 use super::Editor;
 use crate::dialogs::{AddStep, Dialog};
-use crate::state::{OrderAsk, Tab, steps};
+use crate::state::{OrderAsk, Tab};
 use egui::Context;
-use fh_core::edit::Edit;
+use fh_core::edit::{Edit, StepChange};
 use fh_core::plan::{Step, Work};
 use fh_work::Shop;
 use std::time::Duration;
@@ -100,16 +100,7 @@ impl Editor {
         match ask {
             OrderAsk::Choose(at) => self.order.choose(at),
             OrderAsk::ChooseOn(bar, segment) => self.choose_step_on(bar, segment),
-            OrderAsk::Move { from, to } => self.change_steps(|steps| {
-                steps::move_step(steps, from, to);
-                Some(to)
-            }),
-            OrderAsk::Replace(at, step) => self.change_steps(|steps| {
-                if let Some(slot) = steps.get_mut(at) {
-                    *slot = *step;
-                }
-                Some(at)
-            }),
+            OrderAsk::Change(change) => self.change_steps(change),
             OrderAsk::Add(step) => self.add_step(*step),
             OrderAsk::Propose => {
                 self.dialog = None;
@@ -129,68 +120,54 @@ impl Editor {
         }
     }
 
-    /// Changes the steps. The first change makes the proposal the smith's own order. The change says which step is chosen then.
-    fn change_steps(&mut self, change: impl FnOnce(&mut Vec<Step>) -> Option<usize>) {
+    /// Changes the steps. The first change makes the proposal the smith's own order.
+    fn change_steps(&mut self, change: StepChange) {
         self.refresh_order();
-        let Some(mut steps) = self.order.steps() else { return };
-        let chosen = change(&mut steps);
-        let work = Work { steps: Some(steps), ..self.document.plan().work.clone() };
-        if work != self.document.plan().work {
-            self.edit(&Edit::SetWork(Box::new(work)));
+        let Some(proposed) = self.order.steps() else { return };
+        let leads_to = change.leads_to();
+        if self.edit(&Edit::ChangeSteps { change, proposed }) {
+            self.refresh_order();
+            self.order.choose(Some(leads_to));
         }
-        self.refresh_order();
-        if chosen.is_some() {
-            self.order.choose(chosen);
+    }
+
+    /// Changes the chosen step.
+    fn change_chosen(&mut self, change: impl FnOnce(usize) -> StepChange) {
+        if let Some(at) = self.order.at() {
+            self.change_steps(change(at));
         }
     }
 
     fn add_step(&mut self, step: Step) {
         self.dialog = None;
-        let at = self.order.at().map(|at| at + 1);
-        self.change_steps(|steps| {
-            let at = at.unwrap_or(steps.len()).min(steps.len());
-            steps.insert(at, step);
-            Some(at)
-        });
+        let count = self.order.worked().map_or(0, |worked| worked.steps.len());
+        let at = self.order.at().map_or(count, |at| at + 1);
+        self.change_steps(StepChange::Insert { at, step: Box::new(step) });
     }
 
     /// Puts a copy of the chosen step after it.
     pub(crate) fn duplicate_step(&mut self) {
-        let Some(at) = self.order.at() else { return };
-        self.change_steps(|steps| {
-            let copy = steps.get(at)?.clone();
-            steps.insert(at + 1, copy);
-            Some(at + 1)
-        });
+        self.change_chosen(StepChange::Duplicate);
     }
 
     /// Takes the chosen step out; the one after it is chosen then.
     pub(crate) fn remove_step(&mut self) {
-        let Some(at) = self.order.at() else { return };
-        self.change_steps(|steps| {
-            if at < steps.len() {
-                steps.remove(at);
-            }
-            Some(at)
-        });
+        self.change_chosen(StepChange::Remove);
     }
 
     /// Does the next step in the chosen one.
-    pub(crate) fn merge_steps(&mut self) {
-        let Some(at) = self.order.at() else { return };
-        self.change_steps(|steps| steps::merge(steps, at).then_some(at));
+    pub(crate) fn join_steps(&mut self) {
+        self.change_chosen(StepChange::Join);
     }
 
     /// Makes a step of each thing that the chosen one does.
-    pub(crate) fn split_step(&mut self) {
-        let Some(at) = self.order.at() else { return };
-        self.change_steps(|steps| steps::split(steps, at).then_some(at));
+    pub(crate) fn take_step_apart(&mut self) {
+        self.change_chosen(StepChange::TakeApart);
     }
 
     /// Carries the chosen step so many places on.
     pub(crate) fn carry_step(&mut self, by: isize) {
-        let Some(at) = self.order.at() else { return };
-        self.order_ask(OrderAsk::Move { from: at, to: at.saturating_add_signed(by) });
+        self.change_chosen(|from| StepChange::Move { from, to: from.saturating_add_signed(by) });
     }
 
     /// The next step after the chosen one that works on a segment; from the last one round to the first.

@@ -175,8 +175,8 @@ impl Editor {
             Command::AddStep => self.ask_step(),
             Command::DuplicateStep => self.duplicate_step(),
             Command::RemoveStep => self.remove_step(),
-            Command::MergeSteps => self.merge_steps(),
-            _ => self.split_step(),
+            Command::MergeSteps => self.join_steps(),
+            _ => self.take_step_apart(),
         }
     }
 }

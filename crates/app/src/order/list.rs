@@ -9,6 +9,7 @@ use egui::{
     EventFilter, Id, Key, Modifiers, Rect, Response, RichText, Role, ScrollArea, Sense, Ui, WidgetInfo, pos2, vec2,
 };
 use fh_core::describe::short_name;
+use fh_core::edit::StepChange;
 use fh_core::findings::Severity;
 
 /// The height of the window from which all buttons stand over the list, in points at normal text size. All are in the menu.
@@ -215,7 +216,7 @@ fn drop_line(ui: &Ui, desk: &Desk<'_>, response: &Response, (number, is_head): (
         let gap = number + usize::from(below);
         let to = if gap > carried.0 { gap - 1 } else { gap };
         if to != carried.0 {
-            out.push(Request::Order(OrderAsk::Move { from: carried.0, to }));
+            out.push(Request::Order(OrderAsk::Change(StepChange::Move { from: carried.0, to })));
         }
     }
 }

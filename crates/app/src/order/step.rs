@@ -9,6 +9,7 @@ use crate::widgets::entry::Entry;
 use crate::widgets::prose::{self, Prose};
 use crate::widgets::{Sizing, fields, heading, row};
 use egui::{RichText, Ui};
+use fh_core::edit::StepChange;
 use fh_core::plan::Step;
 use fh_work::WorkedStep;
 
@@ -39,7 +40,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
     how::time(ui, &sizing, worked, &mut next);
     said::why_here(ui, desk, worked);
     if next != worked.step {
-        out.push(Request::Order(OrderAsk::Replace(at, Box::new(next))));
+        out.push(Request::Order(OrderAsk::Change(StepChange::Replace { at, step: Box::new(next) })));
     }
 }
 

@@ -1,10 +1,8 @@
 //! The handles of the selected bend: one turns its angle, the other changes its inside radius.
 
 use super::PieceView;
-use super::bend::{dragged, nudged};
 use super::held::{Bend, Held};
-use super::knob::{Knob, Steps};
-use super::place::{Place, name_of};
+use super::place::name_of;
 use super::stage::Stage;
 use crate::state::{Gesture, Request};
 use crate::theme::space;
@@ -13,8 +11,7 @@ use egui::{
     CursorIcon, Event, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Sense, Shape, Stroke, Ui,
     Vec2, WidgetInfo, vec2,
 };
-use fh_core::edit::Edit;
-use fh_core::plan::Segment;
+use fh_core::edit::{BendDrag, BendTo, Edit, Knob};
 
 impl PieceView {
     /// Shows the handles of the selected bend, and reads what is done to them.
@@ -35,7 +32,7 @@ impl PieceView {
                 self.go_on(ui, &response, stage, out);
             }
             if response.has_focus() {
-                self.nudge_by_keys(ui, &response, knob, &bend, stage, out);
+                nudge_by_keys(ui, &response, knob, &bend, out);
             }
             let in_hand = response.hovered() || response.dragged() || response.has_focus();
             paint(stage, knob, [foot, at], in_hand.then(|| bend.words(knob, stage)), response.has_focus());
@@ -64,44 +61,29 @@ impl PieceView {
         }
         ui.set_cursor_icon(CursorIcon::Grabbing);
         let Some(pointer) = response.interact_pointer_pos() else { return };
-        let wish = held.wish(pointer, stage);
-        let steps = Steps { units: stage.plan.units, free: ui.input(|input| input.modifiers.alt) };
-        let Some((next, words)) = dragged(&held.bend.segment, &held.bend.sizes, held.knob, wish, steps) else { return };
-        if held.sent.as_ref() != Some(&next) {
-            held.sent = Some(next.clone());
-            send(held.bend.place, next, &words, stage, out);
-            ui.request_repaint();
-        }
-    }
-
-    fn nudge_by_keys(
-        &mut self,
-        ui: &Ui,
-        response: &Response,
-        knob: Knob,
-        bend: &Bend,
-        stage: &Stage<'_>,
-        out: &mut Vec<Request>,
-    ) {
-        let filter = EventFilter { horizontal_arrows: true, vertical_arrows: true, ..EventFilter::default() };
-        ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
-        for (up, free) in taken_steps(ui, response.id) {
-            let steps = Steps { units: stage.plan.units, free };
-            let wish = nudged(&bend.sizes, knob, up, steps);
-            let Some((next, words)) = dragged(&bend.segment, &bend.sizes, knob, wish, steps) else { continue };
-            out.push(Request::Gesture(Gesture::Begin));
-            send(bend.place, next, &words, stage, out);
-            out.push(Request::Gesture(Gesture::Commit));
+        let to = BendTo::Size(held.wish(pointer, stage));
+        let wish = held.bend.wish(held.knob, to, ui.input(|input| input.modifiers.alt));
+        if held.sent != Some(wish) {
+            held.sent = Some(wish);
+            out.push(drag(wish));
             ui.request_repaint();
         }
     }
 }
 
-fn send(place: Place, next: Segment, words: &str, stage: &Stage<'_>, out: &mut Vec<Request>) {
-    let words = format!("{}: {words}", name_of(stage.plan, place));
-    out.push(Request::Say(words));
-    let edit = Edit::ReplaceSegment { bar: place.0, at: place.1, segment: Box::new(next) };
-    out.push(Request::Gesture(Gesture::Drag(Box::new(edit))));
+fn nudge_by_keys(ui: &Ui, response: &Response, knob: Knob, bend: &Bend, out: &mut Vec<Request>) {
+    let filter = EventFilter { horizontal_arrows: true, vertical_arrows: true, ..EventFilter::default() };
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
+    for (up, free) in taken_steps(ui, response.id) {
+        out.push(Request::Gesture(Gesture::Begin));
+        out.push(drag(bend.wish(knob, BendTo::Step { up }, free)));
+        out.push(Request::Gesture(Gesture::Commit));
+        ui.request_repaint();
+    }
+}
+
+fn drag(wish: BendDrag) -> Request {
+    Request::Gesture(Gesture::Drag(Box::new(Edit::DragBend(wish))))
 }
 
 fn touch(ui: &Ui, at: Pos2, knob: Knob, bend: &Bend, stage: &Stage<'_>) -> Response {
@@ -109,7 +91,7 @@ fn touch(ui: &Ui, at: Pos2, knob: Knob, bend: &Bend, stage: &Stage<'_>) -> Respo
     let size = Vec2::splat(stage.theme.scaled(space::TARGET) * 0.85);
     let response = ui.interact(Rect::from_center_size(at, size), id, Sense::click_and_drag());
     let of = name_of(stage.plan, bend.place);
-    let name = format!("{} of {of}", knob.name(&bend.sizes));
+    let name = format!("{} of {of}", bend.name(knob));
     response.widget_info(|| WidgetInfo::slider(true, bend.value(knob), &name));
     ui.accesskit_node_builder(id, |node| {
         node.add_action(Action::Increment);

@@ -1,14 +1,12 @@
 //! The selected bend, and its handle in hand.
 
 use super::arc::Arc;
-use super::bend::Sizes;
 use super::figure::figure;
-use super::knob::Knob;
 use super::place::Place;
 use super::stage::Stage;
 use crate::theme::space;
 use egui::{Pos2, vec2};
-use fh_core::plan::Segment;
+use fh_core::edit::{BendDrag, BendSizes, BendTo, Knob};
 use fh_piece::vector::{plus, times};
 use std::f64::consts::{PI, TAU};
 
@@ -29,26 +27,31 @@ pub(super) struct Held {
     /// How far round the pointer was last, and how far it has gone since it took the handle, in radians.
     pub(super) last: Option<f64>,
     pub(super) turned: f64,
-    pub(super) sent: Option<Segment>,
+    /// What was last asked for.
+    pub(super) sent: Option<BendDrag>,
 }
 
 /// The selected bend.
 #[derive(Clone)]
 pub(super) struct Bend {
     pub(super) place: Place,
-    pub(super) segment: Segment,
-    pub(super) sizes: Sizes,
+    pub(super) sizes: BendSizes,
     pub(super) arc: Arc,
 }
 
 impl Bend {
     pub(super) fn selected(stage: &Stage<'_>) -> Option<Self> {
         let place = stage.selected?;
-        let segment = stage.plan.segment(place.0, place.1)?.clone();
+        let segment = stage.plan.segment(place.0, place.1)?;
         let balance = stage.balance.bars.get(place.0)?.segments.get(place.1)?;
-        let sizes = Sizes::of(&segment, balance)?;
+        let sizes = BendSizes::of(segment, balance)?;
         let arc = Arc::of(stage.model.line(place)?, sizes.start_radius)?;
-        Some(Self { place, segment, sizes, arc })
+        Some(Self { place, sizes, arc })
+    }
+
+    /// The wish to have a knob somewhere.
+    pub(super) fn wish(&self, knob: Knob, to: BendTo, free: bool) -> BendDrag {
+        BendDrag { bar: self.place.0, at: self.place.1, knob, to, free }
     }
 
     /// Where the metal is held, and where the handle stands.
@@ -65,6 +68,16 @@ impl Bend {
         [stage.point(from), stage.within(stage.point(stands), space::GAP)]
     }
 
+    /// The name of a knob for people and screen readers.
+    pub(super) fn name(&self, knob: Knob) -> &'static str {
+        match (knob, self.sizes.spiral) {
+            (Knob::Angle, None) => "Angle",
+            (Knob::Angle, Some(_)) => "Turns",
+            (Knob::Radius, None) => "Inside radius",
+            (Knob::Radius, Some(_)) => "Outer radius",
+        }
+    }
+
     pub(super) fn value(&self, knob: Knob) -> f64 {
         match knob {
             Knob::Angle => self.sizes.angle.to_degrees(),
@@ -74,7 +87,7 @@ impl Bend {
 
     pub(super) fn words(&self, knob: Knob, stage: &Stage<'_>) -> String {
         let units = stage.plan.units;
-        let name = knob.name(&self.sizes);
+        let name = self.name(knob);
         let figure = match knob {
             Knob::Angle if self.sizes.spiral.is_some() => format!("{:.2}", self.sizes.angle / TAU),
             Knob::Angle => format!("{}°", (self.value(knob) * 10.0).round() / 10.0),

@@ -4,7 +4,6 @@
 //! seen, `image` its picture, and the rest reads the pointer and the keys.
 
 mod arc;
-mod bend;
 mod camera;
 mod captions;
 mod figure;
@@ -12,13 +11,11 @@ mod handles;
 pub(crate) mod head;
 mod held;
 mod image;
-mod knob;
 mod measure;
 mod model;
 mod pick;
 mod place;
 mod scale_bar;
-mod scroll;
 mod stage;
 mod steer;
 mod underlay;

@@ -20,7 +20,6 @@ mod settings;
 mod shown;
 mod spent;
 mod step_words;
-pub(crate) mod steps;
 mod told;
 mod views;
 

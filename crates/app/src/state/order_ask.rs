@@ -1,5 +1,6 @@
 //! What is asked for about the order of work. It is done after the frame.
 
+use fh_core::edit::StepChange;
 use fh_core::plan::{HeatRules, Logged, Step};
 use fh_work::Shop;
 
@@ -47,15 +48,8 @@ pub(crate) enum OrderAsk {
     Choose(Option<usize>),
     /// Choose the next step that works on a segment of a bar.
     ChooseOn(usize, usize),
-    /// Let one step stand at the place of another.
-    Move {
-        /// The step.
-        from: usize,
-        /// The place.
-        to: usize,
-    },
-    /// Write a step anew.
-    Replace(usize, Box<Step>),
+    /// Change the steps.
+    Change(StepChange),
     /// Put a step after the chosen one.
     Add(Box<Step>),
     /// Let go of the smith's own order.

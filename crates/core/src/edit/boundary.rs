@@ -1,9 +1,10 @@
 //! Moving a boundary: from the bar to the piece. A mark is moved, and one size of the segment gives until the volume fits.
 
-use super::Refusal;
+use super::gave::Gave;
+use super::refusal::Refusal;
 use super::rewrite::{rewrite, size_words};
 use crate::balance::{Draft, Settled, Trouble, Walk, laid, scaled, settled_on_cut_bar};
-use crate::forms::Pen;
+use crate::forms::{Pen, Surroundings};
 use crate::metal::{in_mm, mm};
 use crate::plan::{Chain, Gives, Plan, Segment, SizeName};
 use fh_measure::{LengthUnit, format_decimal};
@@ -38,17 +39,6 @@ pub enum Neighbor {
     KeepsMetal,
     /// It trades metal: what the one gains it loses.
     TradesMetal,
-}
-
-/// A size that gave way.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Gave {
-    /// The segment.
-    pub segment: usize,
-    /// Which size.
-    pub size: SizeName,
-    /// What it is now, as written.
-    pub text: String,
 }
 
 /// A plan after a boundary was moved.
@@ -96,7 +86,7 @@ fn changed(plan: &Plan, wish: &BoundaryMove) -> Result<Change, Refusal> {
         }
         BoundaryTarget::Forged(end) => {
             let forged = |index: usize| settled[index].shape.as_ref().map_or(0.0, |shape| in_mm(shape.length()));
-            let start = forged_start(plan, wish, forged);
+            let start = forged_start(&walk, wish, forged);
             change.stretch(wish.segment, in_mm(end) - start, forged(wish.segment))?;
             change.stock_length(wish.segment) - lengths[wish.segment]
         }
@@ -108,16 +98,11 @@ fn changed(plan: &Plan, wish: &BoundaryMove) -> Result<Change, Refusal> {
 }
 
 /// Where the segment starts on the forged bar, in mm.
-fn forged_start(plan: &Plan, wish: &BoundaryMove, forged: impl Fn(usize) -> f64) -> f64 {
-    let bar = &plan.bars[wish.bar];
-    match bar.place_of(wish.segment) {
-        Some((Chain::Bar, _)) => bar.before_in_chain(wish.segment).into_iter().map(forged).sum(),
+fn forged_start(walk: &Walk<'_>, wish: &BoundaryMove, forged: impl Fn(usize) -> f64) -> f64 {
+    match walk.bar.place_of(wish.segment) {
+        Some((Chain::Bar, _)) => walk.bar.before_in_chain(wish.segment).into_iter().map(forged).sum(),
         // A branch hangs where its split puts it.
-        _ => {
-            let balance = crate::balance::balance(plan);
-            let segment = balance.bars.get(wish.bar).and_then(|bar| bar.segments.get(wish.segment));
-            segment.map_or(0.0, |segment| in_mm(segment.forged_start))
-        }
+        _ => laid(walk).get(wish.segment).map_or(0.0, |segment| in_mm(segment.forged_start)),
     }
 }
 
@@ -260,7 +245,8 @@ impl Change {
     fn write(&mut self, index: usize, gives: Gives, factor: f64) -> Result<(), Refusal> {
         let walk = self.walk();
         let Some(segment) = walk.bar.segment(index) else { return Err(Refusal::NoSuchPlace) };
-        let draft = Draft::new(segment, walk.surroundings(index));
+        let around = walk.surroundings(index);
+        let draft = Draft::new(segment, around);
         let scaled = draft.scaled(gives, factor).map_err(|trouble| self.no_fit(index, trouble, 0.0))?;
         let settled = scaled.settle();
         if let Some(trouble) = settled.trouble {
@@ -268,9 +254,9 @@ impl Change {
         }
         let wanted = walk.stock_length(segment, &settled);
         let (segment, written) = self
-            .written(index, gives, &settled, wanted)
+            .written(segment, around, (gives, &settled, wanted))
             .ok_or_else(|| self.refusal(index, "the size would be out of range"))?;
-        let as_written = Draft::new(&segment, walk.surroundings(index)).settle();
+        let as_written = Draft::new(&segment, around).settle();
         if let Some(trouble) = as_written.trouble {
             return Err(self.no_fit(index, trouble, wanted));
         }
@@ -284,15 +270,20 @@ impl Change {
         Ok(())
     }
 
-    /// The segment with the size that gave, written as finely as the mark needs.
-    fn written(&self, index: usize, gives: Gives, settled: &Settled, wanted: f64) -> Option<(Segment, Vec<SizeName>)> {
+    /// A segment with the size that gave, written as finely as the mark needs: until it takes the wanted length of bar.
+    fn written(
+        &self,
+        before: &Segment,
+        around: Surroundings,
+        (gives, settled, wanted): (Gives, &Settled, f64),
+    ) -> Option<(Segment, Vec<SizeName>)> {
         let walk = self.walk();
         let mut best = None;
         for finer in 0..=FINEST {
-            let mut segment = walk.bar.segment(index)?.clone();
+            let mut segment = before.clone();
             let pen = Pen { unit: self.plan.units.length.length_unit(), finer };
             let Some(written) = rewrite(&mut segment, gives, settled, pen) else { continue };
-            let got = walk.stock_length(&segment, &Draft::new(&segment, walk.surroundings(index)).settle());
+            let got = walk.stock_length(&segment, &Draft::new(&segment, around).settle());
             best = Some((segment, written));
             if (got - wanted).abs() <= CLOSE_MM {
                 break;

@@ -1,6 +1,6 @@
 //! The history of a plan: undo, redo, and gestures that count as one step.
 
-use super::{Edit, Refusal, boundary::Gave};
+use super::{Edit, Gave, Refusal};
 use crate::plan::Plan;
 use std::collections::VecDeque;
 use std::sync::Arc;

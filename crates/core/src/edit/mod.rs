@@ -1,13 +1,26 @@
-//! Edits of a plan, as data, and their history.
+//! Edits of a plan, as data, and their history. Every change comes in here, be it typed, dragged or chosen.
 
+mod apply;
+mod bend_drag;
 mod boundary;
 mod command;
+mod gave;
+mod headers;
 mod history;
 mod joint_names;
+mod part_change;
+mod refusal;
 mod rewrite;
+mod steps;
 pub mod ties;
 mod work_parts;
 
-pub use boundary::{BoundaryMove, BoundaryTarget, Gave, Moved, Neighbor, move_boundary};
-pub use command::{BarHeader, Edit, PlanHeader, Refusal};
+pub use bend_drag::{BendDrag, BendSizes, BendTo, Knob};
+pub use boundary::{BoundaryMove, BoundaryTarget, Moved, Neighbor, move_boundary};
+pub use command::Edit;
+pub use gave::Gave;
+pub use headers::{BarHeader, PlanHeader};
 pub use history::History;
+pub use part_change::PartChange;
+pub use refusal::Refusal;
+pub use steps::{StepChange, can_join, can_take_apart};

@@ -88,8 +88,23 @@ pub fn too_much(segment: &Segment) -> bool {
     left_out(segment).is_empty()
 }
 
+/// A tied size in words: `the inside radius`.
+pub fn words(segment: &Segment, size: SizeName) -> String {
+    let of = if matches!(size, SizeName::Length | SizeName::Width) && matches!(segment.form, Form::Flag(_)) {
+        " of the flag"
+    } else {
+        ""
+    };
+    match size {
+        SizeName::Turns => "the number of turns".to_owned(),
+        // It is called by itself.
+        SizeName::HowFarRound => size.words().to_owned(),
+        _ => format!("the {}{of}", size.words()),
+    }
+}
+
 /// Lets another size follow. What followed until now is written down as it is, so that nothing moves.
-pub fn choose(segment: &mut Segment, size: SizeName, balance: Option<&SegmentBalance>, sizes: &FirstSizes) {
+pub(super) fn choose(segment: &mut Segment, size: SizeName, balance: Option<&SegmentBalance>, sizes: &FirstSizes) {
     for other in left_out(segment).into_iter().filter(|other| *other != size) {
         write_down(segment, other, balance, sizes);
     }
@@ -97,7 +112,7 @@ pub fn choose(segment: &mut Segment, size: SizeName, balance: Option<&SegmentBal
 }
 
 /// Lets another size follow where the one that followed was typed over: which one, where that was so and it is clear which.
-pub fn give_way(before: &Segment, next: &mut Segment, sizes: &FirstSizes) -> Option<SizeName> {
+pub(super) fn give_way(before: &Segment, next: &mut Segment, sizes: &FirstSizes) -> Option<SizeName> {
     let typed = follows(before)?;
     let same = before.bend.as_ref().map(Bend::kind) == next.bend.as_ref().map(Bend::kind);
     if !same || !tied(next).contains(&typed) || !too_much(next) {
@@ -124,7 +139,7 @@ fn gives_way_to(segment: &Segment, typed: SizeName) -> Option<SizeName> {
 }
 
 /// Writes down the form's own size that follows from its bend, for when the bend is taken away.
-pub fn keep_form(segment: &mut Segment, balance: Option<&SegmentBalance>, sizes: &FirstSizes) {
+pub(super) fn keep_form(segment: &mut Segment, balance: Option<&SegmentBalance>, sizes: &FirstSizes) {
     let own = |size: &SizeName| matches!(size, SizeName::Length | SizeName::Width);
     for size in left_out(segment).into_iter().filter(own) {
         write_down(segment, size, balance, sizes);
@@ -132,7 +147,7 @@ pub fn keep_form(segment: &mut Segment, balance: Option<&SegmentBalance>, sizes:
 }
 
 /// Lays the axis of a socket another way; the other size of the flag is then the one that is rolled up.
-pub fn turn_axis(segment: &mut Segment, axis: SocketAxis, balance: Option<&SegmentBalance>, sizes: &FirstSizes) {
+pub(super) fn turn_axis(segment: &mut Segment, axis: SocketAxis, balance: Option<&SegmentBalance>, sizes: &FirstSizes) {
     let followed = follows(segment);
     if let Some(size @ (SizeName::Length | SizeName::Width)) = followed {
         write_down(segment, size, balance, sizes);

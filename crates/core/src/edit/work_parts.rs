@@ -110,7 +110,10 @@ fn moved(edit: &Edit, plan: &Plan) -> Option<Moved> {
         | Edit::SetJoints(_)
         | Edit::SetWork(_)
         | Edit::SetBar { .. }
-        | Edit::MoveBoundary(_) => None,
+        | Edit::MoveBoundary(_)
+        | Edit::DragBend(_)
+        | Edit::ChangePart { .. }
+        | Edit::ChangeSteps { .. } => None,
     }
 }
 

@@ -2,10 +2,14 @@
 
 mod bends;
 mod change;
+mod hole;
+mod outline;
 mod section;
 
 pub use bends::{corner, first_bend, suits};
 pub use change::change_form;
+pub use hole::convert_hole;
+pub use outline::convert_outline;
 pub use section::convert_section;
 
 use crate::first_sizes::FirstSizes;

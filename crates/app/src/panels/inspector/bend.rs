@@ -7,28 +7,25 @@ use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::{RichText, Ui};
 use fh_core::balance::SegmentBalance;
-use fh_core::edit::ties;
-use fh_core::new_segment::{first_bend, suits};
-use fh_core::plan::{Bend, BendKind, Form, ScrollEye, ScrollRun, Segment, SizeName};
+use fh_core::edit::{PartChange, ties};
+use fh_core::new_segment::suits;
+use fh_core::plan::{Bend, BendKind, ScrollEye, ScrollRun, Segment, SizeName};
 use fh_measure::{LengthRange, WrittenShare};
-
-/// What the fields of a bend need to know beside the segment itself.
-pub(super) struct Around<'a> {
-    pub(super) balance: Option<&'a SegmentBalance>,
-    /// Whether it is the first segment of its chain.
-    pub(super) first: bool,
-}
 
 /// Whether the segment is bent, or its form can be.
 pub(super) fn is_offered(segment: &Segment) -> bool {
     segment.bend.is_some() || BendKind::ALL.into_iter().any(|kind| suits(&segment.form, kind))
 }
 
-/// Shows the bend.
-pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, around: &Around<'_>) {
-    kind(ui, sizing, segment, around);
-    follows(ui, sizing, segment, around.balance);
-    let balance = around.balance;
+/// Shows the bend and changes the sizes that were typed; answers what else is chosen: another bend, or what follows.
+pub(super) fn show(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    segment: &mut Segment,
+    balance: Option<&SegmentBalance>,
+) -> Option<PartChange> {
+    let chosen = kind(ui, sizing, segment);
+    let mut chosen = chosen.or(follows(ui, sizing, segment));
     match &mut segment.bend {
         None => {}
         Some(Bend::Curve { angle, inside_radius, side }) => {
@@ -56,62 +53,40 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, arou
             sides::toward(ui, sizing, side);
         }
         Some(bend @ Bend::Scroll { .. }) => scroll(ui, sizing, bend, balance),
-        Some(Bend::Socket { .. }) => socket::show(ui, sizing, segment, balance),
+        Some(bend @ Bend::Socket { .. }) => {
+            let axis = socket::show(ui, sizing, bend, balance);
+            chosen = chosen.or(axis.map(PartChange::Axis));
+        }
         Some(Bend::Twist { turns, shortening }) => twist(ui, sizing, turns, shortening),
     }
+    chosen
 }
 
-/// Which bend it is. A length that follows from the bend before it is kept.
-fn kind(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, around: &Around<'_>) {
+/// Which bend it is.
+fn kind(ui: &mut Ui, sizing: &Sizing<'_>, segment: &Segment) -> Option<PartChange> {
     let now = segment.bend.as_ref().map(Bend::kind);
     // One that is there already is always shown.
     let offered = |kind: &BendKind| suits(&segment.form, *kind) || now == Some(*kind);
     let choices: Vec<_> = std::iter::once((None, "none".to_owned()))
         .chain(BendKind::ALL.into_iter().filter(offered).map(|kind| (Some(kind), kind.name().to_owned())))
         .collect();
-    if let Some(kind) = chooser::show(ui, sizing.theme, "Bend", "Bend", now, &choices) {
-        ties::keep_form(segment, around.balance, &sizing.first);
-        let shape = around.balance.and_then(|balance| balance.shape.as_ref());
-        segment.bend = kind.and_then(|kind| first_bend(kind, segment, shape, &sizing.first, around.first));
-    }
+    chooser::show(ui, sizing.theme, "Bend", "Bend", now, &choices).map(PartChange::Bend)
 }
 
 /// Which of the tied sizes follows from the others.
-fn follows(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Option<&SegmentBalance>) {
+fn follows(ui: &mut Ui, sizing: &Sizing<'_>, segment: &Segment) -> Option<PartChange> {
     let sizes = ties::tied(segment);
     if sizes.is_empty() {
-        return;
+        return None;
     }
     let now = ties::follows(segment);
-    let mut choices: Vec<_> = sizes.into_iter().map(|size| (Some(size), words(segment, size))).collect();
+    let mut choices: Vec<_> = sizes.into_iter().map(|size| (Some(size), ties::words(segment, size))).collect();
     if now.is_none() {
         let words =
             if ties::too_much(segment) { "nothing: too many sizes are given" } else { "too few sizes are given" };
         choices.push((None, words.to_owned()));
     }
-    if let Some(Some(size)) = chooser::show(ui, sizing.theme, "Follows", "Size that follows", now, &choices) {
-        ties::choose(segment, size, balance, &sizing.first);
-    }
-}
-
-/// The words for the hint line, where typing over a size that followed made another one follow.
-pub(super) fn gave_way(before: &Segment, next: &mut Segment, sizing: &Sizing<'_>) -> Option<String> {
-    let other = ties::give_way(before, next, &sizing.first)?;
-    Some(format!("Now {} follows from what you typed. Undo takes it back.", words(next, other)))
-}
-
-fn words(segment: &Segment, size: SizeName) -> String {
-    let of = if matches!(size, SizeName::Length | SizeName::Width) && matches!(segment.form, Form::Flag(_)) {
-        " of the flag"
-    } else {
-        ""
-    };
-    match size {
-        SizeName::Turns => "the number of turns".to_owned(),
-        // It is called by itself.
-        SizeName::HowFarRound => size.words().to_owned(),
-        _ => format!("the {}{of}", size.words()),
-    }
+    chooser::show(ui, sizing.theme, "Follows", "Size that follows", now, &choices).flatten().map(PartChange::Follows)
 }
 
 fn scroll(ui: &mut Ui, sizing: &Sizing<'_>, bend: &mut Bend, balance: Option<&SegmentBalance>) {

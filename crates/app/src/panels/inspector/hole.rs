@@ -7,11 +7,9 @@ use crate::widgets::{Sizing, chooser, fields};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
 use fh_core::metal::Shape;
+use fh_core::new_segment::convert_hole;
 use fh_core::plan::{HoleKind, HoleSpec, Made};
 use fh_measure::{LengthRange, WrittenLength};
-
-/// How long a first slot is against its width.
-const SLOT: f64 = 2.0;
 
 /// Shows how the hole is made. Only a punch drives out a slug.
 pub(super) fn way(ui: &mut Ui, sizing: &Sizing<'_>, made: &mut Made, slug: &mut Option<WrittenLength>) {
@@ -33,7 +31,7 @@ pub(super) fn way(ui: &mut Ui, sizing: &Sizing<'_>, made: &mut Made, slug: &mut 
 pub(super) fn shape(ui: &mut Ui, sizing: &Sizing<'_>, hole: &mut HoleSpec) {
     let kinds: Vec<_> = HoleKind::ALL.into_iter().map(|kind| (kind, kind.name().to_owned())).collect();
     if let Some(kind) = chooser::show(ui, sizing.theme, "Hole", "Shape of the hole", hole.kind(), &kinds)
-        && let Some(other) = convert(hole, kind, sizing)
+        && let Some(other) = convert_hole(hole, kind, &sizing.first)
     {
         *hole = other;
     }
@@ -64,16 +62,4 @@ pub(super) fn place(
     if let Some(typed) = fields::optional_length(ui, sizing, &entry, at.as_ref(), LengthRange::AboveZero, follows) {
         *at = typed;
     }
-}
-
-/// A hole of another shape that is as wide.
-fn convert(now: &HoleSpec, kind: HoleKind, sizing: &Sizing<'_>) -> Option<HoleSpec> {
-    let width = match now {
-        HoleSpec::Round(size) | HoleSpec::Square(size) | HoleSpec::Slot { width: size, .. } => size.clone(),
-    };
-    Some(match kind {
-        HoleKind::Round => HoleSpec::Round(width),
-        HoleKind::Square => HoleSpec::Square(width),
-        HoleKind::Slot => HoleSpec::Slot { length: sizing.first.size(SLOT * width.mm())?, width },
-    })
 }

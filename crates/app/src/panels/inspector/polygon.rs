@@ -12,20 +12,6 @@ const LEAST_CORNERS: usize = 3;
 /// The width of a corner's number, in points at normal text size.
 const NUMBER: f32 = 20.0;
 
-/// A first outline: a kite of this length and width.
-pub(super) fn first(
-    sizing: &Sizing<'_>,
-    length: &WrittenLength,
-    width: &WrittenLength,
-) -> Option<Vec<[WrittenLength; 2]>> {
-    let at = |along: f64, across: f64| {
-        let write = |mm| WrittenLength::from_mm(mm, sizing.first.units.length.length_unit(), LengthRange::Any).ok();
-        Some([write(along)?, write(across)?])
-    };
-    let (length, half) = (length.mm(), width.mm() / 2.0);
-    Some(vec![at(0.0, 0.0)?, at(length / 2.0, half)?, at(length, 0.0)?, at(length / 2.0, -half)?])
-}
-
 /// Shows the corners.
 pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, corners: &mut Vec<[WrittenLength; 2]>) {
     let mut removed = None;

@@ -9,8 +9,7 @@ use crate::widgets::{Sizing, chooser, fields, form_card, form_icon, heading, row
 use egui::{ComboBox, Grid, Rect, RichText, Sense, Ui, vec2};
 use fh_core::balance::SegmentBalance;
 use fh_core::describe::{derived_words, segment_end_words};
-use fh_core::edit::Edit;
-use fh_core::new_segment::change_form;
+use fh_core::edit::{Edit, PartChange};
 use fh_core::plan::{Chain, FormKind, Gives, Segment};
 
 /// The width of the cards that forms are offered on, in points at normal text size.
@@ -37,11 +36,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     if let Some(name) = fields::words(ui, &sizing, &Entry::new("Name"), &segment.name) {
         next.name = name;
     }
-    if let Some(kind) = form_chooser(ui, desk, segment.form.kind())
-        && let Some(changed) = change_form(segment, kind, &sizing.first)
-    {
-        next = changed;
-    }
+    let mut chosen = form_chooser(ui, desk, segment.form.kind()).map(PartChange::Form);
     form::show(ui, &sizing, &mut next, balance, first);
     let wish = split::show(ui, &sizing, &mut next.form, balance);
     if let Some(balance) = balance {
@@ -49,7 +44,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     }
     if bend::is_offered(&next) {
         heading::show(ui, desk.theme, "Bend");
-        bend::show(ui, &sizing, &mut next, &bend::Around { balance, first });
+        chosen = bend::show(ui, &sizing, &mut next, balance).or(chosen);
     }
     trade::show(ui, desk, at);
     heading::show(ui, desk.theme, "Repeats");
@@ -62,11 +57,9 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     if let Some(notes) = notes::show(ui, "Notes on this part", next.notes.as_deref()) {
         next.notes = notes;
     }
-    let gave_way = bend::gave_way(segment, &mut next, &sizing);
-    if next != *segment {
-        out.push(Request::Edit(Edit::ReplaceSegment { bar, at, segment: Box::new(next) }));
-    }
-    out.extend(gave_way.map(Request::Say));
+    let typed = (next != *segment).then(|| PartChange::Typed(Box::new(next)));
+    let changes = typed.into_iter().chain(chosen);
+    out.extend(changes.map(|change| Request::Edit(Edit::ChangePart { bar, at, change })));
     match wish {
         Some(split::Wish::Select(branch)) => out.push(Request::SelectBranch { bar, split: at, branch }),
         Some(split::Wish::AddTo(branch)) => {

@@ -6,13 +6,17 @@ use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
-use fh_core::edit::ties;
-use fh_core::plan::{Bend, Segment, SizeName, SocketAxis};
+use fh_core::plan::{Bend, SizeName, SocketAxis};
 use fh_measure::LengthRange;
 
-/// Shows the sizes.
-pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Option<&SegmentBalance>) {
-    let Some(Bend::Socket { mandrel, sweep, less, axis, side }) = &mut segment.bend else { return };
+/// Shows the sizes and changes those that were typed; answers how else its axis is to lie.
+pub(super) fn show(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    bend: &mut Bend,
+    balance: Option<&SegmentBalance>,
+) -> Option<SocketAxis> {
+    let Bend::Socket { mandrel, sweep, less, axis, side } = bend else { return None };
     optional_length(ui, sizing, SizeName::Mandrel, mandrel, LengthRange::AboveZero, balance);
     let entry = Entry::named("How far round", "How far round it goes").hint("one turn");
     optional_angle(ui, sizing, &entry, SizeName::HowFarRound, sweep, balance);
@@ -24,7 +28,5 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, bala
     sides::toward(ui, sizing, side);
     let now = *axis;
     let choices: Vec<_> = SocketAxis::ALL.into_iter().map(|axis| (axis, axis.name().to_owned())).collect();
-    if let Some(choice) = chooser::show(ui, sizing.theme, "Axis", "Axis of the socket", now, &choices) {
-        ties::turn_axis(segment, choice, balance, &sizing.first);
-    }
+    chooser::show(ui, sizing.theme, "Axis", "Axis of the socket", now, &choices)
 }
