@@ -143,10 +143,10 @@ fn what_is_no_scale_is_not_put_in() {
 #[test]
 fn a_motif_is_removed_when_it_is_asked_twice_and_broken_ones_are_told() {
     let mut desk = with_leaf_kept();
-    let folder = desk.folder.path().join("motifs");
-    std::fs::write(folder.join("torn.motif.json"), "{ \"firstheat_motif\": 1").unwrap();
+    let folder = desk.folder.path().join("parts");
+    std::fs::write(folder.join("torn.part.json"), "{ \"firstheat_motif\": 1").unwrap();
     desk.keys(Modifiers::COMMAND, Key::M);
-    assert!(desk.shows("torn.motif.json"));
+    assert!(desk.shows("torn.part.json"));
     desk.press("Remove this kept part…");
     assert!(desk.shows("will be removed from your kept parts"));
     assert_eq!(motifs::list(&Home::at(desk.folder.path())).0.len(), 1);

@@ -4,68 +4,17 @@ use super::assert_none;
 use super::modules::{Crate, crates};
 use std::collections::BTreeSet;
 
-/// Circles that are there for a reason, or still to be dissolved: the crate, the files, the reason.
+/// Circles that are there for a reason: the crate, the files, the reason.
 const ALLOWED: [(&str, &[&str], &str); 1] = [(
     "core",
     &["plan/form", "plan/segment", "plan/split"],
     "a segment has a form, and a form may be a split whose branches hold segments",
 )];
 
-/// Circles that are left, crate by crate. The list only shrinks.
-const LEFT: [(&str, &[&str]); 15] = [
-    ("core", &["balance", "balance/bar", "findings", "findings/scene"]),
-    ("core", &["balance/lay_off", "balance/walk"]),
-    ("core", &["edit/boundary", "edit/command", "edit/work_parts"]),
-    ("core", &["findings/joints", "findings/joints/held"]),
-    ("core", &["joints/lookup", "joints/place"]),
-    ("core", &["plan/logged", "plan/work"]),
-    (
-        "piece",
-        &[
-            "chain",
-            "fineness",
-            "piece",
-            "placement",
-            "placement/arrange",
-            "placement/eye",
-            "placement/seat",
-            "solid",
-            "solid/collar",
-            "solid/outline_loop",
-            "solid/plate",
-            "solid/shoulder",
-            "solid/socket",
-            "solid/taper",
-            "turn",
-            "way",
-            "way/spiral_line",
-            "way/taper_turn",
-            "welded",
-        ],
-    ),
-    ("piece", &["overlap", "overlap/body", "overlap/pairs"]),
-    ("piece", &["seen", "seen/joined", "seen/nodes", "seen/split"]),
-    ("print", &["sheets/gauges/notches", "sheets/gauges/strip"]),
-    (
-        "print",
-        &[
-            "sheets/mark_sheet/marks",
-            "sheets/mark_sheet/slits",
-            "sheets/mark_sheet/tolerances",
-            "sheets/mark_sheet/words",
-        ],
-    ),
-    ("print", &["sheets/steps/bend_notes", "sheets/steps/bent", "sheets/steps/detail"]),
-    ("print", &["sheets/steps/card", "sheets/steps/card_body"]),
-    ("print", &["sheets/templates/bend", "sheets/templates/measures", "sheets/templates/numbers"]),
-    ("store", &["own", "settings"]),
-];
-
 /// Whether a circle is one that is known.
 fn is_known(name: &str, circle: &BTreeSet<&str>) -> bool {
     let within = |files: &[&str]| circle.iter().all(|file| files.contains(file));
-    let allowed = ALLOWED.iter().map(|(of, files, _)| (*of, *files));
-    allowed.chain(LEFT).any(|(of, files)| of == name && within(files))
+    ALLOWED.iter().any(|(of, files, _)| *of == name && within(files))
 }
 
 /// The circles of a crate: files each of which leads to every other.

@@ -1,7 +1,7 @@
 //! A run of segments joined end to end.
 
 use crate::fineness::Fineness;
-use crate::solid::{collar, falls, in_mm, socket, solid};
+use crate::solid::{collar, falls, socket, solid};
 use crate::turn::{sense, way_of};
 use crate::vector::{length, minus};
 use crate::way::{Bow, Course, Curve, Rod, Way};
@@ -10,6 +10,7 @@ use fh_core::balance::SegmentBalance;
 use fh_core::forms;
 use fh_core::metal::{Bent, FreeEnd, OpeningSize, SectionSize, Shape, SplitSize};
 use fh_core::plan::{Form, Segment, SocketAxis};
+use fh_measure::in_mm;
 use std::f64::consts::{PI, TAU};
 
 /// Segments being joined end to end, and where the next one starts.

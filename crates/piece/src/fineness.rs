@@ -1,6 +1,15 @@
 //! How finely things are cut into steps.
 
-use crate::Quality;
+/// How finely curves are cut into steps.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Quality {
+    /// For the screen: a few hundred triangles for a segment.
+    Screen,
+    /// For paper and files: volumes to 0.1 %.
+    Print,
+    /// The center lines alone, without any surface.
+    Lines,
+}
 
 /// The steps of a quality.
 #[derive(Clone, Copy, Debug)]

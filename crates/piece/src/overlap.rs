@@ -7,8 +7,10 @@ mod along;
 mod body;
 mod outlines;
 mod pairs;
+mod part;
 
 pub use along::overlaps_along;
+pub use part::PartOf;
 
 use crate::Piece;
 use body::Body;
@@ -18,17 +20,6 @@ use pairs::Pairs;
 
 /// Less than this is evened out by the hammer, in mm; common practice, no source.
 const EVENED_OUT: f64 = 0.5;
-
-/// A segment of a copy of a bar.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub struct PartOf {
-    /// The bar.
-    pub bar: usize,
-    /// Which of its copies, counted from 0.
-    pub copy: u32,
-    /// The segment, counted through the bar.
-    pub segment: usize,
-}
 
 /// Two parts that run into each other.
 #[derive(Clone, Copy, Debug, PartialEq)]

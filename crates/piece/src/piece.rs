@@ -1,24 +1,8 @@
-//! A whole piece, segment by segment.
+//! A whole piece, segment by segment: its solids and its lines.
 
-use crate::chain::Chain;
-use crate::fineness::Fineness;
 use crate::path::between;
-use crate::placement::{ClosedLoop, placements};
-use crate::welded::welded;
+use crate::placement::ClosedLoop;
 use crate::{Bounds, Frame, Mesh};
-use fh_core::balance::Balance;
-use fh_core::plan::Plan;
-
-/// How finely curves are cut into steps.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Quality {
-    /// For the screen: a few hundred triangles for a segment.
-    Screen,
-    /// For paper and files: volumes to 0.1 %.
-    Print,
-    /// The center lines alone, without any surface.
-    Lines,
-}
 
 /// The closed surface of one segment.
 #[derive(Clone, Debug, PartialEq)]
@@ -104,7 +88,7 @@ impl Piece {
     }
 
     /// It with y turned round: reckoned toward the smith, the three directions would show it as in a mirror.
-    fn right_handed(mut self) -> Self {
+    pub(crate) fn right_handed(mut self) -> Self {
         let turned = |[x, y, z]: [f64; 3]| [x, -y, z];
         for solid in &mut self.solids {
             solid.mesh.points.iter_mut().for_each(|point| *point = turned(*point));
@@ -121,62 +105,11 @@ impl Piece {
     pub fn line(&self, bar: usize, segment: usize) -> Option<&Line> {
         self.lines.iter().find(|line| line.bar == bar && line.segment == segment)
     }
-}
 
-/// Bends a plan's bars into the piece.
-///
-/// What has no settled shape is left out, and what comes after it starts where it would have started. What is trimmed off
-/// or left in the tongs is no part of it either, nor is a weld that closes a bar on itself: its metal is burnt in. The bars stand as their joints hold them; see [`placements`].
-///
-/// In space x runs along the bar from its datum end, y **away** from the smith and z up: the three turn as a right-handed
-/// screw does, as every other program takes them.
-pub fn piece(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
-    joined(plan, balance, quality).right_handed()
-}
-
-impl Piece {
     /// It without some parts, each named by its bar and its segment.
-    fn without(mut self, parts: &[(usize, usize)]) -> Self {
+    pub(crate) fn without(mut self, parts: &[(usize, usize)]) -> Self {
         self.solids.retain(|solid| !parts.contains(&(solid.bar, solid.segment)));
         self.lines.retain(|line| !parts.contains(&(line.bar, line.segment)));
         self
     }
-}
-
-/// The bars put together, y toward the smith.
-fn joined(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
-    let local = apart(plan, balance, quality);
-    let placed = placements(plan, balance, &local);
-    let welded = welded(plan, balance, &local);
-    if let [only] = placed.copies.as_slice()
-        && only.frame == Frame::START
-        && only.copy == 0
-    {
-        return local.without(&welded);
-    }
-    let mut piece = Piece { loops: placed.loops, ..Piece::default() };
-    for place in &placed.copies {
-        let solids = local.solids.iter().filter(|solid| solid.bar == place.bar);
-        piece.solids.extend(solids.map(|solid| {
-            let mut mesh = solid.mesh.clone();
-            mesh.carry(&place.frame);
-            Solid { copy: place.copy, mesh, ..*solid }
-        }));
-        let lines = local.lines.iter().filter(|line| line.bar == place.bar);
-        piece.lines.extend(lines.map(|line| {
-            let frames = line.frames.iter().map(|frame| place.frame.carry(frame)).collect();
-            Line { copy: place.copy, frames, shares: line.shares.clone(), ..*line }
-        }));
-    }
-    piece.without(&welded)
-}
-
-/// Each bar once, all of them from the origin.
-pub(crate) fn apart(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
-    let mut piece = Piece::default();
-    for (index, (bar, balance)) in plan.bars.iter().zip(&balance.bars).enumerate() {
-        let mut chain = Chain::new(index, &balance.segments, Fineness::of(quality));
-        chain.add_all(0, &bar.segments, &mut piece);
-    }
-    piece
 }

@@ -1,10 +1,10 @@
 //! The way that a settled segment's bend gives its center line.
 
-use crate::solid::in_mm;
 use crate::way::{Course, Curve, SpiralLine, TaperTurn, Way};
 use fh_core::balance::SegmentBalance;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::SocketAxis;
+use fh_measure::in_mm;
 
 /// The way of a segment's center line; straight where it has no bend or none that is settled.
 pub(crate) fn way_of(balance: &SegmentBalance, shape: &Shape) -> Way {

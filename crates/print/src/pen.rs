@@ -99,7 +99,7 @@ impl Pen {
             Self::Frame => "frame",
             Self::Hairline => "hairline",
             Self::Dashed => "dashed line",
-            Self::CenterLine => "center line",
+            Self::CenterLine => "centre line",
         }
     }
 }

@@ -15,7 +15,7 @@ fn item_form(item: &Item) -> String {
         }
         Item::Polyline { points, pen } => format!("polyline {}, {}", places(points), pen.name()),
         Item::Polygon { points, fill, pen } => {
-            let fill = fill.map_or("open".to_owned(), |gray| format!("gray {}", gray.lightness()));
+            let fill = fill.map_or("open".to_owned(), |gray| format!("grey {}", gray.lightness()));
             format!("polygon {}, {fill}, {}", places(points), pen.map_or("no edge", |pen| pen.name()))
         }
         Item::Text(text) => words_form(text),
@@ -25,7 +25,7 @@ fn item_form(item: &Item) -> String {
 fn words_form(text: &Text) -> String {
     let align = match text.align {
         Align::Left => "",
-        Align::Center => ", centered",
+        Align::Center => ", centred",
         Align::Right => ", right",
     };
     let weight = if text.weight == Weight::SemiBold { ", bold" } else { "" };

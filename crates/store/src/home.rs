@@ -40,8 +40,13 @@ impl Home {
         self.config.join("tools.json")
     }
 
-    /// The folder of the smith's own motifs.
-    pub fn motifs_folder(&self) -> PathBuf {
+    /// The folder of the parts that the smith keeps.
+    pub fn parts_folder(&self) -> PathBuf {
+        self.config.join("parts")
+    }
+
+    /// Where they were kept before: it is still read.
+    pub fn old_parts_folder(&self) -> PathBuf {
         self.config.join("motifs")
     }
 

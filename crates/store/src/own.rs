@@ -1,9 +1,9 @@
 //! A file of the program's own: read as far as it is understood, and written without losing what another window wrote.
 
+use crate::StoreError;
 use crate::aside::keep_aside;
 use crate::reading::read_file;
-use crate::settings::make_folder_of;
-use crate::{StoreError, replace};
+use crate::replace::{make_folder_of, replace};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};

@@ -1,7 +1,8 @@
 //! The plans that were open lately.
 
 use crate::reading::read_file;
-use crate::{Home, StoreError, replace, settings};
+use crate::replace::make_folder_of;
+use crate::{Home, StoreError, replace};
 use std::path::{Path, PathBuf};
 
 /// How many are remembered.
@@ -47,7 +48,7 @@ impl Recent {
         // A name that is not UTF-8 cannot stand in JSON.
         let paths: Vec<_> = self.paths.iter().filter_map(|path| path.to_str()).collect();
         let path = home.recent_file();
-        settings::make_folder_of(&path)?;
+        make_folder_of(&path)?;
         replace(&path, serde_json::json!(paths).to_string().as_bytes())
     }
 }

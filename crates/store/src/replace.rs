@@ -34,6 +34,11 @@ pub fn replace(path: &Path, bytes: &[u8]) -> Result<(), StoreError> {
     write_whole(path, bytes, Existing::Replace)
 }
 
+/// Makes the folder of a file, and those above it.
+pub(crate) fn make_folder_of(path: &Path) -> Result<(), StoreError> {
+    path.parent().map_or(Ok(()), |folder| fs::create_dir_all(folder).map_err(|error| StoreError::write(folder, error)))
+}
+
 /// How many bytes at its beginning tell what kind of file it is.
 const HEAD: usize = 4;
 

@@ -1,20 +1,13 @@
 //! The user's settings. What is in them is the editor's affair; any type that serde knows will do.
 
+use crate::Home;
 use crate::own::{Own, Read};
-use crate::{Home, StoreError};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
-use std::fs;
-use std::path::Path;
 
 /// Reads the settings, as far as they are understood.
 pub fn read<T: DeserializeOwned + Serialize + Default>(home: &Home) -> (Own, Read<T>) {
     Own::read(&home.settings_file(), "the settings")
-}
-
-/// Makes the folder of a file, and those above it.
-pub(crate) fn make_folder_of(path: &Path) -> Result<(), StoreError> {
-    path.parent().map_or(Ok(()), |folder| fs::create_dir_all(folder).map_err(|error| StoreError::write(folder, error)))
 }
 
 #[cfg(test)]
@@ -22,6 +15,7 @@ pub(crate) fn make_folder_of(path: &Path) -> Result<(), StoreError> {
 mod tests {
     use super::*;
     use serde::Deserialize;
+    use std::fs;
 
     #[derive(Debug, Default, PartialEq, Serialize, Deserialize)]
     #[serde(default)]

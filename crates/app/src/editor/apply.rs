@@ -133,7 +133,7 @@ impl Editor {
         gave.iter().map(words).collect::<Vec<_>>().join(", ")
     }
 
-    /// What a dragged bend has written: `inside radius 23 mm`, and which size follows where another one is in hand.
+    /// What a dragged bend has written: `hook: inside radius 23 mm`, and which size follows where another one is in hand.
     fn words_of_bend(&self, drag: &BendDrag, gave: &[Gave]) -> String {
         let segment = self.document.plan().segment(drag.bar, drag.at);
         let in_hand = segment.and_then(|segment| segment.bend.as_ref()).map(|bend| drag.knob.size(bend));
@@ -142,10 +142,12 @@ impl Editor {
             SizeName::Turns => format!("{} turns", gave.text),
             size => format!("{} {}", size.words(), gave.text),
         };
+        let bar = self.document.plan().bars.get(drag.bar);
+        let name = bar.map(|bar| fh_core::describe::segment_name(bar, drag.at)).unwrap_or_default();
         match in_hand {
-            in_hand if in_hand == gave.size => words,
-            SizeName::Turns => format!("{words}; the turns follow"),
-            in_hand => format!("{words}; the {} follows", in_hand.words()),
+            in_hand if in_hand == gave.size => format!("{name}: {words}"),
+            SizeName::Turns => format!("{name}: {words}; the turns follow"),
+            in_hand => format!("{name}: {words}; the {} follows", in_hand.words()),
         }
     }
 

@@ -1,7 +1,7 @@
 //! Laying the settled segments off one after the other: the running sums are the marks.
 
 use super::trade_sizes::{scarf_to, trade_sizes};
-use super::walk::{sane, trimmed_mm3};
+use super::walk::{Give, sane, trimmed_mm3};
 use super::{SegmentBalance, Settled, Walk};
 use crate::metal::{FreeEnd, Shape, SplitSize, View, in_mm, mm, mm3};
 use crate::plan::{Branch, Chain, Form, Segment};
@@ -9,6 +9,14 @@ use uom::si::f64::MassDensity;
 
 /// The room that is left between branches when they are drawn beside each other, as a share of the bar's size.
 const GAP: f64 = 0.12;
+
+impl Walk<'_> {
+    /// Where each segment starts and ends on the starting bar, in mm.
+    pub(crate) fn marks(&self, give: Option<Give>) -> Vec<(f64, f64)> {
+        let laid = lay_off(self, self.settle(give), MassDensity::default());
+        laid.iter().map(|segment| (in_mm(segment.mark_start), in_mm(segment.mark_end))).collect()
+    }
+}
 
 /// Lays a bar's segments off, counted through the bar.
 pub(super) fn lay_off(walk: &Walk<'_>, settled: Vec<Settled>, density: MassDensity) -> Vec<SegmentBalance> {

@@ -37,7 +37,7 @@ pub(crate) use bar::{laid, settled_on_cut_bar};
 pub(crate) use draft::Draft;
 pub(crate) use settle::Settled;
 pub(crate) use solve::solve;
-pub(crate) use trouble::Trouble;
+pub(crate) use trouble::{BarTrouble, Met, Trouble};
 pub(crate) use walk::{Walk, scaled};
 
 use crate::findings::{self, Finding};
@@ -64,23 +64,4 @@ pub fn balance(plan: &Plan) -> Balance {
     }
     let findings = findings::findings(plan, &bars, &troubles);
     Balance { bars, findings }
-}
-
-/// A trouble and where it was met.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Met {
-    pub(crate) bar: usize,
-    pub(crate) segment: Option<usize>,
-    pub(crate) trouble: BarTrouble,
-}
-
-/// What can go wrong on a bar.
-#[derive(Clone, Copy, Debug)]
-pub(crate) enum BarTrouble {
-    /// A segment's own sizes.
-    Segment(Trouble),
-    /// `takes_up` names no segment of the bar.
-    TakesUpUnknown,
-    /// `takes_up` is given, but the bar has no length of its own to fit.
-    TakesUpWithoutLength,
 }

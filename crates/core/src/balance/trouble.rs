@@ -46,3 +46,22 @@ pub(crate) enum Trouble {
     /// No value of the size that gives would fit.
     CannotFit,
 }
+
+/// A trouble and where it was met.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Met {
+    pub(crate) bar: usize,
+    pub(crate) segment: Option<usize>,
+    pub(crate) trouble: BarTrouble,
+}
+
+/// What can go wrong on a bar.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum BarTrouble {
+    /// A segment's own sizes.
+    Segment(Trouble),
+    /// `takes_up` names no segment of the bar.
+    TakesUpUnknown,
+    /// `takes_up` is given, but the bar has no length of its own to fit.
+    TakesUpWithoutLength,
+}

@@ -58,12 +58,6 @@ impl<'a> Walk<'a> {
         self.walk(give, None).all
     }
 
-    /// Where each segment starts and ends on the starting bar, in mm.
-    pub(crate) fn marks(&self, give: Option<Give>) -> Vec<(f64, f64)> {
-        let laid = super::lay_off::lay_off(self, self.settle(give), uom::si::f64::MassDensity::default());
-        laid.iter().map(|segment| (in_mm(segment.mark_start), in_mm(segment.mark_end))).collect()
-    }
-
     /// What a segment finds, after all before it.
     pub(crate) fn surroundings(&self, index: usize) -> Surroundings {
         self.walk(None, Some(index)).found.unwrap_or(self.start())

@@ -39,6 +39,7 @@ pub enum Coating {
     /// Bare, or black with mill scale.
     None,
     /// Zinc.
+    #[serde(alias = "galvanized")]
     Galvanised,
     /// Chromium, nickel, cadmium or another plating.
     Plated,

@@ -22,8 +22,10 @@ mod segment;
 mod sides;
 mod size_name;
 mod sizes;
+mod spelling;
 mod split;
 mod square;
+mod target;
 mod thickness;
 mod tree;
 mod underlay;
@@ -53,11 +55,12 @@ pub use size_name::SizeName;
 pub(crate) use size_name::{Looking, Visiting};
 pub use split::{Branch, Opening, RootSpec};
 pub use square::SquareSpec;
+pub use target::Target;
 pub use thickness::ThicknessSpec;
 pub use tree::{Chain, Flat};
 pub use underlay::{Place, Underlay, UnderlayView};
 pub use units::{PlanUnit, Units};
-pub use work::{AnvilPlace, Deed, HammerSpec, HeatRules, HeatWish, Step, SwungBy, Target, Work};
+pub use work::{AnvilPlace, Deed, HammerSpec, HeatRules, HeatWish, Step, SwungBy, Work};
 
 use crate::material::{self, Material};
 use fh_measure::WrittenShare;
@@ -84,7 +87,7 @@ pub struct Plan {
     #[serde(default)]
     pub units: Units,
     /// A name from the table of materials; mild steel where it is left out.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, skip_serializing_if = "Option::is_none", deserialize_with = "spelling::material")]
     pub material: Option<String>,
     /// The share of metal lost to scale; none where it is left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -299,31 +299,23 @@ mod tests {
         assert_eq!(SizeName::ALL.len(), SizeName::BetweenWalls as usize + 1, "all of them are listed");
     }
 
-    #[test]
-    fn each_size_is_found_by_its_name_in_some_segment() {
-        let bar = json!({ "square": "20 mm" });
-        let drawn = |length: Option<&str>, bend: Value| {
-            let form = json!({ "drawn": { "length": length, "section": { "square": "10 mm" } } });
-            json!({ "name": "it", "form": form, "bend": bend })
-        };
-        let flag = |width: Option<&str>, bend: Option<Value>| {
+    fn drawn(length: Option<&str>, bend: Value) -> Value {
+        let form = json!({ "drawn": { "length": length, "section": { "square": "10 mm" } } });
+        json!({ "name": "it", "form": form, "bend": bend })
+    }
+
+    /// Segments in which a size follows from the bend.
+    fn of_bends() -> Vec<Value> {
+        let flag = |width: Option<&str>, bend: Value| {
             let outline = json!({ "rectangle": { "length": "60 mm", "width": width } });
             let form = json!({ "flag": { "outline": outline, "thickness": "2 mm" } });
             json!({ "name": "it", "form": form, "bend": bend })
         };
-        let hole = |made: &str| {
-            let boss = json!({ "rectangle": { "length": "40 mm", "width": "30 mm" } });
-            let hole = json!({ "outline": boss, "thickness": "10 mm", "hole": { "round": "12 mm" }, "made": made });
-            pruned(json!({ "name": "it", "form": { "hole": hole } }))
+        let scroll = |inner: Option<&str>, outer: Option<&str>, turns: Option<f64>| {
+            json!({ "scroll": { "inner_radius": inner, "outer_radius": outer, "turns": turns, "run": "opening",
+                "eye": "end" } })
         };
-        let giving = |form: Value, gives: &str| json!({ "name": "it", "form": form, "gives": gives });
-        let even = json!({ "flag": { "outline": { "disc": { "diameter": "50 mm" } }, "thickness": "4 mm" } });
-        let tapered = json!({ "flag": { "outline": { "disc": { "diameter": "50 mm" } },
-            "thickness": { "root": "4 mm", "tip": "2 mm" } } });
-        let branch = |name: &str| json!({ "name": name, "segments": [drawn(Some("50 mm"), Value::Null)] });
-        let branches: Vec<_> = ["a", "b", "c", "d", "e", "f"].map(branch).into();
-        let scroll = |inner: Option<&str>, outer: Option<&str>, turns: Option<f64>| json!({ "scroll": { "inner_radius": inner, "outer_radius": outer, "turns": turns, "run": "opening", "eye": "end" } });
-        let of_bends = [
+        vec![
             drawn(None, json!({ "curve": { "angle": "90 deg", "inside_radius": "30 mm" } })),
             drawn(Some("100 mm"), json!({ "curve": { "angle": "90 deg" } })),
             drawn(Some("100 mm"), json!({ "curve": { "inside_radius": "50 mm" } })),
@@ -332,28 +324,51 @@ mod tests {
             drawn(Some("400 mm"), scroll(Some("10 mm"), None, Some(1.5))),
             drawn(Some("400 mm"), scroll(Some("10 mm"), Some("60 mm"), None)),
             drawn(Some("100 mm"), json!({ "twist": { "turns": 1 } })),
-            flag(None, Some(json!({ "socket": { "mandrel": "30 mm", "axis": "along" } }))),
-            flag(Some("100 mm"), Some(json!({ "socket": { "axis": "along" } }))),
-            flag(Some("100 mm"), Some(json!({ "socket": { "mandrel": "40 mm", "axis": "along" } }))),
+            flag(None, json!({ "socket": { "mandrel": "30 mm", "axis": "along" } })),
+            flag(Some("100 mm"), json!({ "socket": { "axis": "along" } })),
+            flag(Some("100 mm"), json!({ "socket": { "mandrel": "40 mm", "axis": "along" } })),
             json!({ "name": "it", "form": { "peak": { "section": "stock" } },
                 "bend": { "corner": { "angle": "90 deg", "inside_radius": "5 mm" } } }),
             json!({ "name": "it", "form": { "peak": { "section": { "square": "10 mm" }, "left": {} } },
                 "bend": { "corner": { "angle": "90 deg", "inside_radius": "1 mm" } } }),
-        ];
-        let of_the_trade = [
+        ]
+    }
+
+    fn hole(made: &str) -> Value {
+        let boss = json!({ "rectangle": { "length": "40 mm", "width": "30 mm" } });
+        let hole = json!({ "outline": boss, "thickness": "10 mm", "hole": { "round": "12 mm" }, "made": made });
+        pruned(json!({ "name": "it", "form": { "hole": hole } }))
+    }
+
+    /// Segments in which a size follows from a rule of the trade.
+    fn of_the_trade() -> Vec<Value> {
+        let branch = |name: &str| json!({ "name": name, "segments": [drawn(Some("50 mm"), Value::Null)] });
+        let branches: Vec<_> = ["a", "b", "c", "d", "e", "f"].map(branch).into();
+        vec![
             hole("drifted"),
             hole("punched"),
             hole("drilled"),
             json!({ "name": "it", "form": { "weld": { "allowance": "20 mm" } } }),
             json!({ "name": "it", "form": { "split": { "branches": branches } } }),
-        ];
-        let gave = [
-            giving(even.clone(), "thickness"),
-            giving(even, "width"),
-            giving(tapered, "thickness"),
+        ]
+    }
+
+    /// Segments of which a size gives to fit a bar that is cut.
+    fn giving() -> Vec<Value> {
+        let giving = |form: Value, gives: &str| json!({ "name": "it", "form": form, "gives": gives });
+        let plate = |thickness: Value| json!({ "flag": { "outline": { "disc": { "diameter": "50 mm" } }, "thickness": thickness } });
+        vec![
+            giving(plate(json!("4 mm")), "thickness"),
+            giving(plate(json!("4 mm")), "width"),
+            giving(plate(json!({ "root": "4 mm", "tip": "2 mm" })), "thickness"),
             giving(json!({ "ball": { "diameter": "30 mm" } }), "length"),
             giving(json!({ "cube": { "side": "30 mm" } }), "length"),
-        ];
+        ]
+    }
+
+    #[test]
+    fn each_size_is_found_by_its_name_in_some_segment() {
+        let bar = json!({ "square": "20 mm" });
         let mut all = BTreeSet::new();
         // What is written is found among the written.
         let every_key = file::read(include_bytes!("../../tests/every_key.plan.json")).unwrap();
@@ -365,10 +380,10 @@ mod tests {
                 all.insert(name);
             });
         }
-        for segment in of_bends.into_iter().chain(of_the_trade) {
+        for segment in of_bends().into_iter().chain(of_the_trade()) {
             all.extend(found(&bar, None, segment));
         }
-        for segment in gave {
+        for segment in giving() {
             all.extend(found(&bar, Some("40 mm"), segment));
         }
         let missing: Vec<_> = SizeName::ALL.into_iter().filter(|name| !all.contains(name)).collect();

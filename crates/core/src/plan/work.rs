@@ -1,6 +1,6 @@
 //! The order of work as the smith settled it: steps, and the plain rules by which they are put into heats.
 
-use super::{InBoth, Logged, Operation};
+use super::{InBoth, Logged, Operation, Target};
 use fh_measure::{WrittenAngle, WrittenLength};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -210,19 +210,6 @@ impl Deed {
     }
 }
 
-/// A size to reach, cold.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Target {
-    /// What is measured.
-    pub what: String,
-    /// Its size.
-    pub size: WrittenLength,
-    /// How far it may be off, up or down.
-    #[serde(default, skip_serializing_if = "Option::is_none", deserialize_with = "fh_measure::zero_allowed::option")]
-    pub tolerance: Option<WrittenLength>,
-}
-
 /// Whether a step begins a heat.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
@@ -250,6 +237,7 @@ pub enum AnvilPlace {
     /// On a tool in the hardy hole.
     HardyHole,
     /// In the vice.
+    #[serde(alias = "vise")]
     Vice,
     /// On the swage block.
     SwageBlock,

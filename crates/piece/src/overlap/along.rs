@@ -3,9 +3,9 @@
 use super::body::{Body, bodies};
 use super::{EVENED_OUT, Overlap, overlaps};
 use crate::Piece;
-use crate::solid::in_mm;
 use fh_core::balance::Balance;
 use fh_core::plan::{Chain, Plan};
+use fh_measure::in_mm;
 use std::collections::HashMap;
 
 /// A chain of one copy of a bar.

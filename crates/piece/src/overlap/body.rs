@@ -1,14 +1,14 @@
 //! A part as a body: its section carried along its center line.
 
-use super::PartOf;
 use super::outlines::Outlines;
+use super::part::PartOf;
 use crate::path::{Nearest, Path};
-use crate::solid::in_mm;
 use crate::vector::{Vector, dot, minus};
 use crate::{Bounds, Frame, Line, Piece};
 use fh_core::balance::{Balance, SegmentBalance};
 use fh_core::metal::{Bent, HoleSize, Shape};
 use fh_core::plan::SocketAxis;
+use fh_measure::in_mm;
 use std::collections::HashMap;
 
 /// The most places along a part that are looked at.

@@ -1,8 +1,8 @@
 //! The section of a part at any place along it, measured once at even steps.
 
-use crate::solid::in_mm;
 use fh_core::balance::SegmentBalance;
 use fh_core::metal::Shape;
+use fh_measure::in_mm;
 use std::f64::consts::TAU;
 use std::sync::LazyLock;
 

@@ -1,7 +1,7 @@
 //! Which parts may meet: neighbours on a bar, and what one joint holds.
 
-use super::PartOf;
 use super::body::Body;
+use super::part::PartOf;
 use fh_core::joints::joined;
 use fh_core::plan::Plan;
 use std::collections::HashMap;

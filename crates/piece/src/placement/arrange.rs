@@ -4,11 +4,11 @@ use super::eye::eye;
 use super::seat::{End, Seats, seat};
 use crate::Frame;
 use crate::rotation::{frame_turned, turned};
-use crate::solid::in_mm;
 use crate::vector::{dot, minus, plus, times};
 use fh_core::forms;
 use fh_core::joints::{Joined, MemberPlace, Role};
 use fh_core::plan::{Form, JointKind};
+use fh_measure::in_mm;
 
 /// The frame of each member's bar; none where the member has no place in space.
 pub(super) fn arrange(joint: &Joined, seats: &Seats<'_>) -> Vec<Option<Frame>> {

@@ -3,11 +3,11 @@
 use super::seat::{Seats, seat};
 use crate::Frame;
 use crate::frame::of_side;
-use crate::solid::in_mm;
 use crate::vector::{cross, plus, times};
 use fh_core::joints::{MemberPlace, PartSide, Role};
 use fh_core::metal::Bent;
 use fh_core::plan::SocketAxis;
+use fh_measure::in_mm;
 
 /// The middle of an eye: `up` is its axis; of a hole out of its named side.
 pub(super) fn eye(seats: &Seats<'_>, member: &MemberPlace) -> Option<Frame> {

@@ -4,9 +4,12 @@
 //! joint reaches is laid beside the rest.
 
 mod arrange;
+mod closed_loop;
 mod eye;
 mod lay_out;
 mod seat;
+
+pub use closed_loop::ClosedLoop;
 
 use crate::{Frame, Piece};
 use arrange::arrange;
@@ -25,15 +28,6 @@ pub struct Placement {
     pub copy: u32,
     /// Where its start stands.
     pub frame: Frame,
-}
-
-/// A joint that closes a loop of joints: what it says of its members' places, against where other joints put them.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct ClosedLoop {
-    /// The joint, counted from 0.
-    pub joint: usize,
-    /// How far its member lies from where this joint would put it, in mm.
-    pub gap_mm: f64,
 }
 
 /// Every copy that is shown, and the loops that joints close.

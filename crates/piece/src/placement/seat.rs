@@ -2,12 +2,12 @@
 
 use crate::frame::of_side;
 use crate::path::Path;
-use crate::solid::in_mm;
 use crate::vector::{cross, dot, plus, times};
 use crate::{Frame, Line, Piece};
 use fh_core::balance::{Balance, SegmentBalance};
 use fh_core::joints::{MemberPlace, PartSide};
 use fh_core::plan::{Plan, Segment};
+use fh_measure::in_mm;
 use std::collections::HashMap;
 use std::f64::consts::PI;
 

@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use super::*;
-use crate::piece::apart;
+use crate::make::apart;
 use crate::vector::{cross, dot, length, minus, plus, times};
 use crate::{Quality, piece};
 use fh_core::balance::balance;

@@ -1,7 +1,7 @@
 //! Edges joined end to end: the loops of an outline, and lines between.
 
+use super::edge::{Edge, Place, bounds};
 use super::nodes::Nodes;
-use super::{Edge, Place, bounds};
 use std::collections::HashSet;
 
 /// A loop round less than this, in mm², is not seen.

@@ -3,12 +3,14 @@
 //! The faces that look at the eye lie, each once, on what is seen. Where one ends and no other goes on there is an edge; the
 //! outline is that part of the edges which has metal on one side only.
 
+mod edge;
 mod joined;
 mod nodes;
 mod split;
 
 use crate::Mesh;
 use crate::vector::{Vector, cross, dot, length, minus};
+use edge::{Edge, Place, bounds};
 use joined::{loops, runs};
 use split::split;
 
@@ -16,12 +18,6 @@ use split::split;
 const FACE_ON: f64 = 1e-6;
 /// Faces that meet at less than this, in radians, are one curved face.
 const ARRIS: f64 = 0.45;
-
-/// A place as it is seen: to the right and up, in mm.
-pub(crate) type Place = [f64; 2];
-
-/// A stretch of an edge; metal lies at its left.
-pub(crate) type Edge = [Place; 2];
 
 /// What is seen of a solid, in mm to the right and up.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -151,14 +147,6 @@ fn holds_all(outline: &[Vec<Place>], edges: &[Edge]) -> bool {
         }
         (all, found) => all.is_none() && found.is_none(),
     }
-}
-
-/// The lowest and the highest place of all; none where there is none.
-fn bounds<'a>(places: impl Iterator<Item = &'a Place>) -> Option<[Place; 2]> {
-    places.fold(None, |found: Option<[Place; 2]>, [x, y]| {
-        let [low, high] = found.unwrap_or([[*x, *y], [*x, *y]]);
-        Some([[low[0].min(*x), low[1].min(*y)], [high[0].max(*x), high[1].max(*y)]])
-    })
 }
 
 /// The tightest loop without a hollow round some places, counter-clockwise.

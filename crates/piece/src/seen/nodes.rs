@@ -1,6 +1,6 @@
 //! Places that are one: numbered once each.
 
-use super::Place;
+use super::edge::Place;
 use std::collections::HashMap;
 
 /// Places closer than this, in mm, are one.

@@ -1,7 +1,7 @@
 //! Edges cut wherever they cross or lie on each other.
 
+use super::edge::{Edge, Place};
 use super::nodes::NEAR;
-use super::{Edge, Place};
 
 /// Edges cut at every place where another one crosses them or ends on them.
 pub(super) fn split(edges: &[Edge]) -> Vec<Edge> {

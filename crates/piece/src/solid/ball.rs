@@ -1,7 +1,7 @@
 //! A ball.
 
+use super::loft::{Ring, loft};
 use super::taper::merged;
-use super::{Ring, loft};
 use crate::Mesh;
 use crate::fineness::Fineness;
 use crate::way::Way;

@@ -1,6 +1,6 @@
 //! A collar: a strip closed round a bundle.
 
-use super::ring_of;
+use super::loft::ring_of;
 use crate::fineness::Fineness;
 use crate::vector::{Vector, length, minus};
 use crate::{Frame, Mesh};

@@ -1,10 +1,10 @@
 //! A sharp outside corner.
 
-use super::in_mm;
 use crate::Mesh;
 use crate::fineness::Fineness;
 use crate::frame::of_side;
 use fh_core::metal::{CornerSize, arc_swell};
+use fh_measure::in_mm;
 
 /// The corner from its first inside tangent point to its second: sharp outside, round inside.
 pub(super) fn corner(corner: &CornerSize, fineness: &Fineness) -> Mesh {

@@ -12,7 +12,6 @@ mod socket;
 mod taper;
 
 pub(crate) use collar::collar;
-use loft::{Ring, loft, ring_of};
 pub(crate) use shoulder::falls;
 pub(crate) use socket::socket;
 
@@ -20,7 +19,7 @@ use crate::Mesh;
 use crate::fineness::Fineness;
 use crate::way::Way;
 use fh_core::metal::{SectionSize, Shape};
-pub(crate) use fh_measure::in_mm;
+use fh_measure::in_mm;
 
 /// The surface of a shape along its way; `reversed` where it is read from its other end.
 pub(crate) fn solid(shape: &Shape, reversed: bool, way: &Way, fineness: &Fineness) -> Mesh {

@@ -1,7 +1,7 @@
 //! The outline of a flag as a loop of points that keeps its area.
 
-use super::in_mm;
 use fh_core::metal::{HoleSize, Outline, arc_swell};
+use fh_measure::in_mm;
 use std::f64::consts::{FRAC_PI_2, PI};
 
 /// The outline in mm: along the bar from its root, and toward the smith; a full turn is cut in `round` steps.

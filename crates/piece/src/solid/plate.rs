@@ -2,13 +2,13 @@
 //!
 //! Lines across cut it in cells; here each cell gets its faces.
 
-use super::in_mm;
 use super::lines::{Cell, Lines};
 use super::outline_loop::{hole_loop, outline_loop};
 use crate::Mesh;
 use crate::fineness::Fineness;
 use crate::way::Way;
 use fh_core::metal::{HoleSize, Outline};
+use fh_measure::in_mm;
 
 /// What a hole is made smaller by.
 const A_HAIR_LESS: f64 = 1.0 - 1e-7;

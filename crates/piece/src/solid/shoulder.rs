@@ -1,12 +1,13 @@
 //! A shoulder: the smaller section's run with a fillet against the larger.
 
 use super::loft::centroid;
-use super::{Ring, in_mm, loft};
+use super::loft::{Ring, loft};
 use crate::Mesh;
 use crate::fineness::Fineness;
 use crate::way::Way;
 use fh_core::metal::{SectionSize, matched_outline};
 use fh_core::plan::Sides;
+use fh_measure::in_mm;
 use std::f64::consts::{FRAC_PI_4, PI};
 use uom::si::area::square_millimeter;
 use uom::si::f64::Length;

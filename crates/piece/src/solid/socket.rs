@@ -1,10 +1,10 @@
 //! A flag rolled up across its width: a socket or a knuckle whose axis lies along the bar.
 
-use super::in_mm;
 use super::plate::{Flag, plate};
 use crate::Mesh;
 use crate::fineness::Fineness;
 use fh_core::metal::Outline;
+use fh_measure::in_mm;
 
 /// A flag rolled round a mandrel, both in mm, whose axis lies over the bar, or under it where it is rolled down.
 ///

@@ -1,6 +1,6 @@
 //! Bars of one section, and of one running into another.
 
-use super::{Ring, loft, ring_of};
+use super::loft::{Ring, loft, ring_of};
 use crate::Mesh;
 use crate::fineness::Fineness;
 use crate::way::Way;

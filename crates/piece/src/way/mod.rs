@@ -1,5 +1,6 @@
 //! The way that a segment's center line takes, seen from its own start.
 
+mod place;
 mod rod;
 mod spiral_line;
 mod taper_turn;
@@ -11,6 +12,7 @@ pub(crate) use taper_turn::TaperTurn;
 use crate::Frame;
 use crate::fineness::Fineness;
 use crate::frame::of_side;
+use place::{Place, arc_place};
 
 /// A center line of some length in mm, and how the section stands on it.
 #[derive(Clone, Debug)]
@@ -51,13 +53,6 @@ pub(crate) enum Curve {
     Spiral(SpiralLine),
     /// At one radius between two lengths of it, in mm, and straight before and after.
     Crook { angle: f64, from: f64, to: f64 },
-}
-
-/// A place on a plane curve: how far it has turned, and where it is ahead and toward the inside, in mm.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Place {
-    pub(crate) heading: f64,
-    pub(crate) at: [f64; 2],
 }
 
 impl Way {
@@ -196,16 +191,6 @@ fn crook_place(length: f64, angle: f64, [from, to]: [f64; 2]) -> Place {
     let (sin, cos) = bend.heading.sin_cos();
     let beyond = (length - to).max(0.0);
     Place { heading: bend.heading, at: [from + bend.at[0] + beyond * cos, bend.at[1] + beyond * sin] }
-}
-
-/// A place on a circle after this length and this turn.
-fn arc_place(length: f64, heading: f64) -> Place {
-    if heading.abs() < 1e-9 {
-        return Place { heading, at: [length, length * heading / 2.0] };
-    }
-    let radius = length / heading;
-    let half = (heading / 2.0).sin();
-    Place { heading, at: [radius * heading.sin(), radius * 2.0 * half * half] }
 }
 
 #[cfg(test)]

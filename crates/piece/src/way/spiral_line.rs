@@ -1,6 +1,6 @@
 //! The center line of a scroll, wound out from its eye.
 
-use super::Place;
+use super::place::Place;
 use std::f64::consts::FRAC_PI_2;
 
 /// A spiral about its pole from the radius at its eye to the radius at its open end, in mm.

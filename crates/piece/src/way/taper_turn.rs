@@ -4,7 +4,7 @@
 //! Each section stands square to the mandrel, its centroid r + c from the middle of the bend. A short piece ds of the bar
 //! turns by dθ = ds / (r + c); the metal of it, the section times (r + c) dθ, is that of the straight piece.
 
-use super::Place;
+use super::place::Place;
 use fh_core::metal::Runout;
 
 /// Pieces that the line is reckoned in.
@@ -121,7 +121,7 @@ mod tests {
         for runout in [Runout::Straight, Runout::Eased, Runout::Power(0.4), Runout::Power(3.0)] {
             let turn = TaperTurn::new(runout, 30.0, 1.5, [20.0, 20.0]);
             for share in [0.1, 0.5, 0.93, 1.0] {
-                let (place, want) = (turn.place(share), super::super::arc_place(30.0 * share, 1.5 * share));
+                let (place, want) = (turn.place(share), super::super::place::arc_place(30.0 * share, 1.5 * share));
                 let off = (place.at[0] - want.at[0]).hypot(place.at[1] - want.at[1]);
                 assert!(off < 1e-9 && (place.heading - want.heading).abs() < 1e-9, "{runout:?} {share}: {off}");
             }

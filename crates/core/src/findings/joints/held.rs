@@ -1,6 +1,5 @@
 //! A joint with what each of its members is: the segment, what follows for it, and words for both.
 
-use super::place;
 use crate::balance::{BarBalance, SegmentBalance};
 use crate::describe::part_name;
 use crate::findings::Place;
@@ -116,4 +115,9 @@ impl Part<'_> {
         };
         (0..72).map(play).fold(f64::INFINITY, f64::min)
     }
+}
+
+/// The place of a part.
+pub(super) fn place(bar: usize, segment: usize) -> Place {
+    Place { bar: Some(bar), segment: Some(segment) }
 }

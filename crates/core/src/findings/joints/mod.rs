@@ -9,7 +9,7 @@ mod members;
 mod names;
 mod twice;
 
-use super::{Finding, Place};
+use super::Finding;
 use crate::balance::BarBalance;
 use crate::joints::joined;
 use crate::plan::Plan;
@@ -49,9 +49,4 @@ pub(super) fn check(plan: &Plan, bars: &[BarBalance], found: &mut Vec<Finding>) 
         }
     }
     twice::check(plan, &joints, found);
-}
-
-/// The place of a part.
-fn place(bar: usize, segment: usize) -> Place {
-    Place { bar: Some(bar), segment: Some(segment) }
 }

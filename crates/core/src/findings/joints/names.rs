@@ -36,7 +36,7 @@ pub(super) fn check(plan: &Plan, found: &mut Vec<Finding>) {
             if let Some(twice) = lookup.twice(member) {
                 let message = format!("“{title}” names “{twice}”, and there are two of that name.");
                 let remedy = "Give each a name of its own.".to_owned();
-                found.push(TWICE.at(super::place(place.bar, place.segment), message, remedy));
+                found.push(TWICE.at(super::held::place(place.bar, place.segment), message, remedy));
             }
         }
     }

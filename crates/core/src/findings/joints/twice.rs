@@ -1,6 +1,6 @@
 //! Joints that close a loop of joints.
 
-use super::place;
+use super::held::place;
 use crate::findings::scene::Rule;
 use crate::findings::{Finding, Severity};
 use crate::joints::{Joined, links};

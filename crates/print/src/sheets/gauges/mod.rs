@@ -85,6 +85,6 @@ fn put_row(flow: &mut Flow, plan: &Plan, row: &Row) {
 /// Whether a group keeps within a page.
 impl Group {
     fn fits(&self, width: f64) -> bool {
-        self.width_mm() <= width - 2.0 * strip::END_MM && self.deepest_mm() <= strip::DEEPEST_MM
+        self.width_mm() <= width - 2.0 * notches::END_MM && self.deepest_mm() <= strip::DEEPEST_MM
     }
 }

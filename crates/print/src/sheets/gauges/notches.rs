@@ -7,6 +7,8 @@ use crate::typeset;
 use fh_core::plan::Plan;
 use fh_work::Gauge;
 
+/// The metal at either end of a strip.
+pub(super) const END_MM: f64 = 4.0;
 /// The metal between two notches, and the least beside the words of one.
 const WEB_MM: f64 = 6.0;
 /// Free beside the words under a notch.
@@ -73,7 +75,7 @@ pub(super) fn group(plan: &Plan, gauge: &Gauge, width: f64) -> Vec<Group> {
     notches.retain(|notch| notch.mm.is_finite());
     let group = |notches| Group { notches, size: gauge.words.clone(), what: gauge.what.clone() };
     let together = group(notches.clone());
-    if together.width_mm() <= width - 2.0 * super::strip::END_MM {
+    if together.width_mm() <= width - 2.0 * END_MM {
         return vec![together];
     }
     notches.into_iter().map(|notch| group(vec![notch])).collect()

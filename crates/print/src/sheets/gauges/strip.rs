@@ -1,6 +1,6 @@
 //! One strip of sheet at full scale, its notches along its upper edge.
 
-use super::notches::{Group, Notch};
+use super::notches::{END_MM, Group, Notch};
 use crate::drawing::{Item, Point, Text, at};
 use crate::fonts::Weight;
 use crate::pen::{Gray, Pen};
@@ -10,8 +10,6 @@ use crate::sheets::sizes_in_words::mm_words;
 use crate::sheets::type_sizes::{BODY, CAPTION, FACT};
 use fh_core::plan::PlanUnit;
 
-/// The metal at either end of a strip.
-pub(super) const END_MM: f64 = 4.0;
 /// The deepest notch that a page has room for.
 pub(super) const DEEPEST_MM: f64 = 60.0;
 /// Between two gauges on a strip.

@@ -1,7 +1,6 @@
 //! The running totals above a row of the strip: level where they fit, upright where marks are close together.
 
-use super::slits::{BranchMark, StripHole};
-use super::words::StripMark;
+use super::words::{BranchMark, StripHole, StripMark};
 use crate::drawing::{Item, Point, Text, at};
 use crate::fonts::{CAP_HEIGHT, Weight};
 use crate::pen::{Gray, Pen};

@@ -1,9 +1,11 @@
 //! The marks of a bar, for the strip and for the table.
 
 use super::made::{branch_words, made_lines};
+use super::sane::sane;
 use super::slits::{branch_marks, holes, slits};
+use super::struck::{fate, mark_kind};
 use super::tolerances::add_tolerances;
-use super::words::{Fate, MarkKind, Strip, StripBlock, StripMark, TableRow};
+use super::words::{MarkKind, Strip, StripBlock, StripMark, TableRow};
 use fh_core::balance::{BarBalance, BarSpread, HoleMark, LaidOff, SegmentBalance};
 use fh_core::describe::{bend_words, hole_words, made_words, repeat_lines, segment_name, side_words, slit_line_words};
 use fh_core::metal::{Shape, View};
@@ -90,31 +92,7 @@ fn strip_blocks(bar: &Bar, worked: &BarBalance) -> Vec<StripBlock> {
     bar.segments.iter().zip(worked.whole()).map(block).collect()
 }
 
-fn fate(segment: &Segment) -> Fate {
-    match segment.form {
-        Form::Trim(_) => Fate::CutAway,
-        Form::Hold(_) => Fate::Held,
-        _ => Fate::Stays,
-    }
-}
-
-/// How the mark at the end of a segment is struck (common practice, no source): the bar's end is cut now; what is
-/// trimmed or held is cut off later; a set-down has an edge; anything else is a punch mark, which is seen when hot.
-pub(super) fn mark_kind(chain: &[Segment], place: usize) -> MarkKind {
-    let (before, after) = (chain.get(place), chain.get(place + 1));
-    let beside = |test: fn(&Segment) -> bool| before.is_some_and(test) || after.is_some_and(test);
-    if after.is_none() {
-        MarkKind::Cut
-    } else if beside(|segment| fate(segment) != Fate::Stays) {
-        MarkKind::CutLater
-    } else if beside(|segment| matches!(segment.form, Form::Shoulder(_))) {
-        MarkKind::SetDownEdge
-    } else {
-        MarkKind::CentrePunch
-    }
-}
-
-/// The same on the bar itself, where of two marks beside a short step one is not struck.
+/// How a mark on the bar itself is struck, where of two marks beside a short step one is not struck.
 fn struck_kind(worked: &BarBalance, chain: &[Segment], place: usize) -> MarkKind {
     let mut around = worked.whole().map(|(number, _)| number).skip(place);
     match (around.next(), around.next()) {
@@ -245,9 +223,4 @@ fn side(segment: &Segment) -> String {
         (Some(side), _) => side,
         (None, _) => String::new(),
     }
-}
-
-/// A length that can be drawn: what is not a number, or below zero, is nothing.
-pub(super) fn sane(mm: f64) -> f64 {
-    if mm.is_finite() { mm.max(0.0) } else { 0.0 }
 }

@@ -1,7 +1,7 @@
 //! What is cut along the bar and through it, drawn on a row of the strip: slits, their roots, marks on branches, holes.
 
 use super::rows::Row;
-use super::slits::{BranchMark, Root, Slit, StripHole};
+use super::words::{BranchMark, Root, Slit, StripHole};
 use crate::drawing::{Item, Point, at};
 use crate::pen::{Gray, Pen};
 use std::f64::consts::TAU;

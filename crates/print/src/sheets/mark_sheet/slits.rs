@@ -1,64 +1,12 @@
 //! Slits, the marks on their branches and the middles of holes, as they lie on the starting bar.
 
-use super::marks::{mark_kind, sane};
+use super::sane::sane;
+use super::struck::mark_kind;
+use super::words::{BranchMark, Root, Slit, StripHole};
 use fh_core::balance::{BarBalance, HoleMark, LaidOff, SegmentBalance, SlitMark};
 use fh_core::metal::{FreeEnd, RootSize, Shape};
 use fh_core::plan::{Bar, Chain, Flat};
 use fh_measure::in_mm;
-
-/// A slit along the bar.
-pub(super) struct Slit {
-    /// Where it starts from the datum, in mm.
-    pub(super) start_mm: f64,
-    /// Where it ends, in mm.
-    pub(super) end_mm: f64,
-    /// How far each of its cuts lies above the bar's middle on paper, in mm.
-    pub(super) cuts_mm: Vec<f64>,
-    /// The ends that are rounded or drilled.
-    pub(super) roots: Vec<Root>,
-    /// Whether the cuts are on the face that is drawn; otherwise they are in its edge.
-    pub(super) on_face: bool,
-}
-
-/// The end of a slit.
-pub(super) struct Root {
-    /// Where its middle lies from the datum, in mm.
-    pub(super) at_mm: f64,
-    /// Its radius in mm.
-    pub(super) radius_mm: f64,
-    /// Whether it is a hole of its own.
-    pub(super) is_hole: bool,
-}
-
-/// A mark on one branch of a slit.
-pub(super) struct BranchMark {
-    /// Its running number: the branch's path.
-    pub(super) path: String,
-    /// Its place from the datum, as printed beside it, in mm.
-    pub(super) at_mm: f64,
-    /// The running total beside it.
-    pub(super) total: String,
-    /// The branch's lower and upper edge above the bar's middle on paper, in mm.
-    pub(super) band_mm: [f64; 2],
-    /// Whether it is told above the bar; otherwise below.
-    pub(super) above: bool,
-    /// Whether it is punched; otherwise it is only scribed.
-    pub(super) is_punched: bool,
-}
-
-/// The middle of a hole, or of all holes across the bar at one end of a slit.
-pub(super) struct StripHole {
-    /// Its place from the datum, as printed beside it, in mm.
-    pub(super) at_mm: f64,
-    /// The running total beside it.
-    pub(super) total: String,
-    /// How far each lies above the bar's middle on paper, in mm.
-    pub(super) across_mm: Vec<f64>,
-    /// Whether it is told above the bar; otherwise below.
-    pub(super) above: bool,
-    /// Whether its own line crosses it: a root hole is drawn with its slit.
-    pub(super) is_root: bool,
-}
 
 /// The slits of a bar.
 pub(super) fn slits(worked: &BarBalance, laid: &LaidOff) -> Vec<Slit> {

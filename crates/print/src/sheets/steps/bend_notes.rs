@@ -1,6 +1,5 @@
 //! The angle and the inside radius of a bend, written into its picture where they have room.
 
-use super::bent::Faces;
 use crate::drawing::{Item, Point, Text, at};
 use crate::fonts::CAP_HEIGHT;
 use crate::sheets::sizes_in_words::mm_words;
@@ -52,12 +51,12 @@ impl BendNote {
     /// Its words beside the bend, inside it where there is room; nothing where there is none.
     pub(super) fn items(
         &self,
-        bend: &Faces,
+        samples: &[Sample],
         metal: &[Vec<Point>],
         place: &impl Fn([f64; 2]) -> Point,
         room: [Point; 2],
     ) -> Vec<Item> {
-        let Some(middle) = middle(&bend.samples, self.turn) else { return Vec::new() };
+        let Some(middle) = middle(samples, self.turn) else { return Vec::new() };
         let words: [&[(&str, f64)]; 2] = [&[(&self.angle, ANGLE), (&self.radius, CAPTION)], &[(&self.angle, ANGLE)]];
         for inside in [true, false] {
             // Outside, the radius would be read as that of the outside.
@@ -164,27 +163,4 @@ fn lies_in(place: Point, outline: &[Point]) -> bool {
         (a.y > place.y) != (b.y > place.y) && place.x < a.x + (b.x - a.x) * (place.y - a.y) / (b.y - a.y)
     };
     edges.filter(crosses).count() % 2 == 1
-}
-
-/// The outlines of some faces on paper, with places along them as close as words are small.
-pub(super) fn outlines<'a>(
-    all: impl Iterator<Item = &'a Faces>,
-    place: &impl Fn([f64; 2]) -> Point,
-) -> Vec<Vec<Point>> {
-    all.map(|faces| close_places(&faces.outline().into_iter().map(place).collect::<Vec<_>>())).collect()
-}
-
-/// A closed line with a place on each so many mm of it.
-fn close_places(outline: &[Point]) -> Vec<Point> {
-    const APART_MM: f64 = 0.8;
-    const MOST: f64 = 2_000.0;
-    let between = |(from, to): (&Point, &Point)| {
-        let steps = ((to.x - from.x).hypot(to.y - from.y) / APART_MM).ceil().clamp(1.0, MOST) as usize;
-        let (from, to) = (*from, *to);
-        (0..steps).map(move |step| {
-            let share = step as f64 / steps as f64;
-            at(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share)
-        })
-    };
-    outline.iter().zip(outline.iter().cycle().skip(1)).flat_map(between).collect()
 }

@@ -2,21 +2,20 @@
 
 use super::anchor::{anchor, directions};
 use super::bar_scale::BarScale;
-use super::bend_notes::{BendNote, outlines};
+use super::bend_notes::BendNote;
 use super::detail::{Stretch, stretches};
-use super::hatch::hatch;
-use super::outline::{outline, seen_edges};
+use super::faces::{Faces, outlines};
 use crate::drawing::{Item, Point, Text, at};
-use crate::pen::{Gray, Pen};
+use crate::pen::Gray;
 use crate::sheets::flow::Block;
-use crate::sheets::templates::faces::{Sample, samples};
+use crate::sheets::templates::faces::samples;
 use crate::sheets::templates::space::Plane;
 use crate::sheets::type_sizes::CAPTION;
 use fh_core::balance::Balance;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::Plan;
 use fh_piece::vector::{Vector, length, minus};
-use fh_piece::{Line, Piece, Quality, Seen as Outline, piece};
+use fh_piece::{Line, Piece, Quality, piece};
 use std::collections::BTreeSet;
 
 /// The tallest picture of the whole.
@@ -57,19 +56,6 @@ pub(super) struct Now<'a> {
     piece: Piece,
     /// Whether it is shown for what is put together.
     put_together: bool,
-}
-
-/// One segment on paper, in mm, up before down.
-#[derive(Clone)]
-pub(super) struct Faces {
-    pub(super) samples: Vec<Sample>,
-    pub(super) worked: bool,
-    /// Whether it is bent so that a picture tells it.
-    pub(super) bent: bool,
-    /// What is said of it where it is bent.
-    pub(super) note: Option<BendNote>,
-    /// What is seen of the whole of it; none of a stretch.
-    pub(super) seen: Option<Outline>,
 }
 
 /// A view on paper, of the whole or of a detail.
@@ -355,7 +341,7 @@ impl Seen {
         let notes = self.stretches.iter().filter_map(|stretch| Some((&stretch.faces, stretch.faces.note.as_ref()?)));
         // One is read at a glance; several would run into each other.
         let mut notes = notes.take(1);
-        notes.next().map_or_else(Vec::new, |(faces, note)| note.items(faces, &metal, place, room))
+        notes.next().map_or_else(Vec::new, |(faces, note)| note.items(&faces.samples, &metal, place, room))
     }
 }
 
@@ -385,26 +371,4 @@ fn bounds(all: &[Stretch]) -> Option<[[f64; 2]; 2]> {
         (*low, *high) = ([low[0].min(x), low[1].min(y)], [high[0].max(x), high[1].max(y)]);
     }
     found
-}
-
-impl Faces {
-    /// Its outline, in one line round all its metal.
-    pub(super) fn outline(&self) -> Vec<[f64; 2]> {
-        self.seen.as_ref().map_or_else(|| outline(&self.samples), Outline::area)
-    }
-
-    /// The whole segment: hatched where it is worked.
-    pub(super) fn drawn(&self, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
-        let points: Vec<Point> = self.outline().into_iter().map(place).collect();
-        let (fill, pen) = if self.worked { (Gray::LIGHT, Pen::Outline) } else { (Gray::WHITE, Pen::MarkLine) };
-        let mut items = vec![Item::Polygon { points: points.clone(), fill: Some(fill), pen: None }];
-        if self.worked {
-            items.extend(hatch(&points));
-        }
-        match &self.seen {
-            Some(seen) => items.extend(seen_edges(seen, pen, place)),
-            None => items.push(Item::Polygon { points, fill: None, pen: Some(pen) }),
-        }
-        items
-    }
 }

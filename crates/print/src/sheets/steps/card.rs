@@ -1,6 +1,6 @@
 //! A card: everything about one step, kept together on a page.
 
-use super::card_body;
+use super::card_body::{self, Detail};
 use super::cell::{fitted, in_white};
 use super::mark_table::mark_table;
 use super::words::CardWords;
@@ -32,15 +32,6 @@ const TICK_MM: f64 = 8.0;
 const NUMBER: f64 = 11.4;
 /// The em of the heat and of the title.
 const HEAT: f64 = 7.6;
-
-/// How much of what there is to say is printed.
-#[derive(Clone, Copy)]
-pub(super) struct Detail {
-    pub(super) why_lines: usize,
-    pub(super) sizes: usize,
-    pub(super) lines: usize,
-    pub(super) marks: usize,
-}
 
 /// From everything down to what always has room.
 const DETAILS: [Detail; 5] = [

@@ -1,7 +1,6 @@
 //! What stands under the head of a card and its bar: where and with what, the sizes, what is said, and why.
 
 use super::anvil;
-use super::card::Detail;
 use super::cell::lines_block;
 use super::size_table::size_table;
 use super::words::CardWords;
@@ -34,6 +33,15 @@ const NARROW_MM: f64 = 220.0;
 const NOTE_MM: f64 = 7.5;
 /// Between what stands below each other.
 const BELOW_MM: f64 = 1.0;
+
+/// How much of what there is to say is printed.
+#[derive(Clone, Copy)]
+pub(super) struct Detail {
+    pub(super) why_lines: usize,
+    pub(super) sizes: usize,
+    pub(super) lines: usize,
+    pub(super) marks: usize,
+}
 
 /// A block with its place across the card.
 struct Column {

@@ -1,6 +1,6 @@
 //! A worked bend by itself, larger: what is worked, and a little of what is beside it.
 
-use super::bent::Faces;
+use super::faces::Faces;
 use crate::drawing::{Item, Point};
 use crate::pen::{Gray, Pen};
 use crate::sheets::templates::faces::Sample;

@@ -10,6 +10,7 @@ mod card;
 mod card_body;
 mod cell;
 mod detail;
+mod faces;
 mod hatch;
 mod mark_numbers;
 mod mark_table;

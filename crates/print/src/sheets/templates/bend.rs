@@ -1,11 +1,13 @@
 //! The template of a run: its middle line and both faces at full scale, with joints, centers and numbers.
 
-use super::faces::{Sample, apex, inside_center, samples, turning};
+use super::drawn::{Drawn, faces, outline_points};
+use super::faces::{Sample, inside_center, samples, turning};
 use super::figure::{Figure, cross};
 use super::flat_outline::with_path;
 use super::measures;
 use super::numbers::Numbers;
-use super::plate::{Plate, plate};
+use super::on_paper::{edge_points, line_points, on_paper};
+use super::plate::plate;
 use super::runs::{Member, Run, Shown, runs};
 use super::space::Plane;
 use super::template::{Line, Template};
@@ -15,7 +17,7 @@ use crate::drawing::{Item, Point, Text, at};
 use crate::pen::Pen;
 use crate::sheets::sizes_in_words::mm_words;
 use crate::sheets::type_sizes::FACT;
-use fh_core::balance::{BarBalance, SegmentBalance};
+use fh_core::balance::BarBalance;
 use fh_core::describe::segment_name;
 use fh_core::forms;
 use fh_core::metal::{Bent, Shape};
@@ -49,31 +51,6 @@ pub(super) struct Bends<'a> {
     pub(super) worked: &'a BarBalance,
     /// The bent piece.
     pub(super) piece: &'a Piece,
-}
-
-/// A member of a run as it is drawn.
-pub(super) struct Drawn<'a> {
-    pub(super) member: Member,
-    balance: &'a SegmentBalance,
-    shape: &'a Shape,
-    pub(super) samples: Vec<Sample>,
-    /// Whether its line bends.
-    pub(super) bends: bool,
-    /// What is flat and lies on its width.
-    plate: Option<Plate>,
-    pub(super) path: String,
-}
-
-impl Drawn<'_> {
-    /// The lines of its metal's edge.
-    pub(super) fn outline(&self) -> Vec<Item> {
-        let is_edge = |item: &Item| match item {
-            Item::Line { pen, .. } | Item::Polyline { pen, .. } => *pen == Pen::Outline,
-            Item::Polygon { pen, .. } => *pen == Some(Pen::Outline),
-            Item::Text(_) => false,
-        };
-        faces(self).into_iter().filter(is_edge).collect()
-    }
 }
 
 impl Bends<'_> {
@@ -314,31 +291,6 @@ fn inside_places(drawn: &Drawn<'_>) -> Vec<Point> {
     about.chain(out.map(|point| at(point.x, point.y + FACT * 0.33))).collect()
 }
 
-/// Places along the outside of sharp corners, and along outlines and holes.
-fn outline_points(drawn: &[Drawn<'_>]) -> Vec<Point> {
-    let own = |member: &&Drawn<'_>| member.plate.is_some() || apex(&member.samples, member.balance).is_some();
-    let outlines = drawn.iter().filter(own).flat_map(faces);
-    outlines.flat_map(|item| line_points(&item)).collect()
-}
-
-/// Places along the lines of an item, close together.
-pub(super) fn line_points(item: &Item) -> Vec<Point> {
-    let points = match item {
-        Item::Line { from, to, .. } => vec![*from, *to],
-        Item::Polyline { points, .. } | Item::Polygon { points, .. } => points.clone(),
-        Item::Text(_) => Vec::new(),
-    };
-    let between = |pair: &[Point]| {
-        let [a, b] = [pair[0], pair[1]];
-        let steps = ((b.x - a.x).hypot(b.y - a.y) / 1.5).ceil().clamp(1.0, 200.0) as u32;
-        (0..=steps).map(move |step| {
-            let share = f64::from(step) / f64::from(steps);
-            at(a.x + (b.x - a.x) * share, a.y + (b.y - a.y) * share)
-        })
-    };
-    points.windows(2).flat_map(between).collect()
-}
-
 /// How far a course reaches from its first place to its last, in mm.
 fn reach(course: &Course) -> f64 {
     let (Some(first), Some(last)) = (course.frames.first(), course.frames.last()) else { return 0.0 };
@@ -382,59 +334,6 @@ fn between(from: &Sample, to: &Sample, share: f64) -> Sample {
         left: mix(from.left, to.left),
         right: mix(from.right, to.right),
     }
-}
-
-/// A place on paper: up is up.
-pub(super) fn on_paper([x, y]: [f64; 2]) -> Point {
-    at(x, -y)
-}
-
-pub(super) fn left_face(sample: &Sample) -> [f64; 2] {
-    sample.aside(sample.left)
-}
-
-pub(super) fn right_face(sample: &Sample) -> [f64; 2] {
-    sample.aside(-sample.right)
-}
-
-fn edge_points(samples: &[Sample]) -> impl Iterator<Item = Point> {
-    samples.iter().flat_map(|sample| [left_face(sample), right_face(sample)].map(on_paper))
-}
-
-/// Both faces and the middle line.
-fn faces(drawn: &Drawn<'_>) -> Vec<Item> {
-    let line = |place: fn(&Sample) -> [f64; 2], pen| {
-        let points = drawn.samples.iter().map(|sample| on_paper(place(sample))).collect();
-        Item::Polyline { points, pen }
-    };
-    let middle = line(|sample| sample.middle, Pen::CenterLine);
-    if let Some(plate) = &drawn.plate {
-        return flat_items(plate).into_iter().chain([middle]).collect();
-    }
-    let mut items = vec![line(left_face, Pen::Outline), line(right_face, Pen::Outline)];
-    if let Some(apex) = apex(&drawn.samples, drawn.balance) {
-        let outside = if turning(&drawn.samples) > 0.0 { right_face } else { left_face };
-        let ends = [drawn.samples.first(), drawn.samples.last()].map(|end| end.map(outside).unwrap_or(apex));
-        let points = [ends[0], apex, ends[1]].map(on_paper).to_vec();
-        let index = if turning(&drawn.samples) > 0.0 { 1 } else { 0 };
-        items[index] = Item::Polyline { points, pen: Pen::Outline };
-    }
-    items.push(middle);
-    items
-}
-
-/// The outline of what lies on its width, and its hole with a cross.
-fn flat_items(plate: &Plate) -> Vec<Item> {
-    let closed = |points: &[[f64; 2]]| {
-        let points = points.iter().copied().map(on_paper).collect();
-        Item::Polygon { points, fill: None, pen: Some(Pen::Outline) }
-    };
-    let mut items = vec![closed(&plate.outline)];
-    if let Some((hole, middle)) = &plate.hole {
-        items.push(closed(hole));
-        items.extend(cross(on_paper(*middle)));
-    }
-    items
 }
 
 /// A line across the metal that stands out so far on both sides.

@@ -1,9 +1,10 @@
 //! The dimensions of a bend that a smith holds a rule to: over all, between tines, the opening of a hook, inside a ring.
 
-use super::bend::{Drawn, left_face, line_points, on_paper, right_face};
+use super::drawn::Drawn;
 use super::faces::{Sample, turning};
 use super::figure::{bounds, level_dimension, union, upright_dimension, upward_dimension};
 use super::numbers::Numbers;
+use super::on_paper::{left_face, line_points, on_paper, right_face};
 use crate::drawing::{Item, Point, Text, at};
 use crate::pen::Pen;
 use crate::sheets::sizes_in_words::mm_words;

@@ -3,11 +3,13 @@
 mod bend;
 mod clip;
 mod depth;
+mod drawn;
 pub(super) mod faces;
 mod figure;
 mod flat_outline;
 mod measures;
 mod numbers;
+mod on_paper;
 pub(super) mod plate;
 mod runs;
 mod shelf;

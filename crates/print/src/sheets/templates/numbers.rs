@@ -1,8 +1,8 @@
 //! Finds room beside the metal for the numbers of segments and for figures, so that nothing lies on anything.
 
-use super::bend::{line_points, on_paper};
 use super::faces::Sample;
 use super::figure::{bounds, number_box, number_size, overlap, union};
+use super::on_paper::{line_points, on_paper};
 use crate::drawing::{Item, Point, Text, at};
 use crate::paper::Area;
 use crate::pen::Pen;
