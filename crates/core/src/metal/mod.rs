@@ -6,7 +6,6 @@ mod girth;
 mod hole;
 mod matched;
 mod outline;
-mod reach;
 mod runout;
 mod section;
 mod section_size;

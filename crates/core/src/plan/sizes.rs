@@ -101,8 +101,8 @@ impl Form {
         self.one().sizes(visit);
     }
 
-    /// Changes every length that is written in it.
-    pub(crate) fn sizes_mut(&mut self, visit: Visiting<'_>) {
+    /// Changes every length that is written in it, found by its name.
+    pub fn sizes_mut(&mut self, visit: &mut dyn FnMut(SizeName, &mut WrittenLength)) {
         self.one_mut().sizes_mut(visit);
     }
 }

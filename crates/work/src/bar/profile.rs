@@ -90,7 +90,8 @@ fn girth(shape: &Shape, share: f64, area: f64) -> f64 {
         Shape::Flag { root, tip, .. } => flat(in_mm(*root) + (in_mm(*tip) - in_mm(*root)) * share),
         Shape::Hole { thickness, .. } => flat(in_mm(*thickness)),
         Shape::Cube { side } => 4.0 * in_mm(*side),
-        Shape::Ball { .. } | Shape::Split(_) => 0.0,
+        // As round as its area makes it.
+        _ => 0.0,
     }
 }
 

@@ -17,13 +17,7 @@ impl Stage<'_> {
             let mut last_foot = f32::NEG_INFINITY;
             for (index, row) in self.layout.rows_of(strip).enumerate() {
                 let middle = row.y(0.0);
-                let view = match (row.view, strip) {
-                    // A dot, as a punch makes it: on this side the marks are struck, and every other side is named from it.
-                    (View::Side, Strip::Bar) if self.model.marked_view == View::Side => "• side",
-                    (View::Top, Strip::Bar) if self.model.marked_view == View::Top => "• top",
-                    (View::Side, _) => "side",
-                    (View::Top, _) => "top",
-                };
+                let view = self.view_word(row.view, strip);
                 let name_above = if index == 0 { self.sizes.line / 2.0 } else { 0.0 };
                 // Where the rows lie closer than the words are high, the lower word gives way.
                 let at = (middle + name_above).max(last_foot + self.sizes.line / 2.0);
@@ -32,10 +26,7 @@ impl Stage<'_> {
                 painter.text(below, Align2::RIGHT_CENTER, view, self.theme.font(Text::Small), self.theme.ink_quiet);
                 if index == 0 {
                     let above = pos2(right, middle - name_above);
-                    let name = match self.step.filter(|_| strip == Strip::Forged) {
-                        Some(step) => format!("Step {}", step.number),
-                        None => strip.name().to_owned(),
-                    };
+                    let name = self.strip_name(strip);
                     painter.text(above, Align2::RIGHT_CENTER, name, self.theme.font(Text::Strong), self.theme.ink);
                 }
             }
@@ -43,6 +34,26 @@ impl Stage<'_> {
         let rule = Stroke::new(self.theme.hairline(), self.theme.rule);
         self.outer.vline(self.window.left(), self.rect.top()..=self.rect.bottom(), rule);
         self.paint_exaggeration();
+    }
+
+    /// From where a strip is seen. A dot, as a punch makes it, is on the side where the marks are struck: every other side is
+    /// named from it.
+    fn view_word(&self, view: View, strip: Strip) -> &'static str {
+        let is_marked = strip == Strip::Bar && self.model.marked_view == view;
+        match (view, is_marked) {
+            (View::Side, true) => "• side",
+            (View::Top, true) => "• top",
+            (View::Side, false) => "side",
+            (View::Top, false) => "top",
+        }
+    }
+
+    /// What a strip is called: the bar after a step by the step's number.
+    fn strip_name(&self, strip: Strip) -> String {
+        match self.step.filter(|_| strip == Strip::Forged) {
+            Some(step) => format!("Step {}", step.number),
+            None => strip.name().to_owned(),
+        }
     }
 
     /// Says how many times too thick the bars are drawn.

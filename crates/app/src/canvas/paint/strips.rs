@@ -10,7 +10,7 @@ use crate::canvas::stage::Stage;
 use crate::canvas::strip::Strip;
 use crate::theme::{Text, space};
 use crate::widgets::fill::filled;
-use egui::{Color32, Pos2, Rect, Shape, Stroke, StrokeKind, Vec2, pos2};
+use egui::{Color32, Pos2, Rect, Shape, Stroke, StrokeKind, Vec2, pos2, vec2};
 use fh_core::findings::Severity;
 
 impl Stage<'_> {
@@ -181,7 +181,7 @@ impl Stage<'_> {
         let [lower, upper] = lane.unwrap_or(*self.model.edges.bar.of(row.view));
         let height = (row.y(lower) - row.y(upper)).max(self.sizes.unsettled);
         let width = self.sizes.unsettled;
-        Rect::from_center_size(pos2(x, (row.y(lower) + row.y(upper)) / 2.0), egui::vec2(width, height))
+        Rect::from_center_size(pos2(x, (row.y(lower) + row.y(upper)) / 2.0), vec2(width, height))
     }
 
     fn paint_selection(&self, rect: Rect) {
@@ -224,7 +224,7 @@ impl Stage<'_> {
     /// A small wedge that points at the boundary.
     fn paint_knob(&self, tip: Pos2, away: f32, color: Color32) {
         let (half, height) = (self.sizes.shape / 2.0, self.sizes.shape * 0.7 * away);
-        let corners = vec![tip, tip + egui::vec2(half, height), tip + egui::vec2(-half, height)];
+        let corners = vec![tip, tip + vec2(half, height), tip + vec2(-half, height)];
         self.painter.add(Shape::convex_polygon(corners, color, Stroke::NONE));
     }
 }

@@ -1,6 +1,6 @@
 //! The sizes of a form.
 
-use super::sizes::{BODIES, optional_length, section, size};
+use super::sizes::{BODIES, caption, optional_length, section, size};
 use super::{flag, hole, outline, peak, pins, sides, taper};
 use crate::widgets::{Sizing, heading};
 use egui::Ui;
@@ -60,8 +60,7 @@ pub(super) fn show(
         }
         // Its branches need more of the plan than this form alone.
         Form::Split(_) => {}
-        Form::Ball(forms::Ball { diameter }) => size(ui, sizing, "Diameter", diameter),
-        Form::Cube(forms::Cube { side }) => size(ui, sizing, "Side", side),
-        Form::Trim(forms::Trim { length }) | Form::Hold(forms::Hold { length }) => size(ui, sizing, "Length", length),
+        // A form of plain lengths: each under its own name.
+        plain => plain.sizes_mut(&mut |name, length| size(ui, sizing, &caption(name), length)),
     }
 }
