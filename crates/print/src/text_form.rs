@@ -62,7 +62,7 @@ mod tests {
         assert_eq!(
             form,
             "line (0.00, 0.00) to (100.00, 0.00), dimension\n\
-             text (50.00, 4.00) em 5.00, centered, bold: 1⁄2 in\n"
+             text (50.00, 4.00) em 5.00, centred, bold: 1⁄2 in\n"
         );
     }
 }
