@@ -37,7 +37,9 @@ fn body(length: &str) -> Value {
 
 #[test]
 fn a_hand_takes_what_was_hot_only_once_it_is_cooled_and_tested() {
-    for (material, words) in [("mild steel", ", cooled and tested"), ("spring steel", ", cooled in air and tested")] {
+    for (material, words) in
+        [("mild steel", ", cooled and tested"), ("spring steel", ", cooled in air, never in water, and tested")]
+    {
         let mut plan = plan_on(json!({ "square": "12 mm" }), &[point("one"), body("500 mm"), point("other")]);
         plan.material = Some(material.to_owned());
         let worked = worked(&plan);

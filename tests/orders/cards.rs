@@ -274,20 +274,21 @@ fn a_ring_is_measured_before_its_ends_are_scarfed() {
     assert!(words.contains("which it meets, on its") && words.ends_with("the inside of the bend."), "{words}");
 }
 
+/// One length is cut: what the fire may take beyond the marks is allowed for in the plan, and the cut and the marks follow.
 #[test]
-fn what_is_left_on_is_trimmed_where_an_end_is_free() {
-    let words = |end: Value| {
-        let worked = on(json!({ "square": "12 mm" }), &[plain("shank", "60 mm"), end]);
-        let reason = worked.scale[0].reason.clone();
-        (worked, reason)
-    };
-    let (_, free) =
-        words(json!({ "name": "bar", "form": { "drawn": { "length": "300 mm", "section": { "square": "6 mm" } } } }));
-    assert!(free.ends_with("trim “bar” last."), "{free}");
-    let (worked, pointed) =
-        words(json!({ "name": "point", "form": { "taper": { "length": "300 mm", "to": "point" } } }));
-    let step = worked.steps.iter().position(|step| step.title == "Taper “point”").unwrap() + 1;
-    assert!(pointed.contains(&format!("trim “point” before step {step}.")), "{pointed}");
+fn no_card_names_another_cut_than_the_first() {
+    for own in DEMOS.iter() {
+        let plan = demo(own.file_name);
+        for loss in worked(&plan).scale {
+            let reason = &loss.reason;
+            assert!(!reason.contains("longer") && !reason.contains("trim"), "{}: {reason}", own.file_name);
+            assert!(
+                !reason.contains("At most that is") || reason.contains("raise the scale"),
+                "{}: {reason}",
+                own.file_name
+            );
+        }
+    }
 }
 
 /// What a fire cannot reach in a frame is heated by a torch, and the torch is on the list.

@@ -12,6 +12,7 @@ mod hard_cases;
 mod hardware;
 mod held;
 mod hot;
+mod joined;
 mod left;
 mod legs;
 mod papers;
@@ -19,6 +20,7 @@ mod pieces;
 mod places;
 mod said;
 mod stubs;
+mod sure;
 mod words;
 
 use fh_core::balance::balance;

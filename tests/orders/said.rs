@@ -96,7 +96,7 @@ fn a_diamond_begins_with_the_corners_of_the_bar() {
 #[test]
 fn what_falls_off_is_kept_where_it_is_the_next_pieces_bar() {
     let cut = json!({ "name": "saw cut", "form": { "trim": { "length": "3 mm" } } });
-    let rest = json!({ "name": "rest", "form": { "hold": { "length": "200 mm" } } });
+    let rest = json!({ "name": "rest", "form": { "hold": { "length": "300 mm" } } });
     let end = json!({ "name": "end", "form": { "drawn": { "length": "80 mm", "section": { "square": "12 mm" } } } });
     let stock = || json!({ "square": "16 mm" });
     let kept = on(stock(), &[plain("100 mm"), end.clone(), cut.clone(), rest.clone()]);

@@ -156,13 +156,13 @@ fn what_is_upset_or_straightened_has_its_heat_to_itself() {
 
 #[test]
 fn who_heats_for_the_next_step_is_told() {
-    let worked = worked("gate-hook.plan.json");
-    let leaf = titled(&worked, "Isolate “leaf”");
-    let stem = worked.steps.iter().position(|step| step.title == "Taper “stem”").unwrap();
-    assert_eq!(worked.steps[stem].heat, leaf.heat);
-    let words = leaf.heat_with.as_deref().unwrap();
+    let worked = worked("row-marker.plan.json");
+    let flag = titled(&worked, "Isolate “fishtail”");
+    let stem = worked.steps.iter().position(|step| step.title == "Taper “neck”").unwrap();
+    assert_eq!(worked.steps[stem].heat, flag.heat);
+    let words = flag.heat_with.as_deref().unwrap();
     let end = format!(" altogether: step {} follows in the same heat.", stem + 1);
-    assert!(words.starts_with("Heat “stem” too, ") && words.ends_with(&end), "{words}");
+    assert!(words.starts_with("Heat “neck” too, ") && words.ends_with(&end), "{words}");
     assert_eq!(worked.steps[stem].heat_with, None);
 }
 

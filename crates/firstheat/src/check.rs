@@ -1,5 +1,6 @@
 //! `firstheat check`: the findings, with what the fire takes; of a plan with an order of its own, those of the order too.
 
+use crate::caution_report::{self, CautionReport};
 use crate::cli::ReadArgs;
 use crate::failure::Failure;
 use crate::finding_report::{self, FindingReport};
@@ -18,6 +19,8 @@ const STOP: u8 = 1;
 struct CheckReport<'a> {
     title: &'a str,
     findings: Vec<FindingReport<'a>>,
+    /// What the plan asks to beware of.
+    cautions: Vec<CautionReport>,
 }
 
 /// Prints the findings of a plan.
@@ -25,12 +28,15 @@ pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
     let plan = input::read(&args.plan)?;
     let mut balance = balance(&plan);
     let worked = work_out(&plan, &balance, &Shop::default());
+    let cautions = caution_report::reports(&plan, &balance);
     balance.findings.extend(worked.own_findings().iter().map(|found| found.finding.clone()));
     balance.findings.extend(worked.scale_short);
     balance.findings.extend(worked.into_itself);
     balance.findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
     if args.json {
-        let report = CheckReport { title: &plan.title, findings: finding_report::reports(&plan, &balance) };
+        let findings = finding_report::reports(&plan, &balance);
+        // Its own stops and warnings, as marks and steps have them.
+        let report = CheckReport { title: &plan.title, findings, cautions };
         output::print(&as_json(&report)?)?;
     } else {
         output::print(&finding_report::words(&plan, &balance))?;

@@ -2,6 +2,7 @@
 //!
 //! Without a subcommand it opens the editor; each subcommand does the same work without a screen.
 
+mod caution_report;
 mod check;
 mod cli;
 mod completions;

@@ -1,5 +1,6 @@
 //! The marks for other programs: a stable contract. Its keys, their order and their units are a promise.
 
+use crate::caution_report::{self, CautionReport};
 use crate::finding_report::{self, FindingReport};
 use fh_core::balance::{Balance, BarBalance, SegmentBalance};
 use fh_core::metal::Standing;
@@ -16,6 +17,8 @@ pub(crate) struct MarksReport<'a> {
     title: &'a str,
     bars: Vec<BarReport<'a>>,
     findings: Vec<FindingReport<'a>>,
+    /// What the plan asks to beware of.
+    cautions: Vec<CautionReport>,
 }
 
 #[derive(Debug, Serialize)]
@@ -73,7 +76,8 @@ impl<'a> MarksReport<'a> {
     /// The report of a plan.
     pub(crate) fn new(plan: &'a Plan, balance: &'a Balance) -> Self {
         let bars = plan.bars.iter().zip(&balance.bars).map(|(bar, balance)| BarReport::new(bar, balance)).collect();
-        Self { title: &plan.title, bars, findings: finding_report::reports(plan, balance) }
+        let findings = finding_report::reports(plan, balance);
+        Self { title: &plan.title, bars, findings, cautions: caution_report::reports(plan, balance) }
     }
 }
 

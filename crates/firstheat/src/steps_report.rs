@@ -1,8 +1,8 @@
 //! The order of work for other programs. The keys and their order are a promise.
 
+use crate::caution_report::{self, CautionReport};
 use crate::finding_report::{self, FindingReport};
 use fh_core::balance::Balance;
-use fh_core::cautions::listed;
 use fh_core::plan::Plan;
 use fh_work::{LaidLine, MarkLine, Worked, WorkedStep};
 use serde::Serialize;
@@ -21,12 +21,6 @@ pub(crate) struct StepsReport<'a> {
     heats_of_all: usize,
     /// What the plan asks to beware of.
     cautions: Vec<CautionReport>,
-}
-
-#[derive(Serialize)]
-struct CautionReport {
-    id: &'static str,
-    words: String,
 }
 
 #[derive(Serialize)]
@@ -158,10 +152,7 @@ impl<'a> StepsReport<'a> {
             gauges: gauges.collect(),
             findings: findings.collect(),
             heats_of_all: worked.heats_of_all,
-            cautions: listed(plan, balance)
-                .into_iter()
-                .map(|caution| CautionReport { id: caution.id, words: caution.words })
-                .collect(),
+            cautions: caution_report::reports(plan, balance),
         }
     }
 }

@@ -10,11 +10,17 @@ const HOOK: &str = include_str!("hook.plan.json");
 
 /// The order of work of a plan in a folder of its own, without a display.
 fn steps(plan: &str, args: &[&str]) -> Output {
+    run("steps", plan, args)
+}
+
+/// A command on a plan in a folder of its own, without a display.
+fn run(command: &str, plan: &str, args: &[&str]) -> Output {
+    let word = command;
     let folder = tempfile::tempdir().unwrap();
     fs::write(folder.path().join("hook.plan.json"), plan).unwrap();
     let mut command = Command::new(env!("CARGO_BIN_EXE_firstheat"));
     command.current_dir(folder.path()).env("FIRSTHEAT_HOME", folder.path()).env_remove("DISPLAY");
-    command.env_remove("WAYLAND_DISPLAY").args(["steps", "hook.plan.json"]).args(args).output().unwrap()
+    command.env_remove("WAYLAND_DISPLAY").args([word, "hook.plan.json"]).args(args).output().unwrap()
 }
 
 fn printed(plan: &str, args: &[&str]) -> String {
@@ -144,6 +150,11 @@ fn the_cautions_of_a_plan_stand_in_the_json_each_with_its_id() {
     plan["duty"] = json!("holds_people");
     let cautions = as_json(&plan.to_string())["cautions"].as_array().unwrap().clone();
     let ids: Vec<&str> = cautions.iter().map(|caution| caution["id"].as_str().unwrap()).collect();
+    for command in ["marks", "check"] {
+        let output = run(command, &plan.to_string(), &["--json"]);
+        let same: Value = serde_json::from_slice(&output.stdout).unwrap();
+        assert_eq!(same["cautions"].as_array(), Some(&cautions), "{command}");
+    }
     for id in ["rated-part", "metal", "fume"] {
         assert!(ids.contains(&id), "{ids:?}");
     }

@@ -4,6 +4,7 @@ use crate::answers::passes;
 use crate::job::order::{Job, Ordered};
 use crate::job::rules::Rule;
 use crate::job::site::Site;
+use crate::job::task::Task;
 use crate::job::why::Why;
 use crate::job::{heat_rules, part};
 use crate::says::held;
@@ -204,97 +205,102 @@ impl Scene<'_, '_> {
 
     /// What follows from the state of the bar at one step.
     fn at_step(&self, number: usize) -> Vec<OrderFinding> {
-        let (step, seen) = (&self.steps[number], &self.seen[number]);
-        let Some(site) = step.bar.and_then(|bar| self.sites.get(bar)) else { return Vec::new() };
+        let Some(site) = self.steps[number].bar.and_then(|bar| self.sites.get(bar)) else { return Vec::new() };
+        let held = self.hold_left(site, number);
+        let mut found: Vec<OrderFinding> = held.into_iter().chain(self.kept_in_a_heat(site, number)).collect();
+        found.extend(self.unknown_spreads(site, number));
+        found.extend(self.legs_in_the_way(site, number));
+        found
+    }
+
+    /// A finding about one step.
+    fn of_step(
+        &self,
+        site: &Site<'_>,
+        number: usize,
+        (id, severity): (&'static str, Severity),
+        (message, reason, remedy): (String, &'static str, String),
+    ) -> OrderFinding {
+        let place = (site.index, self.steps[number].parts().first().copied());
+        self.found(id, severity, place, message, reason, remedy, vec![number], None)
+    }
+
+    /// A step as a finding names it: `step 3 (draw out “shank”)`.
+    fn named(&self, number: usize) -> String {
+        format!("step {} ({})", number + 1, lower_first(&self.steps[number].title))
+    }
+
+    /// That too little is left to hold, once something was parted off.
+    fn hold_left(&self, site: &Site<'_>, number: usize) -> Option<OrderFinding> {
+        let (seen, least) = (&self.seen[number], held::least_mm(site));
+        let hold = seen.hold.filter(|hold| seen.was_off && is_under(hold.length_mm, least))?;
+        // Small pieces are held by less, and with more care.
+        let severity = if is_under(hold.length_mm, least / 4.0) { Severity::Warning } else { Severity::Note };
+        let [left, enough] = apart(self.plan, [hold.length_mm, least]);
+        let message = format!("At {} {left} is left to hold; {enough} is the least.", self.named(number));
+        let reason = "Tongs slip on a short end, and the hand comes too near the heat.";
+        let remedy = "Part off later, or leave more of the bar on.".to_owned();
+        Some(self.of_step(site, number, ("no-hold-left", severity), (message, reason, remedy)))
+    }
+
+    /// What is wrong with a step that the smith keeps in the heat before it.
+    fn kept_in_a_heat(&self, site: &Site<'_>, number: usize) -> Vec<OrderFinding> {
+        let Some(heated) = self.seen[number].heated else { return Vec::new() };
+        let named = format!("S{} is kept in the heat before it", &self.named(number)[1..]);
         let mut found = Vec::new();
-        let title = lower_first(&step.title);
-        let part = step.parts().first().copied();
-        let place = (site.index, part);
-        let length = |mm: f64| length_words(self.plan, mm);
-        let mut add = |id, severity, message, reason, remedy| {
-            found.push(self.found(id, severity, place, message, reason, remedy, vec![number], None));
-        };
-        let least = held::least_mm(site);
-        if let Some(hold) = seen.hold.filter(|hold| seen.was_off && is_under(hold.length_mm, least)) {
-            // Small pieces are held by less, and with more care.
-            let severity = if is_under(hold.length_mm, least / 4.0) { Severity::Warning } else { Severity::Note };
-            let [left, enough] = apart(self.plan, [hold.length_mm, least]);
-            add(
-                "no-hold-left",
-                severity,
-                format!("At step {} ({title}) {left} is left to hold; {enough} is the least.", number + 1),
-                "Tongs slip on a short end, and the hand comes too near the heat.",
-                "Part off later, or leave more of the bar on.".to_owned(),
-            );
+        if is_over(heated.cold_mm, LEAST_COLD_MM) {
+            let cold = length_words(self.plan, heated.cold_mm);
+            let message = format!("{named}, but {cold} of it is outside the hot zone.");
+            let reason = "Metal that is not hot cracks, or does not move.";
+            let remedy = "Start a new heat for it.".to_owned();
+            found.push(self.of_step(site, number, ("cold-step", Severity::Warning), (message, reason, remedy)));
         }
-        if let Some(heated) = seen.heated {
-            if is_over(heated.cold_mm, LEAST_COLD_MM) {
-                add(
-                    "cold-step",
-                    Severity::Warning,
-                    format!(
-                        "Step {} ({title}) is kept in the heat before it, but {} of it is outside the hot zone.",
-                        number + 1,
-                        length(heated.cold_mm)
-                    ),
-                    "Metal that is not hot cracks, or does not move.",
-                    "Start a new heat for it.".to_owned(),
-                );
-            }
-            if is_over(heated.late, LEAST_LATE_MINUTES) {
-                add(
-                    "heat-overrun",
-                    Severity::Note,
-                    format!(
-                        "Step {} ({title}) is kept in the heat before it. That heat is over {:.1} minutes before the step ends.",
-                        number + 1,
-                        heated.late
-                    ),
-                    "Below its forging heat the metal cracks or marks the tools.",
-                    "Let it begin a heat of its own, or give it fewer minutes.".to_owned(),
-                );
-            }
-        }
-        for task in &step.tasks {
-            let doubts = passes::of_task(site, task).map(|passes| passes.doubts).unwrap_or_default();
-            if !doubts.is_empty() {
-                add(
-                    "spread-unknown",
-                    Severity::Note,
-                    format!("Step {} ({title}): {}", number + 1, doubts.join(" ")),
-                    "How far a bar spreads under the hammer was measured on stout bars and usual bites; beyond that, the number of passes is a guess.",
-                    "Measure after the first pass, and correct the edge between passes.".to_owned(),
-                );
-            }
-        }
-        for at in &seen.stuck {
-            add(
-                "leg-into-anvil",
-                Severity::Warning,
-                format!(
-                    "At step {} “{}” can be laid neither over the anvil nor in the vice: a leg that is bent already is in the way.",
-                    number + 1,
-                    site.name(*at)
-                ),
-                "A leg that strikes the anvil is bent where it should not be.",
-                format!("Bend “{}” before the bends beside it, or on a stake.", site.name(*at)),
-            );
-        }
-        for (one, other) in &seen.struck {
-            add(
-                "leg-into-leg",
-                Severity::Warning,
-                format!(
-                    "After step {} “{}” runs into “{}”, which it does not in the finished piece.",
-                    number + 1,
-                    site.name(*one),
-                    site.name(*other)
-                ),
-                "One leg stops the other, and both are bent where they should not be.",
-                "Bend the one that moves it out of the way first.".to_owned(),
-            );
+        if is_over(heated.late, LEAST_LATE_MINUTES) {
+            let message = format!("{named}. That heat is over {:.1} minutes before the step ends.", heated.late);
+            let reason = "Below its forging heat the metal cracks or marks the tools.";
+            let remedy = "Let it begin a heat of its own, or give it fewer minutes.".to_owned();
+            found.push(self.of_step(site, number, ("heat-overrun", Severity::Note), (message, reason, remedy)));
         }
         found
+    }
+
+    /// Passes whose spread nobody has measured.
+    fn unknown_spreads(&self, site: &Site<'_>, number: usize) -> Vec<OrderFinding> {
+        let told = |task: &Task| {
+            let doubts = passes::of_task(site, task).map(|passes| passes.doubts).unwrap_or_default();
+            let message = format!("S{}: {}", &self.named(number)[1..], doubts.join(" "));
+            let reason = "How far a bar spreads under the hammer was measured on stout bars and usual bites; beyond that, the number of passes is a guess.";
+            let remedy = "Measure after the first pass, and correct the edge between passes.".to_owned();
+            let words = (message, reason, remedy);
+            (!doubts.is_empty()).then(|| self.of_step(site, number, ("spread-unknown", Severity::Note), words))
+        };
+        self.steps[number].tasks.iter().filter_map(told).collect()
+    }
+
+    /// Legs that are bent already, and in the way of a bend.
+    fn legs_in_the_way(&self, site: &Site<'_>, number: usize) -> Vec<OrderFinding> {
+        let seen = &self.seen[number];
+        let stuck = |at: &usize| {
+            let name = site.name(*at);
+            let message = format!(
+                "At step {} “{name}” can be laid neither over the anvil nor in the vice: a leg that is bent already is in the way.",
+                number + 1
+            );
+            let reason = "A leg that strikes the anvil is bent where it should not be.";
+            let remedy = format!("Bend “{name}” before the bends beside it, or on a stake.");
+            self.of_step(site, number, ("leg-into-anvil", Severity::Warning), (message, reason, remedy))
+        };
+        let struck = |(one, other): &(usize, usize)| {
+            let (one, other) = (site.name(*one), site.name(*other));
+            let message = format!(
+                "After step {} “{one}” runs into “{other}”, which it does not in the finished piece.",
+                number + 1
+            );
+            let reason = "One leg stops the other, and both are bent where they should not be.";
+            let remedy = "Bend the one that moves it out of the way first.".to_owned();
+            self.of_step(site, number, ("leg-into-leg", Severity::Warning), (message, reason, remedy))
+        };
+        seen.stuck.iter().map(stuck).chain(seen.struck.iter().map(struck)).collect()
     }
 
     /// Steps that are set down in a gap too narrow for their groove.

@@ -80,6 +80,8 @@ pub struct WorkedStep {
     pub(crate) with_next_mm: Option<f64>,
     /// What is held; none where it is done cold, or where nothing is there.
     pub hold: Option<Hold>,
+    /// The bar that is held at a joint, counted from 0; none of a step on a bar, which is held itself.
+    pub held_bar: Option<usize>,
     /// How far each part of its bar has come when it is done.
     pub stages: Vec<Stage>,
 }

@@ -15,6 +15,8 @@ use crate::job::order::Ordered;
 use crate::job::site::Site;
 use crate::job::task::{Task, is_hot, least_heats};
 use crate::says::held::{Hold, Need, first_to_hold, hold};
+use crate::says::held_at_joint::held_at_joint;
+use crate::says::lay::joined::at_joint;
 use crate::says::lay::lay;
 use crate::says::said::{Moment, measure, said, thin};
 use crate::says::tight::tight;
@@ -148,8 +150,11 @@ impl<'b, 'a> Walk<'b, 'a> {
         let heated = self.heating.take(&load, &Lengths { starts: Vec::new(), lengths: Vec::new() }, ordered.step.heat);
         let tools = self.want(ordered, site);
         let task = ordered.tasks.first();
+        let held = task.and_then(|task| held_at_joint(self.setup.sites, &self.progress, task));
+        let tongs = held.and_then(|(bar, hold)| tongs(self.setup.sites.get(bar)?, &hold));
+        self.tools.push((self.seen.len(), tongs.into_iter().collect()));
         self.seen.push(Seen { heated: Some(heated), ..Seen::default() });
-        let caution = task.zip(site).and_then(|(task, site)| careful::caution(site, task, &[]));
+        let caution = task.zip(site).and_then(|(task, site)| careful::caution(site, task, &[], None));
         let kind = task.and_then(|task| self.setup.plan.joints.get(task.joint?)).map(|joint| joint.kind);
         let place = match kind {
             Some(JointKind::Tenon) => AnvilPlace::Vice,
@@ -161,9 +166,13 @@ impl<'b, 'a> Walk<'b, 'a> {
             becomes: self.joint_words(ordered),
             minutes,
             lay: ordered.step.lay.clone().or_else(|| {
-                task.zip(site).and_then(|(task, site)| lay(site, task, &[], self.progress.get(site.index)?))
+                task.filter(|task| task.joint.is_some()).and_then(|task| at_joint(self.setup.sites, task)).or_else(
+                    || task.zip(site).and_then(|(task, site)| lay(site, task, &[], self.progress.get(site.index)?)),
+                )
             }),
             caution: ordered.step.caution.clone().or(caution),
+            hold: held.map(|(_, hold)| hold),
+            held_bar: held.map(|(bar, _)| bar),
             ..self.bare(ordered, None, heated, place, tools)
         }
     }
@@ -217,7 +226,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             with_next_mm: hot.with_next_mm,
             hold: held,
             measure,
-            ..said(&Moment { ordered, site, progress, after, ways, thin, was_hot }, bare)
+            ..said(&Moment { ordered, site, progress, after, ways, thin, was_hot, held }, bare)
         }
     }
 
@@ -332,6 +341,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             hot_mm: None,
             with_next_mm: None,
             hold: None,
+            held_bar: None,
             stages: Vec::new(),
         }
     }

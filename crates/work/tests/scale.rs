@@ -151,7 +151,7 @@ fn only_what_is_hot_of_a_part_loses_to_the_fire() {
 }
 
 #[test]
-fn what_may_be_lost_beyond_the_marks_is_told_as_bar_to_leave_on() {
+fn what_may_be_lost_beyond_the_marks_is_allowed_for_in_the_plan_where_every_mark_follows() {
     for (name, plan) in demos() {
         for loss in worked(&plan).scale {
             assert!(loss.share.low <= loss.share.likely && loss.share.likely <= loss.share.high, "{name}: {loss:?}");
@@ -163,7 +163,7 @@ fn what_may_be_lost_beyond_the_marks_is_told_as_bar_to_leave_on() {
                 (!segment.form.is_as_stock()).then(|| part.stock_length * (kept - 1.0).max(0.0))
             });
             let mm = more.map(|length| length.get::<uom::si::length::millimeter>()).sum::<f64>();
-            assert_eq!(loss.reason.contains("longer, and trim "), mm >= 1.0, "{name}: {mm} {}", loss.reason);
+            assert_eq!(loss.reason.contains("raise the scale in the plan"), mm >= 1.0, "{name}: {mm} {}", loss.reason);
         }
     }
 }

@@ -32,6 +32,7 @@ pub(super) const COPPER: Material = Material {
     emissivity: 0.75,
     expansion_per_celsius: Some(20e-6),
     thermal: Some(Thermal { specific_heat_j_kgk: 430.0, conductivity_w_mk: 350.0 }),
+    open_most_celsius: None,
     ..CARBON_STEEL
 };
 

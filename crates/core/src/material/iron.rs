@@ -58,6 +58,8 @@ pub(super) const CARBON_STEEL: Material = Material {
     fume: None,
     hot_caution: None,
     normalise: Some(NORMAL),
+    // What high-carbon steel is heated to.
+    open_most_celsius: Some(1070.0),
     is_plain_steel: true,
     carbon_percent: Some(0.45),
     // Tables of makers of thermal cameras: 0.78-0.82 at 125-525 °C, 0.85-0.89 at 500-1200 °C.
@@ -88,12 +90,17 @@ pub(super) const MILD_STEEL: Material = Material {
     }),
     quench: Quench { may: true, does: "hardens little" },
     normalise: None,
+    open_most_celsius: None,
     carbon_percent: Some(0.2),
     ..CARBON_STEEL
 };
 
-pub(super) const MEDIUM_CARBON_STEEL: Material =
-    Material { name: "medium-carbon steel", density_source: "as carbon steel, from memory", ..CARBON_STEEL };
+pub(super) const MEDIUM_CARBON_STEEL: Material = Material {
+    name: "medium-carbon steel",
+    density_source: "as carbon steel, from memory",
+    open_most_celsius: None,
+    ..CARBON_STEEL
+};
 
 const HARD_NEVER: [&str; 2] = [
     "Never cool it in water between heats, nor lay it hot on wet ground: it hardens and cracks.",
@@ -123,6 +130,7 @@ pub(super) const HIGH_CARBON_STEEL: Material = Material {
     brittle: &[BLUE, BLACK_HIGH],
     never: &HARD_NEVER,
     normalise: Some(Normalise { celsius: 850.0, looks: "a cherry red" }),
+    open_most_celsius: None,
     carbon_percent: Some(0.9),
     ..CARBON_STEEL
 };
@@ -149,6 +157,7 @@ pub(super) const SPRING_STEEL: Material = Material {
     }),
     brittle: &[BLUE, BLACK_HIGH],
     never: &HARD_NEVER,
+    open_most_celsius: None,
     carbon_percent: Some(0.6),
     ..CARBON_STEEL
 };
@@ -191,6 +200,7 @@ pub(super) const WROUGHT_IRON: Material = Material {
     ],
     hot_caution: Some("Strike nothing below 950 °C, a light red to orange: it splits."),
     normalise: None,
+    open_most_celsius: None,
     is_plain_steel: false,
     carbon_percent: Some(0.05),
     ..CARBON_STEEL
@@ -228,6 +238,7 @@ pub(super) const STAINLESS_STEEL: Material = Material {
     ),
     hot_caution: Some("Stop at 925 °C, a light cherry red: below it is stiff, and takes harm."),
     normalise: None,
+    open_most_celsius: None,
     is_plain_steel: false,
     carbon_percent: None,
     expansion_per_celsius: Some(19e-6),

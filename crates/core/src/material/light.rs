@@ -35,6 +35,7 @@ pub(super) const ALUMINIUM: Material = Material {
     emissivity: 0.2,
     expansion_per_celsius: Some(26e-6),
     thermal: Some(Thermal { specific_heat_j_kgk: 1050.0, conductivity_w_mk: 180.0 }),
+    open_most_celsius: None,
     ..CARBON_STEEL
 };
 
@@ -66,5 +67,6 @@ pub(super) const TITANIUM: Material = Material {
     emissivity: 0.6,
     expansion_per_celsius: Some(10e-6),
     thermal: Some(Thermal { specific_heat_j_kgk: 650.0, conductivity_w_mk: 20.0 }),
+    open_most_celsius: None,
     ..CARBON_STEEL
 };

@@ -48,6 +48,9 @@ pub struct Material {
     pub hot_caution: Option<&'static str>,
     /// How its grain is evened out after the last forging heat; none where there is no need.
     pub normalise: Option<Normalise>,
+    /// What a smith stays below while the carbon of a bar is not known, in °C: the heat of the hardest that its name may mean. None
+    /// where its name says how much carbon it has.
+    pub open_most_celsius: Option<f64>,
     /// Whether what holds for all steel holds for it: black heat, and burning.
     pub is_plain_steel: bool,
     /// Carbon in percent where the flow stress of carbon steel holds for it.

@@ -4,13 +4,11 @@ use crate::bar::lengths::Lengths;
 use crate::bar::profile::girth_in_the_middle;
 use crate::bar::progress::Progress;
 use crate::fire::hearth::{Fire, bar_section};
-use crate::job::ends::runs_out;
 use crate::job::heat_rules::zone_mm;
 use crate::job::site::{Part, Site, in_mm, in_mm2, in_mm3};
 use crate::says::words::hot_length;
 use crate::step::WorkedStep;
-use fh_core::metal::Bent;
-use fh_core::plan::{Form, Operation, Plan};
+use fh_core::plan::Plan;
 use fh_heat::estimate::Estimate;
 use fh_heat::scale::{heat_exposures, heat_loss_um, lost_share};
 use std::collections::BTreeMap;
@@ -66,7 +64,7 @@ fn of_bar(site: &Site<'_>, fire: &Fire, steps: &[WorkedStep]) -> Option<ScaleLos
         parts.push((part.at, heats.len(), share));
     }
     let share = own.share().or_else(|| stock.share())?;
-    let reason = reason(site, share, &parts, steps)?;
+    let reason = reason(site, share, &parts)?;
     Some(ScaleLoss { bar: site.index, share, parts, reason })
 }
 
@@ -104,12 +102,7 @@ fn over_all(heats: &[Estimate]) -> Estimate {
     }
 }
 
-fn reason(
-    site: &Site<'_>,
-    share: Estimate,
-    parts: &[(usize, usize, Estimate)],
-    steps: &[WorkedStep],
-) -> Option<String> {
+fn reason(site: &Site<'_>, share: Estimate, parts: &[(usize, usize, Estimate)]) -> Option<String> {
     let is_own = |at: usize| site.part(at).is_some_and(|part| !part.segment.form.is_as_stock());
     let own = parts.iter().filter(|(at, ..)| is_own(*at));
     let most = own.max_by(|one, other| one.2.likely.total_cmp(&other.2.likely));
@@ -122,11 +115,11 @@ fn reason(
         figure(most.2.likely),
         percent(most.2.high)
     );
-    Some(longer(site, parts, steps).map_or(words.clone(), |longer| format!("{words} {longer}")))
+    Some(longer(site, parts).map_or(words.clone(), |longer| format!("{words} {longer}")))
 }
 
 /// What to do about metal that may go over and above what the marks allow for; none where that is next to nothing.
-fn longer(site: &Site<'_>, parts: &[(usize, usize, Estimate)], steps: &[WorkedStep]) -> Option<String> {
+fn longer(site: &Site<'_>, parts: &[(usize, usize, Estimate)]) -> Option<String> {
     /// Less is within what a saw cuts off, in mm: common practice, no source.
     const LITTLE: f64 = 1.0;
     let more = |(at, _, share): &(usize, usize, Estimate)| {
@@ -135,47 +128,10 @@ fn longer(site: &Site<'_>, parts: &[(usize, usize, Estimate)], steps: &[WorkedSt
         Some(in_mm(part.balance.stock_length) * (kept - 1.0).max(0.0))
     };
     let mm = parts.iter().filter_map(more).sum::<f64>();
-    let has_rest = site.flat.iter().any(|flat| matches!(flat.segment.form, Form::Hold(_)));
-    let cut = if has_rest { "Part it off" } else { "Cut the bar" };
     (mm >= LITTLE).then(|| {
         let more = hot_length(site.plan, mm);
-        format!("{cut} {more} longer, and {}.", trimmed(site, steps))
+        format!("At most that is {more} of bar more than the marks allow for: to be sure of it, raise the scale in the plan, and the cut and every mark follow.")
     })
-}
-
-/// When and where the metal that was left on is trimmed off: last, where the end it is at stays free; else before the step that
-/// gives that end its form.
-fn trimmed(site: &Site<'_>, steps: &[WorkedStep]) -> String {
-    let finished = |at: &&usize| site.flat[**at].segment.form.is_finished();
-    let mut piece = site.chains[0].1.iter().filter(finished).copied();
-    let is_held_at_start =
-        site.chains[0].1.first().is_some_and(|at| matches!(site.flat[*at].segment.form, Form::Hold(_)));
-    let at_end = !is_held_at_start;
-    let Some(part) = (if at_end { piece.next_back() } else { piece.next() }).and_then(|at| site.part(at)) else {
-        return "trim it last".to_owned();
-    };
-    let name = site.name(part.at);
-    match form_given(site, part, at_end, steps) {
-        Some(step) => format!("trim “{name}” before step {}", step + 1),
-        None => format!("trim “{name}” last"),
-    }
-}
-
-/// The step after which an end of the piece cannot be trimmed any more; none where it stays free.
-fn form_given(site: &Site<'_>, part: Part<'_>, at_end: bool, steps: &[WorkedStep]) -> Option<usize> {
-    let is_even = matches!(part.segment.form, Form::Plain(_) | Form::Drawn(_) | Form::Taper(_));
-    let is_open = is_even && !runs_out(site, part.at, at_end);
-    let is_closed = matches!(part.balance.bent, Some(Bent::Ring { .. } | Bent::Scroll { .. } | Bent::Socket { .. }));
-    let gives = |operation: Operation| match (is_open, is_closed) {
-        (true, true) => operation.is_bending(),
-        (true, false) => false,
-        _ => operation.is_shaping() || operation == Operation::SetDown || operation == Operation::Split,
-    };
-    let works = |step: &WorkedStep| {
-        step.bar == Some(site.index)
-            && step.tasks.iter().any(|task| task.part == Some(part.at) && gives(task.operation))
-    };
-    steps.iter().position(works)
 }
 
 /// A share in words: `4.5 %`; what is no figure to plan with only by its size.

@@ -36,10 +36,9 @@ impl Load {
     /// Of some tasks that take so many minutes, in heats of so many.
     pub(crate) fn new(site: &Site<'_>, tasks: &[Task], minutes: f64, heat_minutes: f64) -> Self {
         let hot = tasks.iter().any(|task| is_hot(site, task));
-        let cools = tasks.iter().any(|task| {
-            matches!(task.operation, Operation::Drill | Operation::Stamp | Operation::Check)
-                || (task.operation == Operation::Trim && !is_hot(site, task))
-        });
+        // What is brushed to be closed in comes hot out of the fire.
+        let is_cold = |task: &Task| !is_hot(site, task) && task.operation != Operation::Brush;
+        let cools = tasks.iter().any(is_cold);
         let alone = tasks.iter().any(|task| matches!(task.operation, Operation::Upset | Operation::Scarf));
         let beside = tasks.iter().any(|task| needs_beside(task.operation));
         let apart = tasks.iter().any(|task| covers_thin_branches(site, task));

@@ -22,6 +22,27 @@ pub(crate) fn is_thin(site: &Site<'_>, at: usize) -> bool {
     runs_out || shape.and_then(Shape::least_thickness_mm).is_some_and(|least| !is_over(least, thin))
 }
 
+/// Whether a ring goes so far round that its end meets its neck: it is filed there, cold, before it is closed.
+pub(crate) fn meets_its_neck(site: &Site<'_>, part: Part<'_>) -> bool {
+    /// The end of a ring beside the bar's middle line meets its side by about so much, in radians: common practice, no source.
+    const MEETS: f64 = 5.0;
+    let at_an_end = site.beside(part.at).contains(&None) && site.beside(part.at) != [None, None];
+    at_an_end && matches!(part.balance.bent, Some(Bent::Ring { sweep, .. }) if sweep > MEETS)
+}
+
+/// From where to where a size of a part may be, in mm, where the plan gives it as a range; none of other sizes.
+pub(crate) fn written_between_mm(part: Part<'_>, size_mm: f64) -> Option<[f64; 2]> {
+    let own = part.segment.form.length();
+    let mut written = None;
+    if part.segment.form.branches().is_empty() {
+        part.segment.lengths(&mut |length: &WrittenLength| {
+            let is_it = length.is_range() && own != Some(length) && (length.mm() - size_mm).abs() < 1e-6;
+            written = written.or(is_it.then(|| [length.lowest_mm(), length.highest_mm()]));
+        });
+    }
+    written
+}
+
 /// Whether a bend closes on itself.
 pub(crate) fn is_closing(bent: Bent) -> bool {
     // Common practice, no source: a hook of three quarters of a turn still lets the next part in.

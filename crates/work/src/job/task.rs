@@ -1,9 +1,9 @@
 //! Tasks: what has to be done to each part of a plan, and nothing twice.
 
 use crate::job::forging::forging;
-use crate::job::hung::{closed_there, segment};
+use crate::job::hung::{closed_at, closed_there, segment};
 use crate::job::neck;
-use crate::job::part::{is_drilled, is_filed, is_sawn, met as met_by_scarf};
+use crate::job::part::{is_drilled, is_filed, is_sawn, meets_its_neck, met as met_by_scarf};
 use crate::job::site::{Part, Site, extents, in_mm, in_mm2, least};
 use crate::job::upsets::stages as upset_stages;
 use fh_core::forms;
@@ -65,7 +65,7 @@ fn is_joined_hot(site: &Site<'_>, joint: usize) -> bool {
 }
 
 /// The fewest heats that a task is done in: an upset that is too long to go in one, one for each stage; a peak, one
-/// more to forge it; a weld, a welding heat and a second one; a scarf with the end that it meets, one for each of the two.
+/// more to forge it; a weld, a welding heat and a second one; a ring whose end is filed cold to its neck, one to close it; a scarf with the end that it meets, one for each of the two.
 pub(crate) fn least_heats(site: &Site<'_>, task: &Task) -> usize {
     if let Some(joint) = task.joint {
         let is_weld = site.plan.joints.get(joint).is_some_and(|joint| joint.kind == JointKind::Weld);
@@ -75,6 +75,8 @@ pub(crate) fn least_heats(site: &Site<'_>, task: &Task) -> usize {
     match task.operation {
         Operation::Upset => upset_stages(site, part) + peak_heats(site, part),
         Operation::Weld => 2,
+        // Filed cold while it is open, it is closed in a heat of its own.
+        Operation::Bend if meets_its_neck(site, part) && closed_at(site, part).is_none() => 2,
         Operation::Scarf if met_by_scarf(site, part).is_some() => 2,
         _ => 1,
     }

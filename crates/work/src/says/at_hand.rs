@@ -11,7 +11,7 @@ impl WorkedStep {
     /// What holds the bar, in words: that nothing stays cold where that is so; none where it is done cold or in the vice.
     pub fn held_words(&self, plan: &Plan) -> Option<String> {
         let hold = self.hold.filter(|_| self.place != AnvilPlace::Vice)?;
-        let bar = plan.bars.get(self.bar?)?;
+        let bar = plan.bars.get(self.bar.or(self.held_bar)?)?;
         if hold.length_mm <= 0.0 {
             // A rivet stands in its header.
             let in_header = |at: &usize| matches!(bar.segment(*at).map(|part| &part.form), Some(Form::Rivet(_)));
@@ -26,9 +26,12 @@ impl WorkedStep {
         let side = if hold.from_the_side { " from the side" } else { "" };
         let poor = if hold.is_poor { "; with care, nothing better stays cold" } else { "" };
         let cool = match hold.cool_first {
-            true if !hold.by_hand => ", cooled",
-            true if plan.material().quench.may => ", cooled and tested",
-            true => ", cooled in air and tested",
+            true => match (hold.by_hand, plan.material().quench.may) {
+                (false, true) => ", cooled",
+                (false, false) => ", cooled in air, never in water",
+                (true, true) => ", cooled and tested",
+                (true, false) => ", cooled in air, never in water, and tested",
+            },
             false => "",
         };
         let grip = |name: String| match (hold.by_hand, hold.is_propped()) {

@@ -5,7 +5,7 @@ use crate::says::shop::ToolKind;
 use crate::says::wanted::{HOT, Wanted};
 use crate::says::words::length_words;
 use fh_core::forms;
-use fh_core::metal::{Bent, Shape};
+use fh_core::metal::{Bent, SectionSize, Shape};
 use fh_core::plan::{Form, SocketAxis};
 
 /// The thickest that a horn is, at its root, in mm: common practice, no source.
@@ -29,12 +29,7 @@ pub(crate) fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
     use ToolKind as K;
     let [width, thickness] = extents(&site.raw_section(part.at));
     if site.split_of(part.at).is_some() {
-        let reason = "It bends one branch, and leaves the others alone.";
-        let branch = match &part.balance.shape {
-            Some(Shape::Prism { section, .. }) => extents(section).into_iter().fold(f64::INFINITY, f64::min),
-            _ => width.min(thickness),
-        };
-        return vec![Wanted::sized(site, K::BendingFork, branch * 1.15, "pins apart ", reason)];
+        return vec![of_a_branch(site, part)];
     }
     if let Form::Collar(forms::Collar { width, height, .. }) = &part.segment.form {
         let reason = "A bar of the bundle's size: the collar is bent to a U round it.";
@@ -69,24 +64,7 @@ pub(crate) fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
             let reason = "The knuckle is closed and trued round it.";
             vec![Wanted::sized(site, K::Mandrel, in_mm(mandrel), "", reason)]
         }
-        Some(Bent::Socket { mandrel, .. }) => {
-            let metal = match &part.balance.shape {
-                Some(Shape::Flag { root, tip, .. }) => in_mm(root.max(*tip)),
-                _ => 0.0,
-            };
-            let (inside, swage) = (in_mm(mandrel), in_mm(mandrel) + 2.0 * metal);
-            vec![
-                Wanted::sized(site, K::Mandrel, inside, "", "The socket is closed round it."),
-                Wanted::sized(
-                    site,
-                    K::Swage,
-                    swage,
-                    "groove for ",
-                    "The mandrel and twice the metal: it closes the socket from outside.",
-                ),
-                Wanted::plain(K::VBlock, "The flag is sunk into it to start the curl."),
-            ]
-        }
+        Some(Bent::Socket { mandrel, .. }) => socket(site, part, in_mm(mandrel)),
         Some(Bent::Twist { .. }) => {
             vec![Wanted::sized(
                 site,
@@ -98,4 +76,31 @@ pub(crate) fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
         }
         None => vec![Wanted::plain(K::TwistWrench, "Turned back a little, the rods bow apart.")],
     }
+}
+
+/// What one branch is bent with while the others are left alone.
+fn of_a_branch(site: &Site<'_>, part: Part<'_>) -> Wanted {
+    let reason = "It bends one branch, and leaves the others alone.";
+    let least = |section: &SectionSize| extents(section).into_iter().fold(f64::INFINITY, f64::min);
+    let branch = match &part.balance.shape {
+        Some(Shape::Prism { section, .. }) => least(section),
+        _ => least(&site.raw_section(part.at)),
+    };
+    Wanted::sized(site, ToolKind::BendingFork, branch * 1.15, "pins apart ", reason)
+}
+
+/// What a socket is closed with, so many mm inside.
+fn socket(site: &Site<'_>, part: Part<'_>, inside: f64) -> Vec<Wanted> {
+    use ToolKind as K;
+    let metal = match &part.balance.shape {
+        Some(Shape::Flag { root, tip, .. }) => in_mm(root.max(*tip)),
+        _ => 0.0,
+    };
+    let swage = inside + 2.0 * metal;
+    let outside = "The mandrel and twice the metal: it closes the socket from outside.";
+    vec![
+        Wanted::sized(site, K::Mandrel, inside, "", "The socket is closed round it."),
+        Wanted::sized(site, K::Swage, swage, "groove for ", outside),
+        Wanted::plain(K::VBlock, "The flag is sunk into it to start the curl."),
+    ]
 }

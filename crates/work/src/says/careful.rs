@@ -7,14 +7,16 @@ use crate::job::site::Site;
 use crate::job::task::{Task, is_hot};
 use crate::says::lay::joined::no_weld;
 use fh_core::cautions::BARE_STOCK;
-use fh_core::material::Quench;
+use fh_core::material::{Material, Quench};
 use fh_core::plan::{Coating, Operation};
 use fh_heat::colors::CHAPMAN;
 
 /// What to be careful of.
-pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String]) -> Option<String> {
+///
+/// `held` is the part that is gripped, none where none is.
+pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String], held: Option<usize>) -> Option<String> {
     let is_hot = is_hot(site, task);
-    let of_work = if is_hot { of_hot_work(site, task) } else { of_cold_work(site, task) };
+    let of_work = if is_hot { of_hot_work(site, task, held) } else { of_cold_work(site, task) };
     let near = keep_out(site, thin).filter(|_| is_hot);
     let metal = site.plan.material().hot_caution.map(str::to_owned).filter(|_| is_hot);
     let stop = stop(site, task).filter(|_| is_hot);
@@ -40,11 +42,14 @@ fn of_cold_work(site: &Site<'_>, task: &Task) -> Vec<String> {
 }
 
 /// What to be careful of in work that is done hot, besides what the metal and thin neighbors ask for.
-fn of_hot_work(site: &Site<'_>, task: &Task) -> Vec<String> {
+fn of_hot_work(site: &Site<'_>, task: &Task, held: Option<usize>) -> Vec<String> {
     use Operation as O;
     let part = task.part.and_then(|at| site.part(at));
     let metal = site.plan.material();
     let one = match task.operation {
+        O::PartOff | O::Trim if task.part.is_some() && task.part == held => {
+            "Make the last blow light: it is the work that comes off. Have second tongs on it, or something soft below it, and nobody in line with it."
+        }
         O::PartOff | O::Trim => "Make the last blow light, with nobody in line with the offcut.",
         O::Split => "Work on the soft step or over a plate; cool the chisel before its edge turns red.",
         O::Punch if is_slit(site, task) => "Cool the chisel every few blows, or it softens and sticks.",
@@ -93,11 +98,32 @@ fn keep_out(site: &Site<'_>, thin: &[String]) -> Option<String> {
     Some(format!("Keep {} out of the fire{quench}.", crate::says::words::joined(thin)))
 }
 
-/// Where forging of a steel that hardens stops; none of other metals, whose own caution says what has to be said.
+/// Between which heats a steel that hardens is worked; none of other metals, whose own caution says what has to be said.
 fn stop(site: &Site<'_>, task: &Task) -> Option<String> {
     let metal = site.plan.material();
     let celsius = metal.normalise.and_then(|_| Fire::of(site.plan))?.stop_celsius(std::slice::from_ref(task));
-    let looks = CHAPMAN.word(celsius).map_or_else(String::new, |word| format!(", a {word}"));
     let why = if metal.own_brittle().any(|range| range.to_celsius <= celsius) { "it cracks" } else { "heat it again" };
-    Some(format!("Not below {celsius:.0} °C{looks}: {why}."))
+    let low = format!("Not below {}: {why}.", with_its_color(celsius));
+    let high = not_above(metal).filter(|_| task.operation != Operation::Weld);
+    Some(high.into_iter().chain([low]).collect::<Vec<_>>().join(" "))
+}
+
+/// How hot a steel may be made, but to weld it.
+fn not_above(metal: &Material) -> Option<String> {
+    match metal.open_most_celsius {
+        Some(celsius) => {
+            let most = with_its_color(celsius);
+            Some(format!("Not above {most}: it burns. Test a spark where the grade is unknown."))
+        }
+        None => Some(format!("Not above {}: it burns.", with_its_color(metal.forging?.usual_celsius))),
+    }
+}
+
+/// A heat with what it looks like.
+fn with_its_color(celsius: f64) -> String {
+    let looks = CHAPMAN.word(celsius).map_or_else(String::new, |word| {
+        let article = if word.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
+        format!(", {article} {word}")
+    });
+    format!("{celsius:.0} °C{looks}")
 }

@@ -11,7 +11,7 @@ use fh_core::plan::Limits;
 use fh_measure::WrittenLength;
 
 /// Beyond the part that is worked, so much is too hot to hold, in mm: common practice, no source.
-const HOT_MARGIN: f64 = 25.0;
+pub(crate) const HOT_MARGIN: f64 = 25.0;
 
 /// The end of a bar that is held.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -41,7 +41,7 @@ impl Hold {
     /// What is wider than so many mm is held by its thickness: common practice, no source.
     pub(crate) const WIDE: f64 = 40.0;
     /// What stays cold for so many mm is held in the hand: common practice, no source.
-    const BARE_HAND: f64 = 450.0;
+    pub(crate) const BARE_HAND: f64 = 450.0;
     /// A hand takes so many mm of cold bar: common practice, no source.
     pub(crate) const HAND: f64 = 90.0;
     /// What hangs out farther than so many mm is heavy and whips, so that it is propped: common practice, no source.
@@ -52,7 +52,7 @@ impl Hold {
         self.length_mm > Self::PROPPED
     }
 
-    fn new(length_mm: f64, cold: Cold, grip: Grip) -> Self {
+    pub(crate) fn new(length_mm: f64, cold: Cold, grip: Grip) -> Self {
         let Grip { part, at_mm, jaw_mm, from_the_side, is_poor, .. } = grip;
         let cold_mm = [cold.end_mm.min(cold.hot_mm), cold.end_mm.max(cold.hot_mm)];
         let by_hand = cold.by_hand;
@@ -122,7 +122,7 @@ pub(crate) fn hold(site: &Site<'_>, progress: &Progress, lengths: &Lengths, need
 }
 
 /// How well a cold length serves as a handle: the least to hold and more is good, and a longer one a little better.
-fn handle(site: &Site<'_>, length_mm: f64) -> f64 {
+pub(crate) fn handle(site: &Site<'_>, length_mm: f64) -> f64 {
     (length_mm / least_mm(site).max(1e-6)).min(1.0) * (1.0 + 0.2 * (length_mm / Hold::BARE_HAND).min(1.0))
 }
 

@@ -10,6 +10,7 @@ pub(crate) mod gauges;
 pub(crate) mod grip;
 pub(crate) mod heat_with;
 pub(crate) mod held;
+pub(crate) mod held_at_joint;
 pub(crate) mod landmarks;
 pub(crate) mod lay;
 pub(crate) mod marks;

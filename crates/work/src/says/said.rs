@@ -42,6 +42,8 @@ pub(crate) struct Moment<'m, 'a> {
     pub(crate) thin: Vec<String>,
     /// Whether anything of it was in the fire before.
     pub(crate) was_hot: bool,
+    /// What is held.
+    pub(crate) held: Option<Hold>,
 }
 
 /// A step with what is said of it, on top of what every step has.
@@ -108,7 +110,9 @@ fn caution(moment: &Moment<'_, '_>, is_hot: bool) -> Option<String> {
             && matches!(task.operation, Operation::Drill | Operation::Punch | Operation::Stamp | Operation::Trim)
     };
     let cool = (!is_hot && moment.was_hot && ordered.tasks.iter().any(by_hand)).then(|| cool_first(site));
-    let words = first_words(&ordered.tasks, &|task| careful::caution(site, task, &moment.thin));
+    let words = first_words(&ordered.tasks, &|task| {
+        careful::caution(site, task, &moment.thin, moment.held.map(|hold| hold.part))
+    });
     let all: Vec<String> = cool.into_iter().chain(words).collect();
     (!all.is_empty()).then(|| all.join(" "))
 }

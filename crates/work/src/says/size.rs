@@ -154,7 +154,13 @@ impl Size {
 /// How far a size may be off in words: both ways alike, or from end to end.
 fn off_words(plan: &Plan, mm: f64, [low, high]: [f64; 2]) -> String {
     let words = length_words(plan, high - mm);
-    if words == length_words(plan, mm - low) { format!("± {words}") } else { between_words(plan, [low, high]) }
+    // As they are read: a size and what it may be off come out at its ends, and no farther.
+    let step = finest(plan).step_mm();
+    let read = |mm: f64| (mm / step).round() * step;
+    let comes_out = (read(mm) + read(high - mm) - read(high)).abs() < step / 4.0
+        && (read(mm) - read(mm - low) - read(low)).abs() < step / 4.0;
+    let is_even = words == length_words(plan, mm - low);
+    if is_even && comes_out { format!("± {words}") } else { between_words(plan, [low, high]) }
 }
 
 /// From end to end, in the steps that the marks are rounded to, or finer where the range is but a few of them.

@@ -3,6 +3,7 @@
 use crate::bar::progress::Progress;
 use crate::bar::state::shape_now;
 use crate::job::neck;
+use crate::job::part::written_between_mm;
 use crate::job::site::{Part, Site, extents, in_mm, in_mm3};
 use crate::job::task::{Task, operations};
 use crate::job::upsets::upset_length_mm;
@@ -13,6 +14,7 @@ use crate::says::sized::{Row, headed, peak, section_rows, sized};
 use fh_core::forms;
 use fh_core::metal::{Bent, HoleSize, Outline, RootSize, Shape, Standing};
 use fh_core::plan::{Form, Gives, Operation, Plan, SizeName};
+use uom::si::f64::Length;
 
 /// The sizes that a task is to reach.
 ///
@@ -69,7 +71,16 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
 /// Sizes of the trade that the balance has worked out, by their names.
 fn named(site: &Site<'_>, part: Part<'_>, names: &[SizeName]) -> Vec<Size> {
     let wanted = part.balance.derived.iter().filter(|derived| names.contains(&derived.name));
-    wanted.filter_map(|derived| Some(Size::inside(site.plan, derived.name.words(), in_mm(derived.length?)))).collect()
+    wanted.filter_map(|derived| Some(inside(site, part, derived.name.words(), derived.length?))).collect()
+}
+
+/// A size of a hole or a bend: off by what the plan gives it, or by the rule.
+fn inside(site: &Site<'_>, part: Part<'_>, what: &str, size: Length) -> Size {
+    let mm = in_mm(size);
+    match written_between_mm(part, mm) {
+        Some(between) => Size::between(site.plan, what, mm, between),
+        None => Size::inside(site.plan, what, mm),
+    }
 }
 
 fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
@@ -83,7 +94,11 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
             all.push(Size::inside(plan, "inside radius", in_mm(*radius)));
             all
         }
-        Some(Shape::Prism { section: own, .. }) => from_rows(section_rows("", own)),
+        // A tenon, to the gauge that it is drawn out to afterwards.
+        Some(shape @ Shape::Prism { .. }) => {
+            let sizes = sized(site, part, shape).into_iter();
+            sizes.filter(|size| size.measure != Measure::Length).map(|size| Size { follows: None, ..size }).collect()
+        }
         _ => part.balance.standing.map_or_else(Vec::new, |left| beside_left(plan, &left)),
     }
 }
@@ -178,21 +193,20 @@ fn split(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
 }
 
 fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Size> {
-    let plan = site.plan;
     match &part.balance.shape {
         Some(Shape::Split(size)) => match size.root {
-            Some(RootSize::Hole(diameter)) => vec![Size::inside(plan, "diameter of the hole", in_mm(diameter))],
+            Some(RootSize::Hole(diameter)) => vec![inside(site, part, "diameter of the hole", diameter)],
             _ => Vec::new(),
         },
         Some(Shape::Hole { hole, .. }) => match operation {
             Operation::Punch => named(site, part, &[SizeName::Slit, SizeName::Punch]).into_iter().take(1).collect(),
             _ => match *hole {
-                HoleSize::Round { diameter } => vec![Size::inside(plan, "diameter of the hole", in_mm(diameter))],
-                HoleSize::Square { side } => vec![Size::inside(plan, "side of the hole", in_mm(side))],
+                HoleSize::Round { diameter } => vec![inside(site, part, "diameter of the hole", diameter)],
+                HoleSize::Square { side } => vec![inside(site, part, "side of the hole", side)],
                 HoleSize::Slot { length, width } => {
                     vec![
-                        Size::inside(plan, "length of the hole", in_mm(length)).of(Measure::Length),
-                        Size::inside(plan, "width of the hole", in_mm(width)),
+                        inside(site, part, "length of the hole", length).of(Measure::Length),
+                        inside(site, part, "width of the hole", width),
                     ]
                 }
             },
@@ -214,7 +228,7 @@ fn boss_around(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size
 
 fn bent(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
     let plan = site.plan;
-    let length = |what: &str, size| Size::inside(plan, what, in_mm(size));
+    let length = |what: &str, size| inside(site, part, what, size);
     let angle = |radians: f64| Size::words("angle, off straight", fh_core::describe::angle_words(radians));
     if let Form::Collar(forms::Collar { width, height, .. }) = &part.segment.form {
         return vec![length("inside width", width.length()), length("inside height", height.length())];

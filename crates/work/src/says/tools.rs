@@ -2,7 +2,7 @@
 
 use crate::job::beside::{is_between_one_sided, is_between_thicker, is_flat_on_a_block, is_fullered_alone, is_long};
 use crate::job::neck::{FullerRoom, fuller_mm, fuller_room};
-use crate::job::part::{is_drawn_in, is_drilled, is_filed, is_sawn};
+use crate::job::part::{is_drawn_in, is_drilled, is_filed, is_sawn, written_between_mm};
 use crate::job::site::{Part, Site, extents, in_mm};
 use crate::job::task::{Task, is_hot, operations};
 use crate::job::upsets::upset_length_mm;
@@ -29,20 +29,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
     if let Some(joint) = task.joint {
         return joint_tools(site, joint, is_hot(site, task));
     }
-    let Some(part) = task.part.and_then(|at| site.part(at)) else {
-        return match task.operation {
-            O::Mark if site.flat.len() < 2 => {
-                vec![Wanted::plain(K::Saw, "It is cut to length, its ends square.")]
-            }
-            O::Mark => vec![
-                Wanted::plain(K::Saw, &cut_to_length(site)),
-                Wanted::plain(K::CenterPunch, "A mark that is punched in is still seen on the hot bar."),
-            ],
-            O::Brush => vec![Wanted::plain(K::Brush, BRUSHED)],
-            O::Straighten => vec![Wanted::plain(K::Hammer, "Light blows, so that no size is changed.")],
-            _ => Vec::new(),
-        };
-    };
+    let Some(part) = task.part.and_then(|at| site.part(at)) else { return of_bar(site, task.operation) };
     match task.operation {
         O::Isolate => vec![neck(site, part)],
         O::SetDown => set_down(site, part),
@@ -55,15 +42,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         }
         O::Split => vec![Wanted::plain(K::SlitChisel, "A thin chisel with a slightly rounded edge follows the line.")],
         O::Punch if is_drilled(site, part) => {
-            let wide = match &part.balance.shape {
-                Some(Shape::Split(size)) => match size.root {
-                    Some(RootSize::Hole(diameter)) => in_mm(diameter),
-                    _ => 0.0,
-                },
-                Some(Shape::Hole { hole, .. }) => in_mm(hole.width()),
-                _ => 0.0,
-            };
-            vec![Wanted::sized(site, K::Drill, wide, "", "The hole is too deep for so thin a punch.")]
+            vec![Wanted::sized(site, K::Drill, drilled_mm(part), "", "The hole is too deep for so thin a punch.")]
         }
         O::Punch | O::Drift => {
             let mut all = hole(site, part, task.operation);
@@ -89,6 +68,35 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         O::Bend | O::Corner | O::Roll | O::Open | O::Twist => bend(site, part),
         O::Brush => vec![Wanted::plain(K::Brush, BRUSHED)],
         _ => Vec::new(),
+    }
+}
+
+/// The tools of what is done to the whole bar.
+fn of_bar(site: &Site<'_>, operation: Operation) -> Vec<Wanted> {
+    use ToolKind as K;
+    match operation {
+        Operation::Mark if site.flat.len() < 2 => {
+            vec![Wanted::plain(K::Saw, "It is cut to length, its ends square.")]
+        }
+        Operation::Mark => vec![
+            Wanted::plain(K::Saw, &cut_to_length(site)),
+            Wanted::plain(K::CenterPunch, "A mark that is punched in is still seen on the hot bar."),
+        ],
+        Operation::Brush => vec![Wanted::plain(K::Brush, BRUSHED)],
+        Operation::Straighten => vec![Wanted::plain(K::Hammer, "Light blows, so that no size is changed.")],
+        _ => Vec::new(),
+    }
+}
+
+/// How wide a hole is that is drilled in place of a punch, in mm.
+fn drilled_mm(part: Part<'_>) -> f64 {
+    match &part.balance.shape {
+        Some(Shape::Split(size)) => match size.root {
+            Some(RootSize::Hole(diameter)) => in_mm(diameter),
+            _ => 0.0,
+        },
+        Some(Shape::Hole { hole, .. }) => in_mm(hole.width()),
+        _ => 0.0,
     }
 }
 
@@ -155,6 +163,7 @@ fn under_the_hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<
         Some(Shape::Hole { hole, .. }) => in_mm(hole.length().max(hole.width())),
         _ => 0.0,
     };
+    let wide = written_between_mm(part, wide).map_or(wide, |[_, widest]| widest);
     let bolster = "The thicker bar on both sides hangs clear of it, and what comes through has a hole to go into.";
     let block = between_thicker(site, part).into_iter().take(1);
     let bolster = Wanted::sized(site, ToolKind::Bolster, wide, "hole larger than ", bolster);

@@ -102,7 +102,10 @@ pub(crate) fn tongs(site: &Site<'_>, hold: &Hold) -> Option<Wanted> {
         size_mm: Some(size),
         words: jaw,
         reason: match hold.cool_first {
-            true => format!("They grip “{}”, once it is cooled.", site.name(hold.part)),
+            true if site.plan.material().quench.may => {
+                format!("They grip “{}”, once it is cooled.", site.name(hold.part))
+            }
+            true => format!("They grip “{}”, once it is cooled in air.", site.name(hold.part)),
             false => format!("They grip “{}”, which stays cold.", site.name(hold.part)),
         },
         other_way: ToolKind::Tongs.other_way(),

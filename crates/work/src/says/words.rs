@@ -1,7 +1,7 @@
 //! Steps in words: what they are called, and the lengths in them.
 
 use crate::fire::hot::hot_mm;
-use crate::job::site::Site;
+use crate::job::site::{Part, Site};
 use crate::job::task::Task;
 use fh_core::describe::Face;
 use fh_core::forms;
@@ -80,27 +80,24 @@ pub(crate) fn lower_first(words: &str) -> String {
 
 /// One deed: tasks of one operation.
 fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
-    use Operation as O;
     let Some(first) = tasks.first() else { return String::new() };
     if let Some(joint) = first.joint {
         let name = plan.joints.get(joint).map_or_else(|| format!("joint {}", joint + 1), |it| it.title(joint));
-        return format!("{} “{name}”", if first.operation == O::Weld { "Weld" } else { "Fit" });
+        return format!("{} “{name}”", if first.operation == Operation::Weld { "Weld" } else { "Fit" });
     }
-    let names: Vec<String> = site
-        .map(|site| tasks.iter().filter_map(|task| task.part).map(|at| format!("“{}”", site.name(at))).collect())
-        .unwrap_or_default();
-    let form = site.zip(first.part).and_then(|(site, at)| site.part(at)).map(|part| &part.segment.form);
-    let Some(form) = form else { return whole_bar(site, first.operation) };
-    let is_split = matches!(form, Form::Split(_));
-    let is_drilled = site.is_some_and(|site| {
-        first.part.and_then(|at| site.part(at)).is_some_and(|part| crate::job::part::is_drilled(site, part))
-    });
-    let is_closed = site.zip(first.part).is_some_and(|(site, at)| site.is_closed_slit(at));
-    let is_sawn = site
-        .zip(first.part)
-        .is_some_and(|(site, at)| site.part(at).is_some_and(|part| crate::job::part::is_sawn(site, part)));
-    let names = joined(&names);
-    let verb = match first.operation {
+    let Some((site, part)) = site.and_then(|site| Some((site, site.part(first.part?)?))) else {
+        return whole_bar(site, first.operation);
+    };
+    let parts = tasks.iter().filter_map(|task| task.part);
+    let names: Vec<String> = parts.map(|at| format!("“{}”", site.name(at))).collect();
+    format!("{} {}", verb(site, part, first), joined(&names))
+}
+
+/// What a task does to its part, as a verb with what belongs to it.
+fn verb(site: &Site<'_>, part: Part<'_>, task: &Task) -> &'static str {
+    use Operation as O;
+    let form = &part.segment.form;
+    match task.operation {
         O::SetDown if matches!(form, Form::Peak(_)) => "Set down both sides of",
         O::SetDown => "Set down",
         O::Isolate => "Isolate",
@@ -112,31 +109,14 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         O::Upset => "Upset",
         O::Spread => "Spread",
         O::Flatten => "Flatten the boss",
-        O::Split => "Split",
-        O::Punch if is_split && is_drilled => "Drill the root of the slit in",
-        O::Punch if is_drilled => "Drill",
-        O::Punch if is_split => "Punch the root of the slit in",
-        O::Punch if matches!(form, Form::Hole(forms::Hole { made: Made::Drifted, .. })) => "Slit",
-        O::Punch => "Punch",
-        O::Drift => "Drift",
-        O::Drill => "Drill",
         O::Open => "Open",
         O::Bend => "Bend",
-        O::BendAside if is_closed => "Wedge open the slit in",
-        O::BendAside => "Bend apart the branches of",
         O::Corner => "Forge the corner",
-        O::Roll if rolls_across(site, first) => "Roll up",
+        O::Roll if rolls_across(part) => "Roll up",
         O::Roll => "Roll",
         O::Twist => "Twist",
         O::Scarf => "Scarf",
         O::Weld => "Weld at",
-        O::Trim if is_sawn => "Saw off",
-        O::Trim if matches!(form, Form::Trim(_)) => "Cut off",
-        O::Trim => "Trim",
-        O::PartOff => "Part off",
-        O::Straighten if is_closed => "Lay together the branches of",
-        O::Straighten if is_split => "Bring back the branches of",
-        O::Straighten => "Straighten",
         O::DressEdges => "Dress the edges of",
         O::Stamp => "Lay off the marks on",
         O::Brush => "Brush",
@@ -145,14 +125,47 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         O::Mark => "Mark",
         O::Fit => "Fit",
         O::Own => "Your own work on",
-    };
-    format!("{verb} {names}")
+        O::Split | O::Punch | O::Drift | O::Drill | O::Trim | O::PartOff => cut(site, part, task.operation),
+        O::BendAside | O::Straighten => branches(site, part, task.operation),
+    }
+}
+
+/// How a part is cut or pierced, as a verb.
+fn cut(site: &Site<'_>, part: Part<'_>, operation: Operation) -> &'static str {
+    use Operation as O;
+    let form = &part.segment.form;
+    let is_split = matches!(form, Form::Split(_));
+    let is_drilled = crate::job::part::is_drilled(site, part);
+    match operation {
+        O::Split => "Split",
+        O::Punch if is_split && is_drilled => "Drill the root of the slit in",
+        O::Punch if is_drilled => "Drill",
+        O::Punch if is_split => "Punch the root of the slit in",
+        O::Punch if matches!(form, Form::Hole(forms::Hole { made: Made::Drifted, .. })) => "Slit",
+        O::Punch => "Punch",
+        O::Drift => "Drift",
+        O::Drill => "Drill",
+        O::Trim if crate::job::part::is_sawn(site, part) => "Saw off",
+        O::Trim if matches!(form, Form::Trim(_)) => "Cut off",
+        O::Trim => "Trim",
+        _ => "Part off",
+    }
+}
+
+/// How the branches of a slit are laid apart and together, or a part straightened, as a verb.
+fn branches(site: &Site<'_>, part: Part<'_>, operation: Operation) -> &'static str {
+    match (operation, site.is_closed_slit(part.at)) {
+        (Operation::BendAside, true) => "Wedge open the slit in",
+        (Operation::BendAside, false) => "Bend apart the branches of",
+        (_, true) => "Lay together the branches of",
+        _ if matches!(part.segment.form, Form::Split(_)) => "Bring back the branches of",
+        _ => "Straighten",
+    }
 }
 
 /// Whether a flag is rolled up about an axis across the bar.
-fn rolls_across(site: Option<&Site<'_>>, task: &Task) -> bool {
-    let bent = site.zip(task.part).and_then(|(site, at)| site.part(at)).and_then(|part| part.balance.bent);
-    matches!(bent, Some(Bent::Socket { axis: SocketAxis::Across, .. }))
+fn rolls_across(part: Part<'_>) -> bool {
+    matches!(part.balance.bent, Some(Bent::Socket { axis: SocketAxis::Across, .. }))
 }
 
 fn whole_bar(site: Option<&Site<'_>>, operation: Operation) -> String {

@@ -4,7 +4,7 @@ use crate::bar::progress::Progress;
 use crate::job::hung::closed_at;
 use crate::job::kind::over_the_edge_mm;
 use crate::job::legs::{Held, WayToBend};
-use crate::job::part::is_on_edge;
+use crate::job::part::{is_on_edge, meets_its_neck};
 use crate::job::site::{Part, Site, in_mm};
 use crate::job::task::Task;
 use crate::says::bend_tools::HORN;
@@ -19,15 +19,7 @@ const FAR_ROUND: f64 = 2.0;
 const TANGENT: &str = "It is to one side of the bar, as on the template. Check it so; then set its root back over the middle if you want, which takes no more metal.";
 
 /// What is done to the end of a ring while a file still reaches it.
-const FILED: &str = "While it is still open, let it cool and file its end to lie on its neck.";
-
-/// Whether a ring goes so far round that its end meets its neck.
-fn meets_its_neck(site: &Site<'_>, part: Part<'_>) -> bool {
-    /// The end of a ring beside the bar's middle line meets its side by about so much, in radians: common practice, no source.
-    const MEETS: f64 = 5.0;
-    let at_an_end = site.beside(part.at).contains(&None) && site.beside(part.at) != [None, None];
-    at_an_end && matches!(part.balance.bent, Some(Bent::Ring { sweep, .. }) if sweep > MEETS)
-}
+const FILED: &str = "While it is still open, let it cool and file its end to lie on its neck. Then heat it again.";
 
 /// Whether a ring meets the bar that it is bent from, and not a neck that is set back.
 fn is_closed_on_the_bar(site: &Site<'_>, part: Part<'_>) -> bool {
@@ -67,10 +59,10 @@ pub(crate) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToB
             let side = if is_closed_on_the_bar(site, part) { format!(" {TANGENT}") } else { String::new() };
             let filed = if meets_its_neck(site, part) { format!(" {FILED}") } else { String::new() };
             let close = closed_at(site, part).map_or_else(
-                || "Close it on the mandrel.".to_owned(),
-                |joint| format!("Leave it open: it is closed at “{joint}”, once it is on."),
+                || format!("{filed} Close it on the mandrel."),
+                |joint| format!(" Leave it open: it is closed at “{joint}”, once it is on."),
             );
-            format!("{}{filed} {close}{side}", rolled(&name, way.held))
+            format!("{}{close}{side}", rolled(&name, way.held))
         }
         (Some(Bent::Curve { angle, .. }), Some(way)) if angle > FAR_ROUND => rolled(&name, way.held),
         (_, way) => laid(site, task, part, *way?),

@@ -1,6 +1,6 @@
 //! How ends are scarfed and welded, and how parts are put together.
 
-use crate::job::hung::closed_there;
+use crate::job::hung::{closed_there, hangs_in_a_ring, segment};
 use crate::job::part::met;
 use crate::job::scarf::{FULL, bar_mm2, is_drawn_along, metal_mm3};
 use crate::job::site::{Part, Site, in_mm, in_mm2};
@@ -8,7 +8,7 @@ use crate::job::task::{Task, is_hot};
 use crate::says::words::{length_words, side_up};
 use fh_core::material::Material;
 use fh_core::metal::Bent;
-use fh_core::plan::{Form, JointKind, Member, SizeName};
+use fh_core::plan::{Form, Joint, JointKind, Member, Segment, SizeName};
 
 /// How a lap is welded; of a metal that cannot be, what to do in its place.
 pub(crate) fn weld(metal: &Material) -> String {
@@ -82,14 +82,41 @@ fn made_ready(site: &Site<'_>, part: Part<'_>, long: f64, meets_an_end: bool) ->
     }
     let by = length_words(site.plan, (FULL - 1.0) * long);
     let ends = if meets_an_end { "both ends" } else { "the end" };
-    format!("Upset {ends} by {by} first, with the bar beyond cooled.")
+    let beyond = match site.plan.material().quench.may {
+        true => "with the bar beyond cooled",
+        false => "in a short heat, nothing cooled in water",
+    };
+    format!("Upset {ends} by {by} first, {beyond}.")
 }
 
-/// How a joint is made.
-pub(crate) fn at_joint(site: &Site<'_>, task: &Task) -> Option<String> {
+/// A bar that hangs down from the jaws of a vice has so much room, in mm: common practice, no source.
+const UNDER_THE_JAWS: f64 = 900.0;
+
+const UPRIGHT: &str = "Hold it below its shoulder in the vice, with soft jaws.";
+
+const LEVEL: &str = "So long a bar does not stand in the vice: lay it level on stands, clamp it just below its shoulder in soft jaws, back its other end with something heavy, and strike along it.";
+
+/// Whether the bar of a tenon has room upright in the vice.
+fn goes_upright(sites: &[Site<'_>], joint: &Joint) -> bool {
+    let has_tenon =
+        |member: &Member, site: &Site<'_>| site.bar.name == member.bar && is_tenon(segment(site.plan, member));
+    let bars = joint.members().filter_map(|member| sites.iter().find(|site| has_tenon(member, site)));
+    bars.map(|site| in_mm(site.balance.forged_length)).all(|mm| mm <= UNDER_THE_JAWS)
+}
+
+fn is_tenon(segment: Option<&Segment>) -> bool {
+    segment.is_some_and(|segment| matches!(segment.form, Form::Tenon(_)))
+}
+
+/// How a joint is made; `sites` are the bars of the plan.
+pub(crate) fn at_joint(sites: &[Site<'_>], task: &Task) -> Option<String> {
+    let site = sites.first()?;
     let joint = site.plan.joints.get(task.joint?)?;
     let [torch, rivet] = if is_hot(site, task) {
-        ["Heat the end alone, with a torch. ", "Heat the rivet before it goes in, or its end with a torch. "]
+        [
+            "Heat the end alone, with a torch. ",
+            "Heat the rivet before it goes in, and carry it in tongs; or heat its end with a torch. ",
+        ]
     } else {
         ["", ""]
     };
@@ -98,16 +125,20 @@ pub(crate) fn at_joint(site: &Site<'_>, task: &Task) -> Option<String> {
             format!("{} A hole beside it is drifted true again.", weld(site.plan.material()))
         }
         JointKind::Weld => weld(site.plan.material()),
-        JointKind::Tenon => format!(
-            "Fit it dry first: its shoulder has to bear all round. {torch}Hold it below its shoulder in the vice, with soft jaws. Head its end with the hammer first, then with the rivet set."
-        ),
+        JointKind::Tenon => {
+            let held = if goes_upright(sites, joint) { UPRIGHT } else { LEVEL };
+            format!(
+                "Fit it dry first: its shoulder has to bear all round. {torch}{held} Head its end with the hammer first, then with the rivet set."
+            )
+        }
         JointKind::Rivet => format!(
             "Fit it dry first: the parts have to lie close, and the rivet to go through by hand. {rivet}Its head on a bolster; swell its end with the hammer first, then round it with the rivet set."
         ),
-        JointKind::Collar => "Fit it dry first: clamp the bars together, and try the collar on them. Heat the collar alone to a bright red, and slip it over; close one leg, then the other, and tap it tight all round. It shrinks as it cools.".to_owned(),
+        JointKind::Collar => "Fit it dry first: clamp the bars together, and try the collar on them. Heat the collar alone to a bright red, carry it in tongs, and slip it over; close one leg, then the other, and tap it tight all round. It shrinks as it cools.".to_owned(),
         JointKind::Hook => {
             let ring = closed_there(site.plan, joint)?;
-            format!("Put the open “{}” on, heat it, and close it there on the mandrel.", ring.segment)
+            let on = if hangs_in_a_ring(site.plan, joint) { "on the mandrel" } else { "round what it hangs on, with light blows" };
+            format!("Put the open “{}” on, heat it to a dull red, and close it there {on}.", ring.segment)
         }
     })
 }
@@ -117,7 +148,5 @@ fn can_weld(site: &Site<'_>) -> bool {
 }
 
 fn has_hole(site: &Site<'_>, member: &Member) -> bool {
-    let bar = site.plan.bars.iter().find(|bar| bar.name == member.bar);
-    let segment = bar.and_then(|bar| bar.flat().into_iter().find(|flat| flat.segment.name == member.segment));
-    segment.is_some_and(|flat| matches!(flat.segment.form, Form::Hole(_)))
+    segment(site.plan, member).is_some_and(|segment| matches!(segment.form, Form::Hole(_)))
 }

@@ -13,10 +13,12 @@ use crate::job::beside::{is_fullered_alone, is_thicker_than_bar};
 use crate::job::kind::is_slit;
 use crate::job::legs::WayToBend;
 use crate::job::part::{is_beside_a_hold, is_drilled, is_sawn};
-use crate::job::site::{Part, Site, extents};
+use crate::job::site::{Part, Site, extents, in_mm};
 use crate::job::task::{Task, operations};
+use crate::says::held::least_mm;
 use crate::says::marks::leaves_marks_out;
 use crate::says::necks;
+use crate::says::words::hot_length;
 use fh_core::describe::marked_side_words;
 use fh_core::forms;
 use fh_core::metal::{SectionSize, Shape, View};
@@ -43,9 +45,6 @@ const BOTH: &str = "Turn it over after every few blows, so that both sides go do
 
 /// How the bar is laid and turned, in words; none where it does not matter.
 pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend], progress: &Progress) -> Option<String> {
-    if task.joint.is_some() {
-        return joined::at_joint(site, task);
-    }
     match task.part {
         Some(at) => of_part(site, task, site.part(at)?, ways, progress),
         None if task.operation == Operation::Mark && site.flat.len() < 2 => None,
@@ -150,9 +149,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
             "Cut at the mark towards the piece. The rest of the bar comes off with it: keep that."
         }
         (O::Trim, Form::Trim(_)) => "Cut at the mark towards the piece; what falls off is waste.",
-        (O::PartOff, Form::Hold(_)) => {
-            "Cut at the mark, all round and nearly through, and break it off; keep the rest for the next piece."
-        }
+        (O::PartOff, Form::Hold(_)) => return Some(parted_off(site, part)),
         (O::Punch, Form::Hole(_)) if is_slit(site, task) => return Some(flat::slit(site, part)),
         (O::Punch, _) if is_drilled(site, part) => {
             "Cold, from both sides to the middle: so thin a punch bends and sticks in so deep a hole."
@@ -173,6 +170,17 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         _ => return None,
     };
     Some(words.to_owned())
+}
+
+/// How the rest of the bar comes off, and what it is still good for: the next piece, where enough of it is left to hold that by.
+fn parted_off(site: &Site<'_>, part: Part<'_>) -> String {
+    let cut = "Cut at the mark, all round and nearly through, and break it off";
+    let left = in_mm(part.balance.stock_length);
+    let piece = in_mm(site.balance.stock_length) - left;
+    if left >= piece + least_mm(site) {
+        return format!("{cut}; keep the rest for the next piece.");
+    }
+    format!("{cut}. What is left, {}, is too short for another: keep it for small work.", hot_length(site.plan, left))
 }
 
 /// Whether a step makes the bar narrower, and whether it makes it thinner.
