@@ -130,7 +130,7 @@ fn longer(site: &Site<'_>, parts: &[(usize, usize, Estimate)]) -> Option<String>
     let mm = parts.iter().filter_map(more).sum::<f64>();
     (mm >= LITTLE).then(|| {
         let more = hot_length(site.plan, mm);
-        format!("At most that is {more} of bar more than the marks allow for: to be sure of it, raise the scale in the plan, and the cut and every mark follow.")
+        format!("Raise the plan's scale to allow for the most, {more} of bar more.")
     })
 }
 
