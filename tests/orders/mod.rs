@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
 mod at_the_anvil;
+mod at_the_mark;
 mod bad_order;
 mod books;
 mod cards;

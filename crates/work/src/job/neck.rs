@@ -31,8 +31,10 @@ pub(crate) struct Groove {
     pub(crate) inside: bool,
     /// From which sides it goes.
     pub(crate) faces: Faces,
-    /// What has to be left in it, in mm: no less than what stands there in the end.
+    /// What has to be left in it, in mm: no less than what stands there in the end; of edges what is left from side to side.
     pub(crate) left_mm: f64,
+    /// What has to be left of one that goes all round from side to side, in mm, where that is not the same.
+    pub(crate) left_wide_mm: Option<f64>,
 }
 
 /// The grooves of a block, from the datum end on; none at an end where nothing goes thin, where a shoulder
@@ -64,14 +66,16 @@ fn groove(site: &Site<'_>, part: Part<'_>, beside: Part<'_>, at_end: bool) -> Op
         _ => (false, other),
     };
     let (faces, left_mm) = match thinned(size) {
-        [true, true] => (Faces::AllRound, least(size)),
+        [true, true] => (Faces::AllRound, size[1]),
         [true, false] => (Faces::Edges, size[0]),
         // What is spread from there needs metal for the corners of its outline: the groove goes half as deep.
-        _ if inside && size[0] > raw[0] => (Faces::TopAndBottom, f64::midpoint(size[1], raw[1])),
+        _ if size[0] > raw[0] => (Faces::TopAndBottom, f64::midpoint(size[1], raw[1])),
         _ => (Faces::TopAndBottom, size[1]),
     };
+    let is_flat = faces == Faces::AllRound && (size[0] - size[1]).abs() > NOTHING;
+    let left_wide_mm = is_flat.then_some(size[0]);
     // What runs out to nothing has nothing that could be left in a groove.
-    (left_mm > NOTHING).then_some(Groove { at_end, inside, faces, left_mm })
+    (left_mm > NOTHING && size[0] > NOTHING).then_some(Groove { at_end, inside, faces, left_mm, left_wide_mm })
 }
 
 /// What a fuller has room for.
@@ -117,19 +121,24 @@ fn gap(site: &Site<'_>, at: usize) -> Option<f64> {
 pub(crate) fn pushed_mm(site: &Site<'_>, part: Part<'_>, groove: &Groove) -> f64 {
     const PLACES: usize = 40;
     let [width, thickness] = extents(&site.raw_section(part.at));
-    let across = if groove.faces == Faces::Edges { width } else { least([width, thickness]) };
-    let deep = ((across - groove.left_mm) / 2.0).max(0.0);
+    let across = if groove.faces == Faces::Edges { width } else { thickness };
+    let deep_in = |side: f64, left: f64| ((side - left) / 2.0).max(0.0);
+    let deep = deep_in(across, groove.left_mm);
+    let deep_wide = deep_in(width, groove.left_wide_mm.unwrap_or(groove.left_mm));
     let nose = fuller_mm(site, part) / 2.0;
     // Down to its own radius it cuts a segment of a circle; deeper it goes in with straight sides.
-    let half = if deep < nose { (nose * nose - (nose - deep).powi(2)).sqrt() } else { nose };
+    let deepest = if groove.faces == Faces::AllRound { deep.max(deep_wide) } else { deep };
+    let half = if deepest < nose { (nose * nose - (nose - deepest).powi(2)).sqrt() } else { nose };
     let taken = |place: usize| {
         let x = half * (place as f64 + 0.5) / PLACES as f64;
-        let depth = (deep - nose + (nose * nose - x * x).max(0.0).sqrt()).max(0.0);
-        let left = [width, thickness].map(|side| (side - 2.0 * depth).max(0.0));
+        let left = |side: f64, deep: f64| {
+            let depth = (deep - nose + (nose * nose - x * x).max(0.0).sqrt()).max(0.0);
+            (side - 2.0 * depth).max(0.0)
+        };
         let now = match groove.faces {
-            Faces::AllRound => left[0] * left[1],
-            Faces::Edges => left[0] * thickness,
-            Faces::TopAndBottom => width * left[1],
+            Faces::AllRound => left(width, deep_wide) * left(thickness, deep),
+            Faces::Edges => left(width, deep) * thickness,
+            Faces::TopAndBottom => width * left(thickness, deep),
         };
         1.0 - now / (width * thickness).max(1e-9)
     };

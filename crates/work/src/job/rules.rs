@@ -1,7 +1,7 @@
 //! What must come before what on one bar, and why.
 
 use crate::job::along::leader;
-use crate::job::ends::{is_thin_at, needs_the_cut, runs_out, tang_shoulder, waits_for_the_cut};
+use crate::job::ends::{is_free_end, is_thin_at, needs_the_cut, runs_out, tang_shoulder, waits_for_the_cut};
 use crate::job::legs;
 use crate::job::part::is_closing;
 use crate::job::site::{Site, in_mm};
@@ -48,6 +48,7 @@ pub(crate) fn bar_rules(site: &Site<'_>, tasks: &[Task]) -> Vec<Rule> {
     for at in 0..site.flat.len() {
         ruling.within(at);
         ruling.beside(at);
+        ruling.outer(at);
         ruling.taper(at);
         ruling.drilled(at);
     }
@@ -143,6 +144,20 @@ impl Ruling<'_, '_> {
             let forging = self.those(next, |operation| operation.is_shaping() && operation != Operation::Upset);
             self.each(&necks, &forging, Why::IsolateFirst);
         }
+    }
+
+    /// Of two blocks side by side that are flattened, the one at the end first: the other one then lies with thick bar on one side
+    /// alone.
+    fn outer(&mut self, at: usize) {
+        let flattened = |at: usize| self.those(at, |it| matches!(it, Operation::Flatten | Operation::Spread));
+        let own = flattened(at);
+        if own.is_empty() || !is_free_end(self.site, at) {
+            return;
+        }
+        let inner: Vec<usize> = self.site.beside(at).into_iter().flatten().collect();
+        let inner =
+            inner.into_iter().filter(|inner| !is_free_end(self.site, *inner)).flat_map(flattened).collect::<Vec<_>>();
+        self.each(&own, &inner, Why::OuterFirst);
     }
 
     /// A step down to what is thin beside the rest of the bar, after all other forging on the bar.

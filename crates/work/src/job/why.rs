@@ -13,6 +13,8 @@ pub enum Why {
     ForgeBeforeTrim,
     /// A boss is forged before its hole is made.
     BossFirst,
+    /// Of two blocks side by side the one at the end first.
+    OuterFirst,
     /// A slit before it is drifted.
     SlitFirst,
     /// The hole at a slit's root before the slit.
@@ -71,12 +73,13 @@ pub enum Why {
 
 impl Why {
     /// Every reason.
-    pub const ALL: [Self; 32] = [
+    pub const ALL: [Self; 33] = [
         Self::MarkFirst,
         Self::IsolateFirst,
         Self::UpsetFirst,
         Self::ForgeBeforeTrim,
         Self::BossFirst,
+        Self::OuterFirst,
         Self::SlitFirst,
         Self::RootFirst,
         Self::SplitFirst,
@@ -132,6 +135,9 @@ impl Why {
             Self::UpsetFirst => "A bar that is notched or thinned folds there before it thickens where it should.",
             Self::ForgeBeforeTrim => "What is forged afterwards grows past the cut again.",
             Self::BossFirst => "Forging round a hole pulls it out of shape.",
+            Self::OuterFirst => {
+                "While its neighbour is thick, the inner block has thick bar on both sides, and lies flat nowhere: the one at the end goes first."
+            }
             Self::SlitFirst => "The drift needs the slit to enter.",
             Self::RootFirst => "The slit runs into the hole and stops there; a sharp root cracks.",
             Self::SplitFirst => "The branches are there only once the bar is cut.",
@@ -180,6 +186,7 @@ impl Why {
             | Self::CloseLast
             | Self::HoleBeforeBend
             | Self::CleanFirst
+            | Self::OuterFirst
             | Self::UpsetFirst => 2,
             Self::StraightFirst | Self::FinishLast | Self::JoinLast | Self::PartForBend => 3,
             _ => 4,

@@ -34,12 +34,15 @@ impl WorkedStep {
             },
             false => "",
         };
-        let grip = |name: String| match (hold.by_hand, hold.is_propped()) {
-            (true, true) => format!("hold “{name}” by hand, the bar on a stand or with a helper{cool}"),
-            (true, false) => format!("hold “{name}” by hand{cool}"),
-            _ => format!("hold “{name}”{side}: {jaw}{cool}{poor}"),
-        };
-        Some(grip(segment_name(bar, hold.part)))
+        let name = format!("“{}”", segment_name(bar, hold.part));
+        // Where all of the bar is meant, another part is cold in each heat.
+        let is_whole = self.bar.is_some() && self.parts().is_empty();
+        let at = if is_whole { format!("it where it is cold, as at {name},") } else { name };
+        Some(match (hold.by_hand, hold.is_propped()) {
+            (true, true) => format!("hold {at} by hand, the bar on a stand or with a helper{cool}"),
+            (true, false) => format!("hold {at} by hand{cool}"),
+            _ => format!("hold {}{side}: {jaw}{cool}{poor}", at.trim_end_matches(',')),
+        })
     }
 
     /// What has to be hot, in words with their head: `hot: 40 mm`; none where it is done cold or the whole bar is meant.

@@ -15,7 +15,7 @@ use crate::says::held::Hold;
 use crate::says::lay::upset::swelling_side;
 use crate::says::words::length_words;
 use fh_core::forms;
-use fh_core::metal::{Shape, View};
+use fh_core::metal::{SectionSize, Shape, View};
 use fh_core::plan::{AnvilPlace, Form, Operation};
 
 /// Where a task is done; `ways` are the ways of a bend without a leg in the way, `hold` is what the tongs grip.
@@ -79,10 +79,18 @@ pub(crate) fn edge_mm(site: &Site<'_>, task: &Task) -> Option<f64> {
         (Operation::SetDown, Shape::Peak { .. }) => part.balance.standing.map(|left| in_mm(left.edges[0])),
         (Operation::Corner, Shape::Peak { corner, .. }) => Some(in_mm(corner.inside_radius)),
         (Operation::Bend, _) => over_the_edge_mm(site, task),
-        // Googerty's and others' advice is 2 to 5 mm; a dead sharp edge nicks.
+        // Googerty's and others' advice is 2 to 5 mm; a dead sharp edge nicks. Half of a tenon's shoulder is left to bear.
+        (Operation::SetDown, Shape::Prism { section, .. }) => Some(half_a_ledge_mm(site, part, section).min(2.0)),
         (Operation::SetDown, _) => Some(2.0),
         _ => None,
     }
+}
+
+/// Half of what a tenon's shoulder stands out on the side where that is least, in mm.
+fn half_a_ledge_mm(site: &Site<'_>, part: Part<'_>, section: &SectionSize) -> f64 {
+    let (raw, own) = (extents(&site.raw_section(part.at)), extents(section));
+    let ledges = [0, 1].map(|way| (raw[way] - own[way]) / 2.0);
+    ledges.into_iter().filter(|ledge| *ledge > 0.1).fold(f64::INFINITY, f64::min) / 2.0
 }
 
 /// The side of the bar that is up, in degrees around it from up by way of toward-you; none where it does not matter.

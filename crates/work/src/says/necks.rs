@@ -80,6 +80,9 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>) -> Option<String> {
             ("outside of", "the block keeps all of its metal")
         };
         let how = match groove.faces {
+            Faces::AllRound if groove.left_wide_mm.is_some() => {
+                "all round, no deeper on either pair of sides than what is left there"
+            }
             Faces::AllRound => "all round",
             Faces::TopAndBottom => "from top and bottom, turning it over",
             Faces::Edges => "from both edges, turning it over",
@@ -99,19 +102,26 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>) -> Option<String> {
     }
 }
 
-/// What has to be left in the necks: for each of them its name and its size in mm, once where both are alike.
-pub(crate) fn left(site: &Site<'_>, grooves: &[Groove]) -> Vec<(&'static str, f64)> {
-    let same =
-        |one: &Groove, other: &Groove| length_words(site.plan, one.left_mm) == length_words(site.plan, other.left_mm);
+/// What has to be left in the necks: for each of them its name and its size in mm, once where both are alike; of one that is
+/// flat its thickness and its width.
+pub(crate) fn left(site: &Site<'_>, grooves: &[Groove]) -> Vec<(String, f64)> {
+    let words = |groove: &Groove| {
+        let of = |mm: f64| length_words(site.plan, mm);
+        (of(groove.left_mm), groove.left_wide_mm.map(of))
+    };
+    let both = |place: &str, groove: &Groove| {
+        let wide = groove.left_wide_mm.map(|mm| (format!("width {place}, at least"), mm));
+        std::iter::once((format!("{place}, at least"), groove.left_mm)).chain(wide).collect::<Vec<_>>()
+    };
     match grooves {
-        [one] => vec![("left in the neck, at least", one.left_mm)],
-        [one, other] if same(one, other) => vec![("left in the necks, at least", one.left_mm)],
+        [one] => both("left in the neck", one),
+        [one, other] if words(one) == words(other) => both("left in the necks", one),
         all => {
-            let name = |groove: &Groove| match groove.at_end {
-                false => "left in the neck at its start, at least",
-                true => "left in the neck at its end, at least",
+            let place = |groove: &Groove| match groove.at_end {
+                false => "left in the neck at its start",
+                true => "left in the neck at its end",
             };
-            all.iter().map(|groove| (name(groove), groove.left_mm)).collect()
+            all.iter().flat_map(|groove| both(place(groove), groove)).collect()
         }
     }
 }

@@ -14,6 +14,7 @@ use crate::says::sized::{Row, headed, peak, section_rows, sized};
 use fh_core::forms;
 use fh_core::metal::{Bent, HoleSize, Outline, RootSize, Shape, Standing};
 use fh_core::plan::{Form, Gives, Operation, Plan, SizeName};
+use std::f64::consts::FRAC_PI_2;
 use uom::si::f64::Length;
 
 /// The sizes that a task is to reach.
@@ -39,7 +40,7 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
         O::Isolate => {
             let between = balance.mark_end_shop.mm() - balance.mark_start_shop.mm();
             let left = necks::left(site, &neck::grooves(site, part));
-            let left = left.into_iter().map(|(what, mm)| Size::bare(plan, what, mm).of(Measure::Neck));
+            let left = left.into_iter().map(|(what, mm)| Size::bare(plan, &what, mm).of(Measure::Neck));
             let was_upset = operations(site, part).contains(&O::Upset);
             let block = if was_upset { upset_length_mm(site, part) } else { between };
             let what = if was_upset { "block, as it is upset" } else { "block, mark to mark" };
@@ -57,6 +58,9 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
             _ => Vec::new(),
         },
         O::Split => split(site, part),
+        O::BendAside if !site.is_closed_slit(part.at) => {
+            vec![Size::words("angle between the branches", fh_core::describe::angle_words(FRAC_PI_2))]
+        }
         O::Punch | O::Drift | O::Drill => {
             let mut all = hole(site, part, task.operation);
             all.extend(boss_around(site, part, progress));

@@ -2,10 +2,12 @@
 
 use crate::bar::lengths::Lengths;
 use crate::bar::progress::{Progress, still_along};
+use crate::bar::state::shape_now;
 use crate::job::beside::{is_between_one_sided, is_between_thicker, is_thicker_than_bar};
+use crate::job::neck::grooves;
 use crate::job::site::{Part, Site, extents, in_mm, in_mm2, least};
 use crate::says::necks::{OpenGroove, open_grooves};
-use fh_core::metal::{SectionSize, Shape};
+use fh_core::metal::{FreeEnd, SectionSize, Shape};
 use fh_core::plan::{Chain, Form};
 
 const NO_TWIST: &str = "Quarter turns to and fro, never all the way round, or it twists.";
@@ -45,6 +47,7 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
                 .to_owned(),
         );
     }
+    all.extend(rounded_root(site, part, progress));
     all.extend(from_the_groove(site, part, progress));
     all.extend(drawn_along(site, part, progress));
     all.extend(to_the_other(site, part, progress));
@@ -55,6 +58,61 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
         );
     }
     all.join(" ")
+}
+
+/// That a part is begun over a rounded edge where the bar beside it stands much fuller, with neither neck nor step between them; none
+/// where there is no such end.
+fn rounded_root(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<String> {
+    /// What has less than this share of the section beside it is a step: common practice, no source.
+    const STEP: f64 = 0.6;
+    if !matches!(part.segment.form, Form::Drawn(_) | Form::Taper(_)) || is_between_thicker(site, part) {
+        return None;
+    }
+    let shape = part.balance.shape.as_ref()?;
+    let lengths = progress.lengths(site);
+    let is_full = |side: usize| {
+        let own = shape.area_at(if (side == 1) == part.balance.reversed { 0.0 } else { 1.0 });
+        let beside = match site.beside(part.at)[side] {
+            Some(beside) if has_line(site, part, beside) => return false,
+            Some(beside) => shape_now(site, progress, beside, &lengths)
+                .map(|now| now.area_at(if side == 1 { 0.0 } else { 1.0 }).max(now.area_at(0.5))),
+            // A branch is as full at its root as it was cut.
+            None if is_root(site, part.at, side == 1) => Some(site.raw_section(part.at).area()),
+            None => None,
+        };
+        beside.is_some_and(|beside| own < beside * STEP)
+    };
+    let ends = match [is_full(0), is_full(1)] {
+        [true, true] => "At both ends",
+        [true, false] => "At its start",
+        [false, true] => "At its end",
+        [false, false] => return None,
+    };
+    Some(format!(
+        "{ends}, where the bar beside it is full, begin over a well-rounded edge of the anvil, and leave a radius there: a sharp corner cracks."
+    ))
+}
+
+/// Whether a neck or a step lies between two parts.
+fn has_line(site: &Site<'_>, part: Part<'_>, beside: usize) -> bool {
+    let at_end = beside > part.at;
+    let necked = |part: Part<'_>, at_end: bool| grooves(site, part).iter().any(|groove| groove.at_end == at_end);
+    let Some(other) = site.part(beside) else { return true };
+    let is_line = matches!(other.segment.form, Form::Shoulder(_) | Form::Tenon(_) | Form::Trim(_) | Form::Peak(_));
+    is_line || necked(part, at_end) || necked(other, !at_end)
+}
+
+/// Whether an end of a part is the root of its branch.
+fn is_root(site: &Site<'_>, at: usize, at_end: bool) -> bool {
+    let split = site.split_of(at).and_then(|(split, _)| site.part(split));
+    match split.and_then(|split| split.balance.shape.as_ref()) {
+        Some(Shape::Split(size)) => match size.free {
+            FreeEnd::Datum => at_end,
+            FreeEnd::Far => !at_end,
+            FreeEnd::Neither => true,
+        },
+        _ => false,
+    }
 }
 
 /// That a branch that is done comes to the length of one of its split that was forged before; none where they are forged in turn.

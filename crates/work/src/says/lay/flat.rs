@@ -93,6 +93,17 @@ fn root_words(site: &Site<'_>, part: Part<'_>) -> String {
     wide.map_or_else(String::new, |wide| format!(" to {}", length_words(site.plan, wide)))
 }
 
+/// What a root joins, where that is much narrower than it; none of other roots.
+fn wide_root(site: &Site<'_>, part: Part<'_>) -> Option<String> {
+    /// What is wider by more than this share stands out at both sides: common practice, no source.
+    const WIDER: f64 = 1.2;
+    let Some(Shape::Flag { .. }) = &part.balance.shape else { return None };
+    let [before, after] = site.beside(part.at);
+    let (beside, at_end) = if before.is_some() { (before?, false) } else { (after?, true) };
+    let (own, other) = (size_at(site, part, at_end)[0], size_at(site, site.part(beside)?, !at_end)[0]);
+    (own > WIDER * other).then(|| site.name(beside))
+}
+
 /// How a slit is cut.
 pub(crate) fn slit(site: &Site<'_>, part: Part<'_>) -> String {
     let on = if is_flat_on_a_block(site, part) { "On the bottom block: set" } else { "Set" };
@@ -138,6 +149,11 @@ pub(crate) fn trimmed(site: &Site<'_>, part: Part<'_>) -> String {
     };
     match root.strip_prefix(" to ") {
         Some(wide) => format!("{how} Not at the root, where the line runs to a point: leave that {wide} wide."),
-        None => format!("{how} Leave the root as wide as what it joins."),
+        None => match wide_root(site, part) {
+            Some(name) => format!(
+                "{how} Its root is wider than “{name}”: leave a radius in both corners there, for a sharp one tears."
+            ),
+            None => format!("{how} Leave the root as wide as what it joins."),
+        },
     }
 }

@@ -42,8 +42,16 @@ pub(crate) fn scarf(site: &Site<'_>, part: Part<'_>) -> String {
             "{bevel} In a heat of its own, bevel “{other}”, which it meets, on {}.",
             opposite.trim_end_matches(',')
         ),
+        None if opposite.contains("the outside") => {
+            format!("{bevel} {} comes to lie on the bar that it closes on.", upper_first(&opposite))
+        }
         None => bevel,
     }
+}
+
+fn upper_first(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// The side of a scarf that is beveled, away from what it is laid on, and the side of the end that it meets.

@@ -136,7 +136,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
             let apart = if is_closed {
                 "Drive a wedge or a drift through the slit, until each branch can be laid over the thin end of the horn."
             } else {
-                "Only so far that each of them can be laid on the anvil by itself."
+                "Until they stand at a right angle to each other: each can then be laid on the anvil, the other clear of the hammer and of the edge."
             };
             return Some(format!("{apart} {SMOOTH}"));
         }

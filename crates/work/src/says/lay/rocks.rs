@@ -28,13 +28,13 @@ pub(crate) fn set_down(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> 
     };
     let chain = &site.chains.get(site.place.get(part.at)?.0)?.1;
     let near = chain.iter().copied().filter(|at| *at != part.at && !progress.stages[*at].off && far(*at) < FACE);
-    let stepped = near.clone().filter_map(|at| Some((at, earlier_step(site, progress, at, side?)?)));
+    // What goes thin lies on the face; the other side hangs over its edge.
+    let thin_at_end = is_thin_at_its_end(part);
+    let on_the_face = |at: &usize| thin_at_end.is_none_or(|at_end| (*at > part.at) == at_end);
+    let stepped =
+        near.clone().filter(on_the_face).filter_map(|at| Some((at, earlier_step(site, progress, at, side?)?)));
     if let Some((at, step)) = stepped.min_by(|one, other| far(one.0).total_cmp(&far(other.0))) {
-        return Some(format!(
-            "Put a block {} thick under the bar beyond “{}”, which is set down on the same side: or it rocks.",
-            length_words(site.plan, step),
-            site.name(at)
-        ));
+        return Some(under_a_step(site, part, at, (step, far(at))));
     }
     let base = match &part.balance.shape {
         Some(Shape::Shoulder { from, to, .. }) => extents(from)[1].max(extents(to)[1]),
@@ -48,6 +48,35 @@ pub(crate) fn set_down(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> 
         site.name(at),
         length_words(site.plan, out)
     ))
+}
+
+/// What goes under a bar beside an earlier step on the same side, so many mm deep and so many mm away: under what lies between,
+/// where the bar is thick again beyond that step; else under what lies beyond it.
+fn under_a_step(site: &Site<'_>, part: Part<'_>, at: usize, (deep, away): (f64, f64)) -> String {
+    let words = |mm: f64| length_words(site.plan, mm);
+    let faces_it = site.part(at).and_then(is_thin_at_its_end).is_some_and(|at_end| at_end == (at < part.at));
+    let between = if at > part.at { site.beside(part.at)[1] } else { site.beside(part.at)[0] };
+    let name = site.name(at);
+    match between.filter(|between| faces_it && *between != at) {
+        Some(between) => format!(
+            "Put a block {} thick and no longer than {} under “{}”, its rounded edge on the mark: beyond “{name}” the bar is thick again, and would rock on the face.",
+            words(deep),
+            words(away),
+            site.name(between)
+        ),
+        None => format!(
+            "Put a block {} thick under the bar beyond “{name}”, which is set down on the same side: or it rocks.",
+            words(deep)
+        ),
+    }
+}
+
+/// Whether a shoulder is thin at its end away from the datum; none of other parts.
+fn is_thin_at_its_end(part: Part<'_>) -> Option<bool> {
+    match &part.balance.shape {
+        Some(Shape::Shoulder { from, to, .. }) => Some(from.area() > to.area()),
+        _ => None,
+    }
 }
 
 /// The one side on which a shoulder goes down; none of one on several sides.

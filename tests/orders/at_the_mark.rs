@@ -1,0 +1,141 @@
+//! What a card says where full bar meets thin: the neck, the radius at a root, the block under a step, and which goes first.
+
+use crate::orders::{demo, doing, lay, on, worked};
+use fh_core::plan::Operation as O;
+use fh_store::demos::DEMOS;
+use fh_work::{Warmth, WorkedStep};
+use serde_json::{Value, json};
+
+fn plain(name: &str, length: &str) -> Value {
+    json!({ "name": name, "form": { "plain": { "length": length } } })
+}
+
+fn titled<'w>(steps: &'w [WorkedStep], title: &str) -> &'w WorkedStep {
+    steps.iter().find(|step| step.title == title).unwrap_or_else(|| panic!("{title} is no step"))
+}
+
+/// 14 × 7 mm beside a boss: a groove of 7 mm both ways would leave half of what is wanted from side to side.
+#[test]
+fn a_neck_beside_a_flat_part_keeps_its_width() {
+    let boss = json!({ "name": "boss", "form": { "hole": { "outline": { "rectangle": { "length": "34 mm", "width": "24 mm" } },
+        "thickness": "9 mm", "hole": { "round": "8 mm" }, "made": "punched" } } });
+    let flat = json!({ "name": "flat", "form": { "drawn": { "length": "80 mm", "section": { "flat": { "width": "14 mm", "thickness": "7 mm" } } } } });
+    let worked = on(json!({ "square": "16 mm" }), &[boss, flat, plain("shank", "150 mm")]);
+    let neck = doing(&worked, O::Isolate);
+    let left = |what: &str| neck.sizes.iter().find(|size| size.what == what).and_then(|size| size.mm);
+    assert_eq!(left("left in the neck, at least"), Some(7.0), "{:?}", neck.sizes);
+    assert_eq!(left("width left in the neck, at least"), Some(14.0), "{:?}", neck.sizes);
+    assert!(lay(neck).contains("no deeper on either pair of sides"), "{}", lay(neck));
+}
+
+/// Two plates of 25 × 28 × 4 mm side by side, of 12 mm square: what is 4 mm thick between them has nothing for their corners.
+#[test]
+fn of_two_plates_side_by_side_the_outer_is_flattened_first_and_the_neck_keeps_metal_for_both() {
+    let worked = worked(&demo("trellis-bracket.plan.json"));
+    let at = |title: &str| worked.steps.iter().position(|step| step.title == title).unwrap();
+    assert!(at("Flatten the boss “upper screw hole”") < at("Flatten the boss “lower screw hole”"));
+    let neck = titled(&worked.steps, "Isolate “upper screw hole”");
+    let left = neck.sizes.iter().find(|size| size.what == "left in the neck, at least").unwrap();
+    assert_eq!(left.mm, Some(8.0), "{:?}", neck.sizes);
+}
+
+/// Between the two steps lies the seat, 27 mm long by then; beyond the lip the bar is full again.
+#[test]
+fn the_block_under_a_step_lies_under_what_goes_thin() {
+    let worked = worked(&demo("trellis-bracket.plan.json"));
+    let words = lay(titled(&worked.steps, "Set down “seat shoulder”"));
+    assert!(words.contains("Put a block 4.0 mm thick and no longer than 27"), "{words}");
+    assert!(
+        words.contains("under “seat”") && words.contains("beyond “lip shoulder” the bar is thick again"),
+        "{words}"
+    );
+}
+
+#[test]
+fn a_part_that_is_drawn_beside_full_bar_begins_over_a_rounded_edge() {
+    let said = |steps: &[WorkedStep], part: &str| {
+        let draws = |step: &&WorkedStep| step.title.starts_with("Draw out") && step.title.contains(part);
+        lay(steps.iter().find(draws).unwrap()).to_owned()
+    };
+    let hoe = said(&worked(&demo("draw-hoe.plan.json")).steps, "goose neck");
+    assert!(hoe.contains("At both ends, where the bar beside it is full"), "{hoe}");
+    let fork = said(&worked(&demo("weeding-fork.plan.json")).steps, "near tine, out from the root");
+    assert!(fork.contains("begin over a well-rounded edge"), "{fork}");
+    let step = json!({ "name": "step", "form": { "shoulder": { "to": { "square": "9 mm" }, "radius": "3 mm", "sides": "all" } } });
+    let neck = json!({ "name": "neck", "form": { "drawn": { "length": "90 mm", "section": { "square": "9 mm" } } } });
+    let stepped = on(json!({ "square": "16 mm" }), &[plain("shank", "150 mm"), step, neck]);
+    assert!(!lay(doing(&stepped, O::Draw)).contains("rounded edge"), "{}", lay(doing(&stepped, O::Draw)));
+}
+
+#[test]
+fn how_far_branches_are_bent_apart_is_a_size_on_the_card() {
+    let worked = worked(&demo("weeding-fork.plan.json"));
+    let apart = doing(&worked, O::BendAside);
+    let angle = apart.sizes.iter().find(|size| size.what == "angle between the branches").unwrap();
+    assert_eq!(angle.cold, "90°");
+    assert!(lay(apart).contains("at a right angle to each other"), "{}", lay(apart));
+}
+
+#[test]
+fn a_root_wider_than_what_it_joins_keeps_a_radius_in_its_corners() {
+    let hoe = worked(&demo("draw-hoe.plan.json"));
+    let words = lay(titled(&hoe.steps, "Trim “socket”"));
+    assert!(words.contains("leave a radius in both corners") && !words.contains("Leave the root as wide"), "{words}");
+    let marker = worked(&demo("row-marker.plan.json"));
+    let words = lay(titled(&marker.steps, "Trim “fishtail”"));
+    assert!(words.contains("Leave the root as wide as what it joins"), "{words}");
+}
+
+#[test]
+fn a_note_on_what_is_closed_in_is_read_while_it_is_open_and_cold() {
+    let worked = worked(&demo("draw-hoe.plan.json"));
+    let of = |words: &str| worked.steps.iter().filter(|step| step.part_notes.iter().any(|note| note.contains(words)));
+    let told: Vec<&WorkedStep> = of("drill a 5 mm hole").collect();
+    assert_eq!(told.len(), 1);
+    assert_eq!((told[0].title.as_str(), told[0].warmth()), ("Trim “socket”", Warmth::Cold));
+}
+
+/// Of 12 mm square and 8.25 mm round 1.9 mm stand out on each side: half of that bears, and the countersink takes the rest.
+#[test]
+fn half_of_a_tenons_shoulder_is_left_to_bear_and_its_hole_is_countersunk_for_the_rest() {
+    let mut seen = 0;
+    for own in DEMOS {
+        let plan = demo(own.file_name);
+        let worked = worked(&plan);
+        let is_tenon = |step: &&WorkedStep| step.title == "Set down “tenon”";
+        let Some(tenon) = worked.steps.iter().find(is_tenon) else { continue };
+        let edge = tenon.edge.clone().unwrap();
+        let mm = |words: &str| {
+            fh_measure::WrittenLength::parse(words, None, fh_measure::LengthRange::AboveZero).unwrap().mm()
+        };
+        let notes = worked
+            .steps
+            .iter()
+            .flat_map(|step| &step.part_notes)
+            .filter_map(|note| note.strip_prefix("Countersink its underside ")?.split(',').next());
+        for deep in notes {
+            assert!(mm(deep) >= mm(&edge) - 1e-9, "{}: {deep} for an edge of {edge}", own.file_name);
+            seen += 1;
+        }
+    }
+    assert!(seen >= 3, "{seen}");
+}
+
+#[test]
+fn a_bar_that_is_heated_anywhere_is_held_where_it_is_cold() {
+    let plan = demo("herb-bracket.plan.json");
+    let worked = worked(&plan);
+    let words = doing(&worked, O::Straighten).held_words(&plan).unwrap();
+    assert!(words.starts_with("hold it where it is cold, as at “"), "{words}");
+}
+
+#[test]
+fn a_plate_that_hangs_on_a_stem_is_left_open_until_it_is_on() {
+    let worked = worked(&demo("row-marker.plan.json"));
+    let bend = titled(&worked.steps, "Bend “ring”");
+    assert!(lay(bend).contains("Leave it open: it is closed at") && !lay(bend).contains("Close it"), "{}", lay(bend));
+    let closes = |step: &&WorkedStep| {
+        step.lay.as_deref().is_some_and(|words| words.contains("close it there round what it hangs on"))
+    };
+    assert_eq!(worked.steps.iter().filter(closes).count(), 6, "one for each stake");
+}
