@@ -139,3 +139,17 @@ fn a_plate_that_hangs_on_a_stem_is_left_open_until_it_is_on() {
     };
     assert_eq!(worked.steps.iter().filter(closes).count(), 6, "one for each stake");
 }
+
+/// 60 mm of 12 mm square is too long to go at once, wherever it lies.
+#[test]
+fn only_what_lies_at_an_end_is_upset_from_a_free_end() {
+    let knob = |name: &str| json!({ "name": name, "form": { "drawn": { "length": "30 mm", "section": { "square": "17 mm" } } } });
+    let goes = |segments: &[Value]| {
+        let worked = on(json!({ "square": "12 mm" }), segments);
+        let words = lay(doing(&worked, O::Upset)).to_owned();
+        assert!(words.contains("goes from"), "{words}");
+        words.contains("free end")
+    };
+    assert!(goes(&[plain("shank", "150 mm"), knob("knob")]));
+    assert!(!goes(&[plain("one", "150 mm"), knob("knob"), plain("other", "150 mm")]));
+}

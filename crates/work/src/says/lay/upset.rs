@@ -31,9 +31,9 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>) -> String {
     }];
     let stages = stages(site, part);
     if stages > 1 {
-        all.push(format!(
-            "Upset it in {stages} goes from its free end, a short heat for each: it is long for its thickness."
-        ));
+        // In the middle of the bar there is no free end to begin at.
+        let from = if before.min(after) < 1.0 { "from its free end" } else { "from one of its marks to the other" };
+        all.push(format!("Upset it in {stages} goes {from}, a short heat for each: it is long for its thickness."));
     }
     all.push("When it bends, straighten it at once.".to_owned());
     if let Some(Shape::Prism { .. }) = &part.balance.shape {
