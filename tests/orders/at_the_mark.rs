@@ -89,8 +89,8 @@ fn a_root_wider_than_what_it_joins_keeps_a_radius_in_its_corners() {
 #[test]
 fn a_note_on_what_is_closed_in_is_read_while_it_is_open_and_cold() {
     let worked = worked(&demo("draw-hoe.plan.json"));
-    let of = |words: &str| worked.steps.iter().filter(|step| step.part_notes.iter().any(|note| note.contains(words)));
-    let told: Vec<&WorkedStep> = of("drill a 5 mm hole").collect();
+    let is_told = |step: &&WorkedStep| step.part_notes.iter().any(|note| note.contains("drill a 5 mm hole"));
+    let told: Vec<&WorkedStep> = worked.steps.iter().filter(is_told).collect();
     assert_eq!(told.len(), 1);
     assert_eq!((told[0].title.as_str(), told[0].warmth()), ("Trim “socket”", Warmth::Cold));
 }
