@@ -94,7 +94,7 @@ fn a_ring_that_does_not_go_on_closed_is_closed_where_it_hangs() {
         "{bend}"
     );
     assert!(fit.is_hot() && lay(&fit).contains("close it there"), "{}", lay(&fit));
-    assert!(fit.held_words(&plan).unwrap().starts_with("hold “shank”"), "{:?}", fit.held_words(&plan));
+    assert!(fit.held_words(&plan).unwrap().starts_with("hold “leg”"), "{:?}", fit.held_words(&plan));
     let (bend, fit, _) = of(&[plain("stem", "200 mm")]);
     assert!(bend.contains("Close it on the mandrel") && !fit.is_hot(), "{bend}");
 }

@@ -118,7 +118,7 @@ fn marks_of_several_bars_end_in_what_all_of_them_take() {
 fn marks_for_other_programs_keep_their_keys_and_order() {
     let shop = Shop::new();
     let json: Value = serde_json::from_str(&shop.succeed(&["marks", "hook.plan.json", "--json"])).unwrap();
-    assert_eq!(keys(&json), ["title", "bars", "findings"]);
+    assert_eq!(keys(&json), ["title", "bars", "findings", "cautions"]);
     let bar = &json["bars"][0];
     let bar_keys =
         ["name", "count", "stock_area_mm2", "stock_length_mm", "finished_mass_kg", "stock_mass_kg", "segments"];
@@ -149,7 +149,7 @@ fn findings_for_other_programs_name_their_place() {
     let output = shop.run(&["check", "stopped.plan.json", "--json"]);
     assert_eq!(output.status.code(), Some(1));
     let json: Value = serde_json::from_slice(&output.stdout).unwrap();
-    assert_eq!(keys(&json), ["title", "findings"]);
+    assert_eq!(keys(&json), ["title", "findings", "cautions"]);
     let finding = &json["findings"][0];
     assert_eq!(keys(finding), ["id", "severity", "bar", "path", "message", "remedy"]);
     assert_eq!(

@@ -21,7 +21,7 @@ pub(crate) fn held_at_joint(sites: &[Site<'_>], progress: &[Progress], task: &Ta
     let number = task.joint?;
     let joint = joined(site.plan).into_iter().find(|joint| joint.joint == number)?;
     let heated = heated(&joint)?;
-    let mut bars: Vec<usize> = joint.members.iter().filter(|member| is_held(&joint, member)).map(|it| it.bar).collect();
+    let mut bars: Vec<usize> = joint.members.iter().filter(|member| is_held(member)).map(|it| it.bar).collect();
     bars.dedup();
     let held = bars.into_iter().filter_map(|bar| {
         let (site, progress) = (sites.get(bar)?, progress.get(bar)?);
@@ -43,12 +43,9 @@ fn heated(joint: &Joined) -> Option<Vec<MemberPlace>> {
     }
 }
 
-/// Whether the bar of a member is held: what is hot all through is carried to the joint, and the bars that it binds are held.
-fn is_held(joint: &Joined, member: &MemberPlace) -> bool {
-    match joint.kind {
-        JointKind::Hook => joint.members.last() == Some(member),
-        _ => !matches!(member.role, Role::Rivet | Role::Collar),
-    }
+/// Whether the bar of a member may be held: what is hot all through is carried to the joint, and the bars that it binds are held.
+fn is_held(member: &MemberPlace) -> bool {
+    !matches!(member.role, Role::Rivet | Role::Collar)
 }
 
 /// Where a bar is gripped best beside what of it is hot, and how good that is.

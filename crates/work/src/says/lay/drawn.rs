@@ -6,9 +6,10 @@ use crate::bar::state::shape_now;
 use crate::job::beside::{is_between_one_sided, is_between_thicker, is_thicker_than_bar};
 use crate::job::neck::grooves;
 use crate::job::site::{Part, Site, extents, in_mm, in_mm2, least};
+use crate::job::task::operations;
 use crate::says::necks::{OpenGroove, open_grooves};
 use fh_core::metal::{FreeEnd, SectionSize, Shape};
-use fh_core::plan::{Chain, Form};
+use fh_core::plan::{Chain, Form, Operation};
 
 const NO_TWIST: &str = "Quarter turns to and fro, never all the way round, or it twists.";
 
@@ -96,7 +97,10 @@ fn rounded_root(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<
 /// Whether a neck or a step lies between two parts.
 fn has_line(site: &Site<'_>, part: Part<'_>, beside: usize) -> bool {
     let at_end = beside > part.at;
-    let necked = |part: Part<'_>, at_end: bool| grooves(site, part).iter().any(|groove| groove.at_end == at_end);
+    let necked = |part: Part<'_>, at_end: bool| {
+        let is_necked = operations(site, part).contains(&Operation::Isolate);
+        is_necked && grooves(site, part).iter().any(|groove| groove.at_end == at_end)
+    };
     let Some(other) = site.part(beside) else { return true };
     let is_line = matches!(other.segment.form, Form::Shoulder(_) | Form::Tenon(_) | Form::Trim(_) | Form::Peak(_));
     is_line || necked(part, at_end) || necked(other, !at_end)
