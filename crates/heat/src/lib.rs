@@ -22,6 +22,7 @@
 //! | [`hot_zone`] | where it is hot out of the fire | soft edges, our own choice |
 //! | [`hot_size`] | a cold size as it reads hot | the elongation, or a coefficient |
 //! | [`spread`], [`drawing`] | a bar drawn or spread pass by pass | Tomlinson and Stringer 1959, from memory |
+//! | [`growth`] | what a bar grows to, and what growth flat tools give | the same, in ever smaller passes |
 //! | [`upset`] | when a free length folds, and what it takes | Forging Industry Association; common practice |
 //! | [`flow_stress`] | how hard hot carbon steel resists | Misaka and Yoshimoto 1967, Shida 1969, from memory |
 //! | [`blows`], [`hammer`], [`heats`] | work, blows, and the heats of a drawing | Siebel; von Mises; common practice |
@@ -51,6 +52,7 @@ pub mod drawing;
 pub mod estimate;
 pub mod flow_stress;
 mod grid;
+pub mod growth;
 pub mod hammer;
 pub mod heats;
 pub mod hot_size;

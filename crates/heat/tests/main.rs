@@ -2,5 +2,6 @@
 
 mod absurd;
 mod analytic;
+mod growth;
 mod hammering;
 mod reference;

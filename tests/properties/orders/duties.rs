@@ -270,17 +270,18 @@ impl Asked<'_> {
         let wider = self.wider(outline.width(), outline.thickness());
         let off = |share: f64| (share - 1.0).abs();
         let most = wider.map(|both| both.into_iter().map(off).fold(off(fuller), f64::max));
-        // Spread is what becomes wider than the bar is either way; a flat that is drawn on edge is not.
-        let raw = self.balance.stock.section();
-        let widest = mm(outline.width()).max(mm(outline.thickness())) / mm(raw.width()).max(mm(raw.thickness()));
-        let grown = wider.map(|_| widest);
+        // Of what one side loses, flat tools put 83 of 100 parts into the other at most; only more than that is spread.
+        let asked = wider.map(|[wide, thick]| {
+            let (most, least) = (wide.max(thick), wide.min(thick));
+            if most > 1.0 && least < 1.0 { most.ln() / (1.0 / least).ln() } else { 0.0 }
+        });
         if fuller > 1.0 + UNLIKE {
             duty.must.push(O::Upset);
         } else if most.is_some_and(|most| most < ALIKE) {
             // It is the bar.
-        } else if fuller < 1.0 + ALIKE && grown.is_some_and(|grown| grown > 1.0 + UNLIKE) {
+        } else if fuller < 1.0 + ALIKE && asked.is_some_and(|asked| asked > 0.83 + UNLIKE) {
             duty.must.push(O::Spread);
-        } else if fuller < 1.0 - UNLIKE && grown.is_some_and(|grown| grown < 1.0 + ALIKE) {
+        } else if fuller < 1.0 - UNLIKE && asked.is_some_and(|asked| asked < 0.83 - UNLIKE) {
             duty.must.push(O::Draw);
         } else if fuller < 1.0 - UNLIKE {
             duty.one_of.push(vec![O::Draw, O::Spread]);

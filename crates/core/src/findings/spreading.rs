@@ -2,10 +2,11 @@
 
 use super::scene::{Rule, Scene};
 use super::{Check, Finding, Severity, is_over};
-use crate::metal::{SectionSize, View};
+use crate::metal::{SectionSize, View, growth_asked};
+use fh_heat::growth::Growth;
 
 pub(super) const CHECK: Check = Check {
-    ids: &["spread-not-drawn", "larger-than-stock"],
+    ids: &["spread-not-drawn", "spread-in-doubt", "larger-than-stock"],
     summary: "Sections larger than the stock: one way is spreading, both ways is upsetting.",
     run,
 };
@@ -13,8 +14,10 @@ pub(super) const CHECK: Check = Check {
 const SPREAD: Rule = Rule {
     id: "spread-not-drawn",
     severity: Severity::Note,
-    reason: "Drawing out lengthens; only the peen or a fuller along the bar makes it wider.",
+    reason: "Flat tools put at most 73 % of what they take off one size into the other; only the peen or a fuller along the bar puts more there.",
 };
+
+const IN_DOUBT: Rule = Rule { id: "spread-in-doubt", severity: Severity::Note, reason: SPREAD.reason };
 
 const LARGER: Rule = Rule {
     id: "larger-than-stock",
@@ -50,9 +53,21 @@ fn against_stock(scene: &Scene<'_>, at: usize, size: &SectionSize) -> Option<Fin
         }
         _ => {
             let way = if wide { "wider" } else { "thicker" };
-            let message = format!("{message}: {way} than the stock, so it is spread, not drawn.");
-            let remedy = "Spread with the peen or a fuller along the bar, or start from a flat.";
-            Some(SPREAD.at(place, message, remedy.to_owned()))
+            let sizes = |of: &SectionSize| [View::Top, View::Side].map(|view| of.seen_mm(view));
+            match growth_asked(sizes(stock), sizes(size)) {
+                Growth::StruckBack | Growth::FlatTools => None,
+                Growth::Perhaps => {
+                    let message = format!("{message}: {way} than the stock, by about the most that flat tools give.");
+                    let remedy =
+                        "Take bites as long as three times its width, and keep the peen at hand; or start from a flat.";
+                    Some(IN_DOUBT.at(place, message, remedy.to_owned()))
+                }
+                Growth::Spreading => {
+                    let message = format!("{message}: {way} than the stock, so it is spread, not drawn.");
+                    let remedy = "Spread with the peen or a fuller along the bar, or start from a flat.";
+                    Some(SPREAD.at(place, message, remedy.to_owned()))
+                }
+            }
         }
     }
 }

@@ -1,7 +1,8 @@
 //! What the hammer does to a form while the bar is straight.
 
-use crate::metal::{SectionSize, Shape, in_mm, mm2, mm3};
+use crate::metal::{SectionSize, Shape, growth_asked, in_mm, mm2, mm3};
 use crate::plan::Operation;
+use fh_heat::growth::Growth;
 use uom::si::f64::Area;
 
 /// A difference of sizes that no hammer is lifted for, as a share.
@@ -58,8 +59,9 @@ impl Block<'_> {
         match () {
             () if self.is_as_raw(section) => Vec::new(),
             () if self.is_more_than_raw(in_mm2(section.area())) => vec![Operation::Upset],
-            // A flat that is drawn on edge grows thicker, but nowhere wider than the bar is: that is drawn, not spread.
-            () if width.max(thick) > from_width.max(from_thick) * (1.0 + ALIKE) => vec![Operation::Spread],
+            () if growth_asked([from_width, from_thick], [width, thick]) == Growth::Spreading => {
+                vec![Operation::Spread]
+            }
             () => vec![Operation::Draw],
         }
     }

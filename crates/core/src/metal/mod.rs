@@ -3,6 +3,7 @@
 mod bent;
 mod corner;
 mod girth;
+mod growth;
 mod hole;
 mod matched;
 mod outline;
@@ -18,6 +19,7 @@ mod twist;
 
 pub use bent::Bent;
 pub use corner::CornerSize;
+pub(crate) use growth::growth_asked;
 pub use hole::HoleSize;
 pub(crate) use hole::slug_area;
 pub use matched::{MatchedPoint, arc_swell, matched_outline};

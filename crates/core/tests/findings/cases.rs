@@ -21,7 +21,13 @@ pub(super) const CASES: &[(&str, &str, &str, &str)] = &[
         "spread-not-drawn",
         "",
         "",
-        r#"{ "form": { "drawn": { "length": "50 mm", "section": { "flat": { "width": "20 mm", "thickness": "5 mm" } } } } }"#,
+        r#"{ "form": { "drawn": { "length": "50 mm", "section": { "flat": { "width": "30 mm", "thickness": "5 mm" } } } } }"#,
+    ),
+    (
+        "spread-in-doubt",
+        "",
+        "",
+        r#"{ "form": { "drawn": { "length": "50 mm", "section": { "flat": { "width": "24 mm", "thickness": "5 mm" } } } } }"#,
     ),
     (
         "corner-too-low",
