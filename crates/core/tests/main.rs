@@ -1,5 +1,6 @@
 //! The metal from outside.
 
+mod blocks;
 mod edits;
 mod findings;
 mod ladder;

@@ -72,11 +72,12 @@ fn mark_table(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
     let mut rows = vec![["", "mark", "mm", "step", "part", "becomes"].map(str::to_owned).to_vec()];
     let paths = bar.paths();
     for (index, (flat, of_segment)) in bar.flat().iter().zip(&balance.segments).enumerate() {
-        let mark = balance.block_shop(index).map_or(of_segment.mark_end_shop, |[_, end]| end);
+        let fixed = if of_segment.fixed_mark.is_some() { ", fixed" } else { "" };
+        let mark = format!("{}{fixed}", plain_line(&balance.mark_text(index).unwrap_or_default()));
         let exact = balance.block_exact(index).map_or(of_segment.mark_end, |[_, end]| end);
         rows.push(vec![
             paths.get(index).cloned().unwrap_or_default(),
-            mark.to_string(),
+            mark,
             format!("{:.1}", exact.get::<millimeter>()),
             balance.step_shop(index).map_or_else(String::new, |step| step.to_string()),
             plain_line(&describe::segment_name(bar, index)),

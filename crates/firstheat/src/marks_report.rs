@@ -2,7 +2,7 @@
 
 use crate::caution_report::{self, CautionReport};
 use crate::finding_report::{self, FindingReport};
-use fh_core::balance::{Balance, BarBalance, SegmentBalance};
+use fh_core::balance::{Balance, BarBalance, Block, SegmentBalance};
 use fh_core::metal::Standing;
 use fh_core::plan::{Bar, Plan, Segment};
 use serde::Serialize;
@@ -30,6 +30,18 @@ struct BarReport<'a> {
     finished_mass_kg: f64,
     stock_mass_kg: f64,
     segments: Vec<SegmentReport<'a>>,
+    blocks: Vec<BlockReport>,
+}
+
+/// From one fixed mark, or the datum, to the next.
+#[derive(Debug, Serialize)]
+struct BlockReport {
+    mark_start_mm: f64,
+    mark_end_mm: f64,
+    fixed: [bool; 2],
+    over_mm3: f64,
+    over_length_mm: f64,
+    takes_up: Vec<String>,
 }
 
 #[derive(Debug, Serialize)]
@@ -45,6 +57,7 @@ struct SegmentReport<'a> {
     mark_end_shop: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     corner: Option<CornerReport>,
+    mark_fixed: bool,
 }
 
 /// What is left standing for a corner, against what it takes.
@@ -84,7 +97,8 @@ impl<'a> MarksReport<'a> {
 impl<'a> BarReport<'a> {
     fn new(bar: &'a Bar, balance: &BarBalance) -> Self {
         let flat = bar.flat();
-        let segments = bar.paths().into_iter().zip(flat.iter().zip(&balance.segments));
+        let paths = bar.paths();
+        let segments = paths.iter().cloned().enumerate().zip(flat.iter().zip(&balance.segments));
         Self {
             name: &bar.name,
             count: bar.pieces(),
@@ -92,13 +106,19 @@ impl<'a> BarReport<'a> {
             stock_length_mm: balance.stock_length.get::<millimeter>(),
             finished_mass_kg: balance.finished_mass.get::<kilogram>(),
             stock_mass_kg: balance.stock_mass.get::<kilogram>(),
-            segments: segments.map(|(path, (flat, balance))| SegmentReport::new(path, flat.segment, balance)).collect(),
+            segments: segments
+                .map(|((at, path), (flat, segment))| {
+                    let shop = balance.mark_text(at).unwrap_or_default();
+                    SegmentReport::new(path, flat.segment, segment, shop)
+                })
+                .collect(),
+            blocks: balance.blocks.iter().map(|block| BlockReport::new(block, &paths)).collect(),
         }
     }
 }
 
 impl<'a> SegmentReport<'a> {
-    fn new(path: String, segment: &'a Segment, balance: &SegmentBalance) -> Self {
+    fn new(path: String, segment: &'a Segment, balance: &SegmentBalance, shop: String) -> Self {
         Self {
             path,
             name: &segment.name,
@@ -108,8 +128,22 @@ impl<'a> SegmentReport<'a> {
             stock_length_mm: balance.stock_length.get::<millimeter>(),
             mark_start_mm: balance.mark_start.get::<millimeter>(),
             mark_end_mm: balance.mark_end.get::<millimeter>(),
-            mark_end_shop: balance.mark_end_shop.to_string(),
+            mark_end_shop: shop,
             corner: balance.standing.as_ref().map(CornerReport::from),
+            mark_fixed: balance.fixed_mark.is_some(),
+        }
+    }
+}
+
+impl BlockReport {
+    fn new(block: &Block, paths: &[String]) -> Self {
+        Self {
+            mark_start_mm: block.mark_start.get::<millimeter>(),
+            mark_end_mm: block.mark_end.get::<millimeter>(),
+            fixed: block.is_fixed,
+            over_mm3: block.over.get::<cubic_millimeter>(),
+            over_length_mm: block.over_length.get::<millimeter>(),
+            takes_up: block.gives.iter().filter_map(|at| paths.get(*at).cloned()).collect(),
         }
     }
 }

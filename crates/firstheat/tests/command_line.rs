@@ -120,8 +120,16 @@ fn marks_for_other_programs_keep_their_keys_and_order() {
     let json: Value = serde_json::from_str(&shop.succeed(&["marks", "hook.plan.json", "--json"])).unwrap();
     assert_eq!(keys(&json), ["title", "bars", "findings", "cautions"]);
     let bar = &json["bars"][0];
-    let bar_keys =
-        ["name", "count", "stock_area_mm2", "stock_length_mm", "finished_mass_kg", "stock_mass_kg", "segments"];
+    let bar_keys = [
+        "name",
+        "count",
+        "stock_area_mm2",
+        "stock_length_mm",
+        "finished_mass_kg",
+        "stock_mass_kg",
+        "segments",
+        "blocks",
+    ];
     assert_eq!(keys(bar), bar_keys);
     let segment_keys = [
         "path",
@@ -133,8 +141,13 @@ fn marks_for_other_programs_keep_their_keys_and_order() {
         "mark_start_mm",
         "mark_end_mm",
         "mark_end_shop",
+        "mark_fixed",
     ];
     assert_eq!(keys(&bar["segments"][5]), segment_keys);
+    let block_keys = ["mark_start_mm", "mark_end_mm", "fixed", "over_mm3", "over_length_mm", "takes_up"];
+    assert_eq!(keys(&bar["blocks"][0]), block_keys);
+    assert_eq!(bar["blocks"][0]["fixed"], serde_json::json!([true, false]));
+    assert_eq!(bar["segments"][0]["mark_fixed"], false);
     assert_eq!(bar["count"], 2);
     assert!((bar["stock_area_mm2"].as_f64().unwrap() - 161.29).abs() < 1e-9);
     assert_eq!(bar["segments"][0]["path"], "1");

@@ -1,9 +1,11 @@
 //! The balance of one bar.
 
+use super::block::{Fill, blocks};
+use super::gave::note_what_gave;
 use super::lay_off::lay_off;
-use super::{BarTrouble, Derived, Met, SegmentBalance, Settled, Trouble, Walk};
-use crate::metal::{Section, SectionSize, Shape, View, in_mm, mm, mm3};
-use crate::plan::{Bar, Chain, Gives, Plan, SizeName};
+use super::{BarTrouble, Block, Met, SegmentBalance, Settled, Trouble, Walk, fill_blocks};
+use crate::metal::{Section, SectionSize, View, in_mm, mm, mm3};
+use crate::plan::{Bar, Chain, Gives, Plan};
 use fh_measure::RoundedLength;
 use uom::si::f64::{Area, Length, Mass, MassDensity, Volume};
 
@@ -18,6 +20,8 @@ pub struct BarBalance {
     pub stock_area: Area,
     /// One for each segment, counted through the bar: those of a split's branches stand behind the split.
     pub segments: Vec<SegmentBalance>,
+    /// From one fixed mark to the next, in order; one block where none is fixed, none on an empty bar.
+    pub blocks: Vec<Block>,
     /// The length of bar to cut: the last mark; for a bar already cut, its length.
     pub stock_length: Length,
     /// The length of the whole bar forged and still straight.
@@ -35,7 +39,7 @@ pub struct BarBalance {
 impl BarBalance {
     /// The last mark: the length of bar that the segments need.
     pub fn last_mark(&self) -> Length {
-        self.whole().last().map_or(mm(0.0), |(_, segment)| segment.mark_end)
+        self.whole().last().map_or(mm(0.0), |(_, segment)| segment.end_on_bar())
     }
 
     /// The segments of the bar itself with their numbers, without those of branches.
@@ -102,7 +106,7 @@ pub(super) fn balance_bar(
     met: &mut Vec<Met>,
 ) -> BarBalance {
     let walk = Walk::new(plan, bar);
-    let settled = settle_to_fit(&walk, index, met);
+    let (settled, fills) = settle_to_fit(&walk, index, met);
     for (segment, settled) in settled.iter().enumerate() {
         if let Some(trouble) = settled.trouble {
             met.push(Met { bar: index, segment: Some(segment), trouble: BarTrouble::Segment(trouble) });
@@ -115,7 +119,7 @@ pub(super) fn balance_bar(
     let last = whole.next_back();
     let stock_length = match &bar.length {
         Some(length) => length.length(),
-        None => last.map_or(mm(0.0), |segment| segment.mark_end),
+        None => last.map_or(mm(0.0), SegmentBalance::end_on_bar),
     };
     let forged_length = last.map_or(mm(0.0), |segment| segment.forged_start + segment.forged_length);
     let stock_section = walk.stock.section();
@@ -130,6 +134,7 @@ pub(super) fn balance_bar(
         finished_mass: finished_volume * density,
         stock_mass: stock_area * stock_length * density,
         largest_rounding_error,
+        blocks: blocks(bar, &segments, fills, walk.stock_area),
         segments,
     }
 }
@@ -141,7 +146,7 @@ fn round_last_up(segments: &mut [SegmentBalance], bar: &Bar) -> Length {
     let others = segments.iter().enumerate().filter(|(index, _)| Some(*index) != last);
     let largest = others.map(|(_, segment)| segment.rounding_error()).fold(mm(0.0), Length::max);
     if let Some(segment) = last.and_then(|last| segments.get_mut(last)) {
-        let up = segment.mark_end_shop.rounding().round_up(in_mm(segment.mark_end));
+        let up = segment.mark_end_shop.rounding().round_up(in_mm(segment.end_on_bar()));
         if bar.length.as_ref().is_none_or(|length| up.mm() <= length.mm()) {
             segment.mark_end_shop = up;
         }
@@ -151,11 +156,11 @@ fn round_last_up(segments: &mut [SegmentBalance], bar: &Bar) -> Length {
 
 /// The segments of a bar already cut, settled to fit it, and which of them takes up; none where that cannot be.
 pub(crate) fn settled_on_cut_bar(walk: &Walk<'_>) -> Option<(usize, Vec<Settled>)> {
-    walk.bar.length.as_ref()?;
+    walk.bar.length.as_ref().filter(|_| !walk.bar.has_fixed_marks())?;
     let name = walk.bar.takes_up.as_ref()?;
     let at = walk.bar.flat().iter().position(|flat| flat.segment.name == *name)?;
     let mut met = Vec::new();
-    let settled = settle_to_fit(walk, 0, &mut met);
+    let (settled, _) = settle_to_fit(walk, 0, &mut met);
     // What is in trouble by itself took nothing up, and says so elsewhere.
     let fits = met.is_empty() && settled[at].trouble.is_none();
     fits.then_some((at, settled))
@@ -163,21 +168,39 @@ pub(crate) fn settled_on_cut_bar(walk: &Walk<'_>) -> Option<(usize, Vec<Settled>
 
 /// Where every segment lies on the bar and on the forged bar, on a bar already cut with what takes up; without masses.
 pub(crate) fn laid(walk: &Walk<'_>) -> Vec<SegmentBalance> {
-    lay_off(walk, settle_to_fit(walk, 0, &mut Vec::new()), MassDensity::default())
+    lay_off(walk, settle_to_fit(walk, 0, &mut Vec::new()).0, MassDensity::default())
 }
 
-/// The segments settled; on a bar already cut, the one that takes up gives until the sum fits.
-fn settle_to_fit(walk: &Walk<'_>, index: usize, met: &mut Vec<Met>) -> Vec<Settled> {
-    let Some(name) = &walk.bar.takes_up else { return walk.settle(None) };
+/// The segments settled, and what fills each block: on a bar with fixed marks the parts that give in it.
+fn settle_to_fit(walk: &Walk<'_>, index: usize, met: &mut Vec<Met>) -> (Vec<Settled>, Vec<Fill>) {
+    if !walk.bar.has_fixed_marks() {
+        return settle_one_block(walk, index, met);
+    }
+    let filled = fill_blocks(walk, None);
+    let mut report = |segment, trouble| met.push(Met { bar: index, segment, trouble });
+    if let Some(name) = walk.bar.takes_up.as_ref().filter(|_| !filled.takes_up) {
+        let is_there = walk.bar.flat().iter().any(|flat| flat.segment.name == *name);
+        report(None, if is_there { BarTrouble::TakesUpWithoutLength } else { BarTrouble::TakesUpUnknown });
+    }
+    for at in filled.cannot {
+        report(Some(at), BarTrouble::Segment(Trouble::NothingGives));
+    }
+    (filled.settled, filled.fills)
+}
+
+/// The segments of a bar without fixed marks settled; on one already cut, the one that takes up gives until the sum fits.
+fn settle_one_block(walk: &Walk<'_>, index: usize, met: &mut Vec<Met>) -> (Vec<Settled>, Vec<Fill>) {
+    let as_written = || (walk.settle(None), Vec::new());
+    let Some(name) = &walk.bar.takes_up else { return as_written() };
     let mut report = |segment, trouble| met.push(Met { bar: index, segment, trouble });
     let Some(length) = &walk.bar.length else {
         report(None, BarTrouble::TakesUpWithoutLength);
-        return walk.settle(None);
+        return as_written();
     };
     let flat = walk.bar.flat();
     let Some(at) = flat.iter().position(|flat| flat.segment.name == *name) else {
         report(None, BarTrouble::TakesUpUnknown);
-        return walk.settle(None);
+        return as_written();
     };
     let gives = flat[at].segment.giving();
     match factor_to_fit(walk, at, gives, length.mm()) {
@@ -185,9 +208,10 @@ fn settle_to_fit(walk: &Walk<'_>, index: usize, met: &mut Vec<Met>) -> Vec<Settl
             let mut settled = walk.settle(Some((at, gives, factor)));
             // Where it is in trouble its sizes are as written, and none of them gave.
             if settled[at].trouble.is_none() {
-                note_what_gave(&mut settled[at], gives);
+                note_what_gave(&mut settled[at], gives, "gives to fit the bar");
+                return (settled, vec![Fill { gives: vec![at], factor: Some(factor), limit: None }]);
             }
-            settled
+            (settled, vec![Fill { gives: vec![at], ..Fill::default() }])
         }
         Err(trouble) => {
             let settled = walk.settle(None);
@@ -195,7 +219,7 @@ fn settle_to_fit(walk: &Walk<'_>, index: usize, met: &mut Vec<Met>) -> Vec<Settl
             if settled[at].trouble != Some(trouble) {
                 report(Some(at), BarTrouble::Segment(trouble));
             }
-            settled
+            (settled, vec![Fill { gives: vec![at], ..Fill::default() }])
         }
     }
 }
@@ -214,30 +238,4 @@ fn factor_to_fit(walk: &Walk<'_>, at: usize, gives: Gives, target: f64) -> Resul
         return Err(trouble);
     }
     super::solve(|factor| walk.total(&walk.settle(Some((at, gives, factor)))), target, 1.0).ok_or(Trouble::CannotFit)
-}
-
-/// Names the sizes that gave.
-fn note_what_gave(settled: &mut Settled, gives: Gives) {
-    let Some(shape) = &settled.shape else { return };
-    let sizes: Vec<(SizeName, Option<Length>)> = match (shape, gives) {
-        (_, Gives::Nothing) => Vec::new(),
-        (Shape::Ball { diameter }, _) => vec![(SizeName::Diameter, Some(*diameter))],
-        (Shape::Cube { side }, _) => vec![(SizeName::Side, Some(*side))],
-        (Shape::Flag { root, tip, .. }, Gives::Thickness) if root != tip => {
-            vec![(SizeName::RootThickness, Some(*root)), (SizeName::TipThickness, Some(*tip))]
-        }
-        (shape, Gives::Length) => vec![(SizeName::Length, Some(shape.length()))],
-        (shape, Gives::Width) => vec![(SizeName::Width, shape.giving_width())],
-        (shape, Gives::Thickness) => vec![(SizeName::Thickness, shape.giving_thickness())],
-    };
-    settled.derived.retain(|derived| !sizes.iter().any(|(name, _)| *name == derived.name));
-    // A tied size that follows now was written, and gave with the length.
-    let tied = |derived: &&mut Derived| derived.length.is_some() && derived.tied;
-    for derived in settled.derived.iter_mut().filter(tied) {
-        derived.gave = true;
-    }
-    for (name, size) in sizes {
-        let gave = size.map(|size| Derived { gave: true, ..Derived::length(name, size, "gives to fit the bar") });
-        settled.derived.extend(gave);
-    }
 }

@@ -175,7 +175,7 @@ impl BarBalance {
 
     /// The same, not rounded.
     pub fn block_exact(&self, index: usize) -> Option<[Length; 2]> {
-        self.block(index, &|segment| [segment.mark_start, segment.mark_end])
+        self.block(index, &|segment| [segment.mark_start, segment.end_on_bar()])
     }
 
     fn block<T: Copy>(&self, index: usize, ends: &dyn Fn(&SegmentBalance) -> [T; 2]) -> Option<[T; 2]> {

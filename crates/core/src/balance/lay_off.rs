@@ -2,10 +2,14 @@
 
 use super::trade_sizes::{scarf_to, trade_sizes};
 use super::walk::{Give, sane, trimmed_mm3};
-use super::{SegmentBalance, Settled, Walk};
+use super::{FixedMark, SegmentBalance, Settled, Walk};
 use crate::metal::{FreeEnd, Shape, SplitSize, View, in_mm, mm, mm3};
 use crate::plan::{Branch, Chain, Form, Segment};
+use fh_measure::WrittenLength;
 use uom::si::f64::MassDensity;
+
+/// A part that ends this close to the mark of its block ends there, in mm.
+const FILLED_MM: f64 = 1e-6;
 
 /// The room that is left between branches when they are drawn beside each other, as a share of the bar's size.
 const GAP: f64 = 0.12;
@@ -19,7 +23,7 @@ impl Walk<'_> {
 }
 
 /// Lays a bar's segments off, counted through the bar.
-pub(super) fn lay_off(walk: &Walk<'_>, settled: Vec<Settled>, density: MassDensity) -> Vec<SegmentBalance> {
+pub(crate) fn lay_off(walk: &Walk<'_>, settled: Vec<Settled>, density: MassDensity) -> Vec<SegmentBalance> {
     let mut layer = Layer { walk, density, laid: Vec::with_capacity(settled.len()), settled: settled.into_iter() };
     let start = Start { chain: Chain::Bar, mark: 0.0, forged: 0.0, offset: [0.0, 0.0], marks_per_length: 1.0 };
     layer.lay_chain(&walk.bar.segments, start);
@@ -61,7 +65,7 @@ impl Layer<'_, '_> {
             if !segment.form.branches().is_empty() {
                 self.lay_branches(index, segment.form.branches(), now);
             }
-            now.mark = in_mm(self.laid[index].mark_end);
+            now.mark = in_mm(self.laid[index].end_on_bar());
             now.forged += in_mm(self.laid[index].forged_length);
             now.offset = [now.offset[0] + shift[0], now.offset[1] + shift[1]];
         }
@@ -92,7 +96,12 @@ impl Layer<'_, '_> {
         };
         let stock_length = sane(self.walk.stock_length(segment, &settled) * start.marks_per_length);
         let forged_length = settled.shape.as_ref().map_or(mm(0.0), Shape::length);
-        let mark_end = start.mark + in_mm(stock_length);
+        let fixed = segment.ends_at.as_ref().filter(|_| start.chain == Chain::Bar);
+        let fixed_mark = fixed.map(|mark| FixedMark { at: mark.length(), text: mark.text().to_owned() });
+        let own_end = start.mark + in_mm(stock_length);
+        // What fills its block ends at the mark, not a hair beside it.
+        let mark_end = fixed.map(WrittenLength::mm).filter(|at| (at - own_end).abs() <= FILLED_MM).unwrap_or(own_end);
+        let on_bar = fixed.map_or(mark_end, WrittenLength::mm);
         let mut derived = settled.derived;
         trade_sizes(segment, (settled.shape.as_ref(), settled.bent), self.walk.plan.practice, &mut derived);
         SegmentBalance {
@@ -110,7 +119,8 @@ impl Layer<'_, '_> {
             mark_start: mm(start.mark),
             mark_start_shop: marks.round(start.mark),
             mark_end: mm(mark_end),
-            mark_end_shop: marks.round(mark_end),
+            mark_end_shop: marks.round(on_bar),
+            fixed_mark,
             derived,
             offset_mm: start.offset,
             shape: settled.shape,

@@ -1,13 +1,19 @@
 //! The balance: every length, mark, volume and finding of a plan, worked out anew from the plan alone.
 
 mod bar;
+mod block;
+mod blocks;
 mod draft;
+mod filling;
+mod fixed_mark;
+mod gave;
 mod hot;
 mod ladder;
 mod laid_off;
 mod lay_off;
 mod leeway;
 mod legs;
+mod marks;
 mod reach;
 mod repeats;
 mod segment;
@@ -17,12 +23,15 @@ mod settle_socket;
 mod settle_split;
 mod solve;
 mod spread;
+mod stretch;
 mod totals;
 mod trade_sizes;
 mod trouble;
 mod walk;
 
 pub use bar::BarBalance;
+pub use block::Block;
+pub use fixed_mark::FixedMark;
 pub use hot::{CHECKING_HEAT_CELSIUS, hot_length};
 pub use ladder::{Ladder, Rung, ladder};
 pub use laid_off::{HoleMark, LaidOff, MARKS_APART_MM, SlitEnd, SlitMark};
@@ -34,7 +43,9 @@ pub use spread::{BarSpread, Between, SegmentSpread, Spread, spread};
 pub use totals::{Totals, totals};
 
 pub(crate) use bar::{laid, settled_on_cut_bar};
+pub(crate) use blocks::{fill_blocks, surroundings};
 pub(crate) use draft::Draft;
+pub(crate) use lay_off::lay_off;
 pub(crate) use settle::Settled;
 pub(crate) use solve::solve;
 pub(crate) use trouble::{BarTrouble, Met, Trouble};

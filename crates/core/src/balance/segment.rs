@@ -1,5 +1,6 @@
 //! The balance of one segment.
 
+use super::FixedMark;
 use crate::metal::{Bent, Shape, Standing, View, in_mm, mm, mm2};
 use crate::plan::{Chain, SizeName};
 use fh_measure::RoundedLength;
@@ -80,6 +81,8 @@ pub struct SegmentBalance {
     pub mark_start: Length,
     /// Where it ends on the starting bar, from the datum end.
     pub mark_end: Length,
+    /// The mark at its end where the smith fixed it. What its block has over or is short of lies before that mark.
+    pub fixed_mark: Option<FixedMark>,
     /// The mark at its end, rounded for the shop: to the nearest step, and the last of a bar up, for there it is cut.
     pub mark_end_shop: RoundedLength,
     /// The sizes that were not written but follow.
@@ -106,8 +109,16 @@ impl SegmentBalance {
         self.derived(name)?.length
     }
 
-    /// How far the rounded mark at its end lies from its true place.
+    /// Where the mark at its end lies on the bar: where it was fixed, else where its metal ends.
+    pub fn end_on_bar(&self) -> Length {
+        self.fixed_mark.as_ref().map_or(self.mark_end, |fixed| fixed.at)
+    }
+
+    /// How far the rounded mark at its end lies from its true place; none of a fixed mark, which is printed as it was typed.
     pub fn rounding_error(&self) -> Length {
+        if self.fixed_mark.is_some() {
+            return mm(0.0);
+        }
         mm((self.mark_end_shop.mm() - in_mm(self.mark_end)).abs())
     }
 

@@ -1,6 +1,6 @@
 //! Settling a split: its branches, each a chain of its own, then the slit and the cuts that give each branch its metal.
 
-use super::walk::{Free, Pass, Walk};
+use super::walk::{Pass, Stand, Walk};
 use super::{Settled, Trouble};
 use crate::forms;
 use crate::forms::Surroundings;
@@ -33,7 +33,7 @@ impl Walk<'_> {
         segment: &Segment,
         around: Surroundings,
         free: FreeEnd,
-        pass: &mut Pass,
+        pass: &mut Pass<'_>,
     ) -> Settled {
         let Form::Split(forms::Split { branches, side, root, opening }) = &segment.form else {
             return Settled::default();
@@ -41,12 +41,12 @@ impl Walk<'_> {
         let side = side.as_ref().map_or(FIRST_SIDE, fh_measure::WrittenAngle::radians);
         let stock = raw_branch(around.stock, side, branches.len());
         let below = Surroundings { stock, before: stock, ..around };
-        let ends = Free { datum: free == FreeEnd::Datum, far: free == FreeEnd::Far };
+        let stand = Stand { around: below, at_free_end: free == FreeEnd::Datum, far_is_free: free == FreeEnd::Far };
         let sums: Vec<Sum> = branches
             .iter()
             .map(|branch| {
                 let first = pass.all.len();
-                self.walk_chain(&branch.segments, below, ends, pass);
+                self.walk_chain(&branch.segments, 0..branch.segments.len(), stand, pass);
                 self.sum(branch, first, &pass.all)
             })
             .collect();

@@ -12,7 +12,17 @@ pub(crate) fn solve(f: impl Fn(f64) -> f64, target: f64, guess: f64) -> Option<f
         return None;
     }
     let miss = |x: f64| f(x) - target;
-    let (mut low, mut high) = bracket(&miss, guess)?;
+    let (low, high) = bracket(&miss, guess)?;
+    false_position(&miss, (low, high), target)
+}
+
+/// The x between two places at which the increasing `f` reaches `target`, to the last figures; none where it lies beyond them.
+pub(crate) fn solve_between(f: impl Fn(f64) -> f64, target: f64, (low, high): (f64, f64)) -> Option<f64> {
+    let miss = |x: f64| f(x) - target;
+    (miss(low) <= 0.0 && miss(high) >= 0.0).then(|| false_position(&miss, (low, high), target)).flatten()
+}
+
+fn false_position(miss: &impl Fn(f64) -> f64, (mut low, mut high): (f64, f64), target: f64) -> Option<f64> {
     let (mut at_low, mut at_high) = (miss(low), miss(high));
     let mut last_below = None;
     for _ in 0..200 {

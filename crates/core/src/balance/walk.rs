@@ -4,6 +4,7 @@ use super::{Derived, Draft, Settled, Trouble};
 use crate::forms::{Surroundings, section_size};
 use crate::metal::{FreeEnd, SectionSize, Shape, Standing, in_mm, mm};
 use crate::plan::{Bar, CollarRule, Form, Gives, Plan, Segment, SizeName};
+use std::ops::Range;
 use uom::si::f64::Length;
 
 /// One bar of a plan as it is walked along.
@@ -19,22 +20,56 @@ pub(crate) struct Walk<'a> {
 /// The size that gives of one segment, and the factor on it.
 pub(crate) type Give = (usize, Gives, f64);
 
-/// One walk along the bar: what is asked of it, and what it has found so far.
-pub(super) struct Pass {
-    /// The size of one segment that is multiplied.
-    give: Option<Give>,
+/// One walk along the bar, or along a stretch of it: what is asked of it, and what it has found so far.
+pub(super) struct Pass<'g> {
+    /// The sizes that are multiplied, in the order of their segments; one segment's one after the other.
+    give: &'g [Give],
     /// The segment whose surroundings are wanted.
     seek: Option<usize>,
     found: Option<Surroundings>,
-    /// The segments settled so far, counted through the bar.
+    /// The segments whose sizes as numbers are wanted, in order, counted through the bar.
+    wanted: &'g [usize],
+    /// Those sizes.
+    pub(super) drafts: Vec<Draft>,
+    /// The number of the first segment that is walked, counted through the bar.
+    first: usize,
+    /// The segments settled so far, from the first.
     pub(super) all: Vec<Settled>,
 }
 
-/// Which ends of a chain hang on nothing.
+impl<'g> Pass<'g> {
+    /// A walk that begins at a segment, with these sizes multiplied, and these drafts wanted.
+    pub(super) fn new(first: usize, give: &'g [Give], wanted: &'g [usize]) -> Self {
+        Self { give, seek: None, found: None, wanted, drafts: Vec::new(), first, all: Vec::new() }
+    }
+
+    /// A walk that looks for what a segment finds.
+    pub(super) fn seeking(first: usize, give: &'g [Give], seek: usize) -> Self {
+        Self { seek: Some(seek), ..Self::new(first, give, &[]) }
+    }
+
+    /// What the segment finds that was sought.
+    pub(super) fn found(&self) -> Option<Surroundings> {
+        self.found
+    }
+
+    /// What is multiplied in a segment.
+    fn given(&self, index: usize) -> &'g [Give] {
+        let start = self.give.partition_point(|give| give.0 < index);
+        let end = self.give.partition_point(|give| give.0 <= index);
+        self.give.get(start..end).unwrap_or_default()
+    }
+}
+
+/// Where a walk stands in a chain.
 #[derive(Clone, Copy)]
-pub(super) struct Free {
-    pub(super) datum: bool,
-    pub(super) far: bool,
+pub(super) struct Stand {
+    /// What the next segment finds.
+    pub(super) around: Surroundings,
+    /// Whether nothing lies before it but what is trimmed away, and the chain hangs on nothing there.
+    pub(super) at_free_end: bool,
+    /// Whether the chain hangs on nothing at its far end.
+    pub(super) far_is_free: bool,
 }
 
 impl<'a> Walk<'a> {
@@ -53,68 +88,90 @@ impl<'a> Walk<'a> {
         Surroundings { stock: self.stock, before: self.stock, collar }
     }
 
-    /// The segments settled one after the other, counted through the bar; `give` multiplies a size of one of them.
+    /// The segments settled one after the other as they are written, counted through the bar; `give` multiplies a size of one
+    /// of them. Blocks between fixed marks are not filled.
     pub(crate) fn settle(&self, give: Option<Give>) -> Vec<Settled> {
-        self.walk(give, None).all
+        self.walk(give, None).0
     }
 
-    /// What a segment finds, after all before it.
+    /// What a segment finds, after all before it as they are written.
     pub(crate) fn surroundings(&self, index: usize) -> Surroundings {
-        self.walk(None, Some(index)).found.unwrap_or(self.start())
+        self.walk(None, Some(index)).1.unwrap_or(self.start())
     }
 
-    fn walk(&self, give: Option<Give>, seek: Option<usize>) -> Pass {
-        let mut pass = Pass { give, seek, found: None, all: Vec::with_capacity(self.bar.segments.len()) };
-        self.walk_chain(&self.bar.segments, self.start(), Free { datum: true, far: true }, &mut pass);
-        pass
+    fn walk(&self, give: Option<Give>, seek: Option<usize>) -> (Vec<Settled>, Option<Surroundings>) {
+        let mut pass = Pass::new(0, give.as_slice(), &[]);
+        pass.seek = seek;
+        pass.all.reserve(self.bar.segments.len());
+        self.walk_chain(&self.bar.segments, 0..self.bar.segments.len(), self.stand(), &mut pass);
+        (pass.all, pass.found)
     }
 
-    /// Settles the segments of a chain.
-    pub(super) fn walk_chain(&self, segments: &[Segment], mut around: Surroundings, free: Free, pass: &mut Pass) {
-        let mut at_free_end = free.datum;
-        for (place, segment) in segments.iter().enumerate() {
-            let index = pass.all.len();
+    /// Where a walk stands at the datum end.
+    pub(super) fn stand(&self) -> Stand {
+        Stand { around: self.start(), at_free_end: true, far_is_free: true }
+    }
+
+    /// Settles the segments of a stretch of a chain; where the walk stands after it.
+    pub(super) fn walk_chain(
+        &self,
+        segments: &[Segment],
+        places: Range<usize>,
+        mut stand: Stand,
+        pass: &mut Pass<'_>,
+    ) -> Stand {
+        for place in places {
+            let Some(segment) = segments.get(place) else { break };
+            let here = pass.all.len();
+            let index = pass.first + here;
             if pass.seek == Some(index) {
-                pass.found = Some(around);
+                pass.found = Some(stand.around);
             }
             if let Form::Split(_) = segment.form {
                 pass.all.push(Settled::default());
                 let rest = segments.get(place + 1..).unwrap_or_default();
-                let open = free_end(at_free_end, free.far, rest);
-                let mut settled = self.settle_split(segment, around, open, pass);
-                if at_free_end && free.far && rest.iter().all(|after| matches!(after.form, Form::Trim(_))) {
+                let open = free_end(stand, rest);
+                let mut settled = self.settle_split(segment, stand.around, open, pass);
+                if stand.at_free_end
+                    && stand.far_is_free
+                    && rest.iter().all(|after| matches!(after.form, Form::Trim(_)))
+                {
                     settled.trouble = Some(Trouble::SplitAtBothEnds);
                 }
-                pass.all[index] = settled;
+                pass.all[here] = settled;
             } else {
-                let settled = self.settle_one(segment, index, around, at_free_end, pass.give);
+                let settled = self.settle_one(segment, index, stand, pass);
                 if let Some(shape) = &settled.shape {
-                    around.before = shape.end(settled.reversed, around.stock);
+                    stand.around.before = shape.end(settled.reversed, stand.around.stock);
                 }
                 pass.all.push(settled);
             }
             // What is trimmed away before it does not count.
-            at_free_end &= matches!(segment.form, Form::Trim(_));
+            stand.at_free_end &= matches!(segment.form, Form::Trim(_));
         }
+        stand
     }
 
-    fn settle_one(
-        &self,
-        segment: &Segment,
-        index: usize,
-        around: Surroundings,
-        at_free_end: bool,
-        give: Option<Give>,
-    ) -> Settled {
-        let draft = Draft::new(segment, around);
-        let mut settled = match give {
-            Some((at, gives, factor)) if at == index => scaled(&draft, gives, factor),
-            _ => draft.settle(),
+    fn settle_one(&self, segment: &Segment, index: usize, stand: Stand, pass: &mut Pass<'_>) -> Settled {
+        let draft = Draft::new(segment, stand.around);
+        let mut settled = match pass.given(index) {
+            [] => draft.settle(),
+            [(_, gives, factor)] => scaled(&draft, *gives, *factor),
+            [given @ .., (_, gives, factor)] => {
+                let before = given.iter().try_fold(draft.clone(), |draft, (_, gives, by)| draft.scaled(*gives, *by));
+                before.map_or_else(
+                    |trouble| Settled { trouble: Some(trouble), ..draft.settle() },
+                    |draft| scaled(&draft, *gives, *factor),
+                )
+            }
         };
-        settled.reversed = at_free_end && segment.form.one().has_free_end();
+        settled.reversed = stand.at_free_end && segment.form.one().has_free_end();
         if let (Form::Peak(peak), Some(Shape::Peak { corner, .. })) = (&segment.form, &settled.shape) {
-            settled.standing = peak.standing(*corner, around, self.plan.units.length);
+            settled.standing = peak.standing(*corner, stand.around, self.plan.units.length);
             settled.derived.extend(settled.standing.iter().flat_map(standing_sizes));
+        }
+        if pass.wanted.get(pass.drafts.len()) == Some(&index) {
+            pass.drafts.push(draft);
         }
         settled
     }
@@ -146,9 +203,14 @@ impl<'a> Walk<'a> {
 
     /// The length of bar that all segments need, in mm.
     pub(crate) fn total(&self, settled: &[Settled]) -> f64 {
+        self.total_of(&self.bar.segments, settled)
+    }
+
+    /// The length of bar that these segments of one chain need, in mm; `settled` is counted from the first of them.
+    pub(super) fn total_of(&self, segments: &[Segment], settled: &[Settled]) -> f64 {
         let mut index = 0;
         let mut sum = 0.0;
-        for segment in &self.bar.segments {
+        for segment in segments {
             sum += settled.get(index).map_or(0.0, |settled| self.stock_length(segment, settled));
             index += segment.count();
         }
@@ -171,10 +233,10 @@ impl<'a> Walk<'a> {
 }
 
 /// At which end the branches of a split are free: what follows it, and what goes before, holds them together.
-fn free_end(at_free_datum: bool, far_is_free: bool, rest: &[Segment]) -> FreeEnd {
-    if at_free_datum {
+fn free_end(stand: Stand, rest: &[Segment]) -> FreeEnd {
+    if stand.at_free_end {
         FreeEnd::Datum
-    } else if far_is_free && rest.iter().all(|after| !after.form.is_finished()) {
+    } else if stand.far_is_free && rest.iter().all(|after| !after.form.is_finished()) {
         FreeEnd::Far
     } else {
         FreeEnd::Neither

@@ -2,7 +2,7 @@
 
 use super::boundary::move_boundary;
 use super::headers::{set_bar, set_plan};
-use super::{Edit, Gave, Refusal, joint_names, work_parts};
+use super::{Edit, Gave, Refusal, between_marks, joint_names, marks, work_parts};
 use crate::forms;
 use crate::plan::{Bar, Chain, Form, Plan, SectionSpec, Segment};
 
@@ -13,7 +13,13 @@ impl Edit {
     /// Where the edit names a place that is not there, or asks for what cannot be.
     pub fn applied(&self, plan: &Plan) -> Result<(Plan, Vec<Gave>), Refusal> {
         if let Self::MoveBoundary(wish) = self {
-            let moved = move_boundary(plan, wish)?;
+            let is_fixed = plan.bars.get(wish.bar).is_some_and(Bar::has_fixed_marks);
+            let moved = if is_fixed { between_marks::move_boundary(plan, wish) } else { move_boundary(plan, wish) }?;
+            crate::file::check(&moved.plan).map_err(|error| Refusal::CannotBe(error.message))?;
+            return Ok((moved.plan, moved.gave));
+        }
+        if let Self::Mark(wish) = self {
+            let moved = wish.applied(plan)?;
             crate::file::check(&moved.plan).map_err(|error| Refusal::CannotBe(error.message))?;
             return Ok((moved.plan, moved.gave));
         }
@@ -87,13 +93,18 @@ impl Edit {
             Self::RemoveSegment { bar, at } => {
                 let bar = bar_at(plan, *bar)?;
                 let (chain, place) = bar.place_of(*at).ok_or(Refusal::NoSuchPlace)?;
+                marks::hand_back(bar, *at);
                 bar.chain_mut(chain).ok_or(Refusal::NoSuchPlace)?.remove(place);
             }
             Self::MoveSegment { bar, from, to } => {
                 move_segment(bar_at(plan, *bar)?, *from, *to)?;
             }
             // What they come to is a plain edit.
-            Self::MoveBoundary(_) | Self::DragBend(_) | Self::ChangePart { .. } | Self::ChangeSteps { .. } => {}
+            Self::MoveBoundary(_)
+            | Self::Mark(_)
+            | Self::DragBend(_)
+            | Self::ChangePart { .. }
+            | Self::ChangeSteps { .. } => {}
         }
         Ok(())
     }
@@ -104,8 +115,9 @@ fn bar_at(plan: &mut Plan, bar: usize) -> Result<&mut Bar, Refusal> {
 }
 
 fn insert_into(bar: &mut Bar, chain: Chain, place: usize, segment: &Segment) -> Result<(), Refusal> {
+    let inserted = marks::fitting(bar, chain, place, segment);
     let segments = bar.chain_mut(chain).ok_or(Refusal::NoSuchPlace)?;
-    segments.insert(place.min(segments.len()), segment.clone());
+    segments.insert(place.min(segments.len()), inserted);
     Ok(())
 }
 
@@ -118,6 +130,7 @@ fn move_segment(bar: &mut Bar, from: usize, to: usize) -> Result<(), Refusal> {
         Some(_) => return Err(Refusal::NoSuchPlace),
         None => end,
     };
+    marks::hand_back(bar, from);
     let segments = bar.chain_mut(chain).ok_or(Refusal::NoSuchPlace)?;
     let moved = segments.remove(place);
     segments.insert(wanted.min(segments.len()), moved);

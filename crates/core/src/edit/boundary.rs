@@ -3,7 +3,7 @@
 use super::gave::Gave;
 use super::refusal::Refusal;
 use super::rewrite::{rewrite, size_words};
-use crate::balance::{Draft, Settled, Trouble, Walk, laid, scaled, settled_on_cut_bar};
+use crate::balance::{Draft, Settled, Trouble, Walk, laid, scaled, settled_on_cut_bar, surroundings};
 use crate::forms::{Pen, Surroundings};
 use crate::metal::{in_mm, mm};
 use crate::plan::{Chain, Gives, Plan, Segment, SizeName};
@@ -114,14 +114,14 @@ const THERE_MM: f64 = 0.01;
 const FINEST: usize = 8;
 
 /// A plan on its way to the next one.
-struct Change {
-    plan: Plan,
-    bar: usize,
-    gave: Vec<Gave>,
+pub(super) struct Change {
+    pub(super) plan: Plan,
+    pub(super) bar: usize,
+    pub(super) gave: Vec<Gave>,
 }
 
 impl Change {
-    fn walk(&self) -> Walk<'_> {
+    pub(super) fn walk(&self) -> Walk<'_> {
         Walk::new(&self.plan, &self.plan.bars[self.bar])
     }
 
@@ -241,11 +241,18 @@ impl Change {
         self.write(index, Gives::Length, target / now)
     }
 
+    /// What a segment finds, after all before it.
+    fn around(&self, index: usize) -> Surroundings {
+        let walk = self.walk();
+        let filled = walk.bar.has_fixed_marks().then(|| surroundings(&walk, index)).flatten();
+        filled.unwrap_or_else(|| walk.surroundings(index))
+    }
+
     /// Writes the size that gave into the plan.
-    fn write(&mut self, index: usize, gives: Gives, factor: f64) -> Result<(), Refusal> {
+    pub(super) fn write(&mut self, index: usize, gives: Gives, factor: f64) -> Result<(), Refusal> {
         let walk = self.walk();
         let Some(segment) = walk.bar.segment(index) else { return Err(Refusal::NoSuchPlace) };
-        let around = walk.surroundings(index);
+        let around = self.around(index);
         let draft = Draft::new(segment, around);
         let scaled = draft.scaled(gives, factor).map_err(|trouble| self.no_fit(index, trouble, 0.0))?;
         let settled = scaled.settle();
@@ -294,7 +301,7 @@ impl Change {
 
     /// Makes sure that the boundary has come to where it was wished: what gave may have changed what lies before it, and with
     /// what takes up on a bar already cut.
-    fn has_come(&self, wish: &BoundaryMove) -> Result<(), Refusal> {
+    pub(super) fn has_come(&self, wish: &BoundaryMove) -> Result<(), Refusal> {
         let laid = laid(&self.walk());
         let segment = laid.get(wish.segment).ok_or(Refusal::NoSuchPlace)?;
         let (wished, come, there) = match wish.to {
@@ -328,12 +335,12 @@ impl Change {
         self.refusal(index, &words)
     }
 
-    fn refusal(&self, index: usize, words: &str) -> Refusal {
+    pub(super) fn refusal(&self, index: usize, words: &str) -> Refusal {
         let name = crate::describe::segment_name(&self.plan.bars[self.bar], index);
         Refusal::CannotBe(format!("“{name}”: {words}"))
     }
 
-    fn words(&self, mm: f64) -> String {
+    pub(super) fn words(&self, mm: f64) -> String {
         match self.plan.units.length.length_unit() {
             LengthUnit::Inch => format_decimal(mm, LengthUnit::Inch, 3),
             unit => format_decimal(mm, unit, 1),

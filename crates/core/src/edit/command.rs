@@ -3,6 +3,7 @@
 use super::bend_drag::BendDrag;
 use super::boundary::BoundaryMove;
 use super::headers::{BarHeader, PlanHeader};
+use super::marks::MarkEdit;
 use super::part_change::PartChange;
 use super::steps::StepChange;
 use crate::plan::{Bar, Chain, Joint, Plan, Segment, Step, Work};
@@ -113,4 +114,6 @@ pub enum Edit {
         /// The order that was proposed: a plan without steps of its own takes these.
         proposed: Vec<Step>,
     },
+    /// Fixes, moves or loosens a mark.
+    Mark(MarkEdit),
 }

@@ -2,12 +2,14 @@
 
 mod apply;
 mod bend_drag;
+mod between_marks;
 mod boundary;
 mod command;
 mod gave;
 mod headers;
 mod history;
 mod joint_names;
+mod marks;
 mod part_change;
 mod refusal;
 mod rewrite;
@@ -21,6 +23,7 @@ pub use command::Edit;
 pub use gave::Gave;
 pub use headers::{BarHeader, PlanHeader};
 pub use history::History;
+pub use marks::MarkEdit;
 pub use part_change::PartChange;
 pub use refusal::Refusal;
 pub use steps::{StepChange, can_join, can_take_apart};

@@ -111,6 +111,7 @@ fn moved(edit: &Edit, plan: &Plan) -> Option<Moved> {
         | Edit::SetWork(_)
         | Edit::SetBar { .. }
         | Edit::MoveBoundary(_)
+        | Edit::Mark(_)
         | Edit::DragBend(_)
         | Edit::ChangePart { .. }
         | Edit::ChangeSteps { .. } => None,

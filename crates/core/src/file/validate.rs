@@ -11,6 +11,7 @@ use crate::plan::{Bar, Bend, Limits, Plan, Segment, Underlay};
 use fh_measure::WrittenAngle;
 
 mod joints;
+mod marks;
 mod repeats;
 mod work;
 
@@ -22,6 +23,10 @@ pub(super) fn validate_motif(motif: &Motif) -> Checked {
     }
     if motif.segments.is_empty() {
         return refuse(top.key("segments"), "a motif has at least one part; this one has none");
+    }
+    for (index, segment) in motif.segments.iter().enumerate() {
+        let at = top.key("segments").index(index);
+        marks::refuse_mark(segment, "a motif has no fixed marks: they belong to one bar", &at)?;
     }
     check_bar(&motif.bar(), &top)
 }
@@ -103,10 +108,9 @@ fn check_bar(bar: &Bar, at: &KeyPath) -> Checked {
         return refuse(at.key("stock"), message);
     }
     let segments = at.key("segments");
-    bar.segments
-        .iter()
-        .enumerate()
-        .try_for_each(|(index, segment)| check_segment(segment, index == 0, &segments.index(index)))
+    let mut each = bar.segments.iter().enumerate();
+    each.try_for_each(|(index, segment)| check_segment(segment, index == 0, &segments.index(index)))?;
+    marks::check_rising(bar, &segments)
 }
 
 /// Checks one segment; `first` tells that none lies before it.
@@ -116,7 +120,11 @@ fn check_segment(segment: &Segment, first: bool, at: &KeyPath) -> Checked {
     for (index, branch) in segment.form.branches().iter().enumerate() {
         let segments = form.key("branches").index(index).key("segments");
         let mut each = branch.segments.iter().enumerate();
-        each.try_for_each(|(place, segment)| check_segment(segment, place == 0, &segments.index(place)))?;
+        each.try_for_each(|(place, segment)| {
+            let at = segments.index(place);
+            marks::refuse_mark(segment, "a fixed mark lies on the bar itself, not in a branch", &at)?;
+            check_segment(segment, place == 0, &at)
+        })?;
     }
     repeats::check_repeats(&segment.repeats, &at.key("repeats"))?;
     segment.bend.as_ref().map_or(Ok(()), |bend| check_bend(bend, &at.key("bend").key(bend.kind().name())))

@@ -27,6 +27,11 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
         return;
     }
     let Some(length) = &scene.bar.length else { return };
+    let ends_with_a_mark = scene.bar.segments.last().is_some_and(|last| last.ends_at.is_some());
+    if scene.bar.has_fixed_marks() && !ends_with_a_mark {
+        // The last block ends where the bar does: what it has over or is short of is told of it.
+        return;
+    }
     let needed = in_mm(scene.balance.last_mark());
     let over = needed - length.mm();
     if over > NOTHING_MM {

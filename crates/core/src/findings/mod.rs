@@ -4,6 +4,7 @@
 //! named; every limit can be changed in the plan ([`crate::plan::Limits`]).
 
 mod bar_length;
+mod blocks;
 mod cold_shut;
 mod compare;
 mod corner_as_box;
@@ -51,6 +52,7 @@ pub struct Check {
 /// Every check of a bar.
 pub const CHECKS: [Check; 20] = [
     bar_length::CHECK,
+    blocks::CHECK,
     cold_shut::CHECK,
     upsetting::CHECK,
     spreading::CHECK,

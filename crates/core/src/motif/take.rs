@@ -13,6 +13,8 @@ impl Motif {
         let all = bar.chain(chain)?;
         let before = all.get(..*places.start())?;
         let mut segments = all.get(places)?.to_vec();
+        // A fixed mark is a place on its own bar.
+        segments.iter_mut().for_each(|segment| segment.ends_at = None);
         let first = segments.first_mut()?;
         name_the_start(&mut first.form, &section_after(before));
         Some(Self {

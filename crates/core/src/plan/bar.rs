@@ -4,6 +4,7 @@ use super::{SectionSpec, Segment};
 use fh_measure::{WrittenLength, WrittenShare};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use std::ops::Range;
 
 /// One bar of the plan, from its datum end.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -48,6 +49,27 @@ impl Bar {
             scale: None,
             segments: Vec::new(),
         }
+    }
+
+    /// Whether the smith fixed a mark on it.
+    pub fn has_fixed_marks(&self) -> bool {
+        self.segments.iter().any(|segment| segment.ends_at.is_some())
+    }
+
+    /// The places of the segments of each block, in order: a block ends with the segment whose mark is fixed, or with the bar.
+    pub fn block_places(&self) -> Vec<Range<usize>> {
+        let mut blocks = Vec::new();
+        let mut start = 0;
+        for (place, segment) in self.segments.iter().enumerate() {
+            if segment.ends_at.is_some() {
+                blocks.push(start..place + 1);
+                start = place + 1;
+            }
+        }
+        if start < self.segments.len() {
+            blocks.push(start..self.segments.len());
+        }
+        blocks
     }
 
     /// How many of this bar are made.

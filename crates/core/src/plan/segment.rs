@@ -1,7 +1,7 @@
 //! A segment: one length of the bar and what it becomes.
 
 use super::{Bend, Form, Gives, Repeat};
-use fh_measure::WrittenShare;
+use fh_measure::{WrittenLength, WrittenShare};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -23,6 +23,9 @@ pub struct Segment {
     /// Which of its sizes gives; its length where this is left out and it has one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub gives: Option<Gives>,
+    /// Where its end lies on the bar, from the datum end: a mark that the smith fixed. Only on the bar itself, rising along it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ends_at: Option<WrittenLength>,
     /// The share of metal lost to scale here, in place of the bar's.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub scale: Option<WrittenShare>,
@@ -34,7 +37,16 @@ pub struct Segment {
 impl Segment {
     /// A segment of a form, with nothing else said.
     pub fn new(name: &str, form: Form) -> Self {
-        Self { name: name.to_owned(), form, bend: None, repeats: Vec::new(), gives: None, scale: None, notes: None }
+        Self {
+            name: name.to_owned(),
+            form,
+            bend: None,
+            repeats: Vec::new(),
+            gives: None,
+            ends_at: None,
+            scale: None,
+            notes: None,
+        }
     }
 
     /// The size that gives, with the default filled in.

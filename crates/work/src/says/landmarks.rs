@@ -79,11 +79,12 @@ impl Landmark {
     /// The mark at the end of a part.
     fn mark(site: &Site<'_>, before: usize, at: f64) -> Self {
         let segment = &site.balance.segments[before];
-        let shop = &segment.mark_end_shop;
-        let rounded = Some(shop.mm() - in_mm(segment.mark_end));
+        let struck = site.balance.struck_mm(before).unwrap_or_default();
+        let rounded = Some(struck - in_mm(segment.end_on_bar()));
         // Half a step of the marks is rounding.
-        let has_moved = (at - shop.mm()).abs() > site.plan.units.marks.step_mm() / 2.0 + AT;
-        let words = format!("mark {}, struck at {}", site.path(before), shop.text());
+        let has_moved = (at - struck).abs() > site.plan.units.marks.step_mm() / 2.0 + AT;
+        let text = site.balance.mark_text(before).unwrap_or_default();
+        let words = format!("mark {}, struck at {text}", site.path(before));
         Self { is_mark: true, has_moved, rounded, ..Self::felt(at, words) }
     }
 }

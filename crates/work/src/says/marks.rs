@@ -54,14 +54,13 @@ pub(crate) fn leaves_marks_out(site: &Site<'_>) -> bool {
 pub(crate) fn mark_lines(site: &Site<'_>) -> Vec<MarkLine> {
     let parts = &site.chains[0].1;
     let line = |(place, at): (usize, &usize)| {
-        let balance = site.balance.segments.get(*at)?;
         if parts.get(place + 1).is_some_and(|next| !is_struck(site, *at, *next)) {
             return None;
         }
         Some(MarkLine {
             number: site.bar.path(*at),
-            at: balance.mark_end_shop.text(),
-            at_mm: balance.mark_end_shop.mm(),
+            at: site.balance.mark_text(*at)?,
+            at_mm: site.balance.struck_mm(*at)?,
             ends: site.name(*at),
             begins: parts.get(place + 1).map(|next| site.name(*next)),
         })

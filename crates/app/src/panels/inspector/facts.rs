@@ -72,7 +72,7 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentB
     fact(draw, ratio);
     let [start, end] = mark_words(desk, segment, at);
     fact(&start, bar.block_shop(at).map_or(segment.mark_start_shop, |[start, _]| start).text());
-    fact(&end, bar.block_shop(at).map_or(segment.mark_end_shop, |[_, end]| end).text());
+    fact(&end, bar.mark_text(at).unwrap_or_default());
     if let Some(words) = between(|spread| spread.mark_end) {
         fact(BETWEEN, words);
     }

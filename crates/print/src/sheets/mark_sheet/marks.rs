@@ -72,10 +72,10 @@ fn datum_words(bar: &Bar) -> String {
 }
 
 fn strip_marks(bar: &Bar, worked: &BarBalance) -> Vec<StripMark> {
-    let mark = |(place, (number, segment)): (usize, (usize, &SegmentBalance))| StripMark {
+    let mark = |(place, (number, _)): (usize, (usize, &SegmentBalance))| StripMark {
         number: bar.path(number),
-        at_mm: sane(segment.mark_end_shop.mm()),
-        total: segment.mark_end_shop.text(),
+        at_mm: sane(worked.struck_mm(number).unwrap_or_default()),
+        total: worked.mark_text(number).unwrap_or_default(),
         kind: struck_kind(worked, &bar.segments, place),
     };
     worked.whole().enumerate().map(mark).collect()
@@ -176,9 +176,9 @@ fn block_row(plan: &Plan, bar: &Bar, worked: &BarBalance, number: usize, flat: &
     };
     TableRow {
         number: bar.path(number),
-        total: shop.text(),
+        total: worked.mark_text(number).unwrap_or_default(),
         exact_mm: format!("{:.2}", exact.get::<millimeter>()),
-        off_by: off_by(shop.mm(), exact),
+        off_by: if balance.fixed_mark.is_some() { String::new() } else { off_by(shop.mm(), exact) },
         block: segment_name(bar, number),
         becomes: becomes(plan, flat.segment, balance),
         side: side(flat.segment),

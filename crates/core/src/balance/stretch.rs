@@ -1,0 +1,99 @@
+//! The parts of one block, settled from where the walk stands before them.
+
+use super::block::Fill;
+use super::walk::{Give, Pass, Stand};
+use super::{Draft, Settled, Trouble, Walk};
+use crate::forms::Surroundings;
+use crate::plan::{Chain, Flat, Gives, Segment};
+use std::ops::Range;
+
+/// A segment that gives, and its sizes as they are written.
+pub(super) struct Giver {
+    /// The segment, counted through the bar.
+    pub(super) at: usize,
+    pub(super) gives: Gives,
+    pub(super) draft: Draft,
+    /// Whether it lies on the bar itself, not in a branch.
+    pub(super) is_of_bar: bool,
+}
+
+/// The parts of one block, and where the walk stands before them.
+pub(super) struct Stretch<'w, 'a> {
+    pub(super) walk: &'w Walk<'a>,
+    /// Every segment, counted through the bar.
+    pub(super) flat: &'w [Flat<'a>],
+    pub(super) places: Range<usize>,
+    pub(super) segments: &'a [Segment],
+    /// The number of its first segment, counted through the bar.
+    pub(super) first: usize,
+    pub(super) stand: Stand,
+    /// A size of one of its segments that is multiplied as it is written.
+    pub(super) give: Option<Give>,
+}
+
+/// A block settled.
+pub(super) struct Done {
+    pub(super) settled: Vec<Settled>,
+    pub(super) drafts: Vec<Draft>,
+    pub(super) stand: Stand,
+    pub(super) fill: Fill,
+}
+
+impl Stretch<'_, '_> {
+    /// The block with these sizes multiplied, besides the one that is multiplied as it is written; with the numbers of the
+    /// wanted ones.
+    pub(super) fn settle(&self, give: &[Give], wanted: &[usize]) -> Done {
+        let all = self.with_own(give);
+        let mut pass = Pass::new(self.first, &all, wanted);
+        let stand = self.walk.walk_chain(&self.walk.bar.segments, self.places.clone(), self.stand, &mut pass);
+        Done { settled: pass.all, drafts: pass.drafts, stand, fill: Fill::default() }
+    }
+
+    /// The size that is multiplied as it is written comes before the others of its segment.
+    fn with_own(&self, give: &[Give]) -> Vec<Give> {
+        let mut all = give.to_vec();
+        if let Some(own) = self.give {
+            all.insert(all.partition_point(|other| other.0 < own.0), own);
+        }
+        all
+    }
+
+    /// What one of its segments finds, after all before it.
+    pub(super) fn surroundings(&self, index: usize, fill: &Fill) -> Option<Surroundings> {
+        let giving = |at: usize| self.flat.get(at).map_or(Gives::Nothing, |it| it.segment.giving());
+        let by = fill.factor.or(fill.limit);
+        let give: Vec<Give> = by.iter().flat_map(|by| fill.gives.iter().map(|at| (*at, giving(*at), *by))).collect();
+        let all = self.with_own(&give);
+        let mut pass = Pass::seeking(self.first, &all, index);
+        self.walk.walk_chain(&self.walk.bar.segments, self.places.clone(), self.stand, &mut pass);
+        pass.found()
+    }
+
+    /// The segments that no length is written for, and that may get longer.
+    pub(super) fn without_length(&self, written: &Done) -> Vec<usize> {
+        let lacks = |settled: &Settled| settled.trouble == Some(Trouble::NoLength);
+        let may = |at: usize| self.flat.get(at).is_some_and(|it| it.segment.giving() == Gives::Length);
+        let all = written.settled.iter().enumerate().map(|(place, settled)| (self.first + place, settled));
+        all.filter(|(at, settled)| lacks(settled) && may(*at)).map(|(at, _)| at).collect()
+    }
+
+    /// Those that are asked and can give.
+    pub(super) fn givers(&self, asked: &[usize], written: &mut Done, cannot: &mut Vec<usize>) -> Vec<Giver> {
+        let mut givers = Vec::with_capacity(asked.len());
+        for (at, draft) in asked.iter().zip(std::mem::take(&mut written.drafts)) {
+            let Some(flat) = self.flat.get(*at) else { continue };
+            let draft = match self.give {
+                Some((own, gives, by)) if own == *at => draft.scaled(gives, by).unwrap_or(draft),
+                _ => draft,
+            };
+            let gives = flat.segment.giving();
+            match draft.scaled(gives, 1.0).map(|draft| draft.settle().trouble) {
+                Ok(None) => givers.push(Giver { at: *at, gives, draft, is_of_bar: flat.chain == Chain::Bar }),
+                // What is not settled by itself says so elsewhere.
+                Ok(Some(_)) => {}
+                Err(_) => cannot.push(*at),
+            }
+        }
+        givers
+    }
+}
