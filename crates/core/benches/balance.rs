@@ -10,7 +10,8 @@
 use criterion::{BenchmarkId, Criterion, criterion_group, criterion_main};
 use fh_core::balance::balance;
 use fh_core::file;
-use fh_core::plan::Plan;
+use fh_core::plan::{Gives, Plan};
+use fh_measure::{LengthRange, LengthUnit, WrittenLength};
 use std::hint::black_box;
 
 /// A run of segments that a real plan mixes: twelve forms and bends, repeated.
@@ -46,6 +47,22 @@ fn sound_plan(segments: usize) -> Plan {
     plan
 }
 
+/// The same with 50 marks fixed along it, a part before each giving to its block.
+fn plan_of_blocks(segments: usize) -> Plan {
+    let mut plan = sound_plan(segments);
+    let marks: Vec<f64> = balance(&plan).bars[0].segments.iter().map(|part| part.mark_end.value * 1000.0).collect();
+    let every = (segments / 50).max(1);
+    let parts = &mut plan.bars[0].segments;
+    for at in (every - 1..parts.len()).step_by(every) {
+        parts[at].ends_at = WrittenLength::from_mm(marks[at] + 0.5, LengthUnit::Millimeter, LengthRange::AboveZero).ok();
+        let block = &mut parts[at + 1 - every..=at];
+        if let Some(giver) = block.iter_mut().find(|part| part.form.length().is_some()) {
+            giver.gives = Some(Gives::Length);
+        }
+    }
+    plan
+}
+
 /// Slits opened between plain parts, each with two branches of two parts: six segments at a time.
 fn plan_of_splits(segments: usize) -> Plan {
     let part = r#"{"form":{"drawn":{"length":"2 in","section":{"square":"1/4 in"}}}}"#;
@@ -65,6 +82,7 @@ fn plan_of_splits(segments: usize) -> Plan {
 fn balances(criterion: &mut Criterion) {
     for (name, plan) in [
         ("balance", sound_plan as fn(usize) -> Plan),
+        ("balance of blocks", plan_of_blocks),
         ("balance of every form", plan),
         ("balance of splits", plan_of_splits),
     ] {

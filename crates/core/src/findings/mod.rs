@@ -50,7 +50,7 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 20] = [
+pub const CHECKS: [Check; 21] = [
     bar_length::CHECK,
     blocks::CHECK,
     cold_shut::CHECK,
