@@ -54,7 +54,8 @@ fn plan_of_blocks(segments: usize) -> Plan {
     let every = (segments / 50).max(1);
     let parts = &mut plan.bars[0].segments;
     for at in (every - 1..parts.len()).step_by(every) {
-        parts[at].ends_at = WrittenLength::from_mm(marks[at] + 0.5, LengthUnit::Millimeter, LengthRange::AboveZero).ok();
+        parts[at].ends_at =
+            WrittenLength::from_mm(marks[at] + 0.5, LengthUnit::Millimeter, LengthRange::AboveZero).ok();
         let block = &mut parts[at + 1 - every..=at];
         if let Some(giver) = block.iter_mut().find(|part| part.form.length().is_some()) {
             giver.gives = Some(Gives::Length);

@@ -349,3 +349,29 @@ fn a_part_taken_away_leaves_its_mark_and_one_put_in_brings_none() {
     history.apply(&Edit::MoveSegment { bar: 0, from: 1, to: 0 }).unwrap();
     assert_eq!(marks(history.plan())[..2], [10.0, 40.0]);
 }
+
+/// The demos and the handbook's examples as they were before marks could be fixed, with the figures that they gave then.
+#[test]
+fn plans_without_fixed_marks_come_out_as_ever() {
+    let all: Value = serde_json::from_str(include_str!("../../../tests/data/old_marks.json")).unwrap();
+    let plans = all["plans"].as_object().unwrap();
+    assert!(plans.len() > 30);
+    for (name, kept) in plans {
+        let plan = read(&kept["plan"].to_string());
+        let bars = balance(&plan).bars;
+        for (index, (bar, want)) in bars.iter().zip(kept["marks"].as_array().unwrap()).enumerate() {
+            let paths = plan.bars[index].paths();
+            let got: Vec<Value> = bar
+                .segments
+                .iter()
+                .zip(paths)
+                .map(|(segment, path)| {
+                    let (mark, shop) = (mm(segment.mark_end), segment.mark_end_shop.text());
+                    serde_json::json!([path, mark, shop, mm(segment.forged_length)])
+                })
+                .collect();
+            assert_eq!(Value::from(got), *want, "{name}");
+        }
+        assert_eq!(bars.len(), kept["marks"].as_array().unwrap().len(), "{name}");
+    }
+}

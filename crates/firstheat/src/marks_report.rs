@@ -98,7 +98,7 @@ impl<'a> BarReport<'a> {
     fn new(bar: &'a Bar, balance: &BarBalance) -> Self {
         let flat = bar.flat();
         let paths = bar.paths();
-        let segments = paths.iter().cloned().enumerate().zip(flat.iter().zip(&balance.segments));
+        let segments = paths.iter().cloned().zip(flat.iter().zip(&balance.segments));
         Self {
             name: &bar.name,
             count: bar.pieces(),
@@ -106,19 +106,15 @@ impl<'a> BarReport<'a> {
             stock_length_mm: balance.stock_length.get::<millimeter>(),
             finished_mass_kg: balance.finished_mass.get::<kilogram>(),
             stock_mass_kg: balance.stock_mass.get::<kilogram>(),
-            segments: segments
-                .map(|((at, path), (flat, segment))| {
-                    let shop = balance.mark_text(at).unwrap_or_default();
-                    SegmentReport::new(path, flat.segment, segment, shop)
-                })
-                .collect(),
+            segments: segments.map(|(path, (flat, balance))| SegmentReport::new(path, flat.segment, balance)).collect(),
             blocks: balance.blocks.iter().map(|block| BlockReport::new(block, &paths)).collect(),
         }
     }
 }
 
 impl<'a> SegmentReport<'a> {
-    fn new(path: String, segment: &'a Segment, balance: &SegmentBalance, shop: String) -> Self {
+    fn new(path: String, segment: &'a Segment, balance: &SegmentBalance) -> Self {
+        let fixed = balance.fixed_mark.as_ref().map(|fixed| fixed.text.clone());
         Self {
             path,
             name: &segment.name,
@@ -128,7 +124,7 @@ impl<'a> SegmentReport<'a> {
             stock_length_mm: balance.stock_length.get::<millimeter>(),
             mark_start_mm: balance.mark_start.get::<millimeter>(),
             mark_end_mm: balance.mark_end.get::<millimeter>(),
-            mark_end_shop: shop,
+            mark_end_shop: fixed.unwrap_or_else(|| balance.mark_end_shop.to_string()),
             corner: balance.standing.as_ref().map(CornerReport::from),
             mark_fixed: balance.fixed_mark.is_some(),
         }
