@@ -1,5 +1,7 @@
 //! Blocks between fixed marks, against reference values that were computed outside this project, and by hand.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests stop where something is wrong")]
+
 use fh_core::balance::{BarBalance, balance};
 use fh_core::edit::{BoundaryMove, BoundaryTarget, Edit, MarkEdit, Neighbor};
 use fh_core::file;
