@@ -35,7 +35,9 @@ fn assert_all_used(used: impl Iterator<Item = &'static str>, all: impl Iterator<
 #[test]
 fn every_form_is_in_a_demo() {
     let used = segments().into_iter().map(|segment| segment.form.kind().name());
-    assert_all_used(used, FormKind::ALL.into_iter().map(FormKind::name));
+    // A demo is a finished plan: nothing in it is left open.
+    let all = FormKind::ALL.into_iter().filter(|kind| *kind != FormKind::Open);
+    assert_all_used(used, all.map(FormKind::name));
 }
 
 #[test]

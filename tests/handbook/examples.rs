@@ -33,7 +33,13 @@ type Example = (&'static str, usize, usize, What, &'static str);
 
 use What::{Bar, BarInches, Follows, Forged, LegOutside, Lost, Metal};
 
-const FORMS: [Example; 38] = [
+const FORMS: [Example; 44] = [
+    ("examples/open", 0, 0, Bar, "20"),
+    ("examples/open", 0, 0, Metal, "2880"),
+    ("examples/marks-first", 0, 0, Forged, "75"),
+    ("examples/marks-first", 0, 1, Forged, "78.75"),
+    ("examples/marks-first", 0, 1, Bar, "35"),
+    ("examples/marks-first", 0, 3, Metal, "2880"),
     ("examples/plain", 0, 0, BarInches, "5"),
     ("examples/drawn", 0, 1, BarInches, "2.25"),
     ("examples/drawn", 1, 1, Bar, "31.25"),
@@ -148,9 +154,12 @@ fn every_example_plan_is_checked_and_named_by_a_page() {
         assert!(checked.contains(&name), "nothing of {name} is checked");
         let page = name.trim_start_matches("examples/");
         let of_a_form = handbook().join(format!("forms/{page}.md"));
-        let path = if of_a_form.exists() { of_a_form } else { handbook().join(format!("bends/{page}.md")) };
+        let chapter = handbook().join(format!("{page}.md"));
+        let of_a_bend = handbook().join(format!("bends/{page}.md"));
+        let path = [&of_a_form, &chapter].into_iter().find(|path| path.exists()).unwrap_or(&of_a_bend);
+        let from_there = if *path == chapter { "" } else { "../" };
         let words = fs::read_to_string(path).unwrap_or_else(|error| panic!("the page of {name}: {error}"));
-        assert!(words.contains(&format!("(../{name}.plan.json)")), "{page}.md does not name its plan");
+        assert!(words.contains(&format!("({from_there}{name}.plan.json)")), "{page}.md does not name its plan");
     }
 }
 

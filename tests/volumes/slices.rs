@@ -29,6 +29,7 @@ fn forms() -> Vec<Value> {
         json!({ "weld": { "allowance": "14 mm" } }),
         json!({ "trim": { "length": "15 mm" } }),
         json!({ "hold": { "length": "120 mm" } }),
+        json!({ "open": { "length": "25 mm" } }),
     ]
 }
 

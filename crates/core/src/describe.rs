@@ -1,5 +1,6 @@
 //! A segment in the smith's words: what the block becomes, and on which side.
 
+mod contents;
 mod face;
 mod ladder;
 mod laid_off;
@@ -9,6 +10,7 @@ mod repeats;
 mod scale;
 mod short_name;
 
+pub use contents::{answer_words, section_words};
 pub use face::Face;
 pub use ladder::{ladder_size_words, rung_change_words, rung_size_words};
 pub use laid_off::{

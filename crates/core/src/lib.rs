@@ -10,6 +10,7 @@
 
 pub mod balance;
 pub mod cautions;
+pub mod contents;
 pub mod describe;
 pub mod edit;
 pub mod file;

@@ -3,8 +3,10 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests stop where something is wrong")]
 
 use fh_core::balance::{BarBalance, balance};
+use fh_core::contents::{contents, disc_diameter, leaf_width, length_as, twice_as_long_leaf};
 use fh_core::edit::{BoundaryMove, BoundaryTarget, Edit, MarkEdit, Neighbor};
 use fh_core::file;
+use fh_core::metal::SectionSize;
 use fh_core::plan::Plan;
 use serde_json::Value;
 use uom::si::length::millimeter;
@@ -263,7 +265,7 @@ fn marks(plan: &Plan) -> Vec<f64> {
     balance(plan).bars[0].segments.iter().map(|segment| (mm(segment.mark_end) * 1e6).round() / 1e6).collect()
 }
 
-fn written(text: &str) -> fh_measure::WrittenLength {
+pub(crate) fn written(text: &str) -> fh_measure::WrittenLength {
     let unit = Some(fh_measure::LengthUnit::Millimeter);
     fh_measure::WrittenLength::parse(text, unit, fh_measure::LengthRange::AboveZero).unwrap()
 }
@@ -376,4 +378,100 @@ fn plans_without_fixed_marks_come_out_as_ever() {
         }
         assert_eq!(bars.len(), kept["marks"].as_array().unwrap().len(), "{name}");
     }
+}
+
+#[test]
+fn what_is_in_a_block_comes_out_as_reckoned_outside() {
+    for case in cases("block contents") {
+        let plan = plan_of(&case);
+        let balanced = balance(&plan);
+        let told = contents(&plan, &plan.bars[0], &balanced.bars[0]);
+        let [block] = told.as_slice() else { panic!("{}", case["id"]) };
+        let (expected, metal) = (&case["expected"], block.metal);
+        check(&case, "metal", metal.get::<cubic_millimeter>(), &expected["metal_after_scale"]);
+        for (section, want) in expected["lengths"].as_object().unwrap() {
+            check(&case, section, mm(length_as(metal, &section_of(section))), want);
+        }
+        for (what, want) in expected["leaf_width_at_length"].as_object().unwrap() {
+            let numbers: Vec<f64> = what.split([' ', ',']).filter_map(|word| word.parse().ok()).collect();
+            let width = leaf_width(metal, millimeters(numbers[1]), millimeters(numbers[0]));
+            if want.is_null() {
+                assert_eq!(width, None, "{} {what}", case["id"]);
+            } else {
+                check(&case, what, mm(width.unwrap()), want);
+            }
+        }
+        for (thickness, want) in expected["leaf_twice_as_long_as_wide: width at thickness"].as_object().unwrap() {
+            let [length, width] = twice_as_long_leaf(metal, millimeters(thickness.parse().unwrap()));
+            check(&case, thickness, mm(width), want);
+            assert!((mm(length) - 2.0 * mm(width)).abs() < 1e-9);
+        }
+        for (thickness, want) in expected["disc_diameter_at_thickness"].as_object().unwrap() {
+            check(&case, thickness, mm(disc_diameter(metal, millimeters(thickness.parse().unwrap()))), want);
+        }
+        assert!(block.answers.len() > 8, "{}", block.answers.len());
+    }
+}
+
+fn millimeters(mm: f64) -> uom::si::f64::Length {
+    uom::si::f64::Length::new::<millimeter>(mm)
+}
+
+/// `square 10`, `round 8`, `flat 14 x 5`.
+fn section_of(words: &str) -> SectionSize {
+    let numbers: Vec<f64> = words.split(' ').filter_map(|word| word.parse().ok()).collect();
+    match words.split(' ').next() {
+        Some("square") => SectionSize::Square { side: millimeters(numbers[0]), edge_radius: millimeters(0.0) },
+        Some("round") => SectionSize::Round { diameter: millimeters(numbers[0]) },
+        _ => SectionSize::Flat {
+            width: millimeters(numbers[0]),
+            thickness: millimeters(numbers[1]),
+            edge_radius: millimeters(0.0),
+        },
+    }
+}
+
+#[test]
+fn a_plan_begins_with_marks_in_a_row_and_its_blocks_are_filled() {
+    let mut history = fh_core::edit::History::new(square_bar("", ""));
+    let empty = history.plan().clone();
+    history.apply(&Edit::Mark(MarkEdit::Row { bar: 0, text: "20, 45 mm, 2 3/4 in".to_owned() })).unwrap();
+    assert_eq!(marks(history.plan()), [20.0, 45.0, 69.85]);
+    let texts: Vec<_> = (0..3).map(|at| balance(history.plan()).bars[0].mark_text(at).unwrap()).collect();
+    assert_eq!(texts, ["20 mm", "45 mm", "2 3/4 in"]);
+    let found = balance(history.plan()).findings;
+    let open = found.iter().filter(|finding| finding.place.segment.is_some());
+    assert_eq!(open.map(|finding| finding.id).collect::<Vec<_>>(), ["not-settled"; 3]);
+    // Every answer fills its block, and every step is taken back.
+    let told = contents(history.plan(), &history.plan().bars[0], &balance(history.plan()).bars[0]);
+    for answer in &told[1].answers {
+        let before = history.plan().clone();
+        history.apply(&Edit::Mark(MarkEdit::Fill { bar: 0, segment: 1, with: *answer })).unwrap();
+        assert_eq!(marks(history.plan()), [20.0, 45.0, 69.85], "{answer:?}");
+        assert!(history.undo() && *history.plan() == before);
+    }
+    let twice = Edit::Mark(MarkEdit::Row { bar: 0, text: "90".to_owned() }).applied(history.plan());
+    assert!(twice.unwrap_err().to_string().contains("empty bar"));
+    assert!(history.undo() && *history.plan() == empty);
+    for (text, want) in [("2,4 1/4,6", [2.0, 4.25, 6.0]), ("12,5; 20 ;30", [12.5, 20.0, 30.0])] {
+        history.apply(&Edit::Mark(MarkEdit::Row { bar: 0, text: text.to_owned() })).unwrap();
+        assert_eq!(marks(history.plan()), want, "{text}");
+        history.undo();
+    }
+    for wrong in ["", "2, x, 6", "5, 4", "0, 3"] {
+        let refused = Edit::Mark(MarkEdit::Row { bar: 0, text: wrong.to_owned() }).applied(history.plan());
+        assert!(refused.is_err(), "{wrong}");
+    }
+}
+
+#[test]
+fn one_block_is_left_open_once() {
+    let open = r#"{ "form": { "open": {} } }"#;
+    let text = format!(
+        r#"{{ "firstheat": 1, "bars": [{{ "stock": {{ "square": "10 mm" }}, "segments": [{open},
+            {{ "form": {{ "open": {{}} }}, "ends_at": "50 mm" }}] }}] }}"#
+    );
+    let refused = file::read(text.as_bytes()).unwrap_err();
+    assert_eq!(refused.path, "bars[0].segments[1].form.open");
+    assert!(refused.message.contains("one is left open at most"), "{refused}");
 }

@@ -1,5 +1,6 @@
 //! The metal from outside.
 
+mod block_laws;
 mod blocks;
 mod edits;
 mod findings;

@@ -6,12 +6,14 @@ use crate::marks_report::MarksReport;
 use crate::table::{Side, lined_up};
 use crate::{check, finding_report, input, output};
 use fh_core::balance::{Balance, BarBalance, SegmentBalance, balance};
+use fh_core::contents::contents;
 use fh_core::describe::{self, plain_line};
 use fh_core::plan::{Bar, Plan, PlanUnit, Segment};
 use std::process::ExitCode;
 use uom::si::f64::Mass;
 use uom::si::length::millimeter;
 use uom::si::mass::{kilogram, pound};
+use uom::si::volume::cubic_millimeter;
 
 /// Prints the marks of a plan.
 pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
@@ -46,7 +48,23 @@ fn bar_words(plan: &Plan, index: usize, bar: &Bar, balance: &BarBalance) -> Stri
         text.push_str(&format!("Marks from the datum: {}\n\n", plain_line(bar.datum_name())));
         text.push_str(&mark_table(plan, bar, balance));
     }
+    text.push_str(&open_blocks(plan, bar, balance));
     format!("{text}\n{}", totals(plan, bar, balance))
+}
+
+/// What is in the blocks that are left open.
+fn open_blocks(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
+    let unit = plan.units.length;
+    let mut text = String::new();
+    for block in contents(plan, bar, balance) {
+        let name = plain_line(&describe::segment_name(bar, block.segment));
+        let metal = block.metal.get::<cubic_millimeter>();
+        let bar_length = describe::fine_length(block.bar_length, unit);
+        text.push_str(&format!("\nIn “{name}”, {bar_length} of bar, is {metal:.0} mm³ after scale. It would be, as\n"));
+        let rows: Vec<_> = block.answers.iter().map(|answer| describe::answer_words(answer, unit).to_vec()).collect();
+        text.push_str(&lined_up(&[Side::Left, Side::Left], &rows));
+    }
+    text
 }
 
 /// What all bars take together, each as often as it is made.

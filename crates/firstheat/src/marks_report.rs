@@ -3,10 +3,13 @@
 use crate::caution_report::{self, CautionReport};
 use crate::finding_report::{self, FindingReport};
 use fh_core::balance::{Balance, BarBalance, Block, SegmentBalance};
+use fh_core::contents::{Answer, Contents, contents};
+use fh_core::describe::section_words;
 use fh_core::metal::Standing;
 use fh_core::plan::{Bar, Plan, Segment};
 use serde::Serialize;
 use uom::si::area::square_millimeter;
+use uom::si::f64::Length;
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
 use uom::si::volume::cubic_millimeter;
@@ -31,6 +34,25 @@ struct BarReport<'a> {
     stock_mass_kg: f64,
     segments: Vec<SegmentReport<'a>>,
     blocks: Vec<BlockReport>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    contents: Vec<ContentsReport>,
+}
+
+/// What is in a block that is left open.
+#[derive(Debug, Serialize)]
+struct ContentsReport {
+    path: String,
+    metal_mm3: f64,
+    answers: Vec<AnswerReport>,
+}
+
+/// What it could be made into.
+#[derive(Debug, Serialize)]
+#[serde(rename_all = "snake_case")]
+enum AnswerReport {
+    Drawn { section: String, length_mm: f64 },
+    Leaf { thickness_mm: f64, length_mm: f64, width_mm: f64 },
+    Disc { thickness_mm: f64, diameter_mm: f64 },
 }
 
 /// From one fixed mark, or the datum, to the next.
@@ -88,14 +110,15 @@ impl From<&Standing> for CornerReport {
 impl<'a> MarksReport<'a> {
     /// The report of a plan.
     pub(crate) fn new(plan: &'a Plan, balance: &'a Balance) -> Self {
-        let bars = plan.bars.iter().zip(&balance.bars).map(|(bar, balance)| BarReport::new(bar, balance)).collect();
+        let bars =
+            plan.bars.iter().zip(&balance.bars).map(|(bar, balance)| BarReport::new(plan, bar, balance)).collect();
         let findings = finding_report::reports(plan, balance);
         Self { title: &plan.title, bars, findings, cautions: caution_report::reports(plan, balance) }
     }
 }
 
 impl<'a> BarReport<'a> {
-    fn new(bar: &'a Bar, balance: &BarBalance) -> Self {
+    fn new(plan: &Plan, bar: &'a Bar, balance: &BarBalance) -> Self {
         let flat = bar.flat();
         let paths = bar.paths();
         let segments = paths.iter().cloned().zip(flat.iter().zip(&balance.segments));
@@ -108,6 +131,7 @@ impl<'a> BarReport<'a> {
             stock_mass_kg: balance.stock_mass.get::<kilogram>(),
             segments: segments.map(|(path, (flat, balance))| SegmentReport::new(path, flat.segment, balance)).collect(),
             blocks: balance.blocks.iter().map(|block| BlockReport::new(block, &paths)).collect(),
+            contents: contents(plan, bar, balance).iter().map(|of| ContentsReport::new(plan, &paths, of)).collect(),
         }
     }
 }
@@ -140,6 +164,28 @@ impl BlockReport {
             over_mm3: block.over.get::<cubic_millimeter>(),
             over_length_mm: block.over_length.get::<millimeter>(),
             takes_up: block.gives.iter().filter_map(|at| paths.get(*at).cloned()).collect(),
+        }
+    }
+}
+
+impl ContentsReport {
+    fn new(plan: &Plan, paths: &[String], of: &Contents) -> Self {
+        let mm = |length: Length| length.get::<millimeter>();
+        let answer = |answer: &Answer| match *answer {
+            Answer::Drawn { section, length } => {
+                AnswerReport::Drawn { section: section_words(section, plan.units.length), length_mm: mm(length) }
+            }
+            Answer::Leaf { thickness, length, width } => {
+                AnswerReport::Leaf { thickness_mm: mm(thickness), length_mm: mm(length), width_mm: mm(width) }
+            }
+            Answer::Disc { thickness, diameter } => {
+                AnswerReport::Disc { thickness_mm: mm(thickness), diameter_mm: mm(diameter) }
+            }
+        };
+        Self {
+            path: paths.get(of.segment).cloned().unwrap_or_default(),
+            metal_mm3: of.metal.get::<cubic_millimeter>(),
+            answers: of.answers.iter().map(answer).collect(),
         }
     }
 }

@@ -112,6 +112,7 @@ fn parts(kind: FormKind) -> Vec<Part> {
         FormKind::Cube => vec![Part(Stock, block(2.0, 22.0, 4.0)), Part(Forged, block(22.0, 38.0, 8.0))],
         FormKind::Trim => vec![bar(22.0), Part(Hatched, block(26.0, 38.0, 5.0))],
         FormKind::Hold => vec![bar(14.0), Part(Hatched, block(14.0, 38.0, 5.0))],
+        FormKind::Open => vec![bar(6.0), Part(Hatched, block(6.0, 34.0, 5.0)), Part(Stock, block(34.0, 38.0, 5.0))],
         FormKind::Hole => vec![
             Part(Stock, block(2.0, 12.0, 4.0)),
             Part(Stock, block(32.0, 38.0, 4.0)),

@@ -4,9 +4,11 @@ use super::boundary::{Change, Moved};
 use super::gave::Gave;
 use super::refusal::Refusal;
 use crate::balance::{Derived, balance, fill_blocks};
+use crate::contents::Answer;
 use crate::describe::fine_length;
-use crate::plan::{Bar, Chain, Gives, Plan, Segment};
-use fh_measure::WrittenLength;
+use crate::forms::{self, Pen};
+use crate::plan::{Bar, Chain, Form, Gives, OutlineSpec, Plan, Segment, ThicknessSpec};
+use fh_measure::{LengthRange, WrittenLength};
 use std::ops::Range;
 
 /// An edit of a fixed mark.
@@ -39,6 +41,22 @@ pub enum MarkEdit {
         /// The segment, counted through the bar.
         segment: usize,
     },
+    /// Sets marks in a row on an empty bar, as they are typed: `2, 4 1/4, 6`. Each ends an open block.
+    Row {
+        /// The bar.
+        bar: usize,
+        /// The marks; a number without a unit takes the plan's.
+        text: String,
+    },
+    /// Makes an open block into what it could be.
+    Fill {
+        /// The bar.
+        bar: usize,
+        /// The open segment, counted through the bar.
+        segment: usize,
+        /// What it becomes.
+        with: Answer,
+    },
 }
 
 impl MarkEdit {
@@ -48,6 +66,8 @@ impl MarkEdit {
             Self::Fix { bar, segment, at } => fix(plan, (*bar, *segment), at),
             Self::Move { bar, segment, to } => move_mark(plan, (*bar, *segment), to),
             Self::Loosen { bar, segment } => loosen(plan, (*bar, *segment)),
+            Self::Row { bar, text } => set_row(plan, *bar, text),
+            Self::Fill { bar, segment, with } => fill(plan, (*bar, *segment), with),
         }
     }
 }
@@ -169,4 +189,65 @@ pub(super) fn fitting(bar: &Bar, chain: Chain, place: usize, segment: &Segment) 
     let fits = |mark: &mut WrittenLength| chain == Chain::Bar && lowest < mark.mm() && mark.mm() < highest;
     segment.ends_at = segment.ends_at.take_if(fits);
     segment
+}
+
+/// An empty bar with marks as they are typed.
+fn set_row(plan: &Plan, bar: usize, text: &str) -> Result<Moved, Refusal> {
+    let mut next = plan.clone();
+    let of = next.bars.get_mut(bar).ok_or(Refusal::NoSuchPlace)?;
+    if !of.segments.is_empty() {
+        return Err(Refusal::CannotBe("marks in a row are set on an empty bar, and this one has parts".to_owned()));
+    }
+    for (index, mark) in in_row(text).enumerate() {
+        let unit = Some(plan.units.length.length_unit());
+        let at = WrittenLength::parse(mark, unit, LengthRange::AboveZero)
+            .map_err(|error| Refusal::CannotBe(format!("“{mark}”: {error}")))?;
+        let mut block = Segment::new(&format!("block {}", index + 1), Form::Open(forms::Open { length: None }));
+        block.ends_at = Some(at);
+        of.segments.push(block);
+    }
+    if of.segments.is_empty() {
+        return Err(Refusal::CannotBe("no mark was found; type them like this: 2, 4 1/4, 6".to_owned()));
+    }
+    Ok(Moved { plan: next, gave: Vec::new() })
+}
+
+/// The marks of a row, parted by commas or semicolons; beside either a comma without a space behind it is a decimal comma.
+fn in_row(text: &str) -> impl Iterator<Item = &str> {
+    let (has_semicolon, has_room) = (text.contains(';'), text.contains(", "));
+    let parts = text.split(move |letter| letter == ';' || (letter == ',' && !has_room && !has_semicolon));
+    let parts = parts.flat_map(|part| part.split(", "));
+    parts.map(|part| part.trim().trim_end_matches(',')).filter(|part| !part.is_empty())
+}
+
+/// An open block made into something.
+fn fill(plan: &Plan, (bar, segment): (usize, usize), with: &Answer) -> Result<Moved, Refusal> {
+    let mut next = plan.clone();
+    let pen = Pen { unit: plan.units.length.length_unit(), finer: 0 };
+    let form = form_of(with, pen).ok_or_else(|| Refusal::CannotBe("the size would be out of range".to_owned()))?;
+    let place = next.bars.get_mut(bar).and_then(|bar| bar.segment_mut(segment)).ok_or(Refusal::NoSuchPlace)?;
+    if !matches!(place.form, Form::Open(_)) {
+        return Err(Refusal::CannotBe("only an open block is filled".to_owned()));
+    }
+    place.form = form;
+    place.gives = Some(Gives::Length);
+    Ok(Moved { gave: what_gave(plan, &next, bar), plan: next })
+}
+
+fn form_of(with: &Answer, pen: Pen) -> Option<Form> {
+    Some(match *with {
+        Answer::Drawn { section, length } => {
+            Form::Drawn(forms::Drawn { length: Some(pen.write(length)?), section: pen.section(section)? })
+        }
+        Answer::Leaf { thickness, length, width } => Form::Flag(forms::Flag {
+            outline: OutlineSpec::Leaf { length: pen.write(length)?, width: pen.write(width)? },
+            thickness: ThicknessSpec::Even(pen.write(thickness)?),
+            trim: None,
+        }),
+        Answer::Disc { thickness, diameter } => Form::Flag(forms::Flag {
+            outline: OutlineSpec::Disc { diameter: pen.write(diameter)? },
+            thickness: ThicknessSpec::Even(pen.write(thickness)?),
+            trim: None,
+        }),
+    })
 }

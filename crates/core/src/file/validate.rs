@@ -110,7 +110,8 @@ fn check_bar(bar: &Bar, at: &KeyPath) -> Checked {
     let segments = at.key("segments");
     let mut each = bar.segments.iter().enumerate();
     each.try_for_each(|(index, segment)| check_segment(segment, index == 0, &segments.index(index)))?;
-    marks::check_rising(bar, &segments)
+    marks::check_rising(bar, &segments)?;
+    marks::check_open(bar, &segments)
 }
 
 /// Checks one segment; `first` tells that none lies before it.

@@ -69,7 +69,8 @@ pub(super) fn check(plan: &Plan, found: &mut Vec<Finding>) {
 /// Whether anything of the plan is forged or bent.
 fn is_worked(plan: &Plan) -> bool {
     let is_worked = |segment: &Segment| {
-        segment.bend.is_some() || !matches!(segment.form, Form::Plain(_) | Form::Trim(_) | Form::Hold(_))
+        segment.bend.is_some()
+            || !matches!(segment.form, Form::Plain(_) | Form::Trim(_) | Form::Hold(_) | Form::Open(_))
     };
     plan.bars.iter().flat_map(|bar| bar.flat()).any(|flat| is_worked(flat.segment))
 }

@@ -16,6 +16,7 @@ mod hold;
 mod joints;
 mod metal;
 mod odd_fraction;
+mod open;
 mod reach;
 mod repeats;
 mod rounding;
@@ -50,7 +51,7 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 21] = [
+pub const CHECKS: [Check; 22] = [
     bar_length::CHECK,
     blocks::CHECK,
     cold_shut::CHECK,
@@ -71,6 +72,7 @@ pub const CHECKS: [Check; 21] = [
     heads::CHECK,
     repeats::CHECK,
     odd_fraction::CHECK,
+    open::CHECK,
     size_doubtful::CHECK,
 ];
 

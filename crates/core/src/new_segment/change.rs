@@ -34,6 +34,7 @@ pub fn change_form(segment: &Segment, kind: FormKind, sizes: &FirstSizes) -> Opt
 fn put_length(form: &mut Form, kept: &WrittenLength) {
     match form {
         Form::Plain(forms::Plain { length })
+        | Form::Open(forms::Open { length })
         | Form::Drawn(forms::Drawn { length, .. })
         | Form::Taper(forms::Taper { length, .. }) => *length = Some(kept.clone()),
         Form::Trim(forms::Trim { length }) | Form::Hold(forms::Hold { length }) => *length = kept.clone(),

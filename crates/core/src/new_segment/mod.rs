@@ -106,6 +106,7 @@ fn form(kind: FormKind, sizes: &FirstSizes) -> Option<Form> {
         FormKind::Cube => Form::Cube(forms::Cube { side: sizes.size(CUBE * least)? }),
         FormKind::Trim => Form::Trim(forms::Trim { length: sizes.size(width)? }),
         FormKind::Hold => Form::Hold(forms::Hold { length: sizes.size(LENGTH_MM)? }),
+        FormKind::Open => Form::Open(forms::Open { length: Some(sizes.size(LENGTH_MM)?) }),
     })
 }
 

@@ -42,6 +42,8 @@ pub enum Form {
     Trim(forms::Trim),
     /// What the tongs hold, or the rest of the bar; not part of the finished piece.
     Hold(forms::Hold),
+    /// A block whose shape is not settled yet.
+    Open(forms::Open),
 }
 
 /// The kinds of form, for lists.
@@ -79,11 +81,13 @@ pub enum FormKind {
     Trim,
     /// See [`Form::Hold`].
     Hold,
+    /// See [`Form::Open`].
+    Open,
 }
 
 impl FormKind {
     /// Every kind, in the order they are offered.
-    pub const ALL: [Self; 16] = [
+    pub const ALL: [Self; 17] = [
         Self::Plain,
         Self::Drawn,
         Self::Taper,
@@ -100,6 +104,7 @@ impl FormKind {
         Self::Collar,
         Self::Trim,
         Self::Hold,
+        Self::Open,
     ];
 
     /// The word for it.
@@ -130,6 +135,7 @@ impl FormKind {
             Self::Cube => forms::Cube::ABOUT,
             Self::Trim => forms::Trim::ABOUT,
             Self::Hold => forms::Hold::ABOUT,
+            Self::Open => forms::Open::ABOUT,
         }
     }
 }
@@ -154,6 +160,7 @@ impl Form {
             Self::Cube(form) => form,
             Self::Trim(form) => form,
             Self::Hold(form) => form,
+            Self::Open(form) => form,
         }
     }
 
@@ -176,6 +183,7 @@ impl Form {
             Self::Cube(form) => form,
             Self::Trim(form) => form,
             Self::Hold(form) => form,
+            Self::Open(form) => form,
         }
     }
 
@@ -198,6 +206,7 @@ impl Form {
             Self::Cube(_) => FormKind::Cube,
             Self::Trim(_) => FormKind::Trim,
             Self::Hold(_) => FormKind::Hold,
+            Self::Open(_) => FormKind::Open,
         }
     }
 

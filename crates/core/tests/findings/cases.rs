@@ -7,6 +7,7 @@ const GATHERED: &str = r#"{ "form": { "drawn": { "length": "20 mm", "section": {
 pub(super) const CASES: &[(&str, &str, &str, &str)] = &[
     ("bar-too-short", "", r#""length": "100 mm","#, r#"{ "form": { "plain": { "length": "120 mm" } } }"#),
     ("bar-left-over", "", r#""length": "400 mm","#, r#"{ "form": { "plain": { "length": "120 mm" } } }"#),
+    ("not-settled", "", "", r#"{ "form": { "open": { "length": "30 mm" } } }"#),
     ("block-over", "", "", r#"{ "form": { "plain": { "length": "20 mm" } }, "ends_at": "30 mm" }"#),
     ("block-short", "", "", r#"{ "form": { "plain": { "length": "40 mm" } }, "ends_at": "30 mm" }"#),
     ("size-doubtful", "", "", r#"{ "form": { "plain": { "length": "1000 m" } } }"#),

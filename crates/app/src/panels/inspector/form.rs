@@ -22,7 +22,7 @@ pub(super) fn show(
         _ => None,
     };
     match &mut segment.form {
-        Form::Plain(forms::Plain { length }) => {
+        Form::Plain(forms::Plain { length }) | Form::Open(forms::Open { length }) => {
             optional_length(ui, sizing, SizeName::Length, length, LengthRange::AboveZero, balance)
         }
         Form::Drawn(forms::Drawn { length, section: becomes }) => {

@@ -2,7 +2,7 @@
 
 use super::super::fault::{Checked, refuse};
 use super::super::key_path::KeyPath;
-use crate::plan::{Bar, Segment};
+use crate::plan::{Bar, Form, Segment};
 
 /// Makes sure that the fixed marks of a bar rise along it.
 pub(super) fn check_rising(bar: &Bar, segments: &KeyPath) -> Checked {
@@ -22,6 +22,18 @@ pub(super) fn check_rising(bar: &Bar, segments: &KeyPath) -> Checked {
             return refuse(at, message);
         }
         before = Some(mark);
+    }
+    Ok(())
+}
+
+/// Makes sure that no block has two open parts: of two, neither would know its metal.
+pub(super) fn check_open(bar: &Bar, segments: &KeyPath) -> Checked {
+    for places in bar.block_places() {
+        let is_open = |place: &usize| bar.segments.get(*place).is_some_and(|it| matches!(it.form, Form::Open(_)));
+        if let Some(second) = places.filter(is_open).nth(1) {
+            let at = segments.index(second).key("form").key("open");
+            return refuse(at, "a second open part was found; between two fixed marks one is left open at most");
+        }
     }
     Ok(())
 }

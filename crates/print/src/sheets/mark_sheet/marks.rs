@@ -77,6 +77,7 @@ fn strip_marks(bar: &Bar, worked: &BarBalance) -> Vec<StripMark> {
         at_mm: sane(worked.struck_mm(number).unwrap_or_default()),
         total: worked.mark_text(number).unwrap_or_default(),
         kind: struck_kind(worked, &bar.segments, place),
+        is_fixed: worked.segments.get(number).is_some_and(|segment| segment.fixed_mark.is_some()),
     };
     worked.whole().enumerate().map(mark).collect()
 }
@@ -182,7 +183,7 @@ fn block_row(plan: &Plan, bar: &Bar, worked: &BarBalance, number: usize, flat: &
         block: segment_name(bar, number),
         becomes: becomes(plan, flat.segment, balance),
         side: side(flat.segment),
-        strike: strike.to_owned(),
+        strike: if balance.fixed_mark.is_some() { format!("{strike}, fixed") } else { strike.to_owned() },
         depth: flat.depth,
         ..TableRow::default()
     }

@@ -67,13 +67,18 @@ fn shown_length(strip: &Strip, row_mm: f64) -> f64 {
 /// How the bar lies, what is punched, how rows are joined, and where the slits are.
 fn heading(strip: &Strip, width: f64, rows: usize) -> Block {
     const SPOT: &str = "A dot is punched, a bare line scribed.";
+    const FIXED: &str = "A dot in a square is a mark that you fixed.";
+    const OPEN: &str = "What is hatched both ways is not settled yet.";
     const JOIN: &str = "Cut out the rows and join them cross to cross, A to A.";
     /// The slits that are told at most.
     const MOST_SLITS: usize = 8;
     // The end of the bar is cut, and drawn heavy.
     let struck = || strip.marks.iter().filter(|mark| mark.kind != MarkKind::Cut);
     let both = struck().any(|mark| has_spot(strip, mark)) && struck().any(|mark| !has_spot(strip, mark));
-    let words = [strip.lying.as_str()].into_iter().chain(both.then_some(SPOT)).chain((rows > 1).then_some(JOIN));
+    let fixed = strip.marks.iter().any(|mark| mark.is_fixed).then_some(FIXED);
+    let open = strip.blocks.iter().any(|block| block.fate == Fate::Open).then_some(OPEN);
+    let words = [strip.lying.as_str()].into_iter().chain(both.then_some(SPOT)).chain(fixed).chain(open);
+    let words = words.chain((rows > 1).then_some(JOIN));
     let lay = paragraph(&words.collect::<Vec<_>>().join(" "), BODY, Weight::Regular, width);
     let slits = strip.slit_words.iter().take(MOST_SLITS);
     slits.fold(lay, |above, slit| above.over(paragraph(slit, BODY, Weight::SemiBold, width))).then_free(1.5)

@@ -5,7 +5,7 @@ use super::labels::{self, Label, PlacedLabels};
 use super::rows::{OVERLAP_MM, Row};
 use super::slit_lines::{OnRow, punch_spot};
 use super::words::{BranchMark, Fate, MarkKind, Strip, StripBlock, StripMark};
-use crate::drawing::{Item, Text, at};
+use crate::drawing::{Item, Point, Text, at};
 use crate::fonts::Weight;
 use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
@@ -34,6 +34,8 @@ const BREAK_WORDS_MM: f64 = 46.0;
 const CROSS_MM: f64 = 2.0;
 /// Between two hatch lines, along the bar.
 const HATCH_MM: f64 = 3.0;
+/// Half the side of the square round the dot of a fixed mark.
+const FIXED_MM: f64 = 1.7;
 
 /// The height of a row whose labels all stand level.
 pub(super) fn level_row_mm(bar_height_mm: f64) -> f64 {
@@ -209,6 +211,10 @@ impl<'a> StripRow<'a> {
                 vec![Item::rectangle(corner, opposite, Some(Gray::LIGHT), None)]
             }
             Fate::CutAway => self.hatch(self.x(start), self.x(end)),
+            // Crossed: it is no waste.
+            Fate::Open => {
+                [self.hatch(self.x(start), self.x(end)), self.cross_hatch(self.x(start), self.x(end))].concat()
+            }
         }
     }
 
@@ -222,6 +228,16 @@ impl<'a> StripRow<'a> {
             Item::line(at(low, y(low)), at(high, y(high)), Pen::Hairline)
         };
         (1..=lines).map(line).collect()
+    }
+
+    /// The same the other way.
+    fn cross_hatch(&self, left: f64, right: f64) -> Vec<Item> {
+        let mirrored = |point: Point| at(left + right - point.x, point.y);
+        let turned = |item| match item {
+            Item::Line { from, to, pen } => Item::line(mirrored(from), mirrored(to), pen),
+            other => other,
+        };
+        self.hatch(left, right).into_iter().map(turned).collect()
     }
 
     /// The datum end: the heaviest line of the strip, with an arrow against it.
@@ -240,7 +256,15 @@ impl<'a> StripRow<'a> {
 
     fn mark(&self, mark: &StripMark) -> Vec<Item> {
         let x = self.x(mark.at_mm);
+        let middle = at(x, f64::midpoint(self.top, self.bottom));
         match mark.kind {
+            // A dot in a square: the smith's own mark.
+            _ if mark.is_fixed => {
+                let pen = if mark.kind == MarkKind::Cut { Pen::CutLine } else { Pen::MarkLine };
+                let [low, high] = [-FIXED_MM, FIXED_MM].map(|by| at(middle.x + by, middle.y + by));
+                let square = Item::rectangle(low, high, Some(Gray::WHITE), Some(Pen::Outline));
+                vec![self.across(x, pen), square, punch_spot(middle)]
+            }
             MarkKind::Cut => vec![self.across(x, Pen::CutLine)],
             _ if has_spot(self.strip, mark) => {
                 vec![self.across(x, Pen::MarkLine), punch_spot(at(x, f64::midpoint(self.top, self.bottom)))]

@@ -8,6 +8,7 @@ pub(super) fn fate(segment: &Segment) -> Fate {
     match segment.form {
         Form::Trim(_) => Fate::CutAway,
         Form::Hold(_) => Fate::Held,
+        Form::Open(_) => Fate::Open,
         _ => Fate::Stays,
     }
 }
@@ -19,7 +20,7 @@ pub(super) fn mark_kind(chain: &[Segment], place: usize) -> MarkKind {
     let beside = |test: fn(&Segment) -> bool| before.is_some_and(test) || after.is_some_and(test);
     if after.is_none() {
         MarkKind::Cut
-    } else if beside(|segment| fate(segment) != Fate::Stays) {
+    } else if beside(|segment| matches!(fate(segment), Fate::CutAway | Fate::Held)) {
         MarkKind::CutLater
     } else if beside(|segment| matches!(segment.form, Form::Shoulder(_))) {
         MarkKind::SetDownEdge

@@ -63,6 +63,8 @@ pub(super) struct StripMark {
     pub(super) total: String,
     /// How it is struck.
     pub(super) kind: MarkKind,
+    /// Whether the smith fixed it.
+    pub(super) is_fixed: bool,
 }
 
 /// One block between two marks.
@@ -142,6 +144,8 @@ pub(super) enum Fate {
     CutAway,
     /// The tongs hold it.
     Held,
+    /// Its shape is not settled yet.
+    Open,
 }
 
 /// How a mark is struck (common practice, no source).
