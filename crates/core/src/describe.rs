@@ -107,8 +107,13 @@ pub fn derived_words(size: &Derived, unit: PlanUnit) -> Option<String> {
         (None, None, Some(count)) => plain_number(count),
         (None, None, None) => return None,
     };
-    let to_fit = if size.gave { ", to fit the bar" } else { "" };
+    let to_fit = if size.gave { format!(", {}", gave_words(size)) } else { String::new() };
     Some(format!("{} {value}{to_fit}", size.name.words()))
+}
+
+/// What a size gave for: `to fit the bar`, `to fill its block`.
+fn gave_words(size: &Derived) -> &'static str {
+    size.because.strip_prefix("gives ").unwrap_or("to fit the bar")
 }
 
 /// An angle to half a degree: `90°`, `22.5°`.

@@ -157,7 +157,7 @@ impl Asked<'_> {
 
     fn forging(&self, shape: &Shape, duty: &mut Duty) {
         match self.form() {
-            Form::Plain(_) => {}
+            Form::Plain(_) | Form::Open(_) => {}
             Form::Drawn(_) => self.drawn(shape, duty),
             Form::Collar(_) => {
                 self.drawn(shape, duty);

@@ -158,7 +158,7 @@ impl<'f, 'w, 'a> Filling<'f, 'w, 'a> {
 /// Why a size gave.
 const FILLS: &str = "gives to fill its block";
 /// Why a size gave that is not enough.
-const GIVES_ALL: &str = "gives to its block as far as it can";
+const GIVES_ALL: &str = "gives to fill its block as far as it can";
 
 /// A leaf has to be as long as it is wide: shorter, its arcs are more than half circles.
 fn is_wider_than_long(shape: &Shape) -> bool {

@@ -1,7 +1,7 @@
 //! One answer to what is in a block, and the formulas for it: constant volume.
 
-use crate::metal::{SectionSize, in_mm2};
-use fh_measure::{in_mm, in_mm3, mm};
+use crate::metal::SectionSize;
+use fh_measure::{in_mm, in_mm2, in_mm3, mm};
 use std::f64::consts::PI;
 use uom::si::f64::{Length, Volume};
 

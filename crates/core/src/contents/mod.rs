@@ -7,9 +7,9 @@ mod usual;
 pub use answer::{Answer, disc_diameter, leaf_width, length_as, twice_as_long_leaf};
 
 use crate::balance::BarBalance;
-use crate::metal::{in_mm, in_mm2};
+use crate::metal::in_mm;
 use crate::plan::{Bar, Form, Plan, Segment};
-use fh_measure::{WrittenShare, mm3};
+use fh_measure::{WrittenShare, in_mm2, mm3};
 use uom::si::f64::{Length, Volume};
 
 /// What is in an open block.

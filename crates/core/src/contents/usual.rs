@@ -1,9 +1,9 @@
 //! The usual sizes that a block is answered in: the next smaller squares, rounds and flats, and thicknesses of plate.
 
 use super::answer::{Answer, disc_diameter, length_as, twice_as_long_leaf};
-use crate::metal::{SectionSize, View, in_mm2};
+use crate::metal::{SectionSize, View};
 use crate::plan::PlanUnit;
-use fh_measure::{LengthUnit, mm, mm3};
+use fh_measure::{LengthUnit, in_mm2, mm, mm3};
 
 /// Sides of squares, diameters of rounds, and widths and thicknesses of flats that merchants keep, in mm (common practice, no
 /// source).

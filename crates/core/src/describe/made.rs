@@ -32,19 +32,20 @@ pub struct FollowingSize {
 pub fn made_words(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -> MadeWords {
     let mut filled = segment.clone();
     let mut told: Vec<SizeName> = Vec::new();
-    let gave_length =
-        balance.derived.iter().find(|size| size.gave && size.name == SizeName::Length).and_then(|size| size.length);
-    let mut fits = "";
+    let gave = balance.derived.iter().find(|size| size.gave && size.name == SizeName::Length);
+    let gave_length = gave.and_then(|size| size.length);
+    let mut fits = String::new();
     if let (
         Some(length),
         Form::Plain(forms::Plain { length: l })
+        | Form::Open(forms::Open { length: l })
         | Form::Drawn(forms::Drawn { length: l, .. })
         | Form::Taper(forms::Taper { length: l, .. }),
     ) = (gave_length, &mut filled.form)
     {
         *l = written(length, unit);
         told.push(SizeName::Length);
-        fits = " to fit the bar";
+        fits = gave.map_or_else(String::new, |size| format!(" {}", gave_words(size)));
     }
     if let Some(shape) = &balance.shape {
         fill_sections(&mut filled.form, shape, balance.reversed, unit);
@@ -59,7 +60,7 @@ pub fn made_words(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -
         _ => None,
     };
     let words = |size: &Derived| Some(FollowingSize { name: size.name, words: derived_words(size, unit)? });
-    MadeWords { form: form + fits, section, follows: derived.filter_map(words).collect() }
+    MadeWords { form: form + &fits, section, follows: derived.filter_map(words).collect() }
 }
 
 /// Whether a section is larger than the bar that it is made from: what the fire leaves of that is longer than the part.
