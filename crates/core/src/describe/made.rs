@@ -1,6 +1,6 @@
 //! What a segment becomes with its sizes as they come out: a size that follows, gave or stands elsewhere is told by its figure.
 
-use super::{derived_words, fine_length};
+use super::{derived_words, fine_length, gave_words};
 use crate::balance::{Derived, SegmentBalance};
 use crate::forms;
 use crate::metal::{Outline, SectionSize, Shape};
