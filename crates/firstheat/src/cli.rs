@@ -1,5 +1,6 @@
 //! The command line: its words and its help.
 
+use crate::rack_cli::RackCommand;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use clap_complete::Shell;
 use fh_core::plan::Plan;
@@ -61,8 +62,11 @@ pub(crate) enum Command {
     /// Cuts a list of lengths from bars; the exit status is 1 where some piece finds no bar.
     #[command(after_help = "Example:\n  firstheat cut --lengths saw.json\n\nThe file: docs/command-line.md.")]
     Cut(CutArgs),
-    /// Prints the JSON Schema of the plan file.
-    Schema,
+    /// Shows and changes the rack: the bars on hand.
+    #[command(subcommand)]
+    Rack(RackCommand),
+    /// Prints the JSON Schema of a file: the plan's where none is named.
+    Schema(SchemaArgs),
     /// Prints a completion script for a shell.
     #[command(
         after_help = "Example:\n  firstheat completions bash > ~/.local/share/bash-completion/completions/firstheat"
@@ -108,6 +112,29 @@ pub(crate) struct SheetArgs {
     /// Overwrites a file of another kind.
     #[arg(long)]
     pub(crate) force: bool,
+}
+
+/// A file to print the schema of.
+#[derive(Debug, Args)]
+pub(crate) struct SchemaArgs {
+    /// Which file.
+    #[arg(value_enum, ignore_case = true, default_value_t = FileSort::Plan)]
+    pub(crate) file: FileSort,
+}
+
+/// A sort of file.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(crate) enum FileSort {
+    /// A plan.
+    Plan,
+    /// The bars on hand.
+    Rack,
+    /// What can be bought.
+    Merchant,
+    /// What an hour costs, ways of cutting, profit, tax.
+    Shop,
+    /// Plans with counts, and whom for.
+    Job,
 }
 
 /// A size of paper.

@@ -13,15 +13,18 @@ mod export;
 mod failure;
 mod finding_report;
 mod input;
+mod kept;
 mod marks;
 mod marks_report;
 mod new;
 mod output;
+mod rack;
+mod rack_cli;
+mod rack_report;
 mod schema;
 mod sheet;
 mod steps;
 mod steps_report;
-mod stock;
 mod table;
 mod window;
 
@@ -45,7 +48,8 @@ fn run(cli: Cli) -> Result<ExitCode, Failure> {
         Some(Command::Export(args)) => export::run(&args),
         Some(Command::New(args)) => new::run(&args),
         Some(Command::Cut(args)) => cut::run(&args),
-        Some(Command::Schema) => schema::run(),
+        Some(Command::Rack(command)) => rack::run(&command),
+        Some(Command::Schema(args)) => schema::run(&args),
         Some(Command::Completions(args)) => completions::run(&args),
     }
 }

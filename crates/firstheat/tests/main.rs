@@ -2,4 +2,5 @@
 
 mod command_line;
 mod cut;
+mod rack;
 mod steps;

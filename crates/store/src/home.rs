@@ -40,6 +40,21 @@ impl Home {
         self.config.join("tools.json")
     }
 
+    /// The bars on hand.
+    pub fn rack_file(&self) -> PathBuf {
+        self.config.join("rack.json")
+    }
+
+    /// The merchant's list.
+    pub fn merchant_file(&self) -> PathBuf {
+        self.config.join("merchant.json")
+    }
+
+    /// The shop's figures: what an hour costs, ways of cutting, profit, tax.
+    pub fn shop_file(&self) -> PathBuf {
+        self.config.join("shop.json")
+    }
+
     /// The folder of the parts that the smith keeps.
     pub fn parts_folder(&self) -> PathBuf {
         self.config.join("parts")

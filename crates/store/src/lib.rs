@@ -5,6 +5,7 @@
 
 mod aside;
 pub mod demos;
+pub mod document;
 mod error;
 mod home;
 mod journal;

@@ -4,11 +4,18 @@ use super::key_path::KeyPath;
 
 /// Something wrong with a value.
 #[derive(Debug)]
-pub(crate) struct Fault {
+pub struct Fault {
     /// Its key.
     pub(super) path: KeyPath,
     /// What was read, and what would be right.
     pub(super) message: String,
+}
+
+impl Fault {
+    /// What is wrong with the value at a key.
+    pub fn new(path: KeyPath, message: impl Into<String>) -> Self {
+        Self { path, message: message.into() }
+    }
 }
 
 /// Nothing, or what is wrong.

@@ -14,7 +14,7 @@ pub(super) enum Step {
 
 /// The way to a value, for example `bars[0].stock`.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub(crate) struct KeyPath(Vec<Step>);
+pub struct KeyPath(Vec<Step>);
 
 impl KeyPath {
     /// The steps, from the top.
@@ -23,12 +23,12 @@ impl KeyPath {
     }
 
     /// One step further, by name.
-    pub(crate) fn key(&self, key: &str) -> Self {
+    pub fn key(&self, key: &str) -> Self {
         self.step(Step::Key(key.to_owned()))
     }
 
     /// One step further, by number.
-    pub(crate) fn index(&self, index: usize) -> Self {
+    pub fn index(&self, index: usize) -> Self {
         self.step(Step::Index(index))
     }
 

@@ -18,27 +18,33 @@ pub(super) struct Fault {
     pub(super) key_first: bool,
 }
 
-/// A sort of file: the key that it begins with, its newest version, and what it holds.
-pub(super) struct Sort {
-    pub(super) key: &'static str,
-    pub(super) newest: u32,
-    pub(super) what: &'static str,
+/// A sort of file.
+#[derive(Clone, Copy, Debug)]
+pub struct Sort {
+    /// The key that it begins with.
+    pub key: &'static str,
+    /// The newest version that can be read.
+    pub newest: u32,
+    /// What it holds, in a word.
+    pub what: &'static str,
+    /// The keys whose values are lists. A list elsewhere is refused: serde would fill a group's keys from it in their order.
+    pub lists: &'static [&'static str],
 }
 
-/// The keys whose values are lists. A list elsewhere is refused: serde would fill a group's keys from it in their order.
-const LISTS: [&str; 13] = [
+/// The keys of plans and motifs whose values are lists.
+pub(super) const LISTS: &[&str] = &[
     "bars", "segments", "branches", "repeats", "sides", "polygon", "joints", "moved", "steps", "parts", "reach", "log",
     "sizes",
 ];
 
 /// Looks the whole file over: no null, no key twice, no list where none belongs.
-pub(super) fn look_over(top: &Place) -> Result<(), Fault> {
-    check_value(top, &KeyPath::default())
+pub(super) fn look_over(top: &Place, sort: &Sort) -> Result<(), Fault> {
+    check_value(top, &KeyPath::default(), sort)
 }
 
 /// That it is a file of a sort, of a version that can be read.
 pub(super) fn check_version(text: &str, top: &Place, sort: &Sort) -> Result<(), Fault> {
-    let Sort { key, newest, what } = sort;
+    let Sort { key, newest, what, .. } = sort;
     let fault = |path, offset, message| Err(Fault { path, offset, message, key_first: false });
     let Kind::Group(_) = top.kind else {
         let message = format!(
@@ -75,16 +81,16 @@ fn version(text: &str, offset: usize) -> Option<u32> {
     rest[..end].parse().ok()
 }
 
-fn check_value(place: &Place, path: &KeyPath) -> Result<(), Fault> {
+fn check_value(place: &Place, path: &KeyPath, sort: &Sort) -> Result<(), Fault> {
     let fault = |message: &str| {
         let key_first = matches!(place.kind, Kind::List(_));
         Err(Fault { path: path.clone(), offset: place.start, message: message.to_owned(), key_first })
     };
     match &place.kind {
         Kind::Null => fault("null means nothing here; leave the key out"),
-        Kind::List(_) if !may_be_list(path) => fault("a list in [ ] was found, but none belongs here"),
+        Kind::List(_) if !may_be_list(path, sort) => fault("a list in [ ] was found, but none belongs here"),
         Kind::List(items) => {
-            items.iter().enumerate().try_for_each(|(index, item)| check_value(item, &path.index(index)))
+            items.iter().enumerate().try_for_each(|(index, item)| check_value(item, &path.index(index), sort))
         }
         Kind::Group(members) => {
             let mut seen = HashSet::new();
@@ -94,14 +100,14 @@ fn check_value(place: &Place, path: &KeyPath) -> Result<(), Fault> {
                     let message = format!("the key \"{}\" is here twice", shortened(&member.key));
                     return Err(Fault { path, offset: member.start, message, key_first: false });
                 }
-                check_value(&member.value, &path)
+                check_value(&member.value, &path, sort)
             })
         }
         Kind::Text | Kind::Number | Kind::TrueOrFalse => Ok(()),
     }
 }
 
-fn may_be_list(path: &KeyPath) -> bool {
+fn may_be_list(path: &KeyPath, sort: &Sort) -> bool {
     match path.steps() {
         [.., Step::Key(key), Step::Index(_)] => key == "polygon",
         [.., Step::Key(group), Step::Key(key)] if ["sketch", "underlay"].contains(&group.as_str()) => {
@@ -109,7 +115,7 @@ fn may_be_list(path: &KeyPath) -> bool {
         }
         // Of a step: what is done. At the top, a group.
         [.., Step::Index(_), Step::Key(key)] if key == "work" => true,
-        [.., Step::Key(key)] => LISTS.contains(&key.as_str()),
+        [.., Step::Key(key)] => sort.lists.contains(&key.as_str()),
         _ => false,
     }
 }

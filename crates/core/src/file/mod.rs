@@ -15,15 +15,16 @@ mod validate;
 mod wording;
 
 pub use error::FileError;
-pub use schema::schema;
+pub use fault::Fault;
+pub use key_path::KeyPath;
+pub use look_over::Sort;
+pub use schema::{schema, schema_of};
 
 use crate::motif::{MOTIF_VERSION, Motif};
 use crate::plan::{FORMAT_VERSION, Plan};
 use extent::Extent;
 pub(crate) use fault::{Checked, refuse};
 pub(crate) use in_form::{SectionPlace, check_outline, check_section};
-pub(crate) use key_path::KeyPath;
-use look_over::Sort;
 use places::{Kind, Place, Stopped};
 use serde::Serialize;
 use serde::de::{DeserializeOwned, IgnoredAny};
@@ -33,8 +34,8 @@ pub const MOST_BYTES: u64 = 16 * MEGABYTE;
 
 const MEGABYTE: u64 = 1024 * 1024;
 
-const PLAN: Sort = Sort { key: "firstheat", newest: FORMAT_VERSION, what: "plan" };
-const MOTIF: Sort = Sort { key: "firstheat_motif", newest: MOTIF_VERSION, what: "motif" };
+const PLAN: Sort = Sort { key: "firstheat", newest: FORMAT_VERSION, what: "plan", lists: look_over::LISTS };
+const MOTIF: Sort = Sort { key: "firstheat_motif", newest: MOTIF_VERSION, what: "motif", lists: look_over::LISTS };
 
 /// Reads a plan.
 ///
@@ -53,7 +54,10 @@ pub fn read_motif(bytes: &[u8]) -> Result<Motif, FileError> {
 }
 
 /// Reads a file of a sort; `validate` checks what its types cannot say.
-fn read_sort<T: DeserializeOwned>(
+///
+/// # Errors
+/// When the bytes are no such file; the error names the place and what would be right.
+pub fn read_sort<T: DeserializeOwned>(
     bytes: &[u8],
     sort: &Sort,
     validate: fn(&T) -> Result<(), fault::Fault>,
@@ -63,7 +67,7 @@ fn read_sort<T: DeserializeOwned>(
     let top = places::places(text).map_err(|stopped| cannot_scan(text, &stopped))?;
     let at = |fault: look_over::Fault| FileError::at(text, fault.offset, fault.path.to_string(), fault.message);
     look_over::check_version(text, &top, sort).map_err(at)?;
-    let looked = look_over::look_over(&top);
+    let looked = look_over::look_over(&top, sort);
     let key_first = looked.as_ref().is_err_and(|fault| fault.key_first);
     let value = match (looked.map_err(at), read_keys(text, &top)) {
         (Ok(()), read) => read?,
@@ -130,8 +134,13 @@ pub fn write_motif(motif: &Motif) -> String {
     laid_out(motif)
 }
 
+/// Writes a file of any sort in the layout of plans.
+pub fn write_sort(value: &impl Serialize) -> String {
+    laid_out(value)
+}
+
 fn laid_out(value: &impl Serialize) -> String {
-    // Only a map with keys that are no text can fail, and neither a plan nor a motif has any.
+    // Only a map with keys that are no text can fail, and no file of ours has any.
     let value = serde_json::to_value(value).unwrap_or_default();
     layout::lay_out(&value)
 }

@@ -1,13 +1,19 @@
 //! The JSON Schema of the plan file, made from the types.
 
 use crate::plan::Plan;
+use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
 use schemars::transform::{RecursiveTransform, Transform};
 use serde_json::Value;
 
 /// The JSON Schema (draft 2020-12) of the plan file.
 pub fn schema() -> Value {
-    let mut schema = SchemaSettings::draft2020_12().into_generator().into_root_schema_for::<Plan>();
+    schema_of::<Plan>()
+}
+
+/// The JSON Schema (draft 2020-12) of a file of another sort.
+pub fn schema_of<T: JsonSchema>() -> Value {
+    let mut schema = SchemaSettings::draft2020_12().into_generator().into_root_schema_for::<T>();
     RecursiveTransform(without_null).transform(&mut schema);
     schema.to_value()
 }

@@ -1,7 +1,72 @@
-//! A starting bar as the smith says it: `1/2 in square`, `30 x 8 mm flat`.
+//! A section as the smith says it: `1/2 in square`, `30 x 8 mm flat`.
 
-use fh_core::plan::{SectionSpec, SquareSpec};
+use super::written::Said;
+use fh_core::material;
+
+use fh_core::plan::{SectionKind, SectionSpec, SquareSpec};
 use fh_measure::{LengthRange, WrittenLength};
+
+/// A section with the words that it was said in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SaidSection {
+    text: String,
+    /// The section.
+    pub section: SectionSpec,
+}
+
+impl SaidSection {
+    /// A section in the words of a plan.
+    pub fn of(section: &SectionSpec) -> Self {
+        Self { text: section.describe(), section: section.clone() }
+    }
+}
+
+impl Said for SaidSection {
+    const WHAT: &'static str = "a section";
+    const EXAMPLE: &'static str = "12 mm square";
+
+    fn parse(text: &str) -> Result<Self, String> {
+        Ok(Self { text: text.trim().to_owned(), section: parse(text)? })
+    }
+
+    fn text(&self) -> &str {
+        &self.text
+    }
+}
+
+/// What two bars have alike that can take each other's place: the metal and the section, however they are written.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Alike {
+    /// The material, as the table calls it.
+    pub material: String,
+    /// Its kind.
+    pub kind: &'static str,
+    /// Its sizes in nm.
+    pub sizes_nm: Vec<i64>,
+}
+
+/// What a bar of a material and a section has alike with others. How far edges are eased, and which way a bar lies, makes no
+/// other bar of it.
+pub fn alike(material: Option<&str>, section: &SectionSpec) -> Alike {
+    let named = material.unwrap_or(material::DEFAULT.name);
+    let material = material::find(named).map_or(named, |known| known.name).to_owned();
+    let nm = |length: &WrittenLength| (length.mm() * 1e6).round() as i64;
+    let (kind, mut sizes_nm) = match section {
+        SectionSpec::Square(square) => (SectionKind::Square, vec![nm(&square.side)]),
+        SectionSpec::Diamond(side) => (SectionKind::Square, vec![nm(side)]),
+        SectionSpec::Round(size)
+        | SectionSpec::Hexagon(size)
+        | SectionSpec::Octagon(size)
+        | SectionSpec::Edge(size) => (section.kind(), vec![nm(size)]),
+        SectionSpec::Flat { width, thickness, .. } | SectionSpec::Oval { width, thickness } => {
+            (section.kind(), vec![nm(width), nm(thickness)])
+        }
+        SectionSpec::HalfRound { width, height } => (section.kind(), vec![nm(width), nm(height)]),
+        SectionSpec::Stock | SectionSpec::Same | SectionSpec::Point => (section.kind(), Vec::new()),
+    };
+    sizes_nm.sort_unstable_by(|a, b| b.cmp(a));
+    Alike { material, kind: kind.name(), sizes_nm }
+}
 
 /// What may be said.
 const EXAMPLES: &str = "say it as \"1/2 in square\", \"12 mm round\", \"30 x 8 mm flat\", \"30 x 12 mm oval\", \
@@ -33,7 +98,10 @@ enum Shape {
 }
 
 /// The section of a bar as it was said.
-pub(crate) fn parse(said: &str) -> Result<SectionSpec, String> {
+///
+/// # Errors
+/// Where it is none: what was said, and what may be.
+pub fn parse(said: &str) -> Result<SectionSpec, String> {
     let (sizes, word, shape) = split(said).ok_or_else(|| format!("\"{said}\" is not a bar shape; {EXAMPLES}"))?;
     let sizes = lengths(sizes).map_err(|why| format!("the stock \"{said}\": {why}"))?;
     match (shape, sizes.as_slice()) {
@@ -46,7 +114,7 @@ pub(crate) fn parse(said: &str) -> Result<SectionSpec, String> {
 }
 
 /// Whether the sizes were said in inches or feet.
-pub(crate) fn is_in_inches(said: &str) -> bool {
+pub fn is_in_inches(said: &str) -> bool {
     said.contains(['"', '\'', '″', '′'])
         || said.split(|c: char| !c.is_alphabetic()).any(|word| matches!(word, "in" | "ft"))
 }
