@@ -4,6 +4,7 @@
 
 mod coverage;
 mod hand_worked;
+mod three_beds;
 
 use fh_core::balance::balance;
 use fh_core::file;

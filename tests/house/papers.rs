@@ -95,7 +95,7 @@ fn every_finding_is_in_the_handbook() {
 
 /// The plans in a folder.
 fn plans(folder: &str) -> Vec<PathBuf> {
-    files(folder, &[".json"])
+    files(folder, &[".plan.json"])
 }
 
 fn check_plan(path: &Path) {

@@ -1,5 +1,7 @@
 //! The command line: its words and its help.
 
+use crate::list_cli::{BarsArgs, CutArgs, QuoteArgs};
+use crate::paper_name::PaperName;
 use crate::rack_cli::RackCommand;
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use clap_complete::Shell;
@@ -18,6 +20,9 @@ Examples:
   firstheat steps hook.plan.json                   the order of work, step by step
   firstheat sheet hook.plan.json -o hook.pdf       the mark sheet, at full scale
   firstheat sheet hook.plan.json -o hook.pdf --what marks,templates
+  firstheat bars hook.plan.json                    which bar it can be made from
+  firstheat cut hook.plan.json pin.plan.json       how to cut bars for them, the rack first
+  firstheat rack add \"3 x 12 mm square, 2.4 m\"     bars on hand
   firstheat marks - < hook.plan.json               read the plan from standard input
 
 Exit status: 0 when all went well, 1 when `check` found a stop, 2 when a plan cannot be read or a command is wrong.";
@@ -59,9 +64,21 @@ pub(crate) enum Command {
         after_help = "Examples:\n  firstheat new --stock \"1/2 in square\" -o hook.plan.json\n  firstheat new --stock \"30 x 8 mm flat\" -o hinge.plan.json"
     )]
     New(NewArgs),
-    /// Cuts a list of lengths from bars; the exit status is 1 where some piece finds no bar.
-    #[command(after_help = "Example:\n  firstheat cut --lengths saw.json\n\nThe file: docs/command-line.md.")]
+    /// Prints every section that a plan's bars can be made from, and what each asks for.
+    #[command(
+        after_help = "Examples:\n  firstheat bars hook.plan.json\n  firstheat bars hook.plan.json --by-cost --all"
+    )]
+    Bars(BarsArgs),
+    /// Makes the cut list of plans or a job, the rack first; the exit status is 1 where some piece finds no bar.
+    #[command(
+        after_help = "Examples:\n  firstheat cut hook.plan.json pin.plan.json\n  firstheat cut three-beds.job.json -o cut.pdf\n  firstheat cut --lengths saw.json\n\nThe files: docs/rack-files.md and docs/command-line.md."
+    )]
     Cut(CutArgs),
+    /// Works out what a plan or a job costs, and what to ask for it.
+    #[command(
+        after_help = "Examples:\n  firstheat quote three-beds.job.json --count 1,10,40\n  firstheat quote hook.plan.json -o quote.pdf\n  firstheat quote hook.plan.json -o figures.pdf --paper-for smith"
+    )]
+    Quote(QuoteArgs),
     /// Shows and changes the rack: the bars on hand.
     #[command(subcommand)]
     Rack(RackCommand),
@@ -79,17 +96,6 @@ pub(crate) enum Command {
 pub(crate) struct ReadArgs {
     /// The plan; `-` reads standard input.
     pub(crate) plan: PathBuf,
-    /// Prints JSON for other programs.
-    #[arg(long)]
-    pub(crate) json: bool,
-}
-
-/// A list to cut.
-#[derive(Debug, Args)]
-pub(crate) struct CutArgs {
-    /// The list of bars and pieces; `-` reads standard input.
-    #[arg(long, value_name = "FILE")]
-    pub(crate) lengths: PathBuf,
     /// Prints JSON for other programs.
     #[arg(long)]
     pub(crate) json: bool,
@@ -135,15 +141,6 @@ pub(crate) enum FileSort {
     Shop,
     /// Plans with counts, and whom for.
     Job,
-}
-
-/// A size of paper.
-#[derive(Clone, Copy, Debug, ValueEnum)]
-pub(crate) enum PaperName {
-    /// 210 mm by 297 mm.
-    A4,
-    /// 8 1/2 in by 11 in.
-    Letter,
 }
 
 /// A kind of sheet.

@@ -1,10 +1,11 @@
-//! `firstheat cut`: a list of lengths cut from bars.
+//! `firstheat cut`: plans, a job or a bare list of lengths cut from bars.
 
 use crate::check::as_json;
-use crate::cli::CutArgs;
 use crate::cut_report::{CutReport, words};
 use crate::failure::Failure;
 use crate::input::is_standard;
+use crate::list::{self, LEFT};
+use crate::list_cli::CutArgs;
 use crate::output;
 use fh_rack::cut::cut;
 use fh_rack::lengths;
@@ -13,17 +14,21 @@ use std::io;
 use std::path::Path;
 use std::process::ExitCode;
 
-/// The exit status where some piece finds no bar.
-const LEFT: u8 = 1;
-
-/// Cuts the list and prints the bars.
+/// Makes the list and prints the bars.
 pub(crate) fn run(args: &CutArgs) -> Result<ExitCode, Failure> {
-    let of_the_file = |error: &dyn std::fmt::Display| Failure::new(format!("{}: {error}", args.lengths.display()));
-    let bytes = bytes(&args.lengths).map_err(|error| of_the_file(&error))?;
+    match &args.lengths {
+        Some(path) => bare_list(path, args.json),
+        None => list::cut(args),
+    }
+}
+
+fn bare_list(path: &Path, json: bool) -> Result<ExitCode, Failure> {
+    let of_the_file = |error: &dyn std::fmt::Display| Failure::new(format!("{}: {error}", path.display()));
+    let bytes = bytes(path).map_err(|error| of_the_file(&error))?;
     let lengths = lengths::read(&String::from_utf8_lossy(&bytes)).map_err(|error| of_the_file(&error))?;
     let answer = cut(&lengths.problem, &|| true, &mut |_| ());
     let report = CutReport::new(&lengths, &answer);
-    output::print(&if args.json { as_json(&report)? } else { words(&report) })?;
+    output::print(&if json { as_json(&report)? } else { words(&report) })?;
     Ok(if answer.left.is_empty() { ExitCode::SUCCESS } else { ExitCode::from(LEFT) })
 }
 

@@ -2,6 +2,7 @@
 //!
 //! Without a subcommand it opens the editor; each subcommand does the same work without a screen.
 
+mod bars;
 mod caution_report;
 mod check;
 mod cli;
@@ -14,10 +15,17 @@ mod failure;
 mod finding_report;
 mod input;
 mod kept;
+mod list;
+mod list_cli;
+mod list_report;
 mod marks;
 mod marks_report;
 mod new;
+mod order;
 mod output;
+mod paper_name;
+mod quote;
+mod quote_report;
 mod rack;
 mod rack_cli;
 mod rack_report;
@@ -47,7 +55,9 @@ fn run(cli: Cli) -> Result<ExitCode, Failure> {
         Some(Command::Sheet(args)) => sheet::run(&args),
         Some(Command::Export(args)) => export::run(&args),
         Some(Command::New(args)) => new::run(&args),
+        Some(Command::Bars(args)) => bars::run(&args),
         Some(Command::Cut(args)) => cut::run(&args),
+        Some(Command::Quote(args)) => quote::run(&args),
         Some(Command::Rack(command)) => rack::run(&command),
         Some(Command::Schema(args)) => schema::run(&args),
         Some(Command::Completions(args)) => completions::run(&args),

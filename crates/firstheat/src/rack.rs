@@ -2,16 +2,15 @@
 
 use crate::check::as_json;
 use crate::failure::Failure;
-use crate::kept::{self, RACK};
-use crate::output;
-use crate::rack_cli::{AddArgs, ListArgs, RackCommand, RackFile, TakeArgs, UndoArgs};
+use crate::kept;
+use crate::rack_cli::{AddArgs, ListArgs, RackCommand, TakeArgs, UndoArgs};
 use crate::rack_report::{RackReport, words};
+use crate::{list, output};
 use fh_measure::{LengthRange, WrittenLength};
 use fh_rack::kept::booking::{put, take, undo};
-use fh_rack::kept::rack::{Rack, RackBar, read, write};
+use fh_rack::kept::rack::{Rack, RackBar};
 use fh_rack::said::bar::SaidBar;
 use fh_rack::said::written::{Said, Written};
-use fh_store::document;
 use std::fmt::Display;
 use std::process::ExitCode;
 
@@ -21,6 +20,7 @@ pub(crate) fn run(command: &RackCommand) -> Result<ExitCode, Failure> {
         RackCommand::List(args) => list(args),
         RackCommand::Add(args) => add(args),
         RackCommand::Take(args) => take_off(args),
+        RackCommand::Book(args) => list::book(args),
         RackCommand::Undo(args) => undo_booking(args),
     }?;
     Ok(ExitCode::SUCCESS)
@@ -32,25 +32,9 @@ fn list(args: &ListArgs) -> Result<(), Failure> {
     output::print(&if args.json { as_json(&report)? } else { words(&rack, &report) })
 }
 
-/// Changes the rack in one go, and says what was done.
-pub(crate) fn change(
-    file: &RackFile,
-    done: impl FnOnce(&Rack) -> Result<(Rack, String), Failure>,
-) -> Result<(), Failure> {
-    let path = kept::rack_path(file.rack.as_deref())?;
-    let checked = |rack: &Rack| {
-        let (next, told) = done(rack)?;
-        // What is written can be read again, or it is not written.
-        read(write(&next).as_bytes()).map_err(Failure::new)?;
-        Ok::<_, Failure>((next, told))
-    };
-    let told = document::change(&path, RACK, checked)?;
-    output::print(&told)
-}
-
 fn add(args: &AddArgs) -> Result<(), Failure> {
     let bar = added(args)?;
-    change(&args.file, |rack| {
+    kept::change(args.file.rack.as_deref(), |rack| {
         let told = format!("put on the rack: {}\n", bar.words());
         Ok((put(rack, std::slice::from_ref(&bar)), told))
     })
@@ -78,7 +62,7 @@ fn of_the(what: &str, error: &impl Display) -> Failure {
 
 fn take_off(args: &TakeArgs) -> Result<(), Failure> {
     let asked = RackBar::new(SaidBar::parse(&args.bar).map_err(Failure::new)?, args.material.clone());
-    change(&args.file, |rack| {
+    kept::change(args.file.rack.as_deref(), |rack| {
         let lines = fitting(rack, &asked, args.lies.as_deref());
         let there: u32 = lines.iter().map(|line| line.bar.count).sum();
         if there < asked.bar.count {
@@ -109,7 +93,7 @@ fn fitting(rack: &Rack, asked: &RackBar, lies: Option<&str>) -> Vec<RackBar> {
 }
 
 fn undo_booking(args: &UndoArgs) -> Result<(), Failure> {
-    change(&args.file, |rack| {
+    kept::change(args.file.rack.as_deref(), |rack| {
         let (next, number) = undo(rack, args.number).map_err(Failure::new)?;
         Ok((next, format!("booking {number} is undone: its bars are back, its offcuts off the rack\n")))
     })

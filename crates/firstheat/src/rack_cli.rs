@@ -1,5 +1,6 @@
 //! The command line of the rack: its words and its help.
 
+use crate::list_cli::BookArgs;
 use clap::{Args, Subcommand};
 use std::path::PathBuf;
 
@@ -17,6 +18,9 @@ pub(crate) enum RackCommand {
     /// Takes bars off the rack; never more than there are.
     #[command(after_help = "Example:\n  firstheat rack take \"2 x 12 mm square, 2.4 m\"")]
     Take(TakeArgs),
+    /// Books the cut list of plans or a job: its bars are taken off the rack, its offcuts put on it.
+    #[command(after_help = "Example:\n  firstheat rack book three-beds.job.json")]
+    Book(BookArgs),
     /// Undoes a booking: its bars are back on the rack, its offcuts off it.
     #[command(after_help = "Examples:\n  firstheat rack undo\n  firstheat rack undo 3")]
     Undo(UndoArgs),

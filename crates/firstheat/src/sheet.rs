@@ -1,6 +1,6 @@
 //! `firstheat sheet`: the printed sheets.
 
-use crate::cli::{PaperName, SheetArgs, SheetName};
+use crate::cli::{SheetArgs, SheetName};
 use crate::failure::Failure;
 use crate::{input, output};
 use fh_core::balance::balance;
@@ -16,10 +16,7 @@ pub(crate) fn run(args: &SheetArgs) -> Result<ExitCode, Failure> {
     let sheets = sheets(&args.what);
     let kind = FileKind::of(&args.output)?;
     let plan = input::read(&args.plan)?;
-    let paper = match args.paper {
-        PaperName::A4 => Paper::A4,
-        PaperName::Letter => Paper::Letter,
-    };
+    let paper = args.paper.paper();
     let files = write(&plan, &sheets, paper, kind, args)?;
     let said = match files.as_slice() {
         [first, .., last] => {
@@ -82,6 +79,20 @@ fn drawing(plan: &Plan, sheets: &[Sheet], paper: Paper) -> Drawing {
 
 fn pdf(drawing: &Drawing) -> Result<Vec<u8>, Failure> {
     fh_print::pdf(drawing).map_err(Failure::new)
+}
+
+/// Writes a drawing to a file; as SVG to a file for each page. Gives the first.
+pub(crate) fn write_drawing(drawing: &Drawing, path: &Path, force: bool) -> Result<PathBuf, Failure> {
+    match FileKind::of(path)? {
+        FileKind::Pdf => {
+            output::write_file(path, &pdf(drawing)?, force)?;
+            Ok(path.to_owned())
+        }
+        FileKind::Svg => {
+            let files = fh_store::replace_pages(path, &fh_print::svg(drawing), force).map_err(output::not_written)?;
+            Ok(files.into_iter().next().unwrap_or_else(|| path.to_owned()))
+        }
+    }
 }
 
 /// Writes sheets of a plan: to one file, or as SVG to a file for each page. Gives the files.

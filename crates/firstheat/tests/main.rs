@@ -1,5 +1,6 @@
 //! The command line, really run.
 
+mod beds;
 mod command_line;
 mod cut;
 mod rack;

@@ -98,14 +98,15 @@ pub struct Lengths {
 pub fn read(text: &str) -> Result<Lengths, LengthsError> {
     let file: LengthsFile = serde_json::from_str(text)?;
     let priced = file.bars.iter().any(|bar| bar.price.is_some());
-    let supplies = file.bars.iter().enumerate().map(|(at, bar)| supply(at, bar)).collect::<Result<Vec<_>, _>>()?;
+    let end_nm = nm("unusable_end", file.unusable_end, true)?;
+    let supplies =
+        file.bars.iter().enumerate().map(|(at, bar)| supply(at, bar, end_nm)).collect::<Result<Vec<_>, _>>()?;
     let demands = file.pieces.iter().enumerate().map(|(at, piece)| demand(at, piece)).collect::<Result<Vec<_>, _>>()?;
     if demands.iter().map(|demand| demand.count).fold(0, u64::saturating_add) > MOST {
         return Err(LengthsError::Value(format!("more than {MOST} pieces are wanted; cut them in several lists")));
     }
     let problem = Problem {
         kerf_nm: nm("kerf", file.kerf, true)?,
-        end_nm: nm("unusable_end", file.unusable_end, true)?,
         keep_from_nm: file.keep_from.map(|length| nm("keep_from", length, true)).transpose()?,
         supplies,
         demands,
@@ -128,11 +129,12 @@ fn goals(asked: &[GoalName], priced: bool) -> Vec<Goal> {
     asked.iter().map(goal).collect()
 }
 
-fn supply(at: usize, bar: &BarLine) -> Result<Supply, LengthsError> {
+fn supply(at: usize, bar: &BarLine, end_nm: i64) -> Result<Supply, LengthsError> {
     let count = bar.count.map(|count| count.min(MOST));
     Ok(Supply {
         section: bar.section.clone().unwrap_or_default(),
         length_nm: nm(&format!("bars[{at}].length"), bar.length, false)?,
+        end_nm,
         count,
         price: money(&format!("bars[{at}].price"), bar.price.unwrap_or(0.0))?,
     })

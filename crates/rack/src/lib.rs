@@ -6,5 +6,8 @@
 pub mod cut;
 pub mod kept;
 pub mod lengths;
+pub mod list;
+pub mod quote;
 pub mod said;
 pub mod weight;
+pub mod which;

@@ -40,7 +40,7 @@ fn assert_can_be_cut(id: &str, problem: &Problem, answer: &Answer) {
             width += (way.length_nm + problem.kerf_nm) * count as i64;
             cut[demand] += count * bar.times;
         }
-        assert!(width <= supply.length_nm - problem.end_nm, "{id}: a bar is too short for what is cut from it");
+        assert!(width <= supply.length_nm - supply.end_nm, "{id}: a bar is too short for what is cut from it");
     }
     for left in &answer.left {
         cut[left.demand] += left.count;

@@ -8,7 +8,7 @@ const RACK: &str = r#"{
   "currency": "EUR",
   "bars": [
     { "bar": "3 x 12 mm square, 2.4 m", "lies": "left, below" },
-    { "bar": "1/2 in round, 20 ft", "material": "copper", "measured": "20 ft 1 1/4 in", "end": "1 in" },
+    { "bar": "1/2 in round, 20 ft", "measured": "20 ft 1 1/4 in", "end": "1 in" },
     { "bar": "30 x 8 mm flat, 1,75 m", "price": "1.85 per kg", "note": "a little rust" }
   ],
   "booked": [

@@ -4,4 +4,6 @@
 
 mod cases;
 mod files;
+mod lists;
+mod quotes;
 mod two_ways;

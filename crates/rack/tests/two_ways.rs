@@ -22,6 +22,7 @@ fn problem(seed: u64, goals: Vec<Goal>) -> Problem {
         supplies.push(Supply {
             section: String::new(),
             length_nm: 40 + numbers.next(60) as i64,
+            end_nm: 0,
             count: (at > 0).then(|| numbers.next(3)),
             price: if at > 0 { 0 } else { numbers.next(20) as i64 },
         });
@@ -31,7 +32,7 @@ fn problem(seed: u64, goals: Vec<Goal>) -> Problem {
         let ways = vec![Way { section: String::new(), length_nm: 5 + numbers.next(35) as i64, extra: 0 }];
         demands.push(Demand { count: numbers.next(6), ways });
     }
-    Problem { kerf_nm: numbers.next(3) as i64 - 1, end_nm: 0, keep_from_nm: Some(15), supplies, demands, goals }
+    Problem { kerf_nm: numbers.next(3) as i64 - 1, keep_from_nm: Some(15), supplies, demands, goals }
 }
 
 #[test]

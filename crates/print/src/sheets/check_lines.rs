@@ -51,9 +51,14 @@ pub(super) fn items(area: Area, number: usize, count: usize) -> Vec<Item> {
     }
     let baseline = area.bottom - WORDS_UP_MM;
     items.push(Text::new(at(area.left, baseline), BODY, WORDS).bold().into());
-    let page = format!("page {number} of {count}");
-    items.push(Text::new(at(area.right, baseline), BODY, &page).right().bold().into());
+    items.push(self::number(area, number, count));
     items
+}
+
+/// The number of a page at its foot.
+pub(super) fn number(area: Area, number: usize, count: usize) -> Item {
+    let page = format!("page {number} of {count}");
+    Text::new(at(area.right, area.bottom - WORDS_UP_MM), BODY, &page).right().bold().into()
 }
 
 /// Where each line starts.

@@ -39,6 +39,9 @@ impl Block {
 /// The height of the line at the head of a page that runs on.
 const RUNNING_HEAD_MM: f64 = 7.0;
 
+/// The height of the number at the foot of a page that has no check lines.
+const NUMBER_MM: f64 = 8.0;
+
 /// Free above what stands at the foot of a page.
 const ABOVE_THE_FOOT_MM: f64 = 1.0;
 
@@ -55,6 +58,8 @@ struct Filled {
 pub(super) struct Flow {
     area: Area,
     bottom: f64,
+    /// Whether anything on it is at full scale, so that its check lines are needed.
+    is_scaled: bool,
     running_head: String,
     pages: Vec<Filled>,
 }
@@ -64,7 +69,13 @@ impl Flow {
     pub(super) fn new(paper: Paper, orientation: Orientation) -> Self {
         let area = paper.printable(orientation);
         let bottom = area.bottom - check_lines::height_mm(area.width());
-        Self { area, bottom, running_head: String::new(), pages: Vec::new() }
+        Self { area, bottom, is_scaled: true, running_head: String::new(), pages: Vec::new() }
+    }
+
+    /// No page yet, for what is not drawn at full scale: there is no check line at the foot.
+    pub(super) fn without_scale(paper: Paper, orientation: Orientation) -> Self {
+        let area = paper.printable(orientation);
+        Self { bottom: area.bottom - NUMBER_MM, is_scaled: false, ..Self::new(paper, orientation) }
     }
 
     /// The width that can be drawn on, in mm.
@@ -188,10 +199,13 @@ impl Flow {
 
     /// The pages, each with its check lines and its number.
     pub(super) fn finish(self) -> Vec<Page> {
-        let (count, area) = (self.pages.len(), self.area);
+        let (count, area, is_scaled) = (self.pages.len(), self.area, self.is_scaled);
         let foot = |(number, filled): (usize, Filled)| {
             let mut page = filled.page;
-            page.items.extend(check_lines::items(area, number, count));
+            match is_scaled {
+                true => page.items.extend(check_lines::items(area, number, count)),
+                false => page.items.push(check_lines::number(area, number, count)),
+            }
             page
         };
         (1..).zip(self.pages).map(foot).collect()

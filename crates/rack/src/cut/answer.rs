@@ -261,7 +261,7 @@ fn left_over(problem: &Problem, model: &Model, left: &[u64], queues: &[Vec<(usiz
 fn too_long(problem: &Problem, demand: usize) -> Option<i64> {
     let ways = problem.demands[demand].ways.iter().flat_map(|way| {
         let bars = problem.supplies.iter().filter(move |bar| bar.section == way.section && bar.count != Some(0));
-        bars.map(move |bar| way.length_nm - (bar.length_nm - problem.end_nm))
+        bars.map(move |bar| way.length_nm - (bar.length_nm - bar.end_nm))
     });
     ways.min()
 }

@@ -77,7 +77,7 @@ impl Model {
         let pieces: u64 = items.iter().map(|item| item.count).sum();
         let bars = problem.supplies.iter().enumerate().filter(|(_, supply)| supply.count != Some(0));
         let bars = bars.map(|(at, supply)| {
-            let room = (supply.length_nm - problem.end_nm + problem.kerf_nm) / unit_nm;
+            let room = (supply.length_nm - supply.end_nm + problem.kerf_nm) / unit_nm;
             let takes = items.iter().map(|item| {
                 let first = &problem.demands[item.demands.first()?.0];
                 let ways = first.ways.iter().filter(|way| way.section == supply.section);
@@ -185,9 +185,9 @@ impl Sum {
 }
 
 fn common_unit(problem: &Problem) -> i64 {
-    let lengths = problem.supplies.iter().map(|supply| supply.length_nm);
+    let lengths = problem.supplies.iter().flat_map(|supply| [supply.length_nm, supply.end_nm]);
     let pieces = problem.demands.iter().flat_map(|demand| demand.ways.iter().map(|way| way.length_nm));
-    let rest = [problem.kerf_nm, problem.end_nm].into_iter().chain(problem.keep_from_nm);
+    let rest = std::iter::once(problem.kerf_nm).chain(problem.keep_from_nm);
     lengths.chain(pieces).chain(rest).fold(0, gcd).max(1)
 }
 

@@ -7,6 +7,8 @@ pub struct Supply {
     pub section: String,
     /// Length in nm.
     pub length_nm: i64,
+    /// The end of each that gives no piece, in nm.
+    pub end_nm: i64,
     /// How many there are; none: as many as wanted, to be bought.
     pub count: Option<u64>,
     /// Price of one in the smallest unit of money; what is on the rack costs 0.
@@ -53,8 +55,6 @@ pub enum Goal {
 pub struct Problem {
     /// Width of one cut in nm; may be 0.
     pub kerf_nm: i64,
-    /// The end of each bar that gives no piece, in nm.
-    pub end_nm: i64,
     /// Offcuts from this length are kept, in nm; none: every offcut is scrap.
     pub keep_from_nm: Option<i64>,
     /// The bars.

@@ -138,7 +138,7 @@ pub struct JobLine {
     /// What kind of cost it is.
     pub kind: LineKind,
     /// What it is, in words.
-    #[serde(default)]
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub what: String,
     /// How long it takes; the shop's rate is charged for it.
     #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -58,6 +58,12 @@ const BETWEEN_MM: f64 = 1.8;
 /// The height of the band over the steps of a bar.
 const BAND_MM: f64 = 7.5;
 
+/// A picture of the finished piece with its overall sizes, no taller than so many mm; none where it cannot be drawn.
+pub(super) fn piece_block(plan: &Plan, balance: &Balance, width: f64, tallest: f64) -> Option<Block> {
+    piece_picture::Picture::new(plan, balance, piece_picture::Named::Nothing, [width, tallest])
+        .map(|picture| picture.drawn(width, tallest).block)
+}
+
 /// A plan with its order of work.
 pub(super) struct Job<'a> {
     pub(super) plan: &'a Plan,

@@ -48,6 +48,8 @@ pub(super) enum Named {
     Parts,
     /// Each bar, by its name.
     Bars,
+    /// Nothing: the piece and its overall sizes.
+    Nothing,
 }
 
 /// A piece to be drawn.
@@ -199,6 +201,7 @@ impl<'a> Picture<'a> {
     /// Everything that is named, each with the view that it is named on.
     fn labels(&self, scale: BarScale) -> Vec<(usize, Label)> {
         match self.named {
+            Named::Nothing => Vec::new(),
             Named::Bars => self.bar_labels(scale),
             Named::Parts => {
                 let mut labels = self.number_labels(scale);

@@ -1,0 +1,49 @@
+//! What is said of a cut list: how good it is known to be, and lengths as they are marked.
+
+use super::make::{Aim, CutList, Group};
+use super::source::Source;
+use fh_measure::{LengthUnit, Rounding, format_length};
+
+/// A length in nm as it is marked on a bar: to a tenth of a millimetre, or on a bar in inches to the nearest 1/32.
+pub fn marked(nm: i64, source: &Source) -> String {
+    let mm = nm as f64 / 1e6;
+    let fine = Rounding::parse("1/32 in").ok().filter(|_| source.called.unit() != LengthUnit::Millimeter);
+    match (source.called.unit(), fine) {
+        (LengthUnit::Inch | LengthUnit::Foot, Some(fine)) => format_length(mm, LengthUnit::Inch, fine),
+        _ => format!("{} mm", tenths(mm)),
+    }
+}
+
+/// Millimetres to a tenth, without a 0 behind the point.
+pub fn tenths(mm: f64) -> String {
+    let text = format!("{mm:.1}");
+    text.strip_suffix(".0").map(str::to_owned).unwrap_or(text)
+}
+
+/// How good a group's list is known to be: `9 bars used, 3 bars to buy; fewer is impossible. Scrap 120 mm.`
+pub fn known(list: &CutList, group: &Group) -> String {
+    let bars = |count: u64| if count == 1 { "1 bar".to_owned() } else { format!("{count} bars") };
+    let used = u64::try_from(group.worth.bars).unwrap_or(0);
+    let to_buy = match (group.new_bars, group.aim) {
+        (0, _) => "nothing to buy".to_owned(),
+        (new, Aim::NewBars) => format!("{} to buy", bars(new)),
+        (new, Aim::Cost) => format!("{} to buy for {}", bars(new), list.money.words(group.worth.cost)),
+    };
+    let sure = match (group.is_first_proven, group.aim) {
+        _ if group.new_bars == 0 || !group.left.is_empty() => String::new(),
+        (true, Aim::NewBars) => "; fewer is impossible".to_owned(),
+        (true, Aim::Cost) => "; less is impossible".to_owned(),
+        (false, Aim::NewBars) => format!("; at least {} are needed", group.bound),
+        (false, Aim::Cost) => format!("; at least {} is needed", list.money.words(group.bound)),
+    };
+    let scrap = if group.is_proven { ", and no list leaves less" } else { "" };
+    format!("{} used, {to_buy}{sure}. Scrap {} mm{scrap}.", bars(used), tenths(group.worth.scrap_nm as f64 / 1e6))
+}
+
+/// How a group is cut: `chop saw, kerf 3 mm`.
+pub fn way(group: &Group) -> String {
+    let way = if group.way.is_empty() { String::new() } else { format!("{}, ", group.way) };
+    let hold =
+        group.hold_nm.map_or(String::new(), |hold| format!(", {} mm held to the last", tenths(hold as f64 / 1e6)));
+    format!("{way}kerf {} mm{hold}", tenths(group.kerf_nm as f64 / 1e6))
+}
