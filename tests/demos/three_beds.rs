@@ -250,3 +250,38 @@ fn the_customer_sees_the_price_and_none_of_the_figures_behind_it() {
     }
     assert!(own.contains("local law") && own.contains("the likely figure is taken"));
 }
+
+#[test]
+fn a_long_list_stays_on_its_pages() {
+    let beds = beds();
+    let mut order = beds.order();
+    for (at, ordered) in order.iter_mut().enumerate() {
+        ordered.plan.title = format!("{at} {}", "a name that nobody has room for ".repeat(30));
+        ordered.plan.bars[0].name = "W".repeat(400);
+        ordered.count = 60;
+    }
+    let list = make(&order, beds.stock(), &|| true, &mut |_| ()).unwrap();
+    let title = "a job with a title that is far too long for any head of any page ".repeat(10);
+    for paper in Paper::ALL {
+        let sheets = cut_sheets(&list, CutHead { title: &title, customer: &title, date: &title }, paper);
+        let (wide, high) = sheets.size_mm();
+        for text in sheets
+            .pages
+            .iter()
+            .flat_map(|page| &page.items)
+            .filter_map(|item| if let Item::Text(text) = item { Some(text) } else { None })
+        {
+            let level = text.turn == fh_print::drawing::Turn::Level;
+            let (from, to) = if level {
+                (text.at.x - text.lead_mm(), text.at.x - text.lead_mm() + text.width_mm())
+            } else {
+                (text.at.x, text.at.x)
+            };
+            assert!(
+                from >= 5.0 && to <= wide - 5.0 && text.at.y <= high - 5.0,
+                "{}: {from} to {to} of {wide}",
+                text.content()
+            );
+        }
+    }
+}

@@ -73,6 +73,8 @@ struct Buy {
     length_mm: f64,
     price: Option<f64>,
     mass_kg: f64,
+    /// How long it takes to come, in words.
+    lead: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -105,6 +107,7 @@ impl ListReport {
             length_mm: mm(source.length_nm),
             price: source.price.map(|price| list.money.number(price)),
             mass_kg: source.mass_kg * count as f64,
+            lead: source.place.clone(),
         });
         Self {
             title: title.to_owned(),
@@ -247,15 +250,20 @@ fn buy_words(list: &CutList) -> String {
     let rows = bought.iter().map(|(source, count)| {
         let price = source.price.map(|price| list.money.words(price * i64::try_from(*count).unwrap_or(0)));
         let of = format!("{}, {}, {}", source.section.describe(), source.alike.material, source.called.text());
+        let lead = source.place.clone().unwrap_or_default();
         vec![
             count.to_string(),
             of,
             mass(source.mass_kg * *count as f64),
             price.unwrap_or_else(|| "price not known".to_owned()),
+            lead,
         ]
     });
     let mut text = "\nTo buy\n".to_owned();
-    text.push_str(&lined_up(&[Side::Right, Side::Left, Side::Right, Side::Right], &rows.collect::<Vec<_>>()));
+    text.push_str(&lined_up(
+        &[Side::Right, Side::Left, Side::Right, Side::Right, Side::Left],
+        &rows.collect::<Vec<_>>(),
+    ));
     text.push_str(&format!("all of it {}\n", mass(list.new_mass_kg())));
     text
 }

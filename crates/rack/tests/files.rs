@@ -154,3 +154,24 @@ fn each_sort_of_file_has_a_schema_that_names_its_keys_and_knows_no_null() {
         assert_eq!(schema["additionalProperties"], false, "{key}");
     }
 }
+
+/// Reading is tried on texts with something changed, at every place in turn.
+#[test]
+fn nothing_that_a_file_may_hold_makes_a_reader_stumble() {
+    let shop = shop::COMMON;
+    let job = r#"{ "firstheat_job": 1, "plans": [{ "plan": "a", "count": 3, "also_from": ["12 mm square"] }], "lines": [{ "kind": "design", "time": "1 h", "price": "3.00" }] }"#;
+    let merchant = r#"{ "firstheat_merchant": 1, "bars": [{ "sections": ["12 mm square"], "lengths": ["6 m"], "price": "1.85 per kg" }] }"#;
+    for at in (0..RACK.len().max(shop.len())).filter(|at| at % 3 == 0) {
+        for put in ["", "9999999999999999999", "-", "\u{0}", "é", "[", "}", "\"", "1e999", "½", ",", " x "] {
+            let changed = |text: &str| {
+                let at = (0..=at.min(text.len())).rev().find(|at| text.is_char_boundary(*at)).unwrap_or(0);
+                let end = (at + 1..=text.len()).find(|end| text.is_char_boundary(*end)).unwrap_or(text.len());
+                format!("{}{put}{}", &text[..at], &text[end..]).into_bytes()
+            };
+            let _ = rack::read(&changed(RACK)).map(|rack| rack::write(&rack));
+            let _ = shop::read(&changed(shop)).map(|shop| shop::write(&shop));
+            let _ = job::read(&changed(job)).map(|job| job::write(&job));
+            let _ = merchant::read(&changed(merchant)).map(|merchant| merchant::write(&merchant));
+        }
+    }
+}

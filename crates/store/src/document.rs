@@ -1,8 +1,7 @@
 //! A file of the rack on disk: read, and saved as safely as a plan; and changed in one go, while no other program of ours can.
 
 use crate::reading::read_file;
-use crate::replace::{Existing, write_whole};
-use crate::settings::make_folder_of;
+use crate::replace::{Existing, make_folder_of, write_whole};
 use crate::{Stamp, StoreError};
 use fh_core::file::FileError;
 use std::fs::{File, TryLockError};

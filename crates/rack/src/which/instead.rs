@@ -36,7 +36,7 @@ fn write_out(segment: &mut Segment, was: &SectionSpec, before_is_bar: bool) -> b
             false
         }
         Form::Drawn(Drawn { section, .. })
-        | Form::Peak(Peak { section })
+        | Form::Peak(Peak { section, .. })
         | Form::Shoulder(Shoulder { to: section, .. }) => {
             own(section);
             false

@@ -21,12 +21,13 @@ pub(super) fn put(flow: &mut Flow, list: &CutList, head: CutHead<'_>) {
     flow.put(title_block(head.title, head.date, "TO BUY", width).then_free(2.0));
     let columns = [
         Col { head: "bars", share: 0.08, is_figures: true },
-        Col { head: "section", share: 0.28, is_figures: false },
-        Col { head: "material", share: 0.18, is_figures: false },
+        Col { head: "section", share: 0.22, is_figures: false },
+        Col { head: "material", share: 0.16, is_figures: false },
         Col { head: "length", share: 0.1, is_figures: true },
         Col { head: "weigh", share: 0.18, is_figures: true },
         Col { head: "each", share: 0.11, is_figures: true },
         Col { head: "all", share: 0.13, is_figures: true },
+        Col { head: "comes in", share: 0.12, is_figures: false },
     ];
     let mut rows = Vec::new();
     let (mut sum, mut is_priced) = (0_i64, true);
@@ -43,6 +44,7 @@ pub(super) fn put(flow: &mut Flow, list: &CutList, head: CutHead<'_>) {
             mass_words(source.mass_kg * *count as f64),
             source.price.map(money).unwrap_or_default(),
             source.price.map(|price| money(price.saturating_mul(times))).unwrap_or_default(),
+            source.place.clone().unwrap_or_default(),
         ];
         rows.push(Row { cells, is_ticked: true, ..Row::default() });
     }
