@@ -80,6 +80,10 @@ const ROUNDINGS: [Rounding; 8] = [
     Rounding { up_from: 1.0, skip: 2 },
 ];
 
+/// Once the first goal is proven, so many dives more look for less of the others, where there are few kinds of pieces.
+const MORE_DIVES: usize = 2;
+const FEW: usize = 24;
+
 /// With more kinds of pieces than this there is one dive.
 const MANY: usize = 400;
 
@@ -128,7 +132,7 @@ impl<'a> Search<'a> {
             self.exact = true;
             return;
         }
-        if self.problem.goals.len() > 1 && self.settled(better) {
+        if self.problem.goals.len() > 1 && self.settled(goes_on, better) {
             return;
         }
         let mut pool: Vec<Pattern> = self.plan.iter().map(|(pattern, _)| pattern.clone()).collect();
@@ -137,8 +141,15 @@ impl<'a> Search<'a> {
             self.bound = relaxed.bound;
         }
         let dives = if self.wanted.len() > MANY { 1 } else { ROUNDINGS.len() };
+        let mut more = if self.problem.goals.len() > 1 && self.wanted.len() <= FEW { MORE_DIVES } else { 0 };
         for rounding in ROUNDINGS.into_iter().take(dives) {
-            if (self.first_is_proven() && self.problem.goals.len() == 1) || !goes_on() {
+            if self.first_is_proven() {
+                if more == 0 {
+                    break;
+                }
+                more -= 1;
+            }
+            if !goes_on() {
                 break;
             }
             let mut rest = self.wanted.clone();
@@ -146,13 +157,15 @@ impl<'a> Search<'a> {
             self.offer(plan, &rest, better);
         }
         if !self.first_is_proven() && goes_on() {
-            self.settled(better);
+            self.settled(goes_on, better);
         }
     }
 
     /// Goes through every state, where the job is small enough for it.
-    fn settled(&mut self, better: &mut dyn FnMut(&Answer)) -> bool {
-        let Some(Found::Plan(plan)) = exact(self.model, &self.wanted, &self.stock, MOST_STEPS) else { return false };
+    fn settled(&mut self, goes_on: &dyn Fn() -> bool, better: &mut dyn FnMut(&Answer)) -> bool {
+        let Some(Found::Plan(plan)) = exact(self.model, &self.wanted, &self.stock, MOST_STEPS, goes_on) else {
+            return false;
+        };
         self.exact = true;
         self.offer(plan, &vec![0; self.wanted.len()], better);
         self.bound = self.model.total(&self.plan).0[0];

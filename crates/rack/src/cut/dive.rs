@@ -15,7 +15,7 @@ pub(super) struct Rounding {
 }
 
 /// Steps that the exact search of the last pieces may take.
-const LAST_STEPS: u64 = 4_000_000;
+const LAST_STEPS: u64 = 1_000_000;
 
 /// A plan for so many of each item, from the linear program for them; what is left in `wanted` found no bar.
 pub(super) fn dive(
@@ -37,7 +37,7 @@ pub(super) fn dive(
         if wanted.iter().all(|count| *count == 0) {
             return plan;
         }
-        if let Some(Found::Plan(rest)) = exact(model, wanted, &stock, LAST_STEPS) {
+        if let Some(Found::Plan(rest)) = exact(model, wanted, &stock, LAST_STEPS, goes_on) {
             wanted.fill(0);
             plan.extend(rest);
             return plan;

@@ -10,12 +10,23 @@ use super::problem::Goal;
 /// The most states, and the most steps from state to state, that are gone through.
 const MOST_STATES: u64 = 400_000;
 pub(super) const MOST_STEPS: u64 = 200_000_000;
+/// The most states over all bars that are kept in memory at once, some 56 bytes each.
+const MOST_CELLS: u64 = 2_000_000;
+/// After so many states it is asked whether the search goes on.
+const ASKED_EVERY: u64 = 64;
 
-/// The best plan for so many of each item, or none where the job is too big for this.
-pub(super) fn exact(model: &Model, wanted: &[u64], stock: &[Option<u64>], most_steps: u64) -> Option<Found> {
+/// The best plan for so many of each item, or none where the job is too big for this, or the search was stopped.
+pub(super) fn exact(
+    model: &Model,
+    wanted: &[u64],
+    stock: &[Option<u64>],
+    most_steps: u64,
+    goes_on: &dyn Fn() -> bool,
+) -> Option<Found> {
     let longest_early = model.goals.iter().rev().skip(1).any(|goal| *goal == Goal::Longest);
     let grid = Grid::new(wanted)?;
-    if longest_early || grid.states > most_steps {
+    let kinds = stock.iter().filter(|count| **count != Some(0)).count() as u64;
+    if longest_early || grid.states > most_steps || grid.states.saturating_mul(kinds) > MOST_CELLS {
         return None;
     }
     let all = (0..stock.len()).filter(|&bar| stock[bar] != Some(0)).map(|bar| Patterns::new(model, bar, &grid));
@@ -31,10 +42,14 @@ pub(super) fn exact(model: &Model, wanted: &[u64], stock: &[Option<u64>], most_s
         return None;
     }
     let mut table = Table::new(model, grid);
-    table.buy(&bought);
+    if !table.buy(&bought, goes_on) {
+        return None;
+    }
     for bar in &rack {
         for _ in 0..copies(bar) {
-            table.layer(bar);
+            if !table.layer(bar, goes_on) {
+                return None;
+            }
         }
     }
     Some(table.plan())
@@ -191,9 +206,13 @@ impl<'a> Table<'a> {
         Self { model, grid, sums, bought: vec![None; states], layers: Vec::new() }
     }
 
-    /// Every state that bought bars alone lead to; each of them holds the first item that is still wanted.
-    fn buy(&mut self, bars: &[Patterns]) {
+    /// Every state that bought bars alone lead to; each of them holds the first item that is still wanted. Whether it was not
+    /// stopped.
+    fn buy(&mut self, bars: &[Patterns], goes_on: &dyn Fn() -> bool) -> bool {
         for state in 1..self.grid.states {
+            if state % ASKED_EVERY == 0 && !goes_on() {
+                return false;
+            }
             let digits = self.grid.digits(state);
             let first = digits.iter().position(|digit| *digit > 0).unwrap_or(0);
             for patterns in bars {
@@ -206,12 +225,16 @@ impl<'a> Table<'a> {
                 }
             }
         }
+        true
     }
 
-    /// One bar of the rack more.
-    fn layer(&mut self, patterns: &Patterns) {
+    /// One bar of the rack more. Whether it was not stopped.
+    fn layer(&mut self, patterns: &Patterns, goes_on: &dyn Fn() -> bool) -> bool {
         let mut from = vec![0; self.sums.len()];
         for state in (1..self.grid.states).rev() {
+            if state % ASKED_EVERY == 0 && !goes_on() {
+                return false;
+            }
             let digits = self.grid.digits(state);
             let mut last = Last::new(self, patterns, state, &digits);
             last.try_all(0, self.model.bars[patterns.bar].room, 0);
@@ -220,6 +243,7 @@ impl<'a> Table<'a> {
             from[state as usize] = cuts as u32;
         }
         self.layers.push((patterns.bar, from));
+        true
     }
 
     fn plan(&self) -> Found {
