@@ -19,6 +19,7 @@ mod motifs;
 mod order;
 mod piece;
 mod repeats;
+mod steel;
 mod totals;
 mod typing;
 mod underlay;

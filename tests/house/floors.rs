@@ -14,7 +14,7 @@ const FLOORS: [&[&str]; 8] = [
     // Fields, lists and small drawings.
     &["widgets"],
     // What the window shows: it reads the state and asks by requests.
-    &["canvas", "piece_view", "panels", "order", "heat", "log", "anvil"],
+    &["canvas", "piece_view", "panels", "order", "heat", "log", "anvil", "steel"],
     // What stands in front of the window, and the system's own dialogs.
     &["dialogs", "services"],
     // The only one that holds the state to change it.

@@ -16,6 +16,7 @@ mod panels;
 mod piece_view;
 mod services;
 mod state;
+mod steel;
 mod widgets;
 
 pub use app::{RunError, Start, run};

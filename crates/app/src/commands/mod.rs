@@ -8,22 +8,24 @@ mod order;
 mod piece;
 mod row;
 mod segment;
+mod steel;
 mod view;
 
 pub(crate) use keys::{Typing, keys_text, take_pressed};
 pub(crate) use row::Row;
 pub(crate) use segment::{above, below};
 
-use crate::state::Command;
+use crate::state::{Command, Desk};
 
 /// The commands as the list of keys groups them.
-pub(crate) const GROUPS: [(&str, &[Row]); 7] = [
+pub(crate) const GROUPS: [(&str, &[Row]); 8] = [
     ("File", &file::ROWS),
     ("Edit", &edit::ROWS),
     ("Part", &segment::ROWS),
     ("View", &view::ROWS),
     ("Piece", &piece::ROWS),
     ("Order of work", &order::ROWS),
+    ("Steel", &steel::ROWS),
     ("Help", &help::ROWS),
 ];
 
@@ -36,6 +38,16 @@ impl Command {
     /// Everything about it.
     pub(crate) fn row(self) -> &'static Row {
         all().find(|row| row.command == self).unwrap_or(&help::ROWS[0])
+    }
+
+    /// Whether it may be used now: while steel stands in place of the plan, nothing is done to parts that are not seen.
+    pub(crate) fn may_be_used(self, desk: &Desk<'_>) -> bool {
+        match self {
+            // At the rack, undo takes back what was done to the rack.
+            Self::Undo if steel::is_at_the_rack(desk) => steel::can_undo(desk),
+            Self::Redo if steel::is_at_the_rack(desk) => false,
+            _ => (self.row().enabled)(desk) && (!desk.steel.is_open() || steel::is_beside(self)),
+        }
     }
 }
 

@@ -1,6 +1,7 @@
 //! The dialogs: one stands in front at a time, and asks for what the user chose in it.
 
 mod about;
+mod add_plan;
 mod add_segment;
 mod add_step;
 mod export;
@@ -11,6 +12,7 @@ mod keys;
 mod message;
 mod motif_scale;
 mod new_plan;
+mod paper;
 mod path_entry;
 mod propose_again;
 mod recovered;
@@ -23,12 +25,14 @@ mod unsaved;
 
 pub use system::{Answer, Ask, Dialogs, Native, Scripted};
 
+pub(crate) use add_plan::AddPlan;
 pub(crate) use add_step::AddStep;
 pub(crate) use export::ExportFile;
 pub(crate) use files::{OpenPlan, SavePlan};
 pub(crate) use insert_motif::InsertMotif;
 pub(crate) use message::Message;
 pub(crate) use new_plan::NewPlan;
+pub(crate) use paper::PaperFile;
 pub(crate) use recovered::Recovered;
 pub(crate) use save_motif::SaveMotif;
 pub(crate) use sheet::SheetFile;
@@ -59,6 +63,10 @@ pub(crate) enum Dialog {
     AddSegment(Side),
     /// Choose what a new step of the order does.
     AddStep(AddStep),
+    /// Choose a plan that is cut as well.
+    AddPlan(AddPlan),
+    /// Choose paper and file of a cut list or a quote.
+    Paper(PaperFile),
     /// May the smith's own order go?
     ProposeAgain,
     /// Name a motif that is to be kept.
@@ -88,6 +96,8 @@ impl Dialog {
             Self::Sheet(dialog) => Some(&mut dialog.entry),
             Self::Export(dialog) => Some(&mut dialog.entry),
             Self::LayPicture(dialog) => Some(&mut dialog.entry),
+            Self::AddPlan(dialog) => Some(&mut dialog.entry),
+            Self::Paper(dialog) => Some(&mut dialog.entry),
             _ => None,
         }
     }
@@ -103,6 +113,8 @@ impl Dialog {
             Self::LayPicture(dialog) => dialog.show(ctx, desk, out),
             Self::AddSegment(side) => add_segment::show(ctx, desk, *side, out),
             Self::AddStep(dialog) => dialog.show(ctx, desk, out),
+            Self::AddPlan(dialog) => dialog.show(ctx, desk, out),
+            Self::Paper(dialog) => dialog.show(ctx, desk, out),
             Self::ProposeAgain => propose_again::show(ctx, desk, out),
             Self::SaveMotif(dialog) => dialog.show(ctx, desk, out),
             Self::InsertMotif(dialog) => dialog.show(ctx, desk, out),

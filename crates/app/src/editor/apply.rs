@@ -78,6 +78,7 @@ impl Editor {
             }
             Request::ShowPiece(open) => self.show_piece(open),
             Request::Order(ask) => self.order_ask(ask),
+            Request::Steel(ask) => self.steel_ask(ask),
             Request::ShowStep(at) => self.show_step(at),
             Request::EndTour => self.end_tour(),
         }

@@ -3,7 +3,7 @@
 use super::Editor;
 use crate::commands::{Typing, take_pressed};
 use crate::dialogs::{Answer, Dialog};
-use crate::state::{Clipboard, Command, Request, Side, Then};
+use crate::state::{Clipboard, Command, Request, Side, SteelAsk, Then};
 use crate::widgets::entry;
 use egui::{Context, Event, ViewportCommand};
 
@@ -40,8 +40,12 @@ impl Editor {
             || self.piece_view.state().measuring
             || egui::Popup::is_any_open(ctx)
             || egui::DragAndDrop::has_any_payload(ctx);
+        if self.steel.is_open() && !is_busy && escape(ctx) {
+            self.show_steel(false);
+            return;
+        }
         let shows = self.settings.order_open && self.order.at().is_some();
-        if shows && !is_busy && ctx.input_mut(|input| input.consume_key(egui::Modifiers::NONE, egui::Key::Escape)) {
+        if shows && !is_busy && escape(ctx) {
             self.order.choose(None);
         }
     }
@@ -68,6 +72,8 @@ impl Editor {
             (Answer::File(path), Some(Dialog::Sheet(dialog))) => out.push(dialog.write(path)),
             (Answer::File(path), Some(Dialog::Export(dialog))) => out.push(dialog.write(path)),
             (Answer::File(path), Some(Dialog::LayPicture(dialog))) => out.push(dialog.lay(path)),
+            (Answer::File(path), Some(Dialog::AddPlan(_))) => out.push(Request::Steel(SteelAsk::AddPlan(path))),
+            (Answer::File(path), Some(Dialog::Paper(dialog))) => out.push(dialog.write(path)),
             (Answer::NoDialog, Some(dialog)) => {
                 if let Some(entry) = dialog.path_entry() {
                     entry.say("No file dialog is available here. Type the file's path.");
@@ -124,4 +130,9 @@ impl Editor {
             self.go(then, ctx);
         }
     }
+}
+
+/// Whether Escape was pressed; nobody else hears of it then.
+fn escape(ctx: &Context) -> bool {
+    ctx.input_mut(|input| input.consume_key(egui::Modifiers::NONE, egui::Key::Escape))
 }

@@ -155,6 +155,13 @@ impl Editor {
                 let kind = (kind.name().to_owned(), kind.ending().to_owned());
                 Ask { title: "Write for other programs".to_owned(), folder, new_name: name, kind }
             }
+            Some(Dialog::AddPlan(_)) => {
+                Ask { title: "Add a plan or a job".to_owned(), folder, new_name: None, kind: plan }
+            }
+            Some(Dialog::Paper(dialog)) => {
+                let name = Some(format!("{stem}-{}.pdf", dialog.what().file_word()));
+                Ask { title: "Print".to_owned(), folder, new_name: name, kind: ("PDF".to_owned(), "pdf".to_owned()) }
+            }
             Some(Dialog::LayPicture(_)) => Ask {
                 title: "Lay a picture under the piece".to_owned(),
                 folder,

@@ -7,7 +7,7 @@ use crate::panels::area_plot::Curve;
 use crate::panels::{area_plot, findings, inspector, menu_bar, parts_list, strips_bar, totals};
 use crate::state::{Command, Request, Views, told};
 use crate::theme::{Theme, space};
-use crate::{order, piece_view};
+use crate::{order, piece_view, steel};
 use egui::{Frame, Margin, Panel, Rect, ScrollArea, Ui};
 
 /// First widths and heights, in points at normal text size.
@@ -57,6 +57,7 @@ impl Editor {
             self.show_anvil(ui, &ctx);
         } else {
             self.refresh_curve();
+            self.refresh_steel(&ctx);
             self.show_panels(ui, &mut requests);
             self.order.revealed();
         }
@@ -90,6 +91,11 @@ impl Editor {
             Panel::top("top").frame(bar_frame(theme)).show(ui, |ui| menu_bar::show(ui, &desk, out)).response.rect;
         spots.foot =
             Panel::bottom("totals").frame(bar_frame(theme)).show(ui, |ui| totals::show(ui, &desk, out)).response.rect;
+        if desk.steel.is_open() {
+            steel::show(ui, &desk, out);
+            self.spots = spots;
+            return;
+        }
         if desk.findings_open && !told(&desk).is_empty() {
             let height = theme.scaled(FINDINGS).min((size.y * MOST_OF_HEIGHT).round());
             let panel = Panel::bottom("findings").resizable(false).frame(bar_frame(theme));

@@ -12,6 +12,7 @@ mod order;
 mod run;
 mod segments;
 mod sheet;
+mod steel;
 mod underlay;
 
 use crate::anvil::Anvil;
@@ -20,7 +21,9 @@ use crate::dialogs::{Dialog, NewPlan, Recovered, Spots, Tour};
 use crate::panels::area_plot::Curve;
 use crate::piece_view::PieceView;
 use crate::services::Services;
-use crate::state::{Clipboard, Desk, Document, Keeper, Kept, Order, PlanFile, Request, Selection, Settings, Then};
+use crate::state::{
+    Clipboard, Desk, Document, Keeper, Kept, Order, PlanFile, Request, Selection, Settings, Steel, Then,
+};
 use crate::theme::{self, Theme};
 use fh_core::balance::Balance;
 use fh_core::plan::{Plan, PlanUnit, SectionSpec, Segment, Units};
@@ -40,6 +43,7 @@ pub struct Editor {
     pub(crate) canvas: Canvas,
     pub(crate) piece_view: PieceView,
     pub(crate) order: Order,
+    pub(crate) steel: Steel,
     /// The view at the anvil, while it is open.
     pub(crate) anvil: Option<Anvil>,
     curve: Curve,
@@ -114,6 +118,7 @@ impl Editor {
             canvas,
             piece_view: PieceView::default(),
             order: Order::with_shop(tools),
+            steel: Steel::default(),
             anvil: None,
             curve: Curve::default(),
             curve_of: None,
@@ -173,6 +178,8 @@ impl Editor {
             piece: self.piece_view.state(),
             worked: self.order.worked().filter(|_| self.order.knows(&self.document)),
             order: self.order.desk().filter(|_| self.wants_order()),
+            steel: &self.steel,
+            said: &self.said,
         }
     }
 

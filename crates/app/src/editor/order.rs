@@ -64,6 +64,9 @@ impl Editor {
 
     /// Opens the order of work in place of the list of parts, or closes it.
     pub(crate) fn show_order(&mut self, open: bool) {
+        if self.steel.is_open() {
+            self.show_steel(false);
+        }
         self.settings.order_open = open;
         self.keep_settings();
         if !open {

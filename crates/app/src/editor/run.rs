@@ -3,7 +3,7 @@
 use super::Editor;
 use crate::commands;
 use crate::dialogs::Dialog;
-use crate::state::{Command, Side, Standard, Then, Views};
+use crate::state::{Command, RackAsk, Side, Standard, SteelAsk, SteelTab, Then, Views};
 use crate::widgets::entry::ask_for_size;
 use egui::{Context, OutputCommand, ViewportCommand};
 use fh_core::plan::PlanUnit;
@@ -17,7 +17,7 @@ impl Editor {
     /// Does a command, where it may be used now.
     pub(super) fn run(&mut self, command: Command, ctx: &Context) {
         use Command as C;
-        if !(command.row().enabled)(&self.desk()) {
+        if !command.may_be_used(&self.desk()) {
             return;
         }
         match command {
@@ -56,6 +56,7 @@ impl Editor {
                 self.run_order(command, ctx);
             }
             C::AddStep | C::DuplicateStep | C::RemoveStep | C::MergeSteps | C::SplitStep => self.run_step(command),
+            C::ShowSteel => self.show_steel(!self.steel.is_open()),
             C::StepUp => self.carry_step(-1),
             C::StepDown => self.carry_step(1),
             C::ProposeAgain => self.ask_proposal(),
@@ -79,6 +80,9 @@ impl Editor {
 
     fn run_edit(&mut self, command: Command, ctx: &Context) {
         match command {
+            Command::Undo if self.steel.is_open() && self.steel.tab == SteelTab::Rack => {
+                self.steel_ask(SteelAsk::Rack(RackAsk::Undo));
+            }
             Command::Undo => {
                 self.document.undo();
                 self.after_change();

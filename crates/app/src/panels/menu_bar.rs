@@ -1,6 +1,6 @@
 //! The top of the window: the menus, and the commands that are used most.
 
-use crate::state::{Command, Desk, Request};
+use crate::state::{Command, Desk, Request, SteelAsk, SteelTab};
 use crate::theme::{Look, space};
 use crate::widgets::command_button::{bar_button, menu_line};
 use egui::{Button, MenuBar, RichText, Ui};
@@ -18,6 +18,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         ui.menu_button("Edit", |ui| lines(ui, desk, &EDIT, out));
         ui.menu_button("Part", |ui| lines(ui, desk, &SEGMENT, out));
         ui.menu_button("Order", |ui| lines(ui, desk, &ORDER, out));
+        ui.menu_button("Steel", |ui| steel_menu(ui, desk, out));
         ui.menu_button("View", |ui| view_menu(ui, desk, out));
         ui.menu_button("Help", |ui| lines(ui, desk, &HELP, out));
         ui.separator();
@@ -71,6 +72,18 @@ fn lines(ui: &mut Ui, desk: &Desk<'_>, groups: &Groups, out: &mut Vec<Request>) 
         }
         for command in *group {
             menu_line(ui, desk, *command, out);
+        }
+    }
+}
+
+fn steel_menu(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    menu_line(ui, desk, Command::ShowSteel, out);
+    ui.separator();
+    for tab in SteelTab::ALL {
+        let is_shown = desk.steel.is_open() && desk.steel.tab == tab;
+        if ui.add(Button::new(tab.name()).selected(is_shown)).clicked() {
+            out.push(Request::Steel(SteelAsk::Show(tab)));
+            ui.close();
         }
     }
 }
@@ -144,6 +157,7 @@ fn buttons(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         bar_button(ui, desk, Command::PrintMarkSheet, "Print sheets…", out);
         if has_room {
             bar_button(ui, desk, Command::ShowOrder, "Order of work", out);
+            bar_button(ui, desk, Command::ShowSteel, "Steel", out);
         }
         ui.add_space(space::GAP);
         ui.label(RichText::new("Units").color(desk.theme.ink_quiet));

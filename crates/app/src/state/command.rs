@@ -66,6 +66,7 @@ pub(crate) enum Command {
     StepDown,
     ProposeAgain,
     AtTheAnvil,
+    ShowSteel,
     Tour,
     KeyboardList,
     About,

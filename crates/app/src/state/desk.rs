@@ -1,6 +1,6 @@
 //! What panels and dialogs may look at.
 
-use super::{Document, OrderDesk, PieceState, Selection, Settings, Shown, Views};
+use super::{Document, OrderDesk, PieceState, Selection, Settings, Shown, Steel, Views};
 use crate::theme::Theme;
 use fh_store::Recent;
 use fh_work::Worked;
@@ -23,6 +23,10 @@ pub(crate) struct Desk<'a> {
     pub(crate) worked: Option<&'a Worked>,
     /// The order of work, where something shows it.
     pub(crate) order: Option<OrderDesk<'a>>,
+    /// Which bar, the rack, the cut list and the quote.
+    pub(crate) steel: &'a Steel,
+    /// What was last said.
+    pub(crate) said: &'a str,
 }
 
 impl<'a> Desk<'a> {

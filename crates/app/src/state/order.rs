@@ -237,6 +237,11 @@ impl Order {
         &self.shop
     }
 
+    /// A number that changes with what the smith owns.
+    pub(crate) fn shop_revision(&self) -> u64 {
+        self.shop_revision
+    }
+
     /// Takes what the smith owns.
     pub(crate) fn own(&mut self, shop: Shop) {
         self.shop = shop;

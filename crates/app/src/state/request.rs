@@ -1,6 +1,6 @@
 //! What panels and dialogs ask for. It is done after the frame, one after the other.
 
-use super::{Command, Gesture, OrderAsk, PaperSize, SheetKind};
+use super::{Command, Gesture, OrderAsk, PaperSize, SheetKind, SteelAsk};
 use crate::theme::Look;
 use fh_core::edit::Edit;
 use fh_core::motif::Motif;
@@ -86,6 +86,8 @@ pub(crate) enum Request {
     ShowPiece(bool),
     /// Something about the order of work.
     Order(OrderAsk),
+    /// Something about steel.
+    Steel(SteelAsk),
     /// Open the order of work at a step.
     ShowStep(Option<usize>),
     /// The tour was ended.

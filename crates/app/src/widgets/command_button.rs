@@ -9,7 +9,7 @@ pub(crate) fn menu_line(ui: &mut Ui, desk: &Desk<'_>, command: Command, out: &mu
     let row = command.row();
     let keys = RichText::new(keys_text(ui.ctx(), command)).color(desk.theme.ink_quiet);
     let button = Button::new(row.text).right_text(keys).selected(row.chosen.is_some_and(|chosen| chosen(desk)));
-    if ui.add_enabled((row.enabled)(desk), button).on_hover_text(row.tip).clicked() {
+    if ui.add_enabled(command.may_be_used(desk), button).on_hover_text(row.tip).clicked() {
         out.push(Request::Run(command));
         ui.close();
     }
@@ -24,8 +24,10 @@ pub(crate) fn bar_button(
     out: &mut Vec<Request>,
 ) -> Response {
     let row = command.row();
-    let response =
-        ui.add_enabled((row.enabled)(desk), Button::new(words).selected(row.chosen.is_some_and(|chosen| chosen(desk))));
+    let response = ui.add_enabled(
+        command.may_be_used(desk),
+        Button::new(words).selected(row.chosen.is_some_and(|chosen| chosen(desk))),
+    );
     let keys = keys_text(ui.ctx(), command);
     let tip = if keys.is_empty() { row.tip.to_owned() } else { format!("{} ({keys})", row.tip) };
     let name = row.text.trim_end_matches('…');

@@ -18,5 +18,6 @@ pub(crate) mod section_form;
 pub(crate) mod section_picture;
 pub(crate) mod severity_sign;
 mod sizing;
+pub(crate) mod table;
 
 pub(crate) use sizing::Sizing;

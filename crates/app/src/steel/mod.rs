@@ -1,0 +1,66 @@
+//! Steel, in place of the plan: which bar, the rack, the cut list, the quote.
+
+mod bars;
+mod cut;
+mod job;
+mod quote;
+mod rack;
+mod rack_line;
+mod sum;
+mod which;
+mod which_detail;
+mod which_plot;
+
+use crate::state::{Command, Desk, Request, SteelAsk, SteelTab};
+use crate::theme::{Theme, space};
+use crate::widgets::command_button::bar_button;
+use egui::{Align, Button, CentralPanel, Frame, Label, Layout, Margin, Panel, RichText, Ui};
+
+/// Shows the part of it that is chosen.
+pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let frame = Frame::new().fill(desk.theme.panel).inner_margin(Margin::symmetric(12, 6));
+    Panel::top("steel parts").frame(frame).show(ui, |ui| tabs(ui, desk, out));
+    match desk.steel.tab {
+        SteelTab::Which => which::show(ui, desk, out),
+        SteelTab::Rack => rack::show(ui, desk, out),
+        SteelTab::Cut => cut::show(ui, desk, out),
+        SteelTab::Quote => quote::show(ui, desk, out),
+    }
+}
+
+fn tabs(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    ui.horizontal_wrapped(|ui| {
+        for tab in SteelTab::ALL {
+            if ui.add(Button::new(tab.name()).selected(desk.steel.tab == tab)).clicked() {
+                out.push(Request::Steel(SteelAsk::Show(tab)));
+            }
+        }
+        ui.add_space(space::GROUP);
+        bar_button(ui, desk, Command::ShowSteel, "Back to the plan", out);
+        ui.add_space(space::GROUP);
+        ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
+            ui.add(Label::new(RichText::new(desk.said).color(desk.theme.ink)).truncate())
+        });
+    });
+}
+
+/// The ground that a part of it stands on.
+fn ground(theme: &Theme) -> Frame {
+    Frame::new().fill(theme.panel).inner_margin(Margin { left: 12, right: 12, top: 8, bottom: 0 })
+}
+
+/// A panel at the side of it.
+fn side(theme: &Theme) -> Frame {
+    Frame::new().fill(theme.panel).inner_margin(Margin { left: 12, right: 8, top: 8, bottom: 0 })
+}
+
+/// Shows a part in what the panels beside it leave.
+fn in_the_middle(ui: &mut Ui, theme: &Theme, contents: impl FnOnce(&mut Ui)) {
+    CentralPanel::default().frame(ground(theme)).show(ui, contents);
+}
+
+/// What is to be done where nothing is there yet.
+fn empty(ui: &mut Ui, theme: &Theme, words: &str) {
+    ui.add_space(space::GROUP);
+    ui.label(RichText::new(words).color(theme.ink_quiet));
+}

@@ -1,0 +1,168 @@
+//! Which bar: every section that the bar in hand can be made from, the best first.
+
+use super::{empty, in_the_middle, side, which_detail, which_plot};
+use crate::figures;
+use crate::state::{Desk, Request, SteelAsk};
+use crate::theme::space;
+use crate::widgets::severity_sign::sign;
+use crate::widgets::table::{self, Column, Line};
+use egui::{Button, Panel, RichText, ScrollArea, Ui};
+use fh_rack::said::money::Currency;
+use fh_rack::which::options::{BarOption, By, Moved};
+use uom::si::f64::Mass;
+use uom::si::mass::kilogram;
+
+/// The first width of the panel beside it, in points at normal text size, and its share of the window at most.
+const DETAIL: f32 = 380.0;
+const MOST_OF_WIDTH: f32 = 0.34;
+
+const COLUMNS: [Column; 9] = [
+    Column::words("Section", 2.1),
+    Column::words("", 1.0),
+    Column::figures("Cut", 1.1),
+    Column::figures("Weighs", 0.9),
+    Column::figures("Draw out", 1.4),
+    Column::figures("Upset", 1.4),
+    Column::figures("Heats", 0.6),
+    Column::figures("Minutes", 0.8),
+    Column::figures("Cost", 1.0),
+];
+
+/// Shows the table, and beside it the plot and what is to be known of one option.
+pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let theme = desk.theme;
+    let which = &desk.steel.which;
+    if !which.options.is_empty() {
+        let width = theme.scaled(DETAIL).min((ui.available_width() * MOST_OF_WIDTH).round());
+        let panel = Panel::right("which bar").resizable(false).exact_size(width).frame(side(theme));
+        panel.show(ui, |ui| {
+            ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+                which_plot::show(ui, desk, out);
+                which_detail::show(ui, desk, out);
+            });
+        });
+    }
+    in_the_middle(ui, theme, |ui| {
+        head(ui, desk, out);
+        match &which.told {
+            Some(why) => empty(ui, theme, &format!("■ {why}")),
+            None if which.options.is_empty() && which.is_working() => empty(ui, theme, "Trying every bar…"),
+            None if which.options.is_empty() => {
+                empty(ui, theme, "Nothing is marked on this bar yet. Go back to the plan and add its first part.");
+            }
+            None => options(ui, desk, out),
+        }
+    });
+}
+
+fn head(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let (theme, which) = (desk.theme, &desk.steel.which);
+    let plan = desk.document.plan();
+    ui.horizontal_wrapped(|ui| {
+        if plan.bars.len() > 1 {
+            ui.label(RichText::new("Bar").color(theme.ink_quiet));
+            for (index, bar) in plan.bars.iter().enumerate() {
+                let name = if bar.name.trim().is_empty() { format!("bar {}", index + 1) } else { bar.name.clone() };
+                let button = Button::new(fh_core::describe::short_name(&name));
+                if ui.add(button.selected(desk.selection.bar == index)).clicked() {
+                    out.push(Request::Select(index, None));
+                }
+            }
+            ui.add_space(space::GAP);
+        }
+        ui.label(RichText::new("First").color(theme.ink_quiet));
+        for (by, words) in [(By::Effort, "the least work"), (By::Cost, "the cheapest")] {
+            if ui.add(Button::new(words).selected(which.by == by)).clicked() {
+                out.push(Request::Steel(SteelAsk::SortBy(by)));
+            }
+        }
+        if which.is_working() {
+            let words = format!("Heats and minutes: {} of {} bars.", which.worked, which.options.len());
+            ui.label(RichText::new(words).color(theme.ink_quiet));
+        } else if !which.options.is_empty() {
+            let words = format!("{} bars, from the rack and the merchant's list", which.options.len());
+            ui.label(RichText::new(words).color(theme.ink_quiet));
+        }
+    });
+    ui.add_space(space::TIGHT);
+}
+
+fn options(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let (theme, which) = (desk.theme, &desk.steel.which);
+    let money = desk.steel.stock.as_ref().map(|stock| stock.merchant.money()).unwrap_or_default();
+    table::head(ui, theme, &COLUMNS);
+    let at = which.at();
+    ui.spacing_mut().item_spacing.y = 0.0;
+    ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+        for (index, option) in which.options.iter().enumerate() {
+            let cells = cells(desk, option, &money);
+            let name = option.section.describe();
+            let is_chosen = at == Some(index);
+            let ink = if option.can_be_forged() && option.is_long_enough { theme.ink } else { theme.ink_quiet };
+            let line = Line { cells: &cells, name: &name, is_chosen, ink, is_strong: true };
+            let response = table::show(ui, theme, &COLUMNS, &line);
+            if response.double_clicked() && option.can_be_forged() {
+                out.push(Request::Steel(SteelAsk::TakeBar(option.alike.clone())));
+            } else if response.clicked() {
+                response.request_focus();
+                let ask = if is_chosen && !response.clicked_by(egui::PointerButton::Primary) {
+                    SteelAsk::TakeBar(option.alike.clone())
+                } else {
+                    SteelAsk::Look(option.alike.clone())
+                };
+                out.push(Request::Steel(ask));
+            }
+            let next = table::step(ui, &response, index, which.options.len()).and_then(|to| which.options.get(to));
+            if let Some(next) = next {
+                keep_keyboard(ui);
+                out.push(Request::Steel(SteelAsk::Look(next.alike.clone())));
+            }
+            if is_chosen && take_keyboard(ui) {
+                response.request_focus();
+                response.scroll_to_me(None);
+            }
+        }
+    });
+}
+
+/// The keyboard goes along to the line that is chosen next.
+pub(super) fn keep_keyboard(ui: &Ui) {
+    ui.data_mut(|data| data.insert_temp(egui::Id::unique("the chosen line gets the keyboard"), ()));
+}
+
+/// Whether the chosen line is to have the keyboard now.
+pub(super) fn take_keyboard(ui: &Ui) -> bool {
+    ui.data_mut(|data| data.remove_temp::<()>(egui::Id::unique("the chosen line gets the keyboard"))).is_some()
+}
+
+fn cells(desk: &Desk<'_>, option: &BarOption, money: &Currency) -> [String; 9] {
+    let unit = desk.document.plan().units.length;
+    let worst = option.against.first().map(|against| sign(against.severity));
+    let place = match (option.is_own, option.is_on_rack) {
+        (true, _) => "now",
+        (false, true) => "on the rack",
+        (false, false) => "",
+    };
+    let worst = worst.or((!option.is_long_enough).then_some("▲"));
+    let section = option.section.describe();
+    [
+        worst.map_or_else(|| section.clone(), |sign| format!("{sign} {section}")),
+        place.to_owned(),
+        option.words.clone(),
+        figures::mass(Mass::new::<kilogram>(option.mass_kg), unit),
+        moved(desk, option.drawn),
+        moved(desk, option.upset),
+        option.fire.map_or_else(String::new, |fire| fire.heats.to_string()),
+        option.fire.map_or_else(String::new, |fire| format!("{:.0}", fire.minutes.ceil())),
+        option.cost.map_or_else(String::new, |cost| money.figures(cost)),
+    ]
+}
+
+/// Metal that is moved, and how far: `420 g × 1.8`.
+pub(super) fn moved(desk: &Desk<'_>, moved: Moved) -> String {
+    if moved.kg < 0.000_5 {
+        return "–".to_owned();
+    }
+    let mass = figures::mass(Mass::new::<kilogram>(moved.kg), desk.document.plan().units.length);
+    format!("{mass} × {:.1}", moved.times)
+}
