@@ -120,6 +120,42 @@ if is_wanted order; then
   finish
 fi
 
+# The demo job's rack, prices and figures are the smith's own.
+steel_files() {
+  for kind in rack merchant shop; do cp "demo-plans/jobs/three-beds.$kind.json" "$FIRSTHEAT_HOME/$kind.json"; done
+}
+
+if is_wanted steel-which; then
+  start light 1 demo-plans/trellis-bracket.plan.json
+  steel_files; keys F8; sleep 4
+  shot steel-which
+  finish
+fi
+
+if is_wanted steel-rack; then
+  start light 1 demo-plans/trellis-bracket.plan.json
+  steel_files; keys F8
+  keys alt+2
+  shot steel-rack
+  finish
+fi
+
+if is_wanted steel-cut; then
+  start light 1 demo-plans/trellis-bracket.plan.json
+  steel_files; keys F8
+  keys alt+3; sleep 2
+  shot steel-cut
+  finish
+fi
+
+if is_wanted steel-quote; then
+  start light 1 demo-plans/trellis-bracket.plan.json
+  steel_files; keys F8
+  keys alt+4; sleep 2
+  shot steel-quote
+  finish
+fi
+
 if is_wanted anvil; then
   start dark 1 demo-plans/herb-bracket.plan.json
   keys F9 Next Next Next Next Next F11

@@ -57,6 +57,7 @@ impl Editor {
             }
             C::AddStep | C::DuplicateStep | C::RemoveStep | C::MergeSteps | C::SplitStep => self.run_step(command),
             C::ShowSteel => self.show_steel(!self.steel.is_open()),
+            C::WhichBar | C::Rack | C::CutList | C::Quote => self.run_steel(command),
             C::StepUp => self.carry_step(-1),
             C::StepDown => self.carry_step(1),
             C::ProposeAgain => self.ask_proposal(),

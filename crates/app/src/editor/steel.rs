@@ -3,7 +3,7 @@
 use super::Editor;
 use crate::dialogs::{AddPlan, Dialog, PaperFile};
 use crate::state::steel::job;
-use crate::state::{PaperSize, RackAsk, SteelAsk, SteelPaper, SteelTab};
+use crate::state::{Command, PaperSize, RackAsk, SteelAsk, SteelPaper, SteelTab};
 use egui::Context;
 use fh_core::edit::Edit;
 use fh_core::plan::Plan;
@@ -30,6 +30,16 @@ impl Editor {
         }
     }
 
+    /// Shows a part of it.
+    pub(super) fn run_steel(&mut self, command: Command) {
+        self.show_steel_tab(match command {
+            Command::Rack => SteelTab::Rack,
+            Command::CutList => SteelTab::Cut,
+            Command::Quote => SteelTab::Quote,
+            _ => SteelTab::Which,
+        });
+    }
+
     /// Works out what its place shows, where anything has changed.
     pub(super) fn refresh_steel(&mut self, ctx: &Context) {
         let tools = (self.order.shop(), self.order.shop_revision());
@@ -41,7 +51,6 @@ impl Editor {
     /// Does what was asked for about steel.
     pub(super) fn steel_ask(&mut self, ask: SteelAsk) {
         match ask {
-            SteelAsk::Show(tab) => self.show_steel_tab(tab),
             SteelAsk::SortBy(by) => self.steel.sort_by(by),
             SteelAsk::Look(alike) => self.steel.look(alike),
             SteelAsk::TakeBar(alike) => self.take_bar(&alike),
@@ -99,7 +108,7 @@ impl Editor {
             RackAsk::Choose(line) => self.steel.line = line,
             RackAsk::Put(bar) => {
                 let said = format!("Put on the rack: {}.", bar.words());
-                let is_done = self.change_rack(said, |rack| Ok(booking::put(rack, std::slice::from_ref(&bar))));
+                let is_done = self.change_rack(said, |rack| Ok(booking::put(rack, std::slice::from_ref(bar.as_ref()))));
                 let line = |rack: &Rack| rack.bars.iter().position(|line| line.is_like(&bar));
                 if is_done {
                     self.steel.line = self.steel.stock.as_ref().and_then(|stock| line(&stock.rack));

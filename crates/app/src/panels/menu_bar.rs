@@ -1,6 +1,6 @@
 //! The top of the window: the menus, and the commands that are used most.
 
-use crate::state::{Command, Desk, Request, SteelAsk, SteelTab};
+use crate::state::{Command, Desk, Request};
 use crate::theme::{Look, space};
 use crate::widgets::command_button::{bar_button, menu_line};
 use egui::{Button, MenuBar, RichText, Ui};
@@ -18,7 +18,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         ui.menu_button("Edit", |ui| lines(ui, desk, &EDIT, out));
         ui.menu_button("Part", |ui| lines(ui, desk, &SEGMENT, out));
         ui.menu_button("Order", |ui| lines(ui, desk, &ORDER, out));
-        ui.menu_button("Steel", |ui| steel_menu(ui, desk, out));
+        ui.menu_button("Steel", |ui| lines(ui, desk, &STEEL, out));
         ui.menu_button("View", |ui| view_menu(ui, desk, out));
         ui.menu_button("Help", |ui| lines(ui, desk, &HELP, out));
         ui.separator();
@@ -63,6 +63,8 @@ const ORDER: [&[Command]; 5] = [
     &[Command::StepUp, Command::StepDown, Command::MergeSteps, Command::SplitStep],
     &[Command::ProposeAgain],
 ];
+const STEEL: [&[Command]; 2] =
+    [&[Command::ShowSteel], &[Command::WhichBar, Command::Rack, Command::CutList, Command::Quote]];
 const HELP: [&[Command]; 2] = [&[Command::Tour, Command::KeyboardList], &[Command::About]];
 
 fn lines(ui: &mut Ui, desk: &Desk<'_>, groups: &Groups, out: &mut Vec<Request>) {
@@ -72,18 +74,6 @@ fn lines(ui: &mut Ui, desk: &Desk<'_>, groups: &Groups, out: &mut Vec<Request>) 
         }
         for command in *group {
             menu_line(ui, desk, *command, out);
-        }
-    }
-}
-
-fn steel_menu(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
-    menu_line(ui, desk, Command::ShowSteel, out);
-    ui.separator();
-    for tab in SteelTab::ALL {
-        let is_shown = desk.steel.is_open() && desk.steel.tab == tab;
-        if ui.add(Button::new(tab.name()).selected(is_shown)).clicked() {
-            out.push(Request::Steel(SteelAsk::Show(tab)));
-            ui.close();
         }
     }
 }

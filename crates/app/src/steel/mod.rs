@@ -11,10 +11,10 @@ mod which;
 mod which_detail;
 mod which_plot;
 
-use crate::state::{Command, Desk, Request, SteelAsk, SteelTab};
+use crate::state::{Command, Desk, Request, SteelTab};
 use crate::theme::{Theme, space};
 use crate::widgets::command_button::bar_button;
-use egui::{Align, Button, CentralPanel, Frame, Label, Layout, Margin, Panel, RichText, Ui};
+use egui::{CentralPanel, Frame, Label, Margin, Panel, RichText, Ui};
 
 /// Shows the part of it that is chosen.
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
@@ -30,17 +30,15 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
 
 fn tabs(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     ui.horizontal_wrapped(|ui| {
-        for tab in SteelTab::ALL {
-            if ui.add(Button::new(tab.name()).selected(desk.steel.tab == tab)).clicked() {
-                out.push(Request::Steel(SteelAsk::Show(tab)));
-            }
+        for command in [Command::WhichBar, Command::Rack, Command::CutList, Command::Quote] {
+            bar_button(ui, desk, command, command.row().text, out);
         }
         ui.add_space(space::GROUP);
-        bar_button(ui, desk, Command::ShowSteel, "Back to the plan", out);
+        if ui.button("Back to the plan").on_hover_text("Go back to the plan (Esc).").clicked() {
+            out.push(Request::Run(Command::ShowSteel));
+        }
         ui.add_space(space::GROUP);
-        ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
-            ui.add(Label::new(RichText::new(desk.said).color(desk.theme.ink)).truncate())
-        });
+        ui.add(Label::new(RichText::new(desk.said).color(desk.theme.ink)).truncate());
     });
 }
 

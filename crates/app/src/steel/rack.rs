@@ -92,9 +92,7 @@ fn new_bar(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         if field.changed() {
             new.mistake = None;
         }
-        let wants_keyboard =
-            ui.memory(|memory| memory.focused().is_none()) && ui.data(|data| data.get_temp::<()>(id)).is_none();
-        ui.data_mut(|data| data.insert_temp(id, ()));
+        let wants_keyboard = is_newly_shown(ui, id);
         let entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
         materials(ui, &mut new.material);
         let hint = RichText::new("where it lies").color(theme.ink_quiet);
@@ -112,6 +110,14 @@ fn new_bar(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let words = new.mistake.as_ref().map_or_else(String::new, |why| format!("■ {why}"));
     ui.label(RichText::new(words).text_style(Text::Small.style()).color(theme.stop));
     ui.data_mut(|data| data.insert_temp(id, new));
+}
+
+/// Whether it was not shown in the frame before: then it gets the keyboard.
+fn is_newly_shown(ui: &Ui, id: Id) -> bool {
+    let now = ui.ctx().cumulative_frame_nr();
+    let before = ui.data(|data| data.get_temp::<u64>(id));
+    ui.data_mut(|data| data.insert_temp(id, now));
+    before.is_none_or(|before| before + 1 < now)
 }
 
 fn field(ui: &mut Ui, theme: &Theme, text: &mut String, width: f32, hint: RichText, name: &str) -> egui::Response {
@@ -155,14 +161,13 @@ fn lines(ui: &mut Ui, desk: &Desk<'_>, stock: &Stocked, out: &mut Vec<Request>) 
     ui.label(RichText::new(words).color(theme.ink_quiet));
     table::head(ui, theme, &COLUMNS);
     ui.spacing_mut().item_spacing.y = 0.0;
-    ScrollArea::vertical().auto_shrink([false, false]).show_rows(ui, table::height(theme), bars.len(), |ui, shown| {
-        for index in shown {
-            let Some(bar) = bars.get(index) else { continue };
+    ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+        for (index, bar) in bars.iter().enumerate() {
             let is_chosen = desk.steel.line.map_or(index == 0, |line| line == index);
             let cells = cells(bar, figures::mass(Mass::new::<kilogram>(weight(bar)), unit));
             let name = bar.words();
             let line = Line { cells: &cells, name: &name, is_chosen, ink: theme.ink, is_strong: false };
-            let response = ui.push_id(index, |ui| table::show(ui, theme, &COLUMNS, &line)).inner;
+            let response = table::show(ui, theme, &COLUMNS, &line);
             let choose = |line| Request::Steel(SteelAsk::Rack(RackAsk::Choose(Some(line))));
             if response.clicked() {
                 response.request_focus();

@@ -10,6 +10,7 @@ use fh_core::material;
 use fh_measure::{LengthRange, WrittenLength};
 use fh_rack::kept::rack::RackBar;
 use fh_rack::said::bar::SaidBar;
+use fh_rack::said::price::Price;
 use fh_rack::said::written::{Said, Written};
 
 /// The most bookings that are listed.
@@ -19,8 +20,8 @@ const MOST_BOOKINGS: usize = 5;
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, stock: &Stocked, out: &mut Vec<Request>) {
     ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
         if let Some(bar) = stock.rack.bars.get(desk.steel.line.unwrap_or(0)) {
-            let (line, revision) = (desk.steel.line.unwrap_or(0), stock.revision);
-            ui.push_id(("rack line", line, revision), |ui| {
+            let line = desk.steel.line.unwrap_or(0);
+            ui.push_id(("rack line", line), |ui| {
                 ui.label(RichText::new("The chosen bars").text_style(Text::Heading.style()).color(desk.theme.ink));
                 ui.add_space(space::TIGHT);
                 fields(ui, desk, bar, out);
@@ -65,7 +66,7 @@ fn fields(ui: &mut Ui, desk: &Desk<'_>, bar: &RackBar, out: &mut Vec<Request>) {
     }
     let read = |text: &str| match text.trim() {
         "" => Ok(None),
-        text => Written::parse(text).map(Some),
+        text => Written::<Price>::parse(text).map(Some),
     };
     let reading = Reading { read: &read, step: None, doubt: None };
     let price = bar.price.as_ref().map_or("", |price| price.text());

@@ -36,7 +36,7 @@ pub(crate) struct Line<'a> {
 }
 
 /// The height of a line.
-pub(crate) fn height(theme: &Theme) -> f32 {
+fn height(theme: &Theme) -> f32 {
     theme.scaled(space::TARGET)
 }
 

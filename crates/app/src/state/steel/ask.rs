@@ -21,21 +21,6 @@ pub(crate) enum SteelTab {
     Quote,
 }
 
-impl SteelTab {
-    /// Every part, in the order they are offered.
-    pub(crate) const ALL: [Self; 4] = [Self::Which, Self::Rack, Self::Cut, Self::Quote];
-
-    /// The words on it.
-    pub(crate) fn name(self) -> &'static str {
-        match self {
-            Self::Which => "Which bar",
-            Self::Rack => "Rack",
-            Self::Cut => "Cut list",
-            Self::Quote => "Quote",
-        }
-    }
-}
-
 /// A paper that is made of steel and money.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum SteelPaper {
@@ -70,8 +55,6 @@ impl SteelPaper {
 /// Something to be done about steel.
 #[derive(Clone, Debug)]
 pub(crate) enum SteelAsk {
-    /// Show a part of it.
-    Show(SteelTab),
     /// Put the cheapest first, or what is least work.
     SortBy(By),
     /// Look at an option more closely.

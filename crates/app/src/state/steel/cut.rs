@@ -6,7 +6,7 @@ use crate::state::Document;
 use egui::Context;
 use fh_core::plan::Plan;
 use fh_rack::list::make::{CutList, Progress, Stock, make};
-use fh_rack::list::wanted::Ordered;
+use fh_rack::list::wanted::{ListError, Ordered};
 
 /// The most of one plan in a job.
 pub(crate) const MOST: u32 = fh_rack::kept::job::MOST_PIECES;
@@ -146,7 +146,7 @@ impl CutDesk {
         let (rack, merchant, shop) = (stock.rack.clone(), stock.merchant.clone(), stock.shop.clone());
         self.aside.begin(ctx, move |goes_on, tell| {
             let stock = Stock { rack: &rack, merchant: &merchant, shop: &shop, kerf_nm: None, keep_from_nm: None };
-            let say = |list: Result<CutList, _>, news: fn(Box<CutList>) -> News| match list {
+            let say = |list: Result<CutList, ListError>, news: fn(Box<CutList>) -> News| match list {
                 Ok(list) => tell(news(Box::new(list))),
                 Err(why) => tell(News::No(why.to_string())),
             };
