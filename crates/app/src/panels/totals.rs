@@ -20,7 +20,10 @@ const NAME: usize = 18;
 pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = space::GROUP;
-        findings_button(ui, desk, out);
+        // Where steel is shown, the list of findings is not.
+        if !desk.steel.is_open() {
+            findings_button(ui, desk, out);
+        }
         let plan = desk.document.plan();
         let is_whole = desk.selection.focus == Focus::Plan && !desk.order_open();
         let has_more = plan.bars.len() > 1 || plan.bars.iter().any(|bar| bar.pieces() > 1);

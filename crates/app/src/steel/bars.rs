@@ -33,7 +33,7 @@ pub(super) fn show(ui: &mut Ui, theme: &Theme, list: &CutList, group: &Group, ba
         return;
     }
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, spoken(group, bar, source)));
-    head(ui, theme, bar, source, rect);
+    head(ui, theme, bar, source, rect, group.sections.len() > 1);
     let left = rect.left() + theme.scaled(WORDS);
     let wide = (rect.right() - left - space::GAP).max(1.0);
     let x = |nm: i64| left + wide * (nm as f64 / longest_nm.max(1) as f64) as f32;
@@ -52,24 +52,25 @@ pub(super) fn show(ui: &mut Ui, theme: &Theme, list: &CutList, group: &Group, ba
 }
 
 /// How many bars are cut so, how long each is, and where it comes from.
-fn head(ui: &Ui, theme: &Theme, bar: &BarCuts, source: &Source, rect: Rect) {
+fn head(ui: &Ui, theme: &Theme, bar: &BarCuts, source: &Source, rect: Rect, names_section: bool) {
     let width = theme.scaled(WORDS) - space::GAP;
     let times = format!("{} × {}", bar.times, source.called.text());
     let galley = crate::widgets::line::lay(ui, &times, theme.font(Text::Strong), theme.ink, width);
     let below = rect.left_top() + vec2(0.0, galley.size().y);
     ui.painter().galley(rect.left_top(), galley, theme.ink);
     let small = theme.font(Text::Small);
-    let from = crate::widgets::line::lay(ui, &from(source), small, theme.ink_quiet, width);
+    let from = crate::widgets::line::lay(ui, &from(source, names_section), small, theme.ink_quiet, width);
     ui.painter().galley(below, from, theme.ink_quiet);
 }
 
-fn from(source: &Source) -> String {
-    let section = source.section.describe();
-    match (source.from, &source.place) {
-        (From::Rack(_), Some(place)) => format!("rack, {place}: {section}"),
-        (From::Rack(_), None) => format!("rack: {section}"),
-        (From::New(_), _) => format!("new: {section}"),
-    }
+/// Where it comes from, with its section where that has to be said.
+fn from(source: &Source, names_section: bool) -> String {
+    let place = match (source.from, &source.place) {
+        (From::Rack(_), Some(place)) => format!("rack, {place}"),
+        (From::Rack(_), None) => "rack".to_owned(),
+        (From::New(_), _) => "new".to_owned(),
+    };
+    if names_section { format!("{place}: {}", source.section.describe()) } else { place }
 }
 
 /// Draws the pieces and the figures of their cuts; where the last cut ends.
@@ -111,7 +112,7 @@ fn pieces(
 }
 
 /// What is left: plain where it is kept, hatched where it is scrap, with its length where that has room.
-fn offcut(painter: &Painter, theme: &Theme, bar: &BarCuts, source: &Source, rect: Rect) {
+fn offcut(painter: &Painter, theme: &Theme, bar: &BarCuts, source: &Source, rect: Rect, names_section: bool) {
     if bar.offcut_nm <= 0 || rect.width() <= 0.0 {
         return;
     }
@@ -145,5 +146,11 @@ fn spoken(group: &Group, bar: &BarCuts, source: &Source) -> String {
     let cuts = bar.cuts.iter().map(|cut| format!("{} at {}", letters(cut.piece), marked(cut.at_nm, source)));
     let cuts = cuts.collect::<Vec<_>>().join(", ");
     let each = if group.hold_nm.is_some() { ", each from the end that the bar has then" } else { "" };
-    format!("{} × {}, {}: {cuts}{each}; {}", bar.times, source.called.text(), from(source), left_words(bar, source))
+    format!(
+        "{} × {}, {}: {cuts}{each}; {}",
+        bar.times,
+        source.called.text(),
+        from(source, true),
+        left_words(bar, source)
+    )
 }

@@ -3,6 +3,7 @@
 mod bars;
 mod cut;
 mod job;
+mod moved;
 mod quote;
 mod rack;
 mod rack_line;

@@ -1,12 +1,11 @@
 //! The rack: one line to put bars on it as they are said, and the table of what lies there.
 
-use super::which::{keep_keyboard, take_keyboard};
 use super::{empty, in_the_middle, rack_line, side};
 use crate::figures;
 use crate::state::steel::Stocked;
 use crate::state::{Desk, RackAsk, Request, SteelAsk};
 use crate::theme::{Text, Theme, space};
-use crate::widgets::table::{self, Column, Line};
+use crate::widgets::table::{self, Column, Line, keep_keyboard, take_keyboard};
 use egui::{Button, Id, Key, Panel, RichText, ScrollArea, TextEdit, Ui};
 use fh_core::material;
 use fh_rack::kept::rack::RackBar;
@@ -121,7 +120,8 @@ fn is_newly_shown(ui: &Ui, id: Id) -> bool {
 }
 
 fn field(ui: &mut Ui, theme: &Theme, text: &mut String, width: f32, hint: RichText, name: &str) -> egui::Response {
-    let field = TextEdit::singleline(text).hint_text(hint).char_limit(MOST_LETTERS);
+    // An id of its own: panels come and go beside it.
+    let field = TextEdit::singleline(text).id(Id::unique(name)).hint_text(hint).char_limit(MOST_LETTERS);
     let field = field.desired_width(theme.scaled(width).min(ui.available_width()));
     let field = field.min_size(egui::vec2(0.0, theme.scaled(space::TARGET))).align(egui::Align2::LEFT_CENTER);
     ui.add(field).accessible_name(name)

@@ -1,14 +1,15 @@
 //! Which bar: every section that the bar in hand can be made from, the best first.
 
+use super::moved::moved;
 use super::{empty, in_the_middle, side, which_detail, which_plot};
 use crate::figures;
 use crate::state::{Desk, Request, SteelAsk};
 use crate::theme::space;
 use crate::widgets::severity_sign::sign;
-use crate::widgets::table::{self, Column, Line};
+use crate::widgets::table::{self, Column, Line, keep_keyboard, take_keyboard};
 use egui::{Button, Panel, RichText, ScrollArea, Ui};
 use fh_rack::said::money::Currency;
-use fh_rack::which::options::{BarOption, By, Moved};
+use fh_rack::which::options::{BarOption, By};
 use uom::si::f64::Mass;
 use uom::si::mass::kilogram;
 
@@ -125,16 +126,6 @@ fn options(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     });
 }
 
-/// The keyboard goes along to the line that is chosen next.
-pub(super) fn keep_keyboard(ui: &Ui) {
-    ui.data_mut(|data| data.insert_temp(egui::Id::unique("the chosen line gets the keyboard"), ()));
-}
-
-/// Whether the chosen line is to have the keyboard now.
-pub(super) fn take_keyboard(ui: &Ui) -> bool {
-    ui.data_mut(|data| data.remove_temp::<()>(egui::Id::unique("the chosen line gets the keyboard"))).is_some()
-}
-
 fn cells(desk: &Desk<'_>, option: &BarOption, money: &Currency) -> [String; 9] {
     let unit = desk.document.plan().units.length;
     let worst = option.against.first().map(|against| sign(against.severity));
@@ -156,13 +147,4 @@ fn cells(desk: &Desk<'_>, option: &BarOption, money: &Currency) -> [String; 9] {
         option.fire.map_or_else(String::new, |fire| format!("{:.0}", fire.minutes.ceil())),
         option.cost.map_or_else(String::new, |cost| money.figures(cost)),
     ]
-}
-
-/// Metal that is moved, and how far: `420 g × 1.8`.
-pub(super) fn moved(desk: &Desk<'_>, moved: Moved) -> String {
-    if moved.kg < 0.000_5 {
-        return "–".to_owned();
-    }
-    let mass = figures::mass(Mass::new::<kilogram>(moved.kg), desk.document.plan().units.length);
-    format!("{mass} × {:.1}", moved.times)
 }

@@ -1,6 +1,6 @@
 //! What is to be known of one option: why it is good or bad, and the button that takes it.
 
-use super::which::moved;
+use super::moved::moved;
 use crate::figures;
 use crate::state::{Desk, Request, SteelAsk};
 use crate::theme::{Text, space};
@@ -23,15 +23,9 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     ui.add_space(space::GAP);
     let unit = desk.document.plan().units.length;
     let mass = |kg: f64| figures::mass(Mass::new::<kilogram>(kg), unit);
-    fact(ui, theme, "Cut", &option.words);
-    fact(ui, theme, "Weighs", &mass(option.mass_kg));
     fact(ui, theme, "Lost to scale and trimming", &mass(option.loss_kg));
     fact(ui, theme, "Drawn out", &moved(desk, option.drawn));
     fact(ui, theme, "Upset", &moved(desk, option.upset));
-    if let Some(fire) = option.fire {
-        fact(ui, theme, "Heats", &fire.heats.to_string());
-        fact(ui, theme, "Minutes at the fire", &format!("{:.0}", fire.minutes.ceil()));
-    }
     if let (Some(cost), Some(stock)) = (option.cost, &desk.steel.stock) {
         fact(ui, theme, "Costs, that length", &stock.merchant.money().words(cost));
     }

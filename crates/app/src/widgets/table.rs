@@ -2,7 +2,7 @@
 
 use super::line;
 use crate::theme::{Text, Theme, space};
-use egui::{Color32, Key, Modifiers, Rect, Response, Role, Sense, Ui, WidgetInfo, pos2, vec2};
+use egui::{Color32, Id, Key, Modifiers, Rect, Response, Role, Sense, Ui, WidgetInfo, pos2, vec2};
 
 /// A column: its head, its share of the width, and whether figures stand in it, at its right edge.
 #[derive(Clone, Copy)]
@@ -104,6 +104,16 @@ pub(crate) fn step(ui: &Ui, response: &Response, at: usize, count: usize) -> Opt
     (to != at).then_some(to)
 }
 
+/// The keyboard goes along to the line that is chosen next.
+pub(crate) fn keep_keyboard(ui: &Ui) {
+    ui.data_mut(|data| data.insert_temp(Id::unique("the chosen line gets the keyboard"), ()));
+}
+
+/// Whether the chosen line is to have the keyboard now.
+pub(crate) fn take_keyboard(ui: &Ui) -> bool {
+    ui.data_mut(|data| data.remove_temp::<()>(Id::unique("the chosen line gets the keyboard"))).is_some()
+}
+
 /// Where each column stands in a line.
 fn places(rect: Rect, columns: &[Column]) -> Vec<Rect> {
     let whole: f32 = columns.iter().map(|column| column.share).sum();
@@ -112,7 +122,7 @@ fn places(rect: Rect, columns: &[Column]) -> Vec<Rect> {
         let width = rect.width() * column.share / whole;
         let place = Rect::from_min_size(pos2(left, rect.top()), vec2(width, rect.height()));
         left += width;
-        place.shrink2(vec2(space::TIGHT, 0.0))
+        place.shrink2(vec2(space::GAP, 0.0))
     };
     columns.iter().map(place).collect()
 }

@@ -1,10 +1,15 @@
 //! Work that is done beside the window, on a thread of its own: its news come one after the other, and it can be stopped.
 
 use egui::Context;
+use std::cell::Cell;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::thread;
+use std::time::{Duration, Instant};
+
+/// How long the window waits between one of many news and the next.
+const PAUSE: Duration = Duration::from_millis(100);
 
 /// Work beside the window. What is begun anew stops what was begun before, and nothing more is heard of that.
 pub(crate) struct Aside<N> {
@@ -26,10 +31,18 @@ impl<N: Send + 'static> Aside<N> {
         let (sender, receiver) = channel();
         let (seen, ctx) = (Arc::clone(&stop), ctx.clone());
         let run = move || {
+            let told: Cell<Option<Instant>> = Cell::new(None);
             let tell = |news: N| {
                 // Nobody listens any more: the work is about to be stopped.
                 let _ = sender.send(news);
-                ctx.request_repaint();
+                // Many news in a row come into the window together.
+                match told.get().and_then(|told| PAUSE.checked_sub(told.elapsed())) {
+                    Some(left) => ctx.request_repaint_after(left),
+                    None => {
+                        told.set(Some(Instant::now()));
+                        ctx.request_repaint();
+                    }
+                }
             };
             work(&|| !seen.load(Ordering::Relaxed), &tell);
             drop(sender);
