@@ -112,7 +112,7 @@ fn pieces(
 }
 
 /// What is left: plain where it is kept, hatched where it is scrap, with its length where that has room.
-fn offcut(painter: &Painter, theme: &Theme, bar: &BarCuts, source: &Source, rect: Rect, names_section: bool) {
+fn offcut(painter: &Painter, theme: &Theme, bar: &BarCuts, source: &Source, rect: Rect) {
     if bar.offcut_nm <= 0 || rect.width() <= 0.0 {
         return;
     }
