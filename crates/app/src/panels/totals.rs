@@ -99,7 +99,9 @@ fn cell(ui: &mut Ui, desk: &Desk<'_>, name: &str, figure: &str, beside: Option<S
     let theme = desk.theme;
     ui.vertical(|ui| {
         ui.spacing_mut().item_spacing.y = 0.0;
-        ui.label(RichText::new(name).text_style(Text::Small.style()).color(theme.ink_quiet));
+        // Never letter under letter at the edge of the window.
+        let name = RichText::new(name).text_style(Text::Small.style()).color(theme.ink_quiet);
+        ui.add(egui::Label::new(name).extend());
         let mut words = LayoutJob::default();
         words.append(figure, 0.0, TextFormat::simple(theme.font(Text::Figure), theme.ink));
         if let Some(beside) = beside {

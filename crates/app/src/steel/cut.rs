@@ -85,8 +85,10 @@ fn groups(ui: &mut Ui, desk: &Desk<'_>, list: &CutList) {
     let longest = longest.map(|source| source.length_nm).max().unwrap_or(1);
     for group in &list.groups {
         heading::show(ui, theme, &format!("{}, {}", group.sections.join(" or "), group.material));
-        ui.label(RichText::new(known(list, group)).text_style(Text::Strong.style()).color(theme.ink));
-        ui.label(RichText::new(pieces(list, group)).color(theme.ink_quiet));
+        if !group.bars.is_empty() {
+            ui.label(RichText::new(known(list, group)).text_style(Text::Strong.style()).color(theme.ink));
+            ui.label(RichText::new(pieces(list, group)).color(theme.ink_quiet));
+        }
         ui.add_space(space::TIGHT);
         for bar in &group.bars {
             bars::show(ui, theme, list, group, bar, longest);
@@ -116,6 +118,9 @@ fn not_cut(ui: &mut Ui, desk: &Desk<'_>, list: &CutList, group: &Group) {
         let Some(piece) = list.wanted.pieces.get(left.piece) else { continue };
         let why = match left.too_long_nm {
             Some(nm) => format!("it is {} mm too long for every bar", tenths(nm as f64 / 1e6)),
+            None if group.bars.is_empty() => {
+                "no bar of it lies on the rack or stands in the merchant's list".to_owned()
+            }
             None => "there are no more bars".to_owned(),
         };
         let words = format!("■ {} of {} is not cut: {why}.", left.count, piece.name);

@@ -82,10 +82,10 @@ fn rate(ui: &mut Ui, desk: &Desk<'_>, stock: &Stocked, out: &mut Vec<Request>) {
     }
     let unit = 10_i64.pow(u32::from(money.decimals.min(4)));
     let now = shop.rate.as_ref().and_then(|rate| rate.amount(&money).ok()).unwrap_or(0);
-    if let Some((value, keep)) = slide(ui, desk, "An hour, by the slider", now / unit, MOST_RATE) {
-        if let Ok(rate) = read_rate(&format!("{} per hour", money.figures(value * unit)), &money) {
-            changed(out, Shop { rate: Some(rate), ..shop.clone() }, keep);
-        }
+    if let Some((value, keep)) = slide(ui, desk, "An hour, by the slider", now / unit, MOST_RATE)
+        && let Ok(rate) = read_rate(&format!("{} per hour", money.figures(value * unit)), &money)
+    {
+        changed(out, Shop { rate: Some(rate), ..shop.clone() }, keep);
     }
 }
 
