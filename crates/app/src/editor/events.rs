@@ -24,7 +24,8 @@ impl Editor {
         } else {
             Typing::No
         };
-        if typing == Typing::No {
+        // Escape that leaves a field leads nowhere else.
+        if !was_typing(ctx, typing) && typing == Typing::No {
             self.read_back(ctx);
         }
         if !self.canvas.is_holding() && !self.piece_view.is_holding() {
@@ -130,6 +131,16 @@ impl Editor {
             self.go(then, ctx);
         }
     }
+}
+
+/// Whether a field had the keyboard in the frame before.
+fn was_typing(ctx: &Context, now: Typing) -> bool {
+    let id = egui::Id::unique("a field had the keyboard");
+    ctx.data_mut(|data| {
+        let was = data.get_temp::<bool>(id).unwrap_or(false);
+        data.insert_temp(id, now != Typing::No);
+        was
+    })
 }
 
 /// Whether Escape was pressed; nobody else hears of it then.

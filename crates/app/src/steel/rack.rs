@@ -168,6 +168,10 @@ fn lines(ui: &mut Ui, desk: &Desk<'_>, stock: &Stocked, out: &mut Vec<Request>) 
             let name = bar.words();
             let line = Line { cells: &cells, name: &name, is_chosen, ink: theme.ink, is_strong: false };
             let response = table::show(ui, theme, &COLUMNS, &line);
+            if is_chosen && take_keyboard(ui) {
+                response.request_focus();
+                response.scroll_to_me(None);
+            }
             let choose = |line| Request::Steel(SteelAsk::Rack(RackAsk::Choose(Some(line))));
             if response.clicked() {
                 response.request_focus();
@@ -180,10 +184,6 @@ fn lines(ui: &mut Ui, desk: &Desk<'_>, stock: &Stocked, out: &mut Vec<Request>) 
             if response.has_focus() && ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Delete)) {
                 keep_keyboard(ui);
                 out.push(Request::Steel(SteelAsk::Rack(RackAsk::Take(Box::new(bar.clone())))));
-            }
-            if is_chosen && take_keyboard(ui) {
-                response.request_focus();
-                response.scroll_to_me(None);
             }
         }
     });

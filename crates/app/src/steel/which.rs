@@ -102,6 +102,10 @@ fn options(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             let ink = if option.can_be_forged() && option.is_long_enough { theme.ink } else { theme.ink_quiet };
             let line = Line { cells: &cells, name: &name, is_chosen, ink, is_strong: true };
             let response = table::show(ui, theme, &COLUMNS, &line);
+            if is_chosen && take_keyboard(ui) {
+                response.request_focus();
+                response.scroll_to_me(None);
+            }
             if response.double_clicked() && option.can_be_forged() {
                 out.push(Request::Steel(SteelAsk::TakeBar(option.alike.clone())));
             } else if response.clicked() {
@@ -117,10 +121,6 @@ fn options(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             if let Some(next) = next {
                 keep_keyboard(ui);
                 out.push(Request::Steel(SteelAsk::Look(next.alike.clone())));
-            }
-            if is_chosen && take_keyboard(ui) {
-                response.request_focus();
-                response.scroll_to_me(None);
             }
         }
     });

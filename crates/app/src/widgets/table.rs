@@ -88,6 +88,8 @@ pub(crate) fn step(ui: &Ui, response: &Response, at: usize, count: usize) -> Opt
     if !response.has_focus() {
         return None;
     }
+    let arrows = egui::EventFilter { vertical_arrows: true, ..egui::EventFilter::default() };
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, arrows));
     let pressed = |key| ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
     let last = count.saturating_sub(1);
     let to = if pressed(Key::ArrowDown) {
