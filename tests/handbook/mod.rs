@@ -8,6 +8,7 @@
 mod bends;
 mod drawn;
 mod examples;
+mod heats;
 mod legs;
 mod pieces;
 mod weights;

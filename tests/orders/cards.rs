@@ -366,7 +366,9 @@ fn no_hole_is_drilled_before_what_is_beside_it_is_flat() {
 fn branches_are_brought_back_in_a_heat_of_their_own_at_their_root() {
     let worked = tines(true);
     let back = doing(&worked, O::Straighten);
-    let others = worked.steps.iter().filter(|step| step.is_hot() && step.tasks != back.tasks);
+    // The bar is trued with what is left of it.
+    let is_part = |step: &&WorkedStep| step.tasks.iter().any(|task| task.part.is_some());
+    let others = worked.steps.iter().filter(|step| step.is_hot() && step.tasks != back.tasks).filter(is_part);
     assert!(others.clone().all(|step| step.heat + step.needs <= back.heat || step.heat >= back.heat + back.needs));
     let [from, to] = back.zone_mm.unwrap();
     assert!(to - from < 70.0, "{from} to {to}");

@@ -11,6 +11,7 @@ mod cards;
 mod demos;
 mod hard_cases;
 mod hardware;
+mod heats;
 mod held;
 mod hot;
 mod joined;

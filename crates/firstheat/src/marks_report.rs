@@ -66,8 +66,9 @@ struct BlockReport {
     takes_up: Vec<String>,
 }
 
+/// A part with its metal and its marks.
 #[derive(Debug, Serialize)]
-struct SegmentReport<'a> {
+pub(crate) struct SegmentReport<'a> {
     path: String,
     name: &'a str,
     finished_volume_mm3: f64,
@@ -119,9 +120,7 @@ impl<'a> MarksReport<'a> {
 
 impl<'a> BarReport<'a> {
     fn new(plan: &Plan, bar: &'a Bar, balance: &BarBalance) -> Self {
-        let flat = bar.flat();
         let paths = bar.paths();
-        let segments = paths.iter().cloned().zip(flat.iter().zip(&balance.segments));
         Self {
             name: &bar.name,
             count: bar.pieces(),
@@ -129,11 +128,18 @@ impl<'a> BarReport<'a> {
             stock_length_mm: balance.stock_length.get::<millimeter>(),
             finished_mass_kg: balance.finished_mass.get::<kilogram>(),
             stock_mass_kg: balance.stock_mass.get::<kilogram>(),
-            segments: segments.map(|(path, (flat, balance))| SegmentReport::new(path, flat.segment, balance)).collect(),
+            segments: segments(bar, balance),
             blocks: balance.blocks.iter().map(|block| BlockReport::new(block, &paths)).collect(),
             contents: contents(plan, bar, balance).iter().map(|of| ContentsReport::new(plan, &paths, of)).collect(),
         }
     }
+}
+
+/// The parts of a bar, on the bar as it is planned or as far as it has come.
+pub(crate) fn segments<'a>(bar: &'a Bar, balance: &BarBalance) -> Vec<SegmentReport<'a>> {
+    let flat = bar.flat();
+    let all = bar.paths().into_iter().zip(flat.iter().zip(&balance.segments));
+    all.map(|(path, (flat, balance))| SegmentReport::new(path, flat.segment, balance)).collect()
 }
 
 impl<'a> SegmentReport<'a> {

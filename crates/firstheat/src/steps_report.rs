@@ -2,9 +2,10 @@
 
 use crate::caution_report::{self, CautionReport};
 use crate::finding_report::{self, FindingReport};
+use crate::marks_report::{self, SegmentReport};
 use fh_core::balance::Balance;
-use fh_core::plan::Plan;
-use fh_work::{LaidLine, MarkLine, Worked, WorkedStep};
+use fh_core::plan::{Bar, Plan};
+use fh_work::{Hold, LaidLine, MarkLine, Worked, WorkedStep, bar_states};
 use serde::Serialize;
 
 /// The order of work of a plan.
@@ -21,6 +22,11 @@ pub(crate) struct StepsReport<'a> {
     heats_of_all: usize,
     /// What the plan asks to beware of.
     cautions: Vec<CautionReport>,
+    /// The fewest heats by how long one may last.
+    heats_low: usize,
+    heats_high: usize,
+    /// The same for all pieces: the fewest and the most.
+    heats_all_pieces: [usize; 2],
 }
 
 #[derive(Serialize)]
@@ -50,6 +56,36 @@ struct StepReport<'a> {
     /// What has to be hot, in words.
     hot: String,
     laid: Vec<LaidReport<'a>>,
+    placed: PlacedReport<'a>,
+    held: Option<HeldReport>,
+    /// The bar after it; empty where the whole piece is meant.
+    shape: Vec<SegmentReport<'a>>,
+}
+
+/// Where a step is done, and how the bar lies there.
+#[derive(Serialize)]
+struct PlacedReport<'a> {
+    on: &'a str,
+    /// The radius of the edge, in words; empty where it does not matter.
+    edge: &'a str,
+    /// The side that is up; empty where it does not matter.
+    up: &'a str,
+}
+
+/// What is held, and how.
+#[derive(Serialize)]
+struct HeldReport {
+    /// The path of the part that is gripped.
+    path: String,
+    by: &'static str,
+    /// From side to side and from top to bottom.
+    jaw_mm: [f64; 2],
+    /// The middle of the jaws, along the bar as it is before the step.
+    at_mm: f64,
+    /// From where to where the bar stays cold.
+    cold_mm: [f64; 2],
+    from_the_side: bool,
+    cool_first: bool,
 }
 
 #[derive(Serialize)]
@@ -143,16 +179,26 @@ impl<'a> StepsReport<'a> {
             reason: found.finding.reason,
             steps: from_one(&found.steps),
         });
+        let steps = worked.steps.iter().enumerate().map(|(number, step)| step_report(plan, number, step));
+        let mut steps: Vec<StepReport<'a>> = steps.collect();
+        for (at, bar) in plan.bars.iter().enumerate() {
+            for (done, state) in bar_states(plan, balance, worked, at).into_iter().skip(1) {
+                steps[done - 1].shape = marks_report::segments(bar, &state);
+            }
+        }
         Self {
             title: &plan.title,
             proposed: worked.proposed,
             heats: worked.heats,
-            steps: worked.steps.iter().enumerate().map(|(number, step)| step_report(plan, number, step)).collect(),
+            steps,
             tools: tools.collect(),
             gauges: gauges.collect(),
             findings: findings.collect(),
             heats_of_all: worked.heats_of_all,
             cautions: caution_report::reports(plan, balance),
+            heats_low: worked.heats_between[0],
+            heats_high: worked.heats_between[1],
+            heats_all_pieces: worked.heats_of_all_between,
         }
     }
 }
@@ -193,6 +239,25 @@ fn step_report<'a>(plan: &'a Plan, number: usize, step: &'a WorkedStep) -> StepR
         marks: step.marks.iter().map(mark).collect(),
         hot: step.hot_words(plan).unwrap_or_default(),
         laid: step.laid.iter().map(laid).collect(),
+        placed: PlacedReport {
+            on: step.place.name(),
+            edge: step.edge.as_deref().unwrap_or_default(),
+            up: step.up.as_deref().unwrap_or_default(),
+        },
+        held: step.hold.map(|hold| held(step.held_bar.and_then(|bar| plan.bars.get(bar)).or(bar), &hold)),
+        shape: Vec::new(),
+    }
+}
+
+fn held(bar: Option<&Bar>, hold: &Hold) -> HeldReport {
+    HeldReport {
+        path: bar.map_or_else(String::new, |bar| bar.path(hold.part)),
+        by: if hold.by_hand { "hand" } else { "tongs" },
+        jaw_mm: hold.jaw_mm,
+        at_mm: hold.at_mm,
+        cold_mm: hold.cold_mm,
+        from_the_side: hold.from_the_side,
+        cool_first: hold.cool_first,
     }
 }
 

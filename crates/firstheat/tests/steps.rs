@@ -91,6 +91,37 @@ fn steps_for_other_programs_keep_their_keys_and_order() {
     let hot: u64 = all.iter().filter_map(|step| step["heats"].as_u64()).sum();
     assert!(hot >= json["heats"].as_u64().unwrap() && hot > 0);
     assert!(json["heats_of_all"].as_u64() >= json["heats"].as_u64(), "{json}");
+    let [low, likely, high] = ["heats_low", "heats", "heats_high"].map(|key| json[key].as_u64().unwrap());
+    assert!(0 < low && low <= likely && likely <= high && high <= 2 * likely, "{low} {likely} {high}");
+    let all = json["heats_all_pieces"].as_array().unwrap();
+    assert!(all[0].as_u64().unwrap() >= low && all[1].as_u64().unwrap() >= high, "{all:?}");
+}
+
+/// The bar weighs the same after every step but those that cut something off; its last shape is the planned one.
+#[test]
+fn each_step_says_where_it_lies_what_holds_it_and_what_the_bar_is_then() {
+    let json = as_json(HOOK);
+    let all = json["steps"].as_array().unwrap();
+    let of_bar: Vec<&Value> = all.iter().filter(|step| step["bar"] != "").collect();
+    for step in all {
+        assert_eq!(keys(&step["placed"]), ["on", "edge", "up"]);
+        assert_eq!(step["placed"]["on"], step["place"]);
+        assert_eq!(step["shape"].as_array().unwrap().is_empty(), step["bar"] == "", "{}", step["title"]);
+        if !step["held"].is_null() {
+            let wanted = ["path", "by", "jaw_mm", "at_mm", "cold_mm", "from_the_side", "cool_first"];
+            assert_eq!(keys(&step["held"]), wanted);
+        }
+    }
+    let hot_on_bar = of_bar.iter().filter(|step| step["heats"].as_u64() > Some(0));
+    assert!(hot_on_bar.clone().count() > 2 && hot_on_bar.clone().all(|step| !step["held"].is_null()), "{json}");
+    let plan: fh_core::plan::Plan = fh_core::file::read(HOOK.as_bytes()).unwrap();
+    let planned = fh_core::balance::balance(&plan);
+    let last = of_bar.last().unwrap()["shape"].as_array().unwrap();
+    for (part, planned) in last.iter().zip(&planned.bars[0].segments) {
+        let long = planned.forged_length.get::<uom::si::length::millimeter>();
+        let is_off = part["forged_length_mm"].as_f64().unwrap() < 1e-9;
+        assert!(is_off || (part["forged_length_mm"].as_f64().unwrap() - long).abs() < 0.01, "{part} for {long}");
+    }
 }
 
 #[test]

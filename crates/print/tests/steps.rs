@@ -179,6 +179,7 @@ fn every_step_has_its_card() {
         let heat = match step.needs {
             0 => "cold".to_owned(),
             1 => format!("heat {}", step.heat),
+            2 => format!("heats {} and {}", step.heat, step.heat + 1),
             needs => format!("heats {} to {}", step.heat, step.heat + needs - 1),
         };
         assert!(said.contains(&heat), "{heat} in {said}");

@@ -50,6 +50,10 @@ fn minutes_of(setup: &Setup<'_, '_>, ordered: &Ordered, site: Option<&Site<'_>>)
     ordered.step.minutes.unwrap_or_else(worked_out)
 }
 
+/// By so much of itself a heat may last longer or shorter: its start is read by eye, and so is how well the bar radiates
+/// (docs/handbook/heat-model.md).
+const HEAT_DOUBT: f64 = 0.2;
+
 /// Going through the steps, one after the other.
 pub(crate) struct Walk<'b, 'a> {
     setup: &'b Setup<'b, 'a>,
@@ -57,6 +61,10 @@ pub(crate) struct Walk<'b, 'a> {
     loads: &'b [Option<Load>],
     progress: Vec<Progress>,
     pub(crate) heating: Heating,
+    /// The same where a heat lasts as long as it may, and as short.
+    doubted: [Heating; 2],
+    /// How many heats each step opens at least and at most.
+    pub(crate) new_heats: Vec<[usize; 2]>,
     last_bar: Option<usize>,
     /// The tools of each step.
     pub(crate) tools: Vec<(usize, Vec<Wanted>)>,
@@ -105,6 +113,9 @@ impl<'b, 'a> Walk<'b, 'a> {
             loads,
             progress: setup.sites.iter().map(Progress::start).collect(),
             heating: Heating::new(setup.plan, 0),
+            doubted: [1.0 / (1.0 + HEAT_DOUBT), 1.0 / (1.0 - HEAT_DOUBT)]
+                .map(|slower| Heating::new(setup.plan, 0).slower(slower)),
+            new_heats: Vec::new(),
             last_bar: None,
             tools: Vec::new(),
             seen: Vec::new(),
@@ -130,7 +141,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         let hot = spots::is_done_hot(&ordered.step, hot);
         let least = site.map_or(1, |site| ordered.tasks.iter().map(|task| least_heats(site, task)).max().unwrap_or(1));
         if hot || self.last_bar.take().is_some() {
-            self.heating = Heating::new(self.setup.plan, self.heating.heats);
+            self.next_bar();
         }
         let minutes = minutes_of(self.setup, ordered, site);
         let (parts, spots) = (Vec::new(), Vec::new());
@@ -146,8 +157,11 @@ impl<'b, 'a> Walk<'b, 'a> {
             alone: false,
             beside: true,
             apart: false,
+            cut: false,
+            trues: false,
         };
-        let heated = self.heating.take(&load, &Lengths { starts: Vec::new(), lengths: Vec::new() }, ordered.step.heat);
+        let nowhere = Lengths { starts: Vec::new(), lengths: Vec::new() };
+        let heated = self.take(&load, &nowhere, ordered.step.heat);
         let tools = self.want(ordered, site);
         let task = ordered.tasks.first();
         let held = task.and_then(|task| held_at_joint(self.setup.sites, &self.progress, task));
@@ -179,8 +193,7 @@ impl<'b, 'a> Walk<'b, 'a> {
 
     fn on_bar(&mut self, ordered: &Ordered, site: &Site<'_>, load: &Load) -> WorkedStep {
         if self.last_bar != Some(site.index) {
-            // Another bar goes into the fire.
-            self.heating = Heating::new(self.setup.plan, self.heating.heats);
+            self.next_bar();
             self.last_bar = Some(site.index);
         }
         let before = Lengths::new(site, &self.progress[site.index]);
@@ -230,10 +243,27 @@ impl<'b, 'a> Walk<'b, 'a> {
         }
     }
 
+    /// Another bar goes into the fire.
+    fn next_bar(&mut self) {
+        self.heating.next_bar();
+        self.doubted.iter_mut().for_each(Heating::next_bar);
+    }
+
+    /// Takes a step into heats, and into those of the least and the most that may be counted.
+    fn take(&mut self, load: &Load, at: &Lengths, wish: Option<HeatWish>) -> Heated {
+        let new = self.doubted.each_mut().map(|heating| {
+            let before = heating.heats;
+            heating.take(load, at, wish);
+            heating.heats - before
+        });
+        self.new_heats.push(new);
+        self.heating.take(load, at, wish)
+    }
+
     /// Takes a step into the heat that is under way or into new ones, and what of the bar has to be hot for it.
     fn heat(&mut self, load: &Load, before: &Lengths, wish: Option<HeatWish>) -> (Heated, Vec<Spot>) {
         let (last, was_alone) = (self.heating.heats, self.heating.is_alone());
-        let heated = self.heating.take(load, before, wish);
+        let heated = self.take(load, before, wish);
         // In the heat of an upset what is beside the part is cool.
         let is_shared = was_alone && !load.alone && self.heating.heats == last;
         (heated, if is_shared { spots::alone(&load.spots) } else { load.spots.clone() })
@@ -255,7 +285,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         before: &Lengths,
         (side, next): (Option<legs::Held>, &Next),
     ) -> Option<Hold> {
-        let hot = self.heating.spots().iter().chain(&next.spots).copied().collect();
+        let hot = self.heating.all_spots().chain(next.spots.iter().copied()).collect();
         let (been_hot, heat) = (&self.been_hot[site.index], self.heating.heats);
         let welds = ordered.tasks.iter().any(|task| task.operation == Operation::Weld);
         let mut need = Need { hot, tasks: &ordered.tasks, side, by_hand: !welds };
@@ -286,13 +316,17 @@ impl<'b, 'a> Walk<'b, 'a> {
             let load = self.loads.get(at).and_then(Option::as_ref).filter(|_| next.bar == site.index);
             let Some(load) = load.filter(|load| load.hot || !load.cools) else { break };
             let is_alone = heating.is_alone() && !load.alone;
-            heating.take(load, &Lengths::new(site, &progress), next.step.heat);
-            if heating.heats > self.heating.heats {
+            let heated = heating.take(load, &Lengths::new(site, &progress), next.step.heat);
+            if heated.heat > self.heating.heats {
                 break;
             }
             if load.hot {
                 all.spots.extend(if is_alone { spots::alone(&load.spots) } else { load.spots.clone() });
                 all.parts.extend(&load.parts);
+            }
+            // What is cut goes on in another heat.
+            if heating.heats > self.heating.heats {
+                break;
             }
             apply(&mut progress, at);
         }

@@ -41,6 +41,15 @@ fn heats_of_all(plan: &Plan, steps: &[WorkedStep]) -> usize {
     steps.iter().map(of).sum()
 }
 
+/// How many heats are taken at least and at most, by what each step opens: for one of each bar, and for all pieces.
+fn heats_between(plan: &Plan, steps: &[WorkedStep], new: &[[usize; 2]]) -> [[usize; 2]; 2] {
+    let pieces = |step: &WorkedStep| step.bar.and_then(|bar| plan.bars.get(bar)).map_or(1, |bar| bar.pieces() as usize);
+    let sum = |end: usize, times: &dyn Fn(&WorkedStep) -> usize| {
+        steps.iter().zip(new).map(|(step, new)| new[end].saturating_mul(times(step))).sum::<usize>()
+    };
+    [[sum(0, &|_| 1), sum(1, &|_| 1)], [sum(0, &pieces), sum(1, &pieces)]]
+}
+
 /// Works out the order of a plan: the smith's own, or the proposal where there is none.
 pub fn work_out(plan: &Plan, balance: &Balance, shop: &Shop) -> Worked {
     let sites = Site::all(plan, balance);
@@ -107,10 +116,14 @@ impl Setup<'_, '_> {
         };
         let findings = findings::findings(&scene);
         let scale = scale_loss(self.plan, self.sites, &steps);
+        let (heats, heats_of_all) = (walk.heating.heats, heats_of_all(self.plan, &steps));
+        let [one, all] = heats_between(self.plan, &steps, &walk.new_heats);
         Worked {
             proposed: self.proposed,
-            heats: walk.heating.heats,
-            heats_of_all: heats_of_all(self.plan, &steps),
+            heats,
+            heats_between: [one[0].min(heats), one[1].max(heats)],
+            heats_of_all,
+            heats_of_all_between: [all[0].min(heats_of_all), all[1].max(heats_of_all)],
             tools: gather(walk.tools, self.shop),
             gauges: gauges(self.plan, &self.gauged(&steps)),
             findings,

@@ -18,8 +18,12 @@ pub struct Worked {
     pub steps: Vec<WorkedStep>,
     /// How many heats all steps take, for one of each bar.
     pub heats: usize,
+    /// At least and at most, by how long a heat may last.
+    pub heats_between: [usize; 2],
     /// How many heats all bars take that are to be made of each.
     pub heats_of_all: usize,
+    /// Of those at least and at most.
+    pub heats_of_all_between: [usize; 2],
     /// The tools that they ask for.
     pub tools: Vec<Tool>,
     /// The gauges to make.
@@ -45,10 +49,10 @@ impl Worked {
         if self.proposed { &[] } else { &self.findings }
     }
 
-    /// How many heats it takes, in words: `30 heats`; `30 heats, 48 for all pieces` where a bar is made more than once.
+    /// How many heats it takes, in words: `6 to 8 heats`; `6 to 8 heats, 12 to 16 for all pieces` where a bar is made more than once.
     pub fn heats_words(&self) -> String {
-        let one = words::heats_words(self.heats);
-        match words::heats_words(self.heats_of_all) {
+        let one = words::heats_between_words(self.heats_between);
+        match words::heats_between_words(self.heats_of_all_between) {
             all if self.heats_of_all > self.heats && all != one => {
                 format!("{one}, {} for all pieces", all.trim_end_matches(" heats"))
             }

@@ -36,9 +36,8 @@ impl Group {
     /// Whether a step is done in it too; it is then taken in.
     fn takes(&mut self, step: &WorkedStep) -> bool {
         let joined = match (self.warmth, step.warmth()) {
-            (Warmth::Hot { first, last }, Warmth::Hot { first: next, last: end }) if next <= last => {
-                Some(Warmth::Hot { first, last: last.max(end) })
-            }
+            // What is cut into the next heat has a head of its own, or all heats would be one.
+            (own @ Warmth::Hot { last, .. }, Warmth::Hot { last: end, .. }) if end <= last => Some(own),
             (own, next) if own == next => Some(own),
             _ => None,
         };

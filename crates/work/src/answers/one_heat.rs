@@ -4,7 +4,7 @@ use crate::bar::lengths::Lengths;
 use crate::bar::profile::profile;
 use crate::bar::progress::Progress;
 use crate::bar::state::state;
-use crate::fire::effort::moved;
+use crate::fire::effort::{moved, redundant};
 use crate::fire::hearth::{Fire, HANDLING, work_joules};
 use crate::job::heat_rules;
 use crate::job::site::Site;
@@ -180,7 +180,7 @@ fn work(site: &Site<'_>, fire: &Fire, step: &WorkedStep) -> (Estimate, Option<Es
     let joules = |task: &&Task| {
         let part = site.part(task.part?)?;
         let (volume, strain) = moved(site, part, task.operation);
-        work_joules(fire, volume, strain)
+        work_joules(fire, volume, strain, redundant(site, part, task.operation))
     };
     let all: Option<f64> = shaping.iter().map(joules).sum();
     match all.filter(|joules| is_reckoned && !shaping.is_empty() && *joules > 0.0) {

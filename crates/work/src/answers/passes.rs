@@ -1,19 +1,16 @@
 //! How a bar is drawn or spread pass by pass: sizes after each, the bite that lengthens best, and where the formula ends.
 
 use crate::bar::state::begun_section;
-use crate::job::site::{Part, Site, extents, in_mm};
-use crate::job::task::{Task, operations};
-use crate::job::upsets::upset_length_mm;
+use crate::fire::peened::spread;
+use crate::job::site::{Part, Site, extents};
+use crate::job::task::Task;
 use crate::says::words::length_words;
 use crate::worked::Worked;
 use fh_core::balance::Balance;
 use fh_core::metal::Shape;
 use fh_core::plan::{Operation, Plan};
-use fh_heat::drawing::{Drawn, Sides, USUAL_REDUCTION, best_bite_mm, draw, set_down};
+use fh_heat::drawing::{Drawn, Sides, USUAL_REDUCTION, best_bite_mm, draw};
 use fh_heat::spread::SpreadDoubt;
-
-/// The width of a peen's ridge as it bites, in mm: common practice, no source.
-const PEEN: f64 = 8.0;
 
 /// The passes of a step.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,21 +66,6 @@ fn drawn(site: &Site<'_>, part: Part<'_>) -> Option<Drawn> {
     let sides = |[width_mm, height_mm]: [f64; 2]| Sides { height_mm, width_mm };
     let (from, to) = (sides(extents(&site.raw_section(part.at))), sides(extents(section)));
     Some(draw(from, to, best_bite_mm(from)?, USUAL_REDUCTION))
-}
-
-/// A block spread under the peen to its mean thickness.
-fn spread(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Option<Drawn> {
-    let thickness = match &part.balance.shape {
-        Some(Shape::Flag { root, tip, .. }) => (in_mm(*root) + in_mm(*tip)) / 2.0,
-        Some(Shape::Hole { thickness, .. }) => in_mm(*thickness),
-        _ => return None,
-    };
-    let [width_mm, height_mm] = extents(&begun_section(site, part, operation));
-    let is_upset = operations(site, part).contains(&Operation::Upset);
-    let laid_off = in_mm(part.balance.mark_end - part.balance.mark_start);
-    let block_mm = if is_upset { upset_length_mm(site, part) } else { laid_off };
-    let across = set_down(Sides { height_mm, width_mm: block_mm }, thickness, PEEN.min(width_mm), USUAL_REDUCTION);
-    (!across.passes.is_empty()).then_some(across)
 }
 
 fn doubts(site: &Site<'_>, drawn: &Drawn, spreads: bool) -> Vec<String> {

@@ -22,9 +22,9 @@ const FIRE_AIR: f64 = 0.35;
 /// So much of the bar beside what is worked comes hot out of the fire too, in mm: common practice, no source.
 const BESIDE: f64 = 30.0;
 
-/// Of the heats that are counted a practised smith takes so many: the count goes by a slow one, and heats are known to half or
-/// twice as many (docs/handbook/heat-model.md).
-const FEWER_HEATS: f64 = 0.5;
+/// Heats are known to half or twice as many (docs/handbook/heat-model.md): at least and at most so many times those that are
+/// counted.
+const HEATS: [f64; 2] = [0.5, 2.0];
 
 /// A larger share is no figure to plan with: so thin a part burns, or is kept out of the fire.
 pub(crate) const BELIEVED: f64 = 0.25;
@@ -36,8 +36,8 @@ pub struct ScaleLoss {
     pub bar: usize,
     /// The share of the metal that is worked: of the parts that are not left as stock, where any of them is heated.
     pub share: Estimate,
-    /// The share of each part that is heated: the part, its heats as they are counted, and what they take of it: likely and at
-    /// least by half as many heats, at most by all of them.
+    /// The share of each part that is heated: the part, its heats as they are counted, and what they take of it: at least by half
+    /// and at most by twice as many.
     pub parts: Vec<(usize, usize, Estimate)>,
     /// Why, in a sentence.
     pub reason: String,
@@ -90,15 +90,15 @@ impl Lost {
     }
 }
 
-/// What some heats take, each of them a share: likely and at least in half as many heats, at most in all of them.
+/// What some heats take, each of them a share: at least in half and at most in twice as many.
 fn over_all(heats: &[Estimate]) -> Estimate {
     let over = |of: fn(&Estimate) -> f64, count: f64| {
         1.0 - heats.iter().map(|share| (1.0 - of(share).clamp(0.0, 1.0)).powf(count)).product::<f64>()
     };
     Estimate {
-        low: over(|share| share.low, FEWER_HEATS),
-        likely: over(|share| share.likely, FEWER_HEATS),
-        high: over(|share| share.likely, 1.0),
+        low: over(|share| share.low, HEATS[0]),
+        likely: over(|share| share.likely, 1.0),
+        high: over(|share| share.likely, HEATS[1]),
     }
 }
 

@@ -22,6 +22,12 @@ impl Lengths {
         all.unwrap_or([0.0, 0.0])
     }
 
+    /// From where to where the bar reaches.
+    pub(crate) fn ends(&self) -> [f64; 2] {
+        let all = self.starts.iter().zip(&self.lengths);
+        all.fold([0.0, 0.0], |[from, to], (start, length)| [f64::min(from, *start), f64::max(to, start + length)])
+    }
+
     /// How far some parts reach from end to end.
     pub(crate) fn length(&self, parts: &[usize]) -> f64 {
         let [start, end] = self.extent(parts.iter());

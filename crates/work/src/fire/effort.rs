@@ -3,12 +3,15 @@
 //! No more than a first guess, good to a factor of two; the smith's own figure in a step goes before it.
 
 use crate::bar::state::begun_section;
-use crate::fire::hearth::Fire;
+use crate::fire::hearth::{Fire, REDUNDANT};
+use crate::fire::peened::spread;
 use crate::job::along::{begun_mm2, leader, moved_along};
 use crate::job::site::{Part, Site, extents, in_mm, in_mm2, in_mm3};
 use crate::job::task::Task;
 use fh_core::metal::Shape;
 use fh_core::plan::{HeatRules, Operation};
+use fh_heat::blows::strained_mm3;
+use fh_heat::spread::Pass;
 
 /// The form of the first part that is worked.
 pub(crate) fn form_of(site: &Site<'_>, tasks: &[Task]) -> String {
@@ -16,8 +19,11 @@ pub(crate) fn form_of(site: &Site<'_>, tasks: &[Task]) -> String {
     part.map_or_else(String::new, |part| part.segment.form.kind().name().to_owned())
 }
 
-/// The least that any hot task takes, in minutes: common practice, no source.
-const LEAST: f64 = 0.15;
+/// What a small thing takes that is not drawn, in minutes: common practice, no source.
+const LITTLE: f64 = 0.15;
+
+/// The least that any forging takes, in minutes, two or three blows and a look: common practice, no source.
+const LEAST: f64 = 0.05;
 
 /// Places along a part at which its change of section is looked at.
 const PLACES: usize = 8;
@@ -36,7 +42,7 @@ fn reckoned(site: &Site<'_>, fire: Option<&Fire>, task: &Task) -> f64 {
     match part {
         Some(part) if task.operation.is_shaping() => {
             let (volume, strain) = moved(site, part, task.operation);
-            let reckoned = || fire?.hammering_minutes(volume, strain);
+            let reckoned = || fire?.hammering_minutes(volume, strain, redundant(site, part, task.operation));
             let own = site.plan.work.heats.pace.or(reckoned().is_none().then_some(HeatRules::PACE));
             let paced = own.map(|pace| volume / 1000.0 * strain / pace);
             paced.or_else(reckoned).unwrap_or(LEAST).max(LEAST)
@@ -53,7 +59,7 @@ fn usual(operation: Operation) -> f64 {
         O::Roll | O::Open | O::Weld => 0.4,
         O::Punch | O::Twist => 0.3,
         O::SetDown | O::Bend | O::Straighten | O::Trim | O::Drift | O::DressEdges => 0.2,
-        _ => LEAST,
+        _ => LITTLE,
     }
 }
 
@@ -79,6 +85,27 @@ pub(crate) fn moved(site: &Site<'_>, part: Part<'_>, operation: Operation) -> (f
         along.into_iter().fold((own.0, own.0 * own.1), |sum, next| (sum.0 + next.0, sum.1 + next.0 * next.1));
     if metal > 0.0 { (metal, work / metal) } else { own }
 }
+
+/// How many times the work of its strain an operation asks for.
+///
+/// A drawing is measured by its change of section, and what spreads has to be struck back. What is spread or upset is measured by
+/// the height that it loses, and nothing is struck back: it asks for the resistance of the tool and the strain that goes sideways,
+/// pass by pass ([`strained_mm3`]); the smoothing of the peen's marks is left out.
+pub(crate) fn redundant(site: &Site<'_>, part: Part<'_>, operation: Operation) -> f64 {
+    let spread = match operation {
+        Operation::Spread | Operation::Flatten => spread(site, part, operation).map(|drawn| drawn.passes),
+        Operation::Upset => return UPSET,
+        _ => None,
+    };
+    let asked = spread.map(|passes| {
+        let strain: f64 = passes.iter().map(Pass::strain).sum();
+        passes.iter().map(|pass| strained_mm3(pass, 1.0)).sum::<f64>() / strain
+    });
+    asked.filter(|asked| asked.is_finite()).unwrap_or(REDUNDANT)
+}
+
+/// The friction of an upset about as long as it is thick: `1 + mu d / (3 h)` with mu 0.3 (Siebel).
+const UPSET: f64 = 1.1;
 
 /// The logarithm of the change of area, averaged over the metal of a shape.
 fn mean_strain(shape: &Shape, raw: f64) -> f64 {

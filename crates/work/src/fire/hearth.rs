@@ -118,9 +118,10 @@ impl Fire {
         least.is_finite().then(|| (least - HANDLING).max(SHORTEST) * longer / 60.0)
     }
 
-    /// How many minutes of hammering move so much metal through so much strain; none where the metal's strength is not known.
-    pub(crate) fn hammering_minutes(&self, volume_mm3: f64, strain: f64) -> Option<f64> {
-        let blows = work_joules(self, volume_mm3, strain)? / self.hammer.delivered_joules();
+    /// How many minutes of hammering move so much metal through so much strain, where so many times its work is asked for; none where
+    /// the metal's strength is not known.
+    pub(crate) fn hammering_minutes(&self, volume_mm3: f64, strain: f64, redundant: f64) -> Option<f64> {
+        let blows = work_joules(self, volume_mm3, strain, redundant)? / self.hammer.delivered_joules();
         Some(blows / self.hammer.blows_per_second / 60.0)
     }
 }
@@ -154,14 +155,15 @@ pub(crate) fn heat_minutes(site: &Site<'_>, fire: Option<&Fire>, tasks: &[Task])
     own.or_else(|| fire?.minutes(site, tasks)).unwrap_or(HeatRules::MINUTES)
 }
 
-/// How many times the ideal work a drawing asks for: `Q / (1 - s)` with 1.15 for the resistance of the tool and a spread of
-/// 0.41 (bites of about the bar's width). Twenty passes from 20 to 10 mm square come to 1.9 too.
+/// How many times the work of its change of section a drawing asks for: `Q / (1 - s)` with 1.15 for the resistance of the tool and a
+/// spread of 0.41 (bites of about the bar's width): what spreads has to be struck back. Twenty passes from 20 to 10 mm square come
+/// to 1.9 too.
 pub(crate) const REDUNDANT: f64 = 1.95;
 
-/// The plastic work of so much metal through so much strain, in J: at the mean of the heat; none where the metal's strength is
-/// not known.
-pub(crate) fn work_joules(fire: &Fire, volume_mm3: f64, strain: f64) -> Option<f64> {
+/// The plastic work of so much metal through so much strain, in J, where so many times that is asked for: at the mean of the heat;
+/// none where the metal's strength is not known.
+pub(crate) fn work_joules(fire: &Fire, volume_mm3: f64, strain: f64, redundant: f64) -> Option<f64> {
     let mean = f64::midpoint(fire.start_celsius, fire.finish_celsius());
     let stress = hammered_mpa(fire.metal.carbon_percent?, mean).likely;
-    Some(volume_mm3 * 1e-9 * stress * 1e6 * strain * REDUNDANT)
+    Some(volume_mm3 * 1e-9 * stress * 1e6 * strain * redundant)
 }

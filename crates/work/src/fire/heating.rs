@@ -28,9 +28,20 @@ pub(crate) struct Load {
     pub(crate) alone: bool,
     /// Whether the bar beside its parts has to be hot too.
     pub(crate) beside: bool,
-    /// Whether it has a heat of its own: it asks for what other steps keep out of the fire.
+    /// Whether it has a heat of its own: it asks for what other steps keep out of the fire, or for a welding heat.
     pub(crate) apart: bool,
+    /// Whether it may be cut where the heat ends, and go on in the next.
+    pub(crate) cut: bool,
+    /// Whether it is the truing of the whole bar, which is done with what is left of the heat before it.
+    pub(crate) trues: bool,
 }
+
+/// A heat of which no more than this share is left is not begun on: common practice, no source.
+const WORTH: f64 = 0.15;
+
+/// At the end of a heat so much of one more is struck, a little colder, before the bar goes back into the fire, as a share of a heat:
+/// common practice, no source.
+const LAST_BLOWS: f64 = 0.1;
 
 impl Load {
     /// Of some tasks that take so many minutes, in heats of so many.
@@ -41,12 +52,16 @@ impl Load {
         let cools = tasks.iter().any(is_cold);
         let alone = tasks.iter().any(|task| matches!(task.operation, Operation::Upset | Operation::Scarf));
         let beside = tasks.iter().any(|task| needs_beside(task.operation));
-        let apart = tasks.iter().any(|task| covers_thin_branches(site, task));
+        let apart = tasks.iter().any(|task| task.operation == Operation::Weld || covers_thin_branches(site, task));
+        let cut = !tasks.is_empty() && tasks.iter().all(|task| goes_on(task.operation));
+        let is_truing = |task: &Task| task.operation == Operation::Straighten && task.part.is_none();
+        let trues = !tasks.is_empty() && tasks.iter().all(is_truing);
         let mut parts: Vec<usize> = tasks.iter().filter_map(|task| task.part).collect();
         parts.sort_unstable();
         parts.dedup();
         let least = tasks.iter().map(|task| least_heats(site, task)).max().unwrap_or(1);
-        Self { parts, spots: spots(site, tasks), least, minutes, heat_minutes, hot, cools, alone, beside, apart }
+        let spots = spots(site, tasks);
+        Self { parts, spots, least, minutes, heat_minutes, hot, cools, alone, beside, apart, cut, trues }
     }
 
     /// How many heats it takes by its time alone, not rounded.
@@ -67,6 +82,16 @@ fn needs_beside(operation: Operation) -> bool {
     !matches!(operation, O::Upset | O::Spread | O::Flatten | O::Draw | O::Punch | O::Drift | O::Trim | O::Stamp)
 }
 
+/// Whether an operation goes on in the next heat where it was left in the last: what is struck little by little does; a bend, a hole
+/// or a cut is made in one go.
+fn goes_on(operation: Operation) -> bool {
+    use Operation as O;
+    matches!(
+        operation,
+        O::Draw | O::Taper | O::Spread | O::Flatten | O::Isolate | O::SetDown | O::Split | O::Corner | O::DressEdges
+    )
+}
+
 /// Whether a task works a whole split whose branches are thin by then: while one of them is forged the others stay out of the fire.
 fn covers_thin_branches(site: &Site<'_>, task: &Task) -> bool {
     let Some(at) = task.part.filter(|_| task.operation == Operation::Straighten) else { return false };
@@ -77,7 +102,7 @@ fn covers_thin_branches(site: &Site<'_>, task: &Task) -> bool {
 /// How a step falls into heats.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Heated {
-    /// Its first heat, counted from 1; that of the step before where it is done cold.
+    /// Its first heat, counted from 1, which it may share with the steps before it; that of the step before where it is done cold.
     pub(crate) heat: usize,
     /// How many heats it needs; 0 where it is done cold.
     pub(crate) needs: usize,
@@ -88,16 +113,24 @@ pub(crate) struct Heated {
 }
 
 /// A bar in the fire and on the anvil.
+///
+/// Heats are filled: a step begins in what is left of the heat under way, is cut where that ends and goes on in the next.
 #[derive(Clone)]
 pub(crate) struct Heating {
     zone_mm: f64,
+    /// What has to stay cold to hold the bar by.
+    hold_mm: f64,
     /// Heats taken so far.
     pub(crate) heats: usize,
+    /// How many times longer than reckoned all work takes.
+    slower: f64,
     /// What is hot: its parts.
     parts: Vec<usize>,
     /// What of them is hot.
     spots: Vec<Spot>,
-    /// What is left of the heat that is under way, as a share of it.
+    /// What else was hot when the last step began, in the heat before.
+    begun_beside: Vec<Spot>,
+    /// What is left of the heat that is under way, as a share of it; a little below 0 where its last blows are struck.
     left: f64,
     /// Whether the heat under way is kept to its parts alone.
     alone: bool,
@@ -107,22 +140,73 @@ impl Heating {
     pub(crate) fn new(plan: &Plan, heats: usize) -> Self {
         Self {
             zone_mm: heat_rules::zone_mm(plan),
+            hold_mm: heat_rules::hold_mm(plan),
             heats,
+            slower: 1.0,
             parts: Vec::new(),
             spots: Vec::new(),
+            begun_beside: Vec::new(),
             left: 0.0,
             alone: false,
         }
     }
 
-    /// Whether a step can still be done in the heat that is under way.
+    /// The same where all work takes so many times longer.
+    pub(crate) fn slower(self, slower: f64) -> Self {
+        Self { slower, ..self }
+    }
+
+    /// Another bar goes into the fire.
+    pub(crate) fn next_bar(&mut self) {
+        self.cool();
+        self.alone = false;
+        self.begun_beside.clear();
+    }
+
+    fn cool(&mut self) {
+        self.left = 0.0;
+        self.parts.clear();
+        self.spots.clear();
+    }
+
+    /// Whether a step can be done in the heat that is under way, or begun in it.
     pub(crate) fn fits(&self, load: &Load, at: &Lengths) -> bool {
-        load.least < 2 && !load.apart && load.share() <= self.left + 1e-9 && self.cold_mm(load, at) <= 1e-6
+        if load.trues {
+            return self.is_hot();
+        }
+        !load.apart && self.cold_mm(load, at) <= 1e-6 && (self.holds(load) || self.begins(load))
+    }
+
+    /// Whether something is hot.
+    pub(crate) fn is_hot(&self) -> bool {
+        !self.parts.is_empty()
+    }
+
+    /// Whether all of a step can be done in what is left of the heat.
+    fn holds(&self, load: &Load) -> bool {
+        load.least < 2 && self.share(load) <= self.left + LAST_BLOWS + 1e-9
+    }
+
+    /// Whether a step can be begun in what is left of the heat, and go on in the next.
+    fn begins(&self, load: &Load) -> bool {
+        let first = self.share(load) / load.least.max(1) as f64;
+        let is_begun = if load.least > 1 { first <= self.left + 1e-9 } else { load.cut || first > 1.0 };
+        is_begun && self.left > WORTH && !self.alone && !load.alone
+    }
+
+    /// How many heats a step takes by its time alone, not rounded.
+    fn share(&self, load: &Load) -> f64 {
+        load.share() * self.slower
     }
 
     /// What is hot from the heat under way.
     pub(crate) fn spots(&self) -> &[Spot] {
         &self.spots
+    }
+
+    /// What is hot at any time of the last step: in its last heat, and in that in which it began.
+    pub(crate) fn all_spots(&self) -> impl Iterator<Item = Spot> + '_ {
+        self.spots.iter().chain(&self.begun_beside).copied()
     }
 
     /// Whether the heat under way is kept to its parts alone.
@@ -142,49 +226,102 @@ impl Heating {
             return f64::INFINITY;
         }
         let all: Vec<Spot> = self.spots.iter().chain(&load.spots).copied().collect();
-        reach(&all, at).map_or(0.0, |[start, end]| (end - start - self.zone_mm).max(0.0))
+        let Some([start, end]) = reach(&all, at) else { return 0.0 };
+        let over = (end - start - self.zone_mm).max(0.0);
+        // What would leave nothing cold to hold does not share a heat; a step that leaves no more by itself may.
+        let own = reach(&load.spots, at).map_or(0.0, |own| handle_mm(own, at));
+        let short = own.min(self.hold_mm) - handle_mm([start, end], at);
+        over.max(short)
     }
 
-    /// Takes a step: in the heat that is under way, or in new ones.
+    /// Takes a step: in the heat that is under way, in new ones, or begun in the one and cut into the next.
     pub(crate) fn take(&mut self, load: &Load, at: &Lengths, wish: Option<HeatWish>) -> Heated {
+        self.begun_beside.clear();
         if !load.hot {
             if load.cools {
-                self.left = 0.0;
-                self.parts.clear();
-                self.spots.clear();
+                self.cool();
             }
             return Heated { heat: self.heats.max(1), needs: 0, cold_mm: 0.0, late: 0.0 };
         }
         let kept = wish == Some(HeatWish::Same) && self.heats > 0;
-        if kept || (wish != Some(HeatWish::New) && self.fits(load, at)) {
-            let cold = self.cold_mm(load, at);
-            let late = (load.share() - self.left).max(0.0) * load.heat_minutes;
-            self.left = (self.left - load.share()).max(0.0);
-            self.parts.extend(&load.parts);
-            self.spots.extend(&load.spots);
-            self.alone |= load.alone;
-            let is_cold = cold.is_finite() && cold > 1e-6;
-            let cold_mm = if is_cold {
-                cold
-            } else if cold.is_finite() {
-                0.0
-            } else {
-                load.length_mm(at)
-            };
-            return Heated { heat: self.heats.max(1), needs: 1, cold_mm, late: if late > 1e-9 { late } else { 0.0 } };
+        let fits = wish != Some(HeatWish::New) && self.fits(load, at);
+        if fits && load.trues {
+            return self.true_up();
         }
-        let by_time = (load.share() - 1e-9).ceil().max(1.0);
-        let by_zone = (load.length_mm(at) / self.zone_mm - 1e-9).ceil().max(1.0);
-        // Beyond this, nobody counts.
-        let needs = by_time.max(by_zone).min(1e6).max(load.least as f64) as usize;
+        if kept || (fits && self.holds(load)) {
+            return self.keep(load, at);
+        }
+        if fits { self.cut(load) } else { self.begin(load, at) }
+    }
+
+    /// Trues the bar with what is left of the heat; it is measured cold then.
+    fn true_up(&mut self) -> Heated {
+        self.begun_beside = std::mem::take(&mut self.spots);
+        self.cool();
+        Heated { heat: self.heats.max(1), needs: 1, cold_mm: 0.0, late: 0.0 }
+    }
+
+    /// A step in the heat that is under way.
+    fn keep(&mut self, load: &Load, at: &Lengths) -> Heated {
+        let (cold, share, left) = (self.cold_mm(load, at), self.share(load), self.left.max(0.0));
+        let over = share - left - LAST_BLOWS;
+        let late = if over > 1e-9 { (share - left) * load.heat_minutes } else { 0.0 };
+        self.left = (self.left - share).max(-LAST_BLOWS);
+        self.parts.extend(&load.parts);
+        self.spots.extend(&load.spots);
+        self.alone |= load.alone;
+        let cold_mm = match cold {
+            cold if !cold.is_finite() => load.length_mm(at),
+            cold if cold > 1e-6 => cold,
+            _ => 0.0,
+        };
+        Heated { heat: self.heats.max(1), needs: 1, cold_mm, late }
+    }
+
+    /// A step that is begun in the heat under way and goes on in the next ones.
+    fn cut(&mut self, load: &Load) -> Heated {
+        let (heat, share) = (self.heats, self.share(load));
+        let rest = if load.least > 1 { share * (1.0 - 1.0 / load.least as f64) } else { share - self.left };
+        let more = in_heats(rest).max(load.least.saturating_sub(1));
+        self.begun_beside = std::mem::take(&mut self.spots);
+        self.heats += more;
+        self.left = after(rest, more, load.least);
+        self.parts.clone_from(&load.parts);
+        self.spots.clone_from(&load.spots);
+        Heated { heat, needs: more + 1, cold_mm: 0.0, late: 0.0 }
+    }
+
+    /// A step that begins a heat.
+    fn begin(&mut self, load: &Load, at: &Lengths) -> Heated {
+        let share = self.share(load);
+        let by_zone = (load.length_mm(at) / self.zone_mm - 1e-9).ceil().clamp(1.0, MOST) as usize;
+        let needs = in_heats(share).max(by_zone).max(load.least);
         let heat = self.heats + 1;
         self.heats += needs;
-        // What is done in stages is done in even ones.
-        let last = if load.least > 1 { load.share() / needs as f64 } else { load.share() - (needs - 1) as f64 };
-        self.left = if load.apart { 0.0 } else { (1.0 - last).clamp(0.0, 1.0) };
+        self.left = if load.apart { 0.0 } else { after(share, needs, load.least) };
         self.parts.clone_from(&load.parts);
         self.spots.clone_from(&load.spots);
         self.alone = load.alone;
         Heated { heat, needs, cold_mm: 0.0, late: 0.0 }
     }
+}
+
+/// How much of the bar stays cold at the better of its ends, in mm.
+fn handle_mm([from, to]: [f64; 2], at: &Lengths) -> f64 {
+    let [start, end] = at.ends();
+    (from - start).max(end - to)
+}
+
+/// Beyond this, nobody counts.
+const MOST: f64 = 1e6;
+
+/// How many whole heats a share takes, its last blows struck a little colder.
+fn in_heats(share: f64) -> usize {
+    (share - LAST_BLOWS - 1e-9).ceil().clamp(1.0, MOST) as usize
+}
+
+/// What is left of the last of some heats that hold a share; what is done in no fewer than so many is done in even ones.
+fn after(share: f64, heats: usize, least: usize) -> f64 {
+    let last = if least > 1 { share / heats as f64 } else { share - (heats - 1) as f64 };
+    (1.0 - last).clamp(-LAST_BLOWS, 1.0)
 }

@@ -6,5 +6,6 @@ pub(crate) mod hearth;
 pub(crate) mod heating;
 pub(crate) mod hot;
 pub(crate) mod learnt;
+pub(crate) mod peened;
 pub(crate) mod propose;
 pub(crate) mod schedule;

@@ -183,21 +183,35 @@ struct Run {
     order: Vec<usize>,
 }
 
+/// What a unit costs of the fire, the least first.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Cost {
+    /// Nothing: it goes with what is hot, or all is cold.
+    Nothing,
+    /// A new heat.
+    Heat,
+    /// It is done cold, and what is hot cools meanwhile.
+    Cooling,
+}
+
 /// What the next unit is chosen by: the least first.
 struct Key {
+    /// Whether it looks at finished work, or is put on it.
+    finishes: bool,
     reluctant: bool,
     /// Whether it does not finish what the unit before it began on the same part.
     elsewhere: bool,
-    costs: bool,
-    /// Whether it is spread wide, and in the way of what is drawn beside it.
-    wide: bool,
+    cost: Cost,
+    /// Whether it is spread wide, and in the way of what is drawn beside it; or lets the bar cool to be measured.
+    late: bool,
     rank: [f64; 2],
     unit: usize,
 }
 
 impl Key {
     fn order(&self, other: &Self) -> Ordering {
-        let firmly = |key: &Self| (key.reluctant, key.elsewhere, key.costs, key.wide);
+        let cools = |key: &Self| key.cost == Cost::Cooling;
+        let firmly = |key: &Self| (key.finishes, cools(key), key.reluctant, key.elsewhere, key.cost, key.late);
         let firmly = firmly(self).cmp(&firmly(other));
         let ranks = self.rank[0].total_cmp(&other.rank[0]).then(self.rank[1].total_cmp(&other.rank[1]));
         firmly.then(ranks).then(self.unit.cmp(&other.unit))
@@ -264,22 +278,28 @@ impl Bench<'_, '_> {
             Choice::FromFar => [-place, sort],
             Choice::Near => [hot.map_or(place, |hot| (place - hot).abs()), sort],
         };
-        // The rest of the bar is kept to hold by as long as anything else can be done.
         // Lines are cut into a part once it is no longer gripped.
-        let reluctant = matches!(operation, Operation::PartOff | Operation::Stamp | Operation::Check);
-        let costs = load.hot && !heating.fits(load, lengths);
-        let wide = operation == Operation::Spread;
-        Key { reluctant, elsewhere: true, costs, wide, rank, unit }
+        let finishes = matches!(operation, Operation::Stamp | Operation::Check);
+        let cost = match (load.hot, load.cools && heating.is_hot()) {
+            (true, _) if !heating.fits(load, lengths) => Cost::Heat,
+            (false, true) => Cost::Cooling,
+            _ => Cost::Nothing,
+        };
+        // The rest of the bar is kept to hold by as long as anything else can be done.
+        let reluctant = operation == Operation::PartOff;
+        let late = operation == Operation::Spread || load.trues;
+        Key { finishes, reluctant, elsewhere: true, cost, late, rank, unit }
     }
 
-    /// Whether a unit finishes what another has begun on the same part: a slit is drifted, what is spread is trimmed.
+    /// Whether a unit finishes hot what another has begun on the same part: a slit is drifted, what is spread is trimmed.
     fn finishes(&self, begun: usize, unit: usize) -> bool {
         let only = |unit: usize| self.units[unit].first().map(|task| self.tasks[*task]);
-        only(begun).zip(only(unit)).is_some_and(|(begun, then)| {
-            let pair = (begun.operation, then.operation);
-            let one = [(Operation::Punch, Operation::Drift), (Operation::Spread, Operation::Trim)];
-            begun.part == then.part && one.contains(&pair)
-        })
+        self.loads[unit].hot
+            && only(begun).zip(only(unit)).is_some_and(|(begun, then)| {
+                let pair = (begun.operation, then.operation);
+                let one = [(Operation::Punch, Operation::Drift), (Operation::Spread, Operation::Trim)];
+                begun.part == then.part && one.contains(&pair)
+            })
     }
 }
 

@@ -1,5 +1,6 @@
 //! Tasks: what has to be done to each part of a plan, and nothing twice.
 
+use crate::job::ends::is_free_end;
 use crate::job::forging::forging;
 use crate::job::hung::{closed_at, closed_there, segment};
 use crate::job::neck;
@@ -64,8 +65,8 @@ fn is_joined_hot(site: &Site<'_>, joint: usize) -> bool {
         || joint.members().filter_map(segment).any(|segment| thick(segment) >= THICK)
 }
 
-/// The fewest heats that a task is done in: an upset that is too long to go in one, one for each stage; a peak, one
-/// more to forge it; a weld, a welding heat and a second one; a ring whose end is filed cold to its neck, one to close it; a scarf with the end that it meets, one for each of the two.
+/// The fewest heats that a task is done in: an upset that is too long to go in one, one for each stage; in mid-bar, where the bar
+/// bends and is trued, two; a peak, one more to forge it; a sharp corner, one to bend it and one to square it; a weld, a welding heat and a second one; a ring whose end is filed cold to its neck, one to close it; a scarf with the end that it meets, one for each of the two.
 pub(crate) fn least_heats(site: &Site<'_>, task: &Task) -> usize {
     if let Some(joint) = task.joint {
         let is_weld = site.plan.joints.get(joint).is_some_and(|joint| joint.kind == JointKind::Weld);
@@ -73,13 +74,20 @@ pub(crate) fn least_heats(site: &Site<'_>, task: &Task) -> usize {
     }
     let Some(part) = task.part.and_then(|at| site.part(at)) else { return 1 };
     match task.operation {
-        Operation::Upset => upset_stages(site, part) + peak_heats(site, part),
+        Operation::Upset => (upset_stages(site, part) + peak_heats(site, part)).max(least_to_upset(site, part)),
+        // Bent round, and squared from outside: common practice, no source.
+        Operation::Corner => 2,
         Operation::Weld => 2,
         // Filed cold while it is open, it is closed in a heat of its own.
         Operation::Bend if meets_its_neck(site, part) && closed_at(site, part).is_none() => 2,
         Operation::Scarf if met_by_scarf(site, part).is_some() => 2,
         _ => 1,
     }
+}
+
+/// The fewest heats of an upset: a gather in mid-bar, with bar on both sides of it, takes two; common practice, no source.
+fn least_to_upset(site: &Site<'_>, part: Part<'_>) -> usize {
+    if matches!(part.segment.form, Form::Rivet(_)) || is_free_end(site, part.at) { 1 } else { 2 }
 }
 
 /// How many heats more a peak takes than it is upset in: one to forge it on its sides, and one more where so short a length is hot

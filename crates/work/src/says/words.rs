@@ -24,6 +24,12 @@ pub(crate) fn heats_words(heats: usize) -> String {
     }
 }
 
+/// How many heats at least and at most, in words: `6 to 8 heats`.
+pub(crate) fn heats_between_words([low, high]: [usize; 2]) -> String {
+    let most = heats_words(high);
+    if low == high || most.starts_with("more") { most } else { format!("{low} to {most}") }
+}
+
 /// As fine as it is forged, in the plan's unit.
 pub(crate) fn finest(plan: &Plan) -> Rounding {
     match plan.units.length {

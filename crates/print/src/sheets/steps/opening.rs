@@ -61,9 +61,13 @@ fn facts(plan: &Plan, worked: &Worked) -> Vec<Fact> {
         bars => vec![fact("bars", bars.len().to_string(), "")],
     };
     let count = |count: usize, what: &str| format!("{count} {what}{}", if count == 1 { "" } else { "s" });
-    let work = format!("{}, {}", count(worked.steps.len(), "step"), worked.heats_words());
+    let heats = worked.heats_words();
+    // What all pieces take stands below, with whose order it is: a wide fact would push the others out of its row.
+    let (one, all) = heats.split_once(", ").unwrap_or((&heats, ""));
+    let work = format!("{}, {one}", count(worked.steps.len(), "step"));
+    let order = if all.is_empty() { order.to_owned() } else { format!("{all}; {order}") };
     let caption = if plan.bars.len() > 1 { "work on one of each bar" } else { "work on one piece" };
-    facts.push(fact(caption, work, order));
+    facts.push(fact(caption, work, &order));
     facts.push(fact("material", plan.material_name().to_owned(), ""));
     facts
 }

@@ -55,7 +55,9 @@ pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend], progress: &P
 
 fn of_bar(site: &Site<'_>, operation: Operation) -> Option<&'static str> {
     Some(match operation {
-        Operation::Straighten => "Heat only where it is out of line; light blows on the face, and sight along it.",
+        Operation::Straighten => {
+            "With what is left of the heat; heat again only where it is still out of line: light blows on the face, and sight along it."
+        }
         Operation::Check if has_bends(site) => {
             "True it first: sight along it, lay it on a flat plate, and correct warm what the last bend or weld has pulled."
         }
