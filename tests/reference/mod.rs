@@ -9,6 +9,7 @@ mod bends;
 mod cases;
 mod corners_left;
 mod curves;
+mod growth;
 mod outlines;
 mod pieces;
 mod scrolls;

@@ -2,7 +2,7 @@
 
 use crate::caution_report::{self, CautionReport};
 use crate::finding_report::{self, FindingReport};
-use fh_core::balance::{Balance, BarBalance, Block, SegmentBalance};
+use fh_core::balance::{Balance, BarBalance, Block, Grown, SegmentBalance};
 use fh_core::contents::{Answer, Contents, contents};
 use fh_core::describe::section_words;
 use fh_core::metal::Standing;
@@ -81,6 +81,23 @@ pub(crate) struct SegmentReport<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     corner: Option<CornerReport>,
     mark_fixed: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    grown: Option<GrownReport>,
+}
+
+/// What a section grows to that is left as it grows.
+#[derive(Debug, Serialize)]
+struct GrownReport {
+    low_mm: f64,
+    likely_mm: f64,
+    high_mm: f64,
+}
+
+impl GrownReport {
+    fn new(grown: &Grown) -> Option<Self> {
+        let [low_mm, likely_mm, high_mm] = grown.size?.map(|size| size.get::<millimeter>());
+        Some(Self { low_mm, likely_mm, high_mm })
+    }
 }
 
 /// What is left standing for a corner, against what it takes.
@@ -157,6 +174,7 @@ impl<'a> SegmentReport<'a> {
             mark_end_shop: fixed.unwrap_or_else(|| balance.mark_end_shop.to_string()),
             corner: balance.standing.as_ref().map(CornerReport::from),
             mark_fixed: balance.fixed_mark.is_some(),
+            grown: balance.grown.as_ref().and_then(GrownReport::new),
         }
     }
 }

@@ -23,6 +23,17 @@ pub enum Growth {
     Spreading,
 }
 
+/// Which figure of the law, with its doubt.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Share {
+    /// What it is seldom under.
+    Low,
+    /// What it most likely is.
+    Likely,
+    /// What it is seldom over.
+    High,
+}
+
 /// The share of the strain that has to go into width: `s = ln(w1/w0) / ln(h0/h1)`; none where nothing is taken off the height
 /// or a size is no positive number.
 pub fn share_asked(before_mm: [f64; 2], after_mm: [f64; 2]) -> Option<f64> {
@@ -47,30 +58,38 @@ pub fn growth(share: f64) -> Growth {
 /// Each small pass follows the law of [`spread_share`] with the width that the bar has by then: `dw/w = s(b/w) dh/h`, by the
 /// Runge-Kutta method of the fourth order.
 pub fn grown_width_mm(before_mm: [f64; 2], to_height_mm: f64, bite_mm: f64) -> Option<Estimate> {
+    let at = |share| grown_mm(before_mm, to_height_mm, bite_mm, share);
+    Some(Estimate { low: at(Share::Low)?, likely: at(Share::Likely)?, high: at(Share::High)? })
+}
+
+/// One of the figures of [`grown_width_mm`], in mm.
+pub fn grown_mm(before_mm: [f64; 2], to_height_mm: f64, bite_mm: f64, which: Share) -> Option<f64> {
     let [width, height] = before_mm;
     let sound = [width, height, to_height_mm, bite_mm].iter().all(|size| (1e-6..1e9).contains(size));
     if !sound || to_height_mm > height {
         return None;
     }
-    let [low, likely, high] = [-DOUBT, 0.0, DOUBT].map(|off| {
-        let share = |log_width: f64| (spread_share(bite_mm / log_width.exp()) + off).clamp(0.0, 1.0);
-        let step = (height / to_height_mm).ln() / STEPS as f64;
-        let grow = |at: f64, _| {
-            let first = share(at);
-            let second = share(at + step / 2.0 * first);
-            let third = share(at + step / 2.0 * second);
-            let fourth = share(at + step * third);
-            at + step / 6.0 * (first + 2.0 * second + 2.0 * third + fourth)
-        };
-        (0..STEPS).fold(width.ln(), grow).exp()
-    });
-    Some(Estimate { low, likely, high })
+    let off = match which {
+        Share::Low => -DOUBT,
+        Share::Likely => 0.0,
+        Share::High => DOUBT,
+    };
+    let share = |log_width: f64| (spread_share(bite_mm / log_width.exp()) + off).clamp(0.0, 1.0);
+    let step = (height / to_height_mm).ln() / STEPS as f64;
+    let grow = |at: f64, _| {
+        let first = share(at);
+        let second = share(at + step / 2.0 * first);
+        let third = share(at + step / 2.0 * second);
+        let fourth = share(at + step * third);
+        at + step / 6.0 * (first + 2.0 * second + 2.0 * third + fourth)
+    };
+    Some((0..STEPS).fold(width.ln(), grow).exp())
 }
 
 /// The bite in mm that makes a bar grow to a width while its height is struck down; none where no bite of flat tools does.
 pub fn bite_for_mm(before_mm: [f64; 2], after_mm: [f64; 2]) -> Option<f64> {
     let [to_width, to_height] = after_mm;
-    let width = |bite: f64| Some(grown_width_mm(before_mm, to_height, bite)?.likely);
+    let width = |bite: f64| grown_mm(before_mm, to_height, bite, Share::Likely);
     // The law's top lies at a share of the widest width.
     let (mut low, mut high) = (BITES[0] * before_mm[0], BITES[1] * to_width.max(before_mm[0]));
     if width(low)? > to_width || width(high)? < to_width {

@@ -4,7 +4,7 @@ use super::entry::Entry;
 use super::{Sizing, chooser, fields};
 use egui::Ui;
 use fh_core::new_segment::convert_section;
-use fh_core::plan::{SectionKind, SectionSpec, SquareSpec};
+use fh_core::plan::{GrownSpec, SectionKind, SectionSpec, SquareSpec};
 use fh_measure::{LengthRange, WrittenLength};
 
 /// Shows the fields; `of` says whose section it is, for example `section at its end`.
@@ -78,6 +78,34 @@ fn sizes(ui: &mut Ui, sizing: &Sizing<'_>, of: &str, now: &SectionSpec) -> Optio
             set(width, size(ui, sizing, "Width", of, width));
             set(height, size(ui, sizing, "Height", of, height));
         }
+        SectionSpec::Grown(grown) => grown_sizes(ui, sizing, of, grown),
     }
     (next != *now).then_some(next)
+}
+
+/// A section that grows: the size that it is struck to, the bite, and what it is struck from.
+fn grown_sizes(ui: &mut Ui, sizing: &Sizing<'_>, of: &str, grown: &mut GrownSpec) {
+    let from_top = grown.thickness.is_some();
+    let ways = [(true, "top and bottom".to_owned()), (false, "its edges".to_owned())];
+    let way =
+        chooser::show(ui, sizing.theme, "Struck from", &format!("Sides that are struck of {of}"), from_top, &ways);
+    if way.is_some_and(|way| way != from_top) {
+        std::mem::swap(&mut grown.thickness, &mut grown.width);
+    }
+    for (label, struck) in [("Thickness", &mut grown.thickness), ("Width", &mut grown.width)] {
+        if let Some(now) = struck
+            && let Some(typed) = size(ui, sizing, label, of, now)
+        {
+            *now = typed;
+        }
+    }
+    if let Some(bite) = size(ui, sizing, "Bite", of, &grown.bite) {
+        grown.bite = bite;
+    }
+    let before = [(false, "the stock".to_owned()), (true, "what is before it".to_owned())];
+    let is_same = *grown.of == SectionSpec::Same;
+    let chosen = chooser::show(ui, sizing.theme, "Grows from", &format!("What {of} grows from"), is_same, &before);
+    if let Some(same) = chosen {
+        *grown.of = if same { SectionSpec::Same } else { SectionSpec::Stock };
+    }
 }

@@ -126,6 +126,7 @@ impl Layer<'_, '_> {
             shape: settled.shape,
             unwelded: false,
             standing: settled.standing,
+            grown: settled.grown,
         }
     }
 

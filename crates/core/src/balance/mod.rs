@@ -38,7 +38,7 @@ pub use laid_off::{HoleMark, LaidOff, MARKS_APART_MM, SlitEnd, SlitMark};
 pub use leeway::{Leeway, blunt_tip_mm, leeway, tolerance_mm};
 pub use legs::{Leg, legs};
 pub use repeats::{LaidRepeat, laid_repeats, lay_repeat};
-pub use segment::{Derived, SegmentBalance};
+pub use segment::{Derived, Grown, SegmentBalance};
 pub use spread::{BarSpread, Between, SegmentSpread, Spread, spread};
 pub use totals::{Totals, totals};
 

@@ -96,6 +96,23 @@ pub struct SegmentBalance {
     pub unwelded: bool,
     /// What is left standing for its corner; none where its metal is upset, and of all but a peak.
     pub standing: Option<Standing>,
+    /// What its section grows to, where that is left as it grows.
+    pub grown: Option<Grown>,
+}
+
+/// What a section grows to that is struck down one way.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Grown {
+    /// Across the blow and along it, before it is struck.
+    pub before: [Length; 2],
+    /// What it is struck to.
+    pub struck_to: Length,
+    /// How long a bite is along the bar.
+    pub bite: Length,
+    /// Whether its width grows; else its thickness.
+    pub is_width: bool,
+    /// What it is seldom under, what it most likely is and what it is seldom over; none where nothing is struck down.
+    pub size: Option<[Length; 3]>,
 }
 
 impl SegmentBalance {

@@ -1,9 +1,9 @@
 //! Settling a segment: the third of three tied sizes, and the shape with every size known.
 
-use super::Derived;
 use super::draft::{BendSize, Draft};
 use super::solve::solve;
 use super::trouble::Trouble;
+use super::{Derived, Grown};
 use crate::forms::Rolled;
 use crate::metal::{Bent, CornerSize, Runout, Shape, Standing, in_mm, mm};
 use crate::plan::SizeName;
@@ -18,6 +18,8 @@ pub(crate) struct Settled {
     pub(crate) swell: Option<f64>,
     /// What is left standing for its corner.
     pub(crate) standing: Option<Standing>,
+    /// What its section grows to, where that is left as it grows.
+    pub(crate) grown: Option<Grown>,
     /// Whether it is read from its other end.
     pub(crate) reversed: bool,
     pub(crate) derived: Vec<Derived>,

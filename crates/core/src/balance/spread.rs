@@ -13,7 +13,7 @@
 use super::bar::balance_bar;
 use super::{BarBalance, Met};
 use crate::metal::{in_mm, mm};
-use crate::plan::{Bar, Plan};
+use crate::plan::{Bar, Form, Lean, Plan, Segment};
 use fh_measure::WrittenLength;
 use uom::si::f64::{Length, MassDensity};
 
@@ -90,9 +90,16 @@ pub fn spread(plan: &Plan) -> Spread {
 }
 
 fn has_range(bar: &Bar) -> bool {
-    let mut any = false;
-    bar.lengths(&mut |length| any |= length.is_range());
-    any
+    count_ranges(bar) > 0
+}
+
+/// How many sizes of a bar can come out at a lower or a higher end: those written as a range, then sections left as they grow.
+fn count_ranges(bar: &Bar) -> usize {
+    let mut ranges = 0;
+    bar.lengths(&mut |length| ranges += usize::from(length.is_range()));
+    let mut grown = 0;
+    bar.flat().iter().for_each(|flat| grown += usize::from(flat.segment.form.grown().is_some()));
+    ranges + grown
 }
 
 /// Where a size stands: at its middle, its low or its high end.
@@ -137,8 +144,7 @@ struct Trials<'a> {
 
 impl<'a> Trials<'a> {
     fn new(plan: &'a Plan, index: usize, density: MassDensity) -> Self {
-        let mut ranges = 0;
-        plan.bars[index].lengths(&mut |length| ranges += usize::from(length.is_range()));
+        let ranges = count_ranges(&plan.bars[index]);
         let mut met = Vec::new();
         let balance = balance_bar(plan, index, &plan.bars[index], density, &mut met);
         let results = results(&balance);
@@ -176,6 +182,7 @@ impl<'a> Trials<'a> {
                 *length = end.of(length);
             }
         });
+        lean_all(&mut bar.segments, &mut next);
         let mut met: Vec<Met> = Vec::new();
         let balance = balance_bar(self.plan, self.index, &bar, self.density, &mut met);
         if met.len() > self.troubles {
@@ -205,6 +212,24 @@ impl<'a> Trials<'a> {
             stock_length: at(0),
             forged_length: at(1),
             unmet: self.unmet,
+        }
+    }
+}
+
+/// Puts every section that is left as it grows at its end, in the order of the segments through the bar.
+fn lean_all<'a>(segments: &mut [Segment], next: &mut impl Iterator<Item = &'a End>) {
+    for segment in segments {
+        if let Some(grown) = segment.form.grown_mut()
+            && let Some(end) = next.next()
+        {
+            grown.lean = match end {
+                End::Low => Lean::Least,
+                End::Middle => Lean::Likely,
+                End::High => Lean::Most,
+            };
+        }
+        if let Form::Split(split) = &mut segment.form {
+            split.branches.iter_mut().for_each(|branch| lean_all(&mut branch.segments, next));
         }
     }
 }

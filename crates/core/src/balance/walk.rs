@@ -1,9 +1,9 @@
 //! The walk along a bar from its datum end: each segment settled after the one before it, branches within their split.
 
-use super::{Derived, Draft, Settled, Trouble};
-use crate::forms::{Surroundings, section_size};
+use super::{Derived, Draft, Grown, Settled, Trouble};
+use crate::forms::{Surroundings, grown_to, section_size};
 use crate::metal::{FreeEnd, SectionSize, Shape, Standing, in_mm, mm};
-use crate::plan::{Bar, CollarRule, Form, Gives, Plan, Segment, SizeName};
+use crate::plan::{Bar, CollarRule, Form, Gives, GrownSpec, Lean, Plan, Segment, SizeName};
 use std::ops::Range;
 use uom::si::f64::Length;
 
@@ -166,6 +166,8 @@ impl<'a> Walk<'a> {
             }
         };
         settled.reversed = stand.at_free_end && segment.form.one().has_free_end();
+        settled.grown = segment.form.grown().and_then(|spec| what_grows(spec, stand.around));
+        settled.derived.extend(settled.grown.iter().filter_map(grown_size));
         if let (Form::Peak(peak), Some(Shape::Peak { corner, .. })) = (&segment.form, &settled.shape) {
             settled.standing = peak.standing(*corner, stand.around, self.plan.units.length);
             settled.derived.extend(settled.standing.iter().flat_map(standing_sizes));
@@ -241,6 +243,25 @@ fn free_end(stand: Stand, rest: &[Segment]) -> FreeEnd {
     } else {
         FreeEnd::Neither
     }
+}
+
+/// What a section grows to, with the ends of the law's doubt.
+fn what_grows(spec: &GrownSpec, around: Surroundings) -> Option<Grown> {
+    let (struck_to, is_width) = spec.struck()?;
+    let of = section_size(&spec.of, around);
+    let [width, thickness] = of.extents_mm().map(mm);
+    let before = if is_width { [width, thickness] } else { [thickness, width] };
+    let grows = |lean| grown_to(spec, &of, lean).map(|[width, thickness]| mm(if is_width { width } else { thickness }));
+    let size = (struck_to.length() < before[1])
+        .then(|| Some([grows(Lean::Least)?, grows(Lean::Likely)?, grows(Lean::Most)?]))
+        .flatten();
+    Some(Grown { before, struck_to: struck_to.length(), bite: spec.bite.length(), is_width, size })
+}
+
+/// The size that follows where a section is left as it grows.
+fn grown_size(grown: &Grown) -> Option<Derived> {
+    let name = if grown.is_width { SizeName::Width } else { SizeName::Thickness };
+    Some(Derived::length(name, grown.size?[1], "as it grows"))
 }
 
 /// How far apart the set-downs beside what is left for a corner are.

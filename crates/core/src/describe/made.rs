@@ -83,7 +83,7 @@ fn written(length: Length, unit: PlanUnit) -> Option<WrittenLength> {
 /// Sections that point elsewhere, the one before or the stock's, by their sizes.
 fn fill_sections(form: &mut Form, shape: &Shape, reversed: bool, unit: PlanUnit) {
     let fill = |spec: &mut SectionSpec, size: &SectionSize| {
-        if matches!(spec, SectionSpec::Same | SectionSpec::Stock)
+        if matches!(spec, SectionSpec::Same | SectionSpec::Stock | SectionSpec::Grown(_))
             && let Some(sized) = section_spec(size, unit)
         {
             *spec = sized;

@@ -171,6 +171,7 @@ fn mend_first_of(segments: &mut [Segment]) {
         | Form::Shoulder(forms::Shoulder { to: section, .. }) => section,
         _ => return,
     };
+    let section = section.named_mut();
     if *section == SectionSpec::Same {
         *section = SectionSpec::Stock;
     }

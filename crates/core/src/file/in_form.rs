@@ -22,6 +22,15 @@ pub(crate) fn check_section(section: &SectionSpec, first: bool, place: SectionPl
             at.clone(),
             "\"same\" is as the part before ends, and before the first there is none; \"stock\" may be meant",
         ),
+        SectionSpec::Grown(grown) => {
+            if grown.thickness.is_some() == grown.width.is_some() {
+                return refuse(
+                    at.key("grown"),
+                    "a section that grows has a \"thickness\" or a \"width\" that it is struck to, one of the two",
+                );
+            }
+            check_section(&grown.of, first, SectionPlace::Along, &at.key("grown").key("of"))
+        }
         SectionSpec::Point | SectionSpec::Edge(_) if place != SectionPlace::EndOfTaper => {
             let message = format!("the section \"{}\" may only be the end of a taper", section.kind().name());
             refuse(at.clone(), message)

@@ -11,6 +11,7 @@ mod corner_as_box;
 mod corner_left;
 mod duty;
 mod finding;
+mod grown;
 mod heads;
 mod hold;
 mod joints;
@@ -51,12 +52,13 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 22] = [
+pub const CHECKS: [Check; 23] = [
     bar_length::CHECK,
     blocks::CHECK,
     cold_shut::CHECK,
     upsetting::CHECK,
     spreading::CHECK,
+    grown::CHECK,
     tool_room::CHECK,
     hold::CHECK,
     reach::CHECK,

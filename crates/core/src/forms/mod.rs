@@ -40,7 +40,7 @@ pub use rivet::Rivet;
 pub(crate) use rolled::Rolled;
 pub use shoulder::Shoulder;
 pub use split::Split;
-pub(crate) use surroundings::{Surroundings, section_size};
+pub(crate) use surroundings::{Surroundings, grown_to, section_size};
 pub use taper::Taper;
 pub use tenon::Tenon;
 pub use trim::Trim;

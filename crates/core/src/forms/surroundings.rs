@@ -1,7 +1,8 @@
 //! What a segment finds on the bar before it.
 
 use crate::metal::{SectionSize, mm};
-use crate::plan::{CollarRule, SectionSpec};
+use crate::plan::{CollarRule, GrownSpec, Lean, SectionSpec};
+use fh_heat::growth::{Share, grown_mm};
 use fh_measure::WrittenLength;
 use uom::si::f64::Length;
 
@@ -41,7 +42,26 @@ pub(crate) fn section_size(spec: &SectionSpec, around: Surroundings) -> SectionS
             SectionSize::HalfRound { width: width.length(), height: height.length() }
         }
         SectionSpec::Edge(width) => SectionSize::Edge { width: width.length() },
+        SectionSpec::Grown(grown) => {
+            let of = section_size(&grown.of, around);
+            grown_to(grown, &of, grown.lean)
+                .map_or(of, |[width, thickness]| SectionSize::flat(mm(width), mm(thickness)))
+        }
     }
+}
+
+/// The width and thickness in mm that a section grows to when it is struck; none where it is no thicker than it is struck to.
+pub(crate) fn grown_to(grown: &GrownSpec, of: &SectionSize, lean: Lean) -> Option<[f64; 2]> {
+    let (to, from_top) = grown.struck()?;
+    let [width, thickness] = of.extents_mm();
+    let before = if from_top { [width, thickness] } else { [thickness, width] };
+    let share = match lean {
+        Lean::Likely => Share::Likely,
+        Lean::Least => Share::Low,
+        Lean::Most => Share::High,
+    };
+    let grows = grown_mm(before, to.mm(), grown.bite.mm(), share)?;
+    Some(if from_top { [grows, to.mm()] } else { [to.mm(), grows] })
 }
 
 fn or_zero(length: Option<&WrittenLength>) -> Length {

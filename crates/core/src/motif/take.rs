@@ -41,8 +41,9 @@ fn section_after(segments: &[Segment]) -> SectionSpec {
 /// Writes the section before it into a form that begins with it.
 fn name_the_start(form: &mut Form, before: &SectionSpec) {
     for section in form.one_mut().sections_mut() {
-        if *section == SectionSpec::Same {
-            *section = before.clone();
+        let named = section.named_mut();
+        if *named == SectionSpec::Same {
+            *named = before.clone();
         }
     }
 }

@@ -1,16 +1,20 @@
 //! A section changed into another, that keeps the sizes it can.
 
 use crate::first_sizes::FirstSizes;
-use crate::plan::{SectionKind, SectionSpec, SquareSpec};
+use crate::plan::{GrownSpec, SectionKind, SectionSpec, SquareSpec};
 use fh_measure::WrittenLength;
 
 /// How much thinner than wide a new flat is, and the like.
 const FLATTER: f64 = 0.5;
+/// How far a section that grows is struck down at first, as a share of the bar.
+const STRUCK: f64 = 0.75;
+/// The bite of a hammer's face at first, in mm: common practice, no source.
+const BITE_MM: f64 = 25.0;
 
 /// The sizes of a section as it is written: width and thickness, where it has its own.
 fn written(section: &SectionSpec) -> Option<(&WrittenLength, &WrittenLength)> {
     match section {
-        SectionSpec::Stock | SectionSpec::Same | SectionSpec::Point => None,
+        SectionSpec::Stock | SectionSpec::Same | SectionSpec::Point | SectionSpec::Grown(_) => None,
         SectionSpec::Square(square) => Some((&square.side, &square.side)),
         SectionSpec::Round(size)
         | SectionSpec::Hexagon(size)
@@ -43,5 +47,8 @@ pub fn convert_section(now: &SectionSpec, kind: SectionKind, sizes: &FirstSizes)
         SectionKind::Flat => SectionSpec::Flat { width, thickness: thin, edge_radius: None },
         SectionKind::Oval => SectionSpec::Oval { width, thickness: thin },
         SectionKind::HalfRound => SectionSpec::HalfRound { width, height: thin },
+        SectionKind::Grown => {
+            SectionSpec::Grown(GrownSpec::to_thickness(sizes.size(stock_thickness * STRUCK)?, sizes.size(BITE_MM)?))
+        }
     })
 }

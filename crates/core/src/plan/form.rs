@@ -1,6 +1,6 @@
 //! A form: what the hammer makes of a segment while the bar is still straight. Each form has a file of its own in `forms`.
 
-use super::{Branch, Gives, Operation};
+use super::{Branch, Gives, GrownSpec, Operation, SectionSpec};
 use crate::forms::{self, About, Block, OneForm};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
@@ -241,5 +241,33 @@ impl Form {
     /// Whether it is metal of the finished piece.
     pub fn is_finished(&self) -> bool {
         self.one().is_finished()
+    }
+}
+
+impl Form {
+    /// The section of it that is left as it grows.
+    pub(crate) fn grown(&self) -> Option<&GrownSpec> {
+        let section = match self {
+            Self::Drawn(forms::Drawn { section, .. }) => section,
+            Self::Taper(forms::Taper { to, .. }) | Self::Shoulder(forms::Shoulder { to, .. }) => to,
+            _ => return None,
+        };
+        match section {
+            SectionSpec::Grown(grown) => Some(grown),
+            _ => None,
+        }
+    }
+
+    /// The same, to be changed.
+    pub(crate) fn grown_mut(&mut self) -> Option<&mut GrownSpec> {
+        let section = match self {
+            Self::Drawn(forms::Drawn { section, .. }) => section,
+            Self::Taper(forms::Taper { to, .. }) | Self::Shoulder(forms::Shoulder { to, .. }) => to,
+            _ => return None,
+        };
+        match section {
+            SectionSpec::Grown(grown) => Some(grown),
+            _ => None,
+        }
     }
 }

@@ -1,6 +1,6 @@
 //! A section as the smith names it.
 
-use super::SquareSpec;
+use super::{GrownSpec, SquareSpec};
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -55,6 +55,8 @@ pub enum SectionSpec {
     },
     /// A chisel edge of this width: only as the end of a taper.
     Edge(WrittenLength),
+    /// A flat that is struck down one way and left as it grows the other.
+    Grown(GrownSpec),
 }
 
 /// The kinds of section, for lists.
@@ -84,11 +86,13 @@ pub enum SectionKind {
     HalfRound,
     /// See [`SectionSpec::Edge`].
     Edge,
+    /// See [`SectionSpec::Grown`].
+    Grown,
 }
 
 impl SectionKind {
     /// Every kind, in the order they are offered.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::Stock,
         Self::Same,
         Self::Square,
@@ -99,6 +103,7 @@ impl SectionKind {
         Self::Hexagon,
         Self::Octagon,
         Self::Diamond,
+        Self::Grown,
         Self::Point,
         Self::Edge,
     ];
@@ -118,12 +123,13 @@ impl SectionKind {
             Self::Diamond => "diamond",
             Self::HalfRound => "half-round",
             Self::Edge => "edge",
+            Self::Grown => "as it grows",
         }
     }
 
     /// Whether a bar can be bought in it.
     pub fn is_stock_shape(self) -> bool {
-        !matches!(self, Self::Stock | Self::Same | Self::Point | Self::Edge)
+        !matches!(self, Self::Stock | Self::Same | Self::Point | Self::Edge | Self::Grown)
     }
 }
 
@@ -143,6 +149,15 @@ impl SectionSpec {
             Self::Diamond(_) => SectionKind::Diamond,
             Self::HalfRound { .. } => SectionKind::HalfRound,
             Self::Edge(_) => SectionKind::Edge,
+            Self::Grown(_) => SectionKind::Grown,
+        }
+    }
+
+    /// The section that it names: its own, or what it grows from.
+    pub(crate) fn named_mut(&mut self) -> &mut Self {
+        match self {
+            Self::Grown(grown) => grown.of.named_mut(),
+            own => own,
         }
     }
 
@@ -163,6 +178,7 @@ impl SectionSpec {
             Self::Flat { width, thickness, .. } | Self::Oval { width, thickness } => {
                 format!("{} × {} {name}", width.text(), thickness.text())
             }
+            Self::Grown(grown) => grown.describe(),
             Self::HalfRound { width, height } => format!("{} × {} {name}", width.text(), height.text()),
             Self::Round(size) | Self::Hexagon(size) | Self::Octagon(size) | Self::Diamond(size) | Self::Edge(size) => {
                 format!("{} {name}", size.text())

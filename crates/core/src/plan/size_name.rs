@@ -122,11 +122,13 @@ pub enum SizeName {
     Base,
     /// From wall to wall of them.
     BetweenWalls,
+    /// How long the bite of a tool is along the bar.
+    Bite,
 }
 
 impl SizeName {
     /// Every name.
-    pub const ALL: [Self; 56] = [
+    pub const ALL: [Self; 57] = [
         Self::Length,
         Self::Width,
         Self::Thickness,
@@ -183,6 +185,7 @@ impl SizeName {
         Self::FarEdge,
         Self::Base,
         Self::BetweenWalls,
+        Self::Bite,
     ];
 
     /// The cuts of a split, in their order.
@@ -247,6 +250,7 @@ impl SizeName {
             Self::FarEdge => "edge at its end",
             Self::Base => "between the feet of the set-downs",
             Self::BetweenWalls => "between the walls of the set-downs",
+            Self::Bite => "bite",
         }
     }
 }
@@ -296,7 +300,7 @@ mod tests {
         let words: BTreeSet<_> = SizeName::ALL.into_iter().map(SizeName::words).collect();
         assert_eq!(words.len(), SizeName::ALL.len(), "{words:?}");
         assert!(words.iter().all(|words| !words.trim().is_empty()));
-        assert_eq!(SizeName::ALL.len(), SizeName::BetweenWalls as usize + 1, "all of them are listed");
+        assert_eq!(SizeName::ALL.len(), SizeName::Bite as usize + 1, "all of them are listed");
     }
 
     fn drawn(length: Option<&str>, bend: Value) -> Value {

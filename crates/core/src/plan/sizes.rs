@@ -244,6 +244,12 @@ impl SectionSpec {
             Self::Hexagon(size) | Self::Octagon(size) => visit(N::AcrossFlats, size),
             Self::Diamond(size) => visit(N::Side, size),
             Self::Edge(size) => visit(N::Width, size),
+            Self::Grown(grown) => {
+                grown.thickness.iter().for_each(|size| visit(N::Thickness, size));
+                grown.width.iter().for_each(|size| visit(N::Width, size));
+                visit(N::Bite, &grown.bite);
+                grown.of.sizes(visit);
+            }
         }
     }
 
@@ -273,6 +279,12 @@ impl SectionSpec {
             Self::Hexagon(size) | Self::Octagon(size) => visit(N::AcrossFlats, size),
             Self::Diamond(size) => visit(N::Side, size),
             Self::Edge(size) => visit(N::Width, size),
+            Self::Grown(grown) => {
+                grown.thickness.iter_mut().for_each(|size| visit(N::Thickness, size));
+                grown.width.iter_mut().for_each(|size| visit(N::Width, size));
+                visit(N::Bite, &mut grown.bite);
+                grown.of.sizes_mut(visit);
+            }
         }
     }
 }
@@ -378,7 +390,10 @@ pub(super) mod tests {
       { "form": { "plain": {} }, "bend": { "twist": { "turns": 1.5 } } },
       { "form": { "ball": { "diameter": "54 mm" } } }, { "form": { "cube": { "side": "55 mm" } } },
       { "form": { "weld": { "allowance": "56 mm" } } }, { "form": { "trim": { "length": "57 mm" } } },
-      { "form": { "hold": { "length": "58 mm" } } }
+      { "form": { "hold": { "length": "58 mm" } } },
+      { "form": { "drawn": { "section": { "grown": { "thickness": "59 mm", "bite": "60 mm", "of": { "round": "61 mm" } } } } } },
+      { "form": { "peak": { "section": { "grown": { "width": "62 mm", "bite": "63 mm" } },
+        "left": { "near_edge": "64 mm", "far_edge": "65 mm", "base": "66 mm" } } } }
     ]"#;
 
     #[test]
@@ -386,7 +401,7 @@ pub(super) mod tests {
         let segments: Vec<Segment> = serde_json::from_str(SEGMENTS).unwrap();
         let mut found = Vec::new();
         segments.iter().for_each(|segment| segment.lengths(&mut |length| found.push(length.mm())));
-        assert_eq!(found, (1..=58).map(f64::from).collect::<Vec<_>>());
+        assert_eq!(found, (1..=66).map(f64::from).collect::<Vec<_>>());
     }
 
     #[test]
@@ -407,9 +422,9 @@ pub(super) mod tests {
             segment.lengths_mut(&mut |length| *length = length.scaled(2.0).unwrap());
         }
         let doubled = serde_json::to_string(&segments).unwrap();
-        assert_eq!(doubled.matches(" mm\"").count(), 58);
+        assert_eq!(doubled.matches(" mm\"").count(), 66);
         let mut found = Vec::new();
         segments.iter().for_each(|segment| segment.lengths(&mut |length| found.push(length.mm() / 2.0)));
-        assert_eq!(found, (1..=58).map(f64::from).collect::<Vec<_>>());
+        assert_eq!(found, (1..=66).map(f64::from).collect::<Vec<_>>());
     }
 }

@@ -27,6 +27,18 @@ pub(super) const CASES: &[(&str, &str, &str, &str)] = &[
         r#"{ "form": { "drawn": { "length": "50 mm", "section": { "flat": { "width": "30 mm", "thickness": "5 mm" } } } } }"#,
     ),
     (
+        "as-it-grows",
+        "",
+        "",
+        r#"{ "form": { "drawn": { "length": "50 mm", "section": { "grown": { "thickness": "9 mm", "bite": "15 mm" } } } } }"#,
+    ),
+    (
+        "nothing-grows",
+        "",
+        "",
+        r#"{ "form": { "drawn": { "length": "50 mm", "section": { "grown": { "width": "14 mm", "bite": "15 mm" } } } } }"#,
+    ),
+    (
         "spread-in-doubt",
         "",
         "",

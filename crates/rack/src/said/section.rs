@@ -62,7 +62,9 @@ pub fn alike(material: Option<&str>, section: &SectionSpec) -> Alike {
             (section.kind(), vec![nm(width), nm(thickness)])
         }
         SectionSpec::HalfRound { width, height } => (section.kind(), vec![nm(width), nm(height)]),
-        SectionSpec::Stock | SectionSpec::Same | SectionSpec::Point => (section.kind(), Vec::new()),
+        SectionSpec::Stock | SectionSpec::Same | SectionSpec::Point | SectionSpec::Grown(_) => {
+            (section.kind(), Vec::new())
+        }
     };
     sizes_nm.sort_unstable_by(|a, b| b.cmp(a));
     Alike { material, kind: kind.name(), sizes_nm }

@@ -9,7 +9,7 @@ use fh_core::plan::{SectionKind, SectionSpec, SizeName};
 use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
 
 /// The sections that a length of bar can have.
-pub(super) const BODIES: [SectionKind; 10] = [
+pub(super) const BODIES: [SectionKind; 11] = [
     SectionKind::Stock,
     SectionKind::Same,
     SectionKind::Square,
@@ -20,6 +20,7 @@ pub(super) const BODIES: [SectionKind; 10] = [
     SectionKind::Hexagon,
     SectionKind::Octagon,
     SectionKind::Diamond,
+    SectionKind::Grown,
 ];
 
 /// A size above 0.
