@@ -203,7 +203,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         first_to_hold(site, &before, &load.spots, &mut ways);
         let side = ways.first().and_then(side_gripped);
         let next = if load.hot { self.next_in_the_heat(site) } else { Next::default() };
-        let held = if load.hot { self.held(ordered, site, &before, (side, &next)) } else { None };
+        let held = if load.hot { self.held(ordered, site, &before, (heated, side, &next)) } else { None };
         let hot_now = load.hot.then(|| self.hot_now(site, &before, (heated, &next)));
         let measure = measure(ordered, site, &self.progress[site.index], &before, (side, hot_now));
         let was_off = self.progress[site.index].stages.iter().any(|stage| stage.off);
@@ -283,10 +283,11 @@ impl<'b, 'a> Walk<'b, 'a> {
         ordered: &Ordered,
         site: &Site<'_>,
         before: &Lengths,
-        (side, next): (Option<legs::Held>, &Next),
+        (heated, side, next): (Heated, Option<legs::Held>, &Next),
     ) -> Option<Hold> {
         let hot = self.heating.all_spots().chain(next.spots.iter().copied()).collect();
-        let (been_hot, heat) = (&self.been_hot[site.index], self.heating.heats);
+        // What was hot before the first of its heats; what is hot in that one is not gripped.
+        let (been_hot, heat) = (&self.been_hot[site.index], heated.heat);
         let welds = ordered.tasks.iter().any(|task| task.operation == Operation::Weld);
         let mut need = Need { hot, tasks: &ordered.tasks, side, by_hand: !welds };
         let mut held = hold(site, &self.progress[site.index], before, &need)?;
