@@ -29,6 +29,18 @@ const COLUMNS: [Column; 9] = [
     Column::figures("Cost", 1.0),
 ];
 
+/// In a narrow window what is drawn and upset is told beside the table alone: these columns, and the places of their cells.
+const FEW_COLUMNS: [Column; 5] = [
+    Column::words("Section", 2.2),
+    Column::words("", 1.2),
+    Column::figures("Cut", 1.3),
+    Column::figures("Minutes", 1.1),
+    Column::figures("Cost", 1.0),
+];
+const FEW_CELLS: [usize; 5] = [0, 1, 2, 7, 8];
+/// The width from which all columns are shown, in points at normal text size.
+const LEAST_FOR_ALL: f32 = 700.0;
+
 /// Shows the table, and beside it the plot and what is to be known of one option.
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let theme = desk.theme;
@@ -91,17 +103,21 @@ fn head(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
 fn options(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let (theme, which) = (desk.theme, &desk.steel.which);
     let money = desk.steel.stock.as_ref().map(|stock| stock.merchant.money()).unwrap_or_default();
-    table::head(ui, theme, &COLUMNS);
+    let has_room = ui.available_width() >= theme.scaled(LEAST_FOR_ALL);
+    let columns: &[Column] = if has_room { &COLUMNS } else { &FEW_COLUMNS };
+    table::head(ui, theme, columns);
     let at = which.at();
     ui.spacing_mut().item_spacing.y = 0.0;
     ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
         for (index, option) in which.options.iter().enumerate() {
-            let cells = cells(desk, option, &money);
+            let all = cells(desk, option, &money);
+            let few = FEW_CELLS.map(|at| all[at].clone());
+            let cells: &[String] = if has_room { &all } else { &few };
             let name = option.section.describe();
             let is_chosen = at == Some(index);
             let ink = if option.can_be_forged() && option.is_long_enough { theme.ink } else { theme.ink_quiet };
-            let line = Line { cells: &cells, name: &name, is_chosen, ink, is_strong: true };
-            let response = table::show(ui, theme, &COLUMNS, &line);
+            let line = Line { cells, name: &name, is_chosen, ink, is_strong: true };
+            let response = table::show(ui, theme, columns, &line);
             if is_chosen && take_keyboard(ui) {
                 response.request_focus();
                 response.scroll_to_me(None);

@@ -20,15 +20,17 @@ const HEADROOM: f64 = 1.08;
 
 struct Plot {
     room: Rect,
-    /// What the farthest dots are at.
+    /// From where it reaches along, and what the farthest dots are at.
+    least: f64,
     most: [f64; 2],
 }
 
 impl Plot {
     fn place(&self, [x, y]: [f64; 2]) -> Pos2 {
-        let share = |value: f64, most: f64| if most > 0.0 { (value / most) as f32 } else { 0.0 };
-        let along = self.room.left() + self.room.width() * share(x, self.most[0]);
-        pos2(along, self.room.bottom() - self.room.height() * share(y, self.most[1]))
+        let share =
+            |value: f64, from: f64, to: f64| if to > from { ((value - from) / (to - from)) as f32 } else { 0.5 };
+        let along = self.room.left() + self.room.width() * share(x, self.least, self.most[0]);
+        pos2(along, self.room.bottom() - self.room.height() * share(y, 0.0, self.most[1]))
     }
 }
 
@@ -57,7 +59,9 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         rect.left_top() + vec2(theme.scaled(LEFT), theme.scaled(space::GROUP)),
         rect.right_bottom() - vec2(space::GAP, theme.scaled(BELOW)),
     );
-    let plot = Plot { room, most: [farthest(0), farthest(1)] };
+    // Bars of one piece differ by little in weight: the plot begins a little before the nearest dot.
+    let nearest = dots.iter().map(|(_, at)| at[0]).fold(f64::INFINITY, f64::min);
+    let plot = Plot { room, least: nearest * (2.0 - HEADROOM), most: [farthest(0), farthest(1)] };
     let money = desk.steel.stock.as_ref().map(|stock| stock.merchant.money()).unwrap_or_default();
     let along = |value: f64| if has_prices { money.figures(value as i64) } else { short(value) };
     axes(ui, theme, &plot, words, &along);
@@ -81,7 +85,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
 fn axes(ui: &Ui, theme: &Theme, plot: &Plot, words: [&str; 2], along: &dyn Fn(f64) -> String) {
     let (room, painter, small) = (plot.room, ui.painter(), theme.font(Text::Small));
     painter.rect_filled(room, 0, theme.ground);
-    for mark in steps((0.0, plot.most[0]), MOST_TICKS) {
+    for mark in steps((plot.least, plot.most[0]), MOST_TICKS) {
         let x = plot.place([mark.value, 0.0]).x;
         painter.vline(x, room.y_range(), (theme.hairline(), theme.rule));
         let at = pos2(x, room.bottom() + space::TIGHT);
