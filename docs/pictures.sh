@@ -207,6 +207,7 @@ sheet() {
 sheet sheet-gate-hook demo-plans/gate-hook.plan.json
 sheet sheet-shed-hook docs/handbook/shed-hook.plan.json
 sheet sheet-boot-scraper demo-plans/boot-scraper.plan.json
+sheet sheet-gate-hook-bench demo-plans/gate-hook.plan.json bench
 sheet sheet-gate-hook-templates demo-plans/gate-hook.plan.json templates
 sheet sheet-herb-bracket-steps demo-plans/herb-bracket.plan.json steps 5
 sheet sheet-herb-bracket-steps-short demo-plans/herb-bracket.plan.json steps-short

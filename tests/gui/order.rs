@@ -366,6 +366,9 @@ fn a_drag_at_the_finished_bars_changes_the_order_once_it_is_over() {
 fn the_cards_are_printed_from_the_order() {
     let mut desk = at_the_order();
     desk.keys(Modifiers::COMMAND, Key::P);
+    for sheet in ["mark sheet", "bench sheet", "step cards"] {
+        desk.press(sheet);
+    }
     desk.press("Make the file");
     let path = desk.folder.path().join("bean-hook-steps.pdf");
     assert!(std::fs::read(&path).unwrap().starts_with(b"%PDF"), "the cards are written");

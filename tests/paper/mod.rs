@@ -4,6 +4,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
+mod bench;
 mod check_lines;
 mod marks;
 mod page;

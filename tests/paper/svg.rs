@@ -40,7 +40,7 @@ fn every_page_of_the_svg_looks_as_the_pdf_does() {
     let printed = Printed::of(fh_core::file::read(demo.text.as_bytes()).unwrap(), |plan, balance| {
         document(plan, balance, &sheets, Paper::A4, usual_orientation(&sheets))
     });
-    assert!(printed.drawing.size_mm() == Paper::A4.size_mm(Orientation::Landscape));
+    assert!(printed.drawing.size_mm(&printed.drawing.pages[0]) == Paper::A4.size_mm(Orientation::Landscape));
     for page in [0, 1, 2, 3] {
         let [pdf, svg] = rendered(&printed, page);
         let [wide, high] = [pdf.width().min(svg.width()), pdf.height().min(svg.height())];

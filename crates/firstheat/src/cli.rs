@@ -18,7 +18,7 @@ Examples:
   firstheat marks hook.plan.json --json            the same for other programs
   firstheat check hook.plan.json                   what to know before the bar is hot
   firstheat steps hook.plan.json                   the order of work, step by step
-  firstheat sheet hook.plan.json -o hook.pdf       the mark sheet, at full scale
+  firstheat sheet hook.plan.json -o hook.pdf       the mark sheet and the bench sheet
   firstheat sheet hook.plan.json -o hook.pdf --what marks,templates
   firstheat bars hook.plan.json                    which bar it can be made from
   firstheat cut hook.plan.json pin.plan.json       how to cut bars for them, the rack first
@@ -113,7 +113,7 @@ pub(crate) struct SheetArgs {
     #[arg(long, value_enum, ignore_case = true, default_value_t = PaperName::A4)]
     pub(crate) paper: PaperName,
     /// Which sheets, in the order given, separated by commas.
-    #[arg(long, value_enum, ignore_case = true, value_delimiter = ',', default_value = "marks")]
+    #[arg(long, value_enum, ignore_case = true, value_delimiter = ',', default_value = "marks,bench")]
     pub(crate) what: Vec<SheetName>,
     /// Overwrites a file of another kind.
     #[arg(long)]
@@ -148,6 +148,8 @@ pub(crate) enum FileSort {
 pub(crate) enum SheetName {
     /// The bar at full scale with its marks.
     Marks,
+    /// One leaf to forge from: the piece, its marks and every step in a line.
+    Bench,
     /// A card for each step of the work.
     Steps,
     /// The whole work in a table.

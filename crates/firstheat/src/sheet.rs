@@ -35,6 +35,7 @@ fn sheets(names: &[SheetName]) -> Vec<Sheet> {
     for name in names {
         let sheet = match name {
             SheetName::Marks => Sheet::Marks,
+            SheetName::Bench => Sheet::Bench,
             SheetName::Templates => Sheet::Templates,
             SheetName::Ladder => Sheet::Ladder,
             SheetName::Steps => Sheet::Steps,

@@ -14,22 +14,29 @@ pub struct Drawing {
     pub title: String,
     /// The paper it is drawn for.
     pub paper: Paper,
-    /// Which way the paper lies.
+    /// Which way the paper lies, but for pages that say otherwise.
     pub orientation: Orientation,
     /// The pages, in order.
     pub pages: Vec<Page>,
 }
 
 impl Drawing {
-    /// Width and height of each page in mm.
-    pub fn size_mm(&self) -> (f64, f64) {
-        self.paper.size_mm(self.orientation)
+    /// Width and height of a page in mm.
+    pub fn size_mm(&self, page: &Page) -> (f64, f64) {
+        self.paper.size_mm(self.lies(page))
+    }
+
+    /// Which way a page lies.
+    pub fn lies(&self, page: &Page) -> Orientation {
+        page.orientation.unwrap_or(self.orientation)
     }
 }
 
 /// One page: what is drawn on it, in the order of drawing and of reading.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Page {
+    /// Which way it lies; none where it lies as its document does.
+    pub orientation: Option<Orientation>,
     /// What is drawn.
     pub items: Vec<Item>,
 }

@@ -50,7 +50,7 @@ fn refuse_what_is_not_a_number(page: &Page, number: usize) -> Result<(), PrintEr
 }
 
 fn write_page(document: &mut Document, drawing: &Drawing, page: &Page, fonts: &Fonts) -> Result<(), PrintError> {
-    let (width_mm, height_mm) = drawing.size_mm();
+    let (width_mm, height_mm) = drawing.size_mm(page);
     let settings = PageSettings::from_wh(points(width_mm), points(height_mm))
         .ok_or(PrintError::PaperSize { width_mm, height_mm })?;
     let mut pdf_page = document.start_page_with(settings);
@@ -174,7 +174,7 @@ mod tests {
 
     fn drawing(items: Vec<Item>) -> Drawing {
         let (paper, orientation) = (Paper::A4, Orientation::Landscape);
-        Drawing { title: "Gate hook".to_owned(), paper, orientation, pages: vec![Page { items }] }
+        Drawing { title: "Gate hook".to_owned(), paper, orientation, pages: vec![Page { items, ..Page::default() }] }
     }
 
     /// The PDF with its content streams left readable.

@@ -13,7 +13,7 @@ pub fn svg(drawing: &Drawing) -> Vec<String> {
         1 => drawing.title.clone(),
         _ => format!("{}, page {number} of {many}", drawing.title),
     };
-    (1..).zip(&drawing.pages).map(|(number, page)| svg_page(page, &title(number), drawing.size_mm())).collect()
+    (1..).zip(&drawing.pages).map(|(number, page)| svg_page(page, &title(number), drawing.size_mm(page))).collect()
 }
 
 fn svg_page(page: &Page, title: &str, (width, height): (f64, f64)) -> String {
@@ -94,7 +94,7 @@ mod tests {
     }
 
     fn page(item: Item) -> Page {
-        Page { items: vec![item] }
+        Page { items: vec![item], ..Page::default() }
     }
 
     #[test]

@@ -58,7 +58,7 @@ mod tests {
             Item::line(at(0.0, -0.001), at(100.004, 0.0), Pen::Dimension),
             Text::new(at(50.0, 4.0), 5.0, "1/2 in").centered().bold().into(),
         ];
-        let form = text_form(&Page { items });
+        let form = text_form(&Page { items, ..Page::default() });
         assert_eq!(
             form,
             "line (0.00, 0.00) to (100.00, 0.00), dimension\n\

@@ -62,10 +62,9 @@ fn width_in_ems(text: &str, weight: Weight) -> f64 {
 /// The words broken into lines no longer than `width_mm`; a word that is longer by itself is cut between letters.
 /// A figure stays with its fraction and its unit.
 pub fn wrap(text: &str, size_mm: f64, weight: Weight, width_mm: f64) -> Vec<String> {
-    let text = printable(text);
     let mut lines = Vec::new();
     let mut line = String::new();
-    for word in unbroken_words(&text).iter().flat_map(|word| cut_to_width(word, size_mm, weight, width_mm)) {
+    for word in words_to_fit(text, size_mm, weight, width_mm) {
         let longer = if line.is_empty() { word.clone() } else { format!("{line} {word}") };
         if line.is_empty() || self::width_mm(&longer, size_mm, weight) <= width_mm {
             line = longer;
@@ -77,6 +76,12 @@ pub fn wrap(text: &str, size_mm: f64, weight: Weight, width_mm: f64) -> Vec<Stri
         lines.push(line);
     }
     lines
+}
+
+/// The words that a line may be broken between, as they are printed, each no longer than `width_mm`.
+pub(crate) fn words_to_fit(text: &str, size_mm: f64, weight: Weight, width_mm: f64) -> Vec<String> {
+    let text = printable(text);
+    unbroken_words(&text).iter().flat_map(|word| cut_to_width(word, size_mm, weight, width_mm)).collect()
 }
 
 /// No line that is shortened or set smaller to fit has more letters than this.

@@ -1,5 +1,6 @@
 //! The sheets, read back.
 
+mod bench;
 mod cards;
 mod cautions;
 mod demo_sheets;

@@ -17,7 +17,7 @@ pub(super) const ROWS: [Row; 7] = [
     Row::new(
         Command::PrintMarkSheet,
         "Print sheets…",
-        "Make the printed sheets: marks, templates, ladder, step cards, short table, gauges; as PDF or SVG.",
+        "Make the printed sheets: marks, bench sheet, templates, ladder, step cards, short table, gauges; as PDF or SVG.",
     )
     .keys(KeyboardShortcut::new(CTRL, Key::P)),
     Row::new(Command::Export, "Export…", "Write the piece as STL or OBJ, or its flat outlines as DXF or SVG, in mm.")
@@ -36,6 +36,7 @@ mod tests {
         for sheet in Sheet::ALL {
             let word = match sheet {
                 Sheet::Marks => "marks",
+                Sheet::Bench => "bench sheet",
                 Sheet::Templates => "templates",
                 Sheet::Ladder => "ladder",
                 Sheet::Steps => "step cards",

@@ -16,13 +16,13 @@ pub(crate) struct SheetFile {
     paper: PaperSize,
     kind: SheetKind,
     /// Every kind of sheet, and whether it is printed.
-    wanted: [(Sheet, bool); 6],
+    wanted: [(Sheet, bool); 7],
 }
 
 impl SheetFile {
-    /// Begins with the plan's file without its ending, and with one kind of sheet wanted.
-    pub(crate) fn new(plan: PathBuf, first: Sheet, kind: SheetKind, paper: PaperSize) -> Self {
-        let wanted = Sheet::ALL.map(|sheet| (sheet, sheet == first));
+    /// Begins with the plan's file without its ending, and with the usual sheets wanted.
+    pub(crate) fn new(plan: PathBuf, kind: SheetKind, paper: PaperSize) -> Self {
+        let wanted = Sheet::ALL.map(|sheet| (sheet, Sheet::USUAL.contains(&sheet)));
         let entry = PathEntry::new(&usual_file(&plan, &wanted, kind));
         Self { plan, entry, paper, kind, wanted }
     }
@@ -91,7 +91,7 @@ impl SheetFile {
 }
 
 /// The kinds of the piece in one line, those of its order of work in the next.
-fn what(ui: &mut Ui, wanted: &mut [(Sheet, bool); 6]) {
+fn what(ui: &mut Ui, wanted: &mut [(Sheet, bool); 7]) {
     let (piece, order) = wanted.split_at_mut(3);
     for (of, wanted) in [("For the piece", piece), ("For the work", order)] {
         ui.horizontal_wrapped(|ui| {

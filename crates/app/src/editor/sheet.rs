@@ -9,11 +9,9 @@ use std::path::{Path, PathBuf};
 impl Editor {
     /// Asks for paper and file.
     pub(crate) fn ask_sheet(&mut self) {
-        // Who looks at the order of work wants its cards.
-        let first = if self.settings.order_open { Sheet::Steps } else { Sheet::Marks };
         let plan = self.folder().join(self.document.file_stem());
         let paper = self.settings.paper.unwrap_or(self.usual_paper());
-        self.dialog = Some(Dialog::Sheet(SheetFile::new(plan, first, self.settings.sheet, paper)));
+        self.dialog = Some(Dialog::Sheet(SheetFile::new(plan, self.settings.sheet, paper)));
     }
 
     fn usual_paper(&self) -> PaperSize {
@@ -36,7 +34,8 @@ impl Editor {
             Ok(files) => {
                 self.dialog = None;
                 let names: Vec<&str> = sheets.iter().map(|sheet| sheet.name()).collect();
-                let are = if matches!(sheets.as_slice(), [Sheet::Marks | Sheet::Ladder | Sheet::Gauges]) {
+                let are = if matches!(sheets.as_slice(), [Sheet::Marks | Sheet::Bench | Sheet::Ladder | Sheet::Gauges])
+                {
                     "is"
                 } else {
                     "are"

@@ -22,14 +22,19 @@ const BELOW_MM: f64 = 2.0;
 
 /// Puts what the plan asks for under the title; nothing where it asks for nothing.
 pub(super) fn put_own(flow: &mut Flow, cautions: &Cautions) {
-    let width = flow.width();
+    let block = own_block(cautions, flow.width());
+    if block.height > 0.0 {
+        flow.put(block);
+    }
+}
+
+/// What the plan asks for; empty where it asks for nothing.
+pub(super) fn own_block(cautions: &Cautions, width: f64) -> Block {
     let stops = cautions.stops.iter().map(|words| band(&format!("STOP: {words}"), width));
     let rating = cautions.rating.map(|words| band(words, width));
     let own = (!cautions.own.is_empty()).then(|| signed(&cautions.own.join(" "), width));
     let block = stops.chain(rating).chain(own).fold(Block::default(), |all, next| all.over(next.then_free(1.0)));
-    if block.height > 0.0 {
-        flow.put(block.then_free(BELOW_MM - 1.0));
-    }
+    if block.height > 0.0 { block.then_free(BELOW_MM - 1.0) } else { block }
 }
 
 /// White words on a black band that cannot be overlooked.
@@ -92,11 +97,18 @@ fn put_first_that_fits(flow: &mut Flow, page: usize, blocks: &[Block]) -> bool {
 
 /// Puts words in a line at the foot of a page, or beside the check lines of the first; whether there was room.
 fn put_in_short(flow: &mut Flow, page: usize, words: &str) -> bool {
-    let lines = [CAPTION, SMALLEST].map(|size| paragraph(words, size, Weight::SemiBold, flow.width()));
-    if put_first_that_fits(flow, page, &lines) {
+    let line = |size: f64, flow: &Flow| paragraph(words, size, Weight::SemiBold, flow.width());
+    let whole = line(CAPTION, flow);
+    if put_first_that_fits(flow, page, &[whole]) || page == 0 && put_beside_the_check_lines(flow, words) {
         return true;
     }
-    let Some([width, height]) = flow.free_beside_the_check_lines().filter(|_| page == 0) else { return false };
+    let smaller = line(SMALLEST, flow);
+    put_first_that_fits(flow, page, &[smaller])
+}
+
+/// Puts words beside the check lines of the first page; whether there was room.
+fn put_beside_the_check_lines(flow: &mut Flow, words: &str) -> bool {
+    let Some([width, height]) = flow.free_beside_the_check_lines() else { return false };
     let beside = paragraph(words, CAPTION, Weight::SemiBold, width);
     let fits = beside.height <= height;
     if fits {

@@ -16,7 +16,7 @@ const TICK_MM: f64 = 1.8;
 /// Between the two lines where they stand side by side.
 const BETWEEN_MM: f64 = 10.0;
 /// From one line to the next where they stand below each other.
-const PITCH_MM: f64 = 8.0;
+const PITCH_MM: f64 = 5.8;
 /// From the foot of the page up to the words' baseline.
 const WORDS_UP_MM: f64 = 1.2;
 /// From the foot of the page up to the lowest line.

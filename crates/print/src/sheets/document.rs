@@ -4,8 +4,8 @@ use super::cautions;
 use super::flow::Flow;
 use super::names::title;
 use super::steps::Job;
-use super::{gauges, ladder, mark_sheet as marks, templates};
-use crate::drawing::Drawing;
+use super::{bench, gauges, ladder, mark_sheet as marks, templates};
+use crate::drawing::{Drawing, Page};
 use crate::paper::{Orientation, Paper};
 use fh_core::balance::Balance;
 use fh_core::findings::Finding;
@@ -17,6 +17,8 @@ use fh_work::{Shop, work_out};
 pub enum Sheet {
     /// The bar at full scale with its marks.
     Marks,
+    /// One leaf to forge from: the piece, its marks and every step in a line.
+    Bench,
     /// What the hot iron is laid on, at full scale.
     Templates,
     /// How long each segment is where it is left fat or goes thin.
@@ -31,12 +33,17 @@ pub enum Sheet {
 
 impl Sheet {
     /// Every kind, in the order they are offered: those of the piece, then those of its order of work.
-    pub const ALL: [Self; 6] = [Self::Marks, Self::Templates, Self::Ladder, Self::Steps, Self::StepList, Self::Gauges];
+    pub const ALL: [Self; 7] =
+        [Self::Marks, Self::Templates, Self::Ladder, Self::Bench, Self::Steps, Self::StepList, Self::Gauges];
+
+    /// What is printed where nothing else is asked for: where the marks go, and the work.
+    pub const USUAL: [Self; 2] = [Self::Marks, Self::Bench];
 
     /// The words for it.
     pub fn name(self) -> &'static str {
         match self {
             Self::Marks => "mark sheet",
+            Self::Bench => "bench sheet",
             Self::Templates => "templates",
             Self::Ladder => "ladder",
             Self::Steps => "step cards",
@@ -49,6 +56,7 @@ impl Sheet {
     pub fn file_word(self) -> &'static str {
         match self {
             Self::Marks => "marks",
+            Self::Bench => "bench",
             Self::Templates => "templates",
             Self::Ladder => "ladder",
             Self::Steps => "steps",
@@ -59,12 +67,17 @@ impl Sheet {
 
     /// Whether it is words and tables rather than lengths along a bar.
     fn is_read(self) -> bool {
-        matches!(self, Self::Steps | Self::StepList)
+        matches!(self, Self::Steps | Self::StepList | Self::Bench)
+    }
+
+    /// Whether it stands upright whatever it is printed with.
+    fn is_upright(self) -> bool {
+        self == Self::Bench
     }
 
     /// Whether it follows the order of work.
     fn follows_the_order(self) -> bool {
-        matches!(self, Self::Steps | Self::StepList | Self::Gauges)
+        matches!(self, Self::Bench | Self::Steps | Self::StepList | Self::Gauges)
     }
 }
 
@@ -91,30 +104,51 @@ pub fn document_for(
     paper: Paper,
     orientation: Orientation,
 ) -> Drawing {
-    let mut flow = Flow::new(paper, orientation);
     let asks = |sheet: &Sheet| sheet.follows_the_order() || (*sheet == Sheet::Marks && is_looked_over(plan));
     let worked = sheets.iter().any(asks).then(|| work_out(plan, balance, shop));
     let warned = &fh_core::cautions::cautions(plan, balance);
+    let mut flows: Vec<Flow> = Vec::new();
     for sheet in sheets {
+        let flow = flow_lying(&mut flows, paper, if sheet.is_upright() { Orientation::Portrait } else { orientation });
         match (sheet, &worked) {
             (Sheet::Marks, worked) => {
                 let short = worked.as_ref().map_or(&[] as &[Finding], |worked| &worked.scale_short);
-                marks::put(&mut flow, plan, balance, (warned, short));
+                marks::put(flow, plan, balance, (warned, short));
             }
-            (Sheet::Templates, _) => templates::put(&mut flow, plan, balance, warned),
-            (Sheet::Ladder, _) => ladder::put(&mut flow, plan, balance, warned),
-            (Sheet::Steps, Some(worked)) => Job { plan, balance, worked, warned }.put_cards(&mut flow),
-            (Sheet::StepList, Some(worked)) => Job { plan, balance, worked, warned }.put_table(&mut flow),
-            (Sheet::Gauges, Some(worked)) => gauges::put(&mut flow, plan, worked, warned),
-            (Sheet::Steps | Sheet::StepList | Sheet::Gauges, None) => {}
+            (Sheet::Templates, _) => templates::put(flow, plan, balance, warned),
+            (Sheet::Ladder, _) => ladder::put(flow, plan, balance, warned),
+            (Sheet::Bench, Some(worked)) => bench::put(flow, &Job { plan, balance, worked, warned }),
+            (Sheet::Steps, Some(worked)) => Job { plan, balance, worked, warned }.put_cards(flow),
+            (Sheet::StepList, Some(worked)) => Job { plan, balance, worked, warned }.put_table(flow),
+            (Sheet::Gauges, Some(worked)) => gauges::put(flow, plan, worked, warned),
+            (Sheet::Bench | Sheet::Steps | Sheet::StepList | Sheet::Gauges, None) => {}
         }
     }
-    if !sheets.is_empty() {
-        cautions::put_general(&mut flow, warned);
+    if let Some(first) = flows.first_mut() {
+        cautions::put_general(first, warned);
     }
     let names: Vec<&str> = sheets.iter().map(|sheet| sheet.name()).collect();
     let title = format!("{}: {}", title(plan), names.join(", "));
-    Drawing { title, paper, orientation, pages: flow.finish() }
+    Drawing { title, paper, orientation, pages: pages(flows) }
+}
+
+/// The last flow where its pages lie so, else a further one.
+fn flow_lying(flows: &mut Vec<Flow>, paper: Paper, orientation: Orientation) -> &mut Flow {
+    if flows.last().is_none_or(|last| last.orientation() != orientation) {
+        flows.push(Flow::new(paper, orientation));
+    }
+    let last = flows.len() - 1;
+    &mut flows[last]
+}
+
+/// The pages of all flows, counted through.
+fn pages(flows: Vec<Flow>) -> Vec<Page> {
+    let count = flows.iter().map(Flow::page_count).sum();
+    let mut pages = Vec::new();
+    for flow in flows {
+        pages.extend(flow.finish(pages.len() + 1, count));
+    }
+    pages
 }
 
 /// Whether the order of a plan is worked out for its mark sheet, which tells by it what the fire takes: of a plan that is

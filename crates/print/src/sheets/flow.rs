@@ -46,7 +46,7 @@ const NUMBER_MM: f64 = 8.0;
 const ABOVE_THE_FOOT_MM: f64 = 1.0;
 
 /// A page, and how far down it is filled.
-#[derive(Default)]
+#[derive(Clone, Default)]
 struct Filled {
     page: Page,
     y: f64,
@@ -55,7 +55,9 @@ struct Filled {
 }
 
 /// The pages as they fill up.
+#[derive(Clone)]
 pub(super) struct Flow {
+    orientation: Orientation,
     area: Area,
     bottom: f64,
     /// Whether anything on it is at full scale, so that its check lines are needed.
@@ -69,7 +71,7 @@ impl Flow {
     pub(super) fn new(paper: Paper, orientation: Orientation) -> Self {
         let area = paper.printable(orientation);
         let bottom = area.bottom - check_lines::height_mm(area.width());
-        Self { area, bottom, is_scaled: true, running_head: String::new(), pages: Vec::new() }
+        Self { orientation, area, bottom, is_scaled: true, running_head: String::new(), pages: Vec::new() }
     }
 
     /// No page yet, for what is not drawn at full scale: there is no check line at the foot.
@@ -191,24 +193,35 @@ impl Flow {
         let words = typeset::shorten(&self.running_head, CAPTION, Weight::Regular, self.width());
         let head = Text::new(at(self.area.left, self.area.top + CAPTION), CAPTION, &words).gray(Gray::DARK);
         self.pages.push(Filled {
-            page: Page { items: vec![head.into()] },
+            page: Page { items: vec![head.into()], ..Page::default() },
             y: self.area.top + RUNNING_HEAD_MM,
             is_closed: false,
         });
     }
 
-    /// The pages, each with its check lines and its number.
-    pub(super) fn finish(self) -> Vec<Page> {
-        let (count, area, is_scaled) = (self.pages.len(), self.area, self.is_scaled);
+    /// Which way its pages lie.
+    pub(super) fn orientation(&self) -> Orientation {
+        self.orientation
+    }
+
+    /// The pages of a document of its own.
+    pub(super) fn into_pages(self) -> Vec<Page> {
+        let count = self.pages.len();
+        self.finish(1, count)
+    }
+
+    /// The pages, each with its check lines and its number: from `first` on, of `count` in the document.
+    pub(super) fn finish(self, first: usize, count: usize) -> Vec<Page> {
+        let (area, orientation, is_scaled) = (self.area, self.orientation, self.is_scaled);
         let foot = |(number, filled): (usize, Filled)| {
-            let mut page = filled.page;
+            let mut page = Page { orientation: Some(orientation), ..filled.page };
             match is_scaled {
                 true => page.items.extend(check_lines::items(area, number, count)),
                 false => page.items.push(check_lines::number(area, number, count)),
             }
             page
         };
-        (1..).zip(self.pages).map(foot).collect()
+        (first..).zip(self.pages).map(foot).collect()
     }
 }
 

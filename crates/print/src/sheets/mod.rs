@@ -1,5 +1,6 @@
 //! The sheets: what is drawn on the page for the smith.
 
+mod bench;
 mod cautions;
 mod check_lines;
 mod cut_list;

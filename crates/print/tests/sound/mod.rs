@@ -6,13 +6,13 @@ use fh_print::paper::Area;
 
 /// Everything keeps inside the margins and no words lie on others.
 pub(crate) fn assert_sound(drawing: &Drawing, what: &str) {
-    let area = drawing.paper.printable(drawing.orientation);
-    let inside = |point: Point| {
-        (area.left - 0.5..=area.right + 0.5).contains(&point.x)
-            && (area.top - 0.5..=area.bottom + 0.5).contains(&point.y)
-    };
     assert!(!drawing.pages.is_empty(), "{what}");
     for page in &drawing.pages {
+        let area = drawing.paper.printable(drawing.lies(page));
+        let inside = |point: Point| {
+            (area.left - 0.5..=area.right + 0.5).contains(&point.x)
+                && (area.top - 0.5..=area.bottom + 0.5).contains(&point.y)
+        };
         let places: Vec<(&Text, Area)> = texts(page).into_iter().map(|text| (text, extent(text))).collect();
         for (index, (text, place)) in places.iter().enumerate() {
             assert!(inside(Point { x: place.left, y: place.top }), "{what}: {text:?}");

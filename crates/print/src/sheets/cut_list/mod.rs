@@ -35,7 +35,7 @@ pub fn cut_sheets(list: &CutList, head: CutHead<'_>, paper: Paper) -> Drawing {
     put_list(&mut flow, list, head);
     shopping::put(&mut flow, list, head);
     labels::put(&mut flow, list, head);
-    Drawing { title: format!("{}: cut list", head.title), paper, orientation, pages: flow.finish() }
+    Drawing { title: format!("{}: cut list", head.title), paper, orientation, pages: flow.into_pages() }
 }
 
 fn put_list(flow: &mut Flow, list: &CutList, head: CutHead<'_>) {

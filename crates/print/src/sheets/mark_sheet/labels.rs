@@ -5,7 +5,7 @@ use crate::drawing::{Item, Point, Text, at};
 use crate::fonts::{CAP_HEIGHT, Weight};
 use crate::pen::{Gray, Pen};
 use crate::sheets::spread::spread;
-use crate::sheets::type_sizes::{FIGURE, SMALLEST};
+use crate::sheets::type_sizes::FIGURE;
 use crate::typeset;
 
 /// The height that leaders have to reach labels that were moved aside.
@@ -91,15 +91,15 @@ pub(super) struct PlacedLabels {
 }
 
 impl PlacedLabels {
-    /// Places the labels between `low` and `high`, upright ones no larger than `largest`. Where even the smallest upright ones
-    /// have no room, none is placed.
-    pub(super) fn place(mut labels: Vec<Label>, low: f64, high: f64, largest: f64) -> Self {
+    /// Places the labels between `low` and `high`, upright ones no smaller and no larger than two ems. Where even the smallest
+    /// upright ones have no room, none is placed.
+    pub(super) fn place(mut labels: Vec<Label>, low: f64, high: f64, [least, largest]: [f64; 2]) -> Self {
         labels.sort_by(|a, b| a.mark_x.total_cmp(&b.mark_x));
         if let Some(places) = level_places(&labels, low, high) {
             return Self { gave_up: false, labels, places, size: FIGURE, upright: false };
         }
-        for size in [FIGURE, CLOSER, 0.7 * FIGURE, SMALLEST].into_iter().filter(|size| *size <= largest) {
-            if let Some(places) = upright_places(&labels, size, low, high) {
+        for size in [FIGURE, CLOSER, 0.7 * FIGURE, least].into_iter().filter(|size| *size <= largest) {
+            if let Some(places) = upright_places(&labels, [size, least], low, high) {
                 return Self { gave_up: false, labels, places, size, upright: true };
             }
         }
@@ -198,12 +198,12 @@ fn level_places(labels: &[Label], low: f64, high: f64) -> Option<Vec<f64>> {
 
 /// Places for upright labels of a size, unless they have no room or would stand too far from their marks. The smallest
 /// may stand anywhere: there is no better way left.
-fn upright_places(labels: &[Label], size: f64, low: f64, high: f64) -> Option<Vec<f64>> {
+fn upright_places(labels: &[Label], [size, least]: [f64; 2], low: f64, high: f64) -> Option<Vec<f64>> {
     let pitch = box_height(size) + UPRIGHT_GAP_MM * size / FIGURE;
     let apart = vec![pitch; labels.len().saturating_sub(1)];
     let wanted = wanted(labels);
     let places = spread(&wanted, &apart, low + pitch / 2.0, high - pitch / 2.0)?;
-    (size <= SMALLEST || all_near(&places, &wanted)).then_some(places)
+    (size <= least || all_near(&places, &wanted)).then_some(places)
 }
 
 fn all_near(places: &[f64], wanted: &[f64]) -> bool {
@@ -217,6 +217,7 @@ fn wanted(labels: &[Label]) -> Vec<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::sheets::type_sizes::SMALLEST;
 
     #[test]
     fn a_box_keeps_clear_of_its_total() {
@@ -226,9 +227,13 @@ mod tests {
             total: total.to_owned(),
             framed: false,
         };
-        let level = PlacedLabels::place(vec![label(50.0, "1 35/64 in")], 0.0, 200.0, FIGURE);
-        let upright =
-            PlacedLabels::place((0..12).map(|at| label(50.0 + f64::from(at), "45 mm")).collect(), 0.0, 200.0, FIGURE);
+        let level = PlacedLabels::place(vec![label(50.0, "1 35/64 in")], 0.0, 200.0, [SMALLEST, FIGURE]);
+        let upright = PlacedLabels::place(
+            (0..12).map(|at| label(50.0 + f64::from(at), "45 mm")).collect(),
+            0.0,
+            200.0,
+            [SMALLEST, FIGURE],
+        );
         // Between the box and the first figure at least the width of a 1, so that they do not read as one number.
         let least = typeset::width_mm("1", SMALLEST, Weight::SemiBold) * 0.6;
         for (labels, is_level) in [(level, true), (upright, false)] {

@@ -6,6 +6,7 @@ use super::slits::{branch_marks, holes, slits};
 use super::struck::{fate, mark_kind};
 use super::tolerances::add_tolerances;
 use super::words::{MarkKind, Strip, StripBlock, StripMark, TableRow};
+use crate::sheets::type_sizes::SMALLEST;
 use fh_core::balance::{BarBalance, BarSpread, HoleMark, LaidOff, SegmentBalance};
 use fh_core::describe::{bend_words, hole_words, made_words, repeat_lines, segment_name, side_words, slit_line_words};
 use fh_core::metal::{Shape, View};
@@ -35,7 +36,13 @@ pub(super) fn strip(plan: &Plan, bar: &Bar, worked: &BarBalance) -> Option<Strip
         slits: slits(worked, &laid),
         branch_marks: branch_marks(bar, worked, &laid),
         holes: holes(&laid),
-        lying: lying_words(laid.view, across(laid.view) > across(other(laid.view)) + 1e-6),
+        seen: match laid.view {
+            View::Top => ["above", "top"],
+            View::Side => ["where you stand", "near side"],
+        },
+        is_wide: across(laid.view) > across(other(laid.view)) + 1e-6,
+        scale: 1.0,
+        least: SMALLEST,
         slit_words: slit_words(plan, bar, worked, &laid),
     })
 }
@@ -45,17 +52,6 @@ fn other(view: View) -> View {
         View::Side => View::Top,
         View::Top => View::Side,
     }
-}
-
-/// Which side of the bar is drawn, and that it is the one to punch. Every side that a card names hangs on it.
-fn lying_words(view: View, is_wide: bool) -> String {
-    let wide = if is_wide { ", wide side up," } else { "" };
-    let up = if is_wide { "that side" } else { "the side that is up" };
-    let [from, name] = match view {
-        View::Top => ["above", "top"],
-        View::Side => ["where you stand", "near side"],
-    };
-    format!("Full scale, seen from {from}. Lay the bar on it{wide} and punch {up}: on every card it is the {name}.")
 }
 
 /// Where each slit is cut.

@@ -8,6 +8,35 @@ use fh_core::metal::{FreeEnd, RootSize, Shape};
 use fh_core::plan::{Bar, Chain, Flat};
 use fh_measure::in_mm;
 
+impl Slit {
+    /// Draws it so much smaller.
+    pub(super) fn reduce(&mut self, share: f64) {
+        self.start_mm *= share;
+        self.end_mm *= share;
+        self.cuts_mm.iter_mut().for_each(|cut| *cut *= share);
+        for root in &mut self.roots {
+            root.at_mm *= share;
+            root.radius_mm *= share;
+        }
+    }
+}
+
+impl BranchMark {
+    /// Draws it so much smaller.
+    pub(super) fn reduce(&mut self, share: f64) {
+        self.at_mm *= share;
+        self.band_mm = self.band_mm.map(|mm| mm * share);
+    }
+}
+
+impl StripHole {
+    /// Draws it so much smaller.
+    pub(super) fn reduce(&mut self, share: f64) {
+        self.at_mm *= share;
+        self.across_mm.iter_mut().for_each(|across| *across *= share);
+    }
+}
+
 /// The slits of a bar.
 pub(super) fn slits(worked: &BarBalance, laid: &LaidOff) -> Vec<Slit> {
     laid.slits.iter().map(|slit| drawn(worked, laid, slit)).collect()

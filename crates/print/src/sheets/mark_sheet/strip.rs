@@ -18,9 +18,9 @@ const BETWEEN_ROWS_MM: f64 = 4.0;
 /// The strip is not drawn beyond this page; a bar of absurd length would use up a forest.
 const LAST_PAGE: usize = 60;
 /// How much of a long rest in the tongs is drawn, where the row has room.
-const HELD_SHOWN_MM: f64 = 55.0;
+pub(super) const HELD_SHOWN_MM: f64 = 55.0;
 /// How much of it is drawn at least.
-const HELD_SEEN_MM: f64 = 8.0;
+pub(super) const HELD_SEEN_MM: f64 = 8.0;
 
 /// Puts the whole strip on the flow, as far as there are pages for it.
 pub(super) fn put_strip(flow: &mut Flow, strip: &Strip) {
@@ -45,7 +45,7 @@ pub(super) fn put_strip(flow: &mut Flow, strip: &Strip) {
 
 /// How many rows fit on the pages that are left for the strip.
 fn most_rows(flow: &Flow, strip: &Strip) -> usize {
-    let row_mm = level_row_mm(strip.height_mm) + BETWEEN_ROWS_MM;
+    let row_mm = level_row_mm(strip) + BETWEEN_ROWS_MM;
     let on_one_page = (flow.page_room() / row_mm).floor().max(1.0) as usize;
     on_one_page * LAST_PAGE.saturating_sub(flow.page_count())
 }
@@ -66,22 +66,35 @@ fn shown_length(strip: &Strip, row_mm: f64) -> f64 {
 
 /// How the bar lies, what is punched, how rows are joined, and where the slits are.
 fn heading(strip: &Strip, width: f64, rows: usize) -> Block {
-    const SPOT: &str = "A dot is punched, a bare line scribed.";
-    const FIXED: &str = "A dot in a square is a mark that you fixed.";
-    const OPEN: &str = "What is hatched both ways is not settled yet.";
     const JOIN: &str = "Cut out the rows and join them cross to cross, A to A.";
     /// The slits that are told at most.
     const MOST_SLITS: usize = 8;
+    let words = [Some(lying_words(strip)), spot_words(strip), (rows > 1).then(|| JOIN.to_owned())].into_iter().flatten();
+    let lay = paragraph(&words.collect::<Vec<_>>().join(" "), BODY, Weight::Regular, width);
+    let slits = strip.slit_words.iter().take(MOST_SLITS);
+    slits.fold(lay, |above, slit| above.over(paragraph(slit, BODY, Weight::SemiBold, width))).then_free(1.5)
+}
+
+/// Which side of the bar is drawn, and that it is the one to punch. Every side that a card names hangs on it.
+fn lying_words(strip: &Strip) -> String {
+    let [from, name] = strip.seen;
+    let wide = if strip.is_wide { ", wide side up," } else { "" };
+    let up = if strip.is_wide { "that side" } else { "the side that is up" };
+    format!("Full scale, seen from {from}. Lay the bar on it{wide} and punch {up}: on every card it is the {name}.")
+}
+
+/// What tells punched marks from scribed ones, fixed marks from others, and what is not settled, where there are any.
+pub(super) fn spot_words(strip: &Strip) -> Option<String> {
+    const SPOT: &str = "A dot is punched, a bare line scribed.";
+    const FIXED: &str = "A dot in a square is a mark that you fixed.";
+    const OPEN: &str = "What is hatched both ways is not settled yet.";
     // The end of the bar is cut, and drawn heavy.
     let struck = || strip.marks.iter().filter(|mark| mark.kind != MarkKind::Cut);
     let both = struck().any(|mark| has_spot(strip, mark)) && struck().any(|mark| !has_spot(strip, mark));
     let fixed = strip.marks.iter().any(|mark| mark.is_fixed).then_some(FIXED);
     let open = strip.blocks.iter().any(|block| block.fate == Fate::Open).then_some(OPEN);
-    let words = [strip.lying.as_str()].into_iter().chain(both.then_some(SPOT)).chain(fixed).chain(open);
-    let words = words.chain((rows > 1).then_some(JOIN));
-    let lay = paragraph(&words.collect::<Vec<_>>().join(" "), BODY, Weight::Regular, width);
-    let slits = strip.slit_words.iter().take(MOST_SLITS);
-    slits.fold(lay, |above, slit| above.over(paragraph(slit, BODY, Weight::SemiBold, width))).then_free(1.5)
+    let words: Vec<&str> = both.then_some(SPOT).into_iter().chain(fixed).chain(open).collect();
+    (!words.is_empty()).then(|| words.join(" "))
 }
 
 fn stops_early(width: f64, length: &str) -> Block {

@@ -26,6 +26,8 @@ const NAMES_MM: f64 = 6.0;
 const HIGHEST_MM: f64 = 50.0;
 /// A bar lower than this is drawn this high.
 const LOWEST_MM: f64 = 1.0;
+/// The lowest and the highest where its length is reduced.
+const REDUCED_MM: [f64; 2] = [5.0, 14.0];
 /// Between a label and the line that the row is cut out by.
 const CLEAR_MM: f64 = 1.0;
 /// The room for the words where the bar is broken off.
@@ -38,13 +40,14 @@ const HATCH_MM: f64 = 3.0;
 const FIXED_MM: f64 = 1.7;
 
 /// The height of a row whose labels all stand level.
-pub(super) fn level_row_mm(bar_height_mm: f64) -> f64 {
-    HEAD_MM + labels::LEVEL_MM + drawn_height(bar_height_mm) + 2.0 * STAND_OUT_MM + NAMES_MM
+pub(super) fn level_row_mm(strip: &Strip) -> f64 {
+    HEAD_MM + labels::LEVEL_MM + drawn_height(strip) + 2.0 * STAND_OUT_MM + NAMES_MM
 }
 
 /// The height that a bar is drawn at.
-fn drawn_height(bar_height_mm: f64) -> f64 {
-    bar_height_mm.clamp(LOWEST_MM, HIGHEST_MM)
+fn drawn_height(strip: &Strip) -> f64 {
+    let [lowest, highest] = if strip.scale < 1.0 { REDUCED_MM } else { [LOWEST_MM, HIGHEST_MM] };
+    strip.height_mm.clamp(lowest, highest)
 }
 
 /// One row, while it is drawn.
@@ -84,10 +87,10 @@ impl<'a> StripRow<'a> {
         // Labels keep clear of where the row is cut out.
         let low = if row.joined_before { x(row.start) + CLEAR_MM } else { 0.0 };
         let high = if row.joined_after { x(row.end) - CLEAR_MM } else { width };
-        let labels = PlacedLabels::place(labels.collect(), low, high, largest);
-        let below = PlacedLabels::place(on_branches(false).collect(), low, high, largest);
+        let labels = PlacedLabels::place(labels.collect(), low, high, [strip.least, largest]);
+        let below = PlacedLabels::place(on_branches(false).collect(), low, high, [strip.least, largest]);
         let top = HEAD_MM + labels.height_mm() + STAND_OUT_MM;
-        let bottom = top + drawn_height(strip.height_mm);
+        let bottom = top + drawn_height(strip);
         let names = block_names(strip, row, shown_mm, [low, high]);
         Self { strip, row, index, count, labels, below, names, top, bottom }
     }
@@ -300,7 +303,7 @@ pub(super) fn has_spot(strip: &Strip, mark: &StripMark) -> bool {
 }
 
 fn has_room_for_a_spot(strip: &Strip, mark: &StripMark) -> bool {
-    let far = |other: &StripMark| (other.at_mm - mark.at_mm).abs() >= MARKS_APART_MM;
+    let far = |other: &StripMark| (other.at_mm - mark.at_mm).abs() >= MARKS_APART_MM * strip.scale;
     // A line beside it takes no room.
     let mut others = strip.marks.iter().filter(|other| other.number != mark.number && other.kind != MarkKind::LineOnly);
     others.all(far)

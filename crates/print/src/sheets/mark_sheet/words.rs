@@ -47,10 +47,34 @@ pub(super) struct Strip {
     pub(super) branch_marks: Vec<BranchMark>,
     /// The middles of holes.
     pub(super) holes: Vec<StripHole>,
-    /// Which side of the bar is drawn and punched, as it is printed.
-    pub(super) lying: String,
+    /// From where the bar is seen, and what the side is called that is up and punched.
+    pub(super) seen: [&'static str; 2],
+    /// Whether that is the wide side.
+    pub(super) is_wide: bool,
+    /// How many mm on paper one mm of the bar takes, at most 1.
+    pub(super) scale: f64,
+    /// The em that its labels are reduced to at least.
+    pub(super) least: f64,
     /// Where the slits are, each in a sentence.
     pub(super) slit_words: Vec<String>,
+}
+
+impl Strip {
+    /// The same strip so much smaller; what it says stays.
+    pub(super) fn reduced(mut self, share: f64) -> Self {
+        self.scale *= share;
+        self.height_mm *= share;
+        self.length_mm *= share;
+        self.marks.iter_mut().for_each(|mark| mark.at_mm *= share);
+        for block in &mut self.blocks {
+            block.start_mm *= share;
+            block.end_mm *= share;
+        }
+        self.slits.iter_mut().for_each(|slit| slit.reduce(share));
+        self.branch_marks.iter_mut().for_each(|mark| mark.reduce(share));
+        self.holes.iter_mut().for_each(|hole| hole.reduce(share));
+        self
+    }
 }
 
 /// One mark across the bar.

@@ -37,7 +37,7 @@ pub fn customer_page(quote: &Quote, head: QuoteHead<'_>, paper: Paper) -> Drawin
     put_pieces(&mut flow, head);
     put_prices(&mut flow, quote, head);
     put_terms(&mut flow, head);
-    Drawing { title: format!("{}: quote", head.job.title), paper, orientation, pages: flow.finish() }
+    Drawing { title: format!("{}: quote", head.job.title), paper, orientation, pages: flow.into_pages() }
 }
 
 fn facts(quote: &Quote, head: QuoteHead<'_>) -> Vec<Fact> {

@@ -30,7 +30,7 @@ pub fn reckoning(quote: &Quote, head: QuoteHead<'_>, paper: Paper) -> Drawing {
         put(&mut flow, quote, one, head);
     }
     let title = format!("{}: figures behind the quote", head.job.title);
-    Drawing { title, paper, orientation, pages: flow.finish() }
+    Drawing { title, paper, orientation, pages: flow.into_pages() }
 }
 
 fn put(flow: &mut Flow, quote: &Quote, one: &QuoteFor, head: QuoteHead<'_>) {

@@ -8,7 +8,14 @@ use crate::sheets::type_sizes::{LINE_PITCH, SMALLEST};
 use crate::typeset;
 
 /// One line of words at a place, reduced to fit a width and cut off where that is not enough.
-pub(super) fn fitted(words: &str, size: f64, weight: Weight, room: f64, place: Point, align: Align) -> Option<Item> {
+pub(in crate::sheets) fn fitted(
+    words: &str,
+    size: f64,
+    weight: Weight,
+    room: f64,
+    place: Point,
+    align: Align,
+) -> Option<Item> {
     if words.is_empty() || room <= 0.0 {
         return None;
     }
@@ -24,7 +31,7 @@ pub(super) fn fitted(words: &str, size: f64, weight: Weight, room: f64, place: P
 }
 
 /// The same words in white, for a dark ground.
-pub(super) fn in_white(item: Item) -> Item {
+pub(in crate::sheets) fn in_white(item: Item) -> Item {
     match item {
         Item::Text(text) => text.gray(Gray::WHITE).into(),
         other => other,
@@ -43,7 +50,7 @@ pub(super) fn put_lines(lines: &[String], size: f64, weight: Weight, height: f64
 }
 
 /// Lines of words from the top.
-pub(super) fn lines_block(lines: &[String], size: f64, weight: Weight) -> Block {
+pub(in crate::sheets) fn lines_block(lines: &[String], size: f64, weight: Weight) -> Block {
     let pitch = size * LINE_PITCH;
     let set = |(index, line): (usize, &String)| {
         Text::new(at(0.0, pitch * index as f64 + size * 0.85), size, line).weight(weight).into()

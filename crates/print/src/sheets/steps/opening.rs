@@ -43,7 +43,7 @@ pub(super) fn put_head(flow: &mut Flow, job: &Job<'_>, kind: &str) {
     cautions::put_own(flow, warned);
     flow.put(facts_block(&facts(plan, worked), width).then_free(3.0));
     put_warnings(flow, plan, &balance.findings);
-    let findings: Vec<FindingWords> = worked.findings.iter().filter_map(finding_words).collect();
+    let findings = order_problems(worked);
     if !findings.is_empty() {
         put_findings(flow, "Problems with this order", &findings);
         flow.skip(3.0);
@@ -70,6 +70,11 @@ fn facts(plan: &Plan, worked: &Worked) -> Vec<Fact> {
     facts.push(fact(caption, work, &order));
     facts.push(fact("material", plan.material_name().to_owned(), ""));
     facts
+}
+
+/// What speaks against the order, in words.
+pub(in crate::sheets) fn order_problems(worked: &Worked) -> Vec<FindingWords> {
+    worked.findings.iter().filter_map(finding_words).collect()
 }
 
 fn finding_words(finding: &fh_work::OrderFinding) -> Option<FindingWords> {

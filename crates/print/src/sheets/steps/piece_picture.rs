@@ -43,7 +43,7 @@ const MOST_LAYOUTS: usize = 10;
 
 /// What is named on a picture.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Named {
+pub(in crate::sheets) enum Named {
     /// Each part, by its number, and the datum end.
     Parts,
     /// Each bar, by its name.
@@ -53,7 +53,7 @@ pub(super) enum Named {
 }
 
 /// A piece to be drawn.
-pub(super) struct Picture<'a> {
+pub(in crate::sheets) struct Picture<'a> {
     plan: &'a Plan,
     balance: &'a Balance,
     named: Named,
@@ -62,15 +62,15 @@ pub(super) struct Picture<'a> {
 }
 
 /// A picture on paper.
-#[derive(Default)]
-pub(super) struct Drawn {
-    pub(super) block: Block,
+#[derive(Clone, Default)]
+pub(in crate::sheets) struct Drawn {
+    pub(in crate::sheets) block: Block,
     /// How far it reaches to the right.
     right: f64,
     /// From where on there is nothing at its right: to the right and down.
-    pub(super) free: [f64; 2],
+    pub(in crate::sheets) free: [f64; 2],
     /// Whether some numbers found no room.
-    pub(super) left_out: bool,
+    pub(in crate::sheets) left_out: bool,
 }
 
 impl Drawn {
@@ -92,7 +92,7 @@ impl Drawn {
 
 impl<'a> Picture<'a> {
     /// The views of a piece that tell something; none where it cannot be drawn.
-    pub(super) fn new(plan: &'a Plan, balance: &'a Balance, named: Named, room: [f64; 2]) -> Option<Self> {
+    pub(in crate::sheets) fn new(plan: &'a Plan, balance: &'a Balance, named: Named, room: [f64; 2]) -> Option<Self> {
         let piece = piece(plan, balance, Quality::Print);
         let view = |from: From| {
             let upright = PieceView::new(&piece, balance, from, false)?;
@@ -110,7 +110,7 @@ impl<'a> Picture<'a> {
     }
 
     /// The picture on so much paper, the metal no taller than `tallest` mm.
-    pub(super) fn drawn(&self, width: f64, tallest: f64) -> Drawn {
+    pub(in crate::sheets) fn drawn(&self, width: f64, tallest: f64) -> Drawn {
         let scale = self.scale([width - LEFT_MM - RIGHT_MM, tallest]);
         let labels = self.labels(scale);
         let drawn = self.views.iter().enumerate().map(|(index, view)| {

@@ -5,23 +5,23 @@ use fh_core::plan::{AnvilPlace, Plan};
 use fh_work::{LaidLine, MarkLine, Size, WorkedStep};
 
 /// One card.
-pub(super) struct CardWords<'a> {
+pub(in crate::sheets) struct CardWords<'a> {
     /// The step's number.
-    pub(super) number: String,
+    pub(in crate::sheets) number: String,
     /// `heat 3`, `heats 4 to 7`, `cold`, `warm`.
-    pub(super) heat: String,
+    pub(in crate::sheets) heat: String,
     /// What it is called.
-    pub(super) title: &'a str,
+    pub(in crate::sheets) title: &'a str,
     /// What its parts become.
     pub(super) becomes: String,
     /// Where it is done.
-    pub(super) place: AnvilPlace,
+    pub(in crate::sheets) place: AnvilPlace,
     /// What is done there, for its picture.
     pub(super) act: Act,
     /// How the bar lies there.
-    pub(super) lies: Vec<String>,
+    pub(in crate::sheets) lies: Vec<String>,
     /// What it is done with.
-    pub(super) tools: Vec<&'a str>,
+    pub(in crate::sheets) tools: Vec<&'a str>,
     /// What the tongs hold.
     pub(super) tongs: Option<String>,
     /// The sizes to reach.
@@ -33,13 +33,13 @@ pub(super) struct CardWords<'a> {
     /// What is read besides, each under its word.
     pub(super) said: Vec<(&'static str, String)>,
     /// What to beware of.
-    pub(super) caution: Option<&'a str>,
+    pub(in crate::sheets) caution: Option<&'a str>,
     /// Why the step stands where it does.
     pub(super) because: &'a [String],
 }
 
 /// The words of step `number`, counted from 0.
-pub(super) fn card_words<'a>(plan: &Plan, number: usize, step: &'a WorkedStep) -> CardWords<'a> {
+pub(in crate::sheets) fn card_words<'a>(plan: &Plan, number: usize, step: &'a WorkedStep) -> CardWords<'a> {
     CardWords {
         number: (number + 1).to_string(),
         heat: step.warmth().words(),

@@ -1,0 +1,358 @@
+//! A step in one line, as one smith says it to another: what is done, to which part, to what size, where and with what.
+
+use crate::sheets::steps::words::{CardWords, card_words};
+use fh_core::plan::{Operation, Plan, PlanUnit};
+use fh_work::{Measure, Size, WorkedStep};
+
+/// How the name of a length begins where a step has several.
+const LENGTH_OF: &str = "length of “";
+
+/// How much is told below the line of a step.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Below {
+    /// Where the place is.
+    Place,
+    /// What is to be left and what was noted as well.
+    Notes,
+    /// How the bar is laid and struck, and what is checked, as well.
+    Ways,
+}
+
+/// One step in words.
+pub(super) struct StepWords {
+    /// Its number.
+    pub(super) number: String,
+    /// `3`, `4–7`, `cold`, `warm`.
+    pub(super) heat: String,
+    /// How long a heat is taken; empty where it is done cold or the whole bar is meant.
+    pub(super) hot: String,
+    /// What is done to which part.
+    pub(super) title: String,
+    /// The sizes to reach; may be empty.
+    pub(super) sizes: String,
+    /// Where and with what.
+    pub(super) place: String,
+    /// What is read besides.
+    pub(super) below: String,
+    /// Whether there is something to beware of.
+    pub(super) is_careful: bool,
+}
+
+/// The words of step `number`, counted from 0.
+pub(super) fn step_words(plan: &Plan, number: usize, step: &WorkedStep, below: Below) -> StepWords {
+    let (card, unit) = (card_words(plan, number, step), plan.units.length);
+    let heat = card.heat.trim_start_matches("heats ").trim_start_matches("heat ").replace(" to ", "–");
+    StepWords {
+        heat,
+        hot: step.hot_words(plan).and_then(|words| Some(words.split_once(": ")?.1.to_owned())).unwrap_or_default(),
+        title: card.title.to_owned(),
+        sizes: sizes(unit, step, below > Below::Place),
+        place: place(&card, unit),
+        below: besides(unit, step, below),
+        is_careful: card.caution.is_some(),
+        number: card.number,
+    }
+}
+
+/// The sizes to reach, with the word that leads to them: `to 12 square, 120 long`.
+fn sizes(unit: PlanUnit, step: &WorkedStep, with_hot: bool) -> String {
+    let becomes = if is_told_by_its_form(step) { step.becomes.join("; ") } else { String::new() };
+    let becomes = bare(&becomes, unit);
+    let others: Vec<&Size> = step.sizes.iter().filter(|size| !is_in(&bare(&size.cold, unit), &becomes)).collect();
+    let lengths: Vec<&Size> = others.iter().filter(|size| size.what.starts_with(LENGTH_OF)).copied().collect();
+    // Of each part in the order of the title, and so without their names.
+    let in_order = lengths.len() > 1 && lengths.len() == step.title.matches('“').count();
+    let mut told: Vec<String> = [becomes.clone()].into_iter().filter(|words| !words.is_empty()).collect();
+    for size in others {
+        match size.what.starts_with(LENGTH_OF) && in_order {
+            true if std::ptr::eq(size, lengths[0]) => told.push(lengths_words(&lengths, unit, with_hot)),
+            true => {}
+            false => told.push(one(size, unit, with_hot)),
+        }
+    }
+    let leads_to = step.tasks.iter().any(|task| {
+        use Operation as O;
+        matches!(task.operation, O::Draw | O::Taper | O::Upset | O::Spread | O::Flatten | O::SetDown | O::Trim)
+    });
+    let told = told.join(", ");
+    match told.chars().next() {
+        None => told,
+        Some(first) if leads_to && (first.is_ascii_digit() || first == 'Ø') => format!("to {told}"),
+        Some(_) => format!("· {told}"),
+    }
+}
+
+/// The lengths of several parts: `55, 12.9 and 12.9 long`.
+fn lengths_words(lengths: &[&Size], unit: PlanUnit, with_hot: bool) -> String {
+    let listed = |figures: Vec<String>| match figures.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, others)) => format!("{} and {last}", others.join(", ")),
+        None => String::new(),
+    };
+    let cold = listed(lengths.iter().map(|size| bare(&size.cold, unit)).collect());
+    let hot = lengths.iter().map(|size| size.hot.as_ref().map(|hot| bare(hot, unit))).collect::<Option<Vec<_>>>();
+    let hot = hot.map(listed).filter(|hot| with_hot && *hot != cold);
+    format!("{cold} long") + &hot.map_or_else(String::new, |hot| format!(" (hot {hot})"))
+}
+
+/// Whether what a step makes is told better by the form than by its sizes: of a bend, which way it turns.
+fn is_told_by_its_form(step: &WorkedStep) -> bool {
+    step.tasks.iter().any(|task| task.operation.is_bending())
+}
+
+/// Whether a figure is told already, and not as a part of another one.
+fn is_in(figure: &str, told: &str) -> bool {
+    let is_part = |letter: Option<char>| letter.is_some_and(|letter| letter.is_ascii_digit() || "./".contains(letter));
+    told.match_indices(figure).any(|(at, _)| {
+        let (before, after) = (told[..at].trim_end(), &told[at + figure.len()..]);
+        let is_fraction = after.trim_start().split(' ').next().is_some_and(|word| word.contains('/'));
+        !is_part(before.chars().next_back()) && !is_part(after.chars().next().filter(|c| *c != '.')) && !is_fraction
+    })
+}
+
+/// One size: `12 square`, `120 long (hot 121.6)`.
+fn one(size: &Size, unit: PlanUnit, with_hot: bool) -> String {
+    let cold = bare(&size.cold, unit);
+    let hot = size.hot.as_ref().filter(|_| with_hot && size.measure == Measure::Length).map(|hot| bare(hot, unit));
+    let hot = hot.filter(|hot| *hot != cold).map_or_else(String::new, |hot| format!(" (hot {hot})"));
+    let [before, after] = around(&bare(&size.what, unit));
+    let told = [before.as_str(), &cold, after.as_str()].into_iter().filter(|words| !words.is_empty());
+    told.collect::<Vec<_>>().join(" ") + &hot
+}
+
+/// What is said before and after the figure of a size.
+fn around(what: &str) -> [String; 2] {
+    for bound in ["at least", "at most", "about"] {
+        if let Some(rest) = what.strip_suffix(bound).and_then(|rest| rest.strip_suffix(", ")) {
+            let [before, after] = around_plain(rest);
+            // `left in the neck` is told after the figure that it may not go below.
+            let after = if after.is_empty() { before } else { format!("{before} {after}").trim().to_owned() };
+            return [bound.to_owned(), after];
+        }
+    }
+    around_plain(what)
+}
+
+/// The same of a size that is no bound.
+fn around_plain(what: &str) -> [String; 2] {
+    /// What a smith says after a figure instead of what is measured before it.
+    const AFTER: [(&str, &str); 7] = [
+        ("cut length", "long"),
+        ("length", "long"),
+        ("thickness", "thick"),
+        ("width", "wide"),
+        ("diameter", "round"),
+        ("square", "square"),
+        ("across flats", "across flats"),
+    ];
+    let words = |before: &str, after: &str| [before.to_owned(), after.to_owned()];
+    match what {
+        "angle, off straight" => return words("", "off straight"),
+        "inside diameter" => return words("", "inside"),
+        "block, mark to mark" => return words("block", "mark to mark"),
+        "block, as it is upset" => return words("block", "as it is upset"),
+        "length of the piece, cold" => return words("", "long, cold"),
+        _ => {}
+    }
+    if let Some(rest) = what.strip_prefix("length in all") {
+        return words("", &format!("in all{rest}"));
+    }
+    for (word, said) in AFTER {
+        let Some(rest) = what.strip_prefix(word).filter(|rest| rest.is_empty() || rest.starts_with([' ', ','])) else {
+            continue;
+        };
+        return match rest.strip_prefix(" of ") {
+            // `width of the edge at its end`: the edge so wide at its end.
+            Some(of) => {
+                let (of, there) =
+                    of.split_once(" at ").map_or((of, String::new()), |(of, at)| (of, format!(" at {at}")));
+                words(of.strip_prefix("the ").unwrap_or(of), &format!("{said}{there}"))
+            }
+            None => words("", &format!("{said}{rest}")),
+        };
+    }
+    words(what, "")
+}
+
+/// Where it is done, how the bar lies there, and with what; the hammer goes without saying.
+fn place(card: &CardWords<'_>, unit: PlanUnit) -> String {
+    let place = std::iter::once(card.place.name().to_owned()).chain(card.lies.clone()).collect::<Vec<_>>().join(", ");
+    let tools = card.tools.iter().filter(|tool| **tool != "hammer").map(|tool| tool_words(tool, unit));
+    let told = std::iter::once(bare(&place, unit)).filter(|place| !place.is_empty()).chain(tools);
+    told.map(|words| format!("· {words}")).collect::<Vec<_>>().join(" ")
+}
+
+/// A tool by its name and its size; which way it has that size is told where it is laid out.
+fn tool_words(tool: &str, unit: PlanUnit) -> String {
+    let (name, rest) = tool.split_once(", ").unwrap_or((tool, ""));
+    let size = if rest.starts_with(|first: char| first.is_ascii_digit()) { format!(" {rest}") } else { String::new() };
+    bare(&format!("{name}{size}"), unit)
+}
+
+/// Where the place is, and what else is told.
+fn besides(unit: PlanUnit, step: &WorkedStep, below: Below) -> String {
+    let measure =
+        step.measure.iter().map(|line| landmark(line, step, unit, below > Below::Place)).collect::<Vec<_>>().join("; ");
+    let measure = (!measure.is_empty()).then(|| capital(&measure) + ".");
+    let notes = step.leave.iter().chain(&step.step.note).chain(&step.part_notes);
+    let ways = step.heat_with.iter().chain(&step.lay).chain(&step.check);
+    let notes = notes.filter(|_| below >= Below::Notes).cloned();
+    let ways = ways.filter(|_| below >= Below::Ways).cloned();
+    let told = measure.into_iter().chain(notes).chain(ways);
+    told.map(|words| words.trim().to_owned()).filter(|words| !words.is_empty()).collect::<Vec<_>>().join(" ")
+}
+
+/// From where a place is measured, in short: the part of the line is not named again, and of a mark that has moved only where
+/// it is now.
+fn landmark(line: &str, step: &WorkedStep, unit: PlanUnit, with_hot: bool) -> String {
+    let (head, rest) = line.split_once(": ").unwrap_or(("", line));
+    let head = match (head.find('“'), step.title.matches('“').count()) {
+        (Some(at), 1) if step.title.contains(&head[at..]) => {
+            let head = head[..at].trim_end();
+            head.strip_suffix(" of").or(head.strip_suffix(" in")).unwrap_or(head)
+        }
+        _ => head,
+    };
+    let head = head.strip_prefix("the ").unwrap_or(head);
+    let rest = match rest.split_once(", struck at ") {
+        Some((mark, at)) => match at.split_once(", now ") {
+            Some((_, now)) => format!("{mark}, now {now}"),
+            None => format!("{mark} at {at}"),
+        },
+        None => rest.to_owned(),
+    };
+    let rest = bare_in_a_sentence(&rest, unit);
+    let rest = if with_hot { rest } else { without_hot(&rest) };
+    if head.is_empty() { rest } else { format!("{head}: {rest}") }
+}
+
+/// The same without what is measured hot, in brackets after what is measured cold.
+fn without_hot(words: &str) -> String {
+    match words.split_once(" (") {
+        Some((before, after)) => match after.split_once(" hot)") {
+            Some((_, rest)) => before.to_owned() + &without_hot(rest),
+            None => words.to_owned(),
+        },
+        None => words.to_owned(),
+    }
+}
+
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// Sizes without the unit that stands over all of them, a whole number of it without its tenth.
+pub(super) fn bare(words: &str, unit: PlanUnit) -> String {
+    without_units(words, unit, |tail| !tail.starts_with(char::is_alphanumeric))
+}
+
+/// The same in a sentence, where `in` may be no unit.
+fn bare_in_a_sentence(words: &str, unit: PlanUnit) -> String {
+    let ends = |tail: &str| {
+        tail.is_empty()
+            || tail.starts_with([',', ';', ')'])
+            || tail.starts_with(" from")
+            || tail.starts_with(" hot")
+            || tail.starts_with(" (")
+    };
+    without_units(words, unit, |tail| {
+        if unit == PlanUnit::Inch { ends(tail) } else { !tail.starts_with(char::is_alphanumeric) }
+    })
+}
+
+fn without_units(words: &str, unit: PlanUnit, ends: impl Fn(&str) -> bool) -> String {
+    let mark = match unit {
+        PlanUnit::Millimeter => " mm",
+        PlanUnit::Inch => " in",
+    };
+    let mut out = String::new();
+    let mut rest = words;
+    while let Some(at) = rest.find(mark) {
+        let (before, after) = rest.split_at(at);
+        let tail = &after[mark.len()..];
+        let is_unit = before.ends_with(|c: char| c.is_ascii_digit()) && ends(tail);
+        out.push_str(if is_unit { before.strip_suffix(".0").unwrap_or(before) } else { before });
+        out.push_str(if is_unit { "" } else { mark });
+        rest = tail;
+    }
+    out + rest
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn said(what: &str, cold: &str, hot: Option<&str>, measure: Measure) -> String {
+        let size = Size {
+            measure,
+            what: what.to_owned(),
+            cold: cold.to_owned(),
+            hot: hot.map(str::to_owned),
+            tolerance: None,
+            follows: None,
+            mm: None,
+            tolerance_mm: 0.0,
+            between_mm: None,
+        };
+        one(&size, PlanUnit::Millimeter, true)
+    }
+
+    #[test]
+    fn sizes_are_told_as_a_smith_tells_them() {
+        assert_eq!(said("square", "12.0 mm", Some("12.2 mm"), Measure::Across), "12 square");
+        assert_eq!(said("length", "120.0 mm", Some("121.6 mm"), Measure::Length), "120 long (hot 121.6)");
+        assert_eq!(said("length of “arm”", "55 mm", None, Measure::Length), "“arm” 55 long");
+        assert_eq!(said("thickness at the tip", "2 mm", None, Measure::Thickness), "2 thick at the tip");
+        assert_eq!(said("width, about", "30 mm", None, Measure::Width), "about 30 wide");
+        assert_eq!(said("diameter at its end", "9.5 mm", None, Measure::Across), "9.5 round at its end");
+        assert_eq!(said("left in the neck, at least", "7 mm", None, Measure::Neck), "at least 7 left in the neck");
+        assert_eq!(
+            said("thickness over the swelling, at least", "19.0 mm", None, Measure::Swelling),
+            "at least 19 thick over the swelling"
+        );
+        assert_eq!(said("width of the hole", "7 mm", None, Measure::Other), "hole 7 wide");
+        assert_eq!(said("width of the edge at its end", "40 mm", None, Measure::Other), "edge 40 wide at its end");
+        assert_eq!(said("block, mark to mark", "27 mm", None, Measure::Other), "block 27 mark to mark");
+        assert_eq!(
+            said("length in all, with “tip”", "90.5 mm", Some("91.7 mm"), Measure::Length),
+            "90.5 in all, with “tip” (hot 91.7)"
+        );
+    }
+
+    #[test]
+    fn the_unit_of_all_sizes_is_left_out_and_another_one_stays() {
+        assert_eq!(bare("34.0 mm × 26 mm, 1/4 in thick", PlanUnit::Millimeter), "34 × 26, 1/4 in thick");
+        assert_eq!(bare("1 3/4 in × 7/8 in, lying in the swage", PlanUnit::Inch), "1 3/4 × 7/8, lying in the swage");
+    }
+
+    #[test]
+    fn a_tool_is_named_with_its_size_alone() {
+        let said = |tool: &str| tool_words(tool, PlanUnit::Inch);
+        assert_eq!(said("fuller, 1/4 in"), "fuller 1/4");
+        assert_eq!(said("mandrel 1 1/4 in, or the horn where it is that thick"), "mandrel 1 1/4");
+        assert_eq!(said("set hammer, no longer than 1 3/16 in"), "set hammer");
+    }
+
+    #[test]
+    fn in_a_sentence_only_what_is_a_unit_goes() {
+        let said = |words: &str| bare_in_a_sentence(words, PlanUnit::Inch);
+        assert_eq!(
+            said("mark 2, now about 1 9/64 in (1 5/32 in hot) from the leaf end"),
+            "mark 2, now about 1 9/64 (1 5/32 hot) from the leaf end"
+        );
+        assert_eq!(without_hot("end: 42.2 (42.8 hot) from mark 2 (punched)"), "end: 42.2 from mark 2 (punched)");
+        assert_eq!(said("the root of slit 2 in the bar"), "the root of slit 2 in the bar");
+        assert_eq!(
+            bare_in_a_sentence("12.0 mm (12.2 mm hot) from the step", PlanUnit::Millimeter),
+            "12 (12.2 hot) from the step"
+        );
+    }
+
+    #[test]
+    fn a_figure_that_is_part_of_another_one_is_not_told_yet() {
+        let told = "curve 60°, inside radius 5/16, downward";
+        assert!(is_in("60°", told) && is_in("5/16", told));
+        assert!(!is_in("0°", told) && !is_in("6", "1 6/8") && !is_in("1", "1 5/16 long") && !is_in("5", "12.5 wide"));
+    }
+}

@@ -1,0 +1,262 @@
+//! The bench sheet: one leaf to forge from.
+
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use crate::reading::{texts, words};
+use crate::sound::assert_sound;
+use fh_core::balance::{Balance, balance};
+use fh_core::cautions::cautions;
+use fh_core::plan::{Plan, PlanUnit};
+use fh_print::drawing::{Drawing, Item};
+use fh_print::paper::{Orientation, Paper};
+use fh_print::pen::{Gray, Pen};
+use fh_print::sheets::{Sheet, document, usual_orientation};
+use fh_work::{Shop, Worked, work_out};
+
+/// The em that nothing on a bench sheet is smaller than, in mm; a step has at least the second.
+const LEAST_MM: [f64; 2] = [3.4, 4.1];
+
+fn read(json: &str) -> Plan {
+    fh_core::file::read(json.as_bytes()).unwrap()
+}
+
+fn demos() -> Vec<(String, Plan)> {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo-plans");
+    let files = std::fs::read_dir(folder).unwrap().map(|file| file.unwrap().path());
+    let plans = files.filter(|path| path.to_string_lossy().ends_with(".plan.json"));
+    let read = |path: std::path::PathBuf| {
+        let plan = fh_core::file::read(&std::fs::read(&path).unwrap()).unwrap();
+        (path.file_name().unwrap().to_string_lossy().into_owned(), plan)
+    };
+    plans.map(read).collect()
+}
+
+fn printed(plan: &Plan, sheets: &[Sheet], paper: Paper) -> Drawing {
+    document(plan, &balance(plan), sheets, paper, usual_orientation(sheets))
+}
+
+fn bench(plan: &Plan, paper: Paper) -> Drawing {
+    printed(plan, &[Sheet::Bench], paper)
+}
+
+fn worked(plan: &Plan, balance: &Balance) -> Worked {
+    work_out(plan, balance, &Shop::default())
+}
+
+/// Everything a drawing says, in one line without spaces.
+fn said(drawing: &Drawing) -> String {
+    joined(&words(drawing))
+}
+
+fn joined(words: &str) -> String {
+    fh_print::typeset::printable(words).chars().filter(|letter| !letter.is_whitespace()).collect()
+}
+
+/// A size without the plan's own unit, and without the tenth of a whole number.
+fn bare(cold: &str, plan: &Plan) -> String {
+    match plan.units.length {
+        PlanUnit::Millimeter => cold.replace(" mm", "").split(' ').map(|word| word.trim_end_matches(".0")).collect(),
+        PlanUnit::Inch => cold.replace(" in", ""),
+    }
+}
+
+fn parts(plan: &Plan) -> usize {
+    plan.bars.iter().map(|bar| bar.flat().len()).sum()
+}
+
+#[test]
+fn every_demo_of_one_bar_is_forged_from_one_leaf() {
+    let mut leaves = 0;
+    for (name, plan) in demos() {
+        for paper in Paper::ALL {
+            let drawing = bench(&plan, paper);
+            assert_sound(&drawing, &format!("{name}, {paper:?}"));
+            if plan.bars.len() == 1 && parts(&plan) <= 20 {
+                assert!(drawing.pages.len() <= 2, "{name} on {paper:?}: {} pages", drawing.pages.len());
+                leaves += 1;
+            }
+        }
+    }
+    assert!(leaves >= 20, "{leaves}");
+}
+
+#[test]
+fn it_stands_upright_also_beside_sheets_that_lie() {
+    let (_, plan) = demos().into_iter().find(|(name, _)| name.starts_with("gate-hook")).unwrap();
+    let drawing = printed(&plan, &Sheet::USUAL, Paper::A4);
+    assert_sound(&drawing, "marks and bench");
+    let lies: Vec<Orientation> = drawing.pages.iter().map(|page| drawing.lies(page)).collect();
+    let marks = lies.iter().take_while(|lies| **lies == Orientation::Landscape).count();
+    assert!(marks > 0 && lies[marks..].iter().all(|lies| *lies == Orientation::Portrait), "{lies:?}");
+    assert!((1..=2).contains(&(lies.len() - marks)), "{lies:?}");
+    let all = words(&drawing);
+    for number in 1..=lies.len() {
+        assert!(all.contains(&format!("page {number} of {}", lies.len())), "{all}");
+    }
+}
+
+#[test]
+fn every_step_is_on_it_with_its_part_its_sizes_and_its_heat() {
+    for (name, plan) in demos() {
+        let balance = balance(&plan);
+        let all = said(&bench(&plan, Paper::A4));
+        let steps = worked(&plan, &balance).steps;
+        assert!(steps.len() > 5, "{name}");
+        for (number, step) in steps.iter().enumerate() {
+            let title = joined(&step.title);
+            let heat = joined(&step.warmth().words().replace("heats ", "").replace("heat ", "").replace(" to ", "–"));
+            let line = format!("{}{heat}{title}", number + 1);
+            assert!(all.contains(&line), "{name}: {line} in {all}");
+            for size in &step.sizes {
+                let figure = joined(&bare(&size.cold, &plan));
+                assert!(all.contains(&figure), "{name}, step {}: {} {figure} in {all}", number + 1, size.what);
+            }
+        }
+        assert!(all.contains(&joined(&worked(&plan, &balance).heats_words())), "{name}");
+    }
+}
+
+#[test]
+fn every_mark_hole_and_slit_is_on_it_as_on_the_mark_sheet() {
+    for (name, plan) in demos() {
+        let balance = balance(&plan);
+        let all = said(&bench(&plan, Paper::Letter));
+        for bar in &balance.bars {
+            for at in 0..bar.segments.len() {
+                let (shop, exact) = (bar.block_shop(at).unwrap()[1], bar.block_exact(at).unwrap()[1]);
+                let exact = exact.get::<uom::si::length::millimeter>();
+                assert!(all.contains(&joined(&shop.text())), "{name}: {} in {all}", shop.text());
+                assert!(all.contains(&format!("{exact:.2}")), "{name}: {exact:.2} in {all}");
+            }
+            let laid = bar.laid_off();
+            for hole in &laid.holes {
+                assert!(all.contains(&joined(&hole.shop.text())), "{name}: hole {}", hole.shop.text());
+            }
+        }
+        for (bar, own) in plan.bars.iter().zip(&balance.bars) {
+            for slit in own.laid_off().slits {
+                let line = fh_core::describe::slit_line_words(plan.units.length, bar, own, slit.segment);
+                assert!(line.is_none_or(|line| all.contains(&joined(&line))), "{name}");
+            }
+        }
+    }
+}
+
+#[test]
+fn every_stop_and_every_caution_is_on_it() {
+    for (name, plan) in demos() {
+        let balance = balance(&plan);
+        let all = said(&bench(&plan, Paper::A4));
+        let warned = cautions(&plan, &balance);
+        let own = warned.stops.iter().map(String::as_str).chain(warned.rating).chain(warned.own);
+        let steps = worked(&plan, &balance).steps;
+        let steps = steps.iter().filter_map(|step| step.caution.as_deref());
+        for words in own.chain(steps) {
+            assert!(all.contains(&joined(words)), "{name}: {words} in {all}");
+        }
+        assert!(all.contains(&joined(warned.general[5])) || all.contains("localcodesfirst"), "{name}: {all}");
+    }
+}
+
+#[test]
+fn a_step_with_a_caution_has_a_sign_and_a_heat_begins_with_a_heavier_line() {
+    let (_, plan) = demos().into_iter().find(|(name, _)| name.starts_with("gate-hook")).unwrap();
+    let balance = balance(&plan);
+    let steps = worked(&plan, &balance).steps;
+    let drawing = bench(&plan, Paper::A4);
+    let signs = drawing.pages.iter().flat_map(texts).filter(|text| text.content() == "!").count();
+    // One before all of them, where they are told.
+    assert_eq!(signs, 1 + steps.iter().filter(|step| step.caution.is_some()).count());
+    let width = Paper::A4.printable(Orientation::Portrait).width();
+    let heavy = drawing.pages.iter().flat_map(|page| &page.items).filter(|item| match item {
+        Item::Line { from, to, pen: Pen::CutLine } => (to.x - from.x - width).abs() < 1e-6,
+        _ => false,
+    });
+    let hot = steps.iter().filter(|step| step.is_hot());
+    let mut last = 0;
+    let begun = hot.filter(|step| step.heat != std::mem::replace(&mut last, step.heat + step.needs - 1)).count();
+    assert_eq!(heavy.count(), begun);
+}
+
+#[test]
+fn nothing_on_it_is_too_small_for_arms_length_and_all_of_it_is_black_or_dark() {
+    for (name, plan) in demos() {
+        for paper in Paper::ALL {
+            let drawing = bench(&plan, paper);
+            for text in drawing.pages.iter().flat_map(texts) {
+                assert!(text.size_mm >= LEAST_MM[0] - 1e-9, "{name}: {} mm: {}", text.size_mm, text.content());
+                let is_dark = text.gray.lightness() <= Gray::DARK.lightness() || text.gray == Gray::WHITE;
+                assert!(is_dark, "{name}: {}", text.content());
+            }
+        }
+        let steps = worked(&plan, &balance(&plan)).steps;
+        let drawing = bench(&plan, Paper::Letter);
+        let starts = |step: &str, text: &str| !text.is_empty() && joined(step).starts_with(&joined(text));
+        for text in drawing.pages.iter().flat_map(texts).filter(|text| text.content().len() > 8) {
+            if steps.iter().any(|step| starts(&step.title, text.content())) {
+                assert!(text.size_mm >= LEAST_MM[1] - 1e-9, "{name}: {} mm: {}", text.size_mm, text.content());
+            }
+        }
+    }
+}
+
+#[test]
+fn the_strip_is_at_full_scale_where_it_fits_and_says_so_where_it_does_not() {
+    let bar = |length: &str| {
+        read(&format!(
+            r#"{{ "firstheat": 1, "title": "Peg", "bars": [{{ "name": "peg", "stock": {{ "square": "10 mm" }}, "segments": [
+                {{ "name": "point", "form": {{ "taper": {{ "length": "40 mm", "to": "point" }} }} }},
+                {{ "name": "shank", "form": {{ "plain": {{ "length": "{length}" }} }} }} ] }}] }}"#
+        ))
+    };
+    let short = words(&bench(&bar("120 mm"), Paper::A4));
+    assert!(short.contains("Full scale: lay the bar on it") && !short.contains("Not at full scale"), "{short}");
+    let long = words(&bench(&bar("500 mm"), Paper::A4));
+    assert!(long.contains("Not at full scale, 1 : "), "{long}");
+}
+
+#[test]
+fn several_bars_have_their_strips_and_steps_each_under_its_band() {
+    for (name, plan) in demos().into_iter().filter(|(_, plan)| plan.bars.len() > 1) {
+        let drawing = bench(&plan, Paper::A4);
+        assert_sound(&drawing, &name);
+        let all = words(&drawing);
+        for (index, bar) in plan.bars.iter().enumerate() {
+            let band = format!("bar {} of {}: {}", index + 1, plan.bars.len(), bar.name);
+            assert!(all.contains(&fh_print::typeset::printable(&band)), "{name}: {band} in {all}");
+        }
+        let short = printed(&plan, &[Sheet::StepList], Paper::A4).pages.len();
+        let marks = printed(&plan, &[Sheet::Marks], Paper::A4).pages.len();
+        assert!(drawing.pages.len() < short + marks, "{name}: {} pages", drawing.pages.len());
+    }
+}
+
+#[test]
+fn an_empty_plan_many_parts_and_absurd_sizes_are_printed() {
+    let bare = r#"{ "firstheat": 1, "title": "Bar", "bars": [{ "name": "bar", "stock": { "square": "12 mm" }, "segments": [] }] }"#;
+    let mut empty = read(bare);
+    empty.bars.clear();
+    assert!(words(&bench(&empty, Paper::A4)).contains("This plan has no bar yet."));
+    assert!(words(&bench(&read(bare), Paper::A4)).contains("Nothing is marked on this bar yet."));
+    let many = |count: usize, length: &str| {
+        let part = |number: usize| {
+            let side = 8 + number % 4;
+            format!(
+                r#"{{ "name": "part {number}", "form": {{ "drawn": {{ "length": "{length}", "section": {{ "square": "{side} mm" }} }} }} }}"#
+            )
+        };
+        let parts: Vec<String> = (1..=count).map(part).collect();
+        format!(
+            r#"{{ "firstheat": 1, "title": "Long", "bars": [{{ "name": "{}", "stock": {{ "square": "12 mm" }}, "segments": [ {} ] }}] }}"#,
+            "long name ".repeat(count),
+            parts.join(", ")
+        )
+    };
+    for (count, length) in [(60, "10 mm"), (3, "900 m"), (3, "0.01 mm"), (20, "55 mm")] {
+        for paper in Paper::ALL {
+            let drawing = bench(&read(&many(count, length)), paper);
+            assert_sound(&drawing, &format!("{count} parts of {length}"));
+            assert!(fh_print::pdf(&drawing).is_ok());
+        }
+    }
+}
