@@ -112,7 +112,7 @@ fn put_beside_the_check_lines(flow: &mut Flow, words: &str) -> bool {
     let beside = paragraph(words, CAPTION, Weight::SemiBold, width);
     let fits = beside.height <= height;
     if fits {
-        flow.put_beside_the_check_lines(beside);
+        flow.put_beside_the_check_lines(0, beside);
     }
     fits
 }

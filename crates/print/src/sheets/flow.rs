@@ -154,10 +154,10 @@ impl Flow {
         check_lines::free_beside(self.area).map(|free| [free.width(), free.height()])
     }
 
-    /// Puts a block beside the check lines of the first page.
-    pub(super) fn put_beside_the_check_lines(&mut self, block: Block) {
-        if let Some((free, first)) = check_lines::free_beside(self.area).zip(self.pages.first_mut()) {
-            first.page.items.extend(block.items.into_iter().map(|item| item.shifted(free.left, free.top)));
+    /// Puts a block beside the check lines of a page.
+    pub(super) fn put_beside_the_check_lines(&mut self, page: usize, block: Block) {
+        if let Some((free, filled)) = check_lines::free_beside(self.area).zip(self.pages.get_mut(page)) {
+            filled.page.items.extend(block.items.into_iter().map(|item| item.shifted(free.left, free.top)));
         }
     }
 

@@ -127,7 +127,7 @@ fn put_one_bar(flow: &mut Flow, job: &Job<'_>, bar: &Bar, worked: &BarBalance) {
 /// Whether the steps are begun on the front where front and back find room on two pages; none where they do not.
 fn one_leaf(front: &[Block], back: &[Block], foot: &[Block], [first, second]: [f64; 2]) -> Option<bool> {
     let left = first - height(front) - BETWEEN_MM;
-    let after = height(foot) + NOTE_MM + BETWEEN_MM;
+    let after = height(foot) + 1.0;
     if left < -BETWEEN_MM {
         return None;
     }
@@ -169,7 +169,7 @@ fn put_steps(flow: &mut Flow, job: &Job<'_>, back: Vec<Block>, foot: &[Block]) {
         flow.put(paragraph("This plan has no steps yet.", FACT, Weight::SemiBold, flow.width()));
         return;
     }
-    let whole = height(&back) + height(foot) + NOTE_MM + BETWEEN_MM;
+    let whole = height(&back) + height(foot) + 1.0;
     if whole <= flow.page_room() {
         flow.need(whole);
     }
@@ -328,16 +328,28 @@ fn band(words: &str, width: f64) -> Block {
     Block { height: BAND_MM, items }.then_free(1.5)
 }
 
-/// Lines for a note by hand: one, and more where the page has room.
+/// Lines for a note by hand below the steps, as many as the page has room for; where it has none, beside the check lines.
 fn put_notes(flow: &mut Flow) {
     let width = flow.width();
+    let last = flow.page_count() - 1;
+    let beside = flow.free_beside_the_check_lines().filter(|_| last > 0 && flow.room() < NOTE_MM);
+    if let Some([width, height]) = beside {
+        let lines = (height / NOTE_MM).floor() as usize;
+        let block = (0..lines.max(1)).fold(Block::default(), |all, line| all.over(note(width, line == 0)));
+        flow.put_beside_the_check_lines(last, block);
+        return;
+    }
     let more = ((flow.room() - NOTE_MM - FOR_CAUTIONS_MM) / NOTE_MM).floor().max(0.0) as usize;
     for line in 0..(1 + more).min(MOST_NOTES) {
-        let baseline = NOTE_MM - 1.5;
-        let mut items = vec![Item::line(at(0.0, baseline + 0.6), at(width, baseline + 0.6), Pen::Hairline)];
-        if line == 0 {
-            items.push(Text::new(at(0.0, baseline), CAPTION, "your note").gray(Gray::DARK).into());
-        }
-        flow.put(Block { height: NOTE_MM, items });
+        flow.put(note(width, line == 0));
     }
+}
+
+fn note(width: f64, is_first: bool) -> Block {
+    let baseline = NOTE_MM - 1.5;
+    let mut items = vec![Item::line(at(0.0, baseline + 0.6), at(width, baseline + 0.6), Pen::Hairline)];
+    if is_first {
+        items.push(Text::new(at(0.0, baseline), CAPTION, "your note").gray(Gray::DARK).into());
+    }
+    Block { height: NOTE_MM, items }
 }

@@ -27,7 +27,7 @@ const HIGHEST_MM: f64 = 50.0;
 /// A bar lower than this is drawn this high.
 const LOWEST_MM: f64 = 1.0;
 /// The lowest and the highest where its length is reduced.
-const REDUCED_MM: [f64; 2] = [5.0, 14.0];
+const REDUCED_MM: [f64; 2] = [5.0, 11.0];
 /// Between a label and the line that the row is cut out by.
 const CLEAR_MM: f64 = 1.0;
 /// The room for the words where the bar is broken off.
