@@ -61,7 +61,7 @@ fn heading(strip: &Strip, width: f64) -> Block {
     };
     let wide = if strip.is_wide { ", wide side up" } else { "" };
     let words = format!("{scale} Seen from {from}{wide}; punch the side that is up, the {name} from now on.");
-    let words = [words.as_str()].into_iter().chain(spot_words(strip)).collect::<Vec<_>>().join(" ");
+    let words = std::iter::once(words).chain(spot_words(strip)).collect::<Vec<_>>().join(" ");
     let lay = paragraph(&words, BELOW_STEP, Weight::Regular, width);
     let slits = strip.slit_words.iter();
     slits.fold(lay, |above, slit| above.over(paragraph(slit, BELOW_STEP, Weight::SemiBold, width))).then_free(1.0)

@@ -69,7 +69,8 @@ fn heading(strip: &Strip, width: f64, rows: usize) -> Block {
     const JOIN: &str = "Cut out the rows and join them cross to cross, A to A.";
     /// The slits that are told at most.
     const MOST_SLITS: usize = 8;
-    let words = [Some(lying_words(strip)), spot_words(strip), (rows > 1).then(|| JOIN.to_owned())].into_iter().flatten();
+    let words =
+        [Some(lying_words(strip)), spot_words(strip), (rows > 1).then(|| JOIN.to_owned())].into_iter().flatten();
     let lay = paragraph(&words.collect::<Vec<_>>().join(" "), BODY, Weight::Regular, width);
     let slits = strip.slit_words.iter().take(MOST_SLITS);
     slits.fold(lay, |above, slit| above.over(paragraph(slit, BODY, Weight::SemiBold, width))).then_free(1.5)
