@@ -264,7 +264,7 @@ fn a_long_list_stays_on_its_pages() {
     let title = "a job with a title that is far too long for any head of any page ".repeat(10);
     for paper in Paper::ALL {
         let sheets = cut_sheets(&list, CutHead { title: &title, customer: &title, date: &title }, paper);
-        let (wide, high) = sheets.size_mm();
+        let (wide, high) = sheets.size_mm(&sheets.pages[0]);
         for text in sheets
             .pages
             .iter()

@@ -367,7 +367,8 @@ fn the_cards_are_printed_from_the_order() {
     let mut desk = at_the_order();
     desk.keys(Modifiers::COMMAND, Key::P);
     for sheet in ["mark sheet", "bench sheet", "step cards"] {
-        desk.press(sheet);
+        desk.harness.get_by_role_and_label(Role::CheckBox, sheet).click();
+        desk.harness.run();
     }
     desk.press("Make the file");
     let path = desk.folder.path().join("bean-hook-steps.pdf");

@@ -58,7 +58,7 @@ pub(super) fn row(words: &StepWords, [size, width]: [f64; 2], begins: bool, is_c
 }
 
 /// What is said of a step, and how long its heat is where that stands beside it: in the line itself where that is all.
-fn told<'a>(words: &'a StepWords, size: f64, room: f64, is_close: bool) -> (Block, &'a str) {
+fn told(words: &StepWords, size: f64, room: f64, is_close: bool) -> (Block, &str) {
     let first = if words.is_careful { SIGN_MM } else { 0.0 };
     let line = |more: &str| {
         let runs = [Run::bold(&words.title), Run::bold(&words.sizes), Run::plain(&words.place), Run::plain(more)];
