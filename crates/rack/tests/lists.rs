@@ -50,6 +50,17 @@ fn the_rack_is_used_before_anything_is_bought() {
     );
 }
 
+/// Four pieces of 298 mm with 3 mm of kerf take 1204 mm: one bar of 1.9 m leaves 696 mm, which is kept, two odd ends of 950 mm leave
+/// 348 mm each, three bars leave a longer offcut. Scrap is the four kerfs, 12 mm, in all three.
+#[test]
+fn of_lists_with_as_little_scrap_the_one_that_cuts_into_fewest_bars_is_taken() {
+    let order = [Ordered::new(plan("Bracket", "12 mm", "298 mm"), 4)];
+    let rack = rack(&["12 mm square, 1.9 m", "2 x 12 mm square, 950 mm"]);
+    let list = list(&order, &rack, &merchant(""), &Shop::common()).unwrap();
+    let [bar] = &list.groups[0].bars[..] else { panic!("{:?}", list.groups[0].bars) };
+    assert_eq!((bar.times, bar.cuts.len(), bar.offcut_nm, bar.is_kept), (1, 4, 696_000_000, true));
+}
+
 #[test]
 fn without_prices_as_few_bars_as_can_be_are_bought() {
     let order = [Ordered::new(plan("Stake", "12 mm", "497 mm"), 25)];

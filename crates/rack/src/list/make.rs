@@ -275,7 +275,8 @@ impl<'a> Asked<'a> {
                 keep_from_nm: stock.keep_from_nm.or(kept_nm),
                 supplies: usable.iter().map(supply).collect(),
                 demands: lot.pieces.iter().map(demand).collect(),
-                goals: vec![Goal::Cost, Goal::Scrap, Goal::Longest],
+                // Nobody cuts into three bars where one does as well.
+                goals: vec![Goal::Cost, Goal::Scrap, Goal::Bars, Goal::Longest],
             },
             of: usable.iter().map(|(at, _)| *at).collect(),
             lot,
