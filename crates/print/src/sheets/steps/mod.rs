@@ -12,6 +12,7 @@ pub(super) mod cell;
 mod detail;
 mod faces;
 mod hatch;
+mod label_tries;
 mod mark_numbers;
 mod mark_table;
 mod metal_grid;

@@ -1,5 +1,6 @@
 //! The numbers of the parts beside the metal, each with a leader to its part, so that nothing lies on anything.
 
+use super::label_tries::{Start, Tries, Try};
 use super::metal_grid::MetalGrid;
 use crate::drawing::{Item, Point, Text, at};
 use crate::fonts::{CAP_HEIGHT, Weight};
@@ -12,14 +13,6 @@ use crate::typeset;
 const NUMBER: f64 = BODY * 1.1;
 /// Free between words and anything else.
 const CLEAR_MM: f64 = 0.8;
-/// From a part to its words, where they are nearest.
-const NEAREST_MM: f64 = 4.0;
-/// The same, where they are farthest.
-const FARTHEST_MM: f64 = 34.0;
-/// From one try to the next.
-const TRY_MM: f64 = 1.1;
-/// How far a leader leans to either side, in degrees.
-const LEANS: [f64; 9] = [0.0, 18.0, -18.0, 36.0, -36.0, 54.0, -54.0, 80.0, -80.0];
 /// The share of a part's length that its leader starts at.
 const SHARES: [f64; 7] = [0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92];
 /// The radius of the dot that a leader starts with.
@@ -59,20 +52,6 @@ pub(super) struct Room {
     leaders: Vec<[Point; 2]>,
 }
 
-/// Where a leader may start, which way its part runs there, and how far from the best that is.
-struct Start {
-    from: Point,
-    ahead: [f64; 2],
-    cost: f64,
-}
-
-/// One way to place words.
-struct Try {
-    cost: f64,
-    from: Point,
-    space: Area,
-}
-
 impl Room {
     /// An area with nothing but metal in it.
     pub(super) fn new(area: Area, outlines: &[Vec<Point>]) -> Self {
@@ -83,7 +62,7 @@ impl Room {
     /// room at all.
     pub(super) fn place(&mut self, label: &Label) -> Option<(Vec<Item>, f64)> {
         let mut best: Option<Try> = None;
-        for mut one in tries(label, &self.starts(label)) {
+        for mut one in Tries::new(size(label), label.style == Style::Name, &self.starts(label)).flatten() {
             if best.as_ref().is_some_and(|best| best.cost <= one.cost) {
                 break;
             }
@@ -136,36 +115,6 @@ impl Room {
             && !self.leaders.iter().any(|other| crosses(*other, grown(space, 0.4)) || meet(*other, leader))
             && self.grid.is_free(wide)
     }
-}
-
-/// Every way to place words, the nearest first.
-fn tries(label: &Label, starts: &[Start]) -> Vec<Try> {
-    let [width, height] = size(label);
-    let mut all = Vec::new();
-    for Start { from, ahead, cost: start_cost } in starts {
-        for lean in LEANS {
-            for side in [1.0, -1.0] {
-                let (sin, cos) = lean.to_radians().sin_cos();
-                let away = [ahead[1] * side, -ahead[0] * side];
-                let away = [away[0] * cos - away[1] * sin, away[0] * sin + away[1] * cos];
-                let mut far = NEAREST_MM;
-                while far < FARTHEST_MM {
-                    let middle = at(from.x + away[0] * far, from.y + away[1] * far);
-                    let cost = far + lean.abs() / 12.0 + start_cost;
-                    // Long words may as well start or end over their place.
-                    let aside = (width / 2.0 - 2.0).max(0.0);
-                    let asides: &[f64] = if label.style == Style::Name { &[-1.0, 0.0, 1.0] } else { &[0.0] };
-                    all.extend(asides.iter().map(|way| {
-                        let space = around(at(middle.x + way * aside, middle.y), [width, height]);
-                        Try { cost, from: *from, space }
-                    }));
-                    far += TRY_MM;
-                }
-            }
-        }
-    }
-    all.sort_by(|one, other| one.cost.total_cmp(&other.cost));
-    all
 }
 
 /// A place at a share of a line's length, and its direction there.
@@ -223,15 +172,6 @@ fn drawn(label: &Label, space: Area) -> Vec<Item> {
         }
         Style::Plain => vec![text(CAPTION).into()],
         Style::Name => vec![text(BODY).into()],
-    }
-}
-
-fn around(middle: Point, [width, height]: [f64; 2]) -> Area {
-    Area {
-        left: middle.x - width / 2.0,
-        top: middle.y - height / 2.0,
-        right: middle.x + width / 2.0,
-        bottom: middle.y + height / 2.0,
     }
 }
 
