@@ -15,6 +15,7 @@ mod heat;
 mod joints;
 mod keeping;
 mod log;
+mod marks;
 mod motifs;
 mod order;
 mod piece;

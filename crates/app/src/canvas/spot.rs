@@ -22,7 +22,7 @@ impl Spot {
     pub(super) fn reach(self, model: &Model) -> Option<[f64; 2]> {
         let block = model.blocks.get(self.segment)?;
         Some(match self.strip {
-            Strip::Bar => block.stock,
+            Strip::Bar => block.to_mark(),
             Strip::Forged => block.forged,
         })
     }
@@ -31,6 +31,7 @@ impl Spot {
     pub(super) fn name(self, model: &Model) -> String {
         let Some(block) = model.blocks.get(self.segment) else { return String::new() };
         match self.strip {
+            Strip::Bar if block.fixed.is_some() => format!("Mark {}, fixed: end of {}", block.path, block.name),
             Strip::Bar => format!("Mark {}: end of {}", block.path, block.name),
             Strip::Forged => format!("Forged end of {}", block.unique_name),
         }
@@ -65,7 +66,7 @@ impl Spot {
     pub(super) fn drawn(self, model: &Model) -> Option<[f64; 2]> {
         let block = model.blocks.get(self.segment)?;
         Some(match self.strip {
-            Strip::Bar => block.stock,
+            Strip::Bar => block.to_mark(),
             Strip::Forged => block.drawn,
         })
     }

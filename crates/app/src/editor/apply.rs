@@ -117,8 +117,8 @@ impl Editor {
     fn drag(&mut self, edit: &Edit) {
         let done = self.document.drag(edit);
         match (done, edit) {
-            (Ok(gave), Edit::MoveBoundary(_)) => self.canvas.gave(self.words_of(&gave)),
-            (Err(refusal), Edit::MoveBoundary(_)) => self.canvas.refused(refusal.to_string()),
+            (Ok(gave), Edit::MoveBoundary(_) | Edit::Mark(_)) => self.canvas.gave(self.words_of(&gave)),
+            (Err(refusal), Edit::MoveBoundary(_) | Edit::Mark(_)) => self.canvas.refused(refusal.to_string()),
             (Ok(gave), Edit::DragBend(drag)) => self.said = self.words_of_bend(drag, &gave),
             (Ok(_), _) => {}
             (Err(refusal), _) => self.said = format!("■ Not done: {refusal}"),

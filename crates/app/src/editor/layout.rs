@@ -4,9 +4,9 @@ use super::Editor;
 use crate::canvas::{AfterStep, Scene};
 use crate::dialogs::Spots;
 use crate::panels::area_plot::Curve;
-use crate::panels::{area_plot, findings, inspector, menu_bar, parts_list, strips_bar, totals};
-use crate::state::{Command, Request, Views, told};
-use crate::theme::{Theme, space};
+use crate::panels::{area_plot, empty_bar, findings, inspector, menu_bar, parts_list, strips_bar, totals};
+use crate::state::{Request, Views, told};
+use crate::theme::Theme;
 use crate::{order, piece_view, steel};
 use egui::{Frame, Margin, Panel, Rect, ScrollArea, Ui};
 
@@ -32,9 +32,6 @@ const LEAST_HEIGHT_WITH_FINDINGS: f32 = 500.0;
 const LEAST_HEIGHT_WITH_BOTH: f32 = 220.0;
 /// The height of the strips from which their own line of buttons stands beside that of the order of work.
 const LEAST_HEIGHT_WITH_BARS: f32 = 300.0;
-/// The width of the button on an empty bar, and how far it stands below the middle.
-const FIRST_SEGMENT: f32 = 184.0;
-const FIRST_SEGMENT_BELOW: f32 = 64.0;
 /// The width of the window below which it squeezes its side panels.
 const LEAST_WIDTH: f32 = 640.0;
 /// The share of the window that side panels may take at most, so that large text leaves room for the strips.
@@ -218,7 +215,7 @@ impl Editor {
         out.extend(events.inner.into_iter().map(Request::from));
         let is_empty = scene.plan.bars.get(scene.bar).is_some_and(|bar| bar.segments.is_empty());
         if is_empty {
-            first_segment_button(ui, &self.theme, rect, out);
+            empty_bar::show(ui, &self.desk(), rect, out);
         }
         rect
     }
@@ -231,15 +228,6 @@ impl Editor {
             tour.show(ctx, &self.desk(), &self.spots, out);
             self.tour = Some(tour);
         }
-    }
-}
-
-/// The one thing to do on an empty bar, in the middle of it.
-fn first_segment_button(ui: &mut Ui, theme: &Theme, ground: Rect, out: &mut Vec<Request>) {
-    let size = egui::vec2(theme.scaled(FIRST_SEGMENT), theme.scaled(space::TARGET));
-    let place = Rect::from_center_size(ground.center() + egui::vec2(0.0, theme.scaled(FIRST_SEGMENT_BELOW)), size);
-    if ui.put(place, egui::Button::new("Add the first part…")).clicked() {
-        out.push(Request::Run(Command::AddAfter));
     }
 }
 

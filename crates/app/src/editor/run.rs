@@ -30,6 +30,8 @@ impl Editor {
             }
             C::MoveUp | C::MoveDown | C::NextSegment | C::PreviousSegment => self.run_place(command),
             C::TypeSize => ask_for_size(ctx),
+            C::FixMark => self.fix_mark(),
+            C::LoosenMark => self.loosen_mark(),
             C::AddBar => self.add_bar(),
             C::RemoveBar => self.remove_bar(),
             C::ZoomIn | C::ZoomOut | C::ZoomFit | C::ViewSide | C::ViewTop | C::ViewBoth => self.run_view(command),

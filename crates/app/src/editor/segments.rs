@@ -4,11 +4,12 @@ use super::Editor;
 use crate::dialogs::Dialog;
 use crate::state::{Focus, Side};
 use crate::widgets::Sizing;
-use fh_core::edit::Edit;
+use fh_core::edit::{Edit, MarkEdit};
 use fh_core::forms;
 use fh_core::metal::{FreeEnd, Shape};
 use fh_core::new_segment::{new_segment, run_to_a_section};
 use fh_core::plan::{Bar, Chain, Form, FormKind, SectionSpec, Segment};
+use fh_measure::{LengthRange, WrittenLength};
 
 impl Editor {
     /// Asks which form a new segment has.
@@ -140,6 +141,30 @@ impl Editor {
         let next = now.map_or(0, |now| now.saturating_add_signed(below).min(lines.len().saturating_sub(1)));
         if let Some(line) = lines.get(next) {
             self.selection.focus = line.focus();
+        }
+    }
+
+    /// Fixes the mark at the selected segment's end as it is struck: on the rounding of the marks.
+    pub(super) fn fix_mark(&mut self) {
+        let (bar, unit) = (self.selection.bar, self.document.plan().units.length.length_unit());
+        let Some(segment) = self.selection.segment() else { return };
+        let balance = self.document.balance().bars.get(bar).and_then(|bar| bar.segments.get(segment));
+        let at = balance.map(|balance| balance.mark_end_shop.text());
+        let Some(at) = at.and_then(|at| WrittenLength::parse(&at, Some(unit), LengthRange::AboveZero).ok()) else {
+            return self.say("This part has no mark yet: its sizes are not settled.");
+        };
+        let words = format!("The mark is fixed at {}. Change a part: what gives in its block fills it.", at.text());
+        if self.edit(&Edit::Mark(MarkEdit::Fix { bar, segment, at })) {
+            self.say(words);
+        }
+    }
+
+    /// Loosens the mark at the selected segment's end.
+    pub(super) fn loosen_mark(&mut self) {
+        let bar = self.selection.bar;
+        let Some(segment) = self.selection.segment() else { return };
+        if self.edit(&Edit::Mark(MarkEdit::Loosen { bar, segment })) {
+            self.say("The mark is loose: it follows from the parts again.");
         }
     }
 

@@ -30,12 +30,13 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
 type Groups = [&'static [Command]];
 
 const EDIT: [&[Command]; 2] = [&[Command::Undo, Command::Redo], &[Command::Cut, Command::Copy, Command::Paste]];
-const SEGMENT: [&[Command]; 6] = [
+const SEGMENT: [&[Command]; 7] = [
     &[Command::AddAfter, Command::AddBefore],
     &[Command::InsertMotif, Command::SaveMotif],
     &[Command::Duplicate, Command::Remove],
     &[Command::MoveUp, Command::MoveDown],
     &[Command::NextSegment, Command::PreviousSegment, Command::TypeSize],
+    &[Command::FixMark, Command::LoosenMark],
     &[Command::AddBar, Command::RemoveBar],
 ];
 const VIEW: [&[Command]; 6] = [

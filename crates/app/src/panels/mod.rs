@@ -1,6 +1,7 @@
 //! The parts of the window. Each reads what it is given and asks for what the hand wants; none changes the plan.
 
 pub(crate) mod area_plot;
+pub(crate) mod empty_bar;
 pub(crate) mod findings;
 pub(crate) mod inspector;
 pub(crate) mod menu_bar;

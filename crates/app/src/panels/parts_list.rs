@@ -117,6 +117,8 @@ fn segment_line(ui: &mut Ui, desk: &Desk<'_>, bar: usize, (segment, depth): (usi
             Command::Copy,
             Command::Paste,
             Command::Remove,
+            Command::FixMark,
+            Command::LoosenMark,
         ] {
             menu_line(ui, desk, command, out);
         }

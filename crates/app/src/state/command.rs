@@ -26,6 +26,8 @@ pub(crate) enum Command {
     NextSegment,
     PreviousSegment,
     TypeSize,
+    FixMark,
+    LoosenMark,
     AddBar,
     RemoveBar,
     ZoomIn,

@@ -198,7 +198,7 @@ fn set_row(plan: &Plan, bar: usize, text: &str) -> Result<Moved, Refusal> {
     if !of.segments.is_empty() {
         return Err(Refusal::CannotBe("marks in a row are set on an empty bar, and this one has parts".to_owned()));
     }
-    for (index, mark) in in_row(text).enumerate() {
+    for (index, mark) in marks_in_row(text).enumerate() {
         let unit = Some(plan.units.length.length_unit());
         let at = WrittenLength::parse(mark, unit, LengthRange::AboveZero)
             .map_err(|error| Refusal::CannotBe(format!("“{mark}”: {error}")))?;
@@ -213,7 +213,7 @@ fn set_row(plan: &Plan, bar: usize, text: &str) -> Result<Moved, Refusal> {
 }
 
 /// The marks of a row, parted by commas or semicolons; beside either a comma without a space behind it is a decimal comma.
-fn in_row(text: &str) -> impl Iterator<Item = &str> {
+pub fn marks_in_row(text: &str) -> impl Iterator<Item = &str> {
     let (has_semicolon, has_room) = (text.contains(';'), text.contains(", "));
     let parts = text.split(move |letter| letter == ';' || (letter == ',' && !has_room && !has_semicolon));
     let parts = parts.flat_map(|part| part.split(", "));

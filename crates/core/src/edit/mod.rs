@@ -23,7 +23,7 @@ pub use command::Edit;
 pub use gave::Gave;
 pub use headers::{BarHeader, PlanHeader};
 pub use history::History;
-pub use marks::MarkEdit;
+pub use marks::{MarkEdit, marks_in_row};
 pub use part_change::PartChange;
 pub use refusal::Refusal;
 pub use steps::{StepChange, can_join, can_take_apart};

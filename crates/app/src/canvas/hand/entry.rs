@@ -12,6 +12,7 @@ use crate::state::Gesture;
 use crate::theme::{Text, space};
 use crate::widgets::entry::{doubt_of_length, doubt_sentence};
 use egui::{Area, Id, Key, Modifiers, Order, RichText, TextEdit, Ui};
+use fh_core::edit::{Edit, MarkEdit};
 use fh_measure::{LengthRange, WrittenLength};
 
 impl Canvas {
@@ -19,7 +20,10 @@ impl Canvas {
     pub(in crate::canvas) fn open_entry(&mut self, spot: Spot, stage: &Stage<'_>) {
         let Some(block) = stage.model.blocks.get(spot.segment) else { return };
         let (mm, text) = match spot.strip {
-            Strip::Bar => (block.mark.mm(), block.mark.text()),
+            Strip::Bar => match &block.fixed {
+                Some(fixed) => (fixed.mm, fixed.text.clone()),
+                None => (block.mark.mm(), block.mark.text()),
+            },
             Strip::Forged => {
                 let mm = block.forged[1] - block.forged[0];
                 (mm, written(mm, stage))
@@ -54,11 +58,11 @@ impl Canvas {
             Answer::Leave => self.focus.take(ui, entry.spot),
             Answer::Drop => {}
             Answer::Take { trades } => {
-                match entry.target(stage) {
-                    Ok(mm) => {
+                match entry.wish(stage, trades) {
+                    Ok(wish) => {
                         self.feedback = Feedback::default();
                         events.push(CanvasEvent::Gesture(Gesture::Begin));
-                        events.push(entry.spot.wish(stage.model.bar, mm, neighbor(trades)));
+                        events.push(wish);
                         events.push(CanvasEvent::Gesture(Gesture::Commit));
                         entry.sent = true;
                         ui.request_repaint();
@@ -130,13 +134,24 @@ impl Entry {
         Some(doubt_sentence(&words, true))
     }
 
-    /// Where the typed size puts the boundary, in mm.
-    fn target(&self, stage: &Stage<'_>) -> Result<f64, String> {
+    /// What the typed size asks for; a fixed mark stays as it was typed.
+    fn wish(&self, stage: &Stage<'_>, trades: bool) -> Result<CanvasEvent, String> {
         let unit = stage.model.unit.length_unit();
         let typed = WrittenLength::parse(&self.text, Some(unit), LengthRange::AboveZero);
-        let mm = typed.map_err(|error| error.to_string())?.mm();
-        let start = self.spot.reach(stage.model).map_or(0.0, |[start, _]| start);
-        Ok(if self.spot.strip == Strip::Bar { mm } else { start + mm })
+        let typed = typed.map_err(|error| error.to_string())?;
+        let (bar, segment) = (stage.model.bar, self.spot.segment);
+        let is_fixed = stage.model.blocks.get(segment).is_some_and(|block| block.fixed.is_some());
+        Ok(match self.spot.strip {
+            Strip::Bar if is_fixed => {
+                let edit = Edit::Mark(MarkEdit::Move { bar, segment, to: typed });
+                CanvasEvent::Gesture(Gesture::Drag(Box::new(edit)))
+            }
+            Strip::Bar => self.spot.wish(bar, typed.mm(), neighbor(trades)),
+            Strip::Forged => {
+                let start = self.spot.reach(stage.model).map_or(0.0, |[start, _]| start);
+                self.spot.wish(bar, start + typed.mm(), neighbor(trades))
+            }
+        })
     }
 }
 

@@ -30,6 +30,8 @@ pub(in crate::canvas) struct Block {
     pub(in crate::canvas) mark: RoundedLength,
     /// The same, not rounded, in mm from the datum end.
     pub(in crate::canvas) mark_mm: f64,
+    /// The mark at its end where the smith fixed it.
+    pub(in crate::canvas) fixed: Option<Fixed>,
     /// The holes and the slit that are laid off in it, in words.
     pub(in crate::canvas) laid: Vec<String>,
     /// Whether it is no part of the finished piece.
@@ -48,7 +50,21 @@ pub(in crate::canvas) struct Block {
     pub(in crate::canvas) details: Details,
 }
 
+/// A mark that the smith fixed.
+#[derive(Clone, Debug, PartialEq)]
+pub(in crate::canvas) struct Fixed {
+    /// Where it lies, in mm from the datum end.
+    pub(in crate::canvas) mm: f64,
+    /// It as it was typed, without the unit of the plan.
+    pub(in crate::canvas) text: String,
+}
+
 impl Block {
+    /// From where to where it lies on the starting bar, up to its mark where that is fixed, in mm.
+    pub(in crate::canvas) fn to_mark(&self) -> [f64; 2] {
+        [self.stock[0], self.fixed.as_ref().map_or(self.stock[1], |fixed| fixed.mm)]
+    }
+
     /// Where a place on the forged bar is drawn, both in mm.
     pub(in crate::canvas) fn drawn_at(&self, forged: f64) -> f64 {
         let [start, end] = self.forged;

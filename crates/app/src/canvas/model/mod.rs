@@ -11,11 +11,11 @@ pub(in crate::canvas) mod per_view;
 
 use super::scene::Scene;
 use crate::state::Views;
-use block::Block;
+use block::{Block, Fixed};
 use cuts::Cuts;
 use details::Details;
 use edges::Edges;
-use fh_core::balance::{BarBalance, SegmentBalance, laid_repeats};
+use fh_core::balance::{BarBalance, FixedMark, SegmentBalance, laid_repeats};
 use fh_core::describe::{hole_words, made_words, short_name, slit_line_words};
 use fh_core::findings::{Finding, Severity};
 use fh_core::metal::View;
@@ -171,6 +171,7 @@ fn block(flat: &Flat<'_>, balance: &SegmentBalance, lane: &Lane, unit: PlanUnit,
         drawn: forged.map(|mm| lane.fan.along(mm)),
         mark: balance.mark_end_shop,
         mark_mm: in_mm(balance.mark_end),
+        fixed: balance.fixed_mark.as_ref().map(|mark| fixed(mark, unit)),
         laid: Vec::new(),
         becomes: made_words(segment, balance, unit).form,
         hatched: matches!(segment.form, Form::Hold(_) | Form::Trim(_) | Form::Open(_)),
@@ -181,6 +182,11 @@ fn block(flat: &Flat<'_>, balance: &SegmentBalance, lane: &Lane, unit: PlanUnit,
         cuts: Cuts::new(balance, lane),
         details: Details::new(segment, balance, lane),
     }
+}
+
+fn fixed(mark: &FixedMark, unit: PlanUnit) -> Fixed {
+    let unit = format!(" {}", unit.length_unit().symbol());
+    Fixed { mm: in_mm(mark.at), text: mark.text.strip_suffix(&unit).unwrap_or(&mark.text).to_owned() }
 }
 
 /// The segments from the farthest to the nearest: by the place of their middle toward the eye.

@@ -59,6 +59,19 @@ impl Stage<'_> {
                 self.paint_mark_label(label, *lane);
             }
         }
+        self.paint_fixed_marks(bar_top);
+    }
+
+    /// A dot in a square at each mark that is fixed.
+    fn paint_fixed_marks(&self, bar_top: f32) {
+        let fixed = self.model.blocks.iter().filter_map(|block| block.fixed.as_ref());
+        let ring = Stroke::new(space::LINE, self.theme.ink);
+        for x in fixed.map(|fixed| self.axis.x(fixed.mm)).filter(|x| self.window.x_range().contains(*x)) {
+            let place = pos2(x, bar_top);
+            let square = Rect::from_center_size(place, vec2(self.sizes.shape, self.sizes.shape));
+            self.painter.rect(square, 0.0, self.theme.ground, ring, StrokeKind::Middle);
+            self.painter.circle_filled(place, self.sizes.shape / 5.0, self.theme.ink);
+        }
     }
 
     fn lane_bottom(&self, lane: usize) -> f32 {
@@ -83,7 +96,8 @@ impl Stage<'_> {
             let rank = rank(group);
             let ink = if rank > 1 { self.theme.accent } else { self.theme.ink };
             let number = self.text(self.mark_numbers(group, rank > 1, first), Text::Small, ink);
-            let words = self.text(block.mark.bare_text(), Text::Strong, ink);
+            let words = block.fixed.as_ref().map_or_else(|| block.mark.bare_text(), |fixed| fixed.text.clone());
+            let words = self.text(words, Text::Strong, ink);
             let mut label = Label { x, left: x, rank, number: Some(number), words };
             let most = self.window.right() - space::TIGHT - label.width();
             let least = (datum + space::TIGHT).max(self.window.left() + space::TIGHT);

@@ -36,6 +36,7 @@ impl Stage<'_> {
             self.paint_hatch(part, self.theme.stock_edge);
         }
         self.painter.rect_stroke(bar, 0.0, edge, StrokeKind::Middle);
+        self.paint_gaps(row);
         self.paint_rest(row, [filled, model.cut_mm.max(model.last_mark_mm)]);
         self.paint_cuts(row);
         self.paint_ticks(row);
@@ -43,6 +44,24 @@ impl Stage<'_> {
         self.paint_unsettled(row);
         for lit in self.lit().filter_map(|at| self.model.blocks.get(at)).filter(|block| block.settled) {
             self.paint_selection(self.block_on_bar(row, lit, f64::INFINITY));
+        }
+    }
+
+    /// What the parts before a fixed mark leave free of it, or lie over.
+    fn paint_gaps(&self, row: &Row) {
+        for block in &self.model.blocks {
+            let Some(fixed) = block.fixed.as_ref().map(|fixed| fixed.mm) else { continue };
+            let ends = block.stock[1];
+            let gap = self.bar_rect(row, ends.min(fixed), ends.max(fixed));
+            if gap.width() < space::LINE {
+                continue;
+            }
+            let color = if ends > fixed { self.theme.stop } else { self.theme.ink_quiet };
+            if ends < fixed {
+                self.painter.rect_filled(gap, 0.0, self.theme.ground);
+            }
+            self.paint_hatch(gap, color);
+            self.paint_dashed(gap, Stroke::new(space::LINE, color));
         }
     }
 

@@ -3,6 +3,7 @@
 mod bar;
 mod bend;
 mod branch;
+mod contents;
 mod facts;
 mod flag;
 mod form;
@@ -10,6 +11,7 @@ mod hole;
 mod joints;
 mod ladder;
 mod limits;
+mod mark;
 mod notes;
 mod outline;
 mod peak;

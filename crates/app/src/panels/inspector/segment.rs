@@ -1,6 +1,6 @@
 //! The selected segment: its name, its form and bend with their sizes, what it gives, its section and its figures.
 
-use super::{bend, facts, form, ladder, notes, repeats, split, trade};
+use super::{bend, contents, facts, form, ladder, mark, notes, repeats, split, trade};
 use crate::figures;
 use crate::state::{Command, Desk, Request};
 use crate::theme::{Text, space};
@@ -49,7 +49,9 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     trade::show(ui, desk, at);
     heading::show(ui, desk.theme, "Repeats");
     repeats::show(ui, &sizing, &mut next, balance, ends(desk, at));
-    heading::show(ui, desk.theme, "When its mark is moved");
+    contents::show(ui, desk, at, out);
+    heading::show(ui, desk.theme, "Its mark, and what gives when it is moved");
+    mark::show(ui, desk, &sizing, at, out);
     gives(ui, &sizing, &mut next, balance);
     facts::show(ui, desk, at);
     ladder::show(ui, desk, at);
