@@ -163,16 +163,18 @@ fn a_cut_list_is_made_booked_and_undone() {
     // 60 mm of point are 20 mm of bar: with 120 and 150 it takes 290 mm.
     assert!(desk.shows("1 bar used, nothing to buy."));
     desk.type_in("How many of Bean hook", "4");
-    wait(&mut desk, |desk| is_found(desk) && desk.shows("2 bars used"));
-    assert!(desk.shows("1 bar to buy; fewer is impossible."));
-    // A third would leave 121 mm of it, too short to keep; so there is no scrap, and the long offcut is the longest.
+    wait(&mut desk, |desk| is_found(desk) && desk.shows("1 bar to buy; fewer is impossible."));
+    // Three of the bar on the rack would leave 121 mm, too short to keep: all four come from the bar that has to be bought.
+    assert!(desk.shows("A at 290 mm, A at 583 mm, A at 876 mm, A at 1169 mm; keep "));
+    desk.type_in("How many of Bean hook", "2");
+    wait(&mut desk, |desk| is_found(desk) && desk.shows("1 bar used, nothing to buy"));
     assert!(desk.shows("1 × 1 m, rack: 12 mm square: A at 290 mm, A at 583 mm; keep 414 mm"));
     desk.press("Book it");
     assert!(desk.shows("Booked as number 1"));
     let booked = rack_file(&desk);
     assert_eq!(booked.booked[0].took[0].bar.count, 1);
     assert!(booked.bars.iter().all(|bar| bar.length_nm() != 1_000_000_000), "the bar is off the rack");
-    assert!(!booked.booked[0].back.is_empty(), "the offcut of the new bar is on it");
+    assert!(!booked.booked[0].back.is_empty(), "its offcut is on it");
     desk.press("Undo booking 1");
     wait(&mut desk, is_found);
     assert_eq!(on_the_rack(&desk), ["12 mm square, 1 m"]);

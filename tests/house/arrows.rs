@@ -17,7 +17,7 @@ const ARROWS: [(&str, &[&str]); 11] = [
     ("fh_print", &["fh_rack", "fh_work", "fh_piece", "fh_core", "fh_measure"]),
     ("fh_app", &["fh_print", "fh_rack", "fh_work", "fh_piece", "fh_store", "fh_core", "fh_heat", "fh_measure"]),
     ("firstheat", &["fh_rack", "fh_app", "fh_print", "fh_work", "fh_piece", "fh_store", "fh_core", "fh_measure"]),
-    ("fh_fuzz", &["fh_app", "fh_print", "fh_work", "fh_piece", "fh_store", "fh_core", "fh_measure"]),
+    ("fh_fuzz", &["fh_app", "fh_print", "fh_rack", "fh_work", "fh_piece", "fh_store", "fh_core", "fh_measure"]),
 ];
 
 /// Each outside crate with those of ours that may use it. What is not in the list is used by none.

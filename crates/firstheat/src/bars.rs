@@ -7,6 +7,7 @@ use crate::table::{Side, lined_up};
 use crate::{input, kept, output};
 use fh_core::plan::Plan;
 use fh_rack::list::source::sources;
+use fh_rack::quote::hours::wait_for_a_heat;
 use fh_rack::said::money::Currency;
 use fh_rack::which::options::{BarOption, By, Moved, options, sort, work_options};
 use fh_work::Shop;
@@ -21,11 +22,12 @@ pub(crate) fn run(args: &BarsArgs) -> Result<ExitCode, Failure> {
     let plan = input::read(&args.plan)?;
     let (rack, merchant) = (kept::rack(args.rack.as_deref())?, kept::merchant(args.merchant.as_deref())?);
     let sources = sources(&rack, &merchant).map_err(Failure::new)?;
+    let wait = wait_for_a_heat(&kept::shop(None)?);
     let mut bars = Vec::new();
     for bar in 0..plan.bars.len() {
         let mut all = options(&plan, bar, &sources);
         if !args.quick {
-            work_options(&plan, bar, &mut all, &Shop::default(), &|| true, &mut |_| ());
+            work_options(&plan, bar, &mut all, (&Shop::default(), wait), &|| true, &mut |_| ());
         }
         sort(&mut all, if args.by_cost { By::Cost } else { By::Effort });
         bars.push(all);
@@ -67,6 +69,7 @@ struct Row {
     upset_times: f64,
     heats: Option<usize>,
     minutes: Option<f64>,
+    waiting_minutes: Option<f64>,
     against: Vec<String>,
 }
 
@@ -88,6 +91,7 @@ fn report(plan: &Plan, bars: &[Vec<BarOption>], money: &Currency) -> Report {
         upset_times: option.upset.times,
         heats: option.fire.map(|fire| fire.heats),
         minutes: option.fire.map(|fire| fire.minutes),
+        waiting_minutes: option.fire.map(|fire| fire.waiting),
         against: option.against.iter().map(|against| against.message.clone()).collect(),
     };
     let of_bar = |(bar, options): (&fh_core::plan::Bar, &Vec<BarOption>)| OfBar {
@@ -161,7 +165,7 @@ fn table(options: &[&BarOption], money: &Currency) -> String {
             moved(option.drawn),
             moved(option.upset),
             fire.map_or_else(String::new, |fire| fire.heats.to_string()),
-            fire.map_or_else(String::new, |fire| format!("{:.0}", fire.minutes.ceil())),
+            fire.map_or_else(String::new, |fire| format!("{:.0}", fire.all_minutes().ceil())),
             option.cost.map_or_else(String::new, |cost| money.words(cost)),
             against,
         ]

@@ -10,6 +10,8 @@ use std::path::{Path, PathBuf};
 pub enum Kept {
     /// The bytes of a plan's file.
     Plan(PathBuf, Vec<u8>),
+    /// The bytes of a file of the rack, the merchant, the shop or a job.
+    Steel(PathBuf, Vec<u8>),
     /// A round by its number.
     Round(Kind, u64),
 }
@@ -31,7 +33,7 @@ pub fn keep(folder: &Path, kind: Kind, number: u64, round: &Round) -> io::Result
     Ok(path)
 }
 
-/// All that is kept in a folder: every `.json` as a plan, and every line of `rounds.txt` as a round, `edits 17`.
+/// All that is kept in a folder: every `.json` as a plan, or as steel where its name begins so, and every line of `rounds.txt` as a round, `edits 17`.
 ///
 /// # Errors
 /// When it cannot be read.
@@ -41,7 +43,8 @@ pub fn kept(folder: &Path) -> io::Result<Vec<Kept>> {
     let mut all = Vec::new();
     for path in paths.into_iter().filter(|path| path.extension().is_some_and(|ending| ending == "json")) {
         let bytes = fs::read(&path)?;
-        all.push(Kept::Plan(path, bytes));
+        let is_steel = path.file_name().is_some_and(|name| name.to_string_lossy().starts_with("steel-"));
+        all.push(if is_steel { Kept::Steel(path, bytes) } else { Kept::Plan(path, bytes) });
     }
     let rounds = fs::read_to_string(folder.join("rounds.txt"))?;
     let round = |line: &str| {

@@ -1,4 +1,4 @@
-//! Random plans, edits and hands at the window, to find what breaks First Heat.
+//! Random plans, edits, hands at the window and files of the rack, to find what breaks First Heat.
 //!
 //! A round is made from its number alone: what it found once it finds again. What was found is kept as an input, and
 //! a test goes through all that are kept.
@@ -12,6 +12,7 @@ mod paper;
 mod plans;
 mod random;
 mod run;
+mod steel;
 mod window;
 mod wishes;
 
@@ -19,6 +20,7 @@ pub use caught::quiet;
 pub use corpus::Corpus;
 pub use kept::{Kept, keep, kept};
 pub use plans::check as check_plan;
+pub use steel::check as check_steel;
 
 /// What is tried.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -29,11 +31,14 @@ pub enum Kind {
     Edits,
     /// Random clicks, keys and texts at the editor.
     Window,
+    /// Racks, merchants' lists, shops' figures and jobs that were changed at random, through reading, writing, booking, cut
+    /// list, quote and paper.
+    Steel,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Self; 3] = [Self::Plans, Self::Edits, Self::Window];
+    pub const ALL: [Self; 4] = [Self::Plans, Self::Edits, Self::Window, Self::Steel];
 
     /// The word for it.
     pub fn name(self) -> &'static str {
@@ -41,6 +46,7 @@ impl Kind {
             Self::Plans => "plans",
             Self::Edits => "edits",
             Self::Window => "window",
+            Self::Steel => "steel",
         }
     }
 }
@@ -65,15 +71,20 @@ impl Fault {
 pub struct Round {
     /// What was found.
     pub faults: Vec<Fault>,
-    /// The plan that was tried, as the text of its file; empty where the round is known by its number alone.
+    /// The plan or the file of the rack that was tried, as its text; empty where the round is known by its number alone.
     pub input: Vec<u8>,
     /// How many things were tried in it: stages, edits, events.
     pub tried: usize,
 }
 
-/// Makes the input of a round of plans without trying it, so that it is known where trying it never ends.
-pub fn input(corpus: &Corpus, number: u64) -> Vec<u8> {
-    plans::input(corpus, number)
+/// Makes the input of a round without trying it, so that it is known where trying it never ends; empty where the round is
+/// known by its number alone.
+pub fn input(corpus: &Corpus, kind: Kind, number: u64) -> Vec<u8> {
+    match kind {
+        Kind::Plans => plans::input(corpus, number),
+        Kind::Steel => steel::input(corpus, number),
+        Kind::Edits | Kind::Window => Vec::new(),
+    }
 }
 
 /// One round, known by its number.
@@ -86,5 +97,10 @@ pub fn round(corpus: &Corpus, kind: Kind, number: u64) -> Round {
         }
         Kind::Edits => edits::round(corpus, number),
         Kind::Window => window::round(corpus, number),
+        Kind::Steel => {
+            let input = steel::input(corpus, number);
+            let (faults, tried) = steel::check(corpus, &input, number.is_multiple_of(plans::WHOLE));
+            Round { faults, input, tried }
+        }
     }
 }

@@ -12,7 +12,7 @@ use std::time::{Duration, Instant};
 /// A round that takes longer never ends, in seconds.
 const ENDLESS: u64 = 180;
 
-/// Tries random plans, edits and hands at the window for a while, and keeps what breaks.
+/// Tries random plans, edits, hands at the window and files of the rack for a while, and keeps what breaks.
 #[derive(Debug, Parser)]
 #[command(name = "fh_fuzz")]
 struct Args {
@@ -38,6 +38,7 @@ enum KindName {
     Plans,
     Edits,
     Window,
+    Steel,
 }
 
 impl KindName {
@@ -46,6 +47,7 @@ impl KindName {
             Self::Plans => Kind::Plans,
             Self::Edits => Kind::Edits,
             Self::Window => Kind::Window,
+            Self::Steel => Kind::Steel,
         }
     }
 }
@@ -65,9 +67,9 @@ fn main() -> io::Result<ExitCode> {
         if began.elapsed().as_secs() >= args.seconds || args.rounds.is_some_and(|most| rounds >= most) {
             break;
         }
-        let plan = if kind == Kind::Plans { input(&corpus, number) } else { Vec::new() };
+        let tried = input(&corpus, kind, number);
         // The watch ends only with this program.
-        let _ = watched.send((kind, number, plan));
+        let _ = watched.send((kind, number, tried));
         let round = round(&corpus, kind, number);
         tally.count(&args.out, kind, number, &round)?;
     }

@@ -1,6 +1,6 @@
 //! Changing a plan's file at random: mostly to another plan, now and then to nonsense.
 
-use crate::corpus::Corpus;
+use crate::corpus::Values;
 use crate::random::Random;
 use serde_json::{Value, json};
 
@@ -41,11 +41,11 @@ const HOSTILE: [&str; 29] = [
 const NUMBERS: [f64; 10] = [0.0, -1.0, 1e-9, 0.5, 1.0, 2.0, 1e9, 4_294_967_295.0, 1e300, 0.999_999];
 
 /// Changes something, so many times.
-pub(crate) fn mutate(tree: &mut Value, corpus: &Corpus, random: &mut Random, times: usize) {
+pub(crate) fn mutate(tree: &mut Value, values: &Values, random: &mut Random, times: usize) {
     for _ in 0..times {
         let count = count(tree);
         let mut at = random.below(count);
-        change_at(tree, "", &mut at, corpus, random);
+        change_at(tree, "", &mut at, values, random);
     }
 }
 
@@ -59,26 +59,26 @@ fn count(value: &Value) -> usize {
 }
 
 /// Goes to the value that is so many on, and changes it; whether it came there.
-fn change_at(value: &mut Value, key: &str, left: &mut usize, corpus: &Corpus, random: &mut Random) -> bool {
+fn change_at(value: &mut Value, key: &str, left: &mut usize, values: &Values, random: &mut Random) -> bool {
     if *left == 0 {
-        change(value, key, corpus, random);
+        change(value, key, values, random);
         return true;
     }
     *left -= 1;
     match value {
-        Value::Object(members) => members.iter_mut().any(|(key, value)| change_at(value, key, left, corpus, random)),
+        Value::Object(members) => members.iter_mut().any(|(key, value)| change_at(value, key, left, values, random)),
         Value::Array(items) => {
             let key = format!("{key}[]");
-            items.iter_mut().any(|item| change_at(item, &key, left, corpus, random))
+            items.iter_mut().any(|item| change_at(item, &key, left, values, random))
         }
         _ => false,
     }
 }
 
-fn change(value: &mut Value, key: &str, corpus: &Corpus, random: &mut Random) {
+fn change(value: &mut Value, key: &str, values: &Values, random: &mut Random) {
     // Mostly by what stands behind the same key elsewhere.
     if !random.one_in(3)
-        && let Some(other) = corpus.values.get(key).and_then(|values| random.of(values))
+        && let Some(other) = values.get(key).and_then(|values| random.of(values))
     {
         *value = other.clone();
         return;

@@ -21,7 +21,7 @@ pub(crate) fn input(corpus: &Corpus, number: u64) -> Vec<u8> {
     let Some(tree) = random.of(&corpus.trees) else { return Vec::new() };
     let mut tree = tree.clone();
     let times = random.below(6);
-    mutate(&mut tree, corpus, &mut random, times);
+    mutate(&mut tree, &corpus.values, &mut random, times);
     let mut bytes = tree.to_string().into_bytes();
     if random.one_in(12) {
         mutate_bytes(&mut bytes, &mut random);

@@ -6,12 +6,14 @@ use crate::mutate::mutate;
 use crate::plans::reads_back;
 use crate::random::Random;
 use crate::run::Run;
+use crate::steel;
 use crate::{Fault, Round};
 use egui::{Context, Event, Key, Modifiers, PointerButton, Pos2, RawInput, Rect, Vec2, pos2, vec2};
 use fh_app::{Editor, Scripted, Services};
 use fh_core::file;
 use fh_core::plan::Plan;
 use fh_store::Home;
+use std::path::Path;
 
 /// The most events in a round.
 const MOST: usize = 50;
@@ -98,6 +100,22 @@ const KEYS: [Key; 44] = [
     Key::F11,
 ];
 
+/// Of so many rounds one begins in steel, on files of the rack that were changed at random.
+const STEEL: u64 = 5;
+/// What is typed there.
+const SAID: [&str; 10] = [
+    "3 x 12 mm square, 2.4 m",
+    "1/2 in round, 7' 3 1/2\"",
+    "30 x 8 mm flat; 12 mm square",
+    "4294967296 x 12 mm square, 1 m",
+    "1.85 per kg",
+    "42.00 per hour",
+    "-3 EUR each",
+    "999 %",
+    "1 h 30 min",
+    "40",
+];
+
 /// One round at the window.
 pub(crate) fn round(corpus: &Corpus, number: u64) -> Round {
     let mut random = Random::new(number);
@@ -111,10 +129,18 @@ pub(crate) fn round(corpus: &Corpus, number: u64) -> Round {
     // What hands save under a name that they typed goes into the folder too, and with it.
     let _ = std::env::set_current_dir(folder.path());
     let services = Services { home: Some(home), dialogs: Box::new(Scripted::new(Vec::new())) };
-    let mut hands = Hands { random, at: pos2(600.0, 300.0), size: SIZES[0], time: 0.0, trail: Vec::new() };
+    let in_steel = number.is_multiple_of(STEEL);
+    if in_steel {
+        lay_steel(corpus, number, folder.path());
+    }
+    let texts: &'static [&'static str] = if in_steel { &SAID } else { &TEXTS };
+    let mut hands = Hands { random, at: pos2(600.0, 300.0), size: SIZES[0], time: 0.0, trail: Vec::new(), texts };
     let ctx = Context::default();
     let done = caught(|| {
         let mut editor = Editor::with_plan(services, plan);
+        if in_steel {
+            hands.go_to_steel(&ctx, &mut editor, number / STEEL);
+        }
         for _ in 0..=hands.random.below(MOST) {
             hands.turn(&ctx, &mut editor);
         }
@@ -132,12 +158,21 @@ pub(crate) fn round(corpus: &Corpus, number: u64) -> Round {
     Round { faults: run.faults, input, tried: hands.trail.len() }
 }
 
+/// Puts files into a folder: a rack, a merchant's list, a shop's figures, a job.
+fn lay_steel(corpus: &Corpus, number: u64, folder: &Path) {
+    for (place, name) in ["rack.json", "merchant.json", "shop.json", "a.job.json"].into_iter().enumerate() {
+        let text = steel::input_of(corpus, number, place);
+        // Where it cannot be written there is none.
+        let _ = std::fs::write(folder.join(name), text);
+    }
+}
+
 /// A plan, half of the time a changed one. A picture under it would be read from the disk, and is left out.
 fn plan(corpus: &Corpus, random: &mut Random) -> Option<Plan> {
     let tree = random.of(&corpus.trees)?.clone();
     let mut changed = tree.clone();
     let times = random.below(6);
-    mutate(&mut changed, corpus, random, times);
+    mutate(&mut changed, &corpus.values, random, times);
     let read = |tree: &serde_json::Value| file::read(tree.to_string().as_bytes()).ok();
     let mut plan = read(&changed).or_else(|| read(&tree))?;
     plan.underlay = None;
@@ -151,26 +186,41 @@ struct Hands {
     size: Vec2,
     time: f64,
     trail: Vec<String>,
+    texts: &'static [&'static str],
 }
 
 impl Hands {
+    /// Opens steel, and a part of it.
+    fn go_to_steel(&mut self, ctx: &Context, editor: &mut Editor, part: u64) {
+        const PARTS: [Key; 7] = [Key::Num1, Key::Num2, Key::Num3, Key::Num4, Key::Num5, Key::Num6, Key::Num7];
+        let key = PARTS[(part % PARTS.len() as u64) as usize];
+        let press = |pressed| Event::Key { key, physical_key: None, pressed, repeat: false, modifiers: Modifiers::ALT };
+        // In the first frame nothing is shown yet.
+        self.frame(ctx, editor, Vec::new());
+        self.frame(ctx, editor, vec![press(true), press(false)]);
+    }
+
+    fn frame(&mut self, ctx: &Context, editor: &mut Editor, events: Vec<Event>) {
+        let input = RawInput {
+            screen_rect: Some(Rect::from_min_size(Pos2::ZERO, self.size)),
+            time: Some(self.time),
+            events,
+            focused: true,
+            max_texture_side: Some(8192),
+            ..RawInput::default()
+        };
+        let mut shown = ctx.run_ui(input, |ui| editor.show(ui));
+        // No screen takes them.
+        shown.textures_delta.clear();
+        let _ = ctx.tessellate(shown.shapes, shown.pixels_per_point);
+    }
+
     /// Does something, and lets the editor show itself a few times.
     fn turn(&mut self, ctx: &Context, editor: &mut Editor) {
         let mut events = self.events();
         for _ in 0..=self.random.below(3) {
             self.time += *self.random.of(&[0.016, 0.016, 0.2, 1.0, 10.0]).unwrap_or(&0.016);
-            let input = RawInput {
-                screen_rect: Some(Rect::from_min_size(Pos2::ZERO, self.size)),
-                time: Some(self.time),
-                events: std::mem::take(&mut events),
-                focused: true,
-                max_texture_side: Some(8192),
-                ..RawInput::default()
-            };
-            let mut shown = ctx.run_ui(input, |ui| editor.show(ui));
-            // No screen takes them.
-            shown.textures_delta.clear();
-            let _ = ctx.tessellate(shown.shapes, shown.pixels_per_point);
+            self.frame(ctx, editor, std::mem::take(&mut events));
         }
     }
 
@@ -226,7 +276,7 @@ impl Hands {
         match (modifiers == command, key) {
             (true, Key::C) => events.push(Event::Copy),
             (true, Key::X) => events.push(Event::Cut),
-            (true, Key::V) => events.push(Event::Paste((*self.random.of(&TEXTS).unwrap_or(&"")).to_owned())),
+            (true, Key::V) => events.push(Event::Paste((*self.random.of(self.texts).unwrap_or(&"")).to_owned())),
             _ => {}
         }
         let press = |pressed| Event::Key { key, physical_key: None, pressed, repeat: false, modifiers };
@@ -235,7 +285,7 @@ impl Hands {
     }
 
     fn text(&mut self) -> Vec<Event> {
-        let text = (*self.random.of(&TEXTS).unwrap_or(&"")).to_owned();
+        let text = (*self.random.of(self.texts).unwrap_or(&"")).to_owned();
         let text = if self.random.one_in(12) { text.repeat(500) } else { text };
         let key = *self.random.of(&[Key::Enter, Key::Tab]).unwrap_or(&Key::Tab);
         let modifiers = Modifiers::NONE;

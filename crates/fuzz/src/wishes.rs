@@ -55,7 +55,7 @@ impl Wishes<'_> {
     fn any<T: DeserializeOwned>(&mut self, key: &str) -> Option<T> {
         let mut value = self.random.of(self.corpus.values.get(key)?)?.clone();
         if self.random.one_in(3) {
-            mutate(&mut value, self.corpus, &mut self.random, 2);
+            mutate(&mut value, &self.corpus.values, &mut self.random, 2);
         }
         serde_json::from_value(value).ok()
     }

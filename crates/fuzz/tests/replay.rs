@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "tests")]
 
-use fh_fuzz::{Corpus, Kept, Kind, check_plan, kept, round};
+use fh_fuzz::{Corpus, Kept, Kind, check_plan, check_steel, kept, round};
 use std::path::Path;
 
 #[test]
@@ -14,6 +14,7 @@ fn nothing_that_is_kept_breaks_anything_again() {
     for kept in all {
         let (name, faults) = match kept {
             Kept::Plan(path, bytes) => (path.display().to_string(), check_plan(&bytes, true).0),
+            Kept::Steel(path, bytes) => (path.display().to_string(), check_steel(&corpus, &bytes, true).0),
             Kept::Round(kind, number) => (format!("{} {number}", kind.name()), round(&corpus, kind, number).faults),
         };
         assert!(faults.is_empty(), "{name}: {faults:#?}");
@@ -34,6 +35,21 @@ fn a_round_is_the_same_each_time() {
 #[test]
 fn most_random_plans_are_plans() {
     let corpus = Corpus::new();
-    let read = (0..200).filter(|number| fh_core::file::read(&fh_fuzz::input(&corpus, *number)).is_ok()).count();
+    let read =
+        (0..200).filter(|number| fh_core::file::read(&fh_fuzz::input(&corpus, Kind::Plans, *number)).is_ok()).count();
     assert!((100..200).contains(&read), "{read} of 200");
+}
+
+#[test]
+fn many_random_files_of_the_rack_can_be_read() {
+    let corpus = Corpus::new();
+    let is_read = |number: &u64| {
+        let bytes = fh_fuzz::input(&corpus, Kind::Steel, *number);
+        fh_rack::kept::rack::read(&bytes).is_ok()
+            || fh_rack::kept::merchant::read(&bytes).is_ok()
+            || fh_rack::kept::shop::read(&bytes).is_ok()
+            || fh_rack::kept::job::read(&bytes).is_ok()
+    };
+    let read = (0..200).filter(is_read).count();
+    assert!((60..200).contains(&read), "{read} of 200");
 }

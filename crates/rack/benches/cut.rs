@@ -80,7 +80,7 @@ fn bars(criterion: &mut Criterion) {
     group.bench_function("the same with their orders", |bencher| {
         bencher.iter(|| {
             let mut all = options(&plan, 0, &sources);
-            work_options(&plan, 0, &mut all, &fh_work::Shop::default(), &|| true, &mut |_| ());
+            work_options(&plan, 0, &mut all, (&fh_work::Shop::default(), 2.0), &|| true, &mut |_| ());
             all
         });
     });

@@ -163,8 +163,11 @@ fn every_section_that_a_bar_can_be_made_from_is_offered_with_what_it_takes() {
     // The shank of 0.2261 kg is drawn from 256 to 144 mm² besides the point.
     assert!(own.effort_cm3 < larger.effort_cm3 && larger.drawn.kg > 0.24 && own.drawn.kg < 0.03);
     assert_eq!((own.upset.kg, own.upset.times), (0.0, 1.0));
-    work_options(&plan, 0, &mut all, &fh_work::Shop::default(), &|| true, &mut |_| ());
-    assert!(all.iter().all(|one| one.fire.is_some()));
+    work_options(&plan, 0, &mut all, (&fh_work::Shop::default(), 2.0), &|| true, &mut |_| ());
+    // Each heat waits two minutes.
+    let fires: Vec<_> = all.iter().filter_map(|one| one.fire).collect();
+    assert_eq!(fires.len(), all.len());
+    assert!(fires.iter().all(|fire| fire.waiting == 2.0 * fire.heats as f64 && fire.all_minutes() > fire.minutes));
     sort(&mut all, By::Effort);
     assert!(all[0].is_own, "the least work first");
     let unused: Vec<bool> =

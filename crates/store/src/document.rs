@@ -51,12 +51,13 @@ pub fn load_or<T>(
 }
 
 /// Saves a file's text whole, and waits until it is on the disk. `expected` is what the file looked like when it was read;
-/// none for a new one.
+/// none for a new one. With `overwrite`, whatever is there is replaced.
 ///
 /// # Errors
 /// When someone else changed it or it is there unexpectedly, and when it cannot be written; what was there is then still there.
-pub fn save_text(path: &Path, text: &str, expected: Option<&Stamp>) -> Result<Stamp, StoreError> {
+pub fn save_text(path: &Path, text: &str, expected: Option<&Stamp>, overwrite: bool) -> Result<Stamp, StoreError> {
     let existing = match expected {
+        _ if overwrite => Existing::Replace,
         Some(stamp) if stamp.is_changed(path) => return Err(StoreError::ChangedOnDisk { path: path.to_owned() }),
         Some(_) => Existing::Replace,
         None => Existing::Keep,
@@ -79,12 +80,12 @@ pub fn change<T, R, E: From<StoreError>>(
     let _held = hold(path)?;
     let was = load_or(path, sort.read, sort.instead)?;
     let (next, told) = change(&was.value)?;
-    save_text(path, &(sort.write)(&next), was.stamp.as_ref())?;
+    save_text(path, &(sort.write)(&next), was.stamp.as_ref(), false)?;
     Ok(told)
 }
 
 /// How files of a sort are read and written, and what stands in the place of one that is not there.
-#[derive(Clone, Copy, Debug)]
+#[derive(Debug)]
 pub struct Sort<T> {
     /// Reads one.
     pub read: fn(&[u8]) -> Result<T, FileError>,
@@ -93,6 +94,15 @@ pub struct Sort<T> {
     /// In place of one that is not there.
     pub instead: fn() -> T,
 }
+
+// By hand: what stands in a file need not be copied for it.
+impl<T> Clone for Sort<T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Sort<T> {}
 
 /// Holds a file against other programs of ours. On a disk where nothing can be held the change goes on: the stamp is still
 /// looked at before the file is written.
@@ -168,7 +178,7 @@ mod tests {
         let new = load_or(&path, read, || 5).unwrap();
         assert_eq!(new, Document { value: 5, stamp: None });
         fs::write(&path, "theirs").unwrap();
-        assert!(matches!(save_text(&path, "5", None), Err(StoreError::AlreadyThere { .. })));
+        assert!(matches!(save_text(&path, "5", None, false), Err(StoreError::AlreadyThere { .. })));
         assert_eq!(fs::read_to_string(&path).unwrap(), "theirs");
     }
 }

@@ -45,7 +45,7 @@ struct Entry {
     stamp: Option<Stamp>,
     /// When this was written.
     written: SystemTime,
-    /// The plan, in the words of its file.
+    /// The work, in the words of its file; the key is as old as the journal, when there were plans alone.
     plan: String,
 }
 
@@ -70,13 +70,21 @@ impl Journal {
     /// # Errors
     /// When it cannot be written.
     pub fn write(&self, document: Option<(&Path, &Stamp)>, plan: &Plan) -> Result<(), StoreError> {
+        self.write_text(document, file::write(plan))
+    }
+
+    /// The same, of work in the words of its file: a plan's, or a job's.
+    ///
+    /// # Errors
+    /// When it cannot be written.
+    pub fn write_text(&self, document: Option<(&Path, &Stamp)>, text: String) -> Result<(), StoreError> {
         // A name that is not UTF-8 cannot stand in JSON; the work is then kept without it.
         let document = document.filter(|(path, _)| path.to_str().is_some());
         let entry = Entry {
             document: document.map(|(path, _)| std::path::absolute(path).unwrap_or_else(|_| path.to_owned())),
             stamp: document.map(|(_, stamp)| stamp.clone()),
             written: SystemTime::now(),
-            plan: file::write(plan),
+            plan: text,
         };
         let path = &self.place.work_file;
         let text = serde_json::to_string(&entry).map_err(|error| StoreError::write(path, error.into()))?;
@@ -191,12 +199,12 @@ impl Leftover {
         file::read(self.entry.plan.as_bytes())
     }
 
-    /// The plan in the words of its file.
+    /// The work in the words of its file: a plan's, or a job's.
     pub fn text(&self) -> &str {
         &self.entry.plan
     }
 
-    /// Writes the plan, in the words of its file, to a file that is not there yet.
+    /// Writes the work, in the words of its file, to a file that is not there yet.
     ///
     /// # Errors
     /// When there is a file of this name already, and when it cannot be written.

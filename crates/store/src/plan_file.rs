@@ -1,7 +1,7 @@
 //! A plan in its file.
 
+use crate::document::save_text;
 use crate::reading::read_file;
-use crate::replace::{Existing, write_whole};
 use crate::{Stamp, StoreError};
 use fh_core::file;
 use fh_core::plan::Plan;
@@ -33,15 +33,7 @@ pub fn load(path: &Path) -> Result<Loaded, StoreError> {
 /// # Errors
 /// When the file was changed by someone else or is there unexpectedly, and when it cannot be written.
 pub fn save(path: &Path, plan: &Plan, expected: Option<&Stamp>, overwrite: bool) -> Result<Stamp, StoreError> {
-    let text = file::write(plan);
-    let existing = match expected {
-        _ if overwrite => Existing::Replace,
-        Some(stamp) if stamp.is_changed(path) => return Err(StoreError::ChangedOnDisk { path: path.to_owned() }),
-        Some(_) => Existing::Replace,
-        None => Existing::Keep,
-    };
-    write_whole(path, text.as_bytes(), existing)?;
-    Ok(Stamp::of(path, text.as_bytes()))
+    save_text(path, &file::write(plan), expected, overwrite)
 }
 
 #[cfg(test)]

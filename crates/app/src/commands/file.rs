@@ -10,9 +10,9 @@ const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 pub(super) const ROWS: [Row; 7] = [
     Row::new(Command::New, "New plan…", "Start an empty plan; choose the bar first.")
         .keys(KeyboardShortcut::new(CTRL, Key::N)),
-    Row::new(Command::Open, "Open…", "Open a plan from a file.").keys(KeyboardShortcut::new(CTRL, Key::O)),
-    Row::new(Command::Save, "Save", "Save the plan in its file.").keys(KeyboardShortcut::new(CTRL, Key::S)),
-    Row::new(Command::SaveAs, "Save as…", "Save the plan in another file.")
+    Row::new(Command::Open, "Open…", "Open a plan or a job from a file.").keys(KeyboardShortcut::new(CTRL, Key::O)),
+    Row::new(Command::Save, "Save", "Save the plan in its file; beside a cut list or a quote, the job.").keys(KeyboardShortcut::new(CTRL, Key::S)),
+    Row::new(Command::SaveAs, "Save as…", "Save the plan, or the job that is in front, in another file.")
         .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::S)),
     Row::new(
         Command::PrintMarkSheet,

@@ -43,9 +43,9 @@ impl Command {
     /// Whether it may be used now: while steel stands in place of the plan, nothing is done to parts that are not seen.
     pub(crate) fn may_be_used(self, desk: &Desk<'_>) -> bool {
         match self {
-            // At the rack, undo takes back what was done to the rack.
-            Self::Undo if steel::is_at_the_rack(desk) => steel::can_undo(desk),
-            Self::Redo if steel::is_at_the_rack(desk) => false,
+            // In steel, undo takes back what was done there.
+            Self::Undo if steel::takes_undo(desk) => steel::can_undo(desk),
+            Self::Redo if steel::takes_undo(desk) => steel::can_redo(desk),
             _ => (self.row().enabled)(desk) && (!desk.steel.is_open() || steel::is_beside(self)),
         }
     }

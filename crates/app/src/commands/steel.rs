@@ -7,7 +7,7 @@ use egui::{Key, KeyboardShortcut, Modifiers};
 
 const ALT: Modifiers = Modifiers::ALT;
 
-pub(super) const ROWS: [Row; 5] = [
+pub(super) const ROWS: [Row; 8] = [
     Row::new(
         Command::ShowSteel,
         "Steel",
@@ -27,20 +27,41 @@ pub(super) const ROWS: [Row; 5] = [
     Row::new(Command::Quote, "Quote", "Show what the job costs, and what to ask for it.")
         .keys(KeyboardShortcut::new(ALT, Key::Num4))
         .chosen(|desk| shows(desk, SteelTab::Quote)),
+    Row::new(Command::Job, "Job", "Show the plans of the job, whom it is for, and what is agreed.")
+        .keys(KeyboardShortcut::new(ALT, Key::Num5))
+        .chosen(|desk| shows(desk, SteelTab::Job)),
+    Row::new(Command::Merchant, "Merchant", "Show what can be bought, and at what price.")
+        .keys(KeyboardShortcut::new(ALT, Key::Num6))
+        .chosen(|desk| shows(desk, SteelTab::Merchant)),
+    Row::new(Command::ShopFigures, "Shop", "Show what an hour costs, how things are cut, and what is put on the cost.")
+        .keys(KeyboardShortcut::new(ALT, Key::Num7))
+        .chosen(|desk| shows(desk, SteelTab::Shop)),
 ];
 
 fn shows(desk: &Desk<'_>, tab: SteelTab) -> bool {
     desk.steel.is_open() && desk.steel.tab == tab
 }
 
-/// Whether the rack is in front.
-pub(super) fn is_at_the_rack(desk: &Desk<'_>) -> bool {
-    shows(desk, SteelTab::Rack)
+/// Whether undo and redo are about what steel shows, and not about the plan.
+pub(super) fn takes_undo(desk: &Desk<'_>) -> bool {
+    desk.steel.is_open() && desk.steel.tab != SteelTab::Which
 }
 
-/// Whether a change of the rack can be taken back.
+/// Whether a change of what it shows can be taken back.
 pub(super) fn can_undo(desk: &Desk<'_>) -> bool {
-    desk.steel.stock.as_ref().is_some_and(crate::state::steel::Stocked::can_undo)
+    let Some(stock) = &desk.steel.stock else { return false };
+    match desk.steel.tab {
+        SteelTab::Rack => stock.rack.can_undo(),
+        SteelTab::Merchant => stock.merchant.can_undo(),
+        SteelTab::Shop => stock.shop.can_undo(),
+        SteelTab::Quote => desk.steel.last_changed().is_some(),
+        _ => desk.steel.job.can_undo(),
+    }
+}
+
+/// Whether a change can be done again: of the job alone, as the others are saved at once.
+pub(super) fn can_redo(desk: &Desk<'_>) -> bool {
+    desk.steel.tab.is_of_job() && desk.steel.job.can_redo()
 }
 
 /// Whether a command makes sense while steel is shown.

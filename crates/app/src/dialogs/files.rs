@@ -2,45 +2,90 @@
 
 use super::frame::{Frame, main_button, other_button};
 use super::path_entry::PathEntry;
-use crate::state::{Desk, Request};
+use crate::state::{Desk, JobAsk, Request, SteelAsk};
 use crate::theme::{Text, space};
 use egui::{Button, Context, RichText, Ui};
+use fh_rack::kept::job::ENDING;
 use fh_store::demos::DEMOS;
 use std::path::{Path, PathBuf};
 
 /// How many recent plans are offered.
 const MOST_RECENT: usize = 8;
 
-/// Which plan to open: a path, or one of the recent and the demo plans.
+/// What is opened or saved.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Sort {
+    /// A plan.
+    Plan,
+    /// A job.
+    Job,
+}
+
+impl Sort {
+    /// What its files end with.
+    fn ending(self) -> &'static str {
+        match self {
+            Self::Plan => ".plan.json",
+            Self::Job => ENDING,
+        }
+    }
+
+    /// What is said where it was not saved.
+    pub(crate) fn not_saved(self) -> &'static str {
+        match self {
+            Self::Plan => "The plan was not saved",
+            Self::Job => "The job was not saved",
+        }
+    }
+}
+
+/// Which plan or job to open: a path, or one of the recent ones, or a demo plan.
 pub(crate) struct OpenPlan {
     pub(crate) entry: PathEntry,
+    sort: Sort,
 }
 
 impl OpenPlan {
     /// Begins in a folder.
-    pub(crate) fn new(folder: Option<&Path>) -> Self {
+    pub(crate) fn new(sort: Sort, folder: Option<&Path>) -> Self {
         let start = folder.map_or_else(PathBuf::new, |folder| folder.join(""));
-        Self { entry: PathEntry::new(&start) }
+        Self { entry: PathEntry::new(&start), sort }
+    }
+
+    /// What is asked.
+    pub(crate) fn title(&self) -> &'static str {
+        match self.sort {
+            Sort::Plan => "Open a plan",
+            Sort::Job => "Open a job",
+        }
+    }
+
+    /// A file was chosen: what is to be opened.
+    pub(crate) fn open(&self, path: PathBuf) -> Request {
+        opened(self.sort, path)
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Open a plan", width: 560.0 };
-        let Self { entry } = self;
+        let frame = Frame { title: self.title(), width: 560.0 };
+        let Self { entry, sort } = self;
+        let sort = *sort;
         frame.show(
             ctx,
             desk,
             out,
             |ui, out| {
                 entry.show(ui, desk, out);
-                recent(ui, desk, out);
-                demos(ui, desk, out);
+                recent(ui, desk, sort, out);
+                if sort == Sort::Plan {
+                    demos(ui, desk, out);
+                }
                 entry.path().filter(|path| !path.is_dir())
             },
             |ui, out, chosen| {
                 if main_button(ui, desk.theme, "Open", chosen.is_some())
                     && let Some(path) = chosen
                 {
-                    out.push(Request::Open(path));
+                    out.push(opened(sort, path));
                 }
                 if other_button(ui, "Cancel") {
                     out.push(Request::CloseDialog);
@@ -55,17 +100,26 @@ fn head(ui: &mut Ui, desk: &Desk<'_>, words: &str) {
     ui.label(RichText::new(words).text_style(Text::Heading.style()).color(desk.theme.ink));
 }
 
-fn recent(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
-    if desk.recent.paths().is_empty() {
+fn opened(sort: Sort, path: PathBuf) -> Request {
+    match sort {
+        Sort::Plan => Request::Open(path),
+        Sort::Job => Request::Steel(SteelAsk::Job(JobAsk::Open(path))),
+    }
+}
+
+fn recent(ui: &mut Ui, desk: &Desk<'_>, sort: Sort, out: &mut Vec<Request>) {
+    let is_of = |path: &&PathBuf| path.to_string_lossy().ends_with(ENDING) == (sort == Sort::Job);
+    let paths: Vec<&PathBuf> = desk.recent.paths().iter().filter(is_of).take(MOST_RECENT).collect();
+    if paths.is_empty() {
         return;
     }
-    head(ui, desk, "Recent plans");
-    for path in desk.recent.paths().iter().take(MOST_RECENT) {
+    head(ui, desk, if sort == Sort::Job { "Recent jobs" } else { "Recent plans" });
+    for path in paths {
         let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
         let folder = path.parent().map(|folder| folder.display().to_string()).unwrap_or_default();
         let button = Button::new(name).right_text(RichText::new(folder).color(desk.theme.ink_quiet)).truncate();
         if ui.add_sized([ui.available_width(), desk.theme.scaled(space::TARGET)], button).clicked() {
-            out.push(Request::Open(path.clone()));
+            out.push(opened(sort, path.clone()));
         }
     }
 }
@@ -86,12 +140,31 @@ pub(crate) struct SavePlan {
     pub(crate) entry: PathEntry,
     /// Whether a file of this name was found and may be replaced.
     found: Option<PathBuf>,
+    sort: Sort,
 }
 
 impl SavePlan {
     /// Begins with a path.
-    pub(crate) fn new(path: &Path) -> Self {
-        Self { entry: PathEntry::new(path), found: None }
+    pub(crate) fn new(sort: Sort, path: &Path) -> Self {
+        Self { entry: PathEntry::new(path), found: None, sort }
+    }
+
+    /// What is asked.
+    pub(crate) fn title(&self) -> &'static str {
+        match self.sort {
+            Sort::Plan => "Save the plan",
+            Sort::Job => "Save the job",
+        }
+    }
+
+    /// The name of the file that is asked for.
+    pub(crate) fn file_name(&self) -> Option<String> {
+        Some(self.entry.path()?.file_name()?.to_string_lossy().into_owned())
+    }
+
+    /// A file was chosen: what is to be saved.
+    pub(crate) fn save(&self, path: PathBuf, replace: bool) -> Request {
+        saved(self.sort, path, replace)
     }
 
     /// There is a file of this name already.
@@ -101,17 +174,21 @@ impl SavePlan {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Save the plan", width: 560.0 };
-        let Self { entry, found } = self;
+        let frame = Frame { title: self.title(), width: 560.0 };
+        let Self { entry, found, sort } = self;
+        let sort = *sort;
         frame.show(
             ctx,
             desk,
             out,
             |ui, out| {
                 entry.show(ui, desk, out);
-                let hint = "Plans are files that end in .plan.json.";
+                let hint = match sort {
+                    Sort::Plan => "Plans are files that end in .plan.json.",
+                    Sort::Job => "Jobs are files that end in .job.json. Its plans stay in their own files.",
+                };
                 ui.label(RichText::new(hint).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
-                entry.path().filter(|path| !path.is_dir()).map(with_ending)
+                entry.path().filter(|path| !path.is_dir()).map(|path| with_ending(path, sort.ending()))
             },
             |ui, out, chosen| {
                 let replace = chosen.is_some() && chosen == *found;
@@ -119,7 +196,7 @@ impl SavePlan {
                 if main_button(ui, desk.theme, words, chosen.is_some())
                     && let Some(path) = chosen
                 {
-                    out.push(Request::SaveTo(path, replace));
+                    out.push(saved(sort, path, replace));
                 }
                 if other_button(ui, "Cancel") {
                     out.push(Request::CloseDialog);
@@ -129,13 +206,20 @@ impl SavePlan {
     }
 }
 
-/// The path with the ending of plans, where it has none.
-fn with_ending(path: PathBuf) -> PathBuf {
+fn saved(sort: Sort, path: PathBuf, replace: bool) -> Request {
+    match sort {
+        Sort::Plan => Request::SaveTo(path, replace),
+        Sort::Job => Request::Steel(SteelAsk::Job(JobAsk::SaveTo(path, replace))),
+    }
+}
+
+/// The path with the ending of its sort, where it has none.
+fn with_ending(path: PathBuf, ending: &str) -> PathBuf {
     if path.extension().is_some_and(|ending| ending == "json") {
         return path;
     }
     // Behind whatever the smith wrote: hook-v1.2 has no ending of its own.
     let mut whole = path.into_os_string();
-    whole.push(".plan.json");
+    whole.push(ending);
     whole.into()
 }

@@ -28,7 +28,7 @@ pub use system::{Answer, Ask, Dialogs, Native, Scripted};
 pub(crate) use add_plan::AddPlan;
 pub(crate) use add_step::AddStep;
 pub(crate) use export::ExportFile;
-pub(crate) use files::{OpenPlan, SavePlan};
+pub(crate) use files::{OpenPlan, SavePlan, Sort};
 pub(crate) use insert_motif::InsertMotif;
 pub(crate) use message::Message;
 pub(crate) use new_plan::NewPlan;
@@ -49,7 +49,7 @@ use egui::Context;
 pub(crate) enum Dialog {
     /// Choose the bar of a new plan.
     NewPlan(NewPlan),
-    /// Choose a plan to open.
+    /// Choose a plan or a job to open.
     Open(OpenPlan),
     /// Choose a file to save in.
     SaveAs(SavePlan),
@@ -73,8 +73,10 @@ pub(crate) enum Dialog {
     SaveMotif(SaveMotif),
     /// Choose a motif to put in.
     InsertMotif(InsertMotif),
-    /// What becomes of unsaved changes?
+    /// What becomes of unsaved changes of the plan?
     Unsaved(Then),
+    /// What becomes of unsaved changes of the job?
+    UnsavedJob(Then),
     /// Someone else changed the file.
     ChangedOnDisk(ChangedOnDisk),
     /// Work was left over by a program that is gone.
@@ -119,6 +121,7 @@ impl Dialog {
             Self::SaveMotif(dialog) => dialog.show(ctx, desk, out),
             Self::InsertMotif(dialog) => dialog.show(ctx, desk, out),
             Self::Unsaved(then) => unsaved::show(ctx, desk, then, out),
+            Self::UnsavedJob(then) => unsaved::show_job(ctx, desk, then, out),
             Self::ChangedOnDisk(dialog) => dialog.show(ctx, desk, out),
             Self::Recovered(dialog) => dialog.show(ctx, desk, out),
             Self::Message(dialog) => dialog.show(ctx, desk, out),

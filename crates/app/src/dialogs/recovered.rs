@@ -5,6 +5,7 @@ use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use egui::{Context, RichText, Ui};
 use fh_core::describe::short_name;
+use fh_rack::kept::job;
 use fh_store::{Leftover, Leftovers, StoreError};
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
@@ -19,6 +20,8 @@ pub(crate) struct Recovered {
 struct Row {
     /// The work, while this dialog holds it.
     work: Leftover,
+    /// Whether it is a job rather than a plan.
+    is_job: bool,
     /// Its title, or why it cannot be read.
     title: Result<String, String>,
     /// What came of copying it.
@@ -29,8 +32,13 @@ impl Recovered {
     /// The dialog for what was left over.
     pub(crate) fn new(left: Leftovers) -> Self {
         let row = |work: Leftover| {
-            let title = work.plan().map(|plan| plan.title).map_err(|error| error.to_string());
-            Row { work, title, copied: None }
+            let is_job = job::is_job(work.text().as_bytes());
+            let title = if is_job {
+                job::read(work.text().as_bytes()).map(|job| job.title)
+            } else {
+                work.plan().map(|plan| plan.title)
+            };
+            Row { work, is_job, title: title.map_err(|error| error.to_string()), copied: None }
         };
         Self { rows: left.work.into_iter().map(row).collect(), broken: left.broken }
     }
@@ -38,6 +46,11 @@ impl Recovered {
     /// Takes one piece of work out of the dialog.
     pub(crate) fn take(&mut self, index: usize) -> Option<Leftover> {
         (index < self.rows.len()).then(|| self.rows.remove(index).work)
+    }
+
+    /// Whether there is work in it of the sort that was not taken.
+    pub(crate) fn has_other_sort(&self, took_job: bool) -> bool {
+        self.rows.iter().any(|row| row.is_job != took_job)
     }
 
     /// Whether there is no more work in it.
@@ -51,8 +64,9 @@ impl Recovered {
         let own = row.work.document();
         let folder = own.and_then(Path::parent).filter(|folder| folder.is_dir()).unwrap_or(folder);
         let name = own.and_then(Path::file_name).map_or_else(|| "work".into(), |name| name.to_string_lossy());
-        let stem = name.trim_end_matches(".json").trim_end_matches(".plan");
-        row.copied = Some(match copy(&row.work, folder, stem) {
+        let stem = name.trim_end_matches(".json").trim_end_matches(".plan").trim_end_matches(".job");
+        let ending = if row.is_job { job::ENDING } else { ".plan.json" };
+        row.copied = Some(match copy(&row.work, folder, stem, ending) {
             Ok(path) => format!("Copied to {}", path.display()),
             Err(error) => format!("■ {error}"),
         });
@@ -86,11 +100,11 @@ impl Recovered {
 /// How many names are tried.
 const MOST_COPIES: usize = 99;
 
-fn copy(work: &Leftover, folder: &Path, stem: &str) -> Result<PathBuf, StoreError> {
+fn copy(work: &Leftover, folder: &Path, stem: &str, ending: &str) -> Result<PathBuf, StoreError> {
     let mut number = 1;
     loop {
         let count = if number == 1 { String::new() } else { format!("-{number}") };
-        let path = folder.join(format!("{stem}-recovered{count}.plan.json"));
+        let path = folder.join(format!("{stem}-recovered{count}{ending}"));
         match work.save_copy(&path) {
             Ok(()) => return Ok(path),
             Err(StoreError::AlreadyThere { .. }) if number < MOST_COPIES => number += 1,
@@ -104,7 +118,8 @@ impl Row {
         ui.add_space(space::GROUP);
         let name = self.title.as_ref().ok().filter(|title| !title.trim().is_empty());
         let name = name.map_or_else(|| "Untitled".to_owned(), |name| short_name(name));
-        let head = format!("Recovered work from {}: {name}", age(self.work.written()));
+        let what = if self.is_job { "job" } else { "work" };
+        let head = format!("Recovered {what} from {}: {name}", age(self.work.written()));
         ui.label(RichText::new(head).text_style(Text::Strong.style()));
         let place =
             self.work.document().map_or_else(|| "never saved in a file".to_owned(), |path| path.display().to_string());

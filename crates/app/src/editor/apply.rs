@@ -1,6 +1,7 @@
 //! Requests are done here, after the frame, one after the other.
 
 use super::Editor;
+use super::job::is_job_file;
 use crate::state::{Focus, Gesture, OrderAsk, Request, Then, Views, told};
 use crate::theme::{Look, Theme};
 use crate::widgets::entry;
@@ -54,6 +55,7 @@ impl Editor {
             }
             Request::RemoveMotif(path) => self.remove_motif(&path),
             Request::Begin(plan) => self.begin(*plan),
+            Request::Open(path) if is_job_file(&path) => self.leave_then(Then::OpenJob(path), ctx),
             Request::Open(path) => self.leave_then(Then::Open(path), ctx),
             Request::OpenDemo(index) => self.leave_then(Then::OpenDemo(index), ctx),
             Request::Recovered(index, open) => self.on_recovered(index, open, ctx),
@@ -78,7 +80,7 @@ impl Editor {
             }
             Request::ShowPiece(open) => self.show_piece(open),
             Request::Order(ask) => self.order_ask(ask),
-            Request::Steel(ask) => self.steel_ask(ask),
+            Request::Steel(ask) => self.steel_ask(ask, ctx),
             Request::ShowStep(at) => self.show_step(at),
             Request::EndTour => self.end_tour(),
         }
@@ -252,7 +254,7 @@ impl Editor {
 
     fn close_dialog(&mut self) {
         self.dialog = None;
-        self.after_save = None;
+        (self.after_save, self.after_job_save) = (None, None);
     }
 
     /// Selects the place of the next finding.

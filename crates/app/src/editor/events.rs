@@ -56,7 +56,7 @@ impl Editor {
         if self.may_close || !ctx.input(|input| input.viewport().close_requested()) {
             return;
         }
-        if self.document.is_changed() {
+        if self.document.is_changed() || self.steel.job.is_changed() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             out.push(Request::Run(Command::Quit));
         } else {
@@ -67,9 +67,9 @@ impl Editor {
     fn read_answer(&mut self, out: &mut Vec<Request>) {
         let Some(answer) = self.services.dialogs.answer() else { return };
         match (answer, &mut self.dialog) {
-            (Answer::File(path), Some(Dialog::Open(_))) => out.push(Request::Open(path)),
+            (Answer::File(path), Some(Dialog::Open(dialog))) => out.push(dialog.open(path)),
             // The system's dialog has asked already whether a file may be replaced.
-            (Answer::File(path), Some(Dialog::SaveAs(_))) => out.push(Request::SaveTo(path, true)),
+            (Answer::File(path), Some(Dialog::SaveAs(dialog))) => out.push(dialog.save(path, true)),
             (Answer::File(path), Some(Dialog::Sheet(dialog))) => out.push(dialog.write(path)),
             (Answer::File(path), Some(Dialog::Export(dialog))) => out.push(dialog.write(path)),
             (Answer::File(path), Some(Dialog::LayPicture(dialog))) => out.push(dialog.lay(path)),
@@ -125,8 +125,17 @@ impl Editor {
 
     /// Does what was wanted, or first asks about unsaved changes.
     pub(crate) fn leave_then(&mut self, then: Then, ctx: &Context) {
-        if self.document.is_changed() {
+        if then.leaves_plan() && self.document.is_changed() {
             self.dialog = Some(Dialog::Unsaved(then));
+        } else {
+            self.leave_job_then(then, ctx);
+        }
+    }
+
+    /// The same, where the open plan may be left.
+    pub(crate) fn leave_job_then(&mut self, then: Then, ctx: &Context) {
+        if then.leaves_job() && self.steel.job.is_changed() {
+            self.dialog = Some(Dialog::UnsavedJob(then));
         } else {
             self.go(then, ctx);
         }

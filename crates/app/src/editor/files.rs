@@ -1,12 +1,13 @@
 //! Opening, saving and leaving plans.
 
 use super::Editor;
-use crate::dialogs::{Ask, ChangedOnDisk, Dialog, Message, NewPlan, OpenPlan, SavePlan};
-use crate::state::{Choice, PlanFile, Then};
+use crate::dialogs::{Ask, ChangedOnDisk, Dialog, Message, NewPlan, OpenPlan, SavePlan, Sort};
+use crate::state::{Choice, PlanFile, SteelTab, Then};
 use egui::{Context, ViewportCommand};
 use fh_core::plan::Plan;
-use fh_store::StoreError;
+use fh_rack::kept::job::is_job;
 use fh_store::demos::DEMOS;
+use fh_store::{Leftover, StoreError};
 use std::path::{Path, PathBuf};
 
 impl Editor {
@@ -14,7 +15,9 @@ impl Editor {
     pub(super) fn go(&mut self, then: Then, ctx: &Context) {
         match then {
             Then::New => self.dialog = Some(Dialog::NewPlan(NewPlan::new(self.document.plan().units.length))),
-            Then::AskOpen => self.dialog = Some(Dialog::Open(OpenPlan::new(self.settings.folder.as_deref()))),
+            Then::AskOpen => {
+                self.dialog = Some(Dialog::Open(OpenPlan::new(Sort::Plan, self.settings.folder.as_deref())))
+            }
             Then::Open(path) => self.open_file(&path),
             Then::OpenDemo(index) => self.open_demo(index),
             Then::Recover(index) => self.recover(index),
@@ -23,6 +26,11 @@ impl Editor {
                     self.open_file(&path);
                 }
             }
+            Then::NewJob => self.begin_job(),
+            Then::AskOpenJob => {
+                self.dialog = Some(Dialog::Open(OpenPlan::new(Sort::Job, self.settings.folder.as_deref())));
+            }
+            Then::OpenJob(path) => self.open_job(&path),
             Then::Close => {
                 self.may_close = true;
                 ctx.send_viewport_cmd(ViewportCommand::Close);
@@ -41,7 +49,7 @@ impl Editor {
             Choice::Discard => {
                 // Discarded work is not offered back.
                 let _ = self.keeper.clear();
-                self.go(then, ctx);
+                self.leave_job_then(then, ctx);
             }
         }
     }
@@ -89,7 +97,7 @@ impl Editor {
             Some(file) => file.path.clone(),
             None => self.folder().join(format!("{}.plan.json", self.document.file_stem())),
         };
-        self.dialog = Some(Dialog::SaveAs(SavePlan::new(&path)));
+        self.dialog = Some(Dialog::SaveAs(SavePlan::new(Sort::Plan, &path)));
     }
 
     /// Saves the plan in a file.
@@ -103,29 +111,36 @@ impl Editor {
                     self.say(format!("Saved, but the safety copy of your unsaved work could not be cleared: {error}"));
                 }
                 if let Some(then) = self.after_save.take() {
-                    self.go(then, ctx);
+                    self.leave_job_then(then, ctx);
                 }
             }
             Err(StoreError::ChangedOnDisk { path }) => {
-                self.dialog = Some(Dialog::ChangedOnDisk(ChangedOnDisk { path }))
+                self.dialog = Some(Dialog::ChangedOnDisk(ChangedOnDisk { path, sort: Sort::Plan }));
             }
-            Err(StoreError::AlreadyThere { path }) => match &mut self.dialog {
+            Err(error) => self.not_saved(Sort::Plan, path, error),
+        }
+    }
+
+    /// Says why a plan or a job was not saved in a file, and where it can be helped asks for another.
+    pub(super) fn not_saved(&mut self, sort: Sort, path: &Path, error: StoreError) {
+        match error {
+            StoreError::AlreadyThere { path } => match &mut self.dialog {
                 Some(Dialog::SaveAs(dialog)) => dialog.found(path),
                 _ => {
-                    let mut dialog = SavePlan::new(&path);
+                    let mut dialog = SavePlan::new(sort, &path);
                     dialog.found(path);
                     self.dialog = Some(Dialog::SaveAs(dialog));
                 }
             },
-            Err(error) => match &mut self.dialog {
+            error => match &mut self.dialog {
                 Some(Dialog::SaveAs(dialog)) => dialog.entry.say(error.to_string()),
                 // Another name can be given at once.
                 _ if matches!(error, StoreError::Protected { .. }) => {
-                    let mut dialog = SavePlan::new(path);
+                    let mut dialog = SavePlan::new(sort, path);
                     dialog.entry.say(format!("Not saved: {error}. Choose another name."));
                     self.dialog = Some(Dialog::SaveAs(dialog));
                 }
-                _ => self.dialog = Some(Dialog::Message(Message::new("The plan was not saved", &error))),
+                _ => self.dialog = Some(Dialog::Message(Message::new(sort.not_saved(), &error))),
             },
         }
     }
@@ -136,13 +151,10 @@ impl Editor {
         let folder = Some(self.folder()).filter(|folder| folder.is_dir());
         let stem = self.document.file_stem();
         let ask = match &self.dialog {
-            Some(Dialog::Open(_)) => Ask { title: "Open a plan".to_owned(), folder, new_name: None, kind: plan },
-            Some(Dialog::SaveAs(_)) => Ask {
-                title: "Save the plan".to_owned(),
-                folder,
-                new_name: Some(format!("{stem}.plan.json")),
-                kind: plan,
-            },
+            Some(Dialog::Open(dialog)) => Ask { title: dialog.title().to_owned(), folder, new_name: None, kind: plan },
+            Some(Dialog::SaveAs(dialog)) => {
+                Ask { title: dialog.title().to_owned(), folder, new_name: dialog.file_name(), kind: plan }
+            }
             Some(Dialog::Sheet(dialog)) => {
                 let kind = dialog.kind();
                 let name = Some(format!("{stem}-marks.{}", kind.ending()));
@@ -180,7 +192,12 @@ impl Editor {
         own.or_else(|| self.settings.folder.clone()).or_else(|| std::env::current_dir().ok()).unwrap_or_default()
     }
 
-    fn remember(&mut self, path: &Path) {
+    /// A file is no longer offered: it cannot be opened.
+    pub(super) fn forget_recent(&mut self, path: &Path) {
+        self.recent.remove(path);
+    }
+
+    pub(super) fn remember(&mut self, path: &Path) {
         self.recent.add(path);
         let folder = std::path::absolute(path).ok().and_then(|path| path.parent().map(Path::to_owned));
         self.settings.folder = folder.or_else(|| self.settings.folder.take());
@@ -218,20 +235,39 @@ impl Editor {
 
     /// Opens recovered work: it is written into the own journal before it is taken from the one that was left over.
     fn recover(&mut self, index: usize) {
-        let Some(Dialog::Recovered(dialog)) = &mut self.dialog else { return };
+        let Some(Dialog::Recovered(mut dialog)) = self.dialog.take() else { return };
         let Some(work) = dialog.take(index) else { return };
-        match work.plan() {
-            Ok(plan) => {
-                let file = work.document().zip(work.stamp());
-                let file = file.map(|(path, stamp)| PlanFile { path: path.to_owned(), stamp: stamp.clone() });
-                self.take(plan, file, true);
-                let kept = match &self.services.home {
-                    Some(home) => self.keeper.write(home, &self.document).and_then(|()| work.discard()),
-                    None => Ok(()),
-                };
+        let is_job = is_job(work.text().as_bytes());
+        let done = if is_job { self.recover_job(&work) } else { self.recover_plan(&work) };
+        match done {
+            Ok(kept) => {
+                let kept = kept.and_then(|()| work.discard());
                 self.say(kept.map_or_else(|error| error.to_string(), |()| "Recovered; not saved yet.".to_owned()));
+                // A plan and a job can both be in hand.
+                self.dialog = dialog.has_other_sort(is_job).then_some(Dialog::Recovered(dialog));
             }
-            Err(error) => self.dialog = Some(Dialog::Message(Message::new("The work cannot be read", error))),
+            Err(why) => self.dialog = Some(Dialog::Message(Message::new("The work cannot be read", why))),
         }
+    }
+
+    /// Whether it could be written into the own journal, once it is open.
+    fn recover_plan(&mut self, work: &Leftover) -> Result<Result<(), StoreError>, String> {
+        let plan = work.plan().map_err(|error| error.to_string())?;
+        let file = work.document().zip(work.stamp());
+        let file = file.map(|(path, stamp)| PlanFile { path: path.to_owned(), stamp: stamp.clone() });
+        self.take(plan, file, true);
+        let (keeper, document) = (&mut self.keeper, &self.document);
+        let text = || fh_core::file::write(document.plan());
+        let home = self.services.home.as_ref();
+        Ok(home.map_or(Ok(()), |home| keeper.write(home, &document.unsaved(&text))))
+    }
+
+    fn recover_job(&mut self, work: &Leftover) -> Result<Result<(), StoreError>, String> {
+        self.steel.job.recover(work.text(), work.document().zip(work.stamp()))?;
+        self.show_steel_tab(SteelTab::Job);
+        let (keeper, document, job) = (&mut self.job_keeper, &self.document, &self.steel.job);
+        let text = || job.text(document);
+        let home = self.services.home.as_ref();
+        Ok(home.map_or(Ok(()), |home| keeper.write(home, &job.unsaved(&text))))
     }
 }

@@ -6,6 +6,7 @@ mod chrome;
 mod events;
 mod export;
 mod files;
+mod job;
 mod layout;
 mod motifs;
 mod order;
@@ -53,11 +54,15 @@ pub struct Editor {
     tour: Option<Tour>,
     spots: Spots,
     keeper: Keeper,
+    /// The journal of the job in hand.
+    job_keeper: Keeper,
     said: String,
     /// Requests that wait until a field that was being typed in is settled.
     waiting: Vec<Request>,
     /// What is to be done once the plan is saved.
     after_save: Option<Then>,
+    /// What is to be done once the job is saved.
+    after_job_save: Option<Then>,
     /// Whether the window may close.
     may_close: bool,
     told_title: String,
@@ -95,7 +100,11 @@ impl Editor {
     pub fn with_file(services: Services, path: &Path) -> Self {
         let mut editor = Self::bare(services, Document::new(empty_plan(), None, 0));
         editor.begin_tour_once();
-        editor.open_file(path);
+        if job::is_job_file(path) {
+            editor.open_job_with_plan(path);
+        } else {
+            editor.open_file(path);
+        }
         editor.tell_what_was_left();
         editor
     }
@@ -127,9 +136,11 @@ impl Editor {
             tour: None,
             spots: Spots::default(),
             keeper: Keeper::default(),
+            job_keeper: Keeper::default(),
             said: String::new(),
             waiting: Vec::new(),
             after_save: None,
+            after_job_save: None,
             may_close: false,
             told_title: String::new(),
             serial: 0,
@@ -195,6 +206,7 @@ impl Editor {
 
     /// Puts another plan in the place of the open one.
     fn take(&mut self, plan: Plan, file: Option<PlanFile>, is_recovered: bool) {
+        self.steel.job.settle_open(&self.document);
         self.serial += 1;
         self.document = if is_recovered {
             Document::recovered(plan, file, self.serial)

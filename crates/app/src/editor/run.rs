@@ -3,7 +3,7 @@
 use super::Editor;
 use crate::commands;
 use crate::dialogs::Dialog;
-use crate::state::{Command, RackAsk, Side, Standard, SteelAsk, SteelTab, Then, Views};
+use crate::state::{Command, Side, Standard, SteelTab, Then, Views};
 use crate::widgets::entry::ask_for_size;
 use egui::{Context, OutputCommand, ViewportCommand};
 use fh_core::plan::PlanUnit;
@@ -59,7 +59,9 @@ impl Editor {
             }
             C::AddStep | C::DuplicateStep | C::RemoveStep | C::MergeSteps | C::SplitStep => self.run_step(command),
             C::ShowSteel => self.show_steel(!self.steel.is_open()),
-            C::WhichBar | C::Rack | C::CutList | C::Quote => self.run_steel(command),
+            C::WhichBar | C::Rack | C::CutList | C::Quote | C::Job | C::Merchant | C::ShopFigures => {
+                self.run_steel(command)
+            }
             C::StepUp => self.carry_step(-1),
             C::StepDown => self.carry_step(1),
             C::ProposeAgain => self.ask_proposal(),
@@ -70,7 +72,11 @@ impl Editor {
     }
 
     fn run_file(&mut self, command: Command, ctx: &Context) {
+        let is_of_job = self.steel.is_open() && self.steel.tab.is_of_job();
         match command {
+            Command::Open if is_of_job => self.leave_then(Then::AskOpenJob, ctx),
+            Command::Save if is_of_job => self.save_job(ctx),
+            Command::SaveAs if is_of_job => self.ask_save_job_as(),
             Command::New => self.leave_then(Then::New, ctx),
             Command::Open => self.leave_then(Then::AskOpen, ctx),
             Command::Save => self.save(ctx),
@@ -82,10 +88,11 @@ impl Editor {
     }
 
     fn run_edit(&mut self, command: Command, ctx: &Context) {
+        // Which bar is about the plan itself.
+        let is_of_steel = self.steel.is_open() && self.steel.tab != SteelTab::Which;
         match command {
-            Command::Undo if self.steel.is_open() && self.steel.tab == SteelTab::Rack => {
-                self.steel_ask(SteelAsk::Rack(RackAsk::Undo));
-            }
+            Command::Undo if is_of_steel => self.undo_steel(),
+            Command::Redo if is_of_steel => self.steel.job.redo(),
             Command::Undo => {
                 self.document.undo();
                 self.after_change();

@@ -2,20 +2,19 @@
 
 use super::Editor;
 use crate::dialogs::{AddPlan, Dialog, PaperFile};
-use crate::state::steel::job;
+use crate::state::steel::{Changed, Stocked, lines_of};
 use crate::state::{Command, PaperSize, RackAsk, SteelAsk, SteelPaper, SteelTab};
 use egui::Context;
 use fh_core::edit::Edit;
-use fh_core::plan::Plan;
 use fh_print::drawing::Drawing;
 use fh_print::sheets::{CutHead, QuoteHead, customer_page, cut_sheets, reckoning};
 use fh_rack::kept::booking;
-use fh_rack::kept::job as job_file;
+use fh_rack::kept::job::Made;
 use fh_rack::kept::rack::{Rack, RackBar};
 use fh_rack::list::booked::{put_back, taken};
+use fh_rack::list::make::CutList;
 use fh_rack::said::section::Alike;
 use fh_rack::which::instead::instead_of;
-use fh_store::document;
 use std::path::Path;
 
 impl Editor {
@@ -23,7 +22,7 @@ impl Editor {
     pub(crate) fn show_steel(&mut self, open: bool) {
         self.steel.set_open(open, self.services.home.as_ref());
         if open {
-            let told = self.steel.stock.as_mut().map(|stock| std::mem::take(&mut stock.told)).unwrap_or_default();
+            let told = self.steel.stock.as_ref().map(Stocked::told).unwrap_or_default();
             if !told.is_empty() {
                 self.said = format!("■ {}", told.join(" "));
             }
@@ -36,6 +35,9 @@ impl Editor {
             Command::Rack => SteelTab::Rack,
             Command::CutList => SteelTab::Cut,
             Command::Quote => SteelTab::Quote,
+            Command::Job => SteelTab::Job,
+            Command::Merchant => SteelTab::Merchant,
+            Command::ShopFigures => SteelTab::Shop,
             _ => SteelTab::Which,
         });
     }
@@ -43,31 +45,37 @@ impl Editor {
     /// Works out what its place shows, where anything has changed.
     pub(super) fn refresh_steel(&mut self, ctx: &Context) {
         let tools = (self.order.shop(), self.order.shop_revision());
-        if self.steel.refresh(ctx, &self.document, self.selection.bar, tools) {
-            self.said = "The rack was changed elsewhere, and read again.".to_owned();
+        if let Some(told) = self.steel.refresh(ctx, &self.document, self.selection.bar, tools) {
+            self.said = told.to_owned();
         }
     }
 
     /// Does what was asked for about steel.
-    pub(super) fn steel_ask(&mut self, ask: SteelAsk) {
+    pub(super) fn steel_ask(&mut self, ask: SteelAsk, ctx: &Context) {
         match ask {
             SteelAsk::SortBy(by) => self.steel.sort_by(by),
+            SteelAsk::Filter(filter) => self.steel.which.filter = filter,
+            SteelAsk::QuoteLines(at) => self.steel.quote.lines_of = at,
             SteelAsk::Look(alike) => self.steel.look(alike),
             SteelAsk::TakeBar(alike) => self.take_bar(&alike),
             SteelAsk::Rack(ask) => self.rack_ask(ask),
-            SteelAsk::Count(at, count) => self.steel.set_count(at, count),
+            SteelAsk::Job(ask) => self.job_ask(ask, ctx),
             SteelAsk::AskPlan => self.dialog = Some(Dialog::AddPlan(AddPlan::new(&self.folder()))),
             SteelAsk::AddPlan(path) => self.add_plan(&path),
-            SteelAsk::DropPlan(at) => self.steel.drop_plan(at),
-            SteelAsk::Way(way) => self.steel.set_way(way),
             SteelAsk::StopSearch => self.steel.stop(),
             SteelAsk::Book => self.book(),
             SteelAsk::Shop(shop, keep) => {
-                let done = self.steel.stock.as_mut().map(|stock| stock.set_shop(*shop, keep));
-                if let Some(Err(why)) = done {
-                    self.said = format!("■ Not kept: {why}");
+                let done = self.steel.stock.as_mut().map(|stock| stock.set_shop(&shop, keep));
+                if keep && matches!(done, Some(Ok(()))) {
+                    self.steel.remember(Changed::Shop);
                 }
+                self.say_not_kept(done);
             }
+            SteelAsk::Merchant(merchant) => {
+                let done = self.steel.stock.as_mut().map(|stock| stock.set_merchant(&merchant));
+                self.say_not_kept(done);
+            }
+            SteelAsk::Ware(line) => self.steel.ware = line,
             SteelAsk::QuoteCount(at, count) => self.steel.quote.set_count(at, count),
             SteelAsk::AskPaper(what) => {
                 let plan = self.folder().join(self.document.file_stem());
@@ -78,7 +86,40 @@ impl Editor {
         }
     }
 
-    fn show_steel_tab(&mut self, tab: SteelTab) {
+    /// What was changed elsewhere is as good as broken off: it is said, and what was read again is shown.
+    fn say_not_kept(&mut self, done: Option<Result<(), String>>) {
+        if let Some(Err(why)) = done {
+            self.said = format!("■ Not kept: {why}");
+        }
+    }
+
+    /// Takes back the last change of what is in front: of the rack, the merchant's list, the shop's figures, or the job.
+    pub(super) fn undo_steel(&mut self) {
+        let last = self.steel.last_changed();
+        let of_shop =
+            self.steel.tab == SteelTab::Shop || (self.steel.tab == SteelTab::Quote && last == Some(Changed::Shop));
+        let tab = if of_shop { SteelTab::Shop } else { self.steel.tab };
+        if of_shop || tab.is_of_job() {
+            self.steel.forget_last(if of_shop { Changed::Shop } else { Changed::Job });
+        }
+        let Some(stock) = &mut self.steel.stock else { return };
+        let (what, done) = match tab {
+            SteelTab::Rack => ("rack", stock.rack.undo()),
+            SteelTab::Merchant => ("merchant's list", stock.merchant.undo()),
+            SteelTab::Shop => ("shop's figures", stock.shop.undo()),
+            _ => {
+                self.steel.job.undo();
+                return;
+            }
+        };
+        stock.revision += 1;
+        self.said = match done {
+            Err(why) => format!("■ Not taken back: {why}"),
+            Ok(()) => format!("The last change of the {what} is taken back."),
+        };
+    }
+
+    pub(super) fn show_steel_tab(&mut self, tab: SteelTab) {
         if !self.steel.is_open() {
             self.show_steel(true);
         }
@@ -97,7 +138,7 @@ impl Editor {
     /// Changes the rack; what is wrong is said, and the rack is then as it was.
     fn change_rack(&mut self, said: String, change: impl FnOnce(&Rack) -> Result<Rack, String>) -> bool {
         let Some(stock) = &mut self.steel.stock else { return false };
-        let done = stock.change(change);
+        let done = stock.change_rack(change);
         let is_done = done.is_ok();
         self.said = done.map_or_else(|why| format!("■ Not done: {why}"), |()| said);
         is_done
@@ -111,7 +152,7 @@ impl Editor {
                 let is_done = self.change_rack(said, |rack| Ok(booking::put(rack, std::slice::from_ref(bar.as_ref()))));
                 let line = |rack: &Rack| rack.bars.iter().position(|line| line.is_like(&bar));
                 if is_done {
-                    self.steel.line = self.steel.stock.as_ref().and_then(|stock| line(&stock.rack));
+                    self.steel.line = self.steel.stock.as_ref().and_then(|stock| line(&stock.rack.now));
                 }
             }
             RackAsk::Change(old, new) => {
@@ -122,18 +163,12 @@ impl Editor {
                 let take = |rack: &Rack| booking::take(rack, &[*bar]).map_err(|error| error.to_string());
                 self.change_rack(said, take);
             }
-            RackAsk::Undo => {
-                let done = self.steel.stock.as_mut().map(crate::state::steel::Stocked::undo);
-                self.said = match done {
-                    Some(Err(why)) => format!("■ Not taken back: {why}"),
-                    _ => "The last change of the rack is taken back.".to_owned(),
-                };
-            }
             RackAsk::Unbook(number) => {
                 let said = format!("Booking {number} is undone: its bars are back, its offcuts off the rack.");
                 let undo = |rack: &Rack| booking::undo(rack, Some(number)).map(|(next, _)| next);
                 if self.change_rack(said, |rack| undo(rack).map_err(|error| error.to_string())) {
                     self.steel.keep_booked(None);
+                    self.steel.job.forget(&booked_as(number));
                 }
             }
         }
@@ -141,13 +176,14 @@ impl Editor {
 
     /// Adds a plan to the job, or all plans of another job.
     fn add_plan(&mut self, path: &Path) {
-        match plans_of(path) {
-            Ok(all) => {
+        let mut next = self.steel.job.job().clone();
+        match lines_of(path).and_then(|lines| {
+            next.plans.extend(lines);
+            self.steel.job.change(next)
+        }) {
+            Ok(()) => {
                 self.dialog = None;
-                for (path, plan, count) in all {
-                    self.steel.add_plan(&path, plan);
-                    self.steel.set_count(self.steel.cut.others.len(), count);
-                }
+                self.steel.remember(Changed::Job);
             }
             Err(why) => match &mut self.dialog {
                 Some(Dialog::AddPlan(dialog)) => dialog.entry.say(why),
@@ -158,20 +194,23 @@ impl Editor {
 
     /// Books the cut list as it is shown.
     fn book(&mut self) {
-        let Some(list) = self.steel.cut.list.clone().filter(fh_rack::list::make::CutList::is_whole) else { return };
-        let Some(made_on) = self.steel.stock.as_ref().map(|stock| stock.rack.clone()) else { return };
-        let what = job(&self.steel.cut.order(&self.document)).title;
+        let Some(list) = self.steel.cut.list.clone().filter(CutList::is_whole) else { return };
+        let Some(made_on) = self.steel.stock.as_ref().map(|stock| stock.rack.now.clone()) else { return };
+        let job = self.steel.job.titled(&self.document);
+        let (what, on) = (job.title.clone(), job.date.clone());
         let book = |held: &Rack| {
             if *held != made_on {
                 return Err("the rack was changed elsewhere: look at the new list first".to_owned());
             }
             let (took, back) = (taken(&list, held), put_back(&list));
-            booking::book(held, &what, None, &took, &back).map_err(|error| error.to_string())
+            booking::book(held, &what, on.as_deref(), &took, &back).map_err(|error| error.to_string())
         };
         if self.change_rack(String::new(), book) {
             let stock = self.steel.stock.as_ref();
-            let number = stock.and_then(|stock| stock.rack.booked.last()).map(|booking| booking.number);
+            let number = stock.and_then(|stock| stock.rack.now.booked.last()).map(|booking| booking.number);
             self.steel.keep_booked(number);
+            let figure = Some(bars_words(used(&list)));
+            self.steel.job.note(&Made { what: booked_as(number.unwrap_or(0)), on: job.date, file: None, figure });
             self.say(format!(
                 "Booked as number {}: its bars are off the rack, the offcuts that are kept on it.",
                 number.unwrap_or(0)
@@ -185,6 +224,7 @@ impl Editor {
         match bytes.and_then(|bytes| fh_store::replace_same_kind(path, &bytes).map_err(|error| error.to_string())) {
             Ok(()) => {
                 self.dialog = None;
+                self.note_paper(path, what);
                 self.say(format!("The {} is in {}.", what.name(), path.display()));
             }
             Err(why) => {
@@ -195,15 +235,32 @@ impl Editor {
         }
     }
 
+    /// Notes in the job which paper was made of it, and the figure that counts.
+    fn note_paper(&mut self, path: &Path, what: SteelPaper) {
+        let quoted = || {
+            let quote = self.steel.quote.quote.as_ref()?.as_ref().ok()?;
+            Some(quote.money.words(quote.counts.first()?.asked.total))
+        };
+        let figure = match what {
+            SteelPaper::Cut => self.steel.cut.list.as_ref().map(|list| bars_words(used(&list))),
+            SteelPaper::Customer | SteelPaper::Figures => quoted(),
+        };
+        let on = self.steel.job.job().date.clone();
+        let file = path.to_str().map(str::to_owned);
+        self.steel.job.note(&Made { what: what.name().to_owned(), on, file, figure });
+    }
+
     fn paper(&self, what: SteelPaper, size: PaperSize) -> Option<Drawing> {
-        let order = self.steel.cut.order(&self.document);
-        let job = job(&order);
+        let order = self.steel.job.order(&self.document).ok()?;
+        let job = self.steel.job.titled(&self.document);
+        let date = job.date.clone().unwrap_or_default();
         if what == SteelPaper::Cut {
-            let head = CutHead { title: &job.title, customer: "", date: "" };
+            let head =
+                CutHead { title: &job.title, customer: job.customer.as_deref().unwrap_or_default(), date: &date };
             return Some(cut_sheets(self.steel.cut.list.as_ref()?, head, size.paper()));
         }
         let quote = self.steel.quote.quote.as_ref()?.as_ref().ok()?;
-        let head = QuoteHead { job: &job, order: &order, shop: &self.steel.stock.as_ref()?.shop, date: "" };
+        let head = QuoteHead { job: &job, order: &order, shop: &self.steel.stock.as_ref()?.shop.now, date: &date };
         Some(match what {
             SteelPaper::Customer => customer_page(quote, head, size.paper()),
             _ => reckoning(quote, head, size.paper()),
@@ -219,19 +276,16 @@ fn changed(rack: &Rack, old: &RackBar, new: RackBar) -> Result<Rack, String> {
     Ok(next)
 }
 
-/// The plan of a file, or all of a job's file, each with its path and its count.
-fn plans_of(path: &Path) -> Result<Vec<(std::path::PathBuf, Plan, u32)>, String> {
-    let bytes = document::load(path, |bytes| Ok(bytes.to_vec())).map_err(|error| error.to_string())?.value;
-    if !job_file::is_job(&bytes) {
-        let loaded = fh_store::load(path).map_err(|error| error.to_string())?;
-        return Ok(vec![(path.to_owned(), loaded.plan, 1)]);
-    }
-    let job = document::load(path, job_file::read).map_err(|error| error.to_string())?.value;
-    let folder = path.parent().unwrap_or(Path::new(""));
-    let plan = |line: &job_file::JobPlan| {
-        let file = folder.join(&line.plan);
-        let loaded = fh_store::load(&file).map_err(|error| error.to_string())?;
-        Ok((file, loaded.plan, line.pieces()))
-    };
-    job.plans.iter().map(plan).collect()
+/// What a booking is called among what was made of a job.
+fn booked_as(number: u32) -> String {
+    format!("booking {number}")
+}
+
+/// How many bars a list uses.
+fn used(list: &CutList) -> u64 {
+    list.groups.iter().flat_map(|group| &group.bars).map(|bar| bar.times).sum()
+}
+
+fn bars_words(count: u64) -> String {
+    format!("{count} {}", if count == 1 { "bar" } else { "bars" })
 }

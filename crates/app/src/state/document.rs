@@ -1,5 +1,6 @@
 //! The open plan: its history, its file, and the balance that follows from it.
 
+use super::Unsaved;
 use fh_core::balance::{Balance, Spread, balance, spread};
 use fh_core::describe::short_name;
 use fh_core::edit::{Edit, Gave, History, Refusal};
@@ -93,6 +94,12 @@ impl Document {
         let words = self.plan().title.to_lowercase();
         let words: Vec<_> = words.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
         if words.is_empty() { "plan".to_owned() } else { words.join("-") }
+    }
+
+    /// The work that may have to be kept, given how it is put in words.
+    pub(crate) fn unsaved<'a>(&'a self, text: &'a dyn Fn() -> String) -> Unsaved<'a> {
+        let file = self.file.as_ref().map(|file| (file.path.as_path(), &file.stamp));
+        Unsaved { is_changed: self.is_changed(), place: (self.serial, self.revision()), file, text }
     }
 
     /// Applies an edit; a gesture under way ends first, so that the edit is a step of its own.

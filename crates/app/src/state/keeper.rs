@@ -1,14 +1,26 @@
 //! Keeps unsaved work in the journal a short while after each change, and drops it once it is saved.
 
-use super::Document;
-use fh_store::{Home, Journal, StoreError};
+use fh_store::{Home, Journal, Stamp, StoreError};
+use std::path::Path;
 
 /// How long after the last change work is written, in seconds.
 const REST: f64 = 0.6;
 /// How long work may go unwritten while it is being changed all the time, in seconds.
 const LONGEST: f64 = 3.0;
 
-/// The journal of the open plan, and what is in it.
+/// Work that may have to be kept.
+pub(crate) struct Unsaved<'a> {
+    /// Whether anything would be lost if the program ended now.
+    pub(crate) is_changed: bool,
+    /// A number that no other work of its sort has, and one that changes whenever the work does.
+    pub(crate) place: (u64, u64),
+    /// Its file, and what that looked like.
+    pub(crate) file: Option<(&'a Path, &'a Stamp)>,
+    /// The work in the words of its file.
+    pub(crate) text: &'a dyn Fn() -> String,
+}
+
+/// The journal of a plan or a job in hand, and what is in it.
 #[derive(Default)]
 pub(crate) struct Keeper {
     journal: Option<Journal>,
@@ -19,20 +31,19 @@ pub(crate) struct Keeper {
 }
 
 impl Keeper {
-    /// Looks at the plan at a time in seconds: how long until it wants to look again, where work waits to be written.
+    /// Looks at the work at a time in seconds: how long until it wants to look again, where work waits to be written.
     pub(crate) fn watch(
         &mut self,
         home: Option<&Home>,
-        document: &Document,
+        work: &Unsaved<'_>,
         now: f64,
     ) -> Result<Option<f64>, StoreError> {
         let Some(home) = home else { return Ok(None) };
-        if !document.is_changed() {
-            return self.let_go(document).map(|()| None);
+        if !work.is_changed {
+            return self.let_go(work).map(|()| None);
         }
-        let place = (document.serial(), document.revision());
-        if self.seen != Some(place) {
-            self.seen = Some(place);
+        if self.seen != Some(work.place) {
+            self.seen = Some(work.place);
             self.changed_at = Some(now);
             self.first_change.get_or_insert(now);
         }
@@ -42,16 +53,16 @@ impl Keeper {
             return Ok(Some(due - now));
         }
         (self.changed_at, self.first_change) = (None, None);
-        self.write(home, document).map(|()| None)
+        self.write(home, work).map(|()| None)
     }
 
     /// Writes the work now.
-    pub(crate) fn write(&mut self, home: &Home, document: &Document) -> Result<(), StoreError> {
+    pub(crate) fn write(&mut self, home: &Home, work: &Unsaved<'_>) -> Result<(), StoreError> {
         if self.journal.is_none() {
             self.journal = Some(Journal::open(home)?);
         }
         if let Some(journal) = &self.journal {
-            journal.write(document.file().map(|file| (file.path.as_path(), &file.stamp)), document.plan())?;
+            journal.write_text(work.file, (work.text)())?;
             self.holds_work = true;
         }
         Ok(())
@@ -68,8 +79,8 @@ impl Keeper {
         self.journal.take().map_or(Ok(()), Journal::close)
     }
 
-    fn let_go(&mut self, document: &Document) -> Result<(), StoreError> {
-        self.seen = Some((document.serial(), document.revision()));
+    fn let_go(&mut self, work: &Unsaved<'_>) -> Result<(), StoreError> {
+        self.seen = Some(work.place);
         if self.holds_work || self.changed_at.is_some() { self.clear() } else { Ok(()) }
     }
 }

@@ -1,6 +1,6 @@
 //! What panels and dialogs ask for. It is done after the frame, one after the other.
 
-use super::{Command, Gesture, OrderAsk, PaperSize, SheetKind, SteelAsk};
+use super::{Choice, Command, Gesture, OrderAsk, PaperSize, SheetKind, SteelAsk, Then};
 use crate::theme::Look;
 use fh_core::edit::Edit;
 use fh_core::motif::Motif;
@@ -101,32 +101,4 @@ pub(crate) enum Side {
     Before,
     /// After it.
     After,
-}
-
-/// What to do with unsaved changes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Choice {
-    /// Save them.
-    Save,
-    /// Let them go.
-    Discard,
-}
-
-/// What was wanted before unsaved changes were asked about.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) enum Then {
-    /// Begin a new plan: ask for its stock.
-    New,
-    /// Ask which plan to open.
-    AskOpen,
-    /// Open a plan's file.
-    Open(PathBuf),
-    /// Open a demo plan.
-    OpenDemo(usize),
-    /// Open recovered work.
-    Recover(usize),
-    /// Read the plan's file again.
-    Reload,
-    /// Close the window.
-    Close,
 }

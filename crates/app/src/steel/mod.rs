@@ -2,11 +2,19 @@
 
 mod bars;
 mod cut;
+mod fields;
 mod job;
+mod job_file;
+mod job_lines;
+mod job_page;
+mod merchant;
 mod moved;
 mod quote;
 mod rack;
 mod rack_line;
+mod rate;
+mod shop;
+mod shop_lists;
 mod sum;
 mod which;
 mod which_detail;
@@ -26,12 +34,24 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         SteelTab::Rack => rack::show(ui, desk, out),
         SteelTab::Cut => cut::show(ui, desk, out),
         SteelTab::Quote => quote::show(ui, desk, out),
+        SteelTab::Job => job_page::show(ui, desk, out),
+        SteelTab::Merchant => merchant::show(ui, desk, out),
+        SteelTab::Shop => shop::show(ui, desk, out),
     }
 }
 
 fn tabs(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    const TABS: [Command; 7] = [
+        Command::WhichBar,
+        Command::Rack,
+        Command::CutList,
+        Command::Quote,
+        Command::Job,
+        Command::Merchant,
+        Command::ShopFigures,
+    ];
     ui.horizontal_wrapped(|ui| {
-        for command in [Command::WhichBar, Command::Rack, Command::CutList, Command::Quote] {
+        for command in TABS {
             bar_button(ui, desk, command, command.row().text, out);
         }
         ui.add_space(space::GROUP);

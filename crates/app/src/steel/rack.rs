@@ -53,7 +53,7 @@ impl Default for New {
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let Some(stock) = &desk.steel.stock else { return };
     let theme = desk.theme;
-    if let Some(why) = &stock.broken {
+    if let Some(why) = &stock.rack.broken {
         in_the_middle(ui, theme, |ui| {
             let words =
                 format!("■ The rack cannot be read, and is left as it is: {why} Mend the file, and it is read again.");
@@ -62,13 +62,13 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         return;
     }
     let width = theme.scaled(BESIDE).min((ui.available_width() * MOST_OF_WIDTH).round());
-    if !stock.rack.bars.is_empty() || !stock.rack.booked.is_empty() {
+    if !stock.rack.now.bars.is_empty() || !stock.rack.now.booked.is_empty() {
         let panel = Panel::right("rack line").resizable(false).exact_size(width).frame(side(theme));
         panel.show(ui, |ui| rack_line::show(ui, desk, stock, out));
     }
     in_the_middle(ui, theme, |ui| {
         new_bar(ui, desk, out);
-        if stock.rack.bars.is_empty() {
+        if stock.rack.now.bars.is_empty() {
             empty(
                 ui,
                 theme,
@@ -152,11 +152,11 @@ fn put(new: &mut New, out: &mut Vec<Request>) {
 }
 
 fn lines(ui: &mut Ui, desk: &Desk<'_>, stock: &Stocked, out: &mut Vec<Request>) {
-    let (theme, bars) = (desk.theme, &stock.rack.bars);
+    let (theme, bars) = (desk.theme, &stock.rack.now.bars);
     let unit = desk.document.plan().units.length;
     let kg: f64 = bars.iter().map(weight).sum();
     let all = figures::mass(Mass::new::<kilogram>(kg), unit);
-    let count = stock.rack.count();
+    let count = stock.rack.now.count();
     let words = format!("{count} {} on the rack, {all} by their sizes", if count == 1 { "bar" } else { "bars" });
     ui.label(RichText::new(words).color(theme.ink_quiet));
     table::head(ui, theme, &COLUMNS);

@@ -7,7 +7,7 @@ use crate::state::{Desk, Request, SteelAsk};
 use crate::theme::space;
 use crate::widgets::severity_sign::sign;
 use crate::widgets::table::{self, Column, Line, keep_keyboard, take_keyboard};
-use egui::{Button, Panel, RichText, ScrollArea, Ui};
+use egui::{Button, ComboBox, Panel, RichText, ScrollArea, Ui};
 use fh_rack::said::money::Currency;
 use fh_rack::which::options::{BarOption, By};
 use uom::si::f64::Mass;
@@ -89,27 +89,58 @@ fn head(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
                 out.push(Request::Steel(SteelAsk::SortBy(by)));
             }
         }
+        ui.add_space(space::GAP);
+        filters(ui, desk, out);
         if which.is_working() {
             let words = format!("Heats and minutes: {} of {} bars.", which.worked, which.options.len());
             ui.label(RichText::new(words).color(theme.ink_quiet));
         } else if !which.options.is_empty() {
-            let words = format!("{} bars, from the rack and the merchant's list", which.options.len());
+            let (shown, all) = (which.shown().len(), which.options.len());
+            let of = if shown < all { format!(" of {all}") } else { String::new() };
+            let words = format!("{shown}{of} bars, from the rack and the merchant's list");
             ui.label(RichText::new(words).color(theme.ink_quiet));
         }
     });
     ui.add_space(space::TIGHT);
 }
 
+/// Which of them are shown.
+fn filters(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let which = &desk.steel.which;
+    let mut filter = which.filter;
+    ui.label(RichText::new("Only").color(desk.theme.ink_quiet));
+    let mut button = |is_on: &mut bool, words: &str, tip: &str| {
+        if ui.add(Button::new(words).selected(*is_on)).on_hover_text(tip).clicked() {
+            *is_on = !*is_on;
+        }
+    };
+    button(&mut filter.on_rack, "on the rack", "What has to be bought is left out.");
+    button(&mut filter.is_clean, "nothing against", "What something speaks against, or is too short, is left out.");
+    let combo = ComboBox::from_id_salt("kinds of section").selected_text(filter.kind.unwrap_or("any section"));
+    let shown = combo.show_ui(ui, |ui| {
+        ui.selectable_value(&mut filter.kind, None, "any section");
+        for kind in which.kinds() {
+            ui.selectable_value(&mut filter.kind, Some(kind), kind);
+        }
+    });
+    shown.response.accessible_name("Sections that are shown");
+    if filter != which.filter {
+        out.push(Request::Steel(SteelAsk::Filter(filter)));
+    }
+}
+
 fn options(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let (theme, which) = (desk.theme, &desk.steel.which);
-    let money = desk.steel.stock.as_ref().map(|stock| stock.merchant.money()).unwrap_or_default();
+    let money = desk.steel.stock.as_ref().map(|stock| stock.merchant.now.money()).unwrap_or_default();
     let has_room = ui.available_width() >= theme.scaled(LEAST_FOR_ALL);
     let columns: &[Column] = if has_room { &COLUMNS } else { &FEW_COLUMNS };
     table::head(ui, theme, columns);
     let at = which.at();
     ui.spacing_mut().item_spacing.y = 0.0;
     ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
-        for (index, option) in which.options.iter().enumerate() {
+        let shown = which.shown();
+        for (place, index) in shown.iter().copied().enumerate() {
+            let option = &which.options[index];
             let all = cells(desk, option, &money);
             let few = FEW_CELLS.map(|at| all[at].clone());
             let cells: &[String] = if has_room { &all } else { &few };
@@ -133,7 +164,8 @@ fn options(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
                 };
                 out.push(Request::Steel(ask));
             }
-            let next = table::step(ui, &response, index, which.options.len()).and_then(|to| which.options.get(to));
+            let next = table::step(ui, &response, place, shown.len());
+            let next = next.and_then(|to| which.options.get(*shown.get(to)?));
             if let Some(next) = next {
                 keep_keyboard(ui);
                 out.push(Request::Steel(SteelAsk::Look(next.alike.clone())));
@@ -160,7 +192,7 @@ fn cells(desk: &Desk<'_>, option: &BarOption, money: &Currency) -> [String; 9] {
         moved(desk, option.drawn),
         moved(desk, option.upset),
         option.fire.map_or_else(String::new, |fire| fire.heats.to_string()),
-        option.fire.map_or_else(String::new, |fire| format!("{:.0}", fire.minutes.ceil())),
+        option.fire.map_or_else(String::new, |fire| format!("{:.0}", fire.all_minutes().ceil())),
         option.cost.map_or_else(String::new, |cost| money.figures(cost)),
     ]
 }

@@ -7,7 +7,7 @@ use crate::theme::{Text, space};
 use crate::widgets::row::fact;
 use crate::widgets::severity_sign::{color, sign};
 use egui::{Button, RichText, Ui};
-use fh_rack::which::options::BarOption;
+use fh_rack::which::options::{BarOption, Fire};
 use uom::si::f64::Mass;
 use uom::si::mass::kilogram;
 
@@ -26,14 +26,21 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     fact(ui, theme, "Lost to scale and trimming", &mass(option.loss_kg));
     fact(ui, theme, "Drawn out", &moved(desk, option.drawn));
     fact(ui, theme, "Upset", &moved(desk, option.upset));
+    if let Some(fire) = option.fire {
+        fact(ui, theme, "Work, and waiting for heats", &minutes(fire));
+    }
     if let (Some(cost), Some(stock)) = (option.cost, &desk.steel.stock) {
-        fact(ui, theme, "Costs, that length", &stock.merchant.money().words(cost));
+        fact(ui, theme, "Costs, that length", &stock.merchant.now.money().words(cost));
     }
     ui.add_space(space::GAP);
     against(ui, desk, option);
     ui.add_space(space::GAP);
     let hint = "The finished piece stays as it is. Minutes are a first guess: they tell one bar from another.";
     ui.label(RichText::new(hint).text_style(Text::Small.style()).color(theme.ink_quiet));
+}
+
+fn minutes(fire: Fire) -> String {
+    format!("{:.0} min and {:.0} min", fire.minutes.ceil(), fire.waiting.ceil())
 }
 
 fn place(option: &BarOption) -> &'static str {

@@ -4,7 +4,7 @@ use crate::state::{Desk, Request, SteelAsk};
 use crate::theme::{Text, Theme, space};
 use crate::widgets::scale::{short, steps};
 use egui::{Align2, Pos2, Rect, Role, Sense, Ui, WidgetInfo, pos2, vec2};
-use fh_rack::which::options::BarOption;
+use fh_rack::which::options::{BarOption, Fire};
 
 /// The height of the plot, in points at normal text size, and the room for its figures.
 const HEIGHT: f32 = 210.0;
@@ -41,11 +41,11 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let value = |option: &BarOption| -> Option<[f64; 2]> {
         let cost = if has_prices { option.cost? as f64 } else { option.mass_kg * 1000.0 };
         let work =
-            if has_minutes { option.fire.map_or(option.effort_cm3, |fire| fire.minutes) } else { option.effort_cm3 };
+            if has_minutes { option.fire.map_or(option.effort_cm3, Fire::all_minutes) } else { option.effort_cm3 };
         option.can_be_forged().then_some([cost, work])
     };
-    let dots: Vec<(usize, [f64; 2])> =
-        which.options.iter().enumerate().filter_map(|(at, option)| Some((at, value(option)?))).collect();
+    let shown = which.shown().into_iter();
+    let dots: Vec<(usize, [f64; 2])> = shown.filter_map(|at| Some((at, value(&which.options[at])?))).collect();
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), theme.scaled(HEIGHT)), Sense::CLICK);
     let words = [if has_prices { "cost" } else { "weight, g" }, if has_minutes { "minutes" } else { "metal moved" }];
     response.widget_info(|| {
@@ -62,7 +62,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     // Bars of one piece differ by little in weight: the plot begins a little before the nearest dot.
     let nearest = dots.iter().map(|(_, at)| at[0]).fold(f64::INFINITY, f64::min);
     let plot = Plot { room, least: nearest * (2.0 - HEADROOM), most: [farthest(0), farthest(1)] };
-    let money = desk.steel.stock.as_ref().map(|stock| stock.merchant.money()).unwrap_or_default();
+    let money = desk.steel.stock.as_ref().map(|stock| stock.merchant.now.money()).unwrap_or_default();
     let along = |value: f64| if has_prices { money.figures(value as i64) } else { short(value) };
     axes(ui, theme, &plot, words, &along);
     let at = which.at();

@@ -115,6 +115,19 @@ pub enum LineKind {
 }
 
 impl LineKind {
+    /// Every kind.
+    pub const ALL: [Self; 9] = [
+        Self::Design,
+        Self::Bench,
+        Self::Striker,
+        Self::Tooling,
+        Self::Packing,
+        Self::Delivery,
+        Self::Fixing,
+        Self::BoughtIn,
+        Self::Parts,
+    ];
+
     /// The words for it.
     pub fn name(self) -> &'static str {
         match self {

@@ -92,8 +92,13 @@ impl Range {
 
 /// Minutes at the fire for the first of a plan: the work, and the wait for each heat, shared by the irons that lie in the fire.
 pub fn first_piece(work: &PlanWork, shop: &Shop) -> f64 {
+    work.minutes + work.heats as f64 * wait_for_a_heat(shop)
+}
+
+/// How long the work waits for a heat, in minutes: as long as it takes in the fire, shared by the irons that lie in it.
+pub fn wait_for_a_heat(shop: &Shop) -> f64 {
     let heat_up = shop.heat_up.as_ref().map_or(HEAT_UP, |time| time.minutes);
-    work.minutes + work.heats as f64 * heat_up / f64::from(shop.irons.unwrap_or(1).max(1))
+    heat_up / f64::from(shop.irons.unwrap_or(1).max(1))
 }
 
 /// Minutes at the fire for so many of a plan.

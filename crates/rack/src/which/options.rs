@@ -35,6 +35,15 @@ pub struct Fire {
     pub heats: usize,
     /// How many minutes of work.
     pub minutes: f64,
+    /// How many minutes of waiting for its heats.
+    pub waiting: f64,
+}
+
+impl Fire {
+    /// All minutes at the fire: work and waiting, as the quote counts them.
+    pub fn all_minutes(self) -> f64 {
+        self.minutes + self.waiting
+    }
 }
 
 /// What speaks against an option.
@@ -213,12 +222,13 @@ fn against(bar: usize, balanced: &Balance, was: Option<&Balance>) -> Vec<Against
 }
 
 /// Works out heats and minutes, one option after the other, while `goes_on` says so; each that is done goes to `done`. The
-/// orders are the program's proposals, so that all are measured alike.
+/// orders are the program's proposals, so that all are measured alike. `wait` is how long the work waits for a heat, in
+/// minutes.
 pub fn work_options(
     plan: &Plan,
     bar: usize,
     options: &mut [BarOption],
-    shop: &Shop,
+    (shop, wait): (&Shop, f64),
     goes_on: &dyn Fn() -> bool,
     done: &mut dyn FnMut(usize),
 ) {
@@ -227,6 +237,9 @@ pub fn work_options(
             return;
         }
         option.fire = fire(plan, bar, &option.section, shop);
+        if let Some(fire) = &mut option.fire {
+            fire.waiting = fire.heats as f64 * wait;
+        }
         done(at);
     }
 }
@@ -238,13 +251,13 @@ fn fire(plan: &Plan, bar: usize, section: &SectionSpec, shop: &Shop) -> Option<F
     let own = worked.steps.iter().filter(|step| step.bar == Some(bar));
     let heats: std::collections::BTreeSet<usize> =
         own.clone().filter(|step| step.is_hot()).flat_map(|step| step.heat..step.heat + step.needs).collect();
-    Some(Fire { heats: heats.len(), minutes: own.map(|step| step.minutes).sum() })
+    Some(Fire { heats: heats.len(), minutes: own.map(|step| step.minutes).sum(), waiting: 0.0 })
 }
 
 /// Sorts options: those that nothing speaks against first, then by cost or by effort; what is not known comes last.
 pub fn sort(options: &mut [BarOption], by: By) {
     let gravest = |option: &BarOption| option.against.first().map(|against| against.severity);
-    let effort = |option: &BarOption| option.fire.map_or(option.effort_cm3, |fire| fire.minutes);
+    let effort = |option: &BarOption| option.fire.map_or(option.effort_cm3, Fire::all_minutes);
     options.sort_by(|a, b| {
         let cost = || match (a.cost, b.cost) {
             (Some(a), Some(b)) => a.cmp(&b),

@@ -1,27 +1,15 @@
-//! The job and its cut list: best fit at once, the search beside the window.
+//! The cut list of the job: best fit at once, the search beside the window.
 
 use super::aside::Aside;
+use super::job::JobDesk;
 use super::stock::Stocked;
 use crate::state::Document;
 use egui::Context;
-use fh_core::plan::Plan;
 use fh_rack::list::make::{CutList, Progress, Stock, make};
 use fh_rack::list::wanted::{ListError, Ordered};
 
-/// The most of one plan in a job.
-pub(crate) const MOST: u32 = fh_rack::kept::job::MOST_PIECES;
-
 /// The open plan with its revision, the job, and what can be had that a list was made for.
 type Stamp = (u64, u64, u64, u64);
-
-/// A plan that is cut beside the open one.
-pub(crate) struct OtherPlan {
-    /// What it is called.
-    pub(crate) name: String,
-    plan: Plan,
-    /// How many.
-    pub(crate) count: u32,
-}
 
 enum News {
     /// The list by best fit.
@@ -34,16 +22,9 @@ enum News {
     No(String),
 }
 
-/// The job and its cut list.
+/// The cut list.
 #[derive(Default)]
 pub(crate) struct CutDesk {
-    /// How many of the open plan beyond one.
-    more: u32,
-    /// The other plans of the job.
-    pub(crate) others: Vec<OtherPlan>,
-    /// The way of cutting, by its name; the shop's first where none was chosen.
-    pub(crate) way: Option<String>,
-    revision: u64,
     of: Option<Stamp>,
     aside: Aside<News>,
     /// The list.
@@ -59,49 +40,6 @@ pub(crate) struct CutDesk {
 }
 
 impl CutDesk {
-    /// How many of the open plan.
-    pub(crate) fn count(&self) -> u32 {
-        self.more.saturating_add(1)
-    }
-
-    /// What is ordered: the open plan first.
-    pub(crate) fn order(&self, document: &Document) -> Vec<Ordered> {
-        let of = |plan: &Plan, count: u32| Ordered { cut: self.way.clone(), ..Ordered::new(plan.clone(), count) };
-        let own = of(document.plan(), self.count());
-        std::iter::once(own).chain(self.others.iter().map(|other| of(&other.plan, other.count))).collect()
-    }
-
-    /// A number that changes with the job, but not with the open plan.
-    pub(crate) fn revision(&self) -> u64 {
-        self.revision
-    }
-
-    pub(super) fn set_count(&mut self, at: usize, count: u32) {
-        let count = count.clamp(1, MOST);
-        match at.checked_sub(1).and_then(|other| self.others.get_mut(other)) {
-            Some(other) => other.count = count,
-            None => self.more = count - 1,
-        }
-        self.revision += 1;
-    }
-
-    pub(super) fn add(&mut self, name: String, plan: Plan) {
-        self.others.push(OtherPlan { name, plan, count: 1 });
-        self.revision += 1;
-    }
-
-    pub(super) fn drop_plan(&mut self, at: usize) {
-        if let Some(other) = at.checked_sub(1).filter(|other| *other < self.others.len()) {
-            self.others.remove(other);
-            self.revision += 1;
-        }
-    }
-
-    pub(super) fn set_way(&mut self, way: Option<String>) {
-        self.way = way;
-        self.revision += 1;
-    }
-
     /// Stops the search; the best so far stays.
     pub(super) fn stop(&mut self) {
         self.was_stopped = self.aside.is_running();
@@ -122,15 +60,15 @@ impl CutDesk {
     }
 
     /// Hears what was found, and begins anew where anything has changed.
-    pub(super) fn refresh(&mut self, ctx: &Context, document: &Document, stock: &Stocked) {
-        let now = (document.serial(), document.revision(), self.revision, stock.revision);
+    pub(super) fn refresh(&mut self, ctx: &Context, document: &Document, job: &JobDesk, stock: &Stocked) {
+        let now = (document.serial(), document.revision(), job.revision(), stock.revision);
         let is_for_now = self.of.is_some_and(|of| match self.booked {
             Some(_) => (of.0, of.1, of.2) == (now.0, now.1, now.2),
             None => of == now,
         });
         if !is_for_now {
             (self.of, self.booked, self.was_stopped, self.progress) = (Some(now), None, false, None);
-            self.begin(ctx, document, stock);
+            self.begin(ctx, job.order(document), stock);
         }
         for news in self.aside.news() {
             match news {
@@ -141,10 +79,13 @@ impl CutDesk {
         }
     }
 
-    fn begin(&mut self, ctx: &Context, document: &Document, stock: &Stocked) {
-        let order = self.order(document);
-        let (rack, merchant, shop) = (stock.rack.clone(), stock.merchant.clone(), stock.shop.clone());
+    fn begin(&mut self, ctx: &Context, order: Result<Vec<Ordered>, String>, stock: &Stocked) {
+        let (rack, merchant, shop) = (stock.rack.now.clone(), stock.merchant.now.clone(), stock.shop.now.clone());
         self.aside.begin(ctx, move |goes_on, tell| {
+            let order = match order {
+                Ok(order) => order,
+                Err(why) => return tell(News::No(why)),
+            };
             let stock = Stock { rack: &rack, merchant: &merchant, shop: &shop, kerf_nm: None, keep_from_nm: None };
             let say = |list: Result<CutList, ListError>, news: fn(Box<CutList>) -> News| match list {
                 Ok(list) => tell(news(Box::new(list))),

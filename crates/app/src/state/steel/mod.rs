@@ -3,25 +3,28 @@
 mod aside;
 mod ask;
 mod cut;
+mod held;
+mod job;
+mod paths;
+mod plans;
 mod quote;
 mod stock;
 mod which;
 
-pub(crate) use ask::{RackAsk, SteelAsk, SteelPaper, SteelTab};
-pub(crate) use cut::{CutDesk, MOST};
-pub(crate) use quote::{QuoteDesk, job};
+pub(crate) use ask::{JobAsk, RackAsk, SteelAsk, SteelPaper, SteelTab};
+pub(crate) use cut::CutDesk;
+pub(crate) use job::{JobDesk, MOST, lines_of};
+pub(crate) use plans::OPEN;
+pub(crate) use quote::QuoteDesk;
 pub(crate) use stock::Stocked;
-pub(crate) use which::Which;
+pub(crate) use which::{Filter, Which};
 
 use super::Document;
 use egui::Context;
-use fh_core::plan::Plan;
-use fh_rack::list::wanted::title;
 use fh_rack::said::section::Alike;
 use fh_rack::which::options::By;
 use fh_store::Home;
 use fh_work::Shop as Tools;
-use std::path::Path;
 
 /// Steel, and what the hand does with it.
 #[derive(Default)]
@@ -33,9 +36,27 @@ pub(crate) struct Steel {
     pub(crate) which: Which,
     /// The chosen line of the rack.
     pub(crate) line: Option<usize>,
+    /// The plans that are cut and quoted together.
+    pub(crate) job: JobDesk,
+    /// The chosen line of the merchant's list.
+    pub(crate) ware: usize,
     pub(crate) cut: CutDesk,
     pub(crate) quote: QuoteDesk,
+    /// What was changed beside the quote, the latest last: the job, or the shop's figures.
+    changed: Vec<Changed>,
 }
+
+/// What was changed beside the quote.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Changed {
+    /// The job.
+    Job,
+    /// The shop's figures.
+    Shop,
+}
+
+/// The most changes that are remembered.
+const MOST_CHANGES: usize = 200;
 
 impl Steel {
     /// Whether it stands in place of the plan.
@@ -56,20 +77,54 @@ impl Steel {
         self.tab = tab;
     }
 
-    /// Works out what is shown, where anything has changed; `tools` with the number of their revision. Whether somebody else
-    /// changed the rack.
-    pub(crate) fn refresh(&mut self, ctx: &Context, document: &Document, bar: usize, tools: (&Tools, u64)) -> bool {
-        let Some(stock) = self.stock.as_mut().filter(|_| self.open) else { return false };
-        let is_changed = stock.look(ctx.input(|input| input.time));
+    /// Works out what is shown, where anything has changed; `tools` with the number of their revision. What somebody else
+    /// changed of the smith's files, in words.
+    pub(crate) fn refresh(
+        &mut self,
+        ctx: &Context,
+        document: &Document,
+        bar: usize,
+        tools: (&Tools, u64),
+    ) -> Option<&'static str> {
+        let stock = self.stock.as_mut().filter(|_| self.open)?;
+        let now = ctx.input(|input| input.time);
+        let told = stock.look(now);
+        self.job.read_plans(document, now);
         match self.tab {
             SteelTab::Which => self.which.refresh(ctx, document, bar, stock, tools),
-            SteelTab::Cut => self.cut.refresh(ctx, document, stock),
-            SteelTab::Quote => self.quote.refresh(ctx, document, &self.cut, stock, tools),
-            SteelTab::Rack => {}
+            SteelTab::Cut => self.cut.refresh(ctx, document, &self.job, stock),
+            SteelTab::Quote => self.quote.refresh(ctx, document, &self.job, stock, tools),
+            SteelTab::Rack | SteelTab::Job | SteelTab::Merchant | SteelTab::Shop => {}
         }
-        let count = stock.rack.bars.len();
+        let count = stock.rack.now.bars.len();
         self.line = self.line.filter(|_| count > 0).map(|line| line.min(count - 1));
-        is_changed
+        self.ware = self.ware.min(stock.merchant.now.bars.len().saturating_sub(1));
+        told
+    }
+
+    /// Remembers what was changed.
+    pub(crate) fn remember(&mut self, changed: Changed) {
+        if self.changed.len() == MOST_CHANGES {
+            self.changed.remove(0);
+        }
+        self.changed.push(changed);
+    }
+
+    /// What was changed last beside the quote, of what can still be taken back.
+    pub(crate) fn last_changed(&self) -> Option<Changed> {
+        let can_undo_shop = self.stock.as_ref().is_some_and(|stock| stock.shop.can_undo());
+        let can_be = |changed: &&Changed| match changed {
+            Changed::Job => self.job.can_undo(),
+            Changed::Shop => can_undo_shop,
+        };
+        self.changed.iter().rev().find(can_be).copied()
+    }
+
+    /// What was changed last is taken back.
+    pub(crate) fn forget_last(&mut self, changed: Changed) {
+        if let Some(at) = self.changed.iter().rposition(|one| *one == changed) {
+            self.changed.remove(at);
+        }
     }
 
     /// Sorts the options.
@@ -80,28 +135,6 @@ impl Steel {
     /// Looks at an option more closely.
     pub(crate) fn look(&mut self, alike: Alike) {
         self.which.look(alike);
-    }
-
-    /// So many of a plan of the job.
-    pub(crate) fn set_count(&mut self, at: usize, count: u32) {
-        self.cut.set_count(at, count);
-    }
-
-    /// Cuts another plan as well.
-    pub(crate) fn add_plan(&mut self, path: &Path, plan: Plan) {
-        let file = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
-        let name = if plan.title.trim().is_empty() { file } else { title(&plan) };
-        self.cut.add(name, plan);
-    }
-
-    /// Leaves a plan out of the job.
-    pub(crate) fn drop_plan(&mut self, at: usize) {
-        self.cut.drop_plan(at);
-    }
-
-    /// Chooses the way of cutting.
-    pub(crate) fn set_way(&mut self, way: Option<String>) {
-        self.cut.set_way(way);
     }
 
     /// Stops the search.

@@ -1,13 +1,11 @@
 //! The quote of the job for some counts. What the plans take is worked out once; what is asked follows from the shop's figures.
 
 use super::aside::Aside;
-use super::cut::CutDesk;
+use super::job::JobDesk;
 use super::stock::Stocked;
 use crate::state::Document;
 use egui::Context;
-use fh_rack::kept::job::{Job, JobPlan};
 use fh_rack::list::make::Stock;
-use fh_rack::list::wanted::{Ordered, title};
 use fh_rack::quote::error::MOST;
 use fh_rack::quote::hours::{PlanWork, work_of};
 use fh_rack::quote::quoted::{Quote, quote_of};
@@ -27,6 +25,8 @@ enum News {
 pub(crate) struct QuoteDesk {
     /// For how many of the job.
     pub(crate) counts: [u32; 3],
+    /// Of which of them the lines are shown.
+    pub(crate) lines_of: usize,
     of: Option<Stamp>,
     works: Option<(WorkStamp, Vec<PlanWork>)>,
     aside: Aside<News>,
@@ -36,15 +36,8 @@ pub(crate) struct QuoteDesk {
 
 impl Default for QuoteDesk {
     fn default() -> Self {
-        Self { counts: [1, 10, 40], of: None, works: None, aside: Aside::default(), quote: None }
+        Self { counts: [1, 10, 40], lines_of: 0, of: None, works: None, aside: Aside::default(), quote: None }
     }
-}
-
-/// The job as its papers name it.
-pub(crate) fn job(order: &[Ordered]) -> Job {
-    let titles: Vec<String> = order.iter().map(|ordered| title(&ordered.plan)).collect();
-    let plans = order.iter().map(|ordered| JobPlan { count: Some(ordered.count), ..JobPlan::one("plan") });
-    Job::of(&titles.join(", "), plans.collect())
 }
 
 impl QuoteDesk {
@@ -65,7 +58,7 @@ impl QuoteDesk {
         &mut self,
         ctx: &Context,
         document: &Document,
-        cut: &CutDesk,
+        job: &JobDesk,
         stock: &Stocked,
         (tools, tools_revision): (&Tools, u64),
     ) {
@@ -75,23 +68,26 @@ impl QuoteDesk {
                 News::Quote(quote) => self.quote = Some(*quote),
             }
         }
-        let of_plan = (document.serial(), document.revision(), cut.revision(), tools_revision);
+        let of_plan = (document.serial(), document.revision(), job.revision(), tools_revision);
         let now = (of_plan.0, of_plan.1, of_plan.2, of_plan.3, stock.revision, self.counts);
         if self.of == Some(now) {
             return;
         }
         self.of = Some(now);
-        let order = cut.order(document);
+        let (job, order) = (job.titled(document), job.order(document));
         let known = self.works.as_ref().filter(|(of, _)| *of == of_plan).map(|(_, works)| works.clone());
-        let (rack, merchant, shop) = (stock.rack.clone(), stock.merchant.clone(), stock.shop.clone());
+        let (rack, merchant, shop) = (stock.rack.now.clone(), stock.merchant.now.clone(), stock.shop.now.clone());
         let (tools, counts) = (tools.clone(), self.counts);
         self.aside.begin(ctx, move |goes_on, tell| {
+            let order = match order {
+                Ok(order) => order,
+                Err(why) => return tell(News::Quote(Box::new(Err(why)))),
+            };
             let works = known.unwrap_or_else(|| {
                 let works: Vec<PlanWork> = order.iter().map(|ordered| work_of(&ordered.plan, &tools)).collect();
                 tell(News::Works(of_plan, works.clone()));
                 works
             });
-            let job = job(&order);
             let stock = Stock { rack: &rack, merchant: &merchant, shop: &shop, kerf_nm: None, keep_from_nm: None };
             let quote = |goes_on: &dyn Fn() -> bool| {
                 let quote = quote_of(&job, &order, works.clone(), stock, &counts, goes_on, &mut |_| ());

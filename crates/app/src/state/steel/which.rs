@@ -5,6 +5,7 @@ use super::stock::Stocked;
 use crate::state::Document;
 use egui::Context;
 use fh_rack::list::source::sources;
+use fh_rack::quote::hours::wait_for_a_heat;
 use fh_rack::said::section::Alike;
 use fh_rack::which::options::{BarOption, By, Fire, options, sort, work_options};
 use fh_work::Shop as Tools;
@@ -19,6 +20,27 @@ enum News {
     Fire(Alike, Option<Fire>),
 }
 
+/// Which options are shown. The plan's own bar always is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Filter {
+    /// Only what lies on the rack.
+    pub(crate) on_rack: bool,
+    /// Only what nothing speaks against.
+    pub(crate) is_clean: bool,
+    /// Only sections of this kind.
+    pub(crate) kind: Option<&'static str>,
+}
+
+impl Filter {
+    fn shows(self, option: &BarOption) -> bool {
+        let is_clean = option.against.is_empty() && option.is_long_enough;
+        option.is_own
+            || ((!self.on_rack || option.is_on_rack)
+                && (!self.is_clean || is_clean)
+                && self.kind.is_none_or(|kind| option.alike.kind == kind))
+    }
+}
+
 /// The options.
 pub(crate) struct Which {
     of: Option<Stamp>,
@@ -29,6 +51,8 @@ pub(crate) struct Which {
     pub(crate) worked: usize,
     pub(crate) by: By,
     chosen: Option<Alike>,
+    /// Which of them are shown.
+    pub(crate) filter: Filter,
     /// Why there are none.
     pub(crate) told: Option<String>,
 }
@@ -36,7 +60,8 @@ pub(crate) struct Which {
 impl Default for Which {
     fn default() -> Self {
         let (of, aside, options) = (None, Aside::default(), Vec::new());
-        Self { of, aside, options, worked: 0, by: By::Effort, chosen: None, told: None }
+        let (by, filter) = (By::Effort, Filter::default());
+        Self { of, aside, options, worked: 0, by, chosen: None, filter, told: None }
     }
 }
 
@@ -64,7 +89,7 @@ impl Which {
     }
 
     fn begin(&mut self, ctx: &Context, document: &Document, bar: usize, stock: &Stocked, tools: &Tools) {
-        let had = match sources(&stock.rack, &stock.merchant) {
+        let had = match sources(&stock.rack.now, &stock.merchant.now) {
             Ok(had) => had,
             Err(why) => {
                 (self.options, self.told) = (Vec::new(), Some(why.to_string()));
@@ -73,6 +98,7 @@ impl Which {
         };
         self.told = None;
         let (plan, tools) = (document.plan().clone(), tools.clone());
+        let wait = wait_for_a_heat(&stock.shop.now);
         self.aside.begin(ctx, move |goes_on, tell| {
             let mut all = options(&plan, bar, &had);
             tell(News::All(all.clone()));
@@ -80,7 +106,7 @@ impl Which {
                 if !goes_on() {
                     return;
                 }
-                work_options(&plan, bar, option, &tools, goes_on, &mut |_| ());
+                work_options(&plan, bar, option, (&tools, wait), goes_on, &mut |_| ());
                 if let [option] = option {
                     tell(News::Fire(option.alike.clone(), option.fire));
                 }
@@ -128,9 +154,24 @@ impl Which {
 
     /// The option that is looked at, by its place; the plan's own where none was chosen.
     pub(crate) fn at(&self) -> Option<usize> {
-        let chosen = |option: &BarOption| self.chosen.as_ref().is_some_and(|chosen| option.alike == *chosen);
+        let chosen = |option: &BarOption| {
+            self.chosen.as_ref().is_some_and(|chosen| option.alike == *chosen) && self.filter.shows(option)
+        };
         let at = self.options.iter().position(chosen);
         at.or_else(|| self.options.iter().position(|option| option.is_own))
+    }
+
+    /// The places of those that are shown.
+    pub(crate) fn shown(&self) -> Vec<usize> {
+        (0..self.options.len()).filter(|at| self.filter.shows(&self.options[*at])).collect()
+    }
+
+    /// The kinds of section that there are.
+    pub(crate) fn kinds(&self) -> Vec<&'static str> {
+        let mut kinds: Vec<&'static str> = self.options.iter().map(|option| option.alike.kind).collect();
+        kinds.sort_unstable();
+        kinds.dedup();
+        kinds
     }
 
     /// The option of a bar.
