@@ -242,7 +242,7 @@ impl Editor {
             Some(quote.money.words(quote.counts.first()?.asked.total))
         };
         let figure = match what {
-            SteelPaper::Cut => self.steel.cut.list.as_ref().map(|list| bars_words(used(&list))),
+            SteelPaper::Cut => self.steel.cut.list.as_ref().map(|list| bars_words(used(list))),
             SteelPaper::Customer | SteelPaper::Figures => quoted(),
         };
         let on = self.steel.job.job().date.clone();
