@@ -151,7 +151,9 @@ fn booked_and_undone(run: &mut Run, rack: &Rack) {
         run.wrong("more is taken from the rack than is there", rack::write(rack));
     }
     let back = first.with_count(1);
-    let booked = run.stage("booking", || booking::book(rack, "a round", None, &[first.clone()], &[back.clone()]));
+    let booked = run.stage("booking", || {
+        booking::book(rack, "a round", None, std::slice::from_ref(first), std::slice::from_ref(&back))
+    });
     let Some(Ok(booked)) = booked else { return };
     let undone =
         run.stage("undoing a booking", || booking::undo(&booked, booked.booked.last().map(|booking| booking.number)));

@@ -35,8 +35,17 @@ pub(crate) fn check_price(price: Option<&Price>, may_be: &[Per], currency: &Curr
     price.amount(currency).map(drop).map_err(|why| Fault::new(at, why))
 }
 
-/// That money has no more figures behind its point than are reckoned with.
-pub(crate) fn check_decimals(decimals: Option<u8>) -> Checked {
+/// The longest name of a currency, in letters.
+const LONGEST_NAME: usize = 20;
+
+/// That money has a name that can stand in a line, and no more figures behind its point than are reckoned with.
+pub(crate) fn check_currency(name: Option<&str>, decimals: Option<u8>) -> Checked {
+    let is_name = |name: &str| name.chars().count() <= LONGEST_NAME && !name.chars().any(char::is_control);
+    if !name.is_none_or(is_name) {
+        let message =
+            format!("this is no name of a currency; write it as \"EUR\", with at most {LONGEST_NAME} letters");
+        return refuse(KeyPath::default().key("currency"), message);
+    }
     match decimals {
         Some(decimals) if decimals > MOST_DECIMALS => {
             let message = format!("{decimals} was found; money has at most {MOST_DECIMALS} figures behind the point");

@@ -245,7 +245,7 @@ pub fn schema() -> serde_json::Value {
 }
 
 fn check(job: &Job) -> Checked {
-    super::checks::check_decimals(job.decimals)?;
+    super::checks::check_currency(job.currency.as_deref(), job.decimals)?;
     let (top, money) = (KeyPath::default(), job.money());
     if job.plans.is_empty() {
         return refuse(top.key("plans"), "a job has one plan at least");

@@ -1,6 +1,6 @@
 //! The merchant's list: which sections can be bought, in which lengths, and at what price.
 
-use super::checks::{Checked, check_decimals, check_length, check_material, check_price, refuse};
+use super::checks::{Checked, check_currency, check_length, check_material, check_price, refuse};
 use crate::said::money::Currency;
 use crate::said::price::{Per, Price};
 use crate::said::section::SaidSection;
@@ -104,7 +104,7 @@ pub fn schema() -> serde_json::Value {
 }
 
 fn check(merchant: &Merchant) -> Checked {
-    check_decimals(merchant.decimals)?;
+    check_currency(merchant.currency.as_deref(), merchant.decimals)?;
     let (at, money) = (KeyPath::default().key("bars"), merchant.money());
     merchant.bars.iter().enumerate().try_for_each(|(index, line)| check_line(line, &money, &at.index(index)))
 }

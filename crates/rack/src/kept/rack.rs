@@ -1,6 +1,6 @@
 //! The rack: bars on hand, and the cut lists that were booked on them.
 
-use super::checks::{Checked, check_decimals, check_length, check_material, check_price, refuse};
+use super::checks::{Checked, check_currency, check_length, check_material, check_price, refuse};
 use crate::said::bar::SaidBar;
 use crate::said::money::Currency;
 use crate::said::price::{Per, Price};
@@ -165,7 +165,7 @@ pub fn schema() -> serde_json::Value {
 }
 
 fn check(rack: &Rack) -> Checked {
-    check_decimals(rack.decimals)?;
+    check_currency(rack.currency.as_deref(), rack.decimals)?;
     let (top, money) = (KeyPath::default(), rack.money());
     check_lines(&rack.bars, &money, &top.key("bars"))?;
     for (at, booking) in rack.booked.iter().enumerate() {

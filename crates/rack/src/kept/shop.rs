@@ -1,6 +1,6 @@
 //! The shop's figures: what an hour costs and what is charged for it, ways of cutting, finishes, profit, tax.
 
-use super::checks::{Checked, check_decimals, check_length, check_price, refuse};
+use super::checks::{Checked, check_currency, check_length, check_price, refuse};
 use crate::said::money::{Currency, WrittenMoney};
 use crate::said::percent::Percent;
 use crate::said::price::{Per, Price};
@@ -242,7 +242,7 @@ pub fn schema() -> serde_json::Value {
 }
 
 fn check(shop: &Shop) -> Checked {
-    check_decimals(shop.decimals)?;
+    check_currency(shop.currency.as_deref(), shop.decimals)?;
     let (top, money) = (KeyPath::default(), shop.money());
     let hourly =
         [("rate", &shop.rate), ("striker", &shop.striker), ("fuel", &shop.fuel), ("consumables", &shop.consumables)];
