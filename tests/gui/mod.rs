@@ -4,6 +4,7 @@
 
 mod absurd;
 mod anvil;
+mod asked;
 mod branches;
 mod branches_strip;
 mod building;

@@ -33,7 +33,8 @@ type Example = (&'static str, usize, usize, What, &'static str);
 
 use What::{Bar, BarInches, Follows, Forged, LegOutside, Lost, Metal};
 
-const FORMS: [Example; 44] = [
+const FORMS: [Example; 45] = [
+    ("examples/asked-sizes", 0, 0, Forged, "114"),
     ("examples/open", 0, 0, Bar, "20"),
     ("examples/open", 0, 0, Metal, "2880"),
     ("examples/marks-first", 0, 0, Forged, "75"),

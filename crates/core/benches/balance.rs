@@ -99,6 +99,45 @@ fn balances(criterion: &mut Criterion) {
     }
 }
 
+/// A bracket of 20 parts bent in space with three sizes that three of its straights keep.
+fn plan_of_sizes() -> Plan {
+    let straight = |name: usize| format!(r#"{{"name":"s{name}","form":{{"plain":{{"length":"40 mm"}}}}}}"#);
+    let bend = |side: usize| {
+        format!(
+            r#"{{"form":{{"plain":{{}}}},"bend":{{"curve":{{"angle":"{} deg","inside_radius":"10 mm","side":"{} deg"}}}}}}"#,
+            40 + 10 * side,
+            90 * (side % 3)
+        )
+    };
+    let parts: Vec<String> = (0..10).flat_map(|at| [straight(at), bend(at % 4)]).collect();
+    let size = |to: usize, long: u32, keeper: usize| {
+        format!(
+            r#"{{"from":{{"part":"s0","at":"start"}},"to":{{"part":"s{to}","at":"end"}},"size":"{long} mm","kept_by":"s{keeper}"}}"#
+        )
+    };
+    let text = format!(
+        r#"{{"firstheat":1,"bars":[{{"name":"bar","stock":{{"square":"12 mm"}},"segments":[{}]}}],"sizes":[{},{},{}]}}"#,
+        parts.join(","),
+        size(3, 100, 1),
+        size(6, 110, 4),
+        size(9, 140, 8)
+    );
+    file::read(text.as_bytes()).expect("the bench's plan reads")
+}
+
+fn sizes(criterion: &mut Criterion) {
+    let plan = plan_of_sizes();
+    let kept = balance(&plan).sizes.iter().filter(|size| size.met).count();
+    println!("asked sizes: {kept} of {} kept", plan.sizes.len());
+    criterion.bench_function("balance of 20 parts with 3 sizes kept in space", |bencher| {
+        bencher.iter(|| balance(black_box(&plan)));
+    });
+    let one = Plan { sizes: plan.sizes[..1].to_vec(), ..plan };
+    criterion.bench_function("balance of 20 parts with 1 size kept in space", |bencher| {
+        bencher.iter(|| balance(black_box(&one)));
+    });
+}
+
 fn files(criterion: &mut Criterion) {
     let text = file::write(&plan(60));
     criterion.bench_function("read a plan of 60 segments", |bencher| {
@@ -106,5 +145,5 @@ fn files(criterion: &mut Criterion) {
     });
 }
 
-criterion_group!(benches, balances, files);
+criterion_group!(benches, balances, sizes, files);
 criterion_main!(benches);

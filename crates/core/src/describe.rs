@@ -1,5 +1,6 @@
 //! A segment in the smith's words: what the block becomes, and on which side.
 
+mod asked;
 mod contents;
 mod face;
 mod ladder;
@@ -10,6 +11,7 @@ mod repeats;
 mod scale;
 mod short_name;
 
+pub use asked::{asked_size_state, asked_size_words};
 pub use contents::{answer_words, section_words};
 pub use face::Face;
 pub use ladder::{ladder_size_words, rung_change_words, rung_size_words};

@@ -23,3 +23,4 @@ pub mod metal;
 pub mod motif;
 pub mod new_segment;
 pub mod plan;
+pub mod space;

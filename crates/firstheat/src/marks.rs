@@ -5,10 +5,10 @@ use crate::failure::Failure;
 use crate::marks_report::MarksReport;
 use crate::table::{Side, lined_up};
 use crate::{check, finding_report, input, output};
-use fh_core::balance::{Balance, BarBalance, SegmentBalance, balance};
+use fh_core::balance::{Balance, BarBalance, SegmentBalance, SizeBalance, balance};
 use fh_core::contents::contents;
 use fh_core::describe::{self, plain_line};
-use fh_core::plan::{Bar, Plan, PlanUnit, Segment};
+use fh_core::plan::{AskedSize, Bar, Plan, PlanUnit, Segment};
 use std::process::ExitCode;
 use uom::si::f64::Mass;
 use uom::si::length::millimeter;
@@ -35,6 +35,7 @@ pub(crate) fn words(plan: &Plan, balance: &Balance) -> String {
     if plan.bars.len() > 1 {
         text.push_str(&whole_plan(plan, balance));
     }
+    text.push_str(&asked_sizes(plan, balance));
     format!("{text}\n{}", finding_report::words(plan, balance))
 }
 
@@ -65,6 +66,19 @@ fn open_blocks(plan: &Plan, bar: &Bar, balance: &BarBalance) -> String {
         text.push_str(&lined_up(&[Side::Left, Side::Left], &rows));
     }
     text
+}
+
+/// The sizes that the finished piece is asked to have.
+fn asked_sizes(plan: &Plan, balance: &Balance) -> String {
+    let one = |(index, (size, of)): (usize, (&AskedSize, &SizeBalance))| {
+        let state = describe::asked_size_state(size, of, plan.units.length);
+        [size.title(index), state, describe::asked_size_words(size)].map(|words| plain_line(&words)).to_vec()
+    };
+    let rows: Vec<_> = plan.sizes.iter().zip(&balance.sizes).enumerate().map(one).collect();
+    if rows.is_empty() {
+        return String::new();
+    }
+    format!("\nAsked sizes, cold\n{}", lined_up(&[Side::Left, Side::Left, Side::Left], &rows))
 }
 
 /// What all bars take together, each as often as it is made.

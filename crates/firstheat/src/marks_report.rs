@@ -2,11 +2,11 @@
 
 use crate::caution_report::{self, CautionReport};
 use crate::finding_report::{self, FindingReport};
-use fh_core::balance::{Balance, BarBalance, Block, Grown, SegmentBalance};
+use fh_core::balance::{Balance, BarBalance, Block, Grown, SegmentBalance, SizeBalance};
 use fh_core::contents::{Answer, Contents, contents};
 use fh_core::describe::section_words;
 use fh_core::metal::Standing;
-use fh_core::plan::{Bar, Plan, Segment};
+use fh_core::plan::{AskedSize, Bar, Plan, Segment};
 use serde::Serialize;
 use uom::si::area::square_millimeter;
 use uom::si::f64::Length;
@@ -19,6 +19,7 @@ use uom::si::volume::cubic_millimeter;
 pub(crate) struct MarksReport<'a> {
     title: &'a str,
     bars: Vec<BarReport<'a>>,
+    sizes: Vec<SizeReport<'a>>,
     findings: Vec<FindingReport<'a>>,
     /// What the plan asks to beware of.
     cautions: Vec<CautionReport>,
@@ -85,6 +86,29 @@ pub(crate) struct SegmentReport<'a> {
     grown: Option<GrownReport>,
 }
 
+/// A size that the finished piece is asked to have.
+#[derive(Debug, Serialize)]
+struct SizeReport<'a> {
+    name: &'a str,
+    asked_mm: f64,
+    value_mm: Option<f64>,
+    kept_by: Option<String>,
+    met: bool,
+}
+
+impl<'a> SizeReport<'a> {
+    fn new(plan: &Plan, size: &'a AskedSize, balance: &SizeBalance) -> Self {
+        let bar = balance.bar.and_then(|bar| plan.bars.get(bar));
+        Self {
+            name: &size.name,
+            asked_mm: size.size.mm(),
+            value_mm: balance.value.map(|value| value.get::<millimeter>()),
+            kept_by: bar.zip(balance.kept_by).map(|(bar, part)| bar.path(part)),
+            met: balance.met,
+        }
+    }
+}
+
 /// What a section grows to that is left as it grows.
 #[derive(Debug, Serialize)]
 struct GrownReport {
@@ -131,7 +155,8 @@ impl<'a> MarksReport<'a> {
         let bars =
             plan.bars.iter().zip(&balance.bars).map(|(bar, balance)| BarReport::new(plan, bar, balance)).collect();
         let findings = finding_report::reports(plan, balance);
-        Self { title: &plan.title, bars, findings, cautions: caution_report::reports(plan, balance) }
+        let sizes = plan.sizes.iter().zip(&balance.sizes).map(|(size, of)| SizeReport::new(plan, size, of)).collect();
+        Self { title: &plan.title, bars, sizes, findings, cautions: caution_report::reports(plan, balance) }
     }
 }
 

@@ -1,5 +1,7 @@
 //! How finely things are cut into steps.
 
+use fh_core::space::Way;
+
 /// How finely curves are cut into steps.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Quality {
@@ -34,5 +36,10 @@ impl Fineness {
             }
             Quality::Print => Self { turn: 0.03, twist: 0.03, round: 64, runout: 80, surfaces: true },
         }
+    }
+
+    /// Places along a way close enough together for its bend and its twist, in mm, from 0 to its length.
+    pub(crate) fn stations_mm(&self, way: &Way) -> Vec<f64> {
+        way.stations_mm(self.turn, self.twist)
     }
 }

@@ -7,7 +7,6 @@
 mod chain;
 mod fineness;
 mod flat;
-mod frame;
 mod make;
 mod mesh;
 mod overlap;
@@ -17,18 +16,15 @@ mod placement;
 mod rotation;
 mod seen;
 mod solid;
-mod turn;
-mod way;
 mod welded;
 
 pub mod files;
 pub mod raster;
 pub mod svg_text;
-pub mod vector;
 
+pub use fh_core::space::{Frame, vector};
 pub use fineness::Quality;
 pub use flat::{Flat, flats};
-pub use frame::Frame;
 pub use make::piece;
 pub use mesh::{Bounds, Mesh};
 pub use overlap::{Overlap, PartOf, overlaps, overlaps_along};

@@ -1,6 +1,6 @@
 //! Making the piece of a plan: its bars bent one by one, then put together by their joints.
 
-use crate::chain::Chain;
+use crate::chain::add_bar;
 use crate::fineness::{Fineness, Quality};
 use crate::placement::placements;
 use crate::welded::welded;
@@ -51,8 +51,7 @@ fn joined(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
 pub(crate) fn apart(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
     let mut piece = Piece::default();
     for (index, (bar, balance)) in plan.bars.iter().zip(&balance.bars).enumerate() {
-        let mut chain = Chain::new(index, &balance.segments, Fineness::of(quality));
-        chain.add_all(0, &bar.segments, &mut piece);
+        add_bar(index, bar, &balance.segments, &Fineness::of(quality), &mut piece);
     }
     piece
 }

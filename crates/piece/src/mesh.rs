@@ -1,7 +1,7 @@
 //! A closed surface of triangles.
 
-use crate::Frame;
-use crate::vector::{Vector, cross, dot, length, minus};
+use fh_core::space::Frame;
+use fh_core::space::vector::{Vector, cross, dot, length, minus};
 
 /// A surface of triangles in mm, counter-clockwise seen from outside.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -2,9 +2,9 @@
 //!
 //! From one frame to the next the bar is taken to run on a screw: exact for straight lines, arcs and even twists.
 
-use crate::Frame;
 use crate::rotation::{between as rotation_between, frame_turned, turned};
-use crate::vector::{Vector, dot, length, minus, plus, times};
+use fh_core::space::Frame;
+use fh_core::space::vector::{Vector, dot, length, minus, plus, times};
 
 /// A center line.
 pub(crate) struct Path<'a> {

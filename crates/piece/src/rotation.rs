@@ -1,7 +1,7 @@
 //! Rotations about an axis.
 
-use crate::Frame;
-use crate::vector::{Vector, cross, dot, length, plus, times};
+use fh_core::space::Frame;
+use fh_core::space::vector::{Vector, cross, dot, length, plus, times};
 
 /// A direction turned about a unit axis, counter-clockwise seen against it (Rodrigues' formula).
 pub(crate) fn turned(direction: Vector, axis: Vector, angle: f64) -> Vector {

@@ -1,11 +1,11 @@
 //! Fire welds that close a bar on itself: once they are made, their metal is in what they are welded to.
 
-use crate::vector::{length, minus};
 use crate::{Frame, Line, Piece};
 use fh_core::balance::Balance;
 use fh_core::joints::joined;
 use fh_core::metal::{Shape, View};
 use fh_core::plan::{Form, JointKind, Plan};
+use fh_core::space::vector::{length, minus};
 
 /// A part of a bar: the bar, and the segment counted through it.
 type Part = (usize, usize);

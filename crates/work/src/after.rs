@@ -48,5 +48,5 @@ pub fn joined_after(plan: &Plan, worked: &Worked, steps: usize) -> Plan {
 /// All bars after so many of the steps, as a balance of their own.
 pub fn after(plan: &Plan, balance: &Balance, worked: &Worked, steps: usize) -> Balance {
     let bars = (0..plan.bars.len()).filter_map(|bar| bar_after(plan, balance, worked, bar, steps)).collect();
-    Balance { bars, findings: Vec::new() }
+    Balance::of_bars(bars)
 }

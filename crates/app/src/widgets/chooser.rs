@@ -3,6 +3,7 @@
 use super::row;
 use crate::theme::Theme;
 use egui::{ComboBox, Ui};
+use fh_core::describe::short_name;
 
 /// The widest a chooser grows, in points at normal text size.
 const WIDEST: f32 = 240.0;
@@ -32,4 +33,24 @@ pub(crate) fn show<T: Copy + PartialEq>(
         shown.response.accessible_name(name);
         shown.inner.flatten().filter(|chosen| *chosen != now)
     })
+}
+
+/// A list of names to choose one from; a name that is not among them stands at its end.
+pub(crate) fn by_name(
+    ui: &mut Ui,
+    theme: &Theme,
+    (label, name): (&str, &str),
+    names: &[&str],
+    now: &str,
+) -> Option<String> {
+    let mut all: Vec<&str> = names.iter().copied().filter(|name| !name.is_empty()).collect();
+    all.dedup();
+    let at = all.iter().position(|name| *name == now);
+    let mut choices: Vec<(Option<usize>, String)> =
+        all.iter().enumerate().map(|(at, name)| (Some(at), short_name(name))).collect();
+    if at.is_none() {
+        choices.push((None, format!("“{}” (missing)", short_name(now))));
+    }
+    let chosen = show(ui, theme, label, name, at, &choices)?;
+    all.get(chosen?).map(|name| (*name).to_owned())
 }

@@ -5,7 +5,7 @@ use super::gave::note_what_gave;
 use super::lay_off::lay_off;
 use super::{BarTrouble, Block, Met, SegmentBalance, Settled, Trouble, Walk, fill_blocks};
 use crate::metal::{Section, SectionSize, View, in_mm, mm, mm3};
-use crate::plan::{Bar, Chain, Gives, Plan};
+use crate::plan::{Bar, Chain, Gives};
 use fh_measure::RoundedLength;
 use uom::si::f64::{Area, Length, Mass, MassDensity, Volume};
 
@@ -97,22 +97,22 @@ impl BarBalance {
     }
 }
 
+/// Why a size gave that keeps an asked one.
+const KEEPS: &str = "gives to keep an asked size";
+
 /// Works out one bar of a plan.
-pub(super) fn balance_bar(
-    plan: &Plan,
-    index: usize,
-    bar: &Bar,
-    density: MassDensity,
-    met: &mut Vec<Met>,
-) -> BarBalance {
-    let walk = Walk::new(plan, bar);
-    let (settled, fills) = settle_to_fit(&walk, index, met);
+pub(super) fn balance_bar(walk: &Walk<'_>, index: usize, density: MassDensity, met: &mut Vec<Met>) -> BarBalance {
+    let bar = walk.bar;
+    let (mut settled, fills) = settle_to_fit(walk, index, met);
+    for (at, gives, _) in walk.kept {
+        settled.get_mut(*at).into_iter().for_each(|settled| note_what_gave(settled, *gives, KEEPS));
+    }
     for (segment, settled) in settled.iter().enumerate() {
         if let Some(trouble) = settled.trouble {
             met.push(Met { bar: index, segment: Some(segment), trouble: BarTrouble::Segment(trouble) });
         }
     }
-    let mut segments = lay_off(&walk, settled, density);
+    let mut segments = lay_off(walk, settled, density);
     let largest_rounding_error = round_last_up(&mut segments, bar);
     let mut whole = segments.iter().filter(|segment| segment.chain == Chain::Bar);
     let finished_volume = whole.clone().fold(mm3(0.0), |sum, segment| sum + segment.finished_volume);
@@ -172,7 +172,7 @@ pub(crate) fn laid(walk: &Walk<'_>) -> Vec<SegmentBalance> {
 }
 
 /// The segments settled, and what fills each block: on a bar with fixed marks the parts that give in it.
-fn settle_to_fit(walk: &Walk<'_>, index: usize, met: &mut Vec<Met>) -> (Vec<Settled>, Vec<Fill>) {
+pub(super) fn settle_to_fit(walk: &Walk<'_>, index: usize, met: &mut Vec<Met>) -> (Vec<Settled>, Vec<Fill>) {
     if !walk.bar.has_fixed_marks() {
         return settle_one_block(walk, index, met);
     }

@@ -1,5 +1,6 @@
 //! The balance: every length, mark, volume and finding of a plan, worked out anew from the plan alone.
 
+mod asked;
 mod bar;
 mod block;
 mod blocks;
@@ -29,6 +30,7 @@ mod trade_sizes;
 mod trouble;
 mod walk;
 
+pub use asked::{SizeBalance, SizeMissed};
 pub use bar::BarBalance;
 pub use block::Block;
 pub use fixed_mark::FixedMark;
@@ -59,8 +61,17 @@ use crate::plan::Plan;
 pub struct Balance {
     /// One for each bar of the plan, in its order.
     pub bars: Vec<BarBalance>,
+    /// What the asked sizes come to, in the plan's order.
+    pub sizes: Vec<SizeBalance>,
     /// What the plan is held against, stops first.
     pub findings: Vec<Finding>,
+}
+
+impl Balance {
+    /// Bars on their own, held against nothing: as they are at some step of the work.
+    pub fn of_bars(bars: Vec<BarBalance>) -> Self {
+        Self { bars, sizes: Vec::new(), findings: Vec::new() }
+    }
 }
 
 /// Works out a plan.
@@ -69,10 +80,15 @@ pub struct Balance {
 pub fn balance(plan: &Plan) -> Balance {
     let density = plan.material().density();
     let mut bars = Vec::with_capacity(plan.bars.len());
-    let mut troubles = Vec::new();
+    let (mut troubles, mut kept) = (Vec::new(), Vec::new());
     for (index, bar) in plan.bars.iter().enumerate() {
-        bars.push(bar::balance_bar(plan, index, bar, density, &mut troubles));
+        let walk = Walk::new(plan, bar);
+        let found = asked::keep(&walk, index);
+        let gives = asked::gives(&found);
+        bars.push(bar::balance_bar(&Walk { kept: &gives, ..walk }, index, density, &mut troubles));
+        kept.extend(found);
     }
-    let findings = findings::findings(plan, &bars, &troubles);
-    Balance { bars, findings }
+    let sizes = asked::size_balances(plan, &bars, &kept);
+    let findings = findings::findings(plan, (&bars, &sizes), &troubles);
+    Balance { bars, sizes, findings }
 }

@@ -3,6 +3,7 @@
 use super::FixedMark;
 use crate::metal::{Bent, Shape, Standing, View, in_mm, mm, mm2};
 use crate::plan::{Chain, SizeName};
+use crate::space::Formed;
 use fh_measure::RoundedLength;
 use uom::si::f64::{Area, Length, Mass, Volume};
 
@@ -124,6 +125,11 @@ impl SegmentBalance {
     /// The same, where it is a length.
     pub fn derived_length(&self, name: SizeName) -> Option<Length> {
         self.derived(name)?.length
+    }
+
+    /// What says where it lies in space.
+    pub fn formed(&self) -> Formed<'_> {
+        Formed { shape: self.shape.as_ref(), bent: self.bent, reversed: self.reversed, swell: self.swell }
     }
 
     /// Where the mark at its end lies on the bar: where it was fixed, else where its metal ends.

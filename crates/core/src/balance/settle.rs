@@ -7,6 +7,7 @@ use super::{Derived, Grown};
 use crate::forms::Rolled;
 use crate::metal::{Bent, CornerSize, Runout, Shape, Standing, in_mm, mm};
 use crate::plan::SizeName;
+use crate::space::Formed;
 use uom::si::f64::Length;
 
 /// A segment's settled shape. There is none where its length could not be found.
@@ -215,6 +216,12 @@ impl Settled {
     pub(crate) fn volume_mm3(&self) -> f64 {
         let volume = self.shape.as_ref().map_or(0.0, |shape| (shape.volume() / crate::metal::mm3(1.0)).value);
         volume * self.swell.unwrap_or(1.0)
+    }
+
+    /// What says where it lies in space.
+    pub(super) fn formed(&self) -> Formed<'_> {
+        let swell = self.swell.unwrap_or(1.0);
+        Formed { shape: self.shape.as_ref(), bent: self.bent, reversed: self.reversed, swell }
     }
 
     pub(super) fn failed(trouble: Trouble) -> Self {

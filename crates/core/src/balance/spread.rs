@@ -10,8 +10,10 @@
 //! Adding up the changes of the single sizes instead would miss what two sizes do together (a longer leg that is also
 //! fatter), and putting all sizes high at once would miss that a fatter bar makes the marks shorter.
 
+use super::asked;
 use super::bar::balance_bar;
-use super::{BarBalance, Met};
+use super::walk::Give;
+use super::{BarBalance, Met, Walk};
 use crate::metal::{in_mm, mm};
 use crate::plan::{Bar, Form, Lean, Plan, Segment};
 use fh_measure::WrittenLength;
@@ -133,6 +135,8 @@ struct Trials<'a> {
     plan: &'a Plan,
     index: usize,
     density: MassDensity,
+    /// What gives so that asked sizes are kept.
+    kept: Vec<Give>,
     /// How many sizes of the bar are ranges.
     ranges: usize,
     /// How much is in trouble as the plan stands.
@@ -146,10 +150,13 @@ impl<'a> Trials<'a> {
     fn new(plan: &'a Plan, index: usize, density: MassDensity) -> Self {
         let ranges = count_ranges(&plan.bars[index]);
         let mut met = Vec::new();
-        let balance = balance_bar(plan, index, &plan.bars[index], density, &mut met);
+        let walk = Walk::new(plan, &plan.bars[index]);
+        // The marks are struck for the sizes that are kept; then the tolerances do what they do.
+        let kept = asked::gives(&asked::keep(&walk, index));
+        let balance = balance_bar(&Walk { kept: &kept, ..walk }, index, density, &mut met);
         let results = results(&balance);
         let highest = results.clone();
-        Self { plan, index, density, ranges, troubles: met.len(), lowest: results, highest, unmet: false }
+        Self { plan, index, density, kept, ranges, troubles: met.len(), lowest: results, highest, unmet: false }
     }
 
     fn spread(mut self) -> BarSpread {
@@ -184,7 +191,8 @@ impl<'a> Trials<'a> {
         });
         lean_all(&mut bar.segments, &mut next);
         let mut met: Vec<Met> = Vec::new();
-        let balance = balance_bar(self.plan, self.index, &bar, self.density, &mut met);
+        let walk = Walk { kept: &self.kept, ..Walk::new(self.plan, &bar) };
+        let balance = balance_bar(&walk, self.index, self.density, &mut met);
         if met.len() > self.troubles {
             self.unmet = true;
             return None;

@@ -15,6 +15,8 @@ pub(crate) struct Walk<'a> {
     pub(crate) stock: SectionSize,
     /// The area of the stock in mm².
     pub(crate) stock_area: f64,
+    /// The sizes that give so that asked sizes are kept, in the order of their segments.
+    pub(crate) kept: &'a [Give],
 }
 
 /// The size that gives of one segment, and the factor on it.
@@ -79,7 +81,7 @@ impl<'a> Walk<'a> {
         let none = Surroundings { stock: SectionSize::Point, before: SectionSize::Point, collar };
         let stock = section_size(&bar.stock, none);
         let stock_area = stock.area().get::<uom::si::area::square_millimeter>();
-        Self { plan, bar, stock, stock_area }
+        Self { plan, bar, stock, stock_area, kept: &[] }
     }
 
     /// What the first segment finds.
@@ -153,7 +155,7 @@ impl<'a> Walk<'a> {
     }
 
     fn settle_one(&self, segment: &Segment, index: usize, stand: Stand, pass: &mut Pass<'_>) -> Settled {
-        let draft = Draft::new(segment, stand.around);
+        let draft = self.kept_draft(index, Draft::new(segment, stand.around));
         let mut settled = match pass.given(index) {
             [] => draft.settle(),
             [(_, gives, factor)] => scaled(&draft, *gives, *factor),
@@ -176,6 +178,14 @@ impl<'a> Walk<'a> {
             pass.drafts.push(draft);
         }
         settled
+    }
+
+    /// A segment's sizes with the one multiplied that gives so that an asked size is kept.
+    fn kept_draft(&self, index: usize, draft: Draft) -> Draft {
+        match self.kept.iter().find(|kept| kept.0 == index) {
+            Some((_, gives, by)) => draft.scaled(*gives, *by).unwrap_or(draft),
+            None => draft,
+        }
     }
 
     /// The share of metal lost to scale in a segment: none in plain, trim and hold; in a split, that of its branches.

@@ -2,7 +2,7 @@
 
 use super::boundary::move_boundary;
 use super::headers::{set_bar, set_plan};
-use super::{Edit, Gave, Refusal, between_marks, joint_names, marks, work_parts};
+use super::{Edit, Gave, Refusal, asked_names, between_marks, joint_names, kept, marks, work_parts};
 use crate::forms;
 use crate::plan::{Bar, Chain, Form, Plan, SectionSpec, Segment};
 
@@ -12,6 +12,14 @@ impl Edit {
     /// # Errors
     /// Where the edit names a place that is not there, or asks for what cannot be.
     pub fn applied(&self, plan: &Plan) -> Result<(Plan, Vec<Gave>), Refusal> {
+        let (next, mut gave) = self.as_asked(plan)?;
+        let (next, kept) = kept::written(next, self.bar());
+        gave.extend(kept);
+        Ok((next, gave))
+    }
+
+    /// The plan after this edit, before asked sizes are kept.
+    fn as_asked(&self, plan: &Plan) -> Result<(Plan, Vec<Gave>), Refusal> {
         if let Self::MoveBoundary(wish) = self {
             let is_fixed = plan.bars.get(wish.bar).is_some_and(Bar::has_fixed_marks);
             let moved = if is_fixed { between_marks::move_boundary(plan, wish) } else { move_boundary(plan, wish) }?;
@@ -24,7 +32,7 @@ impl Edit {
             return Ok((moved.plan, moved.gave));
         }
         if let Some((edit, gave)) = self.wished(plan)? {
-            return Ok((edit.applied(plan)?.0, gave));
+            return Ok((edit.as_asked(plan)?.0, gave));
         }
         let mut next = plan.clone();
         self.change(&mut next)?;
@@ -33,6 +41,23 @@ impl Edit {
         // What could not be read back from a file must not come into a plan.
         crate::file::check(&next).map_err(|error| Refusal::CannotBe(error.message))?;
         Ok((next, Vec::new()))
+    }
+
+    /// The bar that is changed; none where it is the plan.
+    fn bar(&self) -> Option<usize> {
+        match self {
+            Self::SetBar { bar, .. }
+            | Self::InsertSegment { bar, .. }
+            | Self::InsertInto { bar, .. }
+            | Self::InsertSegments { bar, .. }
+            | Self::ReplaceSegment { bar, .. }
+            | Self::RemoveSegment { bar, .. }
+            | Self::MoveSegment { bar, .. }
+            | Self::ChangePart { bar, .. } => Some(*bar),
+            Self::MoveBoundary(wish) => Some(wish.bar),
+            Self::DragBend(wish) => Some(wish.bar),
+            _ => None,
+        }
     }
 
     /// The plain edit that a wish comes to, and what gave way; none where it is a plain one.
@@ -59,6 +84,7 @@ impl Edit {
             Self::ReplacePlan(other) => *plan = (**other).clone(),
             Self::SetPlan(header) => set_plan(plan, header),
             Self::SetJoints(joints) => plan.joints.clone_from(joints),
+            Self::SetSizes(sizes) => plan.sizes.clone_from(sizes),
             Self::SetWork(work) => plan.work = (**work).clone(),
             Self::AddBar { at, bar } => plan.bars.insert((*at).min(plan.bars.len()), (**bar).clone()),
             Self::RemoveBar { bar } => {
@@ -70,6 +96,7 @@ impl Edit {
             }
             Self::SetBar { bar, header } => {
                 joint_names::rename_bar(plan, *bar, &header.name);
+                asked_names::rename_bar(plan, *bar, &header.name);
                 set_bar(bar_at(plan, *bar)?, header);
             }
             Self::InsertSegment { bar, at, segment } => {
@@ -88,6 +115,7 @@ impl Edit {
             }
             Self::ReplaceSegment { bar, at, segment } => {
                 joint_names::rename_segment(plan, *bar, *at, &segment.name);
+                asked_names::rename_segment(plan, *bar, *at, &segment.name);
                 replace_segment(bar_at(plan, *bar)?, *at, segment)?;
             }
             Self::RemoveSegment { bar, at } => {

@@ -6,7 +6,7 @@ use super::headers::{BarHeader, PlanHeader};
 use super::marks::MarkEdit;
 use super::part_change::PartChange;
 use super::steps::StepChange;
-use crate::plan::{Bar, Chain, Joint, Plan, Segment, Step, Work};
+use crate::plan::{AskedSize, Bar, Chain, Joint, Plan, Segment, Step, Work};
 
 /// One edit of a plan.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,6 +17,8 @@ pub enum Edit {
     SetPlan(Box<PlanHeader>),
     /// Other joints in place of all of the plan's.
     SetJoints(Vec<Joint>),
+    /// Other asked sizes in place of all of the plan's.
+    SetSizes(Vec<AskedSize>),
     /// Another order of work, and other rules for heats.
     SetWork(Box<Work>),
     /// Adds a bar before the place `at`.

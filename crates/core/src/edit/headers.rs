@@ -82,8 +82,8 @@ impl From<&Bar> for BarHeader {
 /// Sets a header over a plan.
 pub(super) fn set_plan(plan: &mut Plan, header: &PlanHeader) {
     let PlanHeader { title, notes, units, material, scale, duty, coating, limits, practice, underlay } = header.clone();
-    let Plan { firstheat, bars, joints, work, .. } = plan;
-    let (firstheat, bars, joints, work) = (*firstheat, take(bars), take(joints), take(work));
+    let Plan { firstheat, bars, joints, sizes, work, .. } = plan;
+    let (firstheat, bars, joints, sizes, work) = (*firstheat, take(bars), take(joints), take(sizes), take(work));
     *plan = Plan {
         firstheat,
         title,
@@ -98,6 +98,7 @@ pub(super) fn set_plan(plan: &mut Plan, header: &PlanHeader) {
         underlay,
         bars,
         joints,
+        sizes,
         work,
     };
 }

@@ -1,6 +1,7 @@
 //! Edits of a plan, as data, and their history. Every change comes in here, be it typed, dragged or chosen.
 
 mod apply;
+mod asked_names;
 mod bend_drag;
 mod between_marks;
 mod boundary;
@@ -9,6 +10,7 @@ mod gave;
 mod headers;
 mod history;
 mod joint_names;
+mod kept;
 mod marks;
 mod part_change;
 mod refusal;

@@ -108,6 +108,7 @@ fn moved(edit: &Edit, plan: &Plan) -> Option<Moved> {
         Edit::ReplacePlan(_)
         | Edit::SetPlan(_)
         | Edit::SetJoints(_)
+        | Edit::SetSizes(_)
         | Edit::SetWork(_)
         | Edit::SetBar { .. }
         | Edit::MoveBoundary(_)

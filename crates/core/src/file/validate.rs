@@ -10,6 +10,7 @@ use crate::motif::Motif;
 use crate::plan::{Bar, Bend, Limits, Plan, Segment, Underlay};
 use fh_measure::WrittenAngle;
 
+mod asked;
 mod joints;
 mod marks;
 mod repeats;
@@ -47,6 +48,7 @@ pub(super) fn validate(plan: &Plan) -> Checked {
     }
     plan.bars.iter().enumerate().try_for_each(|(index, bar)| check_bar(bar, &bars.index(index)))?;
     joints::check_joints(&plan.joints, &top.key("joints"))?;
+    asked::check_sizes(&plan.sizes, &top.key("sizes"))?;
     work::check_work(&plan.work, &top.key("work"))
 }
 

@@ -3,6 +3,7 @@
 //! Every check is a file of its own and a row of [`CHECKS`]. All rules are common practice without a source unless one is
 //! named; every limit can be changed in the plan ([`crate::plan::Limits`]).
 
+mod asked_sizes;
 mod bar_length;
 mod blocks;
 mod cold_shut;
@@ -37,7 +38,7 @@ mod walls;
 pub use compare::{apart, is_over, is_under};
 pub use finding::{Finding, Place, Severity};
 
-use crate::balance::{BarBalance, Met};
+use crate::balance::{BarBalance, Met, SizeBalance};
 use crate::plan::{Chain, Flat, Plan};
 use scene::Scene;
 use std::collections::HashMap;
@@ -84,11 +85,12 @@ pub const NONE_FOUND: &str = "No findings. Strength is not checked.";
 /// The id of every finding there can be.
 pub fn ids() -> impl Iterator<Item = &'static str> {
     let checks = CHECKS.iter().flat_map(|check| check.ids);
-    checks.chain(&duty::IDS).chain(&metal::IDS).chain(&trouble::IDS).chain(&joints::IDS).copied()
+    let apart = duty::IDS.iter().chain(&metal::IDS).chain(&trouble::IDS).chain(&joints::IDS).chain(&asked_sizes::IDS);
+    checks.chain(apart).copied()
 }
 
 /// All findings of a plan: stops first, then warnings, then notes; each group from the datum end on.
-pub(crate) fn findings(plan: &Plan, bars: &[BarBalance], met: &[Met]) -> Vec<Finding> {
+pub(crate) fn findings(plan: &Plan, (bars, sizes): (&[BarBalance], &[SizeBalance]), met: &[Met]) -> Vec<Finding> {
     let mut found = Vec::new();
     for (index, (bar, balance)) in plan.bars.iter().zip(bars).enumerate() {
         let flat = bar.flat();
@@ -106,6 +108,7 @@ pub(crate) fn findings(plan: &Plan, bars: &[BarBalance], met: &[Met]) -> Vec<Fin
     duty::check(plan, bars, &mut found);
     metal::check(plan, &mut found);
     joints::check(plan, bars, &mut found);
+    asked_sizes::check(plan, sizes, &mut found);
     found.sort_by_key(|finding| (std::cmp::Reverse(finding.severity), finding.place.bar, finding.place.segment));
     found
 }

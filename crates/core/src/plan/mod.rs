@@ -1,5 +1,6 @@
 //! The plan as the smith wrote it: every size keeps its text. Its keys are those of `docs/plan-format.md`.
 
+mod asked;
 mod bar;
 mod bend;
 mod corners;
@@ -33,6 +34,7 @@ mod underlay;
 mod units;
 mod work;
 
+pub use asked::{AskedSize, Direction, Feature, FeatureAt, Overall, Taken};
 pub use bar::Bar;
 pub use bend::{Bend, BendKind, ScrollEye, ScrollRun, SocketAxis};
 pub use corners::MOST_CORNERS;
@@ -116,6 +118,9 @@ pub struct Plan {
     /// Where the bars are held together.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub joints: Vec<Joint>,
+    /// Sizes that the finished piece is asked to have.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub sizes: Vec<AskedSize>,
     /// The order of work, as far as the smith settled it.
     #[serde(default, skip_serializing_if = "Work::is_default")]
     pub work: Work,
@@ -141,6 +146,7 @@ impl Plan {
             underlay: None,
             bars: vec![Bar::new("bar", stock)],
             joints: Vec::new(),
+            sizes: Vec::new(),
             work: Work::default(),
         }
     }

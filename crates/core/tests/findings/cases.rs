@@ -375,8 +375,33 @@ pub(super) const CASES: &[(&str, &str, &str, &str)] = &[
         r#"{ "name": "eye", "form": { "plain": {} }, "bend": { "ring": { "inside_diameter": "12 mm" } } },
         { "name": "a", "form": { "plain": { "length": "80 mm" } } }"#,
     ),
+    ("size-unknown", r#""sizes": [{ "overall": { "direction": "along", "of": "neck" }, "size": "90 mm" }],"#, "", HOOK),
+    ("size-missed", r#""sizes": [{ "overall": { "direction": "along" }, "size": "90 mm" }],"#, "", HOOK),
+    (
+        "size-not-kept",
+        r#""sizes": [{ "overall": { "direction": "along" }, "size": "90 mm", "kept_by": "shank" },
+          { "overall": { "direction": "up" }, "size": "90 mm", "kept_by": "shank" }],"#,
+        "",
+        HOOK,
+    ),
+    (
+        "size-out-of-reach",
+        r#""sizes": [{ "overall": { "direction": "along" }, "size": "15 mm", "kept_by": "shank" }],"#,
+        "",
+        HOOK,
+    ),
+    (
+        "size-not-changed",
+        r#""sizes": [{ "overall": { "direction": "along" }, "size": "90 mm", "kept_by": "arm" }],"#,
+        "",
+        HOOK,
+    ),
 ];
 
+/// A shank, a quarter bend and an arm.
+const HOOK: &str = r#"{ "name": "shank", "form": { "plain": { "length": "100 mm" } } },
+    { "name": "bow", "form": { "plain": {} }, "bend": { "curve": { "angle": "90 deg", "inside_radius": "14 mm" } } },
+    { "name": "arm", "form": { "plain": { "length": "40 mm" } } }"#;
 const POINT: &str = r#"{ "form": { "taper": { "length": "60 mm", "to": "point" } } }"#;
 /// A fork behind a shoulder whose slit ends sharp; one tine is left as cut, and the other holds more.
 const FORK: &str = r#"{ "form": { "plain": { "length": "100 mm" } } },

@@ -1,8 +1,8 @@
 //! The piece as binary STL: each solid closed by itself.
 
 use super::ExportError;
-use crate::vector::{cross, direction, minus};
 use crate::{Mesh, Piece};
+use fh_core::space::vector::{cross, direction, minus};
 use stl_io::{Normal, Triangle, Vertex};
 
 /// Every triangle of every solid.

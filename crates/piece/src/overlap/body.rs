@@ -3,11 +3,11 @@
 use super::outlines::Outlines;
 use super::part::PartOf;
 use crate::path::{Nearest, Path};
-use crate::vector::{Vector, dot, minus};
 use crate::{Bounds, Frame, Line, Piece};
 use fh_core::balance::{Balance, SegmentBalance};
 use fh_core::metal::{Bent, HoleSize, Shape};
 use fh_core::plan::SocketAxis;
+use fh_core::space::vector::{Vector, dot, minus};
 use fh_measure::in_mm;
 use std::collections::HashMap;
 

@@ -2,12 +2,12 @@
 
 use super::eye::eye;
 use super::seat::{End, Seats, seat};
-use crate::Frame;
 use crate::rotation::{frame_turned, turned};
-use crate::vector::{dot, minus, plus, times};
 use fh_core::forms;
 use fh_core::joints::{Joined, MemberPlace, Role};
 use fh_core::plan::{Form, JointKind};
+use fh_core::space::Frame;
+use fh_core::space::vector::{dot, minus, plus, times};
 use fh_measure::in_mm;
 
 /// The frame of each member's bar; none where the member has no place in space.

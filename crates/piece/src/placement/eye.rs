@@ -1,12 +1,12 @@
 //! The eye that takes a pin: its middle and its axis.
 
 use super::seat::{Seats, seat};
-use crate::Frame;
-use crate::frame::of_side;
-use crate::vector::{cross, plus, times};
 use fh_core::joints::{MemberPlace, PartSide, Role};
 use fh_core::metal::Bent;
 use fh_core::plan::SocketAxis;
+use fh_core::space::Frame;
+use fh_core::space::of_side;
+use fh_core::space::vector::{cross, plus, times};
 use fh_measure::in_mm;
 
 /// The middle of an eye: `up` is its axis; of a hole out of its named side.

@@ -149,7 +149,10 @@ impl<'a> Walk<'a> {
             // Measured where the joint is, not at the far end of the bar.
             let here = self.arranged.get(link.joined)?.get(link.to).copied().flatten()?.inverse();
             let [is, should] = [frames.get(&b)?, &wanted].map(|frame| frame.place(here.at));
-            Some(ClosedLoop { joint: joint.joint, gap_mm: crate::vector::length(crate::vector::minus(is, should)) })
+            Some(ClosedLoop {
+                joint: joint.joint,
+                gap_mm: fh_core::space::vector::length(fh_core::space::vector::minus(is, should)),
+            })
         };
         self.links.iter().filter(|link| link.closes).filter_map(gap).collect()
     }

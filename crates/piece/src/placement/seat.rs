@@ -1,12 +1,12 @@
 //! Where a part meets another: a place on its surface, the direction out of it, and one along it.
 
-use crate::frame::of_side;
 use crate::path::Path;
-use crate::vector::{cross, dot, plus, times};
 use crate::{Frame, Line, Piece};
 use fh_core::balance::{Balance, SegmentBalance};
 use fh_core::joints::{MemberPlace, PartSide};
 use fh_core::plan::{Plan, Segment};
+use fh_core::space::of_side;
+use fh_core::space::vector::{cross, dot, plus, times};
 use fh_measure::in_mm;
 use std::collections::HashMap;
 use std::f64::consts::PI;

@@ -4,10 +4,10 @@
 
 use super::*;
 use crate::make::apart;
-use crate::vector::{cross, dot, length, minus, plus, times};
 use crate::{Quality, piece};
 use fh_core::balance::balance;
 use fh_core::file;
+use fh_core::space::vector::{cross, dot, length, minus, plus, times};
 
 /// A ring of flat with three bosses, legs with a tenon, and more; `joints` is the list.
 fn plan(joints: &str) -> Plan {

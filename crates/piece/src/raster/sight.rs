@@ -1,6 +1,6 @@
 //! From where a piece is seen, and how large.
 
-use crate::vector::dot;
+use fh_core::space::vector::dot;
 
 /// A direction to look in, without perspective: the same scale in all directions.
 ///

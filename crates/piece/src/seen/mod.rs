@@ -9,8 +9,8 @@ mod nodes;
 mod split;
 
 use crate::Mesh;
-use crate::vector::{Vector, cross, dot, length, minus};
 use edge::{Edge, Place, bounds};
+use fh_core::space::vector::{Vector, cross, dot, length, minus};
 use joined::{loops, runs};
 use split::split;
 

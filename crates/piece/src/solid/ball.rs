@@ -4,7 +4,7 @@ use super::loft::{Ring, loft};
 use super::taper::merged;
 use crate::Mesh;
 use crate::fineness::Fineness;
-use crate::way::Way;
+use fh_core::space::Way;
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
 
 /// A ball of a diameter in mm, its first point at the start.
@@ -15,7 +15,7 @@ pub(super) fn ball(diameter: f64, way: &Way, fineness: &Fineness) -> Mesh {
     let round = fineness.round;
     let lines: Vec<f64> =
         (0..=round / 2).map(|line| radius * (1.0 - (TAU * line as f64 / round as f64).cos())).collect();
-    let places = merged(lines.into_iter().chain(way.stations(fineness)).collect(), diameter);
+    let places = merged(lines.into_iter().chain(fineness.stations_mm(way)).collect(), diameter);
     let reach = |at: f64| (at * (diameter - at)).max(0.0).sqrt();
     let enclosed: f64 = places
         .windows(2)
@@ -35,5 +35,5 @@ pub(super) fn ball(diameter: f64, way: &Way, fineness: &Fineness) -> Mesh {
         };
         Ring { at: *at, points: (0..round).map(point).collect() }
     };
-    loft(&places.iter().map(ring).collect::<Vec<_>>(), way.twist != 0.0)
+    loft(&places.iter().map(ring).collect::<Vec<_>>(), way.twist_radians != 0.0)
 }

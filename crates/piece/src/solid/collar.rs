@@ -2,9 +2,9 @@
 
 use super::loft::ring_of;
 use crate::fineness::Fineness;
-use crate::vector::{Vector, length, minus};
 use crate::{Frame, Mesh};
 use fh_core::metal::{SectionSize, matched_outline};
+use fh_core::space::vector::{Vector, length, minus};
 use std::f64::consts::FRAC_PI_2;
 
 /// The collar about the inside sizes of its bundle in mm, made of a strip of some length, and its line: it starts in the

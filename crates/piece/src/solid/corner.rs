@@ -2,8 +2,8 @@
 
 use crate::Mesh;
 use crate::fineness::Fineness;
-use crate::frame::of_side;
 use fh_core::metal::{CornerSize, arc_swell};
+use fh_core::space::of_side;
 use fh_measure::in_mm;
 
 /// The corner from its first inside tangent point to its second: sharp outside, round inside.

@@ -12,13 +12,12 @@ mod socket;
 mod taper;
 
 pub(crate) use collar::collar;
-pub(crate) use shoulder::falls;
 pub(crate) use socket::socket;
 
 use crate::Mesh;
 use crate::fineness::Fineness;
-use crate::way::Way;
 use fh_core::metal::{SectionSize, Shape};
+use fh_core::space::Way;
 use fh_measure::in_mm;
 
 /// The surface of a shape along its way; `reversed` where it is read from its other end.

@@ -6,8 +6,8 @@ use super::lines::{Cell, Lines};
 use super::outline_loop::{hole_loop, outline_loop};
 use crate::Mesh;
 use crate::fineness::Fineness;
-use crate::way::Way;
 use fh_core::metal::{HoleSize, Outline};
+use fh_core::space::Way;
 use fh_measure::in_mm;
 
 /// What a hole is made smaller by.
@@ -31,13 +31,13 @@ pub(super) fn boss(
         let length = in_mm(outline.length());
         loops.iter_mut().flatten().for_each(|point| point[0] = length - point[0]);
     }
-    plate(&loops, &way.stations(fineness), |_| thickness / 2.0)
+    plate(&loops, &fineness.stations_mm(way), |_| thickness / 2.0)
 }
 
 /// A flag by its thickness at its root and its tip.
 pub(super) fn flag(outline: &Outline, thickness: [f64; 2], reversed: bool, way: &Way, fineness: &Fineness) -> Mesh {
     let flag = Flag::new(outline, thickness, reversed, fineness);
-    plate(std::slice::from_ref(&flag.points), &way.stations(fineness), |[along, _]| flag.half(along))
+    plate(std::slice::from_ref(&flag.points), &fineness.stations_mm(way), |[along, _]| flag.half(along))
 }
 
 /// A flag as a loop of points with its thickness.

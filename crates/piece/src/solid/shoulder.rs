@@ -4,9 +4,9 @@ use super::loft::centroid;
 use super::loft::{Ring, loft};
 use crate::Mesh;
 use crate::fineness::Fineness;
-use crate::way::Way;
 use fh_core::metal::{SectionSize, matched_outline};
 use fh_core::plan::Sides;
+use fh_core::space::Way;
 use fh_measure::in_mm;
 use std::f64::consts::{FRAC_PI_4, PI};
 use uom::si::area::square_millimeter;
@@ -23,7 +23,7 @@ struct Growth {
 }
 
 /// Whether the smaller section comes second.
-pub(crate) fn falls([from, to]: [&SectionSize; 2]) -> bool {
+fn falls([from, to]: [&SectionSize; 2]) -> bool {
     to.area() < from.area()
 }
 
@@ -42,7 +42,7 @@ pub(super) fn shoulder(
     let points: Vec<[f64; 2]> = outline.iter().map(|point| point.first).collect();
     let fillet = Fillet::new([small, large], radius, sides);
     let ring = |at: f64| {
-        let from_wall = if falls { at } else { way.length - at } / way.length;
+        let from_wall = if falls { at } else { way.length_mm - at } / way.length_mm;
         let mut points: Vec<[f64; 2]> = points.iter().map(|point| fillet.grown(*point, from_wall)).collect();
         if !way.is_straight() {
             let middle = centroid(&points);
@@ -52,9 +52,9 @@ pub(super) fn shoulder(
     };
     let steps = fineness.runout.min(32);
     // Bunched toward both ends, where one profile or another is steepest.
-    let bunched = (0..=steps).map(|step| way.length * (1.0 - (PI * step as f64 / steps as f64).cos()) / 2.0);
-    let places = super::taper::merged(bunched.chain(way.stations(fineness)).collect(), way.length);
-    loft(&places.into_iter().map(ring).collect::<Vec<_>>(), way.twist != 0.0)
+    let bunched = (0..=steps).map(|step| way.length_mm * (1.0 - (PI * step as f64 / steps as f64).cos()) / 2.0);
+    let places = super::taper::merged(bunched.chain(fineness.stations_mm(way)).collect(), way.length_mm);
+    loft(&places.into_iter().map(ring).collect::<Vec<_>>(), way.twist_radians != 0.0)
 }
 
 /// The fillets of a shoulder together: how much they add to the smaller section at each place.

@@ -3,16 +3,16 @@
 use super::loft::{Ring, loft, ring_of};
 use crate::Mesh;
 use crate::fineness::Fineness;
-use crate::way::Way;
 use fh_core::metal::{MatchedPoint, Runout, SectionSize, matched_outline};
+use fh_core::space::Way;
 
 /// One section all along.
 pub(super) fn prism(section: &SectionSize, way: &Way, fineness: &Fineness) -> Mesh {
     let outline = outline([section, section], way, fineness);
     let ring = ring_of(&outline, 0.0, 0.0);
     let rings: Vec<Ring> =
-        way.stations(fineness).into_iter().map(|at| Ring { at, points: ring.points.clone() }).collect();
-    loft(&rings, way.twist != 0.0)
+        fineness.stations_mm(way).into_iter().map(|at| Ring { at, points: ring.points.clone() }).collect();
+    loft(&rings, way.twist_radians != 0.0)
 }
 
 /// One section running into another.
@@ -25,17 +25,17 @@ pub(super) fn taper(
 ) -> Mesh {
     let outline = outline([from, to], way, fineness);
     let ring = |at: f64| {
-        let along = at / way.length;
+        let along = at / way.length_mm;
         ring_of(&outline, at, runout.share_at(if reversed { 1.0 - along } else { along }))
     };
     let rings: Vec<Ring> = stations(runout, reversed, way, fineness).into_iter().map(ring).collect();
-    loft(&rings, way.twist != 0.0)
+    loft(&rings, way.twist_radians != 0.0)
 }
 
 /// Both outlines point by point; where the bar is twisted its faces are cut along, or they would bulge.
 fn outline([from, to]: [&SectionSize; 2], way: &Way, fineness: &Fineness) -> Vec<MatchedPoint> {
     let outline = matched_outline(&from.section(), &to.section(), fineness.round);
-    if way.twist == 0.0 { outline } else { cut_edges(&outline, fineness.round / 4) }
+    if way.twist_radians == 0.0 { outline } else { cut_edges(&outline, fineness.round / 4) }
 }
 
 /// Cuts the longer edges of an outline to no more than an even share of its perimeter, each in an even number of pieces.
@@ -63,15 +63,15 @@ fn cut_edges(outline: &[MatchedPoint], parts: usize) -> Vec<MatchedPoint> {
 
 /// Where a taper is cut: as finely as its run-out needs, and as finely as its way does.
 fn stations(runout: Runout, reversed: bool, way: &Way, fineness: &Fineness) -> Vec<f64> {
-    let along = way.stations(fineness);
+    let along = fineness.stations_mm(way);
     let steps = if runout == Runout::Straight { 1 } else { fineness.runout };
     // For t^p the straight pieces between cuts miss least metal where the cuts lie as the cube root of its curvature asks.
     let bunching = if let Runout::Power(power) = runout { 3.0 / (power + 1.0) } else { 1.0 };
     let of_runout = (0..=steps).map(|step| {
         let share = (step as f64 / steps as f64).powf(bunching);
-        way.length * if reversed { 1.0 - share } else { share }
+        way.length_mm * if reversed { 1.0 - share } else { share }
     });
-    merged(along.into_iter().chain(of_runout).collect(), way.length)
+    merged(along.into_iter().chain(of_runout).collect(), way.length_mm)
 }
 
 /// Places in order, those that all but touch only once; the first and the last stay where they are.

@@ -71,7 +71,7 @@ impl Posed {
         let mut bar = site.bar.clone();
         bar.count = None;
         let plan = Plan { bars: vec![bar], joints: Vec::new(), underlay: None, ..site.plan.clone() };
-        let balance = Balance { bars: vec![state.clone()], findings: Vec::new() };
+        let balance = Balance::of_bars(vec![state.clone()]);
         let piece = fh_piece::piece(&plan, &balance, Quality::Lines);
         Self { plan, balance, piece }
     }

@@ -1,5 +1,6 @@
 //! The sizes of what is selected: a segment, a bar, or the whole plan.
 
+mod asked;
 mod bar;
 mod bend;
 mod branch;

@@ -1,6 +1,6 @@
 //! The whole plan: what it is called, its unit, its material, and the limits that it is held against.
 
-use super::{joints, limits, notes};
+use super::{asked, joints, limits, notes};
 use crate::state::{Command, Desk, Request};
 use crate::theme::Text;
 use crate::widgets::entry::Entry;
@@ -45,6 +45,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     practice(ui, &sizing, &mut next.practice);
     limits::show(ui, &sizing, &mut next.limits);
     joints::show(ui, &sizing, desk, out);
+    asked::show(ui, &sizing, desk, out);
     heading::show(ui, desk.theme, "Notes");
     if let Some(notes) = notes::show(ui, "Notes on the plan", plan.notes.as_deref()) {
         next.notes = notes;

@@ -282,7 +282,7 @@ fn put_bar(flow: &mut Flow, job: &Job<'_>, index: usize, several: Several) {
     let mut alone = bar.clone();
     alone.count = None;
     let alone = Plan { bars: vec![alone], joints: Vec::new(), underlay: None, ..plan.clone() };
-    let own = Balance { bars: vec![worked.clone()], findings: Vec::new() };
+    let own = Balance::of_bars(vec![worked.clone()]);
     let mut top = band(&band_words(job, Some(index)), width);
     if worked.segments.len() > 1 {
         top = top.over(Pictures::new(&alone, &own, Named::Parts, width).block(several.tall[1], None, width));

@@ -5,9 +5,10 @@ use super::marks::{strip, table_rows};
 use super::words::{BarWords, SheetWords};
 use crate::sheets::findings::{FindingWords, finding_words};
 use crate::sheets::names::{bar_name, title};
-use fh_core::balance::{Balance, BarBalance, BarSpread, spread};
+use fh_core::balance::{Balance, BarBalance, BarSpread, SizeBalance, spread};
+use fh_core::describe::{asked_size_state, asked_size_words};
 use fh_core::findings::{Finding, Severity};
-use fh_core::plan::{Bar, Plan};
+use fh_core::plan::{AskedSize, Bar, Plan};
 
 /// Everything that the sheet says.
 pub(super) fn sheet_words(plan: &Plan, balance: &Balance, short: &[Finding]) -> SheetWords {
@@ -45,8 +46,20 @@ fn bar_words(
         facts,
         strip: strip(plan, bar, worked),
         rows: table_rows(plan, bar, worked, spread),
+        sizes: asked_sizes(plan, balance, index),
         findings: Vec::new(),
     }
+}
+
+/// The asked sizes of a bar, with those that name no bar there is, on the first.
+fn asked_sizes(plan: &Plan, balance: &Balance, bar: usize) -> Vec<String> {
+    let all = plan.sizes.iter().zip(&balance.sizes).enumerate();
+    let here = all.filter(|(_, (_, of))| of.bar.unwrap_or(0) == bar);
+    let line = |(index, (size, of)): (usize, (&AskedSize, &SizeBalance))| {
+        let state = asked_size_state(size, of, plan.units.length);
+        format!("{}: {state}; {}.", size.title(index), asked_size_words(size))
+    };
+    here.map(line).collect()
 }
 
 /// The stops and warnings of a bar; those of the whole plan stand with the first.

@@ -25,11 +25,14 @@ pub(super) use self::one_row::one_row;
 pub(super) use self::short_table::{ShortTable, short_table};
 use self::words::BarWords;
 use crate::drawing::{Item, Text, at};
+use crate::fonts::Weight;
 use crate::pen::Gray;
 use crate::sheets::fact_boxes::facts_block;
 use crate::sheets::flow::{Block, Flow};
-use crate::sheets::type_sizes::FACT;
+use crate::sheets::paragraph::paragraph;
+use crate::sheets::type_sizes::{BODY, FACT};
 use crate::sheets::{cautions, findings};
+use crate::typeset;
 use fh_core::balance::Balance;
 use fh_core::cautions::Cautions;
 use fh_core::findings::Finding;
@@ -107,8 +110,21 @@ fn put_bar(flow: &mut Flow, title: &str, bar: &BarWords, warned: Option<&Caution
 fn put_table(flow: &mut Flow, bar: &BarWords, kept_mm: f64) {
     table::put_table(flow, &bar.rows, kept_mm);
     flow.skip(BETWEEN_MM);
+    put_sizes(flow, &bar.sizes);
     if !bar.findings.is_empty() {
         findings::put_findings(flow, "Before you light the fire", &bar.findings);
+        flow.skip(BETWEEN_MM);
+    }
+}
+
+/// The asked sizes, to be measured when the piece is cold.
+fn put_sizes(flow: &mut Flow, sizes: &[String]) {
+    let line = |words: &String| paragraph(&typeset::printable(words), BODY, Weight::Regular, flow.width());
+    let blocks: Vec<Block> = sizes.iter().map(line).collect();
+    for (index, block) in blocks.into_iter().enumerate() {
+        flow.put(if index == 0 { findings::heading("Measure cold").over(block) } else { block });
+    }
+    if !sizes.is_empty() {
         flow.skip(BETWEEN_MM);
     }
 }

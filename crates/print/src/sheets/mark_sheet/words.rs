@@ -23,6 +23,8 @@ pub(super) struct BarWords {
     pub(super) strip: Option<Strip>,
     /// The table of marks.
     pub(super) rows: Vec<TableRow>,
+    /// The sizes that the finished piece is asked to have, each in a line.
+    pub(super) sizes: Vec<String>,
     /// Stops and warnings.
     pub(super) findings: Vec<FindingWords>,
 }

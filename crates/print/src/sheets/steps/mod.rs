@@ -203,7 +203,7 @@ impl Job<'_> {
         let mut own = own.clone();
         own.count = None;
         let plan = Plan { bars: vec![own], joints: Vec::new(), underlay: None, ..self.plan.clone() };
-        let balance = Balance { bars: vec![state.bar.clone()], findings: Vec::new() };
+        let balance = Balance::of_bars(vec![state.bar.clone()]);
         let now = Now::new(&plan, &balance);
         let parts = step.parts();
         let is_worked = |line: &Line| parts.contains(&line.segment);

@@ -44,7 +44,7 @@ pub(super) fn put_piece(flow: &mut Flow, plan: &Plan, balance: &Balance) {
         let mut alone = bar.clone();
         alone.count = None;
         let alone = Plan { bars: vec![alone], joints: Vec::new(), underlay: None, ..plan.clone() };
-        let balance = Balance { bars: vec![own.clone()], findings: Vec::new() };
+        let balance = Balance::of_bars(vec![own.clone()]);
         page.put_picture(flow, &alone, &balance, Named::Parts);
         put_parts(flow, plan, bar, own);
         flow.skip(4.0);

@@ -99,7 +99,7 @@ fn opened(plan: &Plan, index: usize, bar: &BarBalance) -> Vec<(usize, [Vec<[f64;
     for segment in &mut straight.segments {
         segment.bent = segment.bent.filter(|bent| matches!(bent, Bent::Twist { .. }));
     }
-    let balance = Balance { bars: vec![straight], findings: Vec::new() };
+    let balance = Balance::of_bars(vec![straight]);
     let piece = piece(&plan, &balance, Quality::Print);
     let outline = |line: &Line| {
         let split = open_split(bar, line.segment)?;

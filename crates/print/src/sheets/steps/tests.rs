@@ -132,7 +132,7 @@ fn every_picture_of_a_bent_bar_is_as_large_as_the_bar() {
 /// one, in mm, in each view of its bent picture that shows that side.
 fn stands_out(plan: &Plan, bar: &BarBalance, at: usize, side: f64) -> Vec<f64> {
     let plan = Plan { bars: vec![plan.bars[0].clone()], joints: Vec::new(), ..plan.clone() };
-    let balance = Balance { bars: vec![bar.clone()], findings: Vec::new() };
+    let balance = Balance::of_bars(vec![bar.clone()]);
     let frame = piece(&plan, &balance, Quality::Print).line(0, at).unwrap().frames[0];
     let out = [0, 1, 2].map(|way| frame.toward[way] * side.sin() + frame.up[way] * side.cos());
     let drawn = Now::new(&plan, &balance).outlines_of(at);

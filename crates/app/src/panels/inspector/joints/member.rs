@@ -3,15 +3,14 @@
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::Ui;
-use fh_core::describe::short_name;
 use fh_core::plan::{Bar, Form, JointSide, Member, Plan, Sides};
 use fh_measure::{LengthRange, WrittenAngle};
 
 /// Shows a member; `of` names it for screen readers, and only what is moved can be turned.
 pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, plan: &Plan, member: &mut Member, (of, moved): (&str, bool)) {
     let name = |what: &str| format!("{what} {of}");
-    let bars = plan.bars.iter().map(|bar| bar.name.as_str());
-    if let Some(chosen) = named(ui, sizing, ("Bar", &name("Bar")), bars, &member.bar) {
+    let bars: Vec<&str> = plan.bars.iter().map(|bar| bar.name.as_str()).collect();
+    if let Some(chosen) = chooser::by_name(ui, sizing.theme, ("Bar", &name("Bar")), &bars, &member.bar) {
         member.bar = chosen;
         member.copy = None;
     }
@@ -24,8 +23,8 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, plan: &Plan, member: &mut M
         }
     }
     let flat = bar.map(Bar::flat).unwrap_or_default();
-    let segments = flat.iter().map(|flat| flat.segment.name.as_str());
-    if let Some(chosen) = named(ui, sizing, ("Part", &name("Part")), segments, &member.segment) {
+    let segments: Vec<&str> = flat.iter().map(|flat| flat.segment.name.as_str()).collect();
+    if let Some(chosen) = chooser::by_name(ui, sizing.theme, ("Part", &name("Part")), &segments, &member.segment) {
         member.segment = chosen;
     }
     let segment = flat.iter().find(|flat| flat.segment.name == member.segment);
@@ -46,26 +45,6 @@ fn place(ui: &mut Ui, sizing: &Sizing<'_>, member: &mut Member, name: &str) {
     if let Some(at) = typed {
         member.at = at;
     }
-}
-
-/// A list of names to choose one from; a name that is not among them stands at its end.
-fn named<'a>(
-    ui: &mut Ui,
-    sizing: &Sizing<'_>,
-    (label, name): (&str, &str),
-    names: impl Iterator<Item = &'a str>,
-    now: &str,
-) -> Option<String> {
-    let mut all: Vec<&str> = names.filter(|name| !name.is_empty()).collect();
-    all.dedup();
-    let at = all.iter().position(|name| *name == now);
-    let mut choices: Vec<(Option<usize>, String)> =
-        all.iter().enumerate().map(|(at, name)| (Some(at), short_name(name))).collect();
-    if at.is_none() {
-        choices.push((None, format!("“{}” (missing)", short_name(now))));
-    }
-    let chosen = chooser::show(ui, sizing.theme, label, name, at, &choices)?;
-    all.get(chosen?).map(|name| (*name).to_owned())
 }
 
 /// The side by its word; an angle between the sides stays as it is written.

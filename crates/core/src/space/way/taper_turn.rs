@@ -5,7 +5,7 @@
 //! turns by dθ = ds / (r + c); the metal of it, the section times (r + c) dθ, is that of the straight piece.
 
 use super::place::Place;
-use fh_core::metal::Runout;
+use crate::metal::Runout;
 
 /// Pieces that the line is reckoned in.
 const PIECES: usize = 64;
@@ -43,6 +43,7 @@ impl TaperTurn {
         turn
     }
 
+    /// How far it turns in all, in radians.
     pub(crate) fn angle(&self) -> f64 {
         self.angle
     }

@@ -1,6 +1,6 @@
 //! A place on the center line with its directions.
 
-use crate::vector::{Vector, dot, plus, times};
+use super::vector::{Vector, dot, plus, times};
 
 /// Where the section's middle lies, and how the section stands there: three unit vectors at right angles.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -41,26 +41,26 @@ impl Frame {
     }
 
     /// The start as it is seen from here: what carries this frame to the start.
-    pub(crate) fn inverse(&self) -> Self {
+    pub fn inverse(&self) -> Self {
         let seen = |v: Vector| [dot(self.along, v), dot(self.toward, v), dot(self.up, v)];
         let [along, toward, up] = [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]].map(seen);
         Self { at: times(seen(self.at), -1.0), along, toward, up }
     }
 
     /// It moved along, toward and up by so many mm.
-    pub(crate) fn moved(&self, by: Vector) -> Self {
+    pub fn moved(&self, by: Vector) -> Self {
         Self { at: self.place(by), ..*self }
     }
 
     /// It turned about the bar: toward is turned to up.
-    pub(crate) fn rolled(&self, angle: f64) -> Self {
+    pub fn rolled(&self, angle: f64) -> Self {
         let (sin, cos) = angle.sin_cos();
         let toward = self.direction([0.0, cos, sin]);
         Self { toward, up: self.direction([0.0, -sin, cos]), ..*self }
     }
 
     /// It bent through an angle toward a side (radians from up by way of toward-you), standing where it stands.
-    pub(crate) fn bent(&self, angle: f64, side: f64) -> Self {
+    pub fn bent(&self, angle: f64, side: f64) -> Self {
         let (sin, cos) = angle.sin_cos();
         let [toward, up] = of_side(side);
         // Of the two directions across the bar, the one toward the inside turns with it, the other stays.
@@ -77,7 +77,7 @@ impl Frame {
 }
 
 /// The direction of a side across the bar: its parts toward the smith and up.
-pub(crate) fn of_side(side: f64) -> [f64; 2] {
+pub fn of_side(side: f64) -> [f64; 2] {
     let (sin, cos) = side.sin_cos();
     // A quarter turn is written in degrees; its cosine is 0, not 6e-17.
     let clean = |part: f64| if part.abs() < 1e-15 { 0.0 } else { part };
@@ -87,7 +87,7 @@ pub(crate) fn of_side(side: f64) -> [f64; 2] {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::vector::{cross, minus};
+    use crate::space::vector::{cross, minus};
     use std::f64::consts::FRAC_PI_2;
 
     #[test]

@@ -9,20 +9,20 @@ pub(crate) use rod::{Bow, Rod};
 pub(crate) use spiral_line::SpiralLine;
 pub(crate) use taper_turn::TaperTurn;
 
-use crate::Frame;
-use crate::fineness::Fineness;
-use crate::frame::of_side;
+use super::frame::{Frame, of_side};
 use place::{Place, arc_place};
 
-/// A center line of some length in mm, and how the section stands on it.
+/// A center line, and how the section stands on it.
 #[derive(Clone, Debug)]
-pub(crate) struct Way {
-    pub(crate) length: f64,
+pub struct Way {
+    /// How long it is, in mm.
+    pub length_mm: f64,
+    /// Where it runs.
     pub(crate) course: Course,
     /// How far the section turns about the line, in radians.
-    pub(crate) twist: f64,
+    pub twist_radians: f64,
     /// How many times the area of the shape the section has.
-    pub(crate) swell: f64,
+    pub swell: f64,
 }
 
 /// Where a center line runs.
@@ -30,6 +30,7 @@ pub(crate) struct Way {
 pub(crate) enum Course {
     /// In one plane.
     Plane {
+        /// The curve.
         curve: Curve,
         /// The side it bends toward, in radians from up by way of toward-you.
         side: f64,
@@ -37,7 +38,12 @@ pub(crate) enum Course {
         backward: bool,
     },
     /// Along a part of an opened branch, given by shares of its length; seen from the start of the whole.
-    Rod { rod: Rod, part: [f64; 2] },
+    Rod {
+        /// The whole branch.
+        rod: Rod,
+        /// From which share of it to which.
+        part: [f64; 2],
+    },
 }
 
 /// A curve in its plane.
@@ -46,64 +52,75 @@ pub(crate) enum Curve {
     /// Straight on.
     Line,
     /// At one radius through an angle.
-    Arc { angle: f64 },
+    Arc {
+        /// In radians.
+        angle: f64,
+    },
     /// Round a mandrel where the section changes.
     Taper(TaperTurn),
     /// Winding out from an eye.
     Spiral(SpiralLine),
     /// At one radius between two lengths of it, in mm, and straight before and after.
-    Crook { angle: f64, from: f64, to: f64 },
+    Crook {
+        /// In radians.
+        angle: f64,
+        /// Where the bend begins.
+        from: f64,
+        /// Where it ends.
+        to: f64,
+    },
 }
 
 impl Way {
-    /// Straight on.
-    pub(crate) fn straight(length: f64) -> Self {
-        Self::bent(length, Curve::Line, 0.0, false)
+    /// Straight on, so many mm.
+    pub(super) fn straight(length_mm: f64) -> Self {
+        Self::bent(length_mm, Curve::Line, 0.0, false)
     }
 
-    /// Along a curve toward a side.
-    pub(crate) fn bent(length: f64, curve: Curve, side: f64, backward: bool) -> Self {
-        Self { length, course: Course::Plane { curve, side, backward }, twist: 0.0, swell: 1.0 }
+    /// Along a curve of a length in mm toward a side.
+    pub(super) fn bent(length_mm: f64, curve: Curve, side: f64, backward: bool) -> Self {
+        Self { length_mm, course: Course::Plane { curve, side, backward }, twist_radians: 0.0, swell: 1.0 }
     }
 
     /// Whether it neither bends nor twists.
-    pub(crate) fn is_straight(&self) -> bool {
-        matches!(self.course, Course::Plane { curve: Curve::Line, .. }) && self.twist == 0.0
+    pub fn is_straight(&self) -> bool {
+        matches!(self.course, Course::Plane { curve: Curve::Line, .. }) && self.twist_radians == 0.0
     }
 
-    /// The frame at a length from its start; beyond its ends it runs straight on.
-    pub(crate) fn frame_at(&self, length: f64) -> Frame {
-        let within = length.clamp(0.0, self.length);
+    /// The frame so many mm from its start; beyond its ends it runs straight on.
+    pub fn frame_at(&self, along_mm: f64) -> Frame {
+        let within = along_mm.clamp(0.0, self.length_mm);
         let frame = self.frame_within(within);
-        if within == length { frame } else { frame.moved([length - within, 0.0, 0.0]) }
+        if within == along_mm { frame } else { frame.moved([along_mm - within, 0.0, 0.0]) }
     }
 
     /// The frame at its end.
-    pub(crate) fn end(&self) -> Frame {
-        self.frame_within(self.length)
+    pub fn end(&self) -> Frame {
+        self.frame_within(self.length_mm)
     }
 
     fn frame_within(&self, length: f64) -> Frame {
         let frame = match &self.course {
             Course::Plane { curve, side, backward } => {
-                let place = curve.place_either(length, self.length, *backward);
+                let place = curve.place_either(length, self.length_mm, *backward);
                 let [toward, up] = of_side(*side);
                 let [ahead, inside] = place.at;
                 Frame::START.moved([ahead, inside * toward, inside * up]).bent(place.heading, *side)
             }
-            Course::Rod { rod, part: [from, to] } => rod.frame_at(from + (to - from) * length / self.length),
+            Course::Rod { rod, part: [from, to] } => rod.frame_at(from + (to - from) * length / self.length_mm),
         };
-        if self.twist == 0.0 { frame } else { frame.rolled(self.twist * length / self.length) }
+        if self.twist_radians == 0.0 { frame } else { frame.rolled(self.twist_radians * length / self.length_mm) }
     }
 
-    /// Places along it close enough together for its bend and its twist, in mm, from 0 to its length.
-    pub(crate) fn stations(&self, fineness: &Fineness) -> Vec<f64> {
+    /// Places along it, in mm, from 0 to its length, so close together that from one to the next it bends and twists no more than
+    /// so many radians.
+    pub fn stations_mm(&self, most_bend: f64, most_twist: f64) -> Vec<f64> {
         let turning = match &self.course {
             Course::Plane { curve, .. } => curve.angle(),
             Course::Rod { rod, part } => rod.turning() * (part[1] - part[0]),
         };
-        let turns = (turning.abs() / fineness.turn).ceil();
-        let twists = (self.twist.abs() / fineness.twist).ceil();
+        let turns = (turning.abs() / most_bend).ceil();
+        let twists = (self.twist_radians.abs() / most_twist).ceil();
         let steps = turns.max(twists).clamp(1.0, 1e4) as usize;
         let place = |step: usize| {
             let share = step as f64 / steps as f64;
@@ -112,12 +129,12 @@ impl Way {
                 Course::Rod { .. } => share,
             }
         };
-        let even = (0..=steps).map(|step| place(step) * self.length);
+        let even = (0..=steps).map(|step| place(step) * self.length_mm);
         match &self.course {
             Course::Plane { curve: Curve::Crook { from, to, .. }, .. } => {
                 let bend = (0..=steps).map(|step| from + (to - from) * step as f64 / steps as f64);
-                let mut all: Vec<f64> = [0.0, self.length].into_iter().chain(bend).collect();
-                all.retain(|at| (0.0..=self.length).contains(at));
+                let mut all: Vec<f64> = [0.0, self.length_mm].into_iter().chain(bend).collect();
+                all.retain(|at| (0.0..=self.length_mm).contains(at));
                 all.sort_by(f64::total_cmp);
                 all.dedup();
                 all
@@ -196,7 +213,7 @@ fn crook_place(length: f64, angle: f64, [from, to]: [f64; 2]) -> Place {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::vector::minus;
+    use crate::space::vector::minus;
     use std::f64::consts::PI;
 
     #[test]

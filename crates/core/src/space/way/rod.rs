@@ -1,7 +1,6 @@
 //! The line of one branch of a slit that is closed at both ends and opened: bowed away from the axis, and turned round it.
 
-use crate::Frame;
-use crate::frame::of_side;
+use super::super::frame::{Frame, of_side};
 use std::f64::consts::PI;
 use std::rc::Rc;
 
@@ -53,6 +52,7 @@ impl Bow {
 }
 
 impl Rod {
+    /// The line of a bow.
     pub(crate) fn new(bow: Bow) -> Self {
         let speed = |share: f64| {
             let [outward, round] = bow.slope(share);
@@ -92,6 +92,7 @@ impl Rod {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::space::vector::{dot, length, minus};
 
     #[test]
     fn a_rod_of_a_basket_is_as_long_as_the_quadrature_says() {
@@ -108,8 +109,8 @@ mod tests {
         let rod = Rod::new(Bow { height: 80.0, root: 3.0, widest: 18.0, side: 0.7, turn: -2.0 });
         for share in [0.1, 0.4, 0.77] {
             let (before, here, after) = (rod.frame_at(share - 1e-4), rod.frame_at(share), rod.frame_at(share + 1e-4));
-            let step = crate::vector::minus(after.at, before.at);
-            let along = crate::vector::dot(step, here.along) / crate::vector::length(step);
+            let step = minus(after.at, before.at);
+            let along = dot(step, here.along) / length(step);
             assert!((along - 1.0).abs() < 1e-6, "{share}: {along}");
         }
     }

@@ -1,17 +1,16 @@
 //! The way that a settled segment's bend gives its center line.
 
-use crate::way::{Course, Curve, SpiralLine, TaperTurn, Way};
-use fh_core::balance::SegmentBalance;
-use fh_core::metal::{Bent, Shape};
-use fh_core::plan::SocketAxis;
-use fh_measure::in_mm;
+use super::formed::Formed;
+use super::way::{Course, Curve, SpiralLine, TaperTurn, Way};
+use crate::metal::{Bent, Shape, in_mm};
+use crate::plan::SocketAxis;
 
 /// The way of a segment's center line; straight where it has no bend or none that is settled.
-pub(crate) fn way_of(balance: &SegmentBalance, shape: &Shape) -> Way {
+pub(super) fn way_of(formed: &Formed<'_>, shape: &Shape) -> Way {
     let length = in_mm(shape.length());
-    let straight = Way { swell: balance.swell, ..Way::straight(length) };
-    let reversed = balance.reversed;
-    match balance.bent {
+    let straight = Way { swell: formed.swell, ..Way::straight(length) };
+    let reversed = formed.reversed;
+    match formed.bent {
         None => straight,
         Some(Bent::Curve { angle, inside_radius, side }) => {
             around(shape, reversed, [angle, in_mm(inside_radius)], side)
@@ -34,14 +33,14 @@ pub(crate) fn way_of(balance: &SegmentBalance, shape: &Shape) -> Way {
         Some(Bent::Socket { axis: SocketAxis::Along, .. }) => straight,
         Some(Bent::Twist { angle }) => Way {
             course: Course::Plane { curve: Curve::Line, side: 0.0, backward: false },
-            twist: sense(angle),
+            twist_radians: sense(angle),
             ..straight
         },
     }
 }
 
 /// How far a twist turns from toward-you to up, where above 0 it is to wind as a right-handed screw does.
-pub(crate) fn sense(angle: f64) -> f64 {
+pub(super) fn sense(angle: f64) -> f64 {
     -angle
 }
 
