@@ -19,10 +19,10 @@ use uom::si::volume::cubic_millimeter;
 pub(crate) struct MarksReport<'a> {
     title: &'a str,
     bars: Vec<BarReport<'a>>,
-    sizes: Vec<SizeReport<'a>>,
     findings: Vec<FindingReport<'a>>,
     /// What the plan asks to beware of.
     cautions: Vec<CautionReport>,
+    sizes: Vec<SizeReport<'a>>,
 }
 
 #[derive(Debug, Serialize)]
