@@ -118,7 +118,7 @@ fn marks_of_several_bars_end_in_what_all_of_them_take() {
 fn marks_for_other_programs_keep_their_keys_and_order() {
     let shop = Shop::new();
     let json: Value = serde_json::from_str(&shop.succeed(&["marks", "hook.plan.json", "--json"])).unwrap();
-    assert_eq!(keys(&json), ["title", "bars", "findings", "cautions"]);
+    assert_eq!(keys(&json), ["title", "bars", "findings", "cautions", "sizes"]);
     let bar = &json["bars"][0];
     let bar_keys = [
         "name",
