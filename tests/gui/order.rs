@@ -150,6 +150,26 @@ fn a_bad_order_is_told_and_undo_takes_it_back() {
 }
 
 #[test]
+fn what_the_smith_knows_is_kept_and_undo_tells_it_again() {
+    let mut desk = at_the_order();
+    let bend = number_of(&desk, Operation::Bend);
+    choose(&mut desk, bend);
+    for _ in 1..bend {
+        desk.keys(ALT, Key::ArrowUp);
+    }
+    let worked = |desk: &Desk| work_out(desk.plan(), desk.editor().balance(), &Shop::default());
+    let before = worked(&desk);
+    let broken = before.findings.iter().find(|found| found.why.is_some() && found.steps.contains(&0)).expect("a rule");
+    desk.type_in(&format!("I know, because: {}", broken.finding.message), "It hangs in my way.");
+    let after = worked(&desk);
+    assert_eq!(own_steps(&desk)[0].accepts(broken.finding.id), Some("It hangs in my way."));
+    assert!(after.open_findings().count() < before.open_findings().count());
+    assert!(desk.shows("I know: It hangs in my way."));
+    desk.keys(Modifiers::COMMAND, Key::Z);
+    assert!(own_steps(&desk)[0].accepted.is_empty());
+}
+
+#[test]
 fn a_step_is_carried_by_hand() {
     let mut desk = at_the_order();
     let before = titles(&desk);

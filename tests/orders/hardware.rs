@@ -78,9 +78,13 @@ fn flatter() -> Piece {
     let eye = json!({ "name": "eye", "form": { "hole": { "outline": { "rectangle": { "length": "1 1/2 in",
         "width": "1 1/2 in" } }, "thickness": "1 1/2 in", "hole": { "round": "5/8 in" }, "made": "drifted" } } });
     Piece {
-        pairs: vec![(O::Upset, "face", O::Punch, "eye"), (O::Punch, "eye", O::Drift, "eye")],
+        pairs: vec![
+            (O::Upset, "face", O::Punch, "eye"),
+            (O::Punch, "eye", O::Drift, "eye"),
+            (O::Drift, "eye", O::Draw, "head"),
+        ],
         // The book draws the far end a little to hold it, and finishes it as the head after the eye.
-        otherwise: vec![(O::Drift, "eye", O::Draw, "head")],
+        otherwise: Vec::new(),
         ..piece(
             "flatter",
             "W. L. Ilgen, Forge Work, 1912, section 107",
@@ -98,8 +102,8 @@ fn crowbar() -> Piece {
     let tip = json!({ "name": "tip", "form": { "taper": { "length": "4 in", "to": { "edge": "1 in" } } },
         "bend": { "curve": { "angle": "30 deg" } } });
     Piece {
-        pairs: vec![(O::Taper, "tip", O::Bend, "tip")],
-        otherwise: vec![(O::Draw, "handle", O::Taper, "tip")],
+        pairs: vec![(O::Taper, "tip", O::Bend, "tip"), (O::Draw, "handle", O::Taper, "tip")],
+        otherwise: Vec::new(),
         ..piece(
             "crowbar",
             "W. L. Ilgen, Forge Work, 1912, section 108 (its steel face left out)",

@@ -96,7 +96,8 @@ fn a_steel_that_hardens_is_told_how_hot_and_no_hotter() {
         ];
         let mut plan = tests::read(&tests::one_bar(&json!({ "square": "12 mm" }), &segments));
         plan.material = Some(material.to_owned());
-        doing(&worked(&plan), O::Draw).caution.clone().unwrap_or_default()
+        let cautions = worked(&plan).steps.into_iter().filter_map(|step| step.caution);
+        cautions.collect::<Vec<_>>().join(" ")
     };
     let open = of("carbon steel");
     assert!(
@@ -151,4 +152,20 @@ fn who_stands_in_line_depends_on_what_is_held_while_it_is_cut() {
     let worked = on(json!({ "square": "16 mm" }), &[waste, point, plain("shank", "200 mm")]);
     let caution = doing(&worked, O::Trim).caution.clone().unwrap_or_default();
     assert!(caution.contains("nobody in line with the offcut"), "{caution}");
+}
+
+/// Between which heats a steel is worked is said where it changes, and not at every step.
+#[test]
+fn sparks_are_spoken_of_once_for_each_range_of_heat() {
+    for name in ["trowel.plan.json", "dibber.plan.json"] {
+        let plan = crate::orders::demo(name);
+        let worked = fh_work::work_out(&plan, &fh_core::balance::balance(&plan), &fh_work::Shop::default());
+        let stop = |step: &fh_work::WorkedStep| {
+            step.caution.as_ref().and_then(|it| it.split("Not above").nth(1).map(str::to_owned))
+        };
+        let hot = worked.steps.iter().filter(|step| step.is_hot() && step.bar.is_some());
+        let said: Vec<String> = hot.filter_map(stop).collect();
+        assert!(!said.is_empty() && said.windows(2).all(|pair| pair[0] != pair[1]), "{name}: {said:?}");
+        assert!(said.len() < 6, "{name}: {said:?}");
+    }
 }

@@ -156,8 +156,11 @@ fn check(plan: &Plan) -> Result<(), TestCaseError> {
 /// What the findings say about rules: those that the order breaks, or those that gave way to others.
 fn told(worked: &Worked, contradictions: bool) -> BTreeSet<Broken> {
     let is_meant = |found: &&OrderFinding| (found.finding.id == "rules-contradict") == contradictions;
-    let broken = |found: &OrderFinding| Some((found.why?, *found.steps.first()?, *found.steps.last()?));
-    let all = worked.findings.iter().filter(is_meant).filter_map(broken);
+    let contradiction = |found: &OrderFinding| Some((found.why?, *found.steps.first()?, *found.steps.last()?));
+    let broken = |found: &OrderFinding| -> Vec<Broken> {
+        if contradictions { contradiction(found).into_iter().collect() } else { found.broken.clone() }
+    };
+    let all = worked.findings.iter().filter(is_meant).flat_map(broken);
     all.filter(|(why, ..)| *why != Why::MiddleFirst).collect()
 }
 

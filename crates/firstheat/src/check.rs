@@ -29,7 +29,7 @@ pub(crate) fn run(args: &ReadArgs) -> Result<ExitCode, Failure> {
     let mut balance = balance(&plan);
     let worked = work_out(&plan, &balance, &Shop::default());
     let cautions = caution_report::reports(&plan, &balance);
-    balance.findings.extend(worked.own_findings().iter().map(|found| found.finding.clone()));
+    balance.findings.extend(worked.own_findings().map(|found| found.finding.clone()));
     balance.findings.extend(worked.scale_short);
     balance.findings.extend(worked.into_itself);
     balance.findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));

@@ -57,9 +57,13 @@ fn words(plan: &Plan, warned: &Cautions, worked: &Worked, losses: &[ScaleLoss]) 
     if worked.findings.is_empty() {
         text.push_str("The order breaks no rule.\n");
     }
-    let of_order = worked.findings.iter().map(|found| &found.finding);
+    let of_order = worked.open_findings().map(|found| &found.finding);
     let found = of_order.chain(&worked.scale_short).chain(&worked.into_itself);
     text.extend(found.map(|finding| finding_report::finding_words(plan, finding)));
+    let known = worked.findings.iter().filter_map(|found| Some((&found.finding.message, found.accepted.as_ref()?)));
+    text.extend(
+        known.map(|(message, because)| format!("accepted {} Because: {}\n", plain_line(message), plain_line(because))),
+    );
     text
 }
 

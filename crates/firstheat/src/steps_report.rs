@@ -154,6 +154,9 @@ struct OrderReport<'a> {
     reason: &'a str,
     /// Counted from 1.
     steps: Vec<usize>,
+    /// Why the smith has it so all the same.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    accepted: Option<&'a str>,
 }
 
 impl<'a> StepsReport<'a> {
@@ -178,6 +181,7 @@ impl<'a> StepsReport<'a> {
             finding: finding_report::report(plan, &found.finding),
             reason: found.finding.reason,
             steps: from_one(&found.steps),
+            accepted: found.accepted.as_deref(),
         });
         let steps = worked.steps.iter().enumerate().map(|(number, step)| step_report(plan, number, step));
         let mut steps: Vec<StepReport<'a>> = steps.collect();

@@ -1,18 +1,20 @@
 //! What an order of work is held against: broken rules, and what follows from the state of the bar at each step.
 
 use crate::answers::passes;
+use crate::bar::held;
+use crate::decisions::{Decision, Pair, decisions};
 use crate::job::order::{Job, Ordered};
 use crate::job::rules::Rule;
 use crate::job::site::Site;
 use crate::job::task::Task;
 use crate::job::why::Why;
 use crate::job::{heat_rules, part};
-use crate::says::held;
 use crate::says::words::{apart, joined, length_words, lower_first};
 use crate::seen::{OrderFinding, Seen};
 use crate::step::WorkedStep;
 use fh_core::findings::{Finding, Place, Severity, is_over, is_under};
 use fh_core::plan::{Form, Operation, Plan};
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 /// The id of every finding about the order of work.
@@ -64,8 +66,22 @@ pub(crate) fn findings(scene: &Scene<'_, '_>) -> Vec<OrderFinding> {
         found.extend(scene.tight_grooves(number));
     }
     found.extend(scene.thin_heats());
-    found.sort_by_key(|found| (std::cmp::Reverse(found.finding.severity), found.steps.first().copied()));
     found
+        .sort_by_key(|found| (found.accepted.is_some(), Reverse(found.finding.severity), found.steps.first().copied()));
+    found
+}
+
+/// The steps at the other side of some broken rules, each once.
+fn others(pairs: &[Pair], of: fn(Pair) -> usize) -> Vec<usize> {
+    let mut steps: Vec<usize> = pairs.iter().map(|pair| of(*pair)).collect();
+    steps.sort_unstable();
+    steps.dedup();
+    steps
+}
+
+/// The numbers of steps as they are shown: `3, 5 and 6`.
+fn numbers(steps: &[usize]) -> String {
+    joined(&steps.iter().map(|step| (step + 1).to_string()).collect::<Vec<_>>())
 }
 
 /// The step of a task: the first one that does it, and the last.
@@ -86,44 +102,73 @@ impl Scene<'_, '_> {
         places
     }
 
-    /// Rules that the order breaks: a task comes first before another has been done for the last time.
+    /// Rules that the order breaks: a task comes first before another has been done for the last time. All that one step's place
+    /// breaks is told once.
     fn broken_rules(&self) -> Vec<OrderFinding> {
         let places = self.places();
-        let mut broken: BTreeMap<(Why, usize, usize), Vec<Rule>> = BTreeMap::new();
+        let mut broken: BTreeMap<Pair, Rule> = BTreeMap::new();
         for rule in &self.job.rules {
             let (Some([_, before]), Some([after, _])) = (places[rule.before], places[rule.after]) else { continue };
             if after < before && !self.dropped.contains(rule) {
-                broken.entry((rule.why, after.0, before.0)).or_default().push(*rule);
+                broken.entry((rule.why, after.0, before.0)).or_insert(*rule);
             }
         }
-        broken.into_iter().map(|((why, early, late), rules)| self.broken_rule(why, early, late, &rules)).collect()
+        let decisions = decisions(broken.keys().copied().collect());
+        decisions.iter().filter_map(|decision| self.broken_rule(decision, &broken)).collect()
     }
 
-    fn broken_rule(&self, why: Why, early: usize, late: usize, rules: &[Rule]) -> OrderFinding {
-        let title = |step: usize| lower_first(&self.steps[step].title);
-        let message = if early == late {
-            format!("Within step {} ({}), one thing comes before what has to be done first.", early + 1, title(early))
-        } else if why == Why::IsolateFirst {
-            format!(
-                "Step {} ({}) forges away the mark that step {} ({}) still needs.",
-                early + 1,
-                title(early),
-                late + 1,
-                title(late)
-            )
-        } else {
-            format!("Step {} ({}) comes before step {} ({}).", early + 1, title(early), late + 1, title(late))
+    fn broken_rule(&self, decision: &Decision, broken: &BTreeMap<Pair, Rule>) -> Option<OrderFinding> {
+        let firmest = decision.pairs.iter().max_by_key(|(why, early, _)| (why.firmness(), Reverse(*early)));
+        let pair @ (why, early, late) = *firmest?;
+        let (message, remedy) = match (decision.pairs.as_slice(), decision.is_early) {
+            ([_], _) => self.one_broken(why, early, late),
+            (pairs, true) => self.too_early(early, pairs),
+            (pairs, false) => self.too_late(late, pairs),
         };
-        let remedy = if early == late {
-            "Change the order within the step, or split it in two.".to_owned()
-        } else {
-            format!("Move step {} to after step {}.", early + 1, late + 1)
-        };
-        let part = rules.first().and_then(|rule| self.job.tasks[rule.after].part);
+        let task = broken.get(&pair).map(|rule| self.job.tasks[rule.after]);
         let severity = if why.firmness() > 1 { Severity::Warning } else { Severity::Note };
-        let mut steps = vec![early, late];
+        let mut steps: Vec<usize> = decision.pairs.iter().flat_map(|(_, early, late)| [*early, *late]).collect();
+        steps.sort_unstable();
         steps.dedup();
-        self.found(why.id(), severity, (self.ordered[early].bar, part), message, why.reason(), remedy, steps, Some(why))
+        let place = (self.ordered[early].bar, task.and_then(|task| task.part));
+        let found = self.found(why.id(), severity, place, message, why.reason(), remedy, steps, Some(why));
+        Some(OrderFinding { broken: decision.pairs.clone(), ..found })
+    }
+
+    /// A step by its number and what it does.
+    fn step_words(&self, step: usize) -> String {
+        format!("tep {} ({})", step + 1, lower_first(&self.steps[step].title))
+    }
+
+    /// What is said of a single broken rule, and what to do.
+    fn one_broken(&self, why: Why, early: usize, late: usize) -> (String, String) {
+        let [first, then] = [early, late].map(|step| self.step_words(step));
+        if early == late {
+            let message = format!("Within s{first}, one thing comes before what has to be done first.");
+            return (message, "Change the order within the step, or split it in two.".to_owned());
+        }
+        let message = if why == Why::IsolateFirst {
+            format!("S{first} forges away the mark that s{then} still needs.")
+        } else {
+            format!("S{first} comes before s{then}.")
+        };
+        (message, format!("Move step {} to after step {}.", early + 1, late + 1))
+    }
+
+    /// That a step comes before several that should come before it.
+    fn too_early(&self, early: usize, pairs: &[Pair]) -> (String, String) {
+        let late = others(pairs, |(_, _, late)| late);
+        let last = late.last().copied().unwrap_or(early);
+        let message = format!("S{} comes before steps {}.", self.step_words(early), numbers(&late));
+        (message, format!("Move step {} to after step {}.", early + 1, last + 1))
+    }
+
+    /// That a step comes after several that it should come before.
+    fn too_late(&self, late: usize, pairs: &[Pair]) -> (String, String) {
+        let early = others(pairs, |(_, early, _)| early);
+        let first = early.first().copied().unwrap_or(late);
+        let message = format!("S{} comes after steps {}.", self.step_words(late), numbers(&early));
+        (message, format!("Move step {} to before step {}.", late + 1, first + 1))
     }
 
     /// Rules that cannot all be kept.
@@ -399,6 +444,14 @@ impl Scene<'_, '_> {
         why: Option<Why>,
     ) -> OrderFinding {
         let place = Place { bar: Some(bar), segment };
-        OrderFinding { finding: Finding { id, severity, place, message, reason, remedy }, steps, why }
+        let known = |step: &usize| self.ordered.get(*step)?.step.accepts(id).map(str::to_owned);
+        let accepted = steps.iter().find_map(known);
+        OrderFinding {
+            finding: Finding { id, severity, place, message, reason, remedy },
+            steps,
+            why,
+            broken: Vec::new(),
+            accepted,
+        }
     }
 }

@@ -6,6 +6,7 @@
 mod after;
 mod answers;
 mod bar;
+mod decisions;
 mod findings;
 mod fire;
 mod job;
@@ -24,15 +25,16 @@ pub use answers::one_heat::{OneHeat, Verdict, estimate_words, one_heat, seconds_
 pub use answers::passes::{Passes, passes};
 pub use answers::scale_loss::ScaleLoss;
 pub use answers::scale_short::{SCALE_SHORT, offered, taken_up};
+pub use bar::held::Hold;
 pub use bar::progress::Stage;
 pub use findings::IDS;
 pub use fire::hot::{checking_celsius, hot_mm, hot_note};
 pub use fire::learnt::{Experience, Learnt};
+pub use fire::smith::Smith;
 pub use job::legs::{Held, WayToBend};
 pub use job::task::Task;
 pub use job::why::Why;
 pub use says::gauges::Gauge;
-pub use says::held::Hold;
 pub use says::marks::{LaidLine, LaidPlace, MarkLine};
 pub use says::shop::{OwnedTool, Shop, ToolKind};
 pub use says::size::{Measure, Size};

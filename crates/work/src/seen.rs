@@ -1,8 +1,8 @@
 //! What was seen at a step, and what is found from it.
 
+use crate::bar::held::Hold;
 use crate::fire::heating::Heated;
 use crate::job::why::Why;
-use crate::says::held::Hold;
 use fh_core::findings::Finding;
 
 /// A finding about the order of work, with the steps it speaks of.
@@ -12,8 +12,12 @@ pub struct OrderFinding {
     pub finding: Finding,
     /// The steps it speaks of, counted from 0, in their order.
     pub steps: Vec<usize>,
-    /// The rule that is broken, where it is one.
+    /// The rule that is broken, where it is one; of several that which holds most firmly.
     pub why: Option<Why>,
+    /// Every broken rule that it tells of: why, the step that comes too soon and the one that should come before it.
+    pub broken: Vec<(Why, usize, usize)>,
+    /// Why the smith has it so all the same; none where that is not said.
+    pub accepted: Option<String>,
 }
 
 /// What was seen at a step.

@@ -1,10 +1,11 @@
 //! One step of an order with everything that follows for it.
 
+use crate::bar::held::Hold;
 use crate::bar::lengths::Lengths;
 use crate::bar::progress::{Progress, Stage};
 use crate::job::site::Site;
 use crate::job::task::Task;
-use crate::says::held::Hold;
+use crate::job::why::Why;
 use crate::says::marks::{LaidLine, MarkLine};
 use crate::says::size::Size;
 use fh_core::metal::View;
@@ -25,6 +26,8 @@ pub struct WorkedStep {
     pub becomes: Vec<String>,
     /// Why it stands where it does.
     pub because: Vec<String>,
+    /// The later steps that it has to come before, counted from 0, and why; of each reason the first.
+    pub before: Vec<(usize, Why)>,
     /// What it is done with; empty where nothing is said.
     pub tool: String,
     /// Where it is done.
@@ -70,6 +73,8 @@ pub struct WorkedStep {
     pub minutes: f64,
     /// How many minutes of work one heat gives it; none where it is done cold.
     pub heat_minutes: Option<f64>,
+    /// How hot it comes out of the fire, and how cold it may get, in °C; none where it is done cold, or not worked out.
+    pub heat_celsius: Option<[f64; 2]>,
     /// What has to be hot, in mm along the bar as it is before the step, for it and, where it is done in one heat, for the steps
     /// that follow in that heat; none where it is done cold.
     pub zone_mm: Option<[f64; 2]>,

@@ -1,6 +1,7 @@
 //! Going through the steps of an order: the bar, the fire and the tongs at each of them.
 
 use crate::bar::been_hot::BeenHot;
+use crate::bar::held::{Hold, Need, first_to_hold, hold};
 use crate::bar::lengths::Lengths;
 use crate::bar::progress::Progress;
 use crate::bar::spots;
@@ -14,7 +15,6 @@ use crate::job::legs::{Posed, WayToBend};
 use crate::job::order::Ordered;
 use crate::job::site::Site;
 use crate::job::task::{Task, is_hot, least_heats};
-use crate::says::held::{Hold, Need, first_to_hold, hold};
 use crate::says::held_at_joint::held_at_joint;
 use crate::says::lay::joined::at_joint;
 use crate::says::lay::lay;
@@ -74,6 +74,10 @@ pub(crate) struct Walk<'b, 'a> {
     finished: Vec<Option<Vec<(usize, usize)>>>,
     /// What of each bar was in the fire before.
     been_hot: Vec<BeenHot>,
+    /// Between which heats each bar is worked, as it was said last.
+    said_stop: Vec<Option<String>>,
+    /// The thin parts that were last to be kept out of the fire.
+    said_thin: Vec<String>,
 }
 
 /// What follows in the same heat.
@@ -121,6 +125,8 @@ impl<'b, 'a> Walk<'b, 'a> {
             seen: Vec::new(),
             finished: vec![None; setup.sites.len()],
             been_hot: setup.sites.iter().map(|site| BeenHot::none(site.flat.len())).collect(),
+            said_stop: vec![None; setup.sites.len()],
+            said_thin: Vec::new(),
             setup,
         }
     }
@@ -230,17 +236,47 @@ impl<'b, 'a> Walk<'b, 'a> {
             self.been_hot[site.index].cool();
         }
         let bare = self.bare(ordered, Some(site.index), heated, place, tools);
-        let (progress, thin) = (&self.progress[site.index], thin.unwrap_or_default());
+        let stop = if load.hot { self.stop_once(ordered, site) } else { None };
+        let thin = self.thin_once(thin, heated.heat <= heats_before);
+        let progress = &self.progress[site.index];
         WorkedStep {
             minutes: load.minutes,
             heat_minutes: load.hot.then_some(load.heat_minutes),
+            heat_celsius: self.celsius(ordered, load.hot),
             zone_mm: hot.zone_mm,
             hot_mm: hot.hot_mm,
             with_next_mm: hot.with_next_mm,
             hold: held,
             measure,
-            ..said(&Moment { ordered, site, progress, after, ways, thin, was_hot, held }, bare)
+            ..said(&Moment { ordered, site, progress, after, ways, thin, was_hot, held, stop }, bare)
         }
+    }
+
+    /// How hot a step comes out of the fire, and how cold it may get, in °C.
+    fn celsius(&self, ordered: &Ordered, is_hot: bool) -> Option<[f64; 2]> {
+        let fire = self.setup.fire.filter(|_| is_hot)?;
+        Some([fire.start_for(&ordered.tasks), fire.stop_celsius(&ordered.tasks)])
+    }
+
+    /// Between which heats a step is worked; none where the step before on the bar said the same.
+    fn stop_once(&mut self, ordered: &Ordered, site: &Site<'_>) -> Option<String> {
+        let stop = careful::stop(site, &ordered.tasks);
+        let said = &mut self.said_stop[site.index];
+        if *said == stop {
+            return None;
+        }
+        said.clone_from(&stop);
+        stop
+    }
+
+    /// The thin parts to keep out of the fire; none where a step goes on in the heat before and the same were told there.
+    fn thin_once(&mut self, thin: Option<Vec<String>>, goes_on: bool) -> Vec<String> {
+        let Some(thin) = thin else { return Vec::new() };
+        if goes_on && self.said_thin == thin {
+            return Vec::new();
+        }
+        self.said_thin.clone_from(&thin);
+        thin
     }
 
     /// Another bar goes into the fire.
@@ -350,6 +386,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             title: String::new(),
             becomes: Vec::new(),
             because: Vec::new(),
+            before: Vec::new(),
             tool: ordered.step.tool.clone().unwrap_or(tool),
             place: ordered.step.place.unwrap_or(place),
             lay: ordered.step.lay.clone(),
@@ -372,6 +409,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             brushed_in: None,
             minutes: 0.0,
             heat_minutes: None,
+            heat_celsius: None,
             zone_mm: None,
             hot_mm: None,
             with_next_mm: None,

@@ -12,7 +12,7 @@ use crate::job::order::{Job, resolve};
 use crate::job::site::Site;
 use crate::job::task::Task;
 use crate::job::why::Why;
-use crate::says::because::because;
+use crate::says::because::{self, because};
 use crate::says::gauges::gauges;
 use crate::says::heat_with::{heat_with, normalised};
 use crate::says::notes::part_notes;
@@ -66,7 +66,7 @@ pub fn work_out(plan: &Plan, balance: &Balance, shop: &Shop) -> Worked {
 
 /// The fire with what was learnt, and the plan's own log as experience.
 fn fire_and_experience(plan: &Plan, sites: &[Site<'_>], shop: &Shop) -> (Option<Fire>, Vec<Experience>) {
-    let fire = Fire::of(plan);
+    let fire = Fire::of(plan, shop.smith);
     let own = experience::of_log(plan, sites, fire.as_ref());
     // Its own log goes before what was kept of the same piece.
     let others = shop.experience.iter().filter(|one| own.is_empty() || one.piece != plan.title);
@@ -93,7 +93,9 @@ impl Setup<'_, '_> {
         let loads = walk::loads(self);
         let mut walk = Walk::new(self, &loads);
         let mut steps: Vec<WorkedStep> = self.ordered.iter().map(|ordered| walk.step(ordered)).collect();
-        let why = because(self.job, self.ordered, &steps);
+        let before = because(self.job, self.ordered);
+        let why: Vec<Vec<String>> = before.iter().map(|before| because::words(before, &steps)).collect();
+        steps.iter_mut().zip(before).for_each(|(step, before)| step.before = before);
         let heat_with = heat_with(self.sites, &steps);
         let normalised = normalised(self.plan, &steps);
         for (((step, because), with), after) in steps.iter_mut().zip(why).zip(heat_with).zip(normalised) {
@@ -132,6 +134,7 @@ impl Setup<'_, '_> {
             scale,
             steps,
             experience,
+            smith: self.shop.smith,
             learnt: self.fire.map_or_else(Learnt::default, |fire| fire.learnt.clone()),
         }
     }

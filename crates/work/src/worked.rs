@@ -2,6 +2,8 @@
 
 use crate::answers::scale_loss::ScaleLoss;
 use crate::fire::learnt::{Experience, Learnt};
+use crate::fire::smith::Smith;
+use crate::says::because;
 use crate::says::gauges::Gauge;
 use crate::says::wanted::Tool;
 use crate::says::words;
@@ -38,15 +40,29 @@ pub struct Worked {
     pub into_itself: Vec<Finding>,
     /// What the plan's log says against what was reckoned, entry by entry; entries on parts that are gone are left out.
     pub experience: Vec<Experience>,
+    /// Who forges, by whom heats are reckoned.
+    pub smith: Smith,
     /// What was learnt from it and from the smith's other pieces.
     pub learnt: Learnt,
 }
 
 impl Worked {
-    /// The findings of the smith's own steps. What is found of a proposal is told at its steps, and of the plan only once the
+    /// The findings of the order that the smith has not accepted.
+    pub fn open_findings(&self) -> impl Iterator<Item = &OrderFinding> {
+        self.findings.iter().filter(|found| found.accepted.is_none())
+    }
+
+    /// The findings of the smith's own steps that were not accepted. What is found of a proposal is told at its steps, and of the plan only once the
     /// steps are its own.
-    pub fn own_findings(&self) -> &[OrderFinding] {
-        if self.proposed { &[] } else { &self.findings }
+    pub fn own_findings(&self) -> impl Iterator<Item = &OrderFinding> {
+        self.open_findings().filter(|_| !self.proposed)
+    }
+
+    /// Why the steps come in this order: each reason once, with the steps that it holds for.
+    ///
+    /// `2 before 8, 3 before 7: Once one side of a mark is drawn, …`
+    pub fn reasons(&self) -> Vec<String> {
+        because::reasons(&self.steps)
     }
 
     /// How many heats it takes, in words: `6 to 8 heats`; `6 to 8 heats, 12 to 16 for all pieces` where a bar is made more than once.

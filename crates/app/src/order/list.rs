@@ -86,7 +86,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
 /// The gravest finding that speaks of each step.
 fn signs(order: &OrderDesk<'_>) -> Vec<Option<Severity>> {
     let mut signs = vec![None; order.worked.steps.len()];
-    for found in &order.worked.findings {
+    for found in order.worked.open_findings() {
         for step in &found.steps {
             if let Some(sign) = signs.get_mut(*step) {
                 *sign = Some(sign.map_or(found.finding.severity, |now: Severity| now.max(found.finding.severity)));

@@ -7,6 +7,7 @@ use crate::widgets::{Sizing, chooser, fields};
 use egui::{RichText, Ui};
 use fh_core::plan::{HammerSpec, HeatRules, InBoth, SwungBy};
 use fh_measure::{LengthRange, WrittenLength, format_decimal};
+use fh_work::{Shop, Smith};
 
 /// What the rules are and are not.
 const ABOUT: &str =
@@ -19,6 +20,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let mut next = plan.work.heats.clone();
     ui.label(RichText::new("What one heat can do").text_style(Text::Heading.style()).color(desk.theme.ink));
     ui.label(RichText::new(ABOUT).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
+    who(ui, desk, &next, out);
     length(ui, &sizing, "Hot zone", &mut next.zone, (HeatRules::ZONE, LengthRange::AboveZero));
     number(ui, &sizing, "Minutes of work", &mut next.minutes);
     number(ui, &sizing, "Metal moved, cm³ a minute", &mut next.pace);
@@ -32,6 +34,19 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     if next != plan.work.heats {
         out.push(Request::Order(OrderAsk::Rules(Box::new(next))));
     }
+}
+
+/// Who forges, kept in the smith's own profile, with the figures that follow: they are seen before they are used.
+fn who(ui: &mut Ui, desk: &Desk<'_>, rules: &HeatRules, out: &mut Vec<Request>) {
+    let Some(shop) = desk.order.as_ref().map(|order| order.shop) else { return };
+    let choices = Smith::ALL.map(|smith| (smith, smith.name().to_owned()));
+    if let Some(smith) =
+        chooser::show(ui, desk.theme, "Who forges", "Who forges, in all your plans", shop.smith, &choices)
+    {
+        out.push(Request::Order(OrderAsk::Own(Shop { smith, ..shop.clone() })));
+    }
+    let figures = shop.smith.figures(rules.hammer);
+    ui.label(RichText::new(figures).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
 }
 
 /// What strikes: how heavy it is, and who swings it.

@@ -2,9 +2,11 @@
 
 use crate::state::{Desk, OrderAsk, OrderDesk, Request};
 use crate::theme::{Text, space};
-use crate::widgets::heading;
+use crate::widgets::entry::Entry;
 use crate::widgets::severity_sign::{color, sign};
-use egui::{Frame, RichText, Stroke, Ui};
+use crate::widgets::{Sizing, fields, heading};
+use egui::{CollapsingHeader, Frame, RichText, Stroke, Ui};
+use fh_core::edit::StepChange;
 use fh_work::{OrderFinding, WorkedStep};
 
 /// Shows every finding that speaks of a step; a click leads to the other steps that it names.
@@ -14,7 +16,32 @@ pub(super) fn findings(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, at: 
     }
 }
 
+/// A finding; one that the smith knows of is folded away under its first words.
 fn finding(ui: &mut Ui, desk: &Desk<'_>, found: &OrderFinding, at: usize, out: &mut Vec<Request>) {
+    match &found.accepted {
+        None => open(ui, desk, found, at, out),
+        Some(because) => {
+            let head = RichText::new(format!("I know: {because}")).color(desk.theme.ink_quiet);
+            let id = (found.finding.id, &found.steps);
+            CollapsingHeader::new(head).id_salt(id).show(ui, |ui| open(ui, desk, found, at, out));
+        }
+    }
+}
+
+/// A field for why it may be so: a finding with a reason is accepted, and one whose reason is taken out is told again.
+fn i_know(ui: &mut Ui, desk: &Desk<'_>, found: &OrderFinding, at: usize, out: &mut Vec<Request>) {
+    let Some(step) = desk.worked.and_then(|worked| worked.steps.get(at)) else { return };
+    let id = found.finding.id;
+    let name = format!("I know, because: {}", found.finding.message);
+    let sizing = Sizing::new(desk.theme, desk.document.plan().units, None);
+    let entry = Entry::named("I know, because", &name).hint("your reason, kept in the plan");
+    if let Some(typed) = fields::optional_words(ui, &sizing, &entry, step.step.accepts(id)) {
+        let step = Box::new(step.step.clone().accepting(id, typed.as_deref()));
+        out.push(Request::Order(OrderAsk::Change(StepChange::Replace { at, step })));
+    }
+}
+
+fn open(ui: &mut Ui, desk: &Desk<'_>, found: &OrderFinding, at: usize, out: &mut Vec<Request>) {
     let (theme, severity) = (desk.theme, found.finding.severity);
     let tint = color(theme, severity);
     let frame =
@@ -32,6 +59,7 @@ fn finding(ui: &mut Ui, desk: &Desk<'_>, found: &OrderFinding, at: usize, out: &
                 }
             }
         });
+        i_know(ui, desk, found, at, out);
     });
 }
 

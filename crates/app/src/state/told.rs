@@ -56,7 +56,7 @@ impl<'a> Told<'a> {
 /// marks allow, and bars that run into themselves; the weightiest first.
 pub(crate) fn told<'a>(desk: &Desk<'a>) -> Vec<Told<'a>> {
     let plan = desk.document.balance().findings.iter().map(Told::Plan);
-    let order = desk.worked.iter().flat_map(|worked| worked.own_findings().iter().map(Told::Order));
+    let order = desk.worked.iter().flat_map(|worked| worked.own_findings().map(Told::Order));
     let rest =
         desk.worked.iter().flat_map(|worked| worked.scale_short.iter().chain(&worked.into_itself).map(Told::Plan));
     let mut all: Vec<Told<'a>> = plan.chain(order).chain(rest).collect();

@@ -158,6 +158,10 @@ impl BarBalance {
         let is_short = |index: usize| {
             is_away(index) && self.segments.get(index).is_some_and(|cut| in_mm(cut.stock_length) < MARKS_APART_MM)
         };
+        // Asked of every mark at every step: the bar is gone through only beside a short cut.
+        if !is_short(before) && !is_short(after) {
+            return false;
+        }
         let chain: Vec<usize> = self.whole().map(|(index, _)| index).collect();
         let place = |index: usize| chain.iter().position(|one| *one == index);
         let ahead = place(before).and_then(|at| chain.get(at.checked_sub(1)?)).copied();

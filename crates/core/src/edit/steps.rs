@@ -132,6 +132,11 @@ fn joined(first: &Step, next: Step) -> Step {
             [first.hot, next.hot].contains(&Some(true)).then_some(true)
         },
         minutes: first.minutes.zip(next.minutes).map(|(first, next)| first + next),
+        accepted: next
+            .accepted
+            .into_iter()
+            .fold(first.clone(), |step, one| step.accepting(&one.finding, Some(&one.because)))
+            .accepted,
     }
 }
 
@@ -218,6 +223,17 @@ mod tests {
         let steps = after(&[first, next], &[StepChange::Join(0)]).unwrap();
         assert_eq!(steps[0].caution.as_deref(), Some("Hot. Sharp."));
         assert_eq!(steps[0].minutes, Some(1.5));
+    }
+
+    #[test]
+    fn what_is_accepted_is_kept_with_its_reason_and_let_go_without_one() {
+        let known = step(Operation::Draw, &["1"]).accepting("thin-too-soon", Some(" my handle "));
+        assert_eq!(known.accepts("thin-too-soon"), Some("my handle"));
+        let joined = after(&[step(Operation::Isolate, &["1"]), known.clone()], &[StepChange::Join(0)]).unwrap();
+        assert_eq!(joined[0].accepts("thin-too-soon"), Some("my handle"));
+        for nothing in [None, Some("  ")] {
+            assert!(known.clone().accepting("thin-too-soon", nothing).accepted.is_empty());
+        }
     }
 
     #[test]

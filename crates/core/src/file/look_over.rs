@@ -33,8 +33,8 @@ pub struct Sort {
 
 /// The keys of plans and motifs whose values are lists.
 pub(super) const LISTS: &[&str] = &[
-    "bars", "segments", "branches", "repeats", "sides", "polygon", "joints", "moved", "steps", "parts", "reach", "log",
-    "sizes",
+    "accepted", "bars", "segments", "branches", "repeats", "sides", "polygon", "joints", "moved", "steps", "parts",
+    "reach", "log", "sizes",
 ];
 
 /// Looks the whole file over: no null, no key twice, no list where none belongs.

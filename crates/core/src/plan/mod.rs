@@ -65,7 +65,7 @@ pub use thickness::ThicknessSpec;
 pub use tree::{Chain, Flat};
 pub use underlay::{Place, Underlay, UnderlayView};
 pub use units::{PlanUnit, Units};
-pub use work::{AnvilPlace, Deed, HammerSpec, HeatRules, HeatWish, Step, SwungBy, Work};
+pub use work::{Accepted, AnvilPlace, Deed, HammerSpec, HeatRules, HeatWish, Step, SwungBy, Work};
 
 use crate::material::{self, Material};
 use fh_measure::WrittenShare;

@@ -179,9 +179,36 @@ pub struct Step {
     /// How many minutes it takes; reckoned where it is left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub minutes: Option<f64>,
+    /// What is found about its place in the order, and is so on purpose.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub accepted: Vec<Accepted>,
+}
+
+/// A finding about a step that the smith knows of.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Accepted {
+    /// The id of the finding, as `parted-too-soon`.
+    pub finding: String,
+    /// Why it may be so, in the smith's words.
+    pub because: String,
 }
 
 impl Step {
+    /// Why a finding about it may be so; none where the smith has not said it.
+    pub fn accepts(&self, finding: &str) -> Option<&str> {
+        self.accepted.iter().find(|accepted| accepted.finding == finding).map(|accepted| accepted.because.as_str())
+    }
+
+    /// The same step, a finding about it accepted for a reason; no longer where there is none.
+    pub fn accepting(mut self, finding: &str, because: Option<&str>) -> Self {
+        self.accepted.retain(|accepted| accepted.finding != finding);
+        let because = because.map(str::trim).filter(|because| !because.is_empty());
+        self.accepted
+            .extend(because.map(|because| Accepted { finding: finding.to_owned(), because: because.to_owned() }));
+        self
+    }
+
     /// The bar it works on, counted from 0.
     pub fn bar_index(&self) -> usize {
         self.bar.unwrap_or(1).saturating_sub(1) as usize

@@ -369,6 +369,12 @@ pub(super) const CASES: &[(&str, &str, &str, &str)] = &[
         { "name": "collar", "form": { "collar": { "section": { "flat": { "width": "12 mm", "thickness": "3 mm" } }, "width": "12 mm", "height": "26 mm" } } }"#,
     ),
     (
+        "collar-unbound",
+        r#""#,
+        "",
+        r#"{ "name": "collar", "form": { "collar": { "section": { "flat": { "width": "12 mm", "thickness": "3 mm" } }, "width": "12 mm", "height": "24 mm" } } }"#,
+    ),
+    (
         "hook-eye",
         r#""joints": [{ "kind": "hook", "fixed": { "bar": "bar", "segment": "eye" }, "moved": [{ "bar": "bar", "segment": "a" }] }],"#,
         "",

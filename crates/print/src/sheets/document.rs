@@ -70,9 +70,9 @@ impl Sheet {
         matches!(self, Self::Steps | Self::StepList | Self::Bench)
     }
 
-    /// Whether it stands upright whatever it is printed with.
-    fn is_upright(self) -> bool {
-        self == Self::Bench
+    /// Whether it stands upright: the bench sheet always, and what is read where it is printed with what shows a bar.
+    fn is_upright(self, all: &[Self]) -> bool {
+        self == Self::Bench || (self.is_read() && !all.iter().all(|sheet| sheet.is_read()))
     }
 
     /// Whether it follows the order of work.
@@ -109,7 +109,8 @@ pub fn document_for(
     let warned = &fh_core::cautions::cautions(plan, balance);
     let mut flows: Vec<Flow> = Vec::new();
     for sheet in sheets {
-        let flow = flow_lying(&mut flows, paper, if sheet.is_upright() { Orientation::Portrait } else { orientation });
+        let flow =
+            flow_lying(&mut flows, paper, if sheet.is_upright(sheets) { Orientation::Portrait } else { orientation });
         match (sheet, &worked) {
             (Sheet::Marks, worked) => {
                 let short = worked.as_ref().map_or(&[] as &[Finding], |worked| &worked.scale_short);

@@ -106,7 +106,7 @@ impl Verdict {
 pub fn one_heat(plan: &Plan, balance: &Balance, worked: &Worked, step: usize) -> Option<OneHeat> {
     let this = worked.steps.get(step).filter(|step| step.is_hot())?;
     let bar = this.bar.filter(|_| this.zone_mm.is_some())?;
-    let fire = Fire::of(plan)?.taught(worked.learnt.clone());
+    let fire = Fire::of(plan, worked.smith)?.taught(worked.learnt.clone());
     let sites = Site::all(plan, balance);
     let site = sites.get(bar)?;
     let mut progress = Progress::start(site);

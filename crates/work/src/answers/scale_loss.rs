@@ -4,6 +4,7 @@ use crate::bar::lengths::Lengths;
 use crate::bar::profile::girth_in_the_middle;
 use crate::bar::progress::Progress;
 use crate::fire::hearth::{Fire, bar_section};
+use crate::fire::smith::Smith;
 use crate::job::heat_rules::zone_mm;
 use crate::job::site::{Part, Site, in_mm, in_mm2, in_mm3};
 use crate::says::words::hot_length;
@@ -45,7 +46,7 @@ pub struct ScaleLoss {
 
 /// What the fire takes of each bar by these steps; bars that are not heated are left out.
 pub(crate) fn scale_loss(plan: &Plan, sites: &[Site<'_>], steps: &[WorkedStep]) -> Vec<ScaleLoss> {
-    let Some(fire) = Fire::of(plan) else { return Vec::new() };
+    let Some(fire) = Fire::of(plan, Smith::default()) else { return Vec::new() };
     sites.iter().filter_map(|site| of_bar(site, &fire, steps)).collect()
 }
 

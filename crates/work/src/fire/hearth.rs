@@ -5,11 +5,12 @@
 
 use crate::bar::state::begun_section;
 use crate::fire::learnt::Learnt;
+use crate::fire::smith::Smith;
 use crate::job::site::{Site, extents};
 use crate::job::task::Task;
 use fh_core::material::{BRITTLE_MARGIN_CELSIUS, Forging, Material};
 use fh_core::metal::{SectionSize, Shape};
-use fh_core::plan::{HeatRules, Operation, Plan, SwungBy};
+use fh_core::plan::{HeatRules, Operation, Plan};
 use fh_heat::flow_stress::hammered_mpa;
 use fh_heat::hammer::Hammer;
 use fh_heat::loss::Loss;
@@ -34,13 +35,19 @@ pub(crate) struct Fire {
 }
 
 impl Fire {
-    /// Of a plan; none where its material is not forged hot.
-    pub(crate) fn of(plan: &Plan) -> Option<Self> {
+    /// Of a plan that a smith forges; none where its material is not forged hot.
+    pub(crate) fn of(plan: &Plan, smith: Smith) -> Option<Self> {
         let metal = plan.material();
         let forging = metal.forging?;
         let own = plan.work.heats.fire_celsius.unwrap_or(forging.usual_celsius);
         let start_celsius = own.max(forging.finish_celsius + 1.0);
-        Some(Self { metal, forging, start_celsius, hammer: hammer(plan), learnt: Learnt::default() })
+        Some(Self {
+            metal,
+            forging,
+            start_celsius,
+            hammer: smith.hammer(plan.work.heats.hammer),
+            learnt: Learnt::default(),
+        })
     }
 
     /// The same, with what was learnt.
@@ -128,16 +135,6 @@ impl Fire {
 
 fn welds(tasks: &[Task]) -> bool {
     tasks.iter().any(|task| task.operation == Operation::Weld)
-}
-
-/// What strikes, of a plan.
-fn hammer(plan: &Plan) -> Hammer {
-    let spec = plan.work.heats.hammer.unwrap_or_default();
-    match spec.by {
-        SwungBy::Hand => Hammer::hand(spec.kg),
-        SwungBy::Striker => Hammer::striker(spec.kg),
-        SwungBy::Power => Hammer::power(spec.kg),
-    }
 }
 
 /// A section as cooling sees it.

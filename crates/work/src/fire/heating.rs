@@ -69,6 +69,15 @@ impl Load {
         self.minutes / self.heat_minutes.max(1e-6)
     }
 
+    /// How many heats it asks for by itself, not rounded: by its time, and by what cannot be done in fewer.
+    pub(crate) fn asks(&self) -> f64 {
+        match (self.hot && !self.trues, self.least) {
+            (false, _) => 0.0,
+            (true, least) if least > 1 => self.share().max(least as f64),
+            (true, _) => self.share(),
+        }
+    }
+
     /// How much of the bar has to be hot, in mm.
     fn length_mm(&self, at: &Lengths) -> f64 {
         reach(&self.spots, at).map_or(0.0, |[start, end]| end - start)
@@ -214,6 +223,11 @@ impl Heating {
         self.alone
     }
 
+    /// How many heats were used, less what is left of the one under way.
+    pub(crate) fn used(&self) -> f64 {
+        self.heats as f64 - self.left.max(0.0)
+    }
+
     /// Whether a step is on what is hot alone, and needs nothing hot beside it.
     fn is_on_hot(&self, load: &Load) -> bool {
         !(self.alone && load.beside) && load.parts.iter().all(|part| self.parts.contains(part))
@@ -225,8 +239,10 @@ impl Heating {
         if self.parts.is_empty() || load.parts.is_empty() || ((load.alone || self.alone) && !self.is_on_hot(load)) {
             return f64::INFINITY;
         }
-        let all: Vec<Spot> = self.spots.iter().chain(&load.spots).copied().collect();
-        let Some([start, end]) = reach(&all, at) else { return 0.0 };
+        let hulls = [reach(&self.spots, at), reach(&load.spots, at)].into_iter().flatten();
+        let Some([start, end]) = hulls.reduce(|one, other| [one[0].min(other[0]), one[1].max(other[1])]) else {
+            return 0.0;
+        };
         let over = (end - start - self.zone_mm).max(0.0);
         // What would leave nothing cold to hold does not share a heat; a step that leaves no more by itself may.
         let own = reach(&load.spots, at).map_or(0.0, |own| handle_mm(own, at));

@@ -1,7 +1,10 @@
 //! Heats: how long one lasts, what falls into it, and what the smith has learnt of it.
 
+pub(crate) mod bench;
+pub(crate) mod choice;
 pub(crate) mod effort;
 pub(crate) mod experience;
+pub(crate) mod graph;
 pub(crate) mod hearth;
 pub(crate) mod heating;
 pub(crate) mod hot;
@@ -9,3 +12,6 @@ pub(crate) mod learnt;
 pub(crate) mod peened;
 pub(crate) mod propose;
 pub(crate) mod schedule;
+pub(crate) mod search;
+pub(crate) mod smith;
+pub(crate) mod units;

@@ -1,6 +1,6 @@
 //! What has to be hot and what holds the bar, in words.
 
-use crate::says::held::Hold;
+use crate::bar::held::Hold;
 use crate::says::words;
 use crate::says::words::hot_length;
 use crate::step::WorkedStep;

@@ -7,7 +7,7 @@ use crate::step::WorkedStep;
 use fh_core::plan::Operation;
 
 /// Why each step stands where it does: of the rules that hold it there, those that say most.
-pub(crate) fn because(job: &Job, ordered: &[Ordered], steps: &[WorkedStep]) -> Vec<Vec<String>> {
+pub(crate) fn because(job: &Job, ordered: &[Ordered]) -> Vec<Vec<(usize, Why)>> {
     /// A smith reads no more than so many.
     const MOST: usize = 3;
     let numbers = job.numbers();
@@ -19,7 +19,7 @@ pub(crate) fn because(job: &Job, ordered: &[Ordered], steps: &[WorkedStep]) -> V
             }
         }
     }
-    let mut all: Vec<Vec<(Why, String)>> = vec![Vec::new(); ordered.len()];
+    let mut all: Vec<Vec<(usize, Why)>> = vec![Vec::new(); ordered.len()];
     for rule in &job.rules {
         if matches!(rule.why, Why::MarkFirst | Why::FinishLast | Why::StraightFirst | Why::PartLate) {
             continue;
@@ -28,15 +28,33 @@ pub(crate) fn because(job: &Job, ordered: &[Ordered], steps: &[WorkedStep]) -> V
         // That the bar is straightened late needs no reason at every step.
         let is_straightened =
             job.tasks[rule.after].operation == Operation::Straighten && rule.why == Why::ForgeBeforeBend;
-        if before < after && !is_straightened && !all[before].iter().any(|(why, _)| *why == rule.why) {
-            let words = format!(
-                "Before step {} ({}): {}",
-                after + 1,
-                words::lower_first(&steps[after].title),
-                rule.why.reason()
-            );
-            all[before].push((rule.why, words));
+        if before < after && !is_straightened && !all[before].iter().any(|(_, why)| *why == rule.why) {
+            all[before].push((after, rule.why));
         }
     }
-    all.into_iter().map(|list| list.into_iter().take(MOST).map(|(_, words)| words).collect()).collect()
+    all.iter_mut().for_each(|list| list.truncate(MOST));
+    all
+}
+
+/// The reasons of one step in words, each with the step that it comes before.
+pub(crate) fn words(before: &[(usize, Why)], steps: &[WorkedStep]) -> Vec<String> {
+    let one = |(after, why): &(usize, Why)| {
+        format!("Before step {} ({}): {}", after + 1, words::lower_first(&steps[*after].title), why.reason())
+    };
+    before.iter().map(one).collect()
+}
+
+/// Why the steps come in this order: each reason once, with the steps that it holds for.
+pub(crate) fn reasons(steps: &[WorkedStep]) -> Vec<String> {
+    let mut all: Vec<(Why, Vec<String>)> = Vec::new();
+    for (number, step) in steps.iter().enumerate() {
+        for (after, why) in &step.before {
+            let pair = format!("{} before {}", number + 1, after + 1);
+            match all.iter_mut().find(|(known, _)| known == why) {
+                Some((_, pairs)) => pairs.push(pair),
+                None => all.push((*why, vec![pair])),
+            }
+        }
+    }
+    all.into_iter().map(|(why, pairs)| format!("{}: {}", pairs.join(", "), why.reason())).collect()
 }

@@ -2,6 +2,7 @@
 //!
 //! All of it is common practice, no source, unless one is named; all of it can be changed in the step.
 
+use crate::bar::held::Hold;
 use crate::job::beside::{is_flat_on_a_block, is_fullered_alone, is_long};
 use crate::job::kind::{has_form, is_flag, is_rivet, is_slit, over_the_edge_mm};
 use crate::job::legs;
@@ -11,7 +12,6 @@ use crate::job::part::{is_filed, is_rolled_across, is_sawn, left_to_trim_mm};
 use crate::job::site::{Part, Site, extents, in_mm};
 use crate::job::task::{Task, is_hot};
 use crate::job::upsets::is_clamped;
-use crate::says::held::Hold;
 use crate::says::lay::upset::swelling_side;
 use crate::says::words::length_words;
 use fh_core::forms;

@@ -1,6 +1,7 @@
 //! What to be careful of at a step: common practice, no source, unless one is named.
 
 use crate::fire::hearth::Fire;
+use crate::fire::smith::Smith;
 use crate::job::kind::{ends_in_point, is_rivet, is_slit};
 use crate::job::part::{is_on_edge, is_rolled_across};
 use crate::job::site::Site;
@@ -19,8 +20,7 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String], held: Optio
     let of_work = if is_hot { of_hot_work(site, task, held) } else { of_cold_work(site, task) };
     let near = keep_out(site, thin).filter(|_| is_hot);
     let metal = site.plan.material().hot_caution.map(str::to_owned).filter(|_| is_hot);
-    let stop = stop(site, task).filter(|_| is_hot);
-    let all: Vec<String> = of_work.into_iter().chain(near).chain(metal).chain(stop).collect();
+    let all: Vec<String> = of_work.into_iter().chain(near).chain(metal).collect();
     (!all.is_empty()).then(|| all.join(" "))
 }
 
@@ -99,12 +99,12 @@ fn keep_out(site: &Site<'_>, thin: &[String]) -> Option<String> {
 }
 
 /// Between which heats a steel that hardens is worked; none of other metals, whose own caution says what has to be said.
-fn stop(site: &Site<'_>, task: &Task) -> Option<String> {
+pub(crate) fn stop(site: &Site<'_>, tasks: &[Task]) -> Option<String> {
     let metal = site.plan.material();
-    let celsius = metal.normalise.and_then(|_| Fire::of(site.plan))?.stop_celsius(std::slice::from_ref(task));
+    let celsius = metal.normalise.and_then(|_| Fire::of(site.plan, Smith::default()))?.stop_celsius(tasks);
     let why = if metal.own_brittle().any(|range| range.to_celsius <= celsius) { "it cracks" } else { "heat it again" };
     let low = format!("Not below {}: {why}.", with_its_color(celsius));
-    let high = not_above(metal).filter(|_| task.operation != Operation::Weld);
+    let high = not_above(metal).filter(|_| tasks.iter().all(|task| task.operation != Operation::Weld));
     Some(high.into_iter().chain([low]).collect::<Vec<_>>().join(" "))
 }
 

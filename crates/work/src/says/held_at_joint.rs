@@ -1,11 +1,11 @@
 //! What is held while parts are joined: bar that stays cold and is thick enough, in the hand or in tongs.
 
+use crate::bar::grip::{Bar, Cold};
+use crate::bar::held::{HOT_MARGIN, Hold, handle};
 use crate::bar::lengths::Lengths;
 use crate::bar::progress::Progress;
 use crate::job::site::{Site, extents, least};
 use crate::job::task::{Task, is_hot};
-use crate::says::grip::{Bar, Cold};
-use crate::says::held::{HOT_MARGIN, Hold, handle};
 use fh_core::joints::{Joined, MemberPlace, PartSide, Role, joined};
 use fh_core::plan::{Form, JointKind};
 

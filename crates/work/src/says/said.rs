@@ -1,5 +1,6 @@
 //! What is said of a step on a bar: from the plan, or from the bar as it is by then.
 
+use crate::bar::held::Hold;
 use crate::bar::lengths::Lengths;
 use crate::bar::progress::{Progress, still_along};
 use crate::job::legs::WayToBend;
@@ -7,7 +8,6 @@ use crate::job::order::Ordered;
 use crate::job::site::Site;
 use crate::job::task::{Task, is_hot};
 use crate::job::{heat_rules, legs, part};
-use crate::says::held::Hold;
 use crate::says::landmarks::{Measured, measured};
 use crate::says::lay::bent::turned_by_a_twist;
 use crate::says::lay::lay;
@@ -44,6 +44,8 @@ pub(crate) struct Moment<'m, 'a> {
     pub(crate) was_hot: bool,
     /// What is held.
     pub(crate) held: Option<Hold>,
+    /// Between which heats the metal is worked, where the steps before did not say so already.
+    pub(crate) stop: Option<String>,
 }
 
 /// A step with what is said of it, on top of what every step has.
@@ -113,7 +115,7 @@ fn caution(moment: &Moment<'_, '_>, is_hot: bool) -> Option<String> {
     let words = first_words(&ordered.tasks, &|task| {
         careful::caution(site, task, &moment.thin, moment.held.map(|hold| hold.part))
     });
-    let all: Vec<String> = cool.into_iter().chain(words).collect();
+    let all: Vec<String> = cool.into_iter().chain(words).chain(moment.stop.clone()).collect();
     (!all.is_empty()).then(|| all.join(" "))
 }
 

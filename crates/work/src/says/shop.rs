@@ -1,6 +1,7 @@
 //! What the smith owns: tools by kind and size. It is the smith's own, not the plan's.
 
 use crate::fire::learnt::Experience;
+use crate::fire::smith::Smith;
 use serde::{Deserialize, Serialize};
 
 /// A kind of tool.
@@ -216,6 +217,9 @@ pub struct Shop {
     /// Their tools.
     #[serde(default)]
     pub tools: Vec<OwnedTool>,
+    /// Who forges.
+    #[serde(default, skip_serializing_if = "Smith::is_usual")]
+    pub smith: Smith,
     /// What came out of their jobs.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub experience: Vec<Experience>,
@@ -256,7 +260,7 @@ mod tests {
     fn a_tool_of_about_the_size_will_do() {
         let row = OwnedTool { kind: ToolKind::Punch, from_mm: Some(6.0), to_mm: Some(12.0) };
         let any = OwnedTool { kind: ToolKind::Fuller, from_mm: None, to_mm: None };
-        let shop = Shop { tools: vec![row, any], experience: Vec::new() };
+        let shop = Shop { tools: vec![row, any], ..Shop::default() };
         assert!(shop.has(ToolKind::Punch, Some(6.0)) && shop.has(ToolKind::Punch, Some(12.5)));
         assert!(!shop.has(ToolKind::Punch, Some(14.0)) && !shop.has(ToolKind::Drift, None));
         assert!(shop.has(ToolKind::Fuller, Some(30.0)) && shop.has(ToolKind::Hammer, None));

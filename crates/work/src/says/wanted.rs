@@ -1,7 +1,7 @@
 //! A tool that a step asks for, and the list of all of them.
 
+use crate::bar::held::Hold;
 use crate::job::site::Site;
-use crate::says::held::Hold;
 use crate::says::shop::{Shop, ToolKind};
 use crate::says::words::length_words;
 

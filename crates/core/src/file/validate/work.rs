@@ -2,7 +2,7 @@
 
 use super::{Checked, refuse};
 use crate::file::key_path::KeyPath;
-use crate::plan::{HeatRules, Logged, Step, Work};
+use crate::plan::{Accepted, HeatRules, Logged, Step, Work};
 
 /// What may be written as the heat out of the fire, in °C: from warm to the melting of iron.
 const FIRE: std::ops::RangeInclusive<f64> = 100.0..=1500.0;
@@ -53,6 +53,11 @@ fn check_step(step: &Step, at: &KeyPath) -> Checked {
     if let Some(index) = step.work.iter().position(|deed| deed.joint == Some(0)) {
         return refuse(at.key("work").index(index).key("joint"), "0 was found, but joints are counted from 1");
     }
+    let is_blank = |accepted: &Accepted| accepted.finding.trim().is_empty() || accepted.because.trim().is_empty();
+    if let Some(index) = step.accepted.iter().position(is_blank) {
+        let message = "what is accepted names a finding, and says why it may be so".to_owned();
+        return refuse(at.key("accepted").index(index), message);
+    }
     check_above_zero(step.minutes, "minutes", at)
 }
 
@@ -78,7 +83,7 @@ mod tests {
             { "work": [ { "operation": "set_down", "parts": ["1"] }, { "operation": "draw", "parts": ["1", "7"] } ],
               "tool": "cross peen", "place": "far_edge", "edge": "0 mm", "up": "90 deg",
               "reach": [ { "what": "thickness", "size": "6 mm", "tolerance": "0.5 mm" } ], "heat": "new" },
-            { "title": "my own way", "note": "slowly" } ],
+            { "title": "my own way", "note": "slowly", "accepted": [ { "finding": "thin-too-soon", "because": "the leaf is my handle" } ] } ],
             "log": [ { "operation": "draw", "parts": ["1"], "day": "a wet Tuesday", "heats": 3, "minutes": 2.5, "blows": 140,
               "sizes": [ { "what": "thickness", "size": "6.2 mm" } ] } ] }"#;
         let plan = read(with_work(work).as_bytes()).unwrap();
@@ -99,6 +104,10 @@ mod tests {
             (r#"{ "steps": [ { "work": [ { "operation": "fit", "joint": 0 } ] } ] }"#, "work[0].joint: 0 was found"),
             (r#"{ "steps": [ { "minutes": 0 } ] }"#, "work.steps[0].minutes: 0 was found"),
             (r#"{ "log": [ { "operation": "draw", "minutes": 0 } ] }"#, "work.log[0].minutes: 0 was found"),
+            (
+                r#"{ "steps": [ { "accepted": [ { "finding": "thin-too-soon", "because": " " } ] } ] }"#,
+                "work.steps[0].accepted[0]: what is accepted",
+            ),
             (r#"{ "log": [ { "operation": "draw", "bar": 0 } ] }"#, "work.log[0].bar: 0 was found"),
             (r#"[]"#, "a list in [ ] was found"),
             (r#"{ "steps": [ { "too": "hammer" } ] }"#, "there is no key \"too\" here"),

@@ -8,6 +8,7 @@ mod in_hole;
 mod members;
 mod names;
 mod twice;
+mod unbound;
 
 use super::Finding;
 use crate::balance::BarBalance;
@@ -16,7 +17,7 @@ use crate::plan::Plan;
 use held::Held;
 
 /// The ids of these findings.
-pub(super) const IDS: [&str; 14] = [
+pub(super) const IDS: [&str; 15] = [
     "joint-unknown",
     "joint-name-twice",
     "joint-members",
@@ -31,14 +32,16 @@ pub(super) const IDS: [&str; 14] = [
     "collar-loose",
     "hook-eye",
     "weld-side",
+    "collar-unbound",
 ];
 
 pub(super) fn check(plan: &Plan, bars: &[BarBalance], found: &mut Vec<Finding>) {
+    let joints = joined(plan);
+    unbound::check(plan, &joints, found);
     if plan.joints.is_empty() {
         return;
     }
     names::check(plan, found);
-    let joints = joined(plan);
     for joint in &joints {
         let Some(held) = Held::new(plan, bars, joint) else { continue };
         if members::check(&held, found) {

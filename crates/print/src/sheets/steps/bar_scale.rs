@@ -5,7 +5,7 @@ use fh_core::metal::{Shape, View};
 use uom::si::length::millimeter;
 
 /// The tallest strip, in mm on paper.
-const TALLEST_MM: f64 = 46.0;
+const TALLEST_MM: f64 = 30.0;
 /// A strip thinner than this on paper is drawn thicker than it is.
 const THINNEST_MM: f64 = 3.6;
 /// Thickness is drawn larger only by so much that it helps.

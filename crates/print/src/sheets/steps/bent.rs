@@ -19,9 +19,9 @@ use fh_piece::{Line, Piece, Quality, piece};
 use std::collections::BTreeSet;
 
 /// The tallest picture of the whole.
-const TALLEST_MM: f64 = 36.0;
+const TALLEST_MM: f64 = 25.0;
 /// The tallest detail.
-const TALLEST_DETAIL_MM: f64 = 48.0;
+const TALLEST_DETAIL_MM: f64 = 34.0;
 /// The largest scale of a detail.
 const DETAIL_SCALE: f64 = 0.5;
 /// A whole picture that is at least so large needs no detail.

@@ -15,17 +15,17 @@ use crate::typeset;
 /// Free inside the edges of a card.
 pub(super) const PAD_MM: f64 = 1.3;
 /// The least height of its head.
-const HEAD_MM: f64 = 11.2;
+const HEAD_MM: f64 = 9.6;
 /// Above and below the title.
 const TITLE_PAD_MM: f64 = 0.4;
 /// From one line of the head to the next, as a share of the em.
 const TITLE_PITCH: f64 = 1.05;
 /// The width of the box of its number.
-const NUMBER_MM: f64 = 21.0;
+pub(super) const NUMBER_MM: f64 = 21.0;
 /// The width of the box of its heat.
-const HEAT_MM: f64 = 43.0;
+pub(super) const HEAT_MM: f64 = 43.0;
 /// The room for `done` at its right.
-const DONE_MM: f64 = 23.0;
+pub(super) const DONE_MM: f64 = 23.0;
 /// The side of the box to tick.
 const TICK_MM: f64 = 8.0;
 /// The em of the number.
@@ -35,23 +35,16 @@ const HEAT: f64 = 7.6;
 
 /// From everything down to what always has room.
 const DETAILS: [Detail; 5] = [
-    Detail { why_lines: 2, sizes: 12, lines: 12, marks: 60 },
-    Detail { why_lines: 1, sizes: 12, lines: 6, marks: 60 },
-    Detail { why_lines: 0, sizes: 7, lines: 3, marks: 60 },
-    Detail { why_lines: 0, sizes: 7, lines: 3, marks: 30 },
-    Detail { why_lines: 0, sizes: 3, lines: 1, marks: 12 },
+    Detail { sizes: 12, lines: 12, marks: 60 },
+    Detail { sizes: 12, lines: 6, marks: 60 },
+    Detail { sizes: 7, lines: 3, marks: 60 },
+    Detail { sizes: 7, lines: 3, marks: 30 },
+    Detail { sizes: 3, lines: 1, marks: 12 },
 ];
 
-/// The card, with as much as a page has room for; a line of reasons less where it then fits what is left of this page.
-pub(super) fn card(words: &CardWords<'_>, strip: &Block, width: f64, left: f64, page: f64) -> Block {
-    let whole = card_with(words, strip, width, DETAILS[0]);
-    if whole.height > left {
-        let less = card_with(words, strip, width, Detail { why_lines: 1, ..DETAILS[0] });
-        if less.height <= left {
-            return less;
-        }
-    }
-    let mut smallest = whole;
+/// The card, with as much as a page has room for.
+pub(super) fn card(words: &CardWords<'_>, strip: &Block, width: f64, page: f64) -> Block {
+    let mut smallest = card_with(words, strip, width, DETAILS[0]);
     for detail in &DETAILS[1..] {
         if smallest.height <= page {
             break;

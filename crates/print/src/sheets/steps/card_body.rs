@@ -13,12 +13,8 @@ use crate::sheets::type_sizes::{BODY, CAPTION, FACT};
 
 /// The em of what is said on a card.
 const SAID: f64 = 3.75;
-/// The em of the reasons.
-const WHY: f64 = CAPTION;
-/// The lines that one reason may take more than there are for all of them.
-const WHY_MORE: usize = 2;
 /// The width of the column of place and tools.
-const WHERE_MM: f64 = 55.0;
+const WHERE_MM: f64 = 62.0;
 /// The same, where it has the words below it.
 const WHERE_WITH_WORDS_MM: f64 = 76.0;
 /// The width of the table of sizes, where there are three columns.
@@ -37,7 +33,6 @@ const BELOW_MM: f64 = 1.0;
 /// How much of what there is to say is printed.
 #[derive(Clone, Copy)]
 pub(super) struct Detail {
-    pub(super) why_lines: usize,
     pub(super) sizes: usize,
     pub(super) lines: usize,
     pub(super) marks: usize,
@@ -56,19 +51,31 @@ pub(super) fn body(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
         if width >= NARROW_MM { &[three_columns] } else { &[words_under_sizes, words_under_place, words_below] };
     let laid = ways.iter().map(|way| way(words, width, detail));
     let least = laid.reduce(|best, next| if next.height < best.height - 0.5 { next } else { best });
-    least.unwrap_or_default().over(reasons(words, width, detail))
+    fire(words, width).over(least.unwrap_or_default())
+}
+
+/// How hot it is worked and for how long, in a line across the card.
+fn fire(words: &CardWords<'_>, width: f64) -> Block {
+    match &words.fire {
+        Some(told) => paragraph_of(told, SAID, Weight::SemiBold, width, 2).then_free(BELOW_MM),
+        None => Block::default(),
+    }
+}
+
+/// What a step says that has neither a place nor a size: how it is held, and what is to be done and minded.
+pub(super) fn told(words: &CardWords<'_>, width: f64) -> Block {
+    let detail = Detail { sizes: 0, lines: 6, marks: 0 };
+    let held = words.tongs.as_deref().map_or_else(Block::default, |held| labelled("held", held, SAID, width, 3));
+    said(words, width, detail).over(held)
 }
 
 fn three_columns(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
     let [middle, right] = [WHERE_MM + GUTTER_MM, WHERE_MM + SIZES_MM + 2.0 * GUTTER_MM];
-    with_note(
-        vec![
-            Column::new(0.0, WHERE_MM, where_column(words, WHERE_MM, detail)),
-            Column::new(middle, SIZES_MM, size_table(words.sizes, SIZES_MM, detail.sizes)),
-            Column::new(right, width - right, said(words, width - right, detail)),
-        ],
-        width,
-    )
+    with_note(vec![
+        Column::new(0.0, WHERE_MM, where_column(words, WHERE_MM, detail)),
+        Column::new(middle, SIZES_MM, size_table(words.sizes, SIZES_MM, detail.sizes)),
+        Column::new(right, width - right, said(words, width - right, detail)),
+    ])
 }
 
 /// The place at the left; at its right the sizes and what is said.
@@ -81,7 +88,7 @@ fn words_under_sizes(words: &CardWords<'_>, width: f64, detail: Detail) -> Block
         Column::new(0.0, WHERE_MM, where_column(words, WHERE_MM, detail)),
         Column::new(left, room, right.over(said(words, room, detail))),
     ];
-    with_note(columns, width)
+    with_note(columns)
 }
 
 /// The place and what is said at the left, the sizes at its right.
@@ -92,7 +99,7 @@ fn words_under_place(words: &CardWords<'_>, width: f64, detail: Detail) -> Block
         Column::new(0.0, WHERE_WITH_WORDS_MM, place.over(said(words, WHERE_WITH_WORDS_MM, detail))),
         Column::new(left, width - left, size_table(words.sizes, width - left, detail.sizes)),
     ];
-    with_note(columns, width)
+    with_note(columns)
 }
 
 /// Place and sizes beside each other, what is said across the card below them.
@@ -105,7 +112,7 @@ fn words_below(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
     let said = said(words, width, detail);
     match with_note_inside(&columns) {
         Some(top) => top.then_free(BELOW_MM).over(said),
-        None => beside(columns).then_free(BELOW_MM).over(said).over(note(width)),
+        None => beside(columns).then_free(BELOW_MM).over(said),
     }
 }
 
@@ -122,12 +129,9 @@ fn beside(columns: Vec<Column>) -> Block {
     Block { height, items }
 }
 
-/// Columns with room for a note: at the foot of the one that leaves it free, else below them all.
-fn with_note(columns: Vec<Column>, width: f64) -> Block {
-    match with_note_inside(&columns) {
-        Some(block) => block,
-        None => beside(columns).over(note(width)),
-    }
+/// Columns with room for a note where one of them leaves it free.
+fn with_note(columns: Vec<Column>) -> Block {
+    with_note_inside(&columns).unwrap_or_else(|| beside(columns))
 }
 
 fn with_note_inside(columns: &[Column]) -> Option<Block> {
@@ -139,43 +143,6 @@ fn with_note_inside(columns: &[Column]) -> Option<Block> {
         all.items.extend(note.map(|item| item.shifted(shortest.left, top)));
         all
     })
-}
-
-/// Why the step stands where it does, small, in a few lines across the card.
-fn reasons(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
-    match whole_reasons(words.because, width - WORD_MM, detail.why_lines) {
-        Some(told) => {
-            let why = labelled("because", &told, WHY, width, detail.why_lines + WHY_MORE);
-            Block { height: BELOW_MM, items: Vec::new() }.over(why)
-        }
-        None => Block::default(),
-    }
-}
-
-/// As many whole reasons as so many lines have room for; of the first its first sentences, and these with a line or two more
-/// rather than cut off.
-fn whole_reasons(because: &[String], room: f64, most: usize) -> Option<String> {
-    let first = because.first().filter(|_| most > 0)?;
-    let fits =
-        |words: &String, most: usize| paragraph::lines(words, WHY, Weight::Regular, room, most + 1).len() <= most;
-    let several = (1..=because.len()).rev().map(|count| because[..count].join(" "));
-    let sentences = sentences(first);
-    let fewer = (1..sentences.len()).rev().map(|count| sentences[..count].join(" "));
-    let told = several.chain(fewer).find(|told| fits(told, most));
-    told.or_else(|| sentences.first().map(|one| (*one).to_owned()).filter(|one| fits(one, most + WHY_MORE)))
-}
-
-/// The sentences of a text: each ends where a full stop stands before a capital.
-fn sentences(text: &str) -> Vec<&str> {
-    let ends = text.match_indices(". ").map(|(at, _)| at + 1);
-    let ends = ends.filter(|end| text[*end..].trim_start().starts_with(char::is_uppercase));
-    let mut start = 0;
-    let mut all = Vec::new();
-    for end in ends.chain([text.len()]) {
-        all.push(text[start..end].trim());
-        start = end;
-    }
-    all
 }
 
 /// The picture of the place; beside it the place, the tools, and how the bar lies and is held.

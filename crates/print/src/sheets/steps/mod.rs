@@ -23,8 +23,10 @@ mod piece_labels;
 mod piece_page;
 pub(super) mod piece_picture;
 mod piece_view;
+mod said_before;
 mod short_rows;
 mod size_table;
+mod slim_card;
 mod strip;
 mod strip_bar;
 pub(super) mod words;
@@ -32,6 +34,7 @@ pub(super) mod words;
 use self::bar_scale::BarScale;
 use self::bent::Now;
 use self::cell::{fitted, in_white};
+use self::said_before::SaidBefore;
 use self::short_rows::ShortColumns;
 use self::strip::Strip;
 use self::strip_bar::StripBar;
@@ -84,22 +87,26 @@ impl Job<'_> {
         opening::put_ready(flow, self.plan, self.worked);
         opening::put_heat_notes(flow, self.plan, self.worked);
         let states = self.states(flow.width() - 2.0 * card::PAD_MM - strip::NAMES_MM);
-        let mut last = None;
+        let (mut last, mut before) = (None, SaidBefore::default());
         for (number, step) in self.worked.steps.iter().enumerate() {
-            let strip = self.strip(&states, number, step, flow.width() - 2.0 * card::PAD_MM);
-            let words = card_words(self.plan, number, step);
+            let words = before.shorten(card_words(self.plan, number, step), number + 1);
             let scale = step.bar.and_then(|bar| states.get(bar)?.scale);
             let head = (last != Some(step.bar)).then(|| self.band(step.bar, scale, flow.width()));
             last = Some(step.bar);
-            let head_mm = head.as_ref().map_or(0.0, |head| head.height);
-            let [left, page] = [flow.room(), flow.page_room()].map(|room| room - head_mm);
-            let card = card::card(&words, &strip, flow.width(), left, page);
+            let card = if words.is_slim {
+                slim_card::slim_card(&words, flow.width())
+            } else {
+                let strip = self.strip(&states, number, step, flow.width() - 2.0 * card::PAD_MM);
+                let head_mm = head.as_ref().map_or(0.0, |head| head.height);
+                card::card(&words, &strip, flow.width(), flow.page_room() - head_mm)
+            };
             flow.put(match head {
                 Some(head) => head.over(card),
                 None => card,
             });
             flow.skip(BETWEEN_MM);
         }
+        opening::put_reasons(flow, self.worked);
     }
 
     /// Puts the whole job on the flow as a table.

@@ -74,7 +74,7 @@ fn facts(plan: &Plan, worked: &Worked) -> Vec<Fact> {
 
 /// What speaks against the order, in words.
 pub(in crate::sheets) fn order_problems(worked: &Worked) -> Vec<FindingWords> {
-    worked.findings.iter().filter_map(finding_words).collect()
+    worked.open_findings().filter_map(finding_words).collect()
 }
 
 fn finding_words(finding: &fh_work::OrderFinding) -> Option<FindingWords> {
@@ -117,8 +117,12 @@ pub(super) fn put_heat_notes(flow: &mut Flow, plan: &Plan, worked: &Worked) {
     });
     let short: Vec<String> = worked.scale_short.iter().map(|it| format!("{} {}", it.message, it.remedy)).collect();
     let longer = (!short.is_empty()).then(|| "Then print the sheets again: the marks move.".to_owned());
-    let notes = hot_note(plan)
+    let is_hot = worked.steps.iter().any(fh_work::WorkedStep::is_hot);
+    let who = is_hot
+        .then(|| format!("Heats are for {}: {}", worked.smith.name(), worked.smith.figures(plan.work.heats.hammer)));
+    let notes = who
         .into_iter()
+        .chain(hot_note(plan))
         .chain(allowed)
         .chain(losses.iter().take(MOST_BARS).map(loss))
         .chain(short)
@@ -128,6 +132,14 @@ pub(super) fn put_heat_notes(flow: &mut Flow, plan: &Plan, worked: &Worked) {
         flow.put(if index == 0 { heading("Heat and scale").over(block) } else { block });
     }
     flow.skip(3.0);
+}
+
+/// Puts on the flow why the steps come in this order, each reason once; nothing where any other order would do.
+pub(super) fn put_reasons(flow: &mut Flow, worked: &Worked) {
+    for (index, reason) in worked.reasons().iter().enumerate() {
+        let block = paragraph(reason, BODY, Weight::Regular, flow.width()).then_free(0.6);
+        flow.put(if index == 0 { heading("Why in this order").over(block) } else { block });
+    }
 }
 
 fn tool_words(tool: &Tool) -> [String; 2] {

@@ -13,13 +13,13 @@ use fh_work::Size;
 /// The height of the heads.
 const HEAD_MM: f64 = 4.3;
 /// The least height of a row.
-const ROW_MM: f64 = 7.0;
+const ROW_MM: f64 = 6.3;
 /// The width of the box for what was measured.
 const BOX_MM: f64 = 14.0;
 /// The shares of what is left: what, cold, hot, ±.
-const SHARES: [f64; 4] = [0.30, 0.265, 0.265, 0.17];
+const SHARES: [f64; 4] = [0.37, 0.225, 0.225, 0.18];
 /// The em of the figures.
-const FIGURE: f64 = 6.3;
+const FIGURE: f64 = 5.7;
 /// The em of what is measured.
 const WHAT: f64 = 3.75;
 /// Free beside a figure.

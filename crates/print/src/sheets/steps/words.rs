@@ -1,8 +1,8 @@
 //! What a card says, settled in words before anything is laid out.
 
 use super::anvil::Act;
-use fh_core::plan::{AnvilPlace, Plan};
-use fh_work::{LaidLine, MarkLine, Size, WorkedStep};
+use fh_core::plan::{AnvilPlace, Operation, Plan};
+use fh_work::{LaidLine, MarkLine, Size, Task, WorkedStep};
 
 /// One card.
 pub(in crate::sheets) struct CardWords<'a> {
@@ -34,8 +34,10 @@ pub(in crate::sheets) struct CardWords<'a> {
     pub(super) said: Vec<(&'static str, String)>,
     /// What to beware of.
     pub(in crate::sheets) caution: Option<&'a str>,
-    /// Why the step stands where it does.
-    pub(super) because: &'a [String],
+    /// How hot it is worked, and for how long.
+    pub(super) fire: Option<String>,
+    /// Whether so little is to be said that a row does for it.
+    pub(super) is_slim: bool,
 }
 
 /// The words of step `number`, counted from 0.
@@ -55,8 +57,26 @@ pub(in crate::sheets) fn card_words<'a>(plan: &Plan, number: usize, step: &'a Wo
         laid: &step.laid,
         said: said(step),
         caution: step.caution.as_deref().filter(|words| !words.trim().is_empty()),
-        because: &step.because,
+        fire: step.heat_words(plan).map(|words| sentence_case(&words)),
+        is_slim: is_slim(step),
     }
+}
+
+/// Whether a step looks at the bar, or puts something on it: it has no size of its own, and nothing is drawn of it.
+fn is_slim(step: &WorkedStep) -> bool {
+    use Operation as O;
+    let looks = |task: &Task| {
+        let whole = matches!(task.operation, O::Check | O::Brush | O::Wax | O::Straighten);
+        whole && task.joint.is_none() && (task.part.is_none() || task.operation == O::Brush)
+    };
+    let own = step.step.reach.is_some() || step.step.picture.is_some();
+    !step.tasks.is_empty() && step.tasks.iter().all(looks) && !own
+}
+
+/// Words with a capital at their beginning.
+fn sentence_case(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// What has to be hot, in words; none where it is done cold.
@@ -92,5 +112,7 @@ fn said(step: &WorkedStep) -> Vec<(&'static str, String)> {
     ];
     let others = others.into_iter().filter_map(|(head, words)| Some((head, words.clone()?)));
     let notes = step.part_notes.iter().map(|words| ("note", words.clone()));
+    let known = step.step.accepted.iter().map(|accepted| ("I know", accepted.because.clone()));
+    let notes = known.chain(notes);
     heat.chain(measure).chain(others).chain(notes).filter(|(_, words)| !words.trim().is_empty()).collect()
 }

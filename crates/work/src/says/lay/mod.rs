@@ -8,6 +8,7 @@ mod left;
 pub(crate) mod rocks;
 pub(crate) mod upset;
 
+use crate::bar::held::least_mm;
 use crate::bar::progress::Progress;
 use crate::job::beside::{is_fullered_alone, is_thicker_than_bar};
 use crate::job::kind::is_slit;
@@ -15,7 +16,6 @@ use crate::job::legs::WayToBend;
 use crate::job::part::{is_beside_a_hold, is_drilled, is_sawn};
 use crate::job::site::{Part, Site, extents, in_mm};
 use crate::job::task::{Task, operations};
-use crate::says::held::least_mm;
 use crate::says::marks::leaves_marks_out;
 use crate::says::necks;
 use crate::says::words::hot_length;

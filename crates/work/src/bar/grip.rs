@@ -9,9 +9,10 @@ use crate::job::site::{Site, extents, in_mm2};
 use crate::job::task::Task;
 use fh_core::metal::Shape;
 use fh_core::plan::{Chain, Form};
+use std::borrow::Cow;
 
 /// A bar runs between the reins of tongs for no more than so many mm: beyond it they are set from the side.
-pub(crate) const REINS: f64 = 120.0;
+pub(crate) const REINS: f64 = 150.0;
 
 /// Jaws are about so long, in mm.
 const JAWS: f64 = 30.0;
@@ -23,7 +24,7 @@ const FROM_THE_SIDE: f64 = 0.5;
 const BENT: f64 = 0.2;
 
 /// Metal with less than this share of the section that is struck gives way before it.
-const GIVES_WAY: f64 = 1.0 / 3.0;
+const GIVES_WAY: f64 = 0.5;
 
 /// What is worth less than this is gripped only where nothing better stays cold.
 const POOR: f64 = 0.2;
@@ -37,11 +38,16 @@ pub(crate) struct Bar<'s, 'a> {
     progress: &'s Progress,
     lengths: &'s Lengths,
     /// The shape of each part as far as it has come.
-    shapes: Vec<Option<Shape>>,
+    shapes: Cow<'s, [Option<Shape>]>,
     /// The section that is struck, in mm²; 0 where nothing is.
     struck_mm2: f64,
     /// The parts that fall off in this step as waste.
     waste: Vec<usize>,
+}
+
+/// The shape of each part as far as it has come.
+pub(crate) fn shapes_now(site: &Site<'_>, progress: &Progress, lengths: &Lengths) -> Vec<Option<Shape>> {
+    (0..site.flat.len()).map(|at| shape_now(site, progress, at, &lengths.lengths)).collect()
 }
 
 /// A length of the bar that stays cold, from its end to the heat.
@@ -91,8 +97,16 @@ pub(crate) struct Grip {
 impl<'s, 'a> Bar<'s, 'a> {
     /// As it is before some tasks.
     pub(crate) fn new(site: &'s Site<'a>, progress: &'s Progress, lengths: &'s Lengths, tasks: &[Task]) -> Self {
-        let shapes: Vec<Option<Shape>> =
-            (0..site.flat.len()).map(|at| shape_now(site, progress, at, &lengths.lengths)).collect();
+        Self::shaped(site, progress, lengths, (Cow::Owned(shapes_now(site, progress, lengths)), tasks))
+    }
+
+    /// The same, where the shape of each part is known.
+    pub(crate) fn shaped(
+        site: &'s Site<'a>,
+        progress: &'s Progress,
+        lengths: &'s Lengths,
+        (shapes, tasks): (Cow<'s, [Option<Shape>]>, &[Task]),
+    ) -> Self {
         let parts = || tasks.iter().filter_map(|task| task.part);
         let area = |at: usize| Some(in_mm2(shapes.get(at)?.as_ref()?.area_at(0.5)));
         let struck_mm2 = parts().filter_map(area).fold(0.0, f64::max);

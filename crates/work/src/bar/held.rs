@@ -1,14 +1,16 @@
 //! What the tongs hold while a step is done.
 
+use crate::bar::grip::{Bar, Cold, Grip};
 use crate::bar::lengths::Lengths;
 use crate::bar::progress::Progress;
 use crate::bar::spots::{Spot, hot, reach};
 use crate::job::legs::{Held, WayToBend};
 use crate::job::site::{Site, extents};
 use crate::job::task::Task;
-use crate::says::grip::{Bar, Cold, Grip};
+use fh_core::metal::Shape;
 use fh_core::plan::Limits;
 use fh_measure::WrittenLength;
+use std::borrow::Cow;
 
 /// Beyond the part that is worked, so much is too hot to hold, in mm: common practice, no source.
 pub(crate) const HOT_MARGIN: f64 = 25.0;
@@ -119,6 +121,27 @@ pub(crate) fn hold(site: &Site<'_>, progress: &Progress, lengths: &Lengths, need
     });
     let best = held.max_by(|one, other| one.0.total_cmp(&other.0));
     best.map(|(_, hold)| hold).or_else(|| nothing_cold(site, lengths, need.side))
+}
+
+/// How poorly the bar is held at best while some tasks are done with these spots hot: 0 where it is held well, 1 where there is
+/// nothing to hold; `shapes` are those of the parts by then.
+pub(crate) fn clumsy(
+    site: &Site<'_>,
+    progress: &Progress,
+    lengths: &Lengths,
+    (shapes, hot, tasks): (&[Option<Shape>], &[Spot], &[Task]),
+) -> f64 {
+    /// A hold worth so much is as good as any: common practice, no source.
+    const WELL: f64 = 0.25;
+    let Some(ends) = cold_ends(site, lengths, hot) else { return 0.0 };
+    let bar = Bar::shaped(site, progress, lengths, (Cow::Borrowed(shapes), tasks));
+    let worth = |(cold, at_start): (Cold, bool)| {
+        let length_mm = cold.length_mm(at_start);
+        let grip = bar.best(cold).filter(|_| length_mm > 0.0);
+        grip.map_or(0.0, |grip| grip.worth * handle(site, length_mm))
+    };
+    let best = ends.into_iter().zip([true, false]).map(worth).fold(0.0, f64::max);
+    (1.0 - best / WELL).clamp(0.0, 1.0)
 }
 
 /// How well a cold length serves as a handle: the least to hold and more is good, and a longer one a little better.

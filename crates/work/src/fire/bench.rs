@@ -1,0 +1,26 @@
+//! What an order is made from.
+
+use crate::bar::lengths::Lengths;
+use crate::fire::graph::Graph;
+use crate::fire::heating::Load;
+use crate::job::site::Site;
+use crate::job::task::Task;
+
+/// What an order is made from.
+pub(crate) struct Bench<'b, 's> {
+    pub(crate) site: &'b Site<'s>,
+    pub(crate) tasks: &'b [Task],
+    /// The tasks of each step.
+    pub(crate) units: &'b [Vec<usize>],
+    /// What each step asks of a heat.
+    pub(crate) loads: &'b [Load],
+    pub(crate) graph: &'b Graph,
+}
+
+impl Bench<'_, '_> {
+    /// The middle of the parts of a unit, in mm along the bar.
+    pub(crate) fn middle(&self, unit: usize, lengths: &Lengths) -> f64 {
+        let [start, end] = lengths.extent(self.loads[unit].parts.iter());
+        (start + end) / 2.0
+    }
+}
