@@ -74,8 +74,8 @@ pub(crate) struct Walk<'b, 'a> {
     finished: Vec<Option<Vec<(usize, usize)>>>,
     /// What of each bar was in the fire before.
     been_hot: Vec<BeenHot>,
-    /// Between which heats each bar is worked, as it was said last.
-    said_stop: Vec<Option<String>>,
+    /// Between which heats each bar is worked, as it was said so far.
+    said_stop: Vec<Vec<String>>,
     /// The thin parts that were last to be kept out of the fire.
     said_thin: Vec<String>,
 }
@@ -125,7 +125,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             seen: Vec::new(),
             finished: vec![None; setup.sites.len()],
             been_hot: setup.sites.iter().map(|site| BeenHot::none(site.flat.len())).collect(),
-            said_stop: vec![None; setup.sites.len()],
+            said_stop: vec![Vec::new(); setup.sites.len()],
             said_thin: Vec::new(),
             setup,
         }
@@ -258,15 +258,12 @@ impl<'b, 'a> Walk<'b, 'a> {
         Some([fire.start_for(&ordered.tasks), fire.stop_celsius(&ordered.tasks)])
     }
 
-    /// Between which heats a step is worked; none where the step before on the bar said the same.
+    /// Between which heats a step is worked; none where a step before it on the bar said the same: the heat stands on each card.
     fn stop_once(&mut self, ordered: &Ordered, site: &Site<'_>) -> Option<String> {
-        let stop = careful::stop(site, &ordered.tasks);
         let said = &mut self.said_stop[site.index];
-        if *said == stop {
-            return None;
-        }
-        said.clone_from(&stop);
-        stop
+        let stop = careful::stop(site, &ordered.tasks).filter(|stop| !said.contains(stop))?;
+        said.push(stop.clone());
+        Some(stop)
     }
 
     /// The thin parts to keep out of the fire; none where a step goes on in the heat before and the same were told there.
