@@ -50,7 +50,7 @@ pub(super) struct Frame {
 
 impl Frame {
     /// Points for one millimetre at which all of it is seen.
-    fn fitted_scale(&self) -> f64 {
+    pub(super) fn fitted_scale(&self) -> f64 {
         let width = f64::from((self.width - self.margins[0] - self.margins[1]).max(1.0));
         let along = width / self.length_mm.max(f64::MIN_POSITIVE);
         let across = f64::from(self.height.max(1.0)) / self.across_mm.max(f64::MIN_POSITIVE);
@@ -74,11 +74,13 @@ pub(super) struct Camera {
     pub(super) scrolled: f32,
     fitted: bool,
     fresh: bool,
+    /// The window that was fitted to.
+    window: [f32; 2],
 }
 
 impl Default for Camera {
     fn default() -> Self {
-        Self { scale: 1.0, left_mm: 0.0, scrolled: 0.0, fitted: true, fresh: true }
+        Self { scale: 1.0, left_mm: 0.0, scrolled: 0.0, fitted: true, fresh: true, window: [0.0; 2] }
     }
 }
 
@@ -93,15 +95,18 @@ impl Camera {
         Axis { left, left_mm: self.left_mm, scale: self.scale }
     }
 
-    /// Follows the bar and the window. While a boundary is `held` the scale stays, so that the metal does not run away
+    /// Follows the bar and the window: fitted, it fills another window anew, and keeps its scale for a bar that grows or shrinks a
+    /// little. While a boundary is `held` the scale stays, so that the metal does not run away
     /// from the pointer.
     pub(super) fn follow(&mut self, frame: &Frame, held: bool) {
         let fitted = frame.fitted_scale();
+        let window = [frame.width, frame.height];
+        self.fresh |= self.window != window && !held;
         let off = self.scale > fitted * 1.001 || self.scale < fitted * LEAST_FILLED;
         if self.fitted && (self.fresh || (off && !held)) {
             self.scale = fitted;
             self.left_mm = -f64::from(frame.margins[0]) / fitted;
-            (self.scrolled, self.fresh) = (0.0, false);
+            (self.scrolled, self.fresh, self.window) = (0.0, false, window);
         }
         self.stay_in_sight(frame);
     }
@@ -184,6 +189,19 @@ mod tests {
                 assert!(axis.x(0.0).is_finite() && axis.x(length).is_finite() && axis.mm(5.0).is_finite(), "{length}");
             }
         }
+    }
+
+    #[test]
+    fn fitted_it_fills_another_window_and_zoomed_it_stays() {
+        let (mut camera, frame) = (Camera::default(), frame(480.0, 50.0));
+        camera.follow(&frame, false);
+        let wider = Frame { width: 1200.0, ..frame };
+        camera.follow(&wider, false);
+        assert!((camera.axis(0.0).x(480.0) - 1180.0).abs() < 0.01);
+        camera.zoom_about(2.0, 0.0, &wider);
+        let scale = camera.axis(0.0).scale;
+        camera.follow(&frame, false);
+        assert_eq!(camera.axis(0.0).scale, scale);
     }
 
     #[test]

@@ -32,11 +32,16 @@ use sizes::Sizes;
 use spot::Spot;
 use stage::{Eye, Stage};
 
+/// Both views are drawn where the bar is at least this share of what it would be with one.
+const BOTH_WORTH: f64 = 0.6;
+
 /// The drawing area and what it remembers from frame to frame.
 #[derive(Default)]
 pub struct Canvas {
     /// From which sides the bars are seen.
     pub views: Views,
+    /// From which sides they are drawn: from one where both would leave most of the width empty.
+    drawn_views: Views,
     /// How many times thicker than true the bars are drawn, beyond 1; see [`Self::exaggeration`].
     thicker: f32,
     camera: Camera,
@@ -54,6 +59,11 @@ impl Canvas {
     /// Chooses from which sides the bars are seen.
     pub fn set_views(&mut self, views: Views) {
         self.views = views;
+    }
+
+    /// Whether both views were asked for and there is room for one.
+    pub fn hides_a_view(&self) -> bool {
+        self.views == Views::Both && self.drawn_views != Views::Both
     }
 
     /// How many times thicker than true the bars are drawn: 1 where they are true to scale.
@@ -110,10 +120,13 @@ impl Canvas {
             return events;
         };
         let window = Stage::window(rect, &sizes);
+        if !self.is_holding() {
+            self.drawn_views = self.views_that_fit(window, &model, &sizes);
+        }
         self.steer(ui, &ground, window, &model, &sizes, scene);
         let layout = self.layout(window, &model, &sizes);
         let axis = self.camera.axis(window.left());
-        let eye = Eye { views: self.views, exaggeration: self.exaggeration(), layout, axis };
+        let eye = Eye { views: self.drawn_views, exaggeration: self.exaggeration(), layout, axis };
         let Some(mut stage) = Stage::new(ui, rect, scene, &model, sizes, eye) else { return events };
         if scene.step.is_none() {
             self.read_keys(ui, &stage, &mut events);
@@ -131,6 +144,16 @@ impl Canvas {
         self.show_tag(ui, &stage);
         self.show_entry(ui, &stage, &mut events);
         events
+    }
+
+    /// The views that were asked for; one of both where the second would make the bar so much smaller that most of the width
+    /// stays empty.
+    fn views_that_fit(&self, window: egui::Rect, model: &Model, sizes: &Sizes) -> Views {
+        let scale = |views| Stage::frame(window, model, sizes, views, self.exaggeration()).fitted_scale();
+        match self.views {
+            Views::Both if scale(Views::Both) < BOTH_WORTH * scale(Views::Side) => Views::Side,
+            views => views,
+        }
     }
 
     /// The boundary that is in hand, or has the keyboard, or lies under the pointer.

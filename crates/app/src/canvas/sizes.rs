@@ -2,8 +2,9 @@
 
 use crate::theme::{Text, Theme, space};
 
-/// How many rows of labels the marks have.
-pub(super) const LANES: usize = 3;
+/// How many rows of labels the marks have where there is room, and in a window lower than so many lines.
+const LANES: [usize; 2] = [3, 2];
+const LOW_LINES: f32 = 16.0;
 
 /// Sizes in points, grown with the text.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -37,6 +38,11 @@ pub(super) struct Sizes {
 }
 
 impl Sizes {
+    /// How many rows of labels the marks have in a window of a height in points.
+    pub(super) fn lanes(&self, window: f32) -> usize {
+        LANES[usize::from(window < LOW_LINES * self.line)]
+    }
+
     /// With a line for what is hot in a step; the bands give way for it.
     pub(super) fn with_zone(self) -> Self {
         Self { zone: self.line + space::GAP, bands: [self.line * 1.8, self.bands[1]], ..self }
@@ -50,7 +56,7 @@ impl Sizes {
             line,
             gutter: steps(15.0),
             ruler: line + steps(3.0),
-            bands: [line * 3.0, steps(40.0)],
+            bands: [line * 2.0, steps(40.0)],
             row: space::GAP,
             catch: steps(3.0),
             shape: theme.scaled(space::GAP),

@@ -4,7 +4,7 @@ use super::camera::{Axis, Frame};
 use super::layout::{Heights, Layout};
 use super::model::Model;
 use super::scene::{AfterStep, Scene};
-use super::sizes::{LANES, Sizes};
+use super::sizes::Sizes;
 use super::spot::Spot;
 use super::strip::Strip;
 use crate::state::Views;
@@ -159,7 +159,7 @@ impl<'a> Stage<'a> {
 pub(super) fn heights(window: Rect, sizes: &Sizes) -> Heights {
     Heights {
         window: window.height(),
-        marks: sizes.line * LANES as f32 + space::GAP,
+        marks: sizes.line * sizes.lanes(window.height()) as f32 + space::GAP,
         names: sizes.line + space::TIGHT,
         lengths: sizes.line + space::TIGHT + sizes.zone,
         bands: sizes.bands,

@@ -5,7 +5,7 @@ use crate::canvas::{AfterStep, Scene};
 use crate::dialogs::Spots;
 use crate::panels::area_plot::Curve;
 use crate::panels::{area_plot, empty_bar, findings, inspector, menu_bar, parts_list, strips_bar, totals};
-use crate::state::{Request, Views, told};
+use crate::state::{Request, told};
 use crate::theme::Theme;
 use crate::{order, piece_view, steel};
 use egui::{Frame, Margin, Panel, Rect, ScrollArea, Ui};
@@ -28,8 +28,6 @@ const STRIPS_BESIDE_PICTURE: f32 = 356.0;
 const LEAST_HEIGHT_WITH_PLOT: f32 = 440.0;
 /// The height of the window from which the list of findings is open unless it was closed.
 const LEAST_HEIGHT_WITH_FINDINGS: f32 = 500.0;
-/// The height of the strips from which both views are shown where both were chosen.
-const LEAST_HEIGHT_WITH_BOTH: f32 = 220.0;
 /// The height of the strips from which their own line of buttons stands beside that of the order of work.
 const LEAST_HEIGHT_WITH_BARS: f32 = 300.0;
 /// The width of the window below which it squeezes its side panels.
@@ -185,11 +183,7 @@ impl Editor {
             // The line that says it has no room here.
             strips_bar::float(ui, &desk, &self.said);
         }
-        let has_room = rect.height() > self.theme.scaled(LEAST_HEIGHT_WITH_BOTH);
-        self.canvas.set_views(match self.settings.views {
-            Views::Both if !has_room => Views::Side,
-            chosen => chosen,
-        });
+        self.canvas.set_views(self.settings.views);
         let bar = self.selection.bar;
         let shown = self.order.desk().filter(|_| self.settings.order_open).and_then(|order| order.shown);
         let step = shown.map(|shown| AfterStep {

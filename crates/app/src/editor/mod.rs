@@ -183,6 +183,7 @@ impl Editor {
             recent: &self.recent,
             views: self.settings.views,
             exaggeration: self.canvas.exaggeration(),
+            hides_a_view: self.canvas.hides_a_view(),
             findings_open: self.settings.findings_open.unwrap_or(self.has_room_for_findings),
             finding: self.looked_at_finding,
             piece_open: self.settings.piece_open.unwrap_or(self.has_room_for_piece),

@@ -20,6 +20,12 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, said: &str, out: &mut Vec<Reque
         bar_button(ui, desk, Command::ViewSide, "Side", out);
         bar_button(ui, desk, Command::ViewTop, "Top", out);
         bar_button(ui, desk, Command::ViewBoth, "Both", out);
+        if desk.hides_a_view {
+            let words = RichText::new("room for one").text_style(Text::Small.style()).color(desk.theme.ink_quiet);
+            ui.label(words).on_hover_text(
+                "From above it is shown again where there is more height: fold the piece or the findings.",
+            );
+        }
         ui.add_space(space::GAP);
         bar_button(ui, desk, Command::ZoomOut, "–", out);
         bar_button(ui, desk, Command::ZoomFit, "Fit", out);

@@ -14,6 +14,8 @@ pub(crate) struct Desk<'a> {
     pub(crate) recent: &'a Recent,
     pub(crate) views: Views,
     pub(crate) exaggeration: f32,
+    /// Whether both views were asked for and there is room for one.
+    pub(crate) hides_a_view: bool,
     pub(crate) findings_open: bool,
     /// The finding that was looked at last, by its place in the list.
     pub(crate) finding: Option<usize>,

@@ -19,7 +19,7 @@ impl Canvas {
         sizes: &Sizes,
         scene: &Scene<'_>,
     ) {
-        let frame = Stage::frame(window, model, sizes, self.views, self.exaggeration());
+        let frame = Stage::frame(window, model, sizes, self.drawn_views, self.exaggeration());
         self.camera.follow(&frame, self.is_holding());
         if let Some(factor) = self.zoom_asked.take() {
             let axis = self.camera.axis(0.0);
@@ -53,13 +53,13 @@ impl Canvas {
     pub(in crate::canvas) fn layout(&mut self, window: Rect, model: &Model, sizes: &Sizes) -> Layout {
         let scale = self.camera.axis(0.0).scale * f64::from(self.exaggeration());
         let heights = heights(window, sizes);
-        let unscrolled = Layout::new(&model.edges, self.views, scale, &heights, window.top());
+        let unscrolled = Layout::new(&model.edges, self.drawn_views, scale, &heights, window.top());
         let most = (unscrolled.total - window.height()).max(0.0);
         self.camera.scrolled = self.camera.scrolled.clamp(0.0, most);
         if self.camera.scrolled == 0.0 {
             return unscrolled;
         }
-        Layout::new(&model.edges, self.views, scale, &heights, window.top() - self.camera.scrolled)
+        Layout::new(&model.edges, self.drawn_views, scale, &heights, window.top() - self.camera.scrolled)
     }
 
     /// What the wheel pans. It goes along the bar, unless the strips are higher than the window.

@@ -1,7 +1,6 @@
 //! The marks above the starting bar: their numbers and their running totals from the datum end.
 
 use crate::canvas::labels::{Wanted, placed, thinned};
-use crate::canvas::sizes::LANES;
 use crate::canvas::spot::Spot;
 use crate::canvas::stage::Stage;
 use crate::canvas::strip::Strip;
@@ -45,7 +44,7 @@ impl Stage<'_> {
             .iter()
             .map(|label| Wanted { span: [label.left, label.left + label.width()], rank: label.rank })
             .collect();
-        let lanes = placed(&wanted, LANES, space::GAP);
+        let lanes = placed(&wanted, self.sizes.lanes(self.window.height()), space::GAP);
         let stem = Stroke::new(self.theme.hairline(), self.theme.ink_quiet);
         let bar_top = self.layout.stretch_of(Strip::Bar).top;
         // All stems first: a stem may pass behind a label of the lower row.
