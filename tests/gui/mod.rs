@@ -22,6 +22,7 @@ mod motifs;
 mod order;
 mod piece;
 mod repeats;
+mod room;
 mod steel;
 mod steel_hands;
 mod totals;
