@@ -1,7 +1,7 @@
 //! `firstheat [PLAN]`: the editor, or without a display the marks and the mark sheet.
 
 use crate::failure::Failure;
-use crate::{input, marks, new, output, sheet, window};
+use crate::{input, marks, new, order, output, sheet, window};
 use fh_core::balance::balance;
 use fh_core::file;
 use fh_core::plan::Plan;
@@ -15,7 +15,7 @@ use std::process::ExitCode;
 pub(crate) fn run(path: Option<PathBuf>) -> Result<ExitCode, Failure> {
     // Read before the window opens: a plan that cannot be read is told where the command was typed.
     let (name, plan) = match &path {
-        Some(path) => (new::stem(path), input::read(path)?),
+        Some(path) => (new::stem(path), first_plan(path)?),
         None => demo()?,
     };
     if !has_display() {
@@ -28,6 +28,13 @@ pub(crate) fn run(path: Option<PathBuf>) -> Result<ExitCode, Failure> {
         Ok(()) => Ok(ExitCode::SUCCESS),
         Err(error) => without_a_window(&name, &plan, &format!("The editor's window cannot be opened: {error}.")),
     }
+}
+
+/// The plan of a file, or the first of a job's.
+fn first_plan(path: &Path) -> Result<Plan, Failure> {
+    let order = order::read(&[path.to_owned()])?;
+    let first = order.plans.into_iter().next();
+    Ok(first.ok_or_else(|| Failure::new(format!("a job has one plan at least ({})", path.display())))?.plan)
 }
 
 /// The first demo plan.

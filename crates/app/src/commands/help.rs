@@ -5,7 +5,7 @@ use crate::state::Command;
 use egui::{Key, KeyboardShortcut, Modifiers};
 
 pub(super) const ROWS: [Row; 3] = [
-    Row::new(Command::Tour, "Tour of the screen", "Show what is where, in seven short notes.")
+    Row::new(Command::Tour, "Tour of the screen", "Show what is where, in eight short notes.")
         .keys(KeyboardShortcut::new(Modifiers::SHIFT, Key::F1)),
     Row::new(Command::KeyboardList, "Keys…", "List the keys of every command.")
         .keys(KeyboardShortcut::new(Modifiers::NONE, Key::F1)),

@@ -33,7 +33,7 @@ struct Note(&'static str, &'static str, fn(&Spots) -> Rect);
 #[cfg(test)]
 pub(crate) const COUNT: usize = NOTES.len();
 
-const NOTES: [Note; 7] = [
+const NOTES: [Note; 8] = [
     Note(
         "The piece, part by part",
         "Each length of bar and what it becomes, from the datum end on. Add, reorder and copy parts here.",
@@ -63,6 +63,11 @@ const NOTES: [Note; 7] = [
         "Is it sound?",
         "What to cut and what it weighs, always in sight. Beside it the findings; click one to see where it is.",
         |spots| spots.foot,
+    ),
+    Note(
+        "From the rack to the price",
+        "Steel (F8) says which bar to take, what lies on your rack, what to cut from which bar, what to buy, and what to ask for it.",
+        |spots| spots.top,
     ),
     Note(
         "To the anvil",

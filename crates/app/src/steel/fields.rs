@@ -28,6 +28,15 @@ fn read_or_none<T>(
     entry::show(ui, desk.theme, entry, now, &Reading { read: &read, step: None, doubt: None })
 }
 
+/// A button no wider than its words, also in a column; whether it was pressed.
+pub(super) fn button(ui: &mut Ui, words: &str, name: &str, tip: &str) -> bool {
+    ui.horizontal(|ui| {
+        let button = ui.button(words).accessible_name(name);
+        if tip.is_empty() { button } else { button.on_hover_text(tip) }.clicked()
+    })
+    .inner
+}
+
 /// Words.
 pub(super) fn words(ui: &mut Ui, desk: &Desk<'_>, entry: &Entry<'_>, now: Option<&str>) -> Option<Option<String>> {
     read_or_none(ui, desk, entry, now.unwrap_or(""), &|text| Ok(text.to_owned()))

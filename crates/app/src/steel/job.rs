@@ -1,5 +1,6 @@
 //! The job beside a cut list or a quote: its plans, each with its count, how they are cut, and its file.
 
+use super::fields::button;
 use super::job_file;
 use crate::state::steel::MOST;
 use crate::state::{Command, Desk, JobAsk, Request, SteelAsk};
@@ -64,7 +65,7 @@ pub(super) fn plan(ui: &mut Ui, desk: &Desk<'_>, at: usize, name: &str, out: &mu
         if let Some(why) = desk.steel.job.trouble(at, desk.document) {
             ui.label(RichText::new(format!("■ {why}")).text_style(Text::Small.style()).color(desk.theme.stop));
         }
-        if job.plans.len() > 1 && ui.button("Leave out").accessible_name(format!("Leave out {name}")).clicked() {
+        if job.plans.len() > 1 && button(ui, "Leave out", &format!("Leave out {name}"), "") {
             let mut next = job.clone();
             next.plans.remove(at);
             change(out, next);

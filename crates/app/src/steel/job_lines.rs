@@ -1,6 +1,6 @@
 //! Work and costs of a job that are in none of its plans: design, bench work, packing, delivery, what others do.
 
-use super::fields::{price, said, title};
+use super::fields::{button, price, said, title};
 use super::job::change;
 use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
@@ -23,7 +23,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
                 change(out, next);
             };
             fields(ui, desk, line, &mut take);
-            if ui.button("Remove").accessible_name(format!("Remove {}", line.kind.name())).clicked() {
+            if button(ui, "Remove", &format!("Remove {}", line.kind.name()), "") {
                 let mut next = job.clone();
                 next.lines.remove(at);
                 change(out, next);
@@ -32,7 +32,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         ui.add_space(space::GAP);
     }
     let hint = "Design, bench work, packing, delivery, fixing, what others do for it.";
-    if ui.button("Add work or a cost").on_hover_text(hint).clicked()
+    if button(ui, "Add work or a cost", "Add work or a cost", hint)
         && let Ok(time) = Written::<WrittenTime>::parse("1 h")
     {
         let mut lines = job.lines.clone();

@@ -1,6 +1,6 @@
 //! The whole job: what it is, its plans, the work and the costs that are in no plan, and what was made of it.
 
-use super::fields::{joined, lines, several, share, title, words};
+use super::fields::{button, joined, lines, several, share, title, words};
 use super::job::{change, plan};
 use super::{job_file, job_lines};
 use crate::state::{Desk, JobAsk, Request, SteelAsk};
@@ -101,14 +101,12 @@ fn plans(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         let Some(line) = job.plans.get(at) else { continue };
         plan(ui, desk, at, name, out);
         ui.push_id(("ways of the plan", at), |ui| ways(ui, desk, job, at, line, out));
-        if line.plan != crate::state::steel::OPEN
-            && ui.button("Open").accessible_name(format!("Open {name}")).on_hover_text(&line.plan).clicked()
-        {
+        if line.plan != crate::state::steel::OPEN && button(ui, "Open", &format!("Open {name}"), &line.plan) {
             out.push(Request::Steel(SteelAsk::Job(JobAsk::OpenPlan(at))));
         }
         ui.add_space(space::GAP);
     }
-    if ui.button("Add a plan…").on_hover_text("Cut another plan, or all of a job, from the same bars.").clicked() {
+    if button(ui, "Add a plan…", "Add a plan…", "Cut another plan, or all of a job, from the same bars.") {
         out.push(Request::Steel(SteelAsk::AskPlan));
     }
 }

@@ -72,7 +72,15 @@ fn read_rate(text: &str, money: &Currency) -> Result<Written<Price>, String> {
 fn slide(ui: &mut Ui, desk: &Desk<'_>, name: &str, now: i64, most: i64) -> Option<(i64, bool)> {
     let mut value = now.clamp(0, most);
     ui.spacing_mut().slider_width = (ui.available_width() - space::GROUP).max(desk.theme.scaled(80.0));
-    let slider = ui.add(Slider::new(&mut value, 0..=most).show_value(false).clamping(egui::SliderClamping::Never));
+    let slider = Slider::new(&mut value, 0..=most).show_value(false).trailing_fill(true);
+    let slider = slider.clamping(egui::SliderClamping::Never);
+    let slider = ui.scope(|ui| {
+        // What it runs on is seen on the ground of the panel.
+        ui.visuals_mut().widgets.inactive.bg_fill = desk.theme.rule;
+        ui.visuals_mut().selection.bg_fill = desk.theme.edge;
+        ui.add(slider)
+    });
+    let slider = slider.inner;
     let (is_changed, is_dragged, is_over) = (slider.changed(), slider.dragged(), slider.drag_stopped());
     slider.accessible_name(name);
     (is_changed || is_over).then_some((value, !is_dragged))

@@ -1,6 +1,6 @@
 //! The shop's ways of cutting and its finishes.
 
-use super::fields::{length, price, said, title};
+use super::fields::{button, length, price, said, title};
 use crate::state::Desk;
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
@@ -34,7 +34,7 @@ pub(super) fn ways(ui: &mut Ui, desk: &Desk<'_>, shop: &Shop, take: &mut dyn FnM
             });
         });
     }
-    if ui.button("Add a way").clicked()
+    if button(ui, "Add a way", "Add a way", "")
         && let Ok(kerf) = WrittenLength::parse("2 mm", None, LengthRange::ZeroOrMore)
     {
         let mut next = shop.clone();
@@ -93,14 +93,14 @@ pub(super) fn finishes(ui: &mut Ui, desk: &Desk<'_>, shop: &Shop, take: &mut dyn
                 next.finishes[at].price = price;
                 take(next.clone());
             }
-            if ui.button("Remove").accessible_name(format!("Remove {}", finish.name)).clicked() {
+            if button(ui, "Remove", &format!("Remove {}", finish.name), "") {
                 next.finishes.remove(at);
                 take(next);
             }
         });
         ui.add_space(space::TIGHT);
     }
-    if ui.button("Add a finish").clicked()
+    if button(ui, "Add a finish", "Add a finish", "")
         && let Ok(price) = Written::parse("2.50 per kg")
     {
         let mut next = shop.clone();

@@ -4,7 +4,7 @@ use crate::state::{Desk, Request, SteelAsk};
 use crate::theme::{Text, space};
 use crate::widgets::heading;
 use crate::widgets::table::{self, Column, Line};
-use egui::{Button, RichText, Ui};
+use egui::{Button, Frame, Margin, RichText, Ui};
 use fh_rack::kept::shop::{Profit, Shop};
 use fh_rack::quote::lines::{Part, sum};
 use fh_rack::quote::quoted::{Quote, QuoteFor};
@@ -44,10 +44,10 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, quote: &Quote, out: &mut Vec<Re
     line(ui, desk, "price", all(&|one| money(one.asked.price)), true);
     line(ui, desk, "tax", all(&|one| money(one.asked.tax)), false);
     line(ui, desk, "to pay", all(&|one| money(one.asked.total)), true);
-    line(ui, desk, "each", all(&|one| money(one.asked.each)), true);
     if quote.counts.iter().any(|one| one.asked.deposit != 0) {
         line(ui, desk, "of that when it is ordered", all(&|one| money(one.asked.deposit)), false);
     }
+    line(ui, desk, "each", all(&|one| money(one.asked.each)), true);
     rule(ui, desk);
     line(ui, desk, "markup, on the cost", all(&|one| percent_words(one.asked.markup.max(0))), false);
     line(ui, desk, "margin, of the price", all(&|one| percent_words(one.asked.margin.max(0))), false);
@@ -126,10 +126,8 @@ fn source(ui: &mut Ui, desk: &Desk<'_>, what: &str, amount: &str, from: &str) {
         ui.set_max_width(desk.theme.scaled(SOURCE).min(ui.available_width()));
         table::read_only(ui, desk.theme, &SOURCES, &line);
         let words = RichText::new(from).text_style(Text::Small.style()).color(desk.theme.ink_quiet);
-        ui.horizontal_wrapped(|ui| {
-            ui.add_space(space::GAP);
-            ui.label(words);
-        });
+        let inset = Margin { left: space::GAP as i8, ..Margin::ZERO };
+        Frame::new().inner_margin(inset).show(ui, |ui| ui.label(words));
     });
     ui.add_space(space::TIGHT);
 }
