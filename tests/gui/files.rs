@@ -283,12 +283,12 @@ fn the_tour_is_shown_once_and_never_again() {
         Desk::in_folder(folder, Vec::new(), |services, _| Editor::with_plan(services, small_plan()))
     };
     let mut desk = first(tempfile::tempdir().unwrap());
-    assert!(desk.shows("1 of 7"));
-    for _ in 0..6 {
+    assert!(desk.shows("1 of 8"));
+    for _ in 0..7 {
         desk.press("Next");
     }
     desk.press("Begin");
-    assert!(!desk.shows("of 7"));
+    assert!(!desk.shows("of 8"));
     let desk = first(desk.folder);
-    assert!(!desk.shows("1 of 7"));
+    assert!(!desk.shows("1 of 8"));
 }

@@ -2,6 +2,7 @@
 
 use super::{empty, in_the_middle, job, rate, side, sum};
 use crate::state::{Command, Desk, Request, SteelAsk, SteelPaper};
+use crate::theme::{Text, space};
 use crate::widgets::entry::{self, Entry, Reading};
 use crate::widgets::heading;
 use egui::{Panel, RichText, ScrollArea, Ui};
@@ -18,8 +19,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let panel = Panel::left("figures of the quote").resizable(false).exact_size(width).frame(side(theme));
     panel.show(ui, |ui| {
         ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
-            job::show(ui, desk, out);
-            heading::show(ui, theme, "Your figures");
+            ui.label(RichText::new("Your figures").text_style(Text::Heading.style()).color(theme.ink));
             let mut take = |shop, keep| out.push(Request::Steel(SteelAsk::Shop(Box::new(shop), keep)));
             rate::sliders(ui, desk, &stock.shop.now, &mut take);
             if ui
@@ -31,6 +31,8 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             }
             heading::show(ui, theme, "For how many");
             counts(ui, desk, out);
+            ui.add_space(space::GROUP);
+            job::show(ui, desk, out);
         });
     });
     in_the_middle(ui, theme, |ui| match &desk.steel.quote.quote {
