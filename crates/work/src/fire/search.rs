@@ -32,7 +32,7 @@ fn width(units: usize) -> usize {
     match units {
         0..=40 => 10,
         41..=80 => 6,
-        81..=MANY => 2,
+        81..=150 => 2,
         _ => 1,
     }
 }

@@ -155,8 +155,10 @@ fn where_column(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
         block = block.over(paragraph_of(&words.lies.join(", "), SAID, Weight::Regular, room, detail.lines.min(6)));
     }
     let most = if detail.lines > 1 { 12 } else { 2 };
-    for tool in words.tools.iter().take(most) {
-        block = block.over(paragraph_of(tool, SAID, Weight::SemiBold, room, detail.lines.min(6)));
+    // One after the other they take half of the lines that each would take by itself.
+    let tools: Vec<&str> = words.tools.iter().take(most).copied().collect();
+    if !tools.is_empty() {
+        block = block.over(paragraph_of(&tools.join("; "), SAID, Weight::SemiBold, room, detail.lines));
     }
     if let Some(tongs) = &words.tongs {
         block = block.over(paragraph_of(tongs, SAID, Weight::Regular, room, detail.lines.min(6)));
@@ -202,7 +204,7 @@ fn labelled(head: &str, sentence: &str, size: f64, width: f64, most: usize) -> B
 /// A caution: in a heavy frame, with a sign that needs no color.
 fn caution(words: &str, width: f64, detail: Detail) -> Block {
     let inside = paragraph_of(words, SAID, Weight::SemiBold, width - WORD_MM - 2.0, detail.lines);
-    let height = (inside.height + 2.0).max(10.4);
+    let height = (inside.height + 2.0).max(9.4);
     let top = (height - inside.height) / 2.0;
     let middle = height / 2.0;
     let sign = vec![at(6.5, middle - 4.4), at(11.5, middle + 4.0), at(1.5, middle + 4.0)];

@@ -137,7 +137,7 @@ pub(super) fn put_heat_notes(flow: &mut Flow, plan: &Plan, worked: &Worked) {
 /// Puts on the flow why the steps come in this order, each reason once; nothing where any other order would do.
 pub(super) fn put_reasons(flow: &mut Flow, worked: &Worked) {
     for (index, reason) in worked.reasons().iter().enumerate() {
-        let block = paragraph(reason, BODY, Weight::Regular, flow.width()).then_free(0.6);
+        let block = paragraph(reason, CAPTION, Weight::Regular, flow.width()).then_free(0.4);
         flow.put(if index == 0 { heading("Why in this order").over(block) } else { block });
     }
 }
@@ -206,14 +206,10 @@ fn put_list(flow: &mut Flow, head: &str, rows: &[[String; 2]]) {
 
 fn list_row([what, why]: &[String; 2], width: f64) -> Block {
     let what_mm = width * 0.31;
-    let what = lines_block(
-        &lines(what, BODY * 1.1, Weight::SemiBold, what_mm - 3.0, MOST_LINES),
-        BODY * 1.1,
-        Weight::SemiBold,
-    );
+    let what = lines_block(&lines(what, BODY, Weight::SemiBold, what_mm - 3.0, MOST_LINES), BODY, Weight::SemiBold);
     let room = width - TICK_MM - what_mm;
     let why = lines_block(&lines(why, CAPTION, Weight::Regular, room, MOST_LINES), CAPTION, Weight::Regular);
-    let height = what.height.max(why.height) + 2.2;
+    let height = (what.height.max(why.height) + 1.4).max(5.6);
     let mut items = vec![Item::rectangle(at(0.2, 0.9), at(4.4, 5.1), None, Some(Pen::Frame))];
     items.extend(what.items.into_iter().map(|item| item.shifted(TICK_MM, 0.9)));
     items.extend(why.items.into_iter().map(|item| item.shifted(TICK_MM + what_mm, 1.3)));
