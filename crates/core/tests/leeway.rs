@@ -121,3 +121,48 @@ fn thin_metal_is_off_by_a_share_of_itself() {
         close(tolerance_mm(&inches, size * 25.4), off * 25.4);
     }
 }
+
+/// A section as the reference cases name it, with its tolerances: `flat 30 x 6`.
+fn section(words: &str, off: &serde_json::Value) -> String {
+    let sizes: Vec<&str> = words.split([' ', 'x']).filter(|word| !word.is_empty()).collect();
+    let size = |index: usize| format!("\"{} ± {} mm\"", sizes[index + 1], off[index]);
+    match sizes[0] {
+        "flat" => format!(r#"{{ "flat": {{ "width": {}, "thickness": {} }} }}"#, size(0), size(1)),
+        kind => format!(r#"{{ "{kind}": {} }}"#, size(0)),
+    }
+}
+
+#[test]
+fn written_ranges_make_of_a_length_what_was_worked_out_outside() {
+    let all: serde_json::Value = serde_json::from_str(include_str!("../../../tests/data/length_ranges.json")).unwrap();
+    for case in all["cases"].as_array().unwrap() {
+        let of = &case["inputs"]["mm"];
+        let form = if let Some(words) = of["section"].as_str() {
+            format!(
+                r#"{{ "drawn": {{ "length": "{} mm", "section": {} }} }}"#,
+                of["length"],
+                section(words, &of["plus_minus"])
+            )
+        } else if let Some(start) = of["start"].as_str() {
+            let [from, to] = [(start, 0), (of["end"].as_str().unwrap(), 1)]
+                .map(|(words, end)| section(words, &of["plus_minus"][end]));
+            format!(r#"{{ "taper": {{ "length": "{} mm", "from": {from}, "to": {to} }} }}"#, of["length"])
+        } else {
+            format!(
+                r#"{{ "flag": {{ "outline": {{ "leaf": {{ "length": "{} mm", "width": "{} ± {} mm" }} }}, "thickness": "{} ± {} mm" }} }}"#,
+                of["length"], of["width"], of["width_pm"], of["thickness"], of["thickness_pm"]
+            )
+        };
+        let text = format!(
+            r#"{{ "firstheat": 1, "bars": [{{ "stock": {{ "square": "40 mm" }}, "segments": [{{ "form": {{ "plain": {{ "length": "50 mm" }} }} }}, {{ "form": {form} }}] }}] }}"#
+        );
+        let plan = file::read(text.as_bytes()).unwrap_or_else(|error| panic!("{error}\n{text}"));
+        let bar = balance(&plan).bars.remove(0);
+        let shape = bar.segments[1].shape.clone().unwrap();
+        let found = leeway(&plan, &plan.bars[0].segments[1].form, &shape, bar.stock).unwrap();
+        for (shape, key) in [(&found.fat, "length_low"), (&found.thin, "length_high")] {
+            let (got, want) = (mm(shape.length()), case["expected"][key].as_f64().unwrap());
+            assert!((got - want).abs() < 1e-9 * want.max(100.0), "{} {key}: {got} where {want} is right", case["id"]);
+        }
+    }
+}

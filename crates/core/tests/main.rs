@@ -5,6 +5,7 @@ mod block_laws;
 mod blocks;
 mod edits;
 mod findings;
+mod free_branches;
 mod ladder;
 mod laid_off;
 mod leeway;

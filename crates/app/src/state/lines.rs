@@ -63,8 +63,8 @@ mod tests {
     #[test]
     fn an_empty_branch_has_a_line_too() {
         let plain = || Segment::new("", Form::Plain(forms::Plain { length: None }));
-        let branches = [vec![plain(), plain()], Vec::new()].map(|segments| Branch { name: String::new(), segments });
-        let split = Form::Split(forms::Split { branches: branches.into(), side: None, root: None, opening: None });
+        let branches = [vec![plain(), plain()], Vec::new()].map(|segments| Branch::new("", segments));
+        let split = Form::Split(forms::Split { branches: branches.into(), ..forms::Split::default() });
         let mut bar = Bar::new("bar", SectionSpec::Point);
         bar.segments = vec![Segment::new("", split), plain()];
         let expected = [

@@ -9,7 +9,7 @@ use super::stretch::{Done, Stretch};
 use super::walk::Give;
 use super::{Settled, Walk};
 use crate::forms::Surroundings;
-use crate::plan::{Flat, Form, Gives, Segment};
+use crate::plan::{Chain, Flat, Form, Gives, Segment};
 use std::ops::Range;
 
 /// A bar with fixed marks, settled.
@@ -82,13 +82,20 @@ fn asked(flat: &[Flat<'_>], own: Range<usize>, named: Option<usize>) -> Vec<usiz
         gives.is_some_and(|gives| gives != Gives::Nothing) || Some(at) == named
     };
     let segment = |at: usize| flat.get(at).map(|it| it.segment);
+    // What lies beside a written cut gives to that.
+    let is_cut = |at: usize| match flat.get(at).map(|it| it.chain) {
+        Some(Chain::Branch { split, .. }) => {
+            segment(split).is_some_and(|it| matches!(&it.form, Form::Split(split) if split.cut.is_some()))
+        }
+        _ => false,
+    };
     let is_split = |at: &usize| segment(*at).is_some_and(|it| matches!(it.form, Form::Split(_)));
-    let mut all: Vec<usize> = own.clone().filter(|at| says(*at) && !is_split(at)).collect();
+    let mut all: Vec<usize> = own.clone().filter(|at| says(*at) && !is_split(at) && !is_cut(*at)).collect();
     for split in own.filter(|at| is_split(at) && says(*at)) {
         let below = split + 1..split + segment(split).map_or(1, Segment::count);
         if !all.iter().any(|at| below.contains(at)) {
             let gives = |at: &usize| segment(*at).is_some_and(|it| it.giving() != Gives::Nothing);
-            all.extend(below.filter(|at| !is_split(at) && gives(at)));
+            all.extend(below.filter(|at| !is_split(at) && !is_cut(*at) && gives(at)));
         }
     }
     all.sort_unstable();

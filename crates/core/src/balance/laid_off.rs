@@ -118,7 +118,7 @@ impl BarBalance {
     fn slit_mark(&self, index: usize, split: &SplitSize, line: &CutLine, holes: &[HoleMark]) -> Option<SlitMark> {
         let at_mark = self.block_shop(index)?.map(|shop| SlitEnd { shop, is_hole: false });
         let at_hole = |hole: &HoleMark| SlitEnd { shop: hole.shop, is_hole: true };
-        let ends = match (split.free, holes) {
+        let ends = match (split.opens(), holes) {
             (FreeEnd::Datum, [hole, ..]) => [at_mark[0], at_hole(hole)],
             (FreeEnd::Far, [hole, ..]) => [at_hole(hole), at_mark[1]],
             (FreeEnd::Neither, [first, last, ..]) => [at_hole(first), at_hole(last)],
@@ -193,8 +193,8 @@ impl BarBalance {
         let (first, last) = (others.next().map(|(at, _)| at), others.next_back().map(|(at, _)| at));
         let is_first = first == Some(index);
         let is_last = last.or(first) == Some(index);
-        let start = if is_first && size.free != FreeEnd::Datum { around[0] } else { own[0] };
-        let end = if is_last && size.free != FreeEnd::Far { around[1] } else { own[1] };
+        let start = if is_first && size.opens() != FreeEnd::Datum { around[0] } else { own[0] };
+        let end = if is_last && size.opens() != FreeEnd::Far { around[1] } else { own[1] };
         Some([start, end])
     }
 }
@@ -233,7 +233,7 @@ fn root_holes(index: usize, segment: &SegmentBalance, split: &SplitSize, across_
     let hole = |middle: f64| hole(index, segment, middle, across_mm.to_vec(), Some(diameter));
     let at_start = hole(in_mm(segment.mark_start) + radius);
     let at_end = hole(in_mm(segment.mark_end) - radius);
-    match split.free {
+    match split.opens() {
         FreeEnd::Datum => vec![at_end],
         FreeEnd::Far => vec![at_start],
         FreeEnd::Neither => vec![at_start, at_end],

@@ -186,14 +186,14 @@ fn start_of_branch(size: &SplitSize, branch: usize, chain: Chain, start: Start, 
     let part = size.branches.get(branch)?;
     let middle = middles.get(branch)?;
     let root = in_mm(size.stock_length - size.slit) * start.marks_per_length;
-    let before = match size.free {
+    let before = match size.opens() {
         FreeEnd::Datum => 0.0,
         FreeEnd::Far => root,
         FreeEnd::Neither => root / 2.0,
     };
     // An empty branch has no length of its own to be stretched.
     let stretched = if part.stock_length > mm(0.0) { (size.slit / part.stock_length).value } else { 1.0 };
-    let hangs_back = if size.free == FreeEnd::Datum { in_mm(size.length - part.forged_length) } else { 0.0 };
+    let hangs_back = if part.free == FreeEnd::Datum { in_mm(size.length - part.forged_length) } else { 0.0 };
     Some(Start {
         chain,
         mark: start.mark + before,

@@ -5,6 +5,7 @@
 //! plan gives the length a range that is closer than what the section makes of it. The other follows.
 
 use super::ladder::{fatter, thickness};
+use super::solve;
 use crate::metal::{Outline, SectionSize, Shape, View, in_mm, mm};
 use crate::plan::{Form, Gives, HeatRules, Plan, PlanUnit};
 use fh_measure::{LengthUnit, WrittenLength};
@@ -85,13 +86,18 @@ struct Part<'a> {
 impl Part<'_> {
     /// How far one of its sizes may be off, in mm: as the plan gives it, or by the rule.
     fn off_mm(&self, size: Length) -> f64 {
+        self.written_mm(size).unwrap_or_else(|| tolerance_mm(self.plan, in_mm(size)))
+    }
+
+    /// How far the plan lets a size be off, in mm; none where it gives it no range.
+    fn written_mm(&self, size: Length) -> Option<f64> {
         let own = self.form.length();
         let mut written = None;
         self.form.lengths(&mut |length: &WrittenLength| {
             let is_it = length.is_range() && own != Some(length) && (length.mm() - in_mm(size)).abs() < 1e-6;
             written = written.or(is_it.then(|| length.tolerance_mm()));
         });
-        written.unwrap_or_else(|| tolerance_mm(self.plan, in_mm(size)))
+        written
     }
 
     /// A size so much of what is allowed fatter; below 0 it is thinner.
@@ -131,7 +137,16 @@ impl Part<'_> {
             }
             Shape::Flag { outline, root, tip } => {
                 let (root, tip) = (self.changed(*root, share), self.changed(*tip, share));
-                evened(outline, |outline| Shape::Flag { outline, root, tip }, self.shape)
+                let with = |outline: Outline| Shape::Flag { outline, root, tip };
+                let width = outline.width();
+                match self.written_mm(width) {
+                    // Its own range binds the width, and the length follows.
+                    Some(off) => {
+                        let wider = outline.scaled(Gives::Width, 1.0 + share * off / in_mm(width))?;
+                        lengthened(&wider, with, self.shape)
+                    }
+                    None => evened(outline, with, self.shape),
+                }
             }
             Shape::Hole { outline, thickness, hole, at } => {
                 let thickness = self.changed(*thickness, share);
@@ -206,6 +221,13 @@ pub fn blunt_tip_mm(plan: &Plan, shape: &Shape) -> Option<f64> {
         }
         _ => None,
     }
+}
+
+/// A spread shape with as much metal as the planned one: as long as it takes.
+fn lengthened(outline: &Outline, with: impl Fn(Outline) -> Shape, planned: &Shape) -> Option<Shape> {
+    let longer = |factor: f64| outline.scaled(Gives::Length, factor).map(&with);
+    let metal = |factor: f64| longer(factor).map_or(f64::NAN, |shape| (shape.volume() / planned.volume()).value);
+    longer(solve(metal, 1.0, 1.0)?)
 }
 
 /// A spread shape with as much metal as the planned one: as much longer as it is wider.

@@ -4,6 +4,7 @@ mod asked;
 mod bar;
 mod block;
 mod blocks;
+mod cut_line;
 mod draft;
 mod filling;
 mod fixed_mark;

@@ -1,12 +1,12 @@
 //! Settling a split: its branches, each a chain of its own, then the slit and the cuts that give each branch its metal.
 
+use super::cut_line::{CutLine, free_end_of, stand};
 use super::walk::{Pass, Stand, Walk};
 use super::{Settled, Trouble};
 use crate::forms;
 use crate::forms::Surroundings;
 use crate::metal::{
-    BranchSize, FreeEnd, OpeningSize, RootSize, SectionSize, Shape, SplitSize, View, cut_offset_mm, in_mm, mm, mm3,
-    slug_area,
+    BranchSize, FreeEnd, OpeningSize, RootSize, SectionSize, Shape, SplitSize, cut_offset_mm, in_mm, mm, mm3, slug_area,
 };
 use crate::plan::{Branch, Form, RootSpec, Segment};
 use std::f64::consts::FRAC_PI_2;
@@ -18,11 +18,12 @@ const FIRST_SIDE: f64 = 3.0 * FRAC_PI_2;
 const AREAS: usize = 33;
 
 /// What the segments of one branch add up to.
-struct Sum {
-    /// Its first segment, counted through the bar.
+pub(super) struct Sum {
+    /// Its first segment in the list that it was added up from.
     first: usize,
     volume: f64,
-    stock_length: f64,
+    /// The length of whole bar that holds its metal, in mm.
+    pub(super) stock_length: f64,
     forged_length: f64,
 }
 
@@ -35,25 +36,22 @@ impl Walk<'_> {
         free: FreeEnd,
         pass: &mut Pass<'_>,
     ) -> Settled {
-        let Form::Split(forms::Split { branches, side, root, opening }) = &segment.form else {
-            return Settled::default();
-        };
+        let Form::Split(split) = &segment.form else { return Settled::default() };
+        let forms::Split { branches, side, root, opening, .. } = split;
+        let free = if split.has_free_branch() { FreeEnd::Neither } else { free };
         let side = side.as_ref().map_or(FIRST_SIDE, fh_measure::WrittenAngle::radians);
-        let stock = raw_branch(around.stock, side, branches.len());
-        let below = Surroundings { stock, before: stock, ..around };
-        let stand = Stand { around: below, at_free_end: free == FreeEnd::Datum, far_is_free: free == FreeEnd::Far };
-        let sums: Vec<Sum> = branches
-            .iter()
-            .map(|branch| {
-                let first = pass.all.len();
-                self.walk_chain(&branch.segments, 0..branch.segments.len(), stand, pass);
-                self.sum(branch, first, &pass.all)
-            })
-            .collect();
+        let line = CutLine::new(split, around.stock, side);
+        let start = |at: usize| stand(split, (at, free), (around, side), line.as_ref());
+        let stands: Vec<Stand> = (0..branches.len()).map(start).collect();
+        let (sums, uneven) = match &line {
+            Some(line) => self.filled_branches(split, line, &stands, pass),
+            None => (self.sums(branches, &stands, pass), false),
+        };
         if sums.iter().all(|sum| sum.stock_length <= 0.0) {
             return Settled::failed(Trouble::EmptyBranch);
         }
         let has_empty = sums.iter().any(|sum| sum.stock_length <= 0.0);
+        let told = has_empty.then_some(Trouble::EmptyBranch).or(uneven.then_some(Trouble::BranchUneven));
         let root = root.as_ref().map(|root| match root {
             RootSpec::Radius(radius) => RootSize::Radius(radius.length()),
             RootSpec::Hole(diameter) => RootSize::Hole(diameter.length()),
@@ -62,13 +60,13 @@ impl Walk<'_> {
             .as_ref()
             .filter(|_| free == FreeEnd::Neither)
             .map(|opening| OpeningSize { radius: opening.width.length() / 2.0, turns: opening.turns.unwrap_or(0.0) });
-        let (length, trouble) = match forged_length(&sums, opening) {
-            Ok(length) => (length, has_empty.then_some(Trouble::EmptyBranch)),
+        let (length, trouble) = match forged_length(branches, &sums, opening) {
+            Ok(length) => (length, told),
             Err((length, trouble)) => (length, Some(trouble)),
         };
-        let (slit, cuts, parts) = cut(around.stock, side, &sums);
-        let lost = lost_at_root(root, around.stock, side, free);
-        let size = SplitSize {
+        let frees: Vec<FreeEnd> = branches.iter().map(|branch| free_end_of(branch, free)).collect();
+        let (slit, cuts, parts) = cut((around.stock, side), &sums, &frees, line.as_ref());
+        let mut size = SplitSize {
             length: mm(length),
             volume: mm3(sums.iter().map(|sum| sum.volume).sum()),
             stock: around.stock,
@@ -80,14 +78,28 @@ impl Walk<'_> {
             root,
             opening,
             apart: 0.0,
-            lost: mm3(lost),
-            stock_length: slit + mm(lost / self.stock_area),
-            areas: areas(branches, &sums, &pass.all, length, free),
+            lost: mm3(0.0),
+            stock_length: slit,
+            areas: areas(branches, &sums, &pass.all, length, &frees),
         };
+        let at_root = lost_at_root(root, around.stock, side, size.opens());
+        let in_kerf = line.as_ref().map_or(0.0, |line| line.kerf_share * in_mm(slit) * self.stock_area);
+        size.lost = mm3(at_root + in_kerf);
+        size.stock_length = slit + mm(at_root / self.stock_area);
         Settled { shape: Some(Shape::Split(Box::new(size))), trouble, ..Settled::default() }
     }
 
-    fn sum(&self, branch: &Branch, first: usize, all: &[Settled]) -> Sum {
+    fn sums(&self, branches: &[Branch], stands: &[Stand], pass: &mut Pass<'_>) -> Vec<Sum> {
+        let one = |(branch, stand): (&Branch, &Stand)| {
+            let first = pass.all.len();
+            self.walk_chain(&branch.segments, 0..branch.segments.len(), *stand, pass);
+            self.sum(branch, first, &pass.all)
+        };
+        branches.iter().zip(stands).map(one).collect()
+    }
+
+    /// What a branch adds up to whose first segment lies there in a list.
+    pub(super) fn sum(&self, branch: &Branch, first: usize, all: &[Settled]) -> Sum {
         let mut sum = Sum { first, volume: 0.0, stock_length: 0.0, forged_length: 0.0 };
         let mut index = first;
         for segment in &branch.segments {
@@ -104,18 +116,10 @@ impl Walk<'_> {
     }
 }
 
-/// What the cut leaves of the bar for one branch where each has its even share; a flat of the same area.
-fn raw_branch(stock: SectionSize, side: f64, count: usize) -> SectionSize {
-    let count = count.max(1) as f64;
-    let is_upright = side.cos().abs() > side.sin().abs();
-    let (wide, thick) = (mm(stock.seen_mm(View::Top)), mm(stock.seen_mm(View::Side)));
-    let area = stock.area() / count;
-    if is_upright { SectionSize::flat(wide, area / wide) } else { SectionSize::flat(area / thick, thick) }
-}
-
-/// How long the split is along the forged bar: its longest branch, or from end to end where it is opened.
-fn forged_length(sums: &[Sum], opening: Option<OpeningSize>) -> Result<f64, (f64, Trouble)> {
-    let longest = sums.iter().map(|sum| sum.forged_length).fold(0.0, f64::max);
+/// How long the split is along the forged bar: its longest branch that does not leave it, or from end to end where it is opened.
+fn forged_length(branches: &[Branch], sums: &[Sum], opening: Option<OpeningSize>) -> Result<f64, (f64, Trouble)> {
+    let runs_on = branches.iter().zip(sums).filter(|(branch, _)| branch.free.is_none());
+    let longest = runs_on.map(|(_, sum)| sum.forged_length).fold(0.0, f64::max);
     let Some(opening) = opening else { return Ok(longest) };
     let mean = sums.iter().map(|sum| sum.forged_length).sum::<f64>() / sums.len() as f64;
     let rod = opening.rod();
@@ -128,8 +132,14 @@ fn forged_length(sums: &[Sum], opening: Option<OpeningSize>) -> Result<f64, (f64
 /// The length of the slit, where the cuts stand, and what each branch is as cut.
 ///
 /// The slit is as long as the bar that holds all branches, and each branch has its share of the section there.
-fn cut(stock: SectionSize, side: f64, sums: &[Sum]) -> (Length, Vec<Length>, Vec<BranchSize>) {
-    let slit: f64 = sums.iter().map(|sum| sum.stock_length).sum();
+fn cut(
+    (stock, side): (SectionSize, f64),
+    sums: &[Sum],
+    frees: &[FreeEnd],
+    line: Option<&CutLine>,
+) -> (Length, Vec<Length>, Vec<BranchSize>) {
+    let all: f64 = sums.iter().map(|sum| sum.stock_length).sum();
+    let slit = line.map_or(all, |line| line.slit_mm(sums));
     let outline = stock.section();
     let reach = outline.reach_mm(FRAC_PI_2 - side);
     let whole = in_mm(outline.extent(FRAC_PI_2 - side));
@@ -137,20 +147,25 @@ fn cut(stock: SectionSize, side: f64, sums: &[Sum]) -> (Length, Vec<Length>, Vec
     let mut parts = Vec::with_capacity(sums.len());
     let (mut share, mut before) = (0.0, 0.0);
     for (index, sum) in sums.iter().enumerate() {
-        let own = sum.stock_length / slit;
+        let own = line.map_or(sum.stock_length / slit, |line| line.shares[index.min(1)]);
         share += own;
-        let after = if index + 1 == sums.len() { whole } else { cut_offset_mm(&stock, side, share) };
+        let after = match line {
+            _ if index + 1 == sums.len() => whole,
+            Some(line) => line.offset_mm,
+            None => cut_offset_mm(&stock, side, share),
+        };
         parts.push(BranchSize {
             forged_length: mm(sum.forged_length),
             stock_length: mm(sum.stock_length),
             share: own,
             offset: mm(reach - (before + after) / 2.0),
             raw_width: mm(after - before),
+            free: frees.get(index).copied().unwrap_or(FreeEnd::Neither),
         });
         if index + 1 < sums.len() {
             cuts.push(mm(after));
         }
-        before = after;
+        before = after + line.map_or(0.0, |line| line.kerf_mm);
     }
     (mm(slit), cuts, parts)
 }
@@ -164,15 +179,15 @@ fn lost_at_root(root: Option<RootSize>, stock: SectionSize, side: f64, free: Fre
 }
 
 /// The area of all branches together at even steps along the split, in mm².
-fn areas(branches: &[Branch], sums: &[Sum], all: &[Settled], length: f64, free: FreeEnd) -> Vec<f64> {
+fn areas(branches: &[Branch], sums: &[Sum], all: &[Settled], length: f64, frees: &[FreeEnd]) -> Vec<f64> {
     let longest = sums.iter().map(|sum| sum.forged_length).fold(0.0, f64::max);
     let area = |along: f64| -> f64 {
-        let of_branch = |(branch, sum): (&Branch, &Sum)| {
+        let of_branch = |((branch, sum), free): ((&Branch, &Sum), &FreeEnd)| {
             area_of_branch(
                 branch,
                 sum,
                 all,
-                match free {
+                match *free {
                     FreeEnd::Datum => along - (length - sum.forged_length),
                     FreeEnd::Far => along,
                     FreeEnd::Neither if length > 0.0 => along * longest / length,
@@ -180,7 +195,7 @@ fn areas(branches: &[Branch], sums: &[Sum], all: &[Settled], length: f64, free: 
                 },
             )
         };
-        branches.iter().zip(sums).map(of_branch).sum()
+        branches.iter().zip(sums).zip(frees).map(of_branch).sum()
     };
     (0..AREAS).map(|step| area(length * step as f64 / (AREAS - 1) as f64)).collect()
 }

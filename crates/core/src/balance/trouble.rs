@@ -37,6 +37,8 @@ pub(crate) enum Trouble {
     SocketWithoutFlag,
     /// A split without two branches with metal in them.
     EmptyBranch,
+    /// A branch takes more or less than the cut leaves it.
+    BranchUneven,
     /// A split that is the whole bar: its branches hang together nowhere.
     SplitAtBothEnds,
     /// Branches too short to be opened so wide.

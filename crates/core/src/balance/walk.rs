@@ -55,6 +55,23 @@ impl<'g> Pass<'g> {
         self.found
     }
 
+    /// The number of the segment that is walked next, counted through the bar.
+    pub(super) fn next(&self) -> usize {
+        self.first + self.all.len()
+    }
+
+    /// A part of the walk with these sizes multiplied besides, in the order of their segments, all of them in that part.
+    pub(super) fn walk_with(&mut self, gives: &[Give], walk: impl FnOnce(&mut Pass<'_>)) {
+        let mut give: Vec<Give> = self.give.iter().chain(gives).copied().collect();
+        give.sort_by_key(|give| give.0);
+        let wanted = self.wanted.get(self.drafts.len()..).unwrap_or_default();
+        let mut inner = Pass { seek: self.seek, ..Pass::new(self.next(), &give, wanted) };
+        walk(&mut inner);
+        self.found = self.found.or(inner.found);
+        self.drafts.append(&mut inner.drafts);
+        self.all.append(&mut inner.all);
+    }
+
     /// What is multiplied in a segment.
     fn given(&self, index: usize) -> &'g [Give] {
         let start = self.give.partition_point(|give| give.0 < index);
@@ -134,8 +151,10 @@ impl<'a> Walk<'a> {
                 let rest = segments.get(place + 1..).unwrap_or_default();
                 let open = free_end(stand, rest);
                 let mut settled = self.settle_split(segment, stand.around, open, pass);
+                let runs_on = matches!(&segment.form, Form::Split(split) if split.has_free_branch());
                 if stand.at_free_end
                     && stand.far_is_free
+                    && !runs_on
                     && rest.iter().all(|after| matches!(after.form, Form::Trim(_)))
                 {
                     settled.trouble = Some(Trouble::SplitAtBothEnds);

@@ -65,7 +65,7 @@ fn near_shoulder(
     is_after: bool,
     found: &mut Vec<Finding>,
 ) {
-    let is_free = matches!((split.free, is_after), (FreeEnd::Datum, false) | (FreeEnd::Far, true));
+    let is_free = matches!((split.opens(), is_after), (FreeEnd::Datum, false) | (FreeEnd::Far, true));
     if is_free || !matches!(near.shape, Shape::Shoulder { .. }) {
         return;
     }
@@ -79,7 +79,8 @@ fn differing(scene: &Scene<'_>, seen: &Seen<'_>, split: &SplitSize, found: &mut 
     if split.free != FreeEnd::Neither {
         return;
     }
-    let lengths = split.branches.iter().map(|branch| in_mm(branch.forged_length));
+    let runs_on = split.branches.iter().filter(|branch| branch.free == FreeEnd::Neither);
+    let lengths = runs_on.map(|branch| in_mm(branch.forged_length));
     let (least, most) = lengths.fold((f64::INFINITY, 0.0_f64), |(low, high), l| (low.min(l), high.max(l)));
     if is_over(most - least, ALIKE * most) {
         let [least, most] = scene.apart([least, most]);
@@ -94,6 +95,10 @@ fn differing(scene: &Scene<'_>, seen: &Seen<'_>, split: &SplitSize, found: &mut 
 /// Parts left as cut are reckoned with an even share; where the cut stands elsewhere they come out wider or narrower.
 fn as_cut(scene: &Scene<'_>, seen: &Seen<'_>, split: &SplitSize, found: &mut Vec<Finding>) {
     use crate::plan::Form;
+    if matches!(&seen.segment.form, Form::Split(split) if split.cut.is_some()) {
+        // Its parts are counted as the cut leaves them.
+        return;
+    }
     let even = 1.0 / split.branches.len() as f64;
     for (branch, part) in seen.segment.form.branches().iter().zip(&split.branches) {
         let plain = branch.segments.iter().any(|segment| matches!(segment.form, Form::Plain(_)));

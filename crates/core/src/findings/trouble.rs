@@ -5,7 +5,7 @@ use super::{Finding, Severity};
 use crate::balance::{BarTrouble, Met, Trouble};
 
 /// The ids of these findings.
-pub(super) const IDS: [&str; 20] = [
+pub(super) const IDS: [&str; 21] = [
     "no-length",
     "over-determined",
     "under-determined",
@@ -23,6 +23,7 @@ pub(super) const IDS: [&str; 20] = [
     "socket-too-small",
     "socket-without-flag",
     "empty-branch",
+    "cut-uneven",
     "split-whole-bar",
     "opening-too-wide",
     "hole-too-large",
@@ -70,6 +71,7 @@ fn id(trouble: Trouble) -> &'static str {
         Trouble::NothingToRoll => "socket-too-small",
         Trouble::SocketWithoutFlag => "socket-without-flag",
         Trouble::EmptyBranch => "empty-branch",
+        Trouble::BranchUneven => "cut-uneven",
         Trouble::SplitAtBothEnds => "split-whole-bar",
         Trouble::OpeningTooWide(_) => "opening-too-wide",
         Trouble::HoleTooLarge => "hole-too-large",
@@ -93,6 +95,7 @@ fn message(scene: &Scene<'_>, trouble: Trouble, name: &str) -> String {
         Trouble::NothingToRoll => ": another part supplies all of the socket, and nothing is left to roll.",
         Trouble::SocketWithoutFlag => " is to be rolled to a socket, but is no flag.",
         Trouble::EmptyBranch => " has a branch without metal: no cut can be laid off.",
+        Trouble::BranchUneven => " has a branch that takes more or less metal than its cut leaves it.",
         Trouble::SplitAtBothEnds => " is the whole bar: its branches would fall apart.",
         Trouble::HoleTooLarge => return format!("The hole of “{name}” breaks out of its boss."),
         Trouble::CannotFit => return cannot_fit(scene, name),
@@ -139,6 +142,7 @@ fn remedy(scene: &Scene<'_>, trouble: Trouble) -> &'static str {
         Trouble::NothingToRoll => "Take less off, or use a larger mandrel.",
         Trouble::SocketWithoutFlag => "Make it a flag, or bend it as a ring.",
         Trouble::EmptyBranch => "Give each branch at least one part with its sizes.",
+        Trouble::BranchUneven => "Let a part of each branch give, or leave the cut or the slit's length to follow.",
         Trouble::SplitAtBothEnds => "Leave a part of the bar whole before or after the split, or plan two bars.",
         Trouble::OpeningTooWide(_) => "Make the branches longer, or open it less.",
         Trouble::HoleTooLarge => "Make the boss larger, the hole smaller, or move the hole towards its middle.",

@@ -6,12 +6,12 @@ use super::surroundings::Surroundings;
 use crate::file::{Checked, KeyPath, refuse};
 use crate::metal::{Shape, mm};
 use crate::plan::{Branch, Gives, Looking, Opening, Operation, RootSpec, SizeName, Visiting};
-use fh_measure::WrittenAngle;
+use fh_measure::{WrittenAngle, WrittenLength};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 /// The bar cut along its length; each branch is forged on its own.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 #[schemars(inline, description = "")]
 pub struct Split {
@@ -20,6 +20,15 @@ pub struct Split {
     /// The side of the bar on which the first branch lies; away from you where it is left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub side: Option<WrittenAngle>,
+    /// Where the cut between two branches stands, from the face of the first; it follows from their metal where it is left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cut: Option<WrittenLength>,
+    /// How long the slit is on the bar, where the cut is written; it follows from a branch that holds where it is left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub slit: Option<WrittenLength>,
+    /// How wide a saw cuts, beyond the cut: metal that is lost. A chisel loses none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub kerf: Option<WrittenLength>,
     /// How the end of the slit is kept from cracking.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub root: Option<RootSpec>,
@@ -29,6 +38,31 @@ pub struct Split {
 }
 
 impl Split {
+    /// Whether a branch leaves the bar while another runs on.
+    pub fn has_free_branch(&self) -> bool {
+        self.branches.iter().any(|branch| branch.free.is_some())
+    }
+
+    /// One branch at least runs on; a cut line lies between two branches.
+    fn check_cut(&self, at: &KeyPath) -> Checked {
+        let list = at.key("branches");
+        if self.branches.iter().all(|branch| branch.free.is_some()) {
+            return refuse(list, "every branch is free here; one at least runs on as the bar");
+        }
+        if self.has_free_branch() && self.opening.is_some() {
+            return refuse(at.key("opening"), "a slit with a free branch is open by itself; leave \"opening\" out");
+        }
+        if self.cut.is_some() && self.branches.len() != 2 {
+            return refuse(at.key("cut"), "one cut lies between two branches; leave it out where there are more");
+        }
+        for (key, size) in [("slit", &self.slit), ("kerf", &self.kerf)] {
+            if size.is_some() && self.cut.is_none() {
+                return refuse(at.key(key), "it belongs to a cut that is written; \"cut\" was not found");
+            }
+        }
+        Ok(())
+    }
+
     pub(crate) const ABOUT: About =
         About { name: "split", summary: "The bar cut along its length; each branch forged on its own." };
 }
@@ -41,6 +75,8 @@ impl OneForm for Split {
     }
 
     fn sizes(&self, visit: Looking<'_>) {
+        let cut = [(SizeName::CutLine, &self.cut), (SizeName::SlitLength, &self.slit), (SizeName::Kerf, &self.kerf)];
+        cut.into_iter().for_each(|(name, size)| size.iter().for_each(|size| visit(name, size)));
         self.root.iter().for_each(|root| root.sizes(visit));
         self.opening.iter().for_each(|opening| visit(SizeName::Opening, &opening.width));
         let segments = self.branches.iter().flat_map(|branch| &branch.segments);
@@ -48,6 +84,12 @@ impl OneForm for Split {
     }
 
     fn sizes_mut(&mut self, visit: Visiting<'_>) {
+        let cut = [
+            (SizeName::CutLine, &mut self.cut),
+            (SizeName::SlitLength, &mut self.slit),
+            (SizeName::Kerf, &mut self.kerf),
+        ];
+        cut.into_iter().for_each(|(name, size)| size.iter_mut().for_each(|size| visit(name, size)));
         self.root.iter_mut().for_each(|root| root.sizes_mut(visit));
         self.opening.iter_mut().for_each(|opening| visit(SizeName::Opening, &mut opening.width));
         let segments = self.branches.iter_mut().flat_map(|branch| &mut branch.segments);
@@ -70,6 +112,7 @@ impl OneForm for Split {
         {
             return refuse(at.key("side"), format!("{} was found; the sides are 0, 90, 180 and 270 deg", side.text()));
         }
+        self.check_cut(at)?;
         let turns = self.opening.as_ref().and_then(|opening| opening.turns);
         if let Some(turns) = turns.filter(|turns| !turns.is_finite()) {
             return refuse(at.key("opening").key("turns"), format!("{turns} is no count of turns"));

@@ -29,6 +29,7 @@ pub use section::{Section, View, mixed_area};
 pub use section_size::SectionSize;
 pub use shape::Shape;
 pub use spiral::Spiral;
+pub(crate) use split::cut_share;
 pub use split::{BranchSize, FreeEnd, OpeningSize, RootSize, SplitSize, cut_offset_mm};
 pub use standing::{SetDowns, Standing};
 pub use twist::Twist;

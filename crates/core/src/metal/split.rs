@@ -62,6 +62,8 @@ pub struct BranchSize {
     pub offset: Length,
     /// How wide the branch is as cut.
     pub raw_width: Length,
+    /// At which end it is free: its own, where it leaves the bar; else that of the split.
+    pub free: FreeEnd,
 }
 
 /// How the end of the slit is made.
@@ -120,6 +122,12 @@ impl Rod {
 }
 
 impl SplitSize {
+    /// The end of the slit at which a tip comes free, and which has no root: that of the split, or of a branch that leaves the bar.
+    pub fn opens(&self) -> FreeEnd {
+        let of_branch = || self.branches.iter().map(|branch| branch.free).find(|free| *free != FreeEnd::Neither);
+        if self.free == FreeEnd::Neither { of_branch().unwrap_or(FreeEnd::Neither) } else { self.free }
+    }
+
     /// The area of all branches together at a share of its length, in mm².
     pub(crate) fn area_at(&self, share: f64) -> f64 {
         let Some(last) = self.areas.len().checked_sub(1) else { return 0.0 };
@@ -153,6 +161,23 @@ pub fn cut_offset_mm(section: &SectionSize, side: f64, share: f64) -> f64 {
     let Outline::Polygon(corners) = &turned else { return size * share };
     let whole = area_before(corners, f64::INFINITY);
     bisect(|depth| area_before(corners, depth) / whole, share, size)
+}
+
+/// The share of a section, 0 to 1, on the side of a cut along the bar that stands so far from the edge there, in mm: what
+/// [`cut_offset_mm`] finds the place of.
+pub(crate) fn cut_share(section: &SectionSize, side: f64, offset_mm: f64) -> f64 {
+    let outline = section.section();
+    let toward = FRAC_PI_2 - side;
+    let size = in_mm(outline.extent(toward));
+    let offset = offset_mm.clamp(0.0, size);
+    if let SectionSize::Round { .. } = section {
+        let half = (1.0 - 2.0 * offset / size).clamp(-1.0, 1.0).acos();
+        return (half - half.sin() * half.cos()) / PI;
+    }
+    if is_rectangle(section) && (side / FRAC_PI_2).fract().abs() < 1e-12 {
+        return offset / size;
+    }
+    bisect(|share| cut_offset_mm(section, side, share), offset, 1.0)
 }
 
 fn is_rectangle(section: &SectionSize) -> bool {

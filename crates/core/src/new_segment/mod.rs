@@ -99,9 +99,12 @@ fn form(kind: FormKind, sizes: &FirstSizes) -> Option<Form> {
         }),
         // One thickness for the scarf: common practice, no source.
         FormKind::Weld => Form::Weld(forms::Weld { allowance: sizes.size(least)? }),
-        FormKind::Split => {
-            Form::Split(forms::Split { branches: branches(sizes)?, side: None, root: root(sizes), opening: None })
-        }
+        FormKind::Split => Form::Split(forms::Split {
+            branches: branches(sizes)?,
+            side: None,
+            root: root(sizes),
+            ..forms::Split::default()
+        }),
         FormKind::Ball => Form::Ball(forms::Ball { diameter: sizes.size(BALL * least)? }),
         FormKind::Cube => Form::Cube(forms::Cube { side: sizes.size(CUBE * least)? }),
         FormKind::Trim => Form::Trim(forms::Trim { length: sizes.size(width)? }),
@@ -144,7 +147,7 @@ fn branches(sizes: &FirstSizes) -> Option<Vec<Branch>> {
 pub fn new_branch(sizes: &FirstSizes) -> Option<Branch> {
     let plain =
         Segment::new(FormKind::Plain.name(), Form::Plain(forms::Plain { length: Some(sizes.size(LENGTH_MM)?) }));
-    Some(Branch { name: String::new(), segments: vec![plain] })
+    Some(Branch::new("", vec![plain]))
 }
 
 /// A section somewhat smaller than the bar.

@@ -58,7 +58,7 @@ pub use segment::Segment;
 pub use sides::Sides;
 pub use size_name::SizeName;
 pub(crate) use size_name::{Looking, Visiting};
-pub use split::{Branch, Opening, RootSpec};
+pub use split::{Branch, BranchFree, Opening, RootSpec};
 pub use square::SquareSpec;
 pub use target::Target;
 pub use thickness::ThicknessSpec;

@@ -46,6 +46,12 @@ pub enum SizeName {
     EdgeFibre,
     /// How long a slit is cut.
     Slit,
+    /// How long the slit of a written cut is.
+    SlitLength,
+    /// Where a cut along the bar stands.
+    CutLine,
+    /// How wide a saw cuts.
+    Kerf,
     /// How long a slit is by the other school's rule.
     OtherSlit,
     /// By how much a boss gets shorter while it is drifted.
@@ -128,7 +134,7 @@ pub enum SizeName {
 
 impl SizeName {
     /// Every name.
-    pub const ALL: [Self; 57] = [
+    pub const ALL: [Self; 60] = [
         Self::Length,
         Self::Width,
         Self::Thickness,
@@ -177,6 +183,9 @@ impl SizeName {
         Self::RootRadius,
         Self::RootHole,
         Self::Opening,
+        Self::SlitLength,
+        Self::CutLine,
+        Self::Kerf,
         Self::Less,
         Self::RowStep,
         Self::RowWidth,
@@ -242,6 +251,9 @@ impl SizeName {
             Self::RootRadius => "radius at the root",
             Self::RootHole => "hole at the root",
             Self::Opening => "opening",
+            Self::SlitLength => "length of the slit",
+            Self::CutLine => "cut from the side",
+            Self::Kerf => "saw's cut",
             Self::Less => "less",
             Self::RowStep => "step of the row",
             Self::RowWidth => "width of the row",

@@ -393,7 +393,8 @@ pub(super) mod tests {
       { "form": { "hold": { "length": "58 mm" } } },
       { "form": { "drawn": { "section": { "grown": { "thickness": "59 mm", "bite": "60 mm", "of": { "round": "61 mm" } } } } } },
       { "form": { "peak": { "section": { "grown": { "width": "62 mm", "bite": "63 mm" } },
-        "left": { "near_edge": "64 mm", "far_edge": "65 mm", "base": "66 mm" } } } }
+        "left": { "near_edge": "64 mm", "far_edge": "65 mm", "base": "66 mm" } } } },
+      { "form": { "split": { "cut": "67 mm", "slit": "68 mm", "kerf": "69 mm", "branches": [] } } }
     ]"#;
 
     #[test]
@@ -401,7 +402,7 @@ pub(super) mod tests {
         let segments: Vec<Segment> = serde_json::from_str(SEGMENTS).unwrap();
         let mut found = Vec::new();
         segments.iter().for_each(|segment| segment.lengths(&mut |length| found.push(length.mm())));
-        assert_eq!(found, (1..=66).map(f64::from).collect::<Vec<_>>());
+        assert_eq!(found, (1..=69).map(f64::from).collect::<Vec<_>>());
     }
 
     #[test]
@@ -422,9 +423,9 @@ pub(super) mod tests {
             segment.lengths_mut(&mut |length| *length = length.scaled(2.0).unwrap());
         }
         let doubled = serde_json::to_string(&segments).unwrap();
-        assert_eq!(doubled.matches(" mm\"").count(), 66);
+        assert_eq!(doubled.matches(" mm\"").count(), 69);
         let mut found = Vec::new();
         segments.iter().for_each(|segment| segment.lengths(&mut |length| found.push(length.mm() / 2.0)));
-        assert_eq!(found, (1..=66).map(f64::from).collect::<Vec<_>>());
+        assert_eq!(found, (1..=69).map(f64::from).collect::<Vec<_>>());
     }
 }

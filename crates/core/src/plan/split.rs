@@ -13,12 +13,30 @@ pub struct Branch {
     /// What the smith calls it.
     #[serde(default)]
     pub name: String,
+    /// The end at which it leaves the bar, while another branch runs on as the bar at both ends.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub free: Option<BranchFree>,
     /// Its segments, from the datum side of the bar.
     #[serde(default)]
     pub segments: Vec<Segment>,
 }
 
+/// The end at which a branch leaves the bar.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum BranchFree {
+    /// Toward the datum: its root is where the slit ends.
+    Datum,
+    /// Away from the datum: its root is where the slit starts.
+    Far,
+}
+
 impl Branch {
+    /// A branch of these segments that ends where the slit does.
+    pub fn new(name: &str, segments: Vec<Segment>) -> Self {
+        Self { name: name.to_owned(), free: None, segments }
+    }
+
     /// Its name as it is shown, or its number where it has none.
     pub fn title(&self, index: usize) -> String {
         if self.name.trim().is_empty() { format!("branch {}", index + 1) } else { short_name(&self.name) }

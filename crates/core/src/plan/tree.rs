@@ -215,8 +215,8 @@ mod tests {
     }
 
     fn split(name: &str, branches: [Vec<Segment>; 2]) -> Segment {
-        let branches = branches.map(|segments| Branch { name: String::new(), segments }).into();
-        Segment::new(name, Form::Split(forms::Split { branches, side: None, root: None, opening: None }))
+        let branches = branches.map(|segments| Branch::new("", segments)).into();
+        Segment::new(name, Form::Split(forms::Split { branches, ..forms::Split::default() }))
     }
 
     fn bar() -> Bar {

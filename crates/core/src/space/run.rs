@@ -109,13 +109,15 @@ impl Chain<'_> {
     /// Adds the branches of a split side by side; the bar goes on where they end, if they are held together there.
     fn add_split(&mut self, index: usize, segment: &Segment, split: &SplitSize, runs: &mut [Option<Run>]) {
         let length = in_mm(split.length);
-        let root = match split.free {
-            FreeEnd::Datum => self.at.moved([length, 0.0, 0.0]),
-            FreeEnd::Far | FreeEnd::Neither => self.at,
+        let start = self.at;
+        let root_of = |free: FreeEnd| match free {
+            FreeEnd::Datum => start.moved([length, 0.0, 0.0]),
+            FreeEnd::Far | FreeEnd::Neither => start,
         };
         let mut first = index + 1;
         for (number, branch) in segment.form.branches().iter().enumerate() {
             let Some(size) = split.branches.get(number) else { return };
+            let root = root_of(size.free);
             let beside = beside(&root, split.side, in_mm(size.offset));
             let lean = lean(split, number);
             let mut chain = Self { at: beside, branch: None, lean, ..self.clone() };
@@ -126,7 +128,7 @@ impl Chain<'_> {
             }
             chain.add_all(first, &branch.segments, runs);
             let next = first + branch.segments.iter().map(Segment::count).sum::<usize>();
-            if split.free == FreeEnd::Datum {
+            if size.free == FreeEnd::Datum {
                 // It was laid from its tip; it hangs on the bar by its other end.
                 let to_root = beside.carry(&chain.at.inverse());
                 let own = runs.get_mut(first..next).unwrap_or_default();
@@ -135,6 +137,7 @@ impl Chain<'_> {
             first = next;
         }
         let turn = split.opening.map_or(0.0, |opening| sense(opening.turns * TAU));
+        let root = root_of(split.free);
         self.at = match split.free {
             FreeEnd::Neither => root.moved([length, 0.0, 0.0]).rolled(turn),
             FreeEnd::Datum | FreeEnd::Far => root,
@@ -187,12 +190,12 @@ fn lean(split: &SplitSize, number: usize) -> Option<Lean> {
     let size = split.branches.get(number)?;
     let offset = in_mm(size.offset);
     let farthest = split.branches.iter().map(|branch| in_mm(branch.offset).abs()).fold(0.0, f64::max);
-    if split.apart == 0.0 || farthest <= 0.0 {
+    if split.apart == 0.0 || size.free == FreeEnd::Neither || farthest <= 0.0 {
         return None;
     }
     let length = in_mm(size.forged_length);
     let long = (in_mm(size.raw_width) * LONG).min(length / 2.0);
-    let zone = if split.free == FreeEnd::Datum { [length - long, length] } else { [0.0, long] };
+    let zone = if size.free == FreeEnd::Datum { [length - long, length] } else { [0.0, long] };
     let side = if offset < 0.0 { split.side + PI } else { split.side };
     Some(Lean { angle: split.apart * offset.abs() / farthest, side, zone, behind: 0.0 })
 }

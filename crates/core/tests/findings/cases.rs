@@ -207,6 +207,16 @@ pub(super) const CASES: &[(&str, &str, &str, &str)] = &[
         r#"{ "form": { "plain": { "length": "60 mm" } }, "bend": { "socket": { "mandrel": "20 mm", "axis": "across" } } }"#,
     ),
     (
+        "cut-uneven",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "100 mm" } } },
+        { "form": { "split": { "cut": "4 mm", "slit": "30 mm", "branches": [
+          { "free": "far", "segments": [{ "form": { "ball": { "diameter": "20 mm" } }, "gives": "nothing" }] },
+          { "segments": [{ "form": { "drawn": { "length": "30 mm", "section": { "square": "9 mm" } } } }] }] } } },
+        { "form": { "plain": { "length": "100 mm" } } }"#,
+    ),
+    (
         "empty-branch",
         "",
         "",

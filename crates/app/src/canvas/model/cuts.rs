@@ -28,7 +28,7 @@ impl Cuts {
         let whole = in_mm(size.stock_length);
         let stretched = if whole > 0.0 { taken / whole } else { 1.0 };
         let root = taken - in_mm(size.slit) * stretched;
-        let (before, after) = match size.free {
+        let (before, after) = match size.opens() {
             FreeEnd::Datum => (0.0, root),
             FreeEnd::Far => (root, 0.0),
             FreeEnd::Neither => (root / 2.0, root / 2.0),
@@ -37,7 +37,7 @@ impl Cuts {
             view,
             slit: [from + before, from + taken - after],
             ups: ups(size, *lane.bar.of(view), view),
-            closed: [size.free != FreeEnd::Datum, size.free != FreeEnd::Far],
+            closed: [size.opens() != FreeEnd::Datum, size.opens() != FreeEnd::Far],
             root: size.root,
         })
     }

@@ -165,7 +165,7 @@ fn fan(
     let Some(part) = size.branches.get(branch) else { return parent.fan.clone() };
     let start = in_mm(split.forged_start);
     let (length, own) = (in_mm(size.length), in_mm(part.forged_length));
-    let is_closed = size.free == FreeEnd::Neither;
+    let is_closed = part.free == FreeEnd::Neither;
     let fan = parent.fan.branch(start, if is_closed { length / own } else { 1.0 });
     let [toward, up] = [first.offset_mm[0] - split.offset_mm[0], first.offset_mm[1] - split.offset_mm[1]];
     let as_cut = in_mm(part.offset);
@@ -177,7 +177,7 @@ fn fan(
     let reach = reach(size, drawn, is_closed && size.opening.is_some());
     let at_start = Root { at: ends[0] + parts_at, way: 1.0, reach, shift };
     let at_end = Root { at: ends[1] - parts_at, way: -1.0, reach, shift };
-    match size.free {
+    match part.free {
         FreeEnd::Far => fan.with_root(at_start),
         FreeEnd::Datum => fan.with_root(at_end),
         FreeEnd::Neither => fan.with_root(at_start).with_root(at_end),

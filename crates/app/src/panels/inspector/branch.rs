@@ -4,13 +4,13 @@ use crate::figures;
 use crate::state::{Command, Desk, Request};
 use crate::theme::Text;
 use crate::widgets::entry::Entry;
-use crate::widgets::{Sizing, fields, heading, row};
+use crate::widgets::{Sizing, chooser, fields, heading, row};
 use egui::{RichText, Ui};
 use fh_core::describe::segment_name;
 use fh_core::edit::Edit;
 use fh_core::forms;
 use fh_core::metal::{BranchSize, Shape};
-use fh_core::plan::{Chain, Form};
+use fh_core::plan::{BranchFree, Chain, Form};
 use uom::si::f64::Length;
 
 /// Shows the branch.
@@ -33,6 +33,15 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, split: usize, index: usize, out
         }
         out.push(Request::Edit(Edit::ReplaceSegment { bar, at: split, segment: Box::new(next) }));
     }
+    if let Some(free) = free(ui, desk, branch.free) {
+        let mut next = segment.clone();
+        if let Form::Split(forms::Split { branches, .. }) = &mut next.form
+            && let Some(branch) = branches.get_mut(index)
+        {
+            branch.free = free;
+        }
+        out.push(Request::Edit(Edit::ReplaceSegment { bar, at: split, segment: Box::new(next) }));
+    }
     heading::show(ui, desk.theme, "Parts");
     segments(ui, desk, split, index, out);
     let balance = desk.document.balance().bars.get(bar).and_then(|bar| bar.segments.get(split));
@@ -42,6 +51,16 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, split: usize, index: usize, out
         heading::show(ui, desk.theme, "Figures");
         figures_of(ui, desk, &sizing, size);
     }
+}
+
+/// Whether the branch leaves the bar while another runs on, and at which end its tip comes free; the choice, where another was made.
+fn free(ui: &mut Ui, desk: &Desk<'_>, now: Option<BranchFree>) -> Option<Option<BranchFree>> {
+    let choices = [
+        (None, "ends with the slit".to_owned()),
+        (Some(BranchFree::Datum), "leaves the bar towards the datum".to_owned()),
+        (Some(BranchFree::Far), "leaves the bar away from the datum".to_owned()),
+    ];
+    chooser::show(ui, desk.theme, "Its tip", "Free end of the branch", now, &choices)
 }
 
 /// The segments as buttons that lead to them, and one that adds another.

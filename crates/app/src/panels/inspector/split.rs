@@ -1,6 +1,7 @@
 //! A split: its branches, the side they lie on, the end of the slit, and how far it is opened.
 
 use super::sizes::named_size;
+use crate::figures;
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, heading};
@@ -10,7 +11,8 @@ use fh_core::forms;
 use fh_core::metal::{FreeEnd, Shape, SplitSize};
 use fh_core::new_segment::new_branch;
 use fh_core::plan::{Branch, Form, Opening, RootSpec, Sides};
-use fh_measure::WrittenAngle;
+use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
+use uom::si::f64::Length;
 
 /// A split has two branches at least.
 const LEAST_BRANCHES: usize = 2;
@@ -45,13 +47,16 @@ pub(super) fn show(
     form: &mut Form,
     balance: Option<&SegmentBalance>,
 ) -> Option<Wish> {
-    let Form::Split(forms::Split { branches, side, root, opening }) = form else { return None };
+    let Form::Split(forms::Split { branches, side, root, opening, cut, slit, kerf }) = form else { return None };
     let settled = match balance.and_then(|balance| balance.shape.as_ref()) {
         Some(Shape::Split(split)) => Some(&**split),
         _ => None,
     };
     first_side(ui, sizing, side);
     root_of(ui, sizing, root);
+    if branches.len() == 2 {
+        cut_line(ui, sizing, (cut, slit, kerf), settled);
+    }
     if opening.is_some() || settled.is_some_and(|split| split.free == FreeEnd::Neither) {
         opened(ui, sizing, opening);
     }
@@ -100,6 +105,32 @@ fn root_of(ui: &mut Ui, sizing: &Sizing<'_>, root: &mut Option<RootSpec>) {
         None => {}
         Some(RootSpec::Radius(radius)) => named_size(ui, sizing, "Radius", "Radius at the end of the slit", radius),
         Some(RootSpec::Hole(diameter)) => named_size(ui, sizing, "Hole", "Hole at the end of the slit", diameter),
+    }
+}
+
+/// The cut line, the slit's length and the saw's kerf, where they are written.
+fn cut_line(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    (cut, slit, kerf): (&mut Option<WrittenLength>, &mut Option<WrittenLength>, &mut Option<WrittenLength>),
+    settled: Option<&SplitSize>,
+) {
+    let follows = |length: Option<Length>| length.map(figures::mm);
+    let at = follows(settled.and_then(|split| split.cuts.first().copied()));
+    let long = follows(settled.map(|split| split.slit));
+    let mut field = |label: &str, name: &str, hint: &str, size: &mut Option<WrittenLength>, follows: Option<f64>| {
+        let entry = Entry::named(label, name).hint(hint);
+        let range = LengthRange::AboveZero;
+        if let Some(typed) = fields::optional_length(ui, sizing, &entry, size.as_ref(), range, follows) {
+            *size = typed;
+        }
+    };
+    field("Cut", "Cut from the first branch's face", "follows from the metal", cut, at);
+    if cut.is_some() {
+        field("Slit", "Length of the slit", "follows from what holds", slit, long);
+        field("Saw's cut", "Width of the saw's cut", "none: a chisel", kerf, None);
+    } else {
+        (*slit, *kerf) = (None, None);
     }
 }
 

@@ -123,9 +123,10 @@ impl<'a> Measured<'a> {
         let before: f64 = own.map(|(at, _)| long(at)).sum();
         let Chain::Branch { split, branch } = chain else { return Ok(before) };
         let hangs_back = match self.settled(split)?.1 {
-            Shape::Split(size) if size.free == FreeEnd::Datum => {
-                size.branches.get(branch).map_or(0.0, |of| in_mm(size.length - of.forged_length))
-            }
+            Shape::Split(size) => match size.branches.get(branch) {
+                Some(of) if of.free == FreeEnd::Datum => in_mm(size.length - of.forged_length),
+                _ => 0.0,
+            },
             _ => 0.0,
         };
         Ok(self.forged_start(split)? + hangs_back + before)

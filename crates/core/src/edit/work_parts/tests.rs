@@ -16,16 +16,10 @@ fn leaf(name: &str) -> Segment {
 }
 
 fn split(name: &str, branches: &[&[&str]]) -> Segment {
-    let branch =
-        |names: &&[&str]| Branch { name: String::new(), segments: names.iter().map(|name| leaf(name)).collect() };
+    let branch = |names: &&[&str]| Branch::new("", names.iter().map(|name| leaf(name)).collect());
     Segment::new(
         name,
-        Form::Split(forms::Split {
-            branches: branches.iter().map(branch).collect(),
-            side: None,
-            root: None,
-            opening: None,
-        }),
+        Form::Split(forms::Split { branches: branches.iter().map(branch).collect(), ..forms::Split::default() }),
     )
 }
 

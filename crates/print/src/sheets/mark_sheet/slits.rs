@@ -100,7 +100,7 @@ fn drawn(worked: &BarBalance, laid: &LaidOff, slit: &SlitMark) -> Slit {
     let ends = worked.block_shop(slit.segment).unwrap_or(slit.ends.map(|end| end.shop));
     let [start_mm, end_mm] = ends.map(|end| sane(end.mm()));
     let holes = laid.holes.iter().filter(|hole| hole.segment == slit.segment);
-    let roots = match split.and_then(|split| Some((split.free, split.root?))) {
+    let roots = match split.and_then(|split| Some((split.opens(), split.root?))) {
         None => Vec::new(),
         Some((_, RootSize::Hole(diameter))) => {
             let root =
