@@ -1,6 +1,6 @@
 //! A cut along the bar that is written: what it leaves of the bar for each of its two branches, and what gives in them.
 
-use super::settle_split::Sum;
+use super::branch_sum::Sum;
 use super::solve::solve;
 use super::walk::{Give, Pass, Stand, Walk};
 use crate::forms::{Split, Surroundings};

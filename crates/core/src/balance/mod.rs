@@ -4,6 +4,7 @@ mod asked;
 mod bar;
 mod block;
 mod blocks;
+mod branch_sum;
 mod cut_line;
 mod draft;
 mod filling;

@@ -1,5 +1,6 @@
 //! Settling a split: its branches, each a chain of its own, then the slit and the cuts that give each branch its metal.
 
+use super::branch_sum::Sum;
 use super::cut_line::{CutLine, free_end_of, stand};
 use super::walk::{Pass, Stand, Walk};
 use super::{Settled, Trouble};
@@ -16,16 +17,6 @@ use uom::si::f64::Length;
 const FIRST_SIDE: f64 = 3.0 * FRAC_PI_2;
 /// How many places the branches' areas are added up at.
 const AREAS: usize = 33;
-
-/// What the segments of one branch add up to.
-pub(super) struct Sum {
-    /// Its first segment in the list that it was added up from.
-    first: usize,
-    volume: f64,
-    /// The length of whole bar that holds its metal, in mm.
-    pub(super) stock_length: f64,
-    forged_length: f64,
-}
 
 impl Walk<'_> {
     /// Settles a split with all its branches.
@@ -87,32 +78,6 @@ impl Walk<'_> {
         size.lost = mm3(at_root + in_kerf);
         size.stock_length = slit + mm(at_root / self.stock_area);
         Settled { shape: Some(Shape::Split(Box::new(size))), trouble, ..Settled::default() }
-    }
-
-    fn sums(&self, branches: &[Branch], stands: &[Stand], pass: &mut Pass<'_>) -> Vec<Sum> {
-        let one = |(branch, stand): (&Branch, &Stand)| {
-            let first = pass.all.len();
-            self.walk_chain(&branch.segments, 0..branch.segments.len(), *stand, pass);
-            self.sum(branch, first, &pass.all)
-        };
-        branches.iter().zip(stands).map(one).collect()
-    }
-
-    /// What a branch adds up to whose first segment lies there in a list.
-    pub(super) fn sum(&self, branch: &Branch, first: usize, all: &[Settled]) -> Sum {
-        let mut sum = Sum { first, volume: 0.0, stock_length: 0.0, forged_length: 0.0 };
-        let mut index = first;
-        for segment in &branch.segments {
-            if let Some(settled) = all.get(index) {
-                sum.stock_length += self.stock_length(segment, settled);
-                sum.forged_length += settled.shape.as_ref().map_or(0.0, |shape| in_mm(shape.length()));
-                if segment.form.is_finished() {
-                    sum.volume += settled.volume_mm3();
-                }
-            }
-            index += segment.count();
-        }
-        sum
     }
 }
 
