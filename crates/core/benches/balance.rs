@@ -125,8 +125,20 @@ fn plan_of_sizes() -> Plan {
     file::read(text.as_bytes()).expect("the bench's plan reads")
 }
 
+/// Each size 3 mm more than it is as the plan is written, so that it can be kept.
+fn within_reach(mut plan: Plan) -> Plan {
+    let mut checked = plan.clone();
+    checked.sizes.iter_mut().for_each(|size| size.kept_by = None);
+    for (size, found) in plan.sizes.iter_mut().zip(balance(&checked).sizes) {
+        let now = found.value.expect("the size can be taken").value * 1000.0;
+        size.size =
+            WrittenLength::from_mm(now + 3.0, LengthUnit::Millimeter, LengthRange::AboveZero).expect("a length");
+    }
+    plan
+}
+
 fn sizes(criterion: &mut Criterion) {
-    let plan = plan_of_sizes();
+    let plan = within_reach(plan_of_sizes());
     let kept = balance(&plan).sizes.iter().filter(|size| size.met).count();
     println!("asked sizes: {kept} of {} kept", plan.sizes.len());
     criterion.bench_function("balance of 20 parts with 3 sizes kept in space", |bencher| {
