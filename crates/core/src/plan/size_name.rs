@@ -200,6 +200,15 @@ impl SizeName {
     /// The cuts of a split, in their order.
     pub const CUTS: [Self; 5] = [Self::Cut, Self::SecondCut, Self::ThirdCut, Self::FourthCut, Self::FifthCut];
 
+    /// What a smith calls the sizes of a cut that is written.
+    fn cut_words(self) -> &'static str {
+        match self {
+            Self::CutLine => "cut from the side",
+            Self::Kerf => "saw's cut",
+            _ => "length of the slit",
+        }
+    }
+
     /// What a smith calls it.
     pub fn words(self) -> &'static str {
         match self {
@@ -220,14 +229,14 @@ impl SizeName {
             Self::HowFarRound => "how far round",
             Self::BendToApex => "start of the bend to apex",
             Self::EdgeFibre => "edges stretched to",
-            Self::Slit | Self::SlitLength => "slit",
+            Self::Slit => "slit",
             Self::OtherSlit => "or a slit of",
             Self::BossShorter => "boss gets shorter by",
             Self::BossLonger => "boss gets longer by",
             Self::Punch => "punch",
             Self::Drill => "drill",
             Self::Scarf => "scarf",
-            Self::Cut | Self::CutLine => "cut",
+            Self::Cut => "cut",
             Self::SecondCut => "second cut",
             Self::ThirdCut => "third cut",
             Self::FourthCut => "fourth cut",
@@ -251,7 +260,7 @@ impl SizeName {
             Self::RootRadius => "radius at the root",
             Self::RootHole => "hole at the root",
             Self::Opening => "opening",
-            Self::Kerf => "saw's cut",
+            Self::SlitLength | Self::CutLine | Self::Kerf => self.cut_words(),
             Self::Less => "less",
             Self::RowStep => "step of the row",
             Self::RowWidth => "width of the row",
