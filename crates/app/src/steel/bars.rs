@@ -16,7 +16,7 @@ const HATCH: f32 = 7.0;
 const LEAST: f32 = 1.5;
 
 /// The letters of a piece, counted from 0: A to Z, then AA and on.
-pub(super) fn letters(index: usize) -> String {
+fn letters(index: usize) -> String {
     let letter = char::from(b'A' + (index % 26) as u8);
     match index / 26 {
         0 => letter.to_string(),
@@ -24,23 +24,45 @@ pub(super) fn letters(index: usize) -> String {
     }
 }
 
+/// A group, and its pieces, each once: their places are their letters, here and on paper.
+pub(super) struct Lettered<'a> {
+    pub(super) group: &'a Group,
+    pub(super) pieces: Vec<usize>,
+}
+
+impl<'a> Lettered<'a> {
+    /// Gives the pieces of a group their letters.
+    pub(super) fn of(group: &'a Group) -> Self {
+        let mut pieces: Vec<usize> = group.bars.iter().flat_map(|bar| bar.cuts.iter().map(|cut| cut.piece)).collect();
+        pieces.extend(group.left.iter().map(|left| left.piece));
+        pieces.sort_unstable();
+        pieces.dedup();
+        Self { group, pieces }
+    }
+
+    /// The letters of a piece.
+    pub(super) fn letter(&self, piece: usize) -> String {
+        letters(self.pieces.iter().position(|known| *known == piece).unwrap_or(0))
+    }
+}
+
 /// Shows a bar; the longest of the list is as wide as there is room.
-pub(super) fn show(ui: &mut Ui, theme: &Theme, list: &CutList, group: &Group, bar: &BarCuts, longest_nm: i64) {
+pub(super) fn show(ui: &mut Ui, theme: &Theme, list: &CutList, of: &Lettered<'_>, bar: &BarCuts, longest_nm: i64) {
     let Some(source) = list.sources.get(bar.source) else { return };
     let height = theme.scaled(HEIGHT) + theme.scaled(FIGURES) + space::GAP;
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::hover());
     if !ui.is_rect_visible(rect) {
         return;
     }
-    response.widget_info(|| WidgetInfo::labeled(Role::Image, true, spoken(group, bar, source)));
-    head(ui, theme, bar, source, rect, group.sections.len() > 1);
+    response.widget_info(|| WidgetInfo::labeled(Role::Image, true, spoken(of, bar, source)));
+    head(ui, theme, bar, source, rect, of.group.sections.len() > 1);
     let left = rect.left() + theme.scaled(WORDS);
     let wide = (rect.right() - left - space::GAP).max(1.0);
     let x = |nm: i64| left + wide * (nm as f64 / longest_nm.max(1) as f64) as f32;
     let (top, foot) = (rect.top(), rect.top() + theme.scaled(HEIGHT));
     let painter = ui.painter_at(rect);
     let end = x(source.length_nm);
-    let used = pieces(&painter, theme, group, bar, source, &x, [top, foot]);
+    let used = pieces(&painter, theme, of, bar, source, &x, [top, foot]);
     offcut(&painter, theme, bar, source, Rect::from_min_max(pos2(used.min(end), top), pos2(end, foot)));
     painter.rect_stroke(
         Rect::from_min_max(pos2(left, top), pos2(end, foot)),
@@ -48,7 +70,7 @@ pub(super) fn show(ui: &mut Ui, theme: &Theme, list: &CutList, group: &Group, ba
         Stroke::new(space::LINE, theme.stock_edge),
         egui::StrokeKind::Inside,
     );
-    response.on_hover_text_at_pointer(spoken(group, bar, source));
+    response.on_hover_text_at_pointer(spoken(of, bar, source));
 }
 
 /// How many bars are cut so, how long each is, and where it comes from.
@@ -77,7 +99,7 @@ fn from(source: &Source, names_section: bool) -> String {
 fn pieces(
     painter: &Painter,
     theme: &Theme,
-    group: &Group,
+    of: &Lettered<'_>,
     bar: &BarCuts,
     source: &Source,
     x: &dyn Fn(i64) -> f32,
@@ -89,7 +111,7 @@ fn pieces(
         let (from, to) = (x(at_nm), x(at_nm + cut.length_nm).max(x(at_nm) + LEAST));
         let piece = Rect::from_min_max(pos2(from, top), pos2(to, foot));
         painter.rect(piece, 0, theme.stock_fill, (theme.hairline(), theme.stock_edge), egui::StrokeKind::Inside);
-        let letter = painter.layout_no_wrap(letters(cut.piece), theme.font(Text::Strong), theme.ink);
+        let letter = painter.layout_no_wrap(of.letter(cut.piece), theme.font(Text::Strong), theme.ink);
         if letter.size().x < piece.width() {
             painter.galley(piece.center() - letter.size() / 2.0, letter, theme.ink);
         }
@@ -103,7 +125,7 @@ fn pieces(
             painter.vline(to, foot..=foot + space::TIGHT, (theme.hairline(), theme.stock_edge));
             painter.galley(pos2(at, foot + space::TIGHT), figure, theme.ink_quiet);
         }
-        at_nm += cut.length_nm + group.kerf_nm;
+        at_nm += cut.length_nm + of.group.kerf_nm;
         // The kerf, never so thin that it cannot be seen.
         let kerf = Rect::from_min_max(pos2(to - 0.5, top), pos2(x(at_nm).max(to + 0.5), foot));
         painter.rect_filled(kerf, 0, theme.stock_edge);
@@ -142,10 +164,10 @@ fn left_words(bar: &BarCuts, source: &Source) -> String {
 }
 
 /// The bar in words: `2 × 6 m, new: A at 231.8, A at 466.6 mm; keep 543 mm`.
-fn spoken(group: &Group, bar: &BarCuts, source: &Source) -> String {
-    let cuts = bar.cuts.iter().map(|cut| format!("{} at {}", letters(cut.piece), marked(cut.at_nm, source)));
+fn spoken(of: &Lettered<'_>, bar: &BarCuts, source: &Source) -> String {
+    let cuts = bar.cuts.iter().map(|cut| format!("{} at {}", of.letter(cut.piece), marked(cut.at_nm, source)));
     let cuts = cuts.collect::<Vec<_>>().join(", ");
-    let each = if group.hold_nm.is_some() { ", each from the end that the bar has then" } else { "" };
+    let each = if of.group.hold_nm.is_some() { ", each from the end that the bar has then" } else { "" };
     format!(
         "{} × {}, {}: {cuts}{each}; {}",
         bar.times,

@@ -1,5 +1,6 @@
 //! The cut list: the job at the left, its bars to one scale in the middle, and how good the list is known to be.
 
+use super::bars::Lettered;
 use super::{bars, empty, in_the_middle, job, side};
 use crate::state::{Desk, Request, SteelAsk, SteelPaper};
 use crate::theme::{Text, space};
@@ -84,14 +85,15 @@ fn groups(ui: &mut Ui, desk: &Desk<'_>, list: &CutList) {
     let longest = list.groups.iter().flat_map(|group| &group.bars).filter_map(|bar| list.sources.get(bar.source));
     let longest = longest.map(|source| source.length_nm).max().unwrap_or(1);
     for group in &list.groups {
+        let of = Lettered::of(group);
         heading::show(ui, theme, &format!("{}, {}", group.sections.join(" or "), group.material));
         if !group.bars.is_empty() {
             ui.label(RichText::new(known(list, group)).text_style(Text::Strong.style()).color(theme.ink));
-            ui.label(RichText::new(pieces(list, group)).color(theme.ink_quiet));
+            ui.label(RichText::new(pieces(list, &of)).color(theme.ink_quiet));
         }
         ui.add_space(space::TIGHT);
         for bar in &group.bars {
-            bars::show(ui, theme, list, group, bar, longest);
+            bars::show(ui, theme, list, &of, bar, longest);
         }
         not_cut(ui, desk, list, group);
     }
@@ -101,15 +103,12 @@ fn groups(ui: &mut Ui, desk: &Desk<'_>, list: &CutList) {
 }
 
 /// The letters of the pieces, what they are called, and how they are cut.
-fn pieces(list: &CutList, group: &Group) -> String {
-    let mut of: Vec<usize> = group.bars.iter().flat_map(|bar| bar.cuts.iter().map(|cut| cut.piece)).collect();
-    of.sort_unstable();
-    of.dedup();
-    let words = of.into_iter().filter_map(|at| {
+fn pieces(list: &CutList, of: &Lettered<'_>) -> String {
+    let words = of.pieces.iter().copied().filter_map(|at| {
         let piece = list.wanted.pieces.get(at)?;
-        Some(format!("{} {}, {} × {}", bars::letters(at), piece.name, piece.count, piece.words))
+        Some(format!("{} {}, {} × {}", of.letter(at), piece.name, piece.count, piece.words))
     });
-    let all: Vec<String> = words.chain([way(group)]).collect();
+    let all: Vec<String> = words.chain([way(of.group)]).collect();
     all.join("; ")
 }
 
