@@ -195,7 +195,7 @@ impl Editor {
     /// Books the cut list as it is shown.
     fn book(&mut self) {
         let Some(list) = self.steel.cut.list.clone().filter(CutList::is_whole) else { return };
-        let Some(made_on) = self.steel.stock.as_ref().map(|stock| stock.rack.now.clone()) else { return };
+        let Some(made_on) = self.steel.cut.made_on.clone() else { return };
         let job = self.steel.job.titled(&self.document);
         let (what, on) = (job.title.clone(), job.date.clone());
         let book = |held: &Rack| {

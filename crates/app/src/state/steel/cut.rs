@@ -5,6 +5,7 @@ use super::job::JobDesk;
 use super::stock::Stocked;
 use crate::state::Document;
 use egui::Context;
+use fh_rack::kept::rack::Rack;
 use fh_rack::list::make::{CutList, Progress, Stock, make};
 use fh_rack::list::wanted::{ListError, Ordered};
 
@@ -27,6 +28,10 @@ enum News {
 pub(crate) struct CutDesk {
     of: Option<Stamp>,
     aside: Aside<News>,
+    /// The rack that is searched on.
+    searched_on: Option<Rack>,
+    /// The rack that the list was made on: another one may be held by now.
+    pub(crate) made_on: Option<Rack>,
     /// The list.
     pub(crate) list: Option<CutList>,
     /// How far the search has come.
@@ -72,7 +77,10 @@ impl CutDesk {
         }
         for news in self.aside.news() {
             match news {
-                News::First(list) | News::Best(list) => (self.list, self.told) = (Some(*list), None),
+                News::First(list) | News::Best(list) => {
+                    (self.list, self.told) = (Some(*list), None);
+                    self.made_on.clone_from(&self.searched_on);
+                }
                 News::Progress(progress) => self.progress = Some(progress),
                 News::No(why) => (self.list, self.told) = (None, Some(why)),
             }
@@ -81,6 +89,7 @@ impl CutDesk {
 
     fn begin(&mut self, ctx: &Context, order: Result<Vec<Ordered>, String>, stock: &Stocked) {
         let (rack, merchant, shop) = (stock.rack.now.clone(), stock.merchant.now.clone(), stock.shop.now.clone());
+        self.searched_on = Some(rack.clone());
         self.aside.begin(ctx, move |goes_on, tell| {
             let order = match order {
                 Ok(order) => order,
