@@ -3,7 +3,7 @@
 //! The origin is the top left corner of the page, x runs to the right and y down.
 
 use crate::fonts::Weight;
-use crate::paper::{Orientation, Paper};
+use crate::paper::{Area, Orientation, Paper};
 use crate::pen::{Gray, Pen};
 use crate::typeset;
 
@@ -48,6 +48,14 @@ pub struct Point {
     pub x: f64,
     /// Below the top edge.
     pub y: f64,
+}
+
+impl Point {
+    /// The area of a width and a height in mm about it.
+    pub(crate) fn area(self, [width, height]: [f64; 2]) -> Area {
+        let Self { x, y } = self;
+        Area { left: x - width / 2.0, top: y - height / 2.0, right: x + width / 2.0, bottom: y + height / 2.0 }
+    }
 }
 
 /// The place `x` mm from the left and `y` mm from the top.

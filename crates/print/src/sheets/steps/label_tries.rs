@@ -92,17 +92,7 @@ impl Lane {
     fn tries(&self, size: [f64; 2], asides: &[f64]) -> Vec<Try> {
         let middle =
             |aside: f64| at(self.from.x + self.away[0] * self.far + aside, self.from.y + self.away[1] * self.far);
-        let one =
-            |aside: &f64| Try { cost: self.far + self.cost, from: self.from, space: around(middle(*aside), size) };
+        let one = |aside: &f64| Try { cost: self.far + self.cost, from: self.from, space: middle(*aside).area(size) };
         asides.iter().map(one).collect()
-    }
-}
-
-fn around(middle: Point, [width, height]: [f64; 2]) -> Area {
-    Area {
-        left: middle.x - width / 2.0,
-        top: middle.y - height / 2.0,
-        right: middle.x + width / 2.0,
-        bottom: middle.y + height / 2.0,
     }
 }

@@ -112,7 +112,7 @@ impl Numbers {
                         let is_clear = line.as_ref().is_none_or(|line| {
                             self.is_free_of_words(line) && (!off_metal || self.keeps_off_metal(line))
                         });
-                        if is_clear && self.take(around(place, size)) {
+                        if is_clear && self.take(place.area(size)) {
                             self.lines.extend(line.iter().flat_map(line_points));
                             return Some(line.into_iter().chain(number_box(place, number)).collect());
                         }
@@ -156,16 +156,6 @@ impl Numbers {
             self.taken.push(space);
         }
         free
-    }
-}
-
-/// The space of a size about a place.
-fn around(middle: Point, [width, height]: [f64; 2]) -> Area {
-    Area {
-        left: middle.x - width / 2.0,
-        top: middle.y - height / 2.0,
-        right: middle.x + width / 2.0,
-        bottom: middle.y + height / 2.0,
     }
 }
 
