@@ -1,6 +1,6 @@
 //! The drawing has the room that it needs.
 
-use crate::gui::desk::Desk;
+use crate::gui::desk::{Desk, small_plan};
 
 /// A piece ten inches long, forged, of half-inch bar: it has findings, and their list is open.
 const TEN_INCHES: &str = r#"{
@@ -21,4 +21,12 @@ fn a_ten_inch_piece_is_drawn_at_sixty_points_an_inch_on_a_small_screen_with_find
     let [near, far] = ["Forged end of curl", "Forged end of end"].map(|name| desk.place_of(name).x);
     let points_per_inch = (far - near) / 7.0;
     assert!(points_per_inch >= 60.0, "{points_per_inch}");
+}
+
+#[test]
+fn an_empty_bar_hides_no_view() {
+    let mut plan = small_plan();
+    plan.bars[0].segments.clear();
+    let desk = Desk::with_plan(plan);
+    assert!(desk.shows("Add the first part") && !desk.shows("room for one"));
 }

@@ -115,6 +115,7 @@ impl Canvas {
         }
         let Some(model) = Model::new(scene).filter(|model| !model.blocks.is_empty()) else {
             self.let_go(&mut events);
+            self.drawn_views = self.views;
             empty::paint(ui, rect, scene, &sizes);
             self.tell_cursor(None, &mut events);
             return events;
