@@ -1,4 +1,4 @@
-//! The program itself, as it is built, running on a display.
+//! The program itself, as it is built for the tests, running on a display.
 
 use crate::display::Display;
 use crate::wait_for;
@@ -19,26 +19,11 @@ impl Drop for Program {
     }
 }
 
-/// The program beside the tests, built if it is not there or not up to date.
-fn built() -> PathBuf {
-    let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
-    let build = Command::new(cargo)
-        .args(["build", "--quiet", "--locked", "--package", "firstheat"])
-        .current_dir(tests::project())
-        .status();
-    assert!(build.unwrap().success(), "the program cannot be built");
-    // Tests lie in `deps` beside it.
-    let tests = std::env::current_exe().unwrap();
-    let program = tests.parent().and_then(Path::parent).unwrap().join("firstheat");
-    assert!(program.exists(), "{} is not there", program.display());
-    program
-}
-
 impl Program {
     /// Opens a plan, with a folder to keep settings in.
     pub(crate) fn start(display: &Display, home: &Path, plan: &Path) -> Self {
         let said = home.join("said.txt");
-        let child = Command::new(built())
+        let child = Command::new(env!("CARGO_BIN_EXE_firstheat"))
             .arg(plan)
             .env("DISPLAY", display.name())
             .env("FIRSTHEAT_HOME", home)

@@ -10,11 +10,11 @@ use crate::sheets::flow::{Block, Flow};
 use crate::sheets::names::{bar_name, title};
 use crate::sheets::paragraph::{lines, paragraph};
 use crate::sheets::sizes_in_words::mm_words;
-use crate::sheets::steps::Job;
 use crate::sheets::steps::at_hand::put_at_hand;
 use crate::sheets::steps::cell::lines_block;
+use crate::sheets::steps::job::Job;
 use crate::sheets::title::title_block;
-use crate::sheets::type_sizes::{BODY, CAPTION};
+use crate::sheets::type_sizes::{BODY, CAPTION, FACT};
 use fh_core::describe::scale_words;
 use fh_core::findings::Severity;
 use fh_core::plan::Plan;
@@ -31,8 +31,24 @@ const MOST: usize = 60;
 /// The lines of one cell at most.
 const MOST_LINES: usize = 10;
 
+impl Job<'_> {
+    /// The title, the facts and the findings; whether there are any steps.
+    pub(super) fn start(&self, flow: &mut Flow, kind: &str) -> bool {
+        flow.start_part(format!("{} · {}", title(self.plan), kind.to_lowercase()));
+        put_head(flow, self, kind);
+        let width = flow.width();
+        let any = !self.worked.steps.is_empty();
+        if !any {
+            let words =
+                if self.plan.bars.is_empty() { "This plan has no bar yet." } else { "This plan has no steps yet." };
+            flow.put(paragraph(words, FACT, Weight::SemiBold, width));
+        }
+        any
+    }
+}
+
 /// Puts the title, what to beware of, the facts, the plan's warnings and the findings of the order on the flow.
-pub(super) fn put_head(flow: &mut Flow, job: &Job<'_>, kind: &str) {
+fn put_head(flow: &mut Flow, job: &Job<'_>, kind: &str) {
     let Job { plan, balance, worked, warned } = *job;
     let width = flow.width();
     let bar = match &plan.bars[..] {

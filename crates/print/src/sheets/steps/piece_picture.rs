@@ -1,11 +1,13 @@
 //! A picture of the finished piece, or of one finished bar: from where it tells most, with numbers and overall sizes.
 
 use super::bar_scale::BarScale;
+use super::dimension_lines::{level_dimension, space_of, upright_dimension};
+use super::label_layout::all_placed;
 use super::outline::seen_edges;
 use super::piece_labels::{Label, Room, Style};
 use super::piece_view::{From, PartSeen, PieceView};
 use crate::drawing::{Item, Point, Text, at};
-use crate::fonts::{CAP_HEIGHT, Weight};
+use crate::fonts::Weight;
 use crate::paper::Area;
 use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
@@ -28,8 +30,6 @@ const THINNEST_MM: f64 = 3.0;
 const MOST_BOXED: usize = 26;
 /// More numbers than this have no room on a picture.
 const MOST_NUMBERS: usize = 90;
-/// Half the length of the tick at each end of a dimension.
-const TICK_MM: f64 = 1.6;
 /// The longest name that stands on a picture.
 const LONGEST_NAME_MM: f64 = 60.0;
 /// Over a view, for its name and its scale.
@@ -38,9 +38,6 @@ const CAPTION_MM: f64 = 6.0;
 const BETWEEN_MM: f64 = 2.0;
 /// Between two views side by side.
 const BESIDE_EACH_OTHER_MM: f64 = 4.0;
-/// How often the numbers are laid out anew, those that found no room first.
-const MOST_LAYOUTS: usize = 10;
-
 /// What is named on a picture.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(in crate::sheets) enum Named {
@@ -149,9 +146,9 @@ impl<'a> Picture<'a> {
         let mut items: Vec<Item> =
             view.parts.iter().zip(&outlines).flat_map(|(part, own)| metal(part, own, &place)).collect();
         items.extend(self.datum_line(view, &place).filter(|_| first));
-        let (placed, left_out) = all_placed(&Room::new(area, &outlines), labels);
+        let (placed, left_out) = all_placed(&Room::new(area, &outlines), labels, labels.len() > MOST_BOXED);
         items.extend(placed);
-        let mut taken = taken(&items);
+        let mut taken = space_of(&items);
         if first {
             let y = taken.bottom + 4.0;
             items.extend(level_dimension([LEFT_MM, LEFT_MM + wide], y, &self.size_words(view.size()[0])));
@@ -162,7 +159,7 @@ impl<'a> Picture<'a> {
         {
             items.extend(upright_dimension([0.0, high], taken.right + 4.0, &words));
         }
-        taken = self::taken(&items);
+        taken = space_of(&items);
         let down = CAPTION_MM - taken.top;
         let mut items: Vec<Item> = items.into_iter().map(|item| item.shifted(0.0, down)).collect();
         items.push(Text::new(at(0.0, CAPTION), CAPTION, &caption(view, scale)).gray(Gray::DARK).into());
@@ -323,53 +320,6 @@ impl<'a> Picture<'a> {
     }
 }
 
-/// All labels where there is room for them, in the best of some layouts, and whether some were left out.
-fn all_placed(empty: &Room, labels: &[&Label]) -> (Vec<Item>, bool) {
-    let mut order = labels.to_vec();
-    let mut best = Layout { cost: f64::INFINITY, ..Layout::default() };
-    for turn in 0..if labels.len() > MOST_BOXED { 2 } else { MOST_LAYOUTS } {
-        let (layout, mut placed, failed) = laid_out(empty, &order);
-        if layout.cost < best.cost {
-            best = layout;
-        }
-        if turn % 2 == 0 {
-            placed.reverse();
-        }
-        order = [failed, placed].concat();
-    }
-    (best.items, best.left_out)
-}
-
-/// Labels in their places.
-#[derive(Default)]
-struct Layout {
-    items: Vec<Item>,
-    left_out: bool,
-    cost: f64,
-}
-
-/// Labels placed one after the other: those that found room, and those that found none.
-fn laid_out<'l>(empty: &Room, order: &[&'l Label]) -> (Layout, Vec<&'l Label>, Vec<&'l Label>) {
-    /// What a label without a place counts.
-    const MISSING: f64 = 1_000.0;
-    let mut room = empty.clone();
-    let mut layout = Layout::default();
-    let (mut placed, mut failed) = (Vec::new(), Vec::new());
-    for label in order {
-        match room.place(label) {
-            Some((items, cost)) => {
-                layout.items.extend(items);
-                layout.cost += cost;
-                placed.push(*label);
-            }
-            None => failed.push(*label),
-        }
-    }
-    layout.cost += MISSING * failed.len() as f64;
-    layout.left_out = !failed.is_empty();
-    (layout, placed, failed)
-}
-
 /// The scale at which it fits, never larger than it is.
 fn scale_of([wide, high]: [f64; 2], [width, height]: [f64; 2]) -> f64 {
     (width / wide.max(1e-6)).min(height / high.max(1e-6)).min(1.0)
@@ -404,66 +354,6 @@ fn caption(view: &PieceView, scale: BarScale) -> String {
     let laid = if view.laid { ", laid on its side" } else { "" };
     let thicker = scale.explained().map_or(String::new(), |words| format!(", {words}"));
     format!("{}{laid}, {}{thicker}", view.from.name(), scale.words())
-}
-
-/// The space that items take.
-fn taken(items: &[Item]) -> Area {
-    let mut area =
-        Area { left: f64::INFINITY, top: f64::INFINITY, right: f64::NEG_INFINITY, bottom: f64::NEG_INFINITY };
-    let mut with = |x: f64, y: f64| {
-        area.left = area.left.min(x);
-        area.top = area.top.min(y);
-        area.right = area.right.max(x);
-        area.bottom = area.bottom.max(y);
-    };
-    for item in items {
-        match item {
-            Item::Line { from, to, .. } => [from, to].iter().for_each(|point| with(point.x, point.y)),
-            Item::Polyline { points, .. } | Item::Polygon { points, .. } => {
-                points.iter().for_each(|point| with(point.x, point.y));
-            }
-            Item::Text(text) => {
-                let left = text.at.x - text.lead_mm();
-                with(left, text.at.y - text.size_mm * CAP_HEIGHT);
-                with(left + text.width_mm(), text.at.y + text.size_mm * 0.2);
-            }
-        }
-    }
-    area
-}
-
-/// A level dimension with its figure in the line, or at its right where it is too short for that.
-fn level_dimension([left, right]: [f64; 2], y: f64, words: &str) -> Vec<Item> {
-    let text = Text::new(at(0.0, y + BODY * CAP_HEIGHT / 2.0), BODY, words).bold();
-    let half = text.width_mm() / 2.0 + 1.2;
-    let tick = |x: f64| Item::line(at(x, y - TICK_MM), at(x, y + TICK_MM), Pen::Dimension);
-    let middle = (left + right) / 2.0;
-    let mut items = vec![tick(left), tick(right)];
-    let baseline = text.at.y;
-    if right - left > 2.0 * half + 6.0 {
-        items.push(Item::line(at(left, y), at(middle - half, y), Pen::Dimension));
-        items.push(Item::line(at(middle + half, y), at(right, y), Pen::Dimension));
-        items.push(text.centered().moved_to(at(middle, baseline)).into());
-    } else {
-        items.push(Item::line(at(left, y), at(right, y), Pen::Dimension));
-        items.push(text.moved_to(at(right + 2.0, baseline)).into());
-    }
-    items
-}
-
-/// An upright dimension with its figure in the line, read from the right.
-fn upright_dimension([top, bottom]: [f64; 2], x: f64, words: &str) -> Vec<Item> {
-    let middle = (top + bottom) / 2.0;
-    let text = Text::new(at(x + BODY * CAP_HEIGHT / 2.0, middle), BODY, words).centered().bold().upward();
-    let half = text.width_mm() / 2.0 + 1.2;
-    let tick = |y: f64| Item::line(at(x - TICK_MM, y), at(x + TICK_MM, y), Pen::Dimension);
-    vec![
-        tick(top),
-        tick(bottom),
-        Item::line(at(x, top), at(x, middle - half), Pen::Dimension),
-        Item::line(at(x, middle + half), at(x, bottom), Pen::Dimension),
-        text.into(),
-    ]
 }
 
 #[cfg(test)]

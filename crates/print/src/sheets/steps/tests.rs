@@ -3,18 +3,20 @@
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "tests")]
 
 use super::bent::Now;
+use super::job::Job;
 use super::piece_view::{From, PieceView};
-use super::strip_bar::across_at;
-use super::*;
+use super::strip_bar::{StripBar, across_at};
+use crate::drawing::Item;
 use crate::pen::Pen;
+use crate::sheets::flow::Block;
 use crate::sheets::templates::space::Plane;
-use fh_core::balance::BarBalance;
+use fh_core::balance::{Balance, BarBalance};
+use fh_core::cautions::Cautions;
 use fh_core::metal::{Shape, View};
-use fh_core::plan::Chain;
+use fh_core::plan::{Chain, Operation, Plan};
 use fh_piece::vector::{Vector, dot};
 use fh_piece::{Piece, Quality, piece};
-use fh_work::bar_after;
-use fh_work::{Shop, work_out};
+use fh_work::{Shop, Worked, WorkedStep, after, bar_after, work_out};
 use uom::si::length::millimeter;
 
 /// The width of a strip with its names.
@@ -96,7 +98,7 @@ fn every_view_of_a_piece_is_as_large_as_the_piece() {
     for (name, plan) in demos() {
         let balance = fh_core::balance::balance(&plan);
         let solid = piece(&plan, &balance, Quality::Print);
-        let [side, above] = anchor::directions(&anchor::anchor(&solid));
+        let [side, above] = super::anchor::directions(&super::anchor::anchor(&solid));
         for (from, [right, up]) in [(From::Side, side), (From::Above, above)] {
             for laid in [false, true] {
                 let [wide, high] = PieceView::new(&solid, &balance, from, laid).unwrap().size();
@@ -119,7 +121,7 @@ fn every_picture_of_a_bent_bar_is_as_large_as_the_bar() {
             continue;
         }
         let solid = piece(&shown.plan, &balance, Quality::Print);
-        let [side, above] = anchor::directions(&anchor::anchor(&solid));
+        let [side, above] = super::anchor::directions(&super::anchor::anchor(&solid));
         let sizes = now.sizes();
         for (size, directions) in sizes.iter().zip([side, above]) {
             let wanted = true_size(&solid, directions);
