@@ -23,6 +23,7 @@ mod places;
 mod said;
 mod stubs;
 mod sure;
+mod wholes;
 mod words;
 
 use fh_core::balance::balance;

@@ -161,3 +161,17 @@ fn what_is_renamed_stays_in_its_joints() {
     assert!(history.undo() && history.undo() && history.undo());
     assert!(history.plan().joints.is_empty());
 }
+
+#[test]
+fn several_edits_are_one_step_or_none() {
+    let mut history = history();
+    let before = history.plan().clone();
+    let removed = |at| Edit::RemoveSegment { bar: 0, at };
+    history.apply(&Edit::Several(vec![removed(3), removed(1)])).unwrap();
+    let names: Vec<_> = history.plan().bars[0].segments.iter().map(|segment| segment.name.as_str()).collect();
+    assert_eq!(names, ["point", "shank", "rest"]);
+    assert!(history.undo());
+    assert_eq!(*history.plan(), before);
+    assert!(history.apply(&Edit::Several(vec![removed(0), removed(9)])).is_err());
+    assert_eq!(*history.plan(), before);
+}

@@ -3,6 +3,7 @@
 //! A written quantity keeps its text and its value. The value is the correctly rounded number of exactly what was
 //! typed, and the text is what goes back into the file. A length may be written as a range; its value is then the middle.
 
+mod crossed;
 mod error;
 mod exact;
 mod file_text;
@@ -18,6 +19,7 @@ mod rounding;
 mod scan;
 mod size;
 mod span;
+mod worked;
 mod written_angle;
 mod written_length;
 mod written_share;

@@ -1,7 +1,7 @@
 //! Fractions that no rule is divided in: `1/23 in` is more likely a slip of the fingers than a size.
 
-use crate::length_unit::LengthUnit;
 use crate::scan::{Kind, Part, scan};
+use crate::size::is_foot;
 use crate::written_length::WrittenLength;
 
 /// What rules divide an inch in: halves down to 64ths, twelfths on a framing square, tenths and hundredths on an
@@ -32,10 +32,6 @@ fn odd_at(parts: &[Part], at: usize, part: &Part) -> Option<std::ops::Range<usiz
     let is_of_feet = parts.get(at + 1).is_some_and(|next| is_foot(&next.kind));
     let is_there = OF_AN_INCH.contains(&denominator) || (is_of_feet && OF_A_FOOT.contains(&denominator));
     (!is_there).then_some(start..part.end)
-}
-
-fn is_foot(kind: &Kind) -> bool {
-    matches!(kind, Kind::Word(word) if word == "'" || LengthUnit::from_word(word) == Some(LengthUnit::Foot))
 }
 
 #[cfg(test)]

@@ -5,6 +5,7 @@ use crate::exact::Exact;
 use crate::scan::{Kind, Part};
 
 /// Reads parts one after the other.
+#[derive(Clone)]
 pub(crate) struct Reader<'a> {
     parts: &'a [Part],
     next: usize,

@@ -7,6 +7,9 @@ use crate::length_unit::LengthUnit;
 use crate::reader::Reader;
 use crate::scan::Kind;
 
+/// The words of sums, besides + and -. They end a size before them.
+pub(crate) const JOINING: [&str; 6] = ["plus", "and", "minus", "less", "of", "times"];
+
 /// A size as it stands in a text, before it is known what unit a bare number takes.
 pub(crate) struct Size {
     /// The character it starts at, counted from 0.
@@ -67,14 +70,29 @@ impl Size {
     }
 }
 
-/// Whether what stands behind a size makes a range of it.
+/// Whether what stands behind a size makes a range of it, or a sum.
 fn begins_range(kind: &Kind) -> bool {
-    matches!(kind, Kind::PlusMinus | Kind::Plus) || is_to(kind)
+    matches!(kind, Kind::PlusMinus | Kind::Plus) || is_to(kind) || is_joining(kind)
+}
+
+/// Whether this is a word of a sum.
+fn is_joining(kind: &Kind) -> bool {
+    JOINING.iter().any(|word| is_word(kind, word))
+}
+
+/// Whether this is a word, whatever its case.
+pub(crate) fn is_word(kind: &Kind, wanted: &str) -> bool {
+    matches!(kind, Kind::Word(word) if word.eq_ignore_ascii_case(wanted))
+}
+
+/// Whether this is the unit of feet.
+pub(crate) fn is_foot(kind: &Kind) -> bool {
+    matches!(kind, Kind::Word(word) if word == "'" || LengthUnit::from_word(word) == Some(LengthUnit::Foot))
 }
 
 /// Whether this is the word between the ends of a range.
 pub(crate) fn is_to(kind: &Kind) -> bool {
-    matches!(kind, Kind::Word(word) if word.eq_ignore_ascii_case("to"))
+    is_word(kind, "to")
 }
 
 fn in_mm(number: Exact, unit: LengthUnit) -> Option<Exact> {
@@ -96,7 +114,7 @@ fn inches_after_feet(reader: &mut Reader<'_>) -> Result<Exact, Problem> {
 /// The unit at this place, where there is one.
 fn unit_after(reader: &mut Reader<'_>) -> Result<Option<LengthUnit>, Problem> {
     let Some(kind @ Kind::Word(word)) = reader.peek() else { return Ok(None) };
-    if is_to(kind) {
+    if is_to(kind) || is_joining(kind) {
         return Ok(None);
     }
     let unit = match word.as_str() {

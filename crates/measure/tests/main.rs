@@ -3,4 +3,5 @@
 mod file_text;
 mod ranges;
 mod reference;
+mod typed;
 mod written;

@@ -2,6 +2,7 @@
 
 use super::boundary::move_boundary;
 use super::headers::{set_bar, set_plan};
+use super::round_size::to_round_size;
 use super::{Edit, Gave, Refusal, asked_names, between_marks, joint_names, kept, marks, work_parts};
 use crate::forms;
 use crate::plan::{Bar, Chain, Form, Plan, SectionSpec, Segment};
@@ -20,6 +21,17 @@ impl Edit {
 
     /// The plan after this edit, before asked sizes are kept.
     fn as_asked(&self, plan: &Plan) -> Result<(Plan, Vec<Gave>), Refusal> {
+        if let Self::Several(edits) = self {
+            let step = |(plan, mut all): (Plan, Vec<Gave>), edit: &Self| {
+                let (next, gave) = edit.as_asked(&plan)?;
+                all.extend(gave);
+                Ok((next, all))
+            };
+            return edits.iter().try_fold((plan.clone(), Vec::new()), step);
+        }
+        if let Self::MoveToRound(wish) = self {
+            return Self::MoveBoundary(to_round_size(plan, wish)).as_asked(plan);
+        }
         if let Self::MoveBoundary(wish) = self {
             let is_fixed = plan.bars.get(wish.bar).is_some_and(Bar::has_fixed_marks);
             let moved = if is_fixed { between_marks::move_boundary(plan, wish) } else { move_boundary(plan, wish) }?;
@@ -54,8 +66,9 @@ impl Edit {
             | Self::RemoveSegment { bar, .. }
             | Self::MoveSegment { bar, .. }
             | Self::ChangePart { bar, .. } => Some(*bar),
-            Self::MoveBoundary(wish) => Some(wish.bar),
+            Self::MoveBoundary(wish) | Self::MoveToRound(wish) => Some(wish.bar),
             Self::DragBend(wish) => Some(wish.bar),
+            Self::Several(edits) => edits.first()?.bar(),
             _ => None,
         }
     }
@@ -129,10 +142,12 @@ impl Edit {
             }
             // What they come to is a plain edit.
             Self::MoveBoundary(_)
+            | Self::MoveToRound(_)
             | Self::Mark(_)
             | Self::DragBend(_)
             | Self::ChangePart { .. }
-            | Self::ChangeSteps { .. } => {}
+            | Self::ChangeSteps { .. }
+            | Self::Several(_) => {}
         }
         Ok(())
     }

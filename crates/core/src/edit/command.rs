@@ -98,6 +98,8 @@ pub enum Edit {
     },
     /// Moves the boundary at a segment's end.
     MoveBoundary(BoundaryMove),
+    /// Moves a mark to the place nearest to the wished one at which the size that gives is round.
+    MoveToRound(BoundaryMove),
     /// Bends a segment further or less far, as the hand drags it.
     DragBend(BendDrag),
     /// Changes a part as its fields offer it.
@@ -118,4 +120,6 @@ pub enum Edit {
     },
     /// Fixes, moves or loosens a mark.
     Mark(MarkEdit),
+    /// Several edits, one after the other, as one step: what happens to several parts at once. All of them are done, or none.
+    Several(Vec<Edit>),
 }

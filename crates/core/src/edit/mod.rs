@@ -1,5 +1,6 @@
 //! Edits of a plan, as data, and their history. Every change comes in here, be it typed, dragged or chosen.
 
+mod across;
 mod apply;
 mod asked_names;
 mod bend_drag;
@@ -15,10 +16,12 @@ mod marks;
 mod part_change;
 mod refusal;
 mod rewrite;
+mod round_size;
 mod steps;
 pub mod ties;
 mod work_parts;
 
+pub use across::{ACROSS_RANGE, Across, AcrossAt};
 pub use bend_drag::{BendDrag, BendSizes, BendTo, Knob};
 pub use boundary::{BoundaryMove, BoundaryTarget, Moved, Neighbor, move_boundary};
 pub use command::Edit;

@@ -9,6 +9,13 @@ use crate::plan::{BendKind, Chain, FormKind, Plan, Segment, SizeName, SocketAxis
 /// What becomes of a part.
 #[derive(Clone, Debug, PartialEq)]
 pub enum PartChange {
+    /// Another size across it, as it is typed or dragged on a drawing.
+    Across {
+        /// Which one.
+        across: super::Across,
+        /// The size.
+        size: fh_measure::WrittenLength,
+    },
     /// Its sizes, words and choices as they were typed over. Where a size that followed was typed, another one follows.
     Typed(Box<Segment>),
     /// Another form, that keeps what it can.
@@ -32,6 +39,7 @@ impl PartChange {
         let sizes = FirstSizes::within(plan.units, bar_balance, chain);
         let mut next = before.clone();
         match self {
+            Self::Across { across, size } => next = across.written(before, size)?,
             Self::Typed(typed) => {
                 next = (**typed).clone();
                 let follows = ties::give_way(before, &mut next, &sizes);

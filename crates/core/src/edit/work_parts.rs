@@ -112,6 +112,8 @@ fn moved(edit: &Edit, plan: &Plan) -> Option<Moved> {
         | Edit::SetWork(_)
         | Edit::SetBar { .. }
         | Edit::MoveBoundary(_)
+        | Edit::MoveToRound(_)
+        | Edit::Several(_)
         | Edit::Mark(_)
         | Edit::DragBend(_)
         | Edit::ChangePart { .. }

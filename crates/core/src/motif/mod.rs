@@ -27,6 +27,22 @@ pub struct Motif {
     pub segments: Vec<Segment>,
 }
 
+impl Segment {
+    /// The same segment with every length multiplied by a factor; angles, turns, counts and shares stay.
+    ///
+    /// # Errors
+    /// Where the factor is not above 0, or a length becomes too small or too great to be written.
+    pub fn scaled(&self, factor: f64) -> Result<Self, MeasureError> {
+        let mut next = self.clone();
+        let mut failed = None;
+        next.lengths_mut(&mut |length| match length.scaled(factor) {
+            Ok(scaled) => *length = scaled,
+            Err(error) => failed = Some(error),
+        });
+        failed.map_or(Ok(next), Err)
+    }
+}
+
 impl Motif {
     /// The same motif with every length multiplied by a factor; angles, turns, counts and shares stay.
     ///
@@ -43,7 +59,7 @@ impl Motif {
             Err(error) => failed = Some(error),
         };
         next.stock.lengths_mut(&mut scale);
-        next.segments.iter_mut().for_each(|segment| segment.lengths_mut(&mut scale));
+        next.segments = self.segments.iter().map(|segment| segment.scaled(factor)).collect::<Result<_, _>>()?;
         failed.map_or(Ok(next), Err)
     }
 

@@ -5,12 +5,14 @@ mod change;
 mod hole;
 mod outline;
 mod section;
+mod wholes;
 
 pub use bends::{corner, first_bend, suits};
 pub use change::change_form;
 pub use hole::convert_hole;
 pub use outline::convert_outline;
 pub use section::convert_section;
+pub use wholes::{Around, Whole};
 
 use crate::first_sizes::FirstSizes;
 use crate::forms;

@@ -20,6 +20,7 @@ mod practice;
 mod repeat;
 mod runout;
 mod section;
+mod section_said;
 mod segment;
 mod sides;
 mod size_name;

@@ -2,9 +2,8 @@
 
 use super::written::Said;
 use fh_core::material;
-
-use fh_core::plan::{SectionKind, SectionSpec, SquareSpec};
-use fh_measure::{LengthRange, WrittenLength};
+use fh_core::plan::{SectionKind, SectionSpec};
+use fh_measure::WrittenLength;
 
 /// A section with the words that it was said in.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,48 +69,15 @@ pub fn alike(material: Option<&str>, section: &SectionSpec) -> Alike {
     Alike { material, kind: kind.name(), sizes_nm }
 }
 
-/// What may be said.
-const EXAMPLES: &str = "say it as \"1/2 in square\", \"12 mm round\", \"30 x 8 mm flat\", \"30 x 12 mm oval\", \
-                        \"20 x 10 mm half-round\", \"16 mm hexagon\", \"3/4 in octagon\" or \"12 mm diamond\"";
-
-/// The shapes and the words that end with them; a longer word stands before a shorter one that ends alike.
-const SHAPES: [(&str, Shape); 12] = [
-    ("half-round", Shape::Two(|width, height| SectionSpec::HalfRound { width, height })),
-    ("half round", Shape::Two(|width, height| SectionSpec::HalfRound { width, height })),
-    ("flat", Shape::Two(|width, thickness| SectionSpec::Flat { width, thickness, edge_radius: None })),
-    ("oval", Shape::Two(|width, thickness| SectionSpec::Oval { width, thickness })),
-    ("square", Shape::One(|side| SectionSpec::Square(SquareSpec { side, edge_radius: None }))),
-    ("sq", Shape::One(|side| SectionSpec::Square(SquareSpec { side, edge_radius: None }))),
-    ("round", Shape::One(SectionSpec::Round)),
-    ("hexagon", Shape::One(SectionSpec::Hexagon)),
-    ("hex", Shape::One(SectionSpec::Hexagon)),
-    ("octagon", Shape::One(SectionSpec::Octagon)),
-    ("oct", Shape::One(SectionSpec::Octagon)),
-    ("diamond", Shape::One(SectionSpec::Diamond)),
-];
-
-/// How a section is made of the sizes that were said.
-#[derive(Clone, Copy)]
-enum Shape {
-    /// Of one size.
-    One(fn(WrittenLength) -> SectionSpec),
-    /// Of two, the larger first.
-    Two(fn(WrittenLength, WrittenLength) -> SectionSpec),
-}
-
 /// The section of a bar as it was said.
 ///
 /// # Errors
 /// Where it is none: what was said, and what may be.
 pub fn parse(said: &str) -> Result<SectionSpec, String> {
-    let (sizes, word, shape) = split(said).ok_or_else(|| format!("\"{said}\" is not a bar shape; {EXAMPLES}"))?;
-    let sizes = lengths(sizes).map_err(|why| format!("the stock \"{said}\": {why}"))?;
-    match (shape, sizes.as_slice()) {
-        (Shape::One(build), [size]) => Ok(build(size.clone())),
-        (Shape::Two(build), [first, second]) if first.mm() < second.mm() => Ok(build(second.clone(), first.clone())),
-        (Shape::Two(build), [first, second]) => Ok(build(first.clone(), second.clone())),
-        (Shape::One(_), _) => Err(format!("\"{said}\": one size makes a {word} bar; {EXAMPLES}")),
-        (Shape::Two(_), _) => Err(format!("\"{said}\": two sizes make a {word} bar; {EXAMPLES}")),
+    let section = SectionSpec::said(said, None)?;
+    match section {
+        SectionSpec::Edge(_) => Err(format!("\"{said}\": no bar is bought as an edge")),
+        section => Ok(section),
     }
 }
 
@@ -119,35 +85,6 @@ pub fn parse(said: &str) -> Result<SectionSpec, String> {
 pub fn is_in_inches(said: &str) -> bool {
     said.contains(['"', '\'', '″', '′'])
         || said.split(|c: char| !c.is_alphabetic()).any(|word| matches!(word, "in" | "ft"))
-}
-
-/// Takes the shape off the end of what was said.
-fn split(said: &str) -> Option<(&str, &'static str, Shape)> {
-    let said = said.trim();
-    SHAPES.iter().find_map(|&(word, shape)| {
-        let start = said.len().checked_sub(word.len())?;
-        let (sizes, end) = (said.get(..start)?, said.get(start..)?);
-        end.eq_ignore_ascii_case(word).then_some((sizes, word, shape))
-    })
-}
-
-/// The sizes, with a cross between them. The unit of the last one also stands for those that have none.
-fn lengths(sizes: &str) -> Result<Vec<WrittenLength>, String> {
-    let parts: Vec<&str> = sizes.split(['x', 'X', '×']).map(str::trim).collect();
-    let unit = parts.last().map_or("", |last| unit_of(last));
-    let with_unit = |part: &&str| match unit_of(part) {
-        "" if !part.is_empty() => format!("{part} {unit}"),
-        _ => (*part).to_owned(),
-    };
-    let read = |part| WrittenLength::parse(&with_unit(part), None, LengthRange::AboveZero);
-    parts.iter().map(|part| read(part).map_err(|error| error.to_string())).collect()
-}
-
-/// What stands behind the last figure of a size.
-fn unit_of(size: &str) -> &str {
-    let end_of_number =
-        size.rfind(char::is_numeric).and_then(|at| size[at..].chars().next().map(|c| at + c.len_utf8()));
-    size[end_of_number.unwrap_or(0)..].trim()
 }
 
 #[cfg(test)]
