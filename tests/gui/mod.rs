@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
 mod absurd;
+mod adding;
 mod anvil;
 mod asked;
 mod branches;
@@ -10,12 +11,14 @@ mod branches_strip;
 mod building;
 mod desk;
 mod dragging;
+mod figures;
 mod files;
 mod findings;
 mod heat;
 mod jobs;
 mod joints;
 mod keeping;
+mod keyboard;
 mod log;
 mod marks;
 mod motifs;
@@ -23,6 +26,7 @@ mod order;
 mod piece;
 mod repeats;
 mod room;
+mod several;
 mod steel;
 mod steel_hands;
 mod totals;

@@ -131,6 +131,18 @@ fn a_dragged_radius_is_written_to_the_rounding_of_marks() {
 }
 
 #[test]
+fn the_figure_beside_a_bend_gives_the_keyboard_to_its_field() {
+    let mut desk = at_the_bow();
+    for (figure, field) in [("Angle of bow", "Angle of the curve"), ("Inside radius of bow", "Inside radius")] {
+        desk.press(&format!("Figure: {figure}"));
+        assert!(desk.has_keyboard(field), "{field}");
+    }
+    desk.letters("40");
+    desk.keys(Modifiers::NONE, Key::Enter);
+    assert_eq!(written(&desk).1, "40 mm");
+}
+
+#[test]
 fn escape_takes_a_dragged_angle_back() {
     let mut desk = at_the_bow();
     desk.drag_and_escape("Angle of bow", vec2(40.0, 0.0));

@@ -25,8 +25,16 @@ impl Host {
         let plan = self.history.snapshot();
         let balance = balance(&plan);
         let (selected, cursor_mm) = (self.selected, self.cursor);
-        let scene =
-            Scene { plan: &plan, balance: &balance, bar: 0, selected, cursor_mm, theme: &self.theme, step: None };
+        let scene = Scene {
+            plan: &plan,
+            balance: &balance,
+            bar: 0,
+            selected,
+            also: &[],
+            cursor_mm,
+            theme: &self.theme,
+            step: None,
+        };
         for event in self.canvas.show(ui, &scene) {
             match event {
                 CanvasEvent::Select(selected) => self.selected = selected,
@@ -41,7 +49,7 @@ impl Host {
                     Err(refusal) => self.canvas.refused(refusal.to_string()),
                 },
                 CanvasEvent::Cursor(mm) => self.cursor = mm,
-                CanvasEvent::EditExact { .. } | CanvasEvent::Status(_) => {}
+                CanvasEvent::EditExact { .. } | CanvasEvent::Extend { .. } | CanvasEvent::Status(_) => {}
             }
         }
     }
@@ -107,7 +115,7 @@ fn pull(harness: &mut Harness<'static, Host>, name: &str, by: f32) -> egui::Pos2
 }
 
 #[test]
-fn a_dragged_mark_follows_the_pointer_on_the_grid_and_is_one_step() {
+fn a_dragged_mark_follows_the_pointer_to_a_round_length_and_is_one_step() {
     let mut harness = hook();
     let before = harness.state().mark_mm(2);
     let per_mm = {
@@ -119,7 +127,8 @@ fn a_dragged_mark_follows_the_pointer_on_the_grid_and_is_one_step() {
     harness.drop_at(to);
     harness.run();
     let after = harness.state().mark_mm(2);
-    assert!((after - after.round()).abs() < 1e-6, "{after} is not on the grid");
+    let length = harness.state().forged_mm(2);
+    assert!((length - length.round()).abs() < 1e-3, "{length} is not round");
     assert!((after - before - 60.0 / per_mm).abs() <= 0.51, "{before} -> {after}");
     assert_eq!(harness.state().steps, 1);
     assert_eq!(harness.state().selected, Some(2));
@@ -213,12 +222,12 @@ fn a_bad_size_says_why_and_stays() {
     harness.run();
     assert_eq!(*harness.state().history.plan(), before);
     assert!(harness.query_by_label_contains("■").is_some());
-    assert_eq!(harness.get_by_label("Forged end of shank: forged length").value().as_deref(), Some("3 1/"));
+    assert_eq!(harness.get_by_label("Length of shank, forged").value().as_deref(), Some("3 1/"));
     type_over(&mut harness, "5 in");
     harness.key_press(Key::Enter);
     harness.run();
     assert!((harness.state().forged_mm(2) - 127.0).abs() < 1e-6);
-    assert!(harness.query_by_label("Forged end of shank: forged length").is_none());
+    assert!(harness.query_by_label("Length of shank, forged").is_none());
 }
 
 fn type_over(harness: &mut Harness<'static, Host>, text: &str) {

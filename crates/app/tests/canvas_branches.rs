@@ -25,8 +25,16 @@ impl Host {
         let plan = self.history.snapshot();
         let balance = balance(&plan);
         let selected = self.selected;
-        let scene =
-            Scene { plan: &plan, balance: &balance, bar: 0, selected, cursor_mm: None, theme: &self.theme, step: None };
+        let scene = Scene {
+            plan: &plan,
+            balance: &balance,
+            bar: 0,
+            selected,
+            also: &[],
+            cursor_mm: None,
+            theme: &self.theme,
+            step: None,
+        };
         for event in self.canvas.show(ui, &scene) {
             match event {
                 CanvasEvent::Select(selected) => self.selected = selected,
@@ -123,8 +131,8 @@ fn a_mark_within_a_branch_is_dragged_and_the_cut_moves() {
     assert_eq!(host.refused, None);
     assert_eq!(host.selected, Some(2));
     assert!(host.forged_mm(2) > length + 1.0, "{length} -> {}", host.forged_mm(2));
-    let mark = host.mark_mm(2);
-    assert!((mark - mark.round()).abs() < 1e-3, "{mark} is on the grid");
+    let now = host.forged_mm(2);
+    assert!((now - now.round()).abs() < 1e-3, "{now} is round");
     let [cut_now, slit_now] = host.cut_and_slit_mm();
     assert!(cut_now > cut + 0.1 && slit_now > slit + 0.5, "{cut} {slit} -> {cut_now} {slit_now}");
     harness.state_mut().history.undo();

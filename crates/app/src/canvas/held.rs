@@ -1,10 +1,12 @@
 //! What the hand has on the drawing: a boundary that is dragged, a size that is typed, the boundary that has the keyboard.
 
+use super::figure::What;
 use super::model::Model;
 use super::spot::Spot;
 use super::strip::Strip;
 use egui::{Id, Ui};
-use fh_core::edit::Neighbor;
+use fh_core::edit::{Across, Neighbor};
+use fh_measure::WrittenLength;
 
 /// A boundary in hand.
 #[derive(Clone, Debug)]
@@ -16,8 +18,8 @@ pub(super) struct Drag {
     pub(super) start: Option<f64>,
     /// Where a place of its segment was drawn when it was taken: the place, its drawing, and millimetres drawn for one.
     pub(super) drawn: [f64; 3],
-    /// Where it was last sent, so that a still hand sends nothing.
-    pub(super) sent: Option<(f64, Neighbor)>,
+    /// Where it was last sent, and whether the size that gives was to be round, so that a still hand sends nothing.
+    pub(super) sent: Option<(f64, Neighbor, bool)>,
 }
 
 impl Drag {
@@ -38,17 +40,44 @@ impl Drag {
     }
 }
 
+/// A size across the selected part in hand.
+#[derive(Clone, Debug)]
+pub(super) struct AcrossDrag {
+    pub(super) what: (usize, Across),
+    /// The upper edge is in hand, or else the lower one.
+    pub(super) is_upper: bool,
+    /// The size when it was taken.
+    pub(super) size: WrittenLength,
+    /// How many millimetres the pointer goes for one point.
+    pub(super) mm_per_point: f64,
+    /// Where the pointer took it.
+    pub(super) pressed: f32,
+    /// What was last asked for, so that a still hand asks for nothing.
+    pub(super) sent: Option<WrittenLength>,
+}
+
+/// What is done once a typed size is taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Then {
+    /// Back to the boundary, by keyboard.
+    Back,
+    /// On to the next figure, or to the one before.
+    On { back: bool },
+    /// Nothing: something else has the keyboard by now.
+    Nothing,
+}
+
 /// A size that is being typed.
 #[derive(Clone, Debug)]
 pub(super) struct Entry {
-    pub(super) spot: Spot,
+    pub(super) what: What,
     pub(super) text: String,
     /// Why the text is no size.
     pub(super) bad: Option<String>,
     /// It was just opened: its text is not yet selected.
     pub(super) fresh: bool,
-    /// It was sent, and the answer is not here yet.
-    pub(super) sent: bool,
+    /// It was sent, and the answer is not here yet; what is done then.
+    pub(super) sent: Option<Then>,
     /// What stood there before, in mm and in words.
     pub(super) before: (f64, String),
 }

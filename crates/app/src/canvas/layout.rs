@@ -43,6 +43,11 @@ impl Row {
         self.middle - (up_mm * self.scale).clamp(-FAR, FAR) as f32
     }
 
+    /// Millimetres of thickness for one point.
+    pub(super) fn mm_per_point(&self) -> f64 {
+        1.0 / self.scale
+    }
+
     /// The place of a height, in millimetres up from the bar's middle.
     fn up_mm(&self, y: f32) -> f64 {
         f64::from(self.middle - y) / self.scale

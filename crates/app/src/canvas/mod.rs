@@ -6,6 +6,7 @@
 mod camera;
 mod clip;
 mod event;
+mod figure;
 mod hand;
 mod held;
 mod labels;
@@ -25,7 +26,7 @@ pub use event::CanvasEvent;
 pub use scene::{AfterStep, Scene};
 
 use camera::Camera;
-use held::{Drag, Entry, Feedback, Focus};
+use held::{AcrossDrag, Drag, Entry, Feedback, Focus};
 use model::Model;
 use paint::empty;
 use sizes::Sizes;
@@ -48,6 +49,7 @@ pub struct Canvas {
     zoom_asked: Option<f32>,
     shown_bar: usize,
     drag: Option<Drag>,
+    across: Option<AcrossDrag>,
     focus: Focus,
     entry: Option<Entry>,
     feedback: Feedback,
@@ -96,9 +98,9 @@ impl Canvas {
         self.feedback = Feedback { gave: Some(words), refused: None };
     }
 
-    /// Whether a boundary is in hand: Escape belongs to the drawing then.
+    /// Whether a boundary or a size is in hand: Escape belongs to the drawing then.
     pub fn is_holding(&self) -> bool {
-        self.drag.is_some() || self.entry.is_some()
+        self.drag.is_some() || self.across.is_some() || self.entry.is_some()
     }
 
     /// Draws the bars and reads what the hand does on them.
@@ -141,7 +143,12 @@ impl Canvas {
         self.touch_cursor(ui, &mut stage, &ground, scene.cursor_mm, &mut events);
         let focused = if scene.step.is_none() { self.focused(ui) } else { None };
         (stage.hot, stage.focused) = (self.hot(), focused);
-        stage.paint();
+        let dimensions = stage.dimensions();
+        let figures = stage.paint(&dimensions);
+        if scene.step.is_none() {
+            self.touch_figures(ui, &stage, &figures, &mut events);
+            self.touch_handles(ui, &stage, &dimensions, &mut events);
+        }
         self.show_tag(ui, &stage);
         self.show_entry(ui, &stage, &mut events);
         events
@@ -159,12 +166,16 @@ impl Canvas {
 
     /// The boundary that is in hand, or has the keyboard, or lies under the pointer.
     fn hot(&self) -> Option<Spot> {
-        self.drag.as_ref().map(|drag| drag.spot).or(self.entry.as_ref().map(|entry| entry.spot)).or(self.hovered)
+        self.drag
+            .as_ref()
+            .map(|drag| drag.spot)
+            .or(self.entry.as_ref().and_then(|entry| entry.what.spot()))
+            .or(self.hovered)
     }
 
     /// Lets go of whatever is in hand.
     fn let_go(&mut self, events: &mut Vec<CanvasEvent>) {
-        if self.drag.take().is_some() {
+        if self.drag.take().is_some() | self.across.take().is_some() {
             events.push(CanvasEvent::Gesture(Gesture::Commit));
         }
         self.entry = None;

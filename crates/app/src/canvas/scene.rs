@@ -14,6 +14,8 @@ pub struct Scene<'a> {
     pub bar: usize,
     /// The selected segment.
     pub selected: Option<usize>,
+    /// The segments that are selected besides.
+    pub also: &'a [usize],
     /// Where the plot's cursor stands, in mm on the starting bar.
     pub cursor_mm: Option<f64>,
     /// The look.

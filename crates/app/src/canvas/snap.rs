@@ -1,5 +1,6 @@
 //! Snapping: where a boundary comes to lie that is pulled to somewhere near. Plain numbers in mm.
 
+use fh_core::plan::PlanUnit;
 use fh_measure::Rounding;
 
 /// The least length that a pulled boundary leaves, in mm, where it is free.
@@ -31,6 +32,18 @@ pub(super) fn nudged(value: f64, up: bool, rounding: Rounding, fine: bool) -> f6
         return if up { value + step } else { value - step };
     }
     if up { above(value, rounding) } else { below(value, rounding) }
+}
+
+/// The finished size nearest to one in mm, in a step that a smith works to; in finer steps where it is free. Common
+/// practice, no source.
+pub(super) fn size_near(mm: f64, unit: PlanUnit, free: bool) -> f64 {
+    let step = match (unit, free) {
+        (PlanUnit::Millimeter, false) => 0.5,
+        (PlanUnit::Millimeter, true) => 0.1,
+        (PlanUnit::Inch, false) => 25.4 / 32.0,
+        (PlanUnit::Inch, true) => 25.4 / 64.0,
+    };
+    ((mm / step).round() * step).max(step)
 }
 
 fn above(value: f64, rounding: Rounding) -> f64 {
@@ -87,6 +100,14 @@ mod tests {
         assert_eq!(nudged(46.6, false, MM, false), 46.0);
         assert_eq!(nudged(46.0, false, MM, false), 45.0);
         assert_eq!(nudged(46.0, true, MM, true), 46.25);
+    }
+
+    #[test]
+    fn a_size_across_ends_on_a_step_of_the_shop() {
+        assert_eq!(size_near(6.3, PlanUnit::Millimeter, false), 6.5);
+        assert!((size_near(6.34, PlanUnit::Millimeter, true) - 6.3).abs() < 1e-9);
+        assert!((size_near(6.5, PlanUnit::Inch, false) - 25.4 / 4.0).abs() < 1e-9);
+        assert_eq!(size_near(-40.0, PlanUnit::Millimeter, false), 0.5);
     }
 
     #[test]

@@ -62,6 +62,13 @@ impl Spot {
         CanvasEvent::Gesture(Gesture::Drag(Box::new(Edit::MoveBoundary(wish))))
     }
 
+    /// The wish to bring a mark near a place, in mm, so that the size that gives is round.
+    pub(super) fn round_wish(self, bar: usize, mm: f64, neighbor: Neighbor) -> CanvasEvent {
+        let to = BoundaryTarget::Mark(Length::new::<millimeter>(mm));
+        let wish = BoundaryMove { bar, segment: self.segment, to, neighbor };
+        CanvasEvent::Gesture(Gesture::Drag(Box::new(Edit::MoveToRound(wish))))
+    }
+
     /// From where to where its segment is drawn, in mm along the drawing.
     pub(super) fn drawn(self, model: &Model) -> Option<[f64; 2]> {
         let block = model.blocks.get(self.segment)?;

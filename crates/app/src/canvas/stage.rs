@@ -1,6 +1,7 @@
 //! The stage: everything that the painters and the readers of the hand share in one frame.
 
 use super::camera::{Axis, Frame};
+use super::figure::{Dimension, Figure};
 use super::layout::{Heights, Layout};
 use super::model::Model;
 use super::scene::{AfterStep, Scene};
@@ -50,6 +51,8 @@ pub(super) struct Stage<'a> {
     pub(super) window: Rect,
     pub(super) exaggeration: f32,
     pub(super) selected: Option<usize>,
+    /// The segments that are selected besides.
+    pub(super) also: &'a [usize],
     /// The step that the bar is drawn after.
     pub(super) step: Option<AfterStep<'a>>,
     /// The last segment of the bar itself.
@@ -108,6 +111,7 @@ impl<'a> Stage<'a> {
             window,
             exaggeration,
             selected: scene.selected,
+            also: scene.also,
             step: scene.step,
             last_whole: model.blocks.iter().rposition(|block| block.lane == 0),
             hot: None,
@@ -116,21 +120,23 @@ impl<'a> Stage<'a> {
         })
     }
 
-    /// Paints all of it.
-    pub(super) fn paint(&self) {
+    /// Paints all of it, and tells where the figures are.
+    pub(super) fn paint(&self, dimensions: &[Dimension]) -> Vec<Figure> {
         self.outer.rect_filled(self.rect, 0.0, self.theme.ground);
         self.paint_bands();
         self.paint_strips();
         self.paint_repeats();
         self.paint_cursor();
-        self.paint_marks();
+        let mut figures = self.paint_marks();
         self.paint_branch_names();
         self.paint_names();
-        self.paint_lengths();
+        figures.extend(self.paint_lengths());
+        figures.extend(self.paint_dimensions(dimensions));
         self.paint_hot_zone();
         self.paint_boundaries();
         self.paint_captions();
         self.paint_ruler();
+        figures
     }
 
     /// Text laid out on one line.

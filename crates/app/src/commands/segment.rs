@@ -9,7 +9,7 @@ use fh_core::plan::Chain;
 const CTRL: Modifiers = Modifiers::COMMAND;
 const CTRL_SHIFT: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 
-pub(super) const ROWS: [Row; 15] = [
+pub(super) const ROWS: [Row; 16] = [
     Row::new(Command::AddAfter, "Add part after…", "Add a part after the selected one; choose its form.")
         .keys(KeyboardShortcut::new(CTRL, Key::Enter))
         .when(shows_the_plan),
@@ -26,6 +26,8 @@ pub(super) const ROWS: [Row; 15] = [
     )
     .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::M))
     .when(has_segment),
+    Row::new(Command::ScaleParts, "Scale part…", "Make every length of the selected parts so many times as large.")
+        .when(has_segment),
     Row::new(Command::Duplicate, "Duplicate part", "Put a copy of the selected part after it.")
         .keys(KeyboardShortcut::new(CTRL, Key::D))
         .when(has_segment),

@@ -17,6 +17,7 @@ mod path_entry;
 mod propose_again;
 mod recovered;
 mod save_motif;
+mod scale_parts;
 mod sheet;
 mod system;
 mod tour;
@@ -26,6 +27,7 @@ mod unsaved;
 pub use system::{Answer, Ask, Dialogs, Native, Scripted};
 
 pub(crate) use add_plan::AddPlan;
+pub(crate) use add_segment::AddPart;
 pub(crate) use add_step::AddStep;
 pub(crate) use export::ExportFile;
 pub(crate) use files::{OpenPlan, SavePlan, Sort};
@@ -35,6 +37,7 @@ pub(crate) use new_plan::NewPlan;
 pub(crate) use paper::PaperFile;
 pub(crate) use recovered::Recovered;
 pub(crate) use save_motif::SaveMotif;
+pub(crate) use scale_parts::ScaleParts;
 pub(crate) use sheet::SheetFile;
 #[cfg(test)]
 pub(crate) use tour::COUNT as TOUR_NOTES;
@@ -42,7 +45,7 @@ pub(crate) use tour::{Spots, Tour};
 pub(crate) use underlay::LayPicture;
 pub(crate) use unsaved::ChangedOnDisk;
 
-use crate::state::{Desk, Request, Side, Then};
+use crate::state::{Desk, Request, Then};
 use egui::Context;
 
 /// The dialog in front.
@@ -59,8 +62,10 @@ pub(crate) enum Dialog {
     Export(ExportFile),
     /// Choose a picture that is laid under the piece.
     LayPicture(LayPicture),
-    /// Choose the form of a new segment.
-    AddSegment(Side),
+    /// Choose a new part.
+    AddSegment(AddPart),
+    /// Say how many times as large the selected parts are to be.
+    ScaleParts(ScaleParts),
     /// Choose what a new step of the order does.
     AddStep(AddStep),
     /// Choose a plan that is cut as well.
@@ -113,7 +118,8 @@ impl Dialog {
             Self::Sheet(dialog) => dialog.show(ctx, desk, out),
             Self::Export(dialog) => dialog.show(ctx, desk, out),
             Self::LayPicture(dialog) => dialog.show(ctx, desk, out),
-            Self::AddSegment(side) => add_segment::show(ctx, desk, *side, out),
+            Self::AddSegment(dialog) => dialog.show(ctx, desk, out),
+            Self::ScaleParts(dialog) => dialog.show(ctx, desk, out),
             Self::AddStep(dialog) => dialog.show(ctx, desk, out),
             Self::AddPlan(dialog) => dialog.show(ctx, desk, out),
             Self::Paper(dialog) => dialog.show(ctx, desk, out),

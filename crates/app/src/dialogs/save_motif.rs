@@ -27,10 +27,10 @@ pub(crate) struct SaveMotif {
 }
 
 impl SaveMotif {
-    /// Begins with one segment, under its name.
-    pub(crate) fn new(bar: usize, chain: Chain, place: usize, name: &str) -> Self {
+    /// Begins with the segments from one place to another, under a name.
+    pub(crate) fn new(bar: usize, chain: Chain, [first, last]: [usize; 2], name: &str) -> Self {
         let name = name.to_owned();
-        Self { bar, chain, first: place, last: place, name, taken: None, said: None, met: false }
+        Self { bar, chain, first, last, name, taken: None, said: None, met: false }
     }
 
     /// Another motif has this name.

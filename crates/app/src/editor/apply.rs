@@ -7,7 +7,7 @@ use crate::theme::{Look, Theme};
 use crate::widgets::entry;
 use egui::Context;
 use fh_core::edit::{BendDrag, Edit, Gave, StepChange, ties};
-use fh_core::plan::{PlanUnit, SizeName};
+use fh_core::plan::{Bend, PlanUnit, SizeName};
 
 impl Editor {
     /// Does what was asked for. What must not overtake a field that is still being typed in waits for the next frame, when
@@ -31,6 +31,7 @@ impl Editor {
             }
         }
         self.selection.settle(&self.document);
+        self.settle_also();
     }
 
     fn apply(&mut self, request: Request, ctx: &Context) {
@@ -43,12 +44,17 @@ impl Editor {
             Request::Say(words) => self.said = words,
             Request::Pick(segment) => self.pick(segment),
             Request::TypeSize(segment) => self.type_size(segment, ctx),
+            Request::TypeField(name) => entry::ask_for_field(ctx, name),
             Request::SelectPlan => self.selection.focus = Focus::Plan,
             Request::Select(bar, segment) => self.select(bar, segment),
             Request::SelectBranch { bar, split, branch } => self.select_branch(bar, split, branch),
+            Request::Extend { to, run } if self.desk().shown().is_none() => self.extend(to, run),
+            Request::Extend { .. } => {}
+            Request::ScaleParts(factor) => self.scale_parts(factor),
             Request::MoveTo(to) => self.move_selected(to),
             Request::Cursor(cursor) => self.selection.cursor_mm = cursor,
             Request::AddSegment(kind, side) => self.then_type(ctx, |editor| editor.add_segment(kind, side)),
+            Request::AddWhole(whole, side) => self.then_type(ctx, |editor| editor.add_whole(whole, side)),
             Request::SaveMotif(motif, overwrite) => self.save_motif(&motif, overwrite),
             Request::InsertMotif(segments, side) => {
                 self.then_type(ctx, |editor| editor.insert_motif(segments, side));
@@ -118,9 +124,14 @@ impl Editor {
     /// Applies an edit within a gesture. What became of a boundary is told beside it, of anything else over the strips.
     fn drag(&mut self, edit: &Edit) {
         let done = self.document.drag(edit);
+        let is_beside = matches!(edit, Edit::MoveBoundary(_) | Edit::MoveToRound(_) | Edit::Mark(_));
         match (done, edit) {
-            (Ok(gave), Edit::MoveBoundary(_) | Edit::Mark(_)) => self.canvas.gave(self.words_of(&gave)),
-            (Err(refusal), Edit::MoveBoundary(_) | Edit::Mark(_)) => self.canvas.refused(refusal.to_string()),
+            (Err(refusal), Edit::ChangePart { .. }) => {
+                self.said = format!("■ Not done: {refusal}");
+                self.canvas.refused(refusal.to_string());
+            }
+            (Ok(gave), _) if is_beside => self.canvas.gave(self.words_of(&gave)),
+            (Err(refusal), _) if is_beside => self.canvas.refused(refusal.to_string()),
             (Ok(gave), Edit::DragBend(drag)) => self.said = self.words_of_bend(drag, &gave),
             (Ok(_), _) => {}
             (Err(refusal), _) => self.said = format!("■ Not done: {refusal}"),
@@ -180,8 +191,13 @@ impl Editor {
     pub(crate) fn then_type(&mut self, ctx: &Context, add: impl FnOnce(&mut Self)) {
         let before = self.document.revision();
         add(self);
-        if self.document.revision() != before {
-            entry::ask_for_size(ctx);
+        if self.document.revision() == before {
+            return;
+        }
+        // A ring is known by what it goes round; its length follows.
+        match self.selected_segment().and_then(|segment| ties::follows(segment).zip(segment.bend.as_ref())) {
+            Some((SizeName::Length, Bend::Ring { .. })) => entry::ask_for_field(ctx, "Inside diameter"),
+            _ => entry::ask_for_size(ctx),
         }
     }
 
@@ -199,6 +215,7 @@ impl Editor {
     pub(super) fn select(&mut self, bar: usize, segment: Option<usize>) {
         self.selection.bar = bar;
         self.selection.focus = segment.map_or(Focus::Bar, Focus::Segment);
+        self.also.clear();
     }
 
     /// Chooses the views of the bar.

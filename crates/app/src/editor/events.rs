@@ -117,8 +117,9 @@ impl Editor {
             self.say("Nothing was pasted: go back to the plan first (Esc).");
             return;
         }
-        match Clipboard::segment(text) {
-            Ok(segment) => self.insert_segment(segment, Side::After),
+        match Clipboard::segments(text) {
+            Ok(segments) if segments.len() > 1 => self.insert_motif(segments, Side::After),
+            Ok(segments) => segments.into_iter().for_each(|segment| self.insert_segment(segment, Side::After)),
             Err(why) => self.say(format!("Nothing was pasted: {why}.")),
         }
     }

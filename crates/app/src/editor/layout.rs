@@ -7,6 +7,7 @@ use crate::panels::area_plot::Curve;
 use crate::panels::{area_plot, empty_bar, findings, inspector, menu_bar, parts_list, strips_bar, totals};
 use crate::state::{Request, told};
 use crate::theme::Theme;
+use crate::widgets::menu_of_part;
 use crate::{order, piece_view, steel};
 use egui::{Frame, Margin, Panel, Rect, ScrollArea, Ui};
 
@@ -198,6 +199,7 @@ impl Editor {
             balance: shown.map_or(self.document.balance(), |shown| &shown.balance),
             bar,
             selected: self.selection.segment().filter(|_| step.is_none()),
+            also: if step.is_none() { &self.also } else { &[] },
             cursor_mm: self.selection.cursor_mm.filter(|_| step.is_none()),
             theme: &self.theme,
             step,
@@ -207,6 +209,9 @@ impl Editor {
             .frame(Frame::new().fill(scene.theme.ground))
             .show(ui, |ui| canvas.show(ui, &scene));
         out.extend(events.inner.into_iter().map(Request::from));
+        if step.is_none() {
+            menu_of_part::over(ui, &events.response, &self.desk(), out);
+        }
         let is_empty = scene.plan.bars.get(scene.bar).is_some_and(|bar| bar.segments.is_empty());
         if is_empty {
             empty_bar::show(ui, &self.desk(), rect, out);

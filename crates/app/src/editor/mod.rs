@@ -12,6 +12,7 @@ mod motifs;
 mod order;
 mod run;
 mod segments;
+mod several;
 mod sheet;
 mod steel;
 mod underlay;
@@ -41,6 +42,8 @@ pub struct Editor {
     is_dressed: bool,
     pub(crate) document: Document,
     pub(crate) selection: Selection,
+    /// The parts that are selected besides.
+    pub(super) also: Vec<usize>,
     pub(crate) canvas: Canvas,
     pub(crate) piece_view: PieceView,
     pub(crate) order: Order,
@@ -123,6 +126,7 @@ impl Editor {
             settings,
             recent,
             selection: Selection::first(&document),
+            also: Vec::new(),
             document,
             canvas,
             piece_view: PieceView::default(),
@@ -178,6 +182,7 @@ impl Editor {
         Desk {
             document: &self.document,
             selection: self.selection,
+            also: &self.also,
             theme: &self.theme,
             settings: &self.settings,
             recent: &self.recent,

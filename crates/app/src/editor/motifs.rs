@@ -21,7 +21,9 @@ impl Editor {
         let Some((at, written)) = self.selection.segment().zip(self.document.plan().bars.get(bar)) else { return };
         if let Some((chain, place)) = written.place_of(at) {
             let name = segment_name(written, at);
-            self.dialog = Some(Dialog::SaveMotif(SaveMotif::new(bar, chain, place, &name)));
+            let places = self.chosen().into_iter().filter_map(|at| Some(written.place_of(at)?.1));
+            let (first, last) = places.fold((place, place), |(first, last), at| (first.min(at), last.max(at)));
+            self.dialog = Some(Dialog::SaveMotif(SaveMotif::new(bar, chain, [first, last], &name)));
         }
     }
 

@@ -25,7 +25,7 @@ impl Editor {
                 self.run_file(command, ctx);
             }
             C::Undo | C::Redo | C::Cut | C::Copy | C::Paste => self.run_edit(command, ctx),
-            C::Duplicate | C::Remove | C::AddBefore | C::AddAfter | C::InsertMotif | C::SaveMotif => {
+            C::Duplicate | C::Remove | C::AddBefore | C::AddAfter | C::InsertMotif | C::SaveMotif | C::ScaleParts => {
                 self.run_segment(command);
             }
             C::MoveUp | C::MoveDown | C::NextSegment | C::PreviousSegment => self.run_place(command),
@@ -103,7 +103,7 @@ impl Editor {
             }
             Command::Cut => {
                 self.copy(ctx);
-                self.remove_segment();
+                self.run_segment(Command::Remove);
             }
             Command::Copy => self.copy(ctx),
             _ => {
@@ -115,10 +115,16 @@ impl Editor {
     }
 
     fn copy(&mut self, ctx: &Context) {
-        let Some(segment) = self.selected_segment().cloned() else { return };
-        let text = self.clipboard.take(&segment);
+        let segments = self.chosen_segments();
+        if segments.is_empty() {
+            return;
+        }
+        let text = self.clipboard.take(&segments);
         ctx.send_cmd(OutputCommand::CopyText(text));
-        self.say("Copied the part.");
+        match segments.len() {
+            1 => self.say("Copied the part."),
+            count => self.say(format!("Copied {count} parts.")),
+        }
     }
 
     fn run_segment(&mut self, command: Command) {
@@ -127,6 +133,9 @@ impl Editor {
             Command::AddAfter => self.ask_form(Side::After),
             Command::InsertMotif => self.ask_insert_motif(),
             Command::SaveMotif => self.ask_save_motif(),
+            Command::ScaleParts => self.ask_scale(),
+            Command::Duplicate if self.has_several() => self.duplicate_several(),
+            Command::Remove if self.has_several() => self.remove_several(),
             Command::Duplicate => {
                 if let Some(segment) = self.selected_segment().cloned() {
                     self.insert_segment(segment, Side::After);
@@ -138,6 +147,9 @@ impl Editor {
 
     /// Moves the selected segment, or selects the next; where the bar is shown after a step, another step.
     fn run_place(&mut self, command: Command) {
+        if self.has_several() && matches!(command, Command::MoveUp | Command::MoveDown) {
+            return self.move_several(command == Command::MoveUp);
+        }
         let to = match command {
             Command::MoveUp => commands::above(&self.desk()),
             Command::MoveDown => commands::below(&self.desk()),

@@ -1,20 +1,20 @@
 //! Changes of which segments and bars there are.
 
 use super::Editor;
-use crate::dialogs::Dialog;
+use crate::dialogs::{AddPart, Dialog};
 use crate::state::{Focus, Side};
 use crate::widgets::Sizing;
 use fh_core::edit::{Edit, MarkEdit};
 use fh_core::forms;
 use fh_core::metal::{FreeEnd, Shape};
-use fh_core::new_segment::{new_segment, run_to_a_section};
+use fh_core::new_segment::{Around, Whole, new_segment, run_to_a_section};
 use fh_core::plan::{Bar, Chain, Form, FormKind, SectionSpec, Segment};
 use fh_measure::{LengthRange, WrittenLength};
 
 impl Editor {
-    /// Asks which form a new segment has.
+    /// Asks what a new part is.
     pub(crate) fn ask_form(&mut self, side: Side) {
-        self.dialog = Some(Dialog::AddSegment(side));
+        self.dialog = Some(Dialog::AddSegment(AddPart::new(side)));
     }
 
     /// Adds a segment of a form.
@@ -34,6 +34,26 @@ impl Editor {
                 run_to_a_section(&mut segment.form, &sizing.first);
             }
             self.insert_segment(segment, side);
+        }
+    }
+
+    /// Adds a ready-made whole.
+    pub(crate) fn add_whole(&mut self, whole: Whole, side: Side) {
+        let plan = self.document.plan();
+        let Some((chain, place)) = self.place_beside(side) else { return };
+        let balance = self.document.balance().bars.get(self.selection.bar);
+        let sizing = Sizing::within(&self.theme, plan.units, balance, chain);
+        let stock = plan.bars.get(self.selection.bar).map(|bar| &bar.stock);
+        let is_round = matches!(stock, Some(SectionSpec::Round(_)));
+        let first = place == 0 && self.is_free_end(chain, place);
+        let Some(parts) = whole.parts(&sizing.first, Around { first, is_round }) else { return };
+        let main = parts.iter().position(|part| part.name == whole.main_part()).unwrap_or_default();
+        let before = self.document.revision();
+        self.insert_motif(parts, side);
+        let bar = self.document.plan().bars.get(self.selection.bar);
+        let number = bar.and_then(|bar| bar.number_of(chain, place + main));
+        if let Some(number) = number.filter(|_| self.document.revision() != before) {
+            self.select_segment(number);
         }
     }
 
@@ -122,6 +142,7 @@ impl Editor {
 
     /// Selects a segment of the bar, or the last one where there are fewer.
     pub(crate) fn select_segment(&mut self, at: usize) {
+        self.also.clear();
         self.selection.focus = Focus::Segment(at);
         self.selection.settle(&self.document);
     }

@@ -3,13 +3,15 @@
 use crate::figures;
 use crate::state::Desk;
 use crate::theme::{Text, Theme, space};
+use crate::widgets::form_card::{self, Offer};
 use crate::widgets::{form_icon, line, severity_sign};
 use egui::{Align2, Color32, Rect, Response, Role, Sense, Ui, WidgetInfo, pos2, vec2};
 use fh_core::balance::{BarBalance, SegmentBalance};
-use fh_core::describe::{derived_words, made_words, segment_name, short_name};
+use fh_core::describe::{bend_words, derived_words, made_words, segment_name, short_name};
 use fh_core::findings::Severity;
 use fh_core::metal::Shape;
-use fh_core::plan::{Bar, Chain, FormKind, Segment, SizeName};
+use fh_core::new_segment::Whole;
+use fh_core::plan::{Bar, Bend, BendKind, Chain, Segment, SizeName};
 
 /// The height of a line, in points at normal text size.
 const HEIGHT: f32 = 44.0;
@@ -32,7 +34,7 @@ pub(super) struct Part {
     name: String,
     below: String,
     value: String,
-    icon: Option<FormKind>,
+    icon: Option<Offer>,
     worst: Option<Severity>,
     is_head: bool,
     /// How many splits it lies within; 0 for what is no segment.
@@ -108,7 +110,7 @@ impl Part {
             name,
             below: below(desk, segment, balance.segments.get(index)?),
             value: balance.step_shop(index)?.text(),
-            icon: Some(segment.form.kind()),
+            icon: Some(drawing_of(segment)),
             worst: worst(desk, bar, Some(index)),
             is_head: false,
             depth,
@@ -129,10 +131,27 @@ fn below(desk: &Desk<'_>, segment: &Segment, balance: &SegmentBalance) -> String
     let unit = desk.document.plan().units.length;
     let gave = balance.derived.iter().filter(|size| size.gave && size.name != SizeName::Length);
     let gave: Vec<String> = gave.filter_map(|size| derived_words(size, unit)).collect();
-    if gave.is_empty() {
-        return made_words(segment, balance, unit).form;
+    let form = match gave.is_empty() {
+        true => made_words(segment, balance, unit).form,
+        false => format!("{}: {}", segment.form.kind().name(), gave.join(", ")),
+    };
+    // What it is bent to is what tells it from the others.
+    match bend_words(segment, &[]) {
+        Some(bend) => format!("{bend}; {form}"),
+        None => form,
     }
-    format!("{}: {}", segment.form.kind().name(), gave.join(", "))
+}
+
+/// A part as it is drawn in its line: by its bend, or else by its form.
+fn drawing_of(segment: &Segment) -> Offer {
+    match segment.bend.as_ref().map(Bend::kind) {
+        Some(BendKind::Curve) => Offer::Whole(Whole::Hook),
+        Some(BendKind::Ring) => Offer::Whole(Whole::Ring),
+        Some(BendKind::Scroll) => Offer::Whole(Whole::Curl),
+        Some(BendKind::Twist) => Offer::Whole(Whole::Twist),
+        Some(BendKind::Corner) => Offer::Whole(Whole::Corner),
+        Some(BendKind::Socket) | None => Offer::Form(segment.form.kind()),
+    }
 }
 
 /// The worst finding that speaks of a place.
@@ -177,7 +196,7 @@ fn paint_words(ui: &Ui, theme: &Theme, rect: Rect, part: &Part) {
         left += INDENT;
         let icon = vec2(form_icon::width_for(theme.scaled(ICON)), theme.scaled(ICON));
         let at = pos2(left, rect.center().y - icon.y / 2.0);
-        form_icon::paint(painter, theme, Rect::from_min_size(at, icon), kind);
+        form_card::paint_drawing(painter, theme, Rect::from_min_size(at, icon), kind);
         left += icon.x + space::GAP;
     }
     let value = line::lay(ui, &part.value, theme.font(Text::Body), theme.ink, rect.width());

@@ -4,7 +4,8 @@ use super::part_row::{self, Part};
 use crate::state::{Command, Desk, Focus, Line, Request, lines};
 use crate::theme::space;
 use crate::widgets::command_button::{bar_button, menu_line};
-use egui::{ScrollArea, Ui};
+use crate::widgets::menu_of_part;
+use egui::{Id, Rect, ScrollArea, Ui};
 
 /// A line of the list.
 #[derive(Clone, Copy, PartialEq)]
@@ -23,7 +24,13 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let rows = rows(desk);
     let height = part_row::height(desk.theme);
     ui.spacing_mut().item_spacing.y = 0.0;
+    let selected = rows.iter().position(|row| row.is_selected(desk)).filter(|_| is_newly_selected(ui, desk));
     ScrollArea::vertical().auto_shrink([false, false]).show_rows(ui, height, rows.len(), |ui, range| {
+        if let Some(at) = selected {
+            let top = ui.cursor().top() + (at as f32 - range.start as f32) * height;
+            let line = Rect::from_x_y_ranges(ui.max_rect().x_range(), top..=top + height);
+            ui.scroll_to_rect(line, None);
+        }
         for row in rows.get(range).unwrap_or_default() {
             match row {
                 Row::Plan => plan_line(ui, desk, out),
@@ -33,6 +40,25 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             }
         }
     });
+}
+
+impl Row {
+    fn is_selected(self, desk: &Desk<'_>) -> bool {
+        match self {
+            Self::Plan => desk.selection.focus == Focus::Plan,
+            Self::Bar(bar) => desk.selection.bar == bar && desk.selection.focus == Focus::Bar,
+            Self::Line(bar, line) => desk.selection.bar == bar && desk.selection.focus == line.focus(),
+        }
+    }
+}
+
+/// Whether something else was selected in the last frame: its line is then brought into sight.
+fn is_newly_selected(ui: &Ui, desk: &Desk<'_>) -> bool {
+    let slot = Id::unique("the selected line of the parts");
+    let now = (desk.document.serial(), desk.selection.bar, desk.selection.focus);
+    let before = ui.data(|data| data.get_temp::<(u64, usize, Focus)>(slot));
+    ui.data_mut(|data| data.insert_temp(slot, now));
+    before != Some(now)
 }
 
 /// Shows the buttons below the list.
@@ -100,29 +126,20 @@ fn branch_line(ui: &mut Ui, desk: &Desk<'_>, bar: usize, line: Line, out: &mut V
 }
 
 fn segment_line(ui: &mut Ui, desk: &Desk<'_>, bar: usize, (segment, depth): (usize, usize), out: &mut Vec<Request>) {
-    let selected = desk.selection.bar == bar && desk.selection.segment() == Some(segment);
+    let is_here = desk.selection.bar == bar;
+    let is_also = is_here && desk.also.contains(&segment);
+    let selected = is_here && (desk.selection.segment() == Some(segment) || is_also);
     let Some(part) = Part::segment(desk, bar, segment, depth) else { return };
     let response = part_row::show(ui, desk.theme, &part, selected);
-    if response.clicked() || response.secondary_clicked() {
+    let keys = ui.input(|input| input.modifiers);
+    if response.clicked() && is_here && (keys.shift || keys.command) {
+        out.push(Request::Extend { to: segment, run: keys.shift });
+    } else if response.clicked() || (response.secondary_clicked() && !is_also) {
         out.push(Request::Select(bar, Some(segment)));
     }
     response.dnd_set_drag_payload(Carried(bar, segment));
     drop_line(ui, desk, &response, bar, segment, out);
-    response.context_menu(|ui| {
-        for command in [
-            Command::AddBefore,
-            Command::AddAfter,
-            Command::Duplicate,
-            Command::Cut,
-            Command::Copy,
-            Command::Paste,
-            Command::Remove,
-            Command::FixMark,
-            Command::LoosenMark,
-        ] {
-            menu_line(ui, desk, command, out);
-        }
-    });
+    response.context_menu(|ui| menu_of_part::lines(ui, desk, out));
 }
 
 /// Shows where a carried segment would come to lie, and lets it down there. A segment stays in its chain.

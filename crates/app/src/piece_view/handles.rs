@@ -8,8 +8,8 @@ use crate::state::{Gesture, Request};
 use crate::theme::space;
 use egui::accesskit::Action;
 use egui::{
-    CursorIcon, Event, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Sense, Shape, Stroke, Ui,
-    Vec2, WidgetInfo, vec2,
+    CursorIcon, Event, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Role, Sense, Shape,
+    Stroke, Ui, Vec2, WidgetInfo, vec2,
 };
 use fh_core::edit::{BendDrag, BendTo, Edit, Knob};
 
@@ -22,6 +22,7 @@ impl PieceView {
             self.let_go(out);
         }
         let Some(bend) = bend else { return };
+        let mut last: Option<Rect> = None;
         for knob in [Knob::Radius, Knob::Angle] {
             let [foot, at] = bend.stand(knob, stage);
             let response = touch(ui, at, knob, &bend, stage);
@@ -35,7 +36,12 @@ impl PieceView {
                 nudge_by_keys(ui, &response, knob, &bend, out);
             }
             let in_hand = response.hovered() || response.dragged() || response.has_focus();
-            paint(stage, knob, [foot, at], in_hand.then(|| bend.words(knob, stage)), response.has_focus());
+            paint(stage, knob, [foot, at], in_hand, response.has_focus());
+            let words = if in_hand { bend.words(knob, stage) } else { bend.figure(knob, stage) };
+            let radius = stage.theme.scaled(1.5 * space::GRID);
+            let card = stage.card(|size| beside(at + vec2(size.x / 2.0 + 2.0 * radius, 0.0), size, last), words);
+            last = Some(card);
+            touch_figure(ui, card, knob, &bend, stage, out);
         }
     }
 
@@ -68,6 +74,28 @@ impl PieceView {
             out.push(drag(wish));
             ui.request_repaint();
         }
+    }
+}
+
+/// The middle of a figure at a place, moved up or down where it would lie over the one before.
+fn beside(at: Pos2, size: Vec2, last: Option<Rect>) -> Pos2 {
+    let Some(last) = last.filter(|last| last.intersects(Rect::from_center_size(at, size))) else { return at };
+    let step = last.height() / 2.0 + size.y / 2.0 + space::TIGHT;
+    let y = if at.y < last.center().y { last.center().y - step } else { last.center().y + step };
+    Pos2::new(at.x, y)
+}
+
+/// A click on the figure beside a handle gives the keyboard to its field.
+fn touch_figure(ui: &Ui, card: Rect, knob: Knob, bend: &Bend, stage: &Stage<'_>, out: &mut Vec<Request>) {
+    let Some(field) = bend.field(knob, stage) else { return };
+    let response = ui.interact(card, ui.make_persistent_id(("figure of a bend", knob)), Sense::CLICK);
+    let name = format!("Figure: {} of {}", bend.name(knob), name_of(stage.plan, bend.place));
+    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &name));
+    if response.hovered() {
+        ui.set_cursor_icon(CursorIcon::Text);
+    }
+    if response.clicked() {
+        out.push(Request::TypeField(field));
     }
 }
 
@@ -130,10 +158,10 @@ fn taken_steps(ui: &Ui, id: Id) -> Vec<(bool, bool)> {
     found
 }
 
-/// Paints a handle: round for the angle, a diamond for the radius, with its figure while it is in hand.
-fn paint(stage: &Stage<'_>, knob: Knob, [foot, at]: [Pos2; 2], figure: Option<String>, has_focus: bool) {
+/// Paints a handle: round for the angle, a diamond for the radius; larger while it is in hand.
+fn paint(stage: &Stage<'_>, knob: Knob, [foot, at]: [Pos2; 2], in_hand: bool, has_focus: bool) {
     let (theme, painter) = (stage.theme, &stage.painter);
-    let radius = theme.scaled(1.5 * space::GRID) + if figure.is_some() { space::LINE } else { 0.0 };
+    let radius = theme.scaled(1.5 * space::GRID) + if in_hand { space::LINE } else { 0.0 };
     painter.line_segment([foot, at], Stroke::new(space::LINE, theme.accent));
     let edge = Stroke::new(space::LINE, theme.on_accent);
     match knob {
@@ -149,6 +177,4 @@ fn paint(stage: &Stage<'_>, knob: Knob, [foot, at]: [Pos2; 2], figure: Option<St
     if has_focus {
         painter.circle_stroke(at, radius + space::TIGHT, Stroke::new(space::LINE, theme.focus));
     }
-    let Some(figure) = figure else { return };
-    stage.card(|size| at + vec2(size.x / 2.0 + 2.0 * radius, 0.0), figure);
 }

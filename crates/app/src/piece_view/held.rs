@@ -7,6 +7,7 @@ use super::stage::Stage;
 use crate::theme::space;
 use egui::{Pos2, vec2};
 use fh_core::edit::{BendDrag, BendSizes, BendTo, Knob};
+use fh_core::plan::BendKind;
 use fh_piece::vector::{plus, times};
 use std::f64::consts::{PI, TAU};
 
@@ -85,15 +86,42 @@ impl Bend {
         }
     }
 
+    /// Its name and its figure.
     pub(super) fn words(&self, knob: Knob, stage: &Stage<'_>) -> String {
-        let units = stage.plan.units;
-        let name = self.name(knob);
-        let figure = match knob {
+        format!("{} {}", self.name(knob), self.number(knob, stage))
+    }
+
+    /// Its figure alone, with as few words as tell what it is.
+    pub(super) fn figure(&self, knob: Knob, stage: &Stage<'_>) -> String {
+        let number = self.number(knob, stage);
+        match knob {
+            Knob::Angle if self.sizes.spiral.is_some() => format!("{number} turns"),
+            Knob::Angle => number,
+            Knob::Radius => format!("r {number}"),
+        }
+    }
+
+    fn number(&self, knob: Knob, stage: &Stage<'_>) -> String {
+        match knob {
             Knob::Angle if self.sizes.spiral.is_some() => format!("{:.2}", self.sizes.angle / TAU),
             Knob::Angle => format!("{}°", (self.value(knob) * 10.0).round() / 10.0),
-            Knob::Radius => figure(self.value(knob), units.length),
-        };
-        format!("{name} {figure}")
+            Knob::Radius => figure(self.value(knob), stage.plan.units.length),
+        }
+    }
+
+    /// The name of the field in which it is typed.
+    pub(super) fn field(&self, knob: Knob, stage: &Stage<'_>) -> Option<&'static str> {
+        let kind = stage.plan.segment(self.place.0, self.place.1)?.bend.as_ref()?.kind();
+        Some(match (kind, knob) {
+            (BendKind::Curve, Knob::Angle) => "Angle of the curve",
+            (BendKind::Corner, Knob::Angle) => "Angle of the corner",
+            (BendKind::Curve | BendKind::Corner, Knob::Radius) => "Inside radius",
+            (BendKind::Ring, Knob::Angle) => "How far round it goes",
+            (BendKind::Ring, Knob::Radius) => "Inside diameter",
+            (BendKind::Scroll, Knob::Angle) => "Turns of the scroll",
+            (BendKind::Scroll, Knob::Radius) => "Outer radius",
+            (BendKind::Socket | BendKind::Twist, _) => return None,
+        })
     }
 }
 

@@ -25,6 +25,7 @@ pub(crate) use underlay::{check as check_picture, edit as lay_edit, seen_from, v
 
 use crate::state::{Desk, Gesture, PieceState, Request, Standard};
 use crate::theme::{Text, space};
+use crate::widgets::menu_of_part;
 use camera::Camera;
 use egui::{Align2, Label, Rect, Response, RichText, Role, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
 use fh_core::plan::UnderlayView;
@@ -173,6 +174,7 @@ impl PieceView {
         self.touch_piece(ui, &stage, ground, out);
         self.under.caption(ui, &stage);
         if shown.is_none() {
+            menu_of_part::over(ui, ground, desk, out);
             self.touch_handles(ui, &stage, out);
             self.under.touch(ui, &stage, ground, out);
         } else {

@@ -28,6 +28,9 @@ impl PieceView {
                 self.click(ui, stage, at, out);
             }
         }
+        if let Some((bar, segment)) = self.pointed_at.filter(|_| ground.secondary_clicked()) {
+            out.push(Request::Select(bar, Some(segment)));
+        }
         let caught = pointer.filter(|_| self.measure.is_on);
         let caught = caught.and_then(|at| measure::caught(stage, &self.image, at, dense));
         self.measure.show(ui, stage, caught);

@@ -33,8 +33,8 @@ impl Stage<'_> {
         [f64::from(from.x), f64::from(from.y)]
     }
 
-    /// Paints figures on a card about a place, kept within the view.
-    pub(super) fn card(&self, at: impl FnOnce(Vec2) -> Pos2, words: String) {
+    /// Paints figures on a card about a place, kept within the view; where that is.
+    pub(super) fn card(&self, at: impl FnOnce(Vec2) -> Pos2, words: String) -> Rect {
         let (theme, painter) = (self.theme, &self.painter);
         let words = painter.layout_no_wrap(words, theme.font(Text::Strong), theme.ink);
         let size = words.size() + vec2(2.0 * space::GAP, space::TIGHT);
@@ -42,6 +42,7 @@ impl Stage<'_> {
         let edge = Stroke::new(theme.hairline(), theme.accent);
         painter.rect(card, space::CORNER, theme.panel_raised, edge, egui::StrokeKind::Inside);
         painter.galley(card.center() - words.size() / 2.0, words, theme.ink);
+        card
     }
 
     /// The same place, kept a little within the view.

@@ -13,9 +13,13 @@ pub(crate) struct Clipboard {
 }
 
 impl Clipboard {
-    /// The text of a segment, kept here as well.
-    pub(crate) fn take(&mut self, segment: &Segment) -> String {
-        let text = serde_json::to_string_pretty(segment).unwrap_or_default();
+    /// The text of some segments, kept here as well.
+    pub(crate) fn take(&mut self, segments: &[Segment]) -> String {
+        let text = match segments {
+            [one] => serde_json::to_string_pretty(one),
+            all => serde_json::to_string_pretty(all),
+        };
+        let text = text.unwrap_or_default();
         self.own = Some(text.clone());
         text
     }
@@ -42,12 +46,14 @@ impl Clipboard {
         if self.waiting.is_none() { self.own.clone() } else { None }
     }
 
-    /// The segment in a text.
+    /// The segments in a text.
     ///
     /// # Errors
-    /// When the text is no segment, in words.
-    pub(crate) fn segment(text: &str) -> Result<Segment, String> {
-        serde_json::from_str(text).map_err(|_| "the clipboard holds no part".to_owned())
+    /// When the text is none, in words.
+    pub(crate) fn segments(text: &str) -> Result<Vec<Segment>, String> {
+        let one = serde_json::from_str(text).map(|one| vec![one]);
+        let all = one.or_else(|_| serde_json::from_str::<Vec<Segment>>(text)).ok();
+        all.filter(|all| !all.is_empty()).ok_or_else(|| "the clipboard holds no part".to_owned())
     }
 }
 
@@ -61,15 +67,17 @@ mod tests {
     #[test]
     fn a_segment_comes_back_from_its_text() {
         let segment = Segment::new("shank", Form::Plain(forms::Plain { length: None }));
-        let text = Clipboard::default().take(&segment);
-        assert_eq!(Clipboard::segment(&text), Ok(segment));
-        assert!(Clipboard::segment("three and a quarter").is_err());
+        for all in [vec![segment.clone()], vec![segment.clone(), segment]] {
+            let text = Clipboard::default().take(&all);
+            assert_eq!(Clipboard::segments(&text), Ok(all));
+        }
+        assert!(Clipboard::segments("three and a quarter").is_err() && Clipboard::segments("[]").is_err());
     }
 
     #[test]
     fn our_own_copy_is_taken_where_the_system_is_silent() {
         let mut clipboard = Clipboard::default();
-        let text = clipboard.take(&Segment::new("shank", Form::Plain(forms::Plain { length: None })));
+        let text = clipboard.take(&[Segment::new("shank", Form::Plain(forms::Plain { length: None }))]);
         clipboard.wait();
         let pasted = (0..=FRAMES_TO_WAIT).find_map(|_| clipboard.tick());
         assert_eq!(pasted, Some(text));

@@ -21,6 +21,7 @@ pub(crate) enum Command {
     AddAfter,
     InsertMotif,
     SaveMotif,
+    ScaleParts,
     MoveUp,
     MoveDown,
     NextSegment,

@@ -9,6 +9,8 @@ use fh_work::Worked;
 pub(crate) struct Desk<'a> {
     pub(crate) document: &'a Document,
     pub(crate) selection: Selection,
+    /// The parts that are selected besides.
+    pub(crate) also: &'a [usize],
     pub(crate) theme: &'a Theme,
     pub(crate) settings: &'a Settings,
     pub(crate) recent: &'a Recent,

@@ -4,6 +4,7 @@ use super::{Choice, Command, Gesture, OrderAsk, PaperSize, SheetKind, SteelAsk, 
 use crate::theme::Look;
 use fh_core::edit::Edit;
 use fh_core::motif::Motif;
+use fh_core::new_segment::Whole;
 use fh_core::plan::{FormKind, Plan, Segment, UnderlayView};
 use fh_piece::files::FileKind;
 use std::path::PathBuf;
@@ -23,10 +24,21 @@ pub(crate) enum Request {
     Pick(Option<usize>),
     /// Select a segment of the shown bar, and give the keyboard to its first size.
     TypeSize(usize),
+    /// Give the keyboard to the field of a size by its name.
+    TypeField(&'static str),
     /// Select the whole plan.
     SelectPlan,
     /// Select a bar, or a segment of it.
     Select(usize, Option<usize>),
+    /// Select one more part of the shown bar, or one less; or all from the selected one to it.
+    Extend {
+        /// The part.
+        to: usize,
+        /// Whether all up to it.
+        run: bool,
+    },
+    /// Make the selected parts so many times as large.
+    ScaleParts(f64),
     /// Select a branch of a split.
     SelectBranch {
         /// The bar.
@@ -42,6 +54,8 @@ pub(crate) enum Request {
     Cursor(Option<f64>),
     /// Add a segment of a form.
     AddSegment(FormKind, Side),
+    /// Add a ready-made whole.
+    AddWhole(Whole, Side),
     /// Keep a motif; whether it takes the place of another of its name.
     SaveMotif(Box<Motif>, bool),
     /// Put the segments of a motif beside the selected one.

@@ -8,7 +8,7 @@ mod focus;
 mod note;
 
 pub(crate) use doubt::{forget as forget_doubt, of_jump, of_length as doubt_of_length, sentence as doubt_sentence};
-pub(crate) use focus::{ask_for_size, select_on_focus};
+pub(crate) use focus::{ask_for_field, ask_for_size, select_on_focus};
 
 use crate::theme::{Text, Theme, space};
 use crate::widgets::row;
@@ -91,7 +91,7 @@ fn field<T>(ui: &mut Ui, theme: &Theme, entry: &Entry<'_>, now: &str, reading: &
     let now = now.char_indices().nth(MOST_LETTERS).map_or(now, |(end, _)| &now[..end]);
     let typed = ui.data(|data| data.get_temp::<Typed>(id)).filter(|typed| typed.over == now);
     let mut text = typed.map_or_else(|| now.to_owned(), |typed| typed.text);
-    if reading.step.is_some() && focus::is_wanted(ui) {
+    if reading.step.is_some() && focus::is_wanted(ui, entry.name) {
         focus::give(ui.ctx(), id, &text);
     }
     let stepped = take_step(ui, id, reading);

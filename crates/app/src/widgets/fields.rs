@@ -11,8 +11,14 @@ const ANGLE_STEP_DEGREES: f64 = 5.0;
 /// How far one step of a count of turns goes.
 const TURNS_STEP: f64 = 0.25;
 
-fn read_length(sizing: &Sizing<'_>, text: &str, range: LengthRange) -> Result<WrittenLength, String> {
-    WrittenLength::parse(text, Some(sizing.first.units.length.length_unit()), range).map_err(|error| error.to_string())
+/// A length as it is typed; `it` is the one that was there.
+fn read_length(
+    sizing: &Sizing<'_>,
+    text: &str,
+    range: LengthRange,
+    it: Option<&WrittenLength>,
+) -> Result<WrittenLength, String> {
+    WrittenLength::typed(text, sizing.first.units.length.length_unit(), range, it).map_err(|error| error.to_string())
 }
 
 /// The length so many steps of the marks' rounding away from a length in mm.
@@ -38,7 +44,7 @@ pub(crate) fn length(
     now: &WrittenLength,
     range: LengthRange,
 ) -> Option<WrittenLength> {
-    let read = |text: &str| read_length(sizing, text, range);
+    let read = |text: &str| read_length(sizing, text, range, Some(now));
     let step = |steps| step_written(sizing, now, steps, range);
     let doubt = |typed: &WrittenLength| doubt_of_length(Some((now.mm(), now.text())), typed);
     entry::show(ui, sizing.theme, entry, now.text(), &Reading { read: &read, step: Some(&step), doubt: Some(&doubt) })
@@ -53,7 +59,9 @@ pub(crate) fn optional_length(
     range: LengthRange,
     follows_mm: Option<f64>,
 ) -> Option<Option<WrittenLength>> {
-    let read = |text: &str| optional(text, |text| read_length(sizing, text, range));
+    let unit = sizing.first.units.length.length_unit();
+    let it = now.cloned().or_else(|| WrittenLength::from_mm(follows_mm?, unit, range).ok());
+    let read = |text: &str| optional(text, |text| read_length(sizing, text, range, it.as_ref()));
     let step = |steps| match now {
         Some(now) => step_written(sizing, now, steps, range).map(Some),
         None => step_length(sizing, follows_mm?, steps, range).map(Some),

@@ -1,6 +1,6 @@
 //! The fields for a section: which kind it is, and its sizes.
 
-use super::entry::Entry;
+use super::entry::{self, Entry, Reading};
 use super::{Sizing, chooser, fields};
 use egui::Ui;
 use fh_core::new_segment::convert_section;
@@ -15,12 +15,35 @@ pub(crate) fn show(
     now: &SectionSpec,
     kinds: &[SectionKind],
 ) -> Option<SectionSpec> {
+    let in_short = in_short(ui, sizing, of, now, kinds);
+    if in_short.is_some() {
+        return in_short;
+    }
     let choices: Vec<_> = kinds.iter().map(|kind| (*kind, kind_words(*kind))).collect();
     let kind = chooser::show(ui, sizing.theme, "Shape", &format!("Shape of {of}"), now.kind(), &choices);
     if let Some(kind) = kind {
         return convert_section(now, kind, &sizing.first);
     }
     sizes(ui, sizing, of, now)
+}
+
+/// All of the section in one field: `3/8 square`, `1 x 1/8`.
+fn in_short(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    of: &str,
+    now: &SectionSpec,
+    kinds: &[SectionKind],
+) -> Option<SectionSpec> {
+    let unit = sizing.first.units.length.length_unit();
+    let read = |text: &str| {
+        let section = SectionSpec::said(text, Some(unit))?;
+        let fits = kinds.contains(&section.kind());
+        if fits { Ok(section) } else { Err(format!("“{}” cannot be the {of}", text.trim())) }
+    };
+    let name = format!("In short: {of}");
+    let entry = Entry::named("In short", &name).hint("3/8 square, 1 x 1/8");
+    entry::show(ui, sizing.theme, &entry, &now.words(), &Reading { read: &read, step: None, doubt: None })
 }
 
 fn kind_words(kind: SectionKind) -> String {

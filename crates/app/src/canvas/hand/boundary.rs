@@ -86,9 +86,17 @@ impl Canvas {
         self.drag = Some(Drag::new(spot, stage.axis.mm(pressed.x) - end, stage.model));
         events.push(CanvasEvent::Select(Some(spot.segment)));
         events.push(CanvasEvent::Gesture(Gesture::Begin));
-        events.push(CanvasEvent::Status(
-            "Alt: off the rounding. Shift: the next part trades metal. Esc: cancel.".to_owned(),
-        ));
+        events.push(CanvasEvent::Status(drag_words(spot.strip).to_owned()));
+    }
+}
+
+/// What the keys do while a boundary is in hand.
+fn drag_words(strip: Strip) -> &'static str {
+    match strip {
+        Strip::Bar => {
+            "Ctrl: round the mark, not the size. Alt: neither. Shift: the next part trades metal. Esc: cancel."
+        }
+        Strip::Forged => "Alt: off the rounding. Shift: the next part trades metal. Esc: cancel.",
     }
 }
 

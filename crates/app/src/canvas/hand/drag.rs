@@ -4,6 +4,7 @@ use crate::canvas::Canvas;
 use crate::canvas::event::CanvasEvent;
 use crate::canvas::held::Feedback;
 use crate::canvas::stage::Stage;
+use crate::canvas::strip::Strip;
 use crate::state::Gesture;
 use egui::{Key, Modifiers, Response, Ui};
 use fh_core::edit::Neighbor;
@@ -43,12 +44,17 @@ impl Canvas {
         let keys = ui.input(|input| input.modifiers);
         let (spot, at) = (drag.spot, drag.place_at(stage.axis.mm(pointer.x) - drag.grabbed_off));
         let Some(start) = drag.start.or(spot.reach(stage.model).map(|[start, _]| start)) else { return };
-        let Some(target) = spot.pulled_to(at, start, stage.model, keys.alt) else { return };
-        let wish = (target, neighbor(keys.shift));
+        // A mark goes where the finished size is round, unless its own rounding is asked for.
+        let is_fixed = stage.model.blocks.get(spot.segment).is_some_and(|block| block.fixed.is_some());
+        let rounds = spot.strip == Strip::Bar && !is_fixed && !keys.alt && !keys.command;
+        let Some(target) = spot.pulled_to(at, start, stage.model, keys.alt || rounds) else { return };
+        let (bar, neighbor) = (stage.model.bar, neighbor(keys.shift));
+        let wish = (target, neighbor, rounds);
         if drag.sent != Some(wish) {
             drag.sent = Some(wish);
             self.feedback = Feedback::default();
-            events.push(spot.wish(stage.model.bar, wish.0, wish.1));
+            let round = || spot.round_wish(bar, target, neighbor);
+            events.push(if rounds { round() } else { spot.wish(bar, target, neighbor) });
             ui.request_repaint();
         }
         self.run_on(ui, pointer.x, stage);

@@ -1,52 +1,49 @@
-//! Typing an exact size at a boundary: a mark from the datum end, or a forged length.
+//! Typing a figure of the drawing: a mark from the datum end, a forged length, a size across a part.
 
 use super::drag::neighbor;
+use super::figures::wish;
 use super::tag::{beside, framed};
 use crate::canvas::Canvas;
 use crate::canvas::event::CanvasEvent;
-use crate::canvas::held::{Entry, Feedback};
+use crate::canvas::figure::What;
+use crate::canvas::held::{Entry, Feedback, Then};
 use crate::canvas::spot::Spot;
 use crate::canvas::stage::Stage;
 use crate::canvas::strip::Strip;
 use crate::state::Gesture;
 use crate::theme::{Text, space};
 use crate::widgets::entry::{doubt_of_length, doubt_sentence};
-use egui::{Area, Id, Key, Modifiers, Order, RichText, TextEdit, Ui};
-use fh_core::edit::{Edit, MarkEdit};
-use fh_measure::{LengthRange, WrittenLength};
+use egui::{Align2, Area, Id, Key, Modifiers, Order, Pos2, RichText, TextEdit, Ui, pos2};
+use fh_core::edit::{Edit, MarkEdit, PartChange};
+use fh_core::plan::{Segment, SizeName};
+use fh_measure::{LengthRange, LengthUnit, WrittenLength};
+
+/// Lengths this close are the same, in mm.
+const HAIR_MM: f64 = 1e-6;
 
 impl Canvas {
-    /// Opens the field at a boundary.
-    pub(in crate::canvas) fn open_entry(&mut self, spot: Spot, stage: &Stage<'_>) {
-        let Some(block) = stage.model.blocks.get(spot.segment) else { return };
-        let (mm, text) = match spot.strip {
-            Strip::Bar => match &block.fixed {
-                Some(fixed) => (fixed.mm, fixed.text.clone()),
-                None => (block.mark.mm(), block.mark.text()),
-            },
-            Strip::Forged => {
-                let mm = block.forged[1] - block.forged[0];
-                (mm, written(mm, stage))
-            }
-        };
+    /// Opens the field of a figure.
+    pub(in crate::canvas) fn open_entry(&mut self, what: What, stage: &Stage<'_>) {
+        let Some((mm, text)) = stands(what, stage) else { return };
         self.feedback = Feedback::default();
         let before = (mm, text.clone());
-        self.entry = Some(Entry { spot, text, bad: None, fresh: true, sent: false, before });
+        self.entry = Some(Entry { what, text, bad: None, fresh: true, sent: None, before });
     }
 
     /// Shows the field, and sends what was typed.
     pub(in crate::canvas) fn show_entry(&mut self, ui: &mut Ui, stage: &Stage<'_>, events: &mut Vec<CanvasEvent>) {
         let Some(mut entry) = self.entry.take() else { return };
-        if entry.sent {
+        if let Some(then) = entry.sent {
             match self.feedback.refused.take() {
-                Some(refused) => (entry.bad, entry.sent, entry.fresh) = (Some(refused), false, true),
+                Some(refused) => (entry.bad, entry.sent, entry.fresh) = (Some(refused), None, true),
                 None => {
-                    events.extend(entry.doubt(stage).map(CanvasEvent::Status));
-                    return self.focus.take(ui, entry.spot);
+                    let doubt = entry.doubt(stage).unwrap_or_default();
+                    events.push(CanvasEvent::Status(doubt));
+                    return self.go_on(ui, entry.what, then, stage, events);
                 }
             }
         }
-        let (at, corner) = beside(stage, entry.spot);
+        let (at, corner) = place(stage, entry.what);
         let id = Id::unique("canvas entry");
         let answer = Area::new(id).order(Order::Foreground).fixed_pos(at).pivot(corner).show(ui, |ui| {
             let mut answer = Answer::Stay;
@@ -55,16 +52,18 @@ impl Canvas {
         });
         match answer.inner {
             Answer::Stay => self.entry = Some(entry),
-            Answer::Leave => self.focus.take(ui, entry.spot),
-            Answer::Drop => {}
-            Answer::Take { trades } => {
+            Answer::Leave(then) => {
+                events.push(CanvasEvent::Status(String::new()));
+                self.go_on(ui, entry.what, then, stage, events);
+            }
+            Answer::Take { trades, then } => {
                 match entry.wish(stage, trades) {
                     Ok(wish) => {
                         self.feedback = Feedback::default();
                         events.push(CanvasEvent::Gesture(Gesture::Begin));
                         events.push(wish);
                         events.push(CanvasEvent::Gesture(Gesture::Commit));
-                        entry.sent = true;
+                        entry.sent = Some(then);
                         ui.request_repaint();
                     }
                     Err(words) => (entry.bad, entry.fresh) = (Some(words), true),
@@ -73,29 +72,68 @@ impl Canvas {
             }
         }
     }
+
+    /// What comes after a figure: the next one, or the boundary that it belongs to.
+    fn go_on(&mut self, ui: &Ui, what: What, then: Then, stage: &Stage<'_>, events: &mut Vec<CanvasEvent>) {
+        match (then, what.spot()) {
+            (Then::Back, Some(spot)) => self.focus.take(ui, spot),
+            (Then::On { back }, _) => {
+                if let Some(next) = what.next(back, stage) {
+                    self.open(next, stage, events);
+                    ui.request_repaint();
+                }
+            }
+            _ => {}
+        }
+    }
+}
+
+/// The size that a figure tells, in mm and as it is written.
+fn stands(what: What, stage: &Stage<'_>) -> Option<(f64, String)> {
+    let block = stage.model.blocks.get(what.segment())?;
+    Some(match what {
+        What::Boundary(Spot { strip: Strip::Bar, .. }) => match &block.fixed {
+            Some(fixed) => (fixed.mm, fixed.text.clone()),
+            None => (block.mark.mm(), block.mark.text()),
+        },
+        What::Boundary(_) => {
+            let mm = block.forged[1] - block.forged[0];
+            // A length that gave to fit its bar is not the one that is written.
+            let own = own_length(stage, what.segment()).filter(|own| (own.mm() - mm).abs() < HAIR_MM);
+            (mm, own.map_or_else(|| written(mm, stage), |own| own.text().to_owned()))
+        }
+        What::Across(segment, across) => {
+            let size = across.size(stage.bar.segment(segment)?)?;
+            (size.mm(), size.text().to_owned())
+        }
+    })
+}
+
+/// Where the field of a figure lies, and which of its corners lies there.
+fn place(stage: &Stage<'_>, what: What) -> (Pos2, Align2) {
+    let Some(spot) = what.spot() else {
+        let [left, right] = stage.span(what.segment(), Strip::Forged).unwrap_or_default();
+        let x = ((left + right) / 2.0).clamp(stage.window.left(), stage.window.right());
+        return (pos2(x, stage.layout.names.top - space::GAP), Align2::CENTER_BOTTOM);
+    };
+    beside(stage, spot)
 }
 
 /// What became of the field in one frame.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Answer {
     Stay,
-    /// Closed, and back to the boundary.
-    Leave,
-    /// Closed because something else has the keyboard now.
-    Drop,
+    /// Closed without a change.
+    Leave(Then),
     Take {
         trades: bool,
+        then: Then,
     },
 }
 
 impl Entry {
     fn ask(&mut self, ui: &mut Ui, stage: &Stage<'_>) -> Answer {
-        let what = match self.spot.strip {
-            Strip::Bar => format!("{}, from the {}", self.spot.name(stage.model), stage.model.datum),
-            Strip::Forged => format!("{}: forged length", self.spot.name(stage.model)),
-        };
-        let label = ui.label(RichText::new(what).text_style(Text::Strong.style()));
-        let taken = ui.input(|input| input.key_pressed(Key::Enter).then_some(input.modifiers.shift));
+        let label = ui.label(RichText::new(self.what.name(stage)).text_style(Text::Strong.style()));
         let left = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
         let mut output = TextEdit::singleline(&mut self.text).desired_width(stage.theme.scaled(160.0)).show(ui);
         let field = output.response.response.labelled_by(label.id);
@@ -118,41 +156,83 @@ impl Entry {
         if field.changed() {
             self.bad = None;
         }
-        match taken {
-            _ if left => Answer::Leave,
-            Some(trades) if field.has_focus() || field.lost_focus() => Answer::Take { trades },
-            _ if field.lost_focus() => Answer::Drop,
+        if left {
+            return Answer::Leave(Then::Back);
+        }
+        let (entered, tabbed, shift) =
+            ui.input(|input| (input.key_pressed(Key::Enter), input.key_pressed(Key::Tab), input.modifiers.shift));
+        match (entered && (field.has_focus() || field.lost_focus()), field.lost_focus()) {
+            (true, _) => self.leave(shift, Then::Back),
+            (_, true) if tabbed => self.leave(false, Then::On { back: shift }),
+            (_, true) => self.leave(false, Then::Nothing),
             _ => Answer::Stay,
         }
     }
 
+    /// What was typed is taken; what stands as it was changes nothing.
+    fn leave(&self, trades: bool, then: Then) -> Answer {
+        if self.text == self.before.1 { Answer::Leave(then) } else { Answer::Take { trades, then } }
+    }
+
     /// Why what was typed and taken may be a slip of the fingers.
     fn doubt(&self, stage: &Stage<'_>) -> Option<String> {
-        let unit = stage.model.unit.length_unit();
-        let typed = WrittenLength::parse(&self.text, Some(unit), LengthRange::AboveZero).ok()?;
+        let typed = self.typed(stage.model.unit.length_unit()).ok()?;
         let words = doubt_of_length(Some((self.before.0, &self.before.1)), &typed)?;
         Some(doubt_sentence(&words, true))
     }
 
+    /// The size that was typed, worked out where it is a sum.
+    fn typed(&self, unit: LengthUnit) -> Result<WrittenLength, String> {
+        let it = WrittenLength::parse(&self.before.1, Some(unit), LengthRange::AboveZero).ok();
+        let typed = WrittenLength::typed(&self.text, unit, LengthRange::AboveZero, it.as_ref());
+        typed.map_err(|error| error.to_string())
+    }
+
     /// What the typed size asks for; a fixed mark stays as it was typed.
     fn wish(&self, stage: &Stage<'_>, trades: bool) -> Result<CanvasEvent, String> {
-        let unit = stage.model.unit.length_unit();
-        let typed = WrittenLength::parse(&self.text, Some(unit), LengthRange::AboveZero);
-        let typed = typed.map_err(|error| error.to_string())?;
-        let (bar, segment) = (stage.model.bar, self.spot.segment);
+        let typed = self.typed(stage.model.unit.length_unit())?;
+        let bar = stage.model.bar;
+        let spot = match self.what {
+            What::Across(segment, across) => return Ok(wish(bar, (segment, across), typed)),
+            What::Boundary(spot) => spot,
+        };
+        let segment = spot.segment;
+        if let Some(typed) = with_length(stage, spot, &typed).filter(|_| !trades) {
+            let edit = Edit::ChangePart { bar, at: segment, change: PartChange::Typed(Box::new(typed)) };
+            return Ok(CanvasEvent::Gesture(Gesture::Drag(Box::new(edit))));
+        }
         let is_fixed = stage.model.blocks.get(segment).is_some_and(|block| block.fixed.is_some());
-        Ok(match self.spot.strip {
+        Ok(match spot.strip {
             Strip::Bar if is_fixed => {
                 let edit = Edit::Mark(MarkEdit::Move { bar, segment, to: typed });
                 CanvasEvent::Gesture(Gesture::Drag(Box::new(edit)))
             }
-            Strip::Bar => self.spot.wish(bar, typed.mm(), neighbor(trades)),
+            Strip::Bar => spot.wish(bar, typed.mm(), neighbor(trades)),
             Strip::Forged => {
-                let start = self.spot.reach(stage.model).map_or(0.0, |[start, _]| start);
-                self.spot.wish(bar, start + typed.mm(), neighbor(trades))
+                let start = spot.reach(stage.model).map_or(0.0, |[start, _]| start);
+                spot.wish(bar, start + typed.mm(), neighbor(trades))
             }
         })
     }
+}
+
+/// The length of a part as it is written, where it has one of its own.
+fn own_length<'a>(stage: &'a Stage<'_>, segment: usize) -> Option<&'a WrittenLength> {
+    stage.bar.segment(segment)?.form.length()
+}
+
+/// The part of a forged end with another length, kept as it was typed; none where it has no length of its own.
+fn with_length(stage: &Stage<'_>, spot: Spot, length: &WrittenLength) -> Option<Segment> {
+    let part = stage.bar.segment(spot.segment).filter(|_| spot.strip == Strip::Forged)?;
+    let mut next = part.clone();
+    let mut has_one = false;
+    next.form.sizes_mut(&mut |name, place| {
+        if name == SizeName::Length {
+            *place = length.clone();
+            has_one = true;
+        }
+    });
+    (has_one && part.form.branches().is_empty()).then_some(next)
 }
 
 fn written(mm: f64, stage: &Stage<'_>) -> String {

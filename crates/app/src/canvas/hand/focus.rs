@@ -2,6 +2,7 @@
 
 use super::drag::neighbor;
 use crate::canvas::event::CanvasEvent;
+use crate::canvas::figure::What;
 use crate::canvas::held::{Feedback, focus_id};
 use crate::canvas::model::Model;
 use crate::canvas::places::spot_rect;
@@ -100,7 +101,7 @@ impl Canvas {
             Asked::Nudge { up, fine, trades } => {
                 self.nudge(ui, Spot { strip, segment: at }, up, fine, neighbor(trades), stage, events);
             }
-            Asked::Type => self.open_entry(Spot { strip, segment: at }, stage),
+            Asked::Type => self.open_entry(What::Boundary(Spot { strip, segment: at }), stage),
             Asked::Leave => {
                 ui.memory_mut(|memory| memory.surrender_focus(focus_id(strip)));
                 events.push(CanvasEvent::Status(String::new()));

@@ -4,6 +4,8 @@ mod boundary;
 mod cursor;
 mod drag;
 mod entry;
+mod figure_names;
+mod figures;
 mod focus;
 mod segments;
 mod steer;

@@ -35,7 +35,7 @@ impl Canvas {
             let name = segment_name(stage, index);
             response.widget_info(|| WidgetInfo::selected(Role::Button, true, stage.selected == Some(index), &name));
             if response.clicked() {
-                events.push(CanvasEvent::Select(Some(index)));
+                events.push(chosen(ui, Some(index)));
             }
             if response.double_clicked() {
                 events.push(CanvasEvent::EditExact { segment: index });
@@ -44,12 +44,26 @@ impl Canvas {
         }
         let under = ground.hover_pos().or(ground.interact_pointer_pos()).and_then(|at| segment_at(stage, at));
         if ground.clicked() {
-            events.push(CanvasEvent::Select(under));
+            events.push(chosen(ui, under));
+        }
+        let asked = ui.input(|input| input.pointer.secondary_clicked().then(|| input.pointer.interact_pos()).flatten());
+        let asked = asked.filter(|_| ui.rect_contains_pointer(ground.rect)).and_then(|at| segment_at(stage, at));
+        if let Some(segment) = asked.filter(|segment| !stage.also.contains(segment)) {
+            events.push(CanvasEvent::Select(Some(segment)));
         }
         if let Some(segment) = under.filter(|_| ground.double_clicked()) {
             events.push(CanvasEvent::EditExact { segment });
         }
         tell(ground, stage, under);
+    }
+}
+
+/// What a click chooses: with Shift all from the selected one to it, with Ctrl one more or one less.
+fn chosen(ui: &Ui, segment: Option<usize>) -> CanvasEvent {
+    let keys = ui.input(|input| input.modifiers);
+    match segment {
+        Some(to) if keys.shift || keys.command => CanvasEvent::Extend { to, run: keys.shift },
+        segment => CanvasEvent::Select(segment),
     }
 }
 

@@ -1,5 +1,6 @@
 //! The marks above the starting bar: their numbers and their running totals from the datum end.
 
+use crate::canvas::figure::{Figure, What};
 use crate::canvas::labels::{Wanted, placed, thinned};
 use crate::canvas::spot::Spot;
 use crate::canvas::stage::Stage;
@@ -10,6 +11,8 @@ use std::sync::Arc;
 
 /// One label.
 struct Label {
+    /// The segment whose mark it is; none at the datum end.
+    segment: Option<usize>,
     /// The mark that it belongs to.
     x: f32,
     left: f32,
@@ -37,8 +40,8 @@ fn chip_width(number: &Galley) -> f32 {
 }
 
 impl Stage<'_> {
-    /// Paints the labels that have room, with a stem down to the bar.
-    pub(in crate::canvas) fn paint_marks(&self) {
+    /// Paints the labels that have room, with a stem down to the bar, and tells where they are.
+    pub(in crate::canvas) fn paint_marks(&self) -> Vec<Figure> {
         let labels = self.mark_labels();
         let wanted: Vec<_> = labels
             .iter()
@@ -53,12 +56,15 @@ impl Stage<'_> {
                 self.painter.vline(label.x, self.lane_bottom(*lane)..=bar_top, stem);
             }
         }
+        let mut figures = Vec::new();
         for (label, lane) in labels.iter().zip(&lanes) {
-            if let Some(lane) = lane {
-                self.paint_mark_label(label, *lane);
-            }
+            let Some(lane) = lane else { continue };
+            let rect = self.paint_mark_label(label, *lane);
+            let what = label.segment.map(|segment| What::Boundary(Spot { strip: Strip::Bar, segment }));
+            figures.extend(what.map(|what| Figure { what, rect, hit: rect }));
         }
         self.paint_fixed_marks(bar_top);
+        figures
     }
 
     /// A dot in a square at each mark that is fixed.
@@ -80,7 +86,7 @@ impl Stage<'_> {
     fn mark_labels(&self) -> Vec<Label> {
         let datum = self.axis.x(0.0);
         let words = self.text(&self.model.datum, Text::Strong, self.theme.ink);
-        let at_datum = Label { x: datum, left: datum + space::TIGHT, rank: 2, number: None, words };
+        let at_datum = Label { segment: None, x: datum, left: datum + space::TIGHT, rank: 2, number: None, words };
         let mut labels: Vec<_> =
             Some(at_datum).filter(|label| self.window.x_range().contains(label.x)).into_iter().collect();
         let groups = self.mark_groups();
@@ -97,7 +103,7 @@ impl Stage<'_> {
             let number = self.text(self.mark_numbers(group, rank > 1, first), Text::Small, ink);
             let words = block.fixed.as_ref().map_or_else(|| block.mark.bare_text(), |fixed| fixed.text.clone());
             let words = self.text(words, Text::Strong, ink);
-            let mut label = Label { x, left: x, rank, number: Some(number), words };
+            let mut label = Label { segment: Some(first), x, left: x, rank, number: Some(number), words };
             let most = self.window.right() - space::TIGHT - label.width();
             let least = (datum + space::TIGHT).max(self.window.left() + space::TIGHT);
             label.left = (x - label.width() / 2.0).min(most).max(least);
@@ -148,7 +154,7 @@ impl Stage<'_> {
         }
     }
 
-    fn paint_mark_label(&self, label: &Label, lane: usize) {
+    fn paint_mark_label(&self, label: &Label, lane: usize) -> Rect {
         let bottom = self.lane_bottom(lane);
         let area =
             Rect::from_min_max(pos2(label.left, bottom - self.sizes.line), pos2(label.left + label.width(), bottom));
@@ -165,5 +171,6 @@ impl Stage<'_> {
         }
         let at = pos2(left, area.center().y - label.words.size().y / 2.0);
         self.painter.galley(at, Arc::clone(&label.words), self.theme.ink);
+        area
     }
 }

@@ -7,6 +7,7 @@ mod captions;
 mod cursor;
 mod cuts;
 mod details;
+mod dimensions;
 pub(in crate::canvas) mod empty;
 mod lengths;
 mod marks;

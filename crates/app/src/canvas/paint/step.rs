@@ -8,7 +8,8 @@ use egui::{Rect, Stroke, pos2, vec2};
 impl Stage<'_> {
     /// Whether a segment stands out: it is selected, or changed by the step.
     pub(in crate::canvas) fn is_lit(&self, segment: usize) -> bool {
-        self.selected == Some(segment) || self.step.is_some_and(|step| step.lit.contains(&segment))
+        let is_selected = self.selected == Some(segment) || self.also.contains(&segment);
+        is_selected || self.step.is_some_and(|step| step.lit.contains(&segment))
     }
 
     /// The segments that stand out.

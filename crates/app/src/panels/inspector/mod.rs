@@ -29,6 +29,7 @@ mod taper;
 mod trade;
 
 use crate::state::{Desk, Focus, Request};
+use crate::widgets::follow_focus;
 use egui::{ScrollArea, Ui};
 
 /// Shows the sizes of what is selected.
@@ -43,5 +44,6 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             Focus::Segment(segment) => segment::show(ui, desk, segment, out),
             Focus::Branch { split, branch } => branch::show(ui, desk, split, branch, out),
         });
+        follow_focus::follow(ui);
     });
 }

@@ -5,6 +5,7 @@ use crate::figures;
 use crate::state::{Command, Desk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
+use crate::widgets::form_card::Offer;
 use crate::widgets::{Sizing, chooser, fields, form_card, form_icon, heading, row};
 use egui::{ComboBox, Grid, Rect, RichText, Sense, Ui, vec2};
 use fh_core::balance::SegmentBalance;
@@ -103,7 +104,7 @@ fn form_combo(ui: &mut Ui, desk: &Desk<'_>, now: FormKind) -> Option<FormKind> {
         let mut chosen = None;
         Grid::new("forms").num_columns(columns).spacing([space::TIGHT, space::TIGHT]).show(ui, |ui| {
             for (index, kind) in FormKind::ALL.into_iter().enumerate() {
-                if form_card::show(ui, theme, kind, theme.scaled(CARD)).clicked() {
+                if form_card::show(ui, theme, Offer::Form(kind), theme.scaled(CARD), kind == now).clicked() {
                     chosen = Some(kind);
                     ui.close();
                 }

@@ -37,23 +37,37 @@ pub(super) fn give(ctx: &Context, id: Id, text: &str) {
     select_all(ctx, id, text);
 }
 
+/// When the keyboard was asked for, and for which field; none for the first that there is.
+type Wanted = (u64, Option<&'static str>);
+
 /// Gives the keyboard to the first field for a size that is shown in the next frame.
 pub(crate) fn ask_for_size(ctx: &Context) {
-    let now = ctx.cumulative_frame_nr();
-    ctx.data_mut(|data| data.insert_temp(wanted_id(), now));
+    ask(ctx, None);
 }
 
-/// Whether a field for a size is to have the keyboard; only the first that asks is told so.
-pub(super) fn is_wanted(ui: &Ui) -> bool {
+/// Gives the keyboard to the field of this name.
+pub(crate) fn ask_for_field(ctx: &Context, name: &'static str) {
+    ask(ctx, Some(name));
+}
+
+fn ask(ctx: &Context, name: Option<&'static str>) {
+    let wanted: Wanted = (ctx.cumulative_frame_nr(), name);
+    ctx.data_mut(|data| data.insert_temp(wanted_id(), wanted));
+    ctx.request_repaint();
+}
+
+/// Whether the field of a size is to have the keyboard; only the first that asks is told so.
+pub(super) fn is_wanted(ui: &Ui, name: &str) -> bool {
     let ctx = ui.ctx();
-    let asked = ctx.data_mut(|data| data.get_temp::<u64>(wanted_id()));
-    let Some(asked) = asked.filter(|asked| *asked < ctx.cumulative_frame_nr()) else { return false };
+    let wanted = ctx.data_mut(|data| data.get_temp::<Wanted>(wanted_id()));
+    let wanted = wanted.filter(|(_, named)| named.is_none_or(|named| named == name));
+    let Some((asked, _)) = wanted.filter(|(asked, _)| *asked < ctx.cumulative_frame_nr()) else { return false };
     if !ui.memory(|memory| memory.allows_interaction(ui.layer_id())) {
         // A dialog that was closed in the last frame still holds the keyboard in this one.
         ctx.request_repaint();
         return false;
     }
-    ctx.data_mut(|data| data.remove::<u64>(wanted_id()));
+    ctx.data_mut(|data| data.remove::<Wanted>(wanted_id()));
     // Where no field was there to take it, a later one must not.
     asked + LATEST >= ctx.cumulative_frame_nr()
 }

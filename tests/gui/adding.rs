@@ -1,0 +1,91 @@
+//! Parts are found by letters, and ready-made wholes are put in.
+
+use crate::gui::desk::{Desk, small_plan};
+use egui::{Key, Modifiers};
+use fh_core::plan::{Bend, Form};
+
+fn names(desk: &Desk) -> String {
+    desk.plan().bars[0].segments.iter().map(|segment| segment.name.clone()).collect::<Vec<_>>().join(", ")
+}
+
+fn at_the_shank() -> Desk {
+    let mut desk = Desk::with_plan(small_plan());
+    desk.press("Part 2: shank");
+    desk
+}
+
+#[test]
+fn a_part_is_added_by_letters_and_takes_its_length_at_once() {
+    let mut desk = at_the_shank();
+    desk.keys(Modifiers::COMMAND, Key::Enter);
+    assert!(desk.has_keyboard("Find a part"));
+    desk.letters("dra");
+    desk.keys(Modifiers::NONE, Key::Enter);
+    assert_eq!(names(&desk), "point, shank, drawn, rest");
+    desk.letters("70");
+    desk.keys(Modifiers::NONE, Key::Enter);
+    assert_eq!(desk.plan().bars[0].segments[2].form.length().map(|length| length.text()), Some("70 mm"));
+}
+
+#[test]
+fn a_curl_is_added_as_a_whole() {
+    let mut desk = at_the_shank();
+    desk.keys(Modifiers::COMMAND, Key::Enter);
+    desk.letters("cur");
+    desk.keys(Modifiers::NONE, Key::Enter);
+    let curl = &desk.plan().bars[0].segments[2];
+    assert_eq!(curl.name, "curl");
+    assert!(matches!((&curl.form, &curl.bend), (Form::Taper(_), Some(Bend::Scroll { .. }))));
+    assert!(desk.has_keyboard("Length"));
+    desk.keys(Modifiers::COMMAND, Key::Z);
+    assert_eq!(names(&desk), "point, shank, rest");
+}
+
+#[test]
+fn a_screw_plate_comes_with_its_two_holes_as_one_step() {
+    let mut desk = at_the_shank();
+    desk.press("Add part after");
+    desk.press("Screw plate");
+    assert_eq!(names(&desk), "point, shank, screw plate, screw plate end, rest");
+    desk.keys(Modifiers::COMMAND, Key::Z);
+    assert_eq!(names(&desk), "point, shank, rest");
+}
+
+#[test]
+fn an_eye_takes_its_inside_diameter_at_once_and_runs_into_nothing() {
+    let mut desk = Desk::with_plan(small_plan());
+    desk.press("Part 2: shank");
+    desk.keys(Modifiers::NONE, Key::Delete);
+    desk.press("Part 2: rest");
+    desk.keys(Modifiers::COMMAND, Key::Enter);
+    desk.letters("eye");
+    desk.keys(Modifiers::NONE, Key::Enter);
+    assert_eq!(names(&desk), "point, rest, eye neck, eye");
+    assert!(desk.has_keyboard("Inside diameter"));
+    desk.letters("20");
+    desk.keys(Modifiers::NONE, Key::Enter);
+    assert!(desk.plan().bars[0].segments[3].bend.is_some() && !desk.shows("runs"));
+}
+
+#[test]
+fn arrows_choose_among_what_is_offered_and_nothing_is_added_without_a_choice() {
+    let mut desk = at_the_shank();
+    desk.keys(Modifiers::COMMAND, Key::Enter);
+    desk.keys(Modifiers::NONE, Key::Enter);
+    assert_eq!(names(&desk), "point, shank, rest");
+    desk.keys(Modifiers::NONE, Key::ArrowDown);
+    desk.keys(Modifiers::NONE, Key::ArrowRight);
+    desk.keys(Modifiers::NONE, Key::Enter);
+    // Curl, hook.
+    assert_eq!(names(&desk), "point, shank, hook, rest");
+}
+
+#[test]
+fn letters_that_find_nothing_say_so() {
+    let mut desk = at_the_shank();
+    desk.keys(Modifiers::COMMAND, Key::Enter);
+    desk.letters("zzz");
+    assert!(desk.shows("Nothing is called so"));
+    desk.keys(Modifiers::NONE, Key::Enter);
+    assert_eq!(names(&desk), "point, shank, rest");
+}
