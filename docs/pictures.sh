@@ -177,6 +177,7 @@ middle() {
 middle part-curve docs/handbook/examples/curve.plan.json 1
 middle part-ring docs/handbook/examples/ring.plan.json 1
 middle part-flag docs/handbook/examples/flag.plan.json 0
+middle part-plate docs/handbook/examples/cut-to-shape.plan.json 1 545
 middle part-hole docs/handbook/examples/hole.plan.json 1
 middle part-corner docs/handbook/examples/corner.plan.json 1
 middle part-twist docs/handbook/examples/twist.plan.json 1

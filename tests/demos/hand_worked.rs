@@ -355,8 +355,37 @@ const POT_STAND_LEG: HandWorked = HandWorked {
     marks: &[8.037, 118.037, 167.698, 271.517],
 };
 
+/// In mm. S = 40 × 8 = 320, 1 - s = 0.97: each volume is divided by 310.4.
+///
+/// 1. rest: the bar holds the blank, 82 × 60 × 4 = 19 680. Bar 63.4021. Its outline: 80 × 60, less two rounded corners of
+///    4² (1 - π/4) = 3.4336, less two notches of 16 × 12 + 6² π/2 = 248.5487: 4296.0354 mm², so 623.9646 are cut away.
+/// 2. bow: 36 × 60 × 4 = 8640. Bar 27.8351. Its inside radius is 36/(π/2) - 2 = 20.92.
+/// 3. back: 40 × (60 + 40)/2 × 4 = 8000. Bar 25.7732.
+/// 4. strap: 60.
+/// 5. screw hole: drilled, so the bar holds all of 30 × 40 × 8 = 9600. Bar 30.9278.
+/// 6. end: 20.
+const DIBBER_RACK: HandWorked = HandWorked {
+    file_name: "dibber-rack.plan.json",
+    bar: 0,
+    unit_mm: MILLIMETER,
+    marks: &[63.4021, 91.2372, 117.0103, 177.0103, 207.9381, 227.9381],
+};
+
+/// In mm. S = 100, 1 - s = 0.97.
+///
+/// 1. point: 100 × 60/3 = 2000. Bar 20.6186.
+/// 2. stake: 220.
+/// 3. plate: the bar holds the blank, 72 × 28 × 2.5 = 5040. Bar 51.9588. Its outline: 70 × 20, and above it an arc of 40°
+///    over 70: R = 35/sin 20° = 102.333, R² (0.698132 - 0.642788)/2 = 289.8; 1689.8 of 2016 mm² stay.
+const ROW_LABEL: HandWorked = HandWorked {
+    file_name: "dibber-rack.plan.json",
+    bar: 1,
+    unit_mm: MILLIMETER,
+    marks: &[20.6186, 240.6186, 292.5774],
+};
+
 /// Every bar that was worked by hand: all of them.
-pub(crate) const ALL: [HandWorked; 20] = [
+pub(crate) const ALL: [HandWorked; 22] = [
     GATE_HOOK,
     TRELLIS_BRACKET,
     ROW_MARKER_STAKE,
@@ -377,4 +406,6 @@ pub(crate) const ALL: [HandWorked; 20] = [
     BEAN_FRAME_PEG,
     POT_STAND_RING,
     POT_STAND_LEG,
+    DIBBER_RACK,
+    ROW_LABEL,
 ];

@@ -24,6 +24,7 @@ mod marks;
 mod motifs;
 mod order;
 mod piece;
+mod plates;
 mod repeats;
 mod room;
 mod several;

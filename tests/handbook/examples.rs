@@ -33,7 +33,7 @@ type Example = (&'static str, usize, usize, What, &'static str);
 
 use What::{Bar, BarInches, Follows, Forged, LegOutside, Lost, Metal};
 
-const FORMS: [Example; 45] = [
+const FORMS: [Example; 48] = [
     ("examples/asked-sizes", 0, 0, Forged, "114"),
     ("examples/open", 0, 0, Bar, "20"),
     ("examples/open", 0, 0, Metal, "2880"),
@@ -54,6 +54,9 @@ const FORMS: [Example; 45] = [
     ("examples/shoulder", 0, 1, Bar, "2.9"),
     ("examples/flag", 0, 0, Metal, "2970"),
     ("examples/flag", 0, 0, Bar, "20.6"),
+    ("examples/cut-to-shape", 0, 1, Metal, "9120"),
+    ("examples/cut-to-shape", 0, 1, Lost, "2080"),
+    ("examples/cut-to-shape", 0, 1, Bar, "77.8"),
     ("examples/hole", 0, 1, Bar, "30.7"),
     ("examples/hole", 0, 1, Lost, "192"),
     ("examples/hole", 1, 1, Follows(SizeName::Slit, 0), "14.9"),
@@ -81,13 +84,14 @@ const FORMS: [Example; 45] = [
     ("examples/collar", 2, 0, BarInches, "3.39"),
 ];
 
-const BENDS: [Example; 16] = [
+const BENDS: [Example; 17] = [
     ("examples/trim-and-hold", 0, 0, Bar, "3"),
     ("examples/trim-and-hold", 0, 2, Bar, "120"),
     ("examples/trim-and-hold", 0, 2, Metal, "0"),
     ("examples/curve", 0, 1, Bar, "97.4"),
     ("examples/ring", 0, 1, Bar, "157.1"),
     ("examples/ring", 1, 1, Bar, "130.9"),
+    ("examples/ring", 2, 2, Follows(SizeName::InsideDiameter, 0), "52.0"),
     ("examples/corner", 0, 1, Metal, "2615"),
     ("examples/corner", 0, 1, Bar, "18.2"),
     ("examples/corner", 0, 1, Forged, "14.1"),

@@ -64,7 +64,7 @@ fn polygon() -> BoxedStrategy<Value> {
         .boxed()
 }
 
-fn outline(sizes: Sizes) -> BoxedStrategy<Value> {
+pub(crate) fn outline(sizes: Sizes) -> BoxedStrategy<Value> {
     let two = move |name: &'static str| {
         (length(sizes), length(sizes)).prop_map(move |(l, w)| json!({ name: { "length": l, "width": w } }))
     };

@@ -14,6 +14,7 @@ mod laws;
 mod orders;
 mod pieces;
 mod plans;
+mod plates;
 mod repeats;
 mod sizes;
 

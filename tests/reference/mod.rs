@@ -9,6 +9,7 @@ mod bends;
 mod cases;
 mod corners_left;
 mod curves;
+mod cut_to_shape;
 mod growth;
 mod outlines;
 mod pieces;

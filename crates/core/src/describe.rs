@@ -34,6 +34,9 @@ use fh_measure::{Rounding, WrittenAngle, WrittenLength, format_length};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
+/// What is rolled less far round than this, in radians, is open: three quarters of a turn.
+const OPEN: f64 = 1.5 * std::f64::consts::PI;
+
 /// What a segment becomes, with its target sizes: `taper 2 1/2 in, 3/8 in square to a point`.
 pub fn form_words(segment: &Segment) -> String {
     segment.form.one().words("drawn")
@@ -76,8 +79,11 @@ pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
         Bend::Socket { mandrel, sweep, axis, .. } => {
             let mandrel =
                 written(mandrel, SizeName::Mandrel).map_or(String::new(), |size| format!(" round Ø {}", size.text()));
+            // What does not close is no socket.
+            let is_open = sweep.as_ref().is_some_and(|sweep| sweep.radians() < OPEN);
+            let word = if is_open { "rolled" } else { "socket" };
             let sweep = sweep.as_ref().map_or(String::new(), |sweep| format!(", {}", written_angle(sweep)));
-            format!("socket{mandrel}{sweep}, {}", axis.name())
+            format!("{word}{mandrel}{sweep}, {}", axis.name())
         }
         Bend::Twist { turns, shortening } => {
             let shorter = shortening.as_ref().map_or(String::new(), |share| format!(", {} shorter", share.text()));

@@ -216,6 +216,67 @@ fn values_that_make_no_plan_are_named() {
 }
 
 #[test]
+fn plates_that_say_too_much_or_too_little_of_their_blank_are_named() {
+    let flag = "bars[0].segments[4].form.flag";
+    let thickness = r#""thickness": "3 mm""#;
+    let with = |keys: &str| format!("{keys}, {thickness}");
+    let corner = r#"["9 mm", "0 mm"]"#;
+    let polygon = r#"[["0 mm", "0 mm"], ["9 mm", "0 mm"], ["5 mm", "9 mm"]]"#;
+    let both = format!(r#"{}, "trim": ▸"5 %""#, with(r#""blank": { "disc": { "diameter": "9 mm" } }"#));
+    check(&[
+        (thickness, &both, &format!("{flag}.trim"), r#"it has "blank" or "trim", one of the two"#),
+        (
+            thickness,
+            &with(r#""blank": { "rectangle": ▸{ "length": "9 mm" } }"#),
+            &format!("{flag}.blank.rectangle"),
+            "a blank has both its sizes",
+        ),
+        (
+            thickness,
+            &with(r#""base_line": { "outline": ▸"1 mm" }"#),
+            &format!("{flag}.base_line.outline"),
+            "counted from the base line already",
+        ),
+        (
+            thickness,
+            &with(r#""base_line": { "blank": ▸"1 mm" }"#),
+            &format!("{flag}.base_line.blank"),
+            "this flag has no blank",
+        ),
+        (
+            corner,
+            r#"["9 mm", "0 mm"], { "arc": ▸"360 deg" }"#,
+            &format!("{flag}.outline.polygon[2].arc"),
+            "more than 0 and less than a turn",
+        ),
+        (
+            corner,
+            r#"["9 mm", "0 mm"], { "arc": "90 deg", ▸"bulge": "in" }"#,
+            &format!("{flag}.outline.polygon[2].bulge"),
+            r#"was "bulges" meant?"#,
+        ),
+        (
+            polygon,
+            r#"▸[["0 mm", "0 mm"], ["9 mm", "0 mm"], { "arc": "200 deg", "bulges": "in" }, ["5 mm", "9 mm"]]"#,
+            &format!("{flag}.outline.polygon"),
+            "touches itself",
+        ),
+        (
+            polygon,
+            r#"▸[["0 mm", "0 mm"], ["9 mm", "0 mm"], { "arc": "250 deg", "bulges": "in" }, ["5 mm", "9 mm"]]"#,
+            &format!("{flag}.outline.polygon"),
+            "take away all of it",
+        ),
+        (
+            polygon,
+            r#"▸[["0 mm", "0 mm"], { "arc": "90 deg" }, { "arc": "90 deg" }, ["9 mm", "0 mm"], ["5 mm", "9 mm"]]"#,
+            &format!("{flag}.outline.polygon"),
+            "two arcs follow corner 1",
+        ),
+    ]);
+}
+
+#[test]
 fn text_that_is_no_json_is_placed() {
     check(&[
         (r#""4 in""#, "▸NaN", "", r#""NaN" was found; a value belongs here"#),

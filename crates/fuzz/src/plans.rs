@@ -118,7 +118,7 @@ fn is_metal_lost(bar: &BarBalance, segment: &SegmentBalance) -> bool {
         return false;
     }
     let given = (segment.stock_length * bar.stock_area).value * (1.0 - segment.scale_share);
-    let taken = (segment.finished_volume + segment.trimmed_volume).value;
+    let taken = (segment.finished_volume + segment.trimmed_volume - segment.missing_volume).value;
     (given - taken).abs() > 1e-6 * given.max(taken) + 1e-21
 }
 

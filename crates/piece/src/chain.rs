@@ -42,7 +42,10 @@ impl Maker<'_> {
         let way = &run.way;
         let mesh = match (shape, balance.bent) {
             _ if !self.fineness.surfaces => Mesh::default(),
-            (Shape::Flag { outline, root, tip }, Some(Bent::Socket { mandrel, axis: SocketAxis::Along, side, .. })) => {
+            (
+                Shape::Flag { outline, root, tip, .. },
+                Some(Bent::Socket { mandrel, axis: SocketAxis::Along, side, .. }),
+            ) => {
                 let thickness = [in_mm(*root), in_mm(*tip)];
                 socket(outline, thickness, balance.reversed, (in_mm(mandrel), side), self.fineness)
             }

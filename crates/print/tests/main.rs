@@ -3,6 +3,7 @@
 mod bench;
 mod cards;
 mod cautions;
+mod cut_to_shape;
 mod demo_sheets;
 mod ladder;
 mod laid_off;

@@ -79,6 +79,11 @@ pub const DEMOS: &[Demo] = &[
         title: "Pot stand",
         text: include_str!("../../../demo-plans/pot-stand.plan.json"),
     },
+    Demo {
+        file_name: "dibber-rack.plan.json",
+        title: "Dibber rack",
+        text: include_str!("../../../demo-plans/dibber-rack.plan.json"),
+    },
 ];
 
 #[cfg(test)]

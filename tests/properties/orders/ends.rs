@@ -24,6 +24,13 @@ pub(crate) fn takes_a_groove(flat: &[Flat<'_>], balance: &BarBalance, at: usize)
             continue;
         }
         let far = flat[beside].place > place;
+        // Zones of one plate have no neck between them.
+        let (before, after) = if far { (at, beside) } else { (beside, at) };
+        let is_plate = |at: usize| matches!(flat[at].segment.form, Form::Flag(_));
+        let is_joined = matches!(&flat[after].segment.form, Form::Flag(flag) if flag.joined);
+        if is_joined && is_plate(before) {
+            continue;
+        }
         // Between two blocks one groove is enough: that of the block toward the datum; beside a block it is the block's.
         if is_block(&flat[beside].segment.form) && !(far && is_block(&flat[at].segment.form)) {
             continue;
@@ -81,7 +88,7 @@ fn least(balance: &BarBalance, at: usize, far: bool) -> f64 {
         Some(Shape::Taper { from, to, .. } | Shape::Shoulder { from, to, .. }) => {
             of_section(if at_tip { to } else { from })
         }
-        Some(Shape::Flag { outline, root, tip }) => {
+        Some(Shape::Flag { outline, root, tip, .. }) => {
             let thickness = mm(if at_tip { *tip } else { *root });
             share([outline.end_width(at_tip).map_or(raw[0], mm), thickness])
         }

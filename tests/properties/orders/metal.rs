@@ -233,6 +233,11 @@ fn same_part(now: &SegmentBalance, planned: &SegmentBalance, path: &str) -> Resu
                 prop_assert!(close(mm(now.forged_length), wanted, wanted), "a branch of split {path}");
             }
         }
+        // What a plate was cut from is not there any more.
+        (
+            Some(Shape::Flag { outline, root, tip, .. }),
+            Some(Shape::Flag { outline: wanted, root: wanted_root, tip: wanted_tip, .. }),
+        ) => prop_assert_eq!((outline, root, tip), (wanted, wanted_root, wanted_tip), "the shape of part {}", path),
         (now, planned) => prop_assert_eq!(now, planned, "the shape of part {}", path),
     }
     Ok(())

@@ -4,6 +4,7 @@
 //! seen, `image` its picture, and the rest reads the pointer and the keys.
 
 mod arc;
+mod blank;
 mod camera;
 mod captions;
 mod figure;
@@ -169,6 +170,7 @@ impl PieceView {
         self.under.paint(&stage);
         self.image.see_through(self.under.is_shown());
         self.image.paint(ui, rect, model, &self.camera.sight(), desk.theme, lit);
+        stage.paint_blanks();
         stage.paint_scale_bar();
         captions::show(ui, &stage, self.measure.is_on, shown.map(|shown| (shown.after, shown.of)));
         self.touch_piece(ui, &stage, ground, out);

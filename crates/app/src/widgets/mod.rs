@@ -8,6 +8,7 @@ pub(crate) mod fill;
 pub(crate) mod follow_focus;
 pub(crate) mod form_card;
 pub(crate) mod form_icon;
+pub(crate) mod hatch;
 pub(crate) mod heading;
 pub(crate) mod line;
 pub(crate) mod menu_of_part;

@@ -162,5 +162,6 @@ const GIVES_ALL: &str = "gives to fill its block as far as it can";
 
 /// A leaf has to be as long as it is wide: shorter, its arcs are more than half circles.
 fn is_wider_than_long(shape: &Shape) -> bool {
-    matches!(shape, Shape::Flag { outline: Outline::Leaf { length, width }, .. } if width > length)
+    let gives = matches!(shape, Shape::Flag { .. }).then(|| shape.giving_outline().map(Outline::bare)).flatten();
+    matches!(gives, Some(Outline::Leaf { length, width }) if width > length)
 }

@@ -1,7 +1,7 @@
 //! The sizes that gave way to a length of bar, by their names.
 
 use super::{Derived, Settled};
-use crate::metal::Shape;
+use crate::metal::{Outline, Shape};
 use crate::plan::{Gives, SizeName};
 use uom::si::f64::Length;
 
@@ -14,6 +14,14 @@ pub(super) fn note_what_gave(settled: &mut Settled, gives: Gives, because: &'sta
         (Shape::Cube { side }, _) => vec![(SizeName::Side, Some(*side))],
         (Shape::Flag { root, tip, .. }, Gives::Thickness) if root != tip => {
             vec![(SizeName::RootThickness, Some(*root)), (SizeName::TipThickness, Some(*tip))]
+        }
+        (Shape::Flag { blank: Some(blank), .. }, Gives::Length | Gives::Width) => {
+            let outline = blank.outline.bare();
+            vec![match (outline, gives) {
+                (Outline::Disc { diameter }, _) => (SizeName::BlankDiameter, Some(*diameter)),
+                (_, Gives::Length) => (SizeName::BlankLength, Some(outline.length())),
+                _ => (SizeName::BlankWidth, Some(outline.width())),
+            }]
         }
         (shape, Gives::Length) => vec![(SizeName::Length, Some(shape.length()))],
         (shape, Gives::Width) => vec![(SizeName::Width, shape.giving_width())],

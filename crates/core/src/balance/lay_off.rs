@@ -94,6 +94,10 @@ impl Layer<'_, '_> {
             _ if segment.form.is_finished() => (volume, mm3(trimmed_mm3(segment, &settled))),
             _ => (mm3(0.0), volume),
         };
+        let cut = settled.shape.as_ref().and_then(Shape::cut);
+        let missing_volume = cut.map_or(mm3(0.0), |cut| cut.missing * settled.swell.unwrap_or(1.0));
+        // Where the outline runs out of its blank more is cut away than the one is larger than the other.
+        let trimmed_volume = cut.map_or(trimmed_volume, |cut| cut.away * settled.swell.unwrap_or(1.0));
         let stock_length = sane(self.walk.stock_length(segment, &settled) * start.marks_per_length);
         let forged_length = settled.shape.as_ref().map_or(mm(0.0), Shape::length);
         let fixed = segment.ends_at.as_ref().filter(|_| start.chain == Chain::Bar);
@@ -111,6 +115,7 @@ impl Layer<'_, '_> {
             swell: settled.swell.unwrap_or(1.0),
             finished_volume,
             trimmed_volume,
+            missing_volume,
             scale_share: self.walk.scale_share(segment),
             finished_mass: finished_volume * self.density,
             forged_length,
@@ -142,14 +147,16 @@ impl Layer<'_, '_> {
             let own = size.as_ref().and_then(|size| start_of_branch(size, branch, chain, start, &middles));
             let first = self.laid.len();
             self.lay_chain(&below.segments, own.unwrap_or(Start { chain, ..start }));
-            let (mut finished, mut trimmed) = (mm3(0.0), mm3(0.0));
+            let (mut finished, mut trimmed, mut missing) = (mm3(0.0), mm3(0.0), mm3(0.0));
             for laid in self.laid[first..].iter().filter(|laid| laid.chain == chain) {
                 finished += laid.finished_volume;
                 trimmed += laid.trimmed_volume;
+                missing += laid.missing_volume;
             }
             let of_split = &mut self.laid[split];
             of_split.finished_volume += finished;
             of_split.trimmed_volume += trimmed;
+            of_split.missing_volume += missing;
             of_split.finished_mass = of_split.finished_volume * self.density;
         }
     }

@@ -49,10 +49,13 @@ pub struct Leeway {
 /// What stays as the bar is stays as it is, and what is drawn down is never left fatter than the bar. Sizes that the plan
 /// gives as ranges are off by these.
 pub fn leeway(plan: &Plan, form: &Form, shape: &Shape, stock: SectionSize) -> Option<Leeway> {
+    // A plate that is cut to its outline is off where it is spread: in its blank.
+    let blank = shape.blank();
+    let shape = blank.as_ref().unwrap_or(shape);
     let part = Part { plan, form, shape, stock };
     let fattest = part.fattest_share()?;
     let length = |share: f64| part.at(share).map_or(in_mm(shape.length()), |shape| in_mm(shape.length()));
-    let range = form.length().filter(|length| length.is_range());
+    let range = form.length().filter(|length| length.is_range() && !is_cut_from_blank(form));
     let (lowest, highest) = range.map_or((0.0, f64::INFINITY), |range| {
         // The same range about the length as it is by now: longer than at last before a twist, or before it is pierced.
         let now = in_mm(shape.length()) / range.mm().max(1e-9);
@@ -61,6 +64,11 @@ pub fn leeway(plan: &Plan, form: &Form, shape: &Shape, stock: SectionSize) -> Op
     let thin = reached(-1.0, |share| length(share) <= highest * (1.0 + HAIR));
     let fat = reached(fattest, |share| length(share) >= lowest * (1.0 - HAIR));
     Some(Leeway { thin: part.at(thin)?, fat: part.at(fat)?, length_binds: thin > -1.0 + HAIR && fat < fattest - HAIR })
+}
+
+/// Whether its own length is cut, and the blank's is what is forged.
+fn is_cut_from_blank(form: &Form) -> bool {
+    matches!(form, Form::Flag(flag) if flag.blank.is_some())
 }
 
 /// The share nearest to `most` that still holds, between it and none.
@@ -135,9 +143,9 @@ impl Part<'_> {
                 let changed = Shape::Taper { from, to, runout: *runout, length: *length };
                 changed.with_length(*length * (metal / changed.volume()).value)
             }
-            Shape::Flag { outline, root, tip } => {
+            Shape::Flag { outline, root, tip, .. } => {
                 let (root, tip) = (self.changed(*root, share), self.changed(*tip, share));
-                let with = |outline: Outline| Shape::Flag { outline, root, tip };
+                let with = |outline: Outline| Shape::flag(outline, None, root, tip);
                 let width = outline.width();
                 match self.written_mm(width) {
                     // Its own range binds the width, and the length follows.
@@ -234,10 +242,10 @@ fn lengthened(outline: &Outline, with: impl Fn(Outline) -> Shape, planned: &Shap
 fn evened(outline: &Outline, with: impl Fn(Outline) -> Shape, planned: &Shape) -> Option<Shape> {
     let larger = |factor: f64| {
         let wide = outline.scaled(Gives::Width, factor)?;
-        match wide {
+        match wide.bare() {
             // A disc grows both ways at once.
             Outline::Disc { .. } => Some(wide),
-            other => other.scaled(Gives::Length, factor),
+            _ => wide.scaled(Gives::Length, factor),
         }
     };
     let mut factor = 1.0;

@@ -68,6 +68,8 @@ pub struct SegmentBalance {
     pub finished_volume: Volume,
     /// Metal that is cut away or left in the tongs.
     pub trimmed_volume: Volume,
+    /// Metal of the finished piece that its blank has not got: its outline runs out of it. It is no metal of the bar.
+    pub missing_volume: Volume,
     /// The share of metal lost to scale, 0 to 1.
     pub scale_share: f64,
     /// The mass of the finished metal.
@@ -148,7 +150,15 @@ impl SegmentBalance {
     /// Its outline as a closed polygon in mm, forged and still straight: along the bar from its datum end, then up (seen
     /// from the side) or away from you (seen from above) from the middle of the first segment.
     pub fn silhouette_mm(&self, view: View) -> Vec<[f64; 2]> {
-        let Some(shape) = &self.shape else { return Vec::new() };
+        self.shape.as_ref().map_or_else(Vec::new, |shape| self.placed(shape, view))
+    }
+
+    /// The blank that it is cut from, as [`Self::silhouette_mm`]; empty where it has none.
+    pub fn blank_mm(&self, view: View) -> Vec<[f64; 2]> {
+        self.shape.as_ref().and_then(Shape::blank).map_or_else(Vec::new, |blank| self.placed(&blank, view))
+    }
+
+    fn placed(&self, shape: &Shape, view: View) -> Vec<[f64; 2]> {
         let (start, length) = (in_mm(self.forged_start), in_mm(self.forged_length));
         let across = match view {
             View::Side => self.offset_mm[1],

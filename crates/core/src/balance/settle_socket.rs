@@ -20,7 +20,7 @@ impl Draft {
         axis: SocketAxis,
         side: f64,
     ) -> Settled {
-        let Shape::Flag { outline, root, tip } = &self.shape else {
+        let Shape::Flag { outline, root, tip, blank } = &self.shape else {
             return Settled { trouble: Some(Trouble::SocketWithoutFlag), ..self.length_as_given() };
         };
         let thickness = (*root + *tip) / 2.0;
@@ -37,7 +37,10 @@ impl Draft {
                 return Settled::failed(Trouble::NothingToRoll);
             }
             let (outline, name) = with_rolled(outline, axis, size);
-            let shape = Some(Shape::Flag { outline, root: *root, tip: *tip });
+            let shape = Some(match blank {
+                Some(blank) => Shape::flag(outline, Some(blank.outline.clone()), *root, blank.tip),
+                None => Shape::flag(outline, None, *root, *tip),
+            });
             let derived = vec![Derived::tied(name, size)];
             return Settled { shape, derived, bent: bent(mandrel, sweep), ..Settled::default() };
         }
@@ -67,6 +70,10 @@ impl Draft {
 
 /// A rectangle with the size that is rolled up, and that size's name.
 fn with_rolled(outline: &Outline, axis: SocketAxis, size: Length) -> (Outline, SizeName) {
+    if let Outline::OffMiddle { outline, base } = outline {
+        let (rolled, name) = with_rolled(outline, axis, size);
+        return (rolled.on_base_line(Some(*base)), name);
+    }
     match axis {
         SocketAxis::Along => (Outline::Rectangle { length: outline.length(), width: size }, SizeName::Width),
         SocketAxis::Across => (Outline::Rectangle { length: size, width: outline.width() }, SizeName::Length),

@@ -2,7 +2,7 @@
 
 use super::{Derived, Draft, Grown, Settled, Trouble};
 use crate::forms::{Surroundings, grown_to, section_size};
-use crate::metal::{FreeEnd, SectionSize, Shape, Standing, in_mm, mm};
+use crate::metal::{FreeEnd, SectionSize, Shape, Standing, in_mm, mm, mm3};
 use crate::plan::{Bar, CollarRule, Form, Gives, GrownSpec, Lean, Plan, Segment, SizeName};
 use std::ops::Range;
 use uom::si::f64::Length;
@@ -228,7 +228,12 @@ impl<'a> Walk<'a> {
             }
             Some(_) => {}
         }
-        let metal = settled.volume_mm3() + trimmed_mm3(segment, settled);
+        let blank = settled.shape.as_ref().and_then(Shape::blank);
+        let metal = match blank {
+            // Whatever is cut of it.
+            Some(blank) => (blank.volume() / mm3(1.0)).value * settled.swell.unwrap_or(1.0),
+            None => settled.volume_mm3() + trimmed_mm3(segment, settled),
+        };
         metal / (1.0 - self.scale_share(segment)) / self.stock_area
     }
 

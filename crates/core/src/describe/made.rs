@@ -158,14 +158,26 @@ fn outlines<'f, 's>(form: &'f mut Form, shape: &'s Shape) -> Option<(&'f mut Out
 
 /// A polygon says how many corners it has; here also how long and how wide it is over all.
 fn with_size_of_polygon(words: String, form: &Form, shape: Option<&Shape>, unit: PlanUnit) -> String {
-    let (spec, outline) = match (form, shape) {
-        (Form::Flag(forms::Flag { outline: spec, .. }), Some(Shape::Flag { outline, .. }))
-        | (Form::Hole(forms::Hole { outline: spec, .. }), Some(Shape::Hole { outline, .. })) => (spec, outline),
+    let all = match (form, shape) {
+        (Form::Flag(forms::Flag { outline: spec, blank, .. }), Some(Shape::Flag { outline, blank: size, .. })) => {
+            // The blank is told first.
+            vec![blank.as_ref().zip(size.as_ref().map(|blank| &blank.outline)), Some((spec, outline))]
+        }
+        (Form::Hole(forms::Hole { outline: spec, .. }), Some(Shape::Hole { outline, .. })) => {
+            vec![Some((spec, outline))]
+        }
         _ => return words,
     };
-    if !matches!(spec, OutlineSpec::Polygon(_)) {
-        return words;
+    let (mut told, mut rest) = (String::new(), words.as_str());
+    for (spec, outline) in all.into_iter().flatten() {
+        let own = spec.describe();
+        let Some(end) = rest.find(&own).map(|at| at + own.len()) else { continue };
+        told.push_str(&rest[..end]);
+        rest = &rest[end..];
+        if matches!(spec, OutlineSpec::Polygon(_)) {
+            let sizes = [outline.length(), outline.width()].map(|size| size_words(size, unit));
+            told.push_str(&format!(", {} × {} over all", sizes[0], sizes[1]));
+        }
     }
-    let sizes = [outline.length(), outline.width()].map(|size| size_words(size, unit));
-    words.replacen(&spec.describe(), &format!("{}, {} × {} over all", spec.describe(), sizes[0], sizes[1]), 1)
+    told + rest
 }

@@ -243,11 +243,17 @@ fn form_of(with: &Answer, pen: Pen) -> Option<Form> {
             outline: OutlineSpec::Leaf { length: pen.write(length)?, width: pen.write(width)? },
             thickness: ThicknessSpec::Even(pen.write(thickness)?),
             trim: None,
+            blank: None,
+            base_line: None,
+            joined: false,
         }),
         Answer::Disc { thickness, diameter } => Form::Flag(forms::Flag {
             outline: OutlineSpec::Disc { diameter: pen.write(diameter)? },
             thickness: ThicknessSpec::Even(pen.write(thickness)?),
             trim: None,
+            blank: None,
+            base_line: None,
+            joined: false,
         }),
     })
 }

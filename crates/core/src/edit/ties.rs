@@ -21,6 +21,15 @@ type Value = f64;
 
 /// The sizes that a segment's bend ties together.
 pub fn tied(segment: &Segment) -> Vec<SizeName> {
+    let mut all = tied_by_bend(segment);
+    if segment.form.one().outline().is_some() && !matches!(segment.bend, Some(Bend::Socket { .. })) {
+        // A plate keeps the length of its outline.
+        all.retain(|size| *size != SizeName::Length);
+    }
+    all
+}
+
+fn tied_by_bend(segment: &Segment) -> Vec<SizeName> {
     match &segment.bend {
         Some(Bend::Curve { .. }) => vec![SizeName::Length, SizeName::Angle, SizeName::InsideRadius],
         Some(Bend::Ring { .. }) => vec![SizeName::Length, SizeName::InsideDiameter],

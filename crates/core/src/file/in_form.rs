@@ -3,8 +3,8 @@
 use super::fault::{Checked, refuse};
 use super::key_path::KeyPath;
 use super::polygon;
-use crate::plan::{OutlineSpec, SectionSpec};
-use fh_measure::WrittenLength;
+use crate::plan::{ArcSpec, Corners, OutlineSpec, SectionSpec};
+use std::f64::consts::TAU;
 
 /// Where in a form a section stands.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -47,9 +47,16 @@ pub(crate) fn check_outline(outline: &OutlineSpec, at: &KeyPath) -> Checked {
     }
 }
 
-fn check_polygon(corners: &[[WrittenLength; 2]], at: &KeyPath) -> Checked {
-    let points: Vec<[f64; 2]> = corners.iter().map(|[along, across]| [along.mm(), across.mm()]).collect();
-    match polygon::fault(&points) {
+fn check_polygon(corners: &Corners, at: &KeyPath) -> Checked {
+    for (index, corner) in corners.0.iter().enumerate() {
+        let Some(ArcSpec { arc, .. }) = &corner.arc else { continue };
+        if arc.radians() <= 0.0 || arc.radians() >= TAU {
+            let message =
+                format!("{} was found, but an arc goes round by more than 0 and less than a turn", arc.text());
+            return refuse(at.index(corners.entry_of(index) + 1).key("arc"), message);
+        }
+    }
+    match polygon::fault(&corners.0) {
         Some(fault) => refuse(at.clone(), fault),
         None => Ok(()),
     }

@@ -1,13 +1,45 @@
 //! Whether a polygon is simple: its sides meet only where one ends and the next begins.
 
+use crate::metal::{self, chord_area};
+use crate::plan::CornerSpec;
+
 type Point = [f64; 2];
 
 /// What is wrong with a polygon's corners, in words; corners are counted from 1.
-pub(super) fn fault(corners: &[Point]) -> Option<String> {
+pub(super) fn fault(corners: &[CornerSpec]) -> Option<String> {
+    let places: Vec<Point> = corners.iter().map(|corner| corner.at.each_ref().map(|at| at.mm())).collect();
+    if corners.iter().all(|corner| corner.arc.is_none()) {
+        return fault_of_straight(&places);
+    }
+    if chord_area(&places) == 0.0 {
+        return Some("its corners lie on one line: on which side an arc bulges is not said".to_owned());
+    }
+    let twice = places.iter().zip(places.iter().cycle().skip(1)).position(|(a, b)| a == b);
+    if let Some(side) = twice {
+        return Some(on_one_another(side, places.len()));
+    }
+    if let Some((first, second)) = metal::sides_that_meet(corners) {
+        return Some(meets_itself(first, second));
+    }
+    // An arc round all the other corners: what is hollow of it is more than there is.
+    let is_inside_out = metal::signed_area(corners) * chord_area(&places) <= 0.0;
+    is_inside_out.then(|| "its hollow arcs take away all of it".to_owned())
+}
+
+fn on_one_another(side: usize, count: usize) -> String {
+    format!("the corners {} and {} lie on one another", side + 1, (side + 1) % count + 1)
+}
+
+fn meets_itself(first: usize, second: usize) -> String {
+    let message = "the outline crosses or touches itself: the side from corner";
+    format!("{message} {} meets the side from corner {}", first + 1, second + 1)
+}
+
+fn fault_of_straight(corners: &[Point]) -> Option<String> {
     let sides: Vec<(Point, Point)> = corners.iter().copied().zip(corners.iter().copied().cycle().skip(1)).collect();
     let next = |side: usize| (side + 1) % sides.len();
     if let Some(side) = sides.iter().position(|(start, end)| start == end) {
-        return Some(format!("the corners {} and {} lie on one another", side + 1, next(side) + 1));
+        return Some(on_one_another(side, sides.len()));
     }
     for (first, &(a, b)) in sides.iter().enumerate() {
         for (second, &(c, d)) in sides.iter().enumerate().skip(first + 1) {
@@ -19,8 +51,7 @@ pub(super) fn fault(corners: &[Point]) -> Option<String> {
                 meet(a, b, c, d)
             };
             if cross {
-                let message = "the outline crosses or touches itself: the side from corner";
-                return Some(format!("{message} {} meets the side from corner {}", first + 1, second + 1));
+                return Some(meets_itself(first, second));
             }
         }
     }
@@ -64,9 +95,9 @@ mod tests {
         let square = [[0.0, 0.0], [10.0, 0.0], [10.0, 10.0], [0.0, 10.0]];
         let notched = [[0.0, -5.0], [20.0, -5.0], [12.0, 0.0], [20.0, 5.0], [0.0, 5.0]];
         let corner_on_a_straight_side = [[0.0, 0.0], [5.0, 0.0], [10.0, 0.0], [5.0, 8.0]];
-        assert_eq!(fault(&square), None);
-        assert_eq!(fault(&notched), None);
-        assert_eq!(fault(&corner_on_a_straight_side), None);
+        assert_eq!(fault_of_straight(&square), None);
+        assert_eq!(fault_of_straight(&notched), None);
+        assert_eq!(fault_of_straight(&corner_on_a_straight_side), None);
     }
 
     #[test]
@@ -76,10 +107,13 @@ mod tests {
         let line = [[0.0, 0.0], [10.0, 0.0], [20.0, 0.0]];
         let touching = [[0.0, 0.0], [10.0, 0.0], [10.0, 10.0], [5.0, 0.0], [0.0, 10.0]];
         let twice = [[0.0, 0.0], [0.0, 0.0], [10.0, 0.0], [5.0, 5.0]];
-        assert!(fault(&bow_tie).is_some_and(|words| words.contains("side from corner 1 meets the side from corner 3")));
-        assert!(fault(&spike).is_some());
-        assert!(fault(&line).is_some());
-        assert!(fault(&touching).is_some());
-        assert_eq!(fault(&twice).as_deref(), Some("the corners 1 and 2 lie on one another"));
+        assert!(
+            fault_of_straight(&bow_tie)
+                .is_some_and(|words| words.contains("side from corner 1 meets the side from corner 3"))
+        );
+        assert!(fault_of_straight(&spike).is_some());
+        assert!(fault_of_straight(&line).is_some());
+        assert!(fault_of_straight(&touching).is_some());
+        assert_eq!(fault_of_straight(&twice).as_deref(), Some("the corners 1 and 2 lie on one another"));
     }
 }

@@ -5,6 +5,7 @@
 
 mod asked_sizes;
 mod bar_length;
+mod blank;
 mod blocks;
 mod cold_shut;
 mod compare;
@@ -15,6 +16,7 @@ mod finding;
 mod grown;
 mod heads;
 mod hold;
+mod joined;
 mod joints;
 mod metal;
 mod odd_fraction;
@@ -53,13 +55,15 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 23] = [
+pub const CHECKS: [Check; 25] = [
     bar_length::CHECK,
+    blank::CHECK,
     blocks::CHECK,
     cold_shut::CHECK,
     upsetting::CHECK,
     spreading::CHECK,
     grown::CHECK,
+    joined::CHECK,
     tool_room::CHECK,
     hold::CHECK,
     reach::CHECK,

@@ -3,13 +3,15 @@
 use super::forging::Block;
 use super::one::{About, OneForm};
 use super::pen::Pen;
+use super::rolled::Rolled;
 use super::surroundings::Surroundings;
-use crate::file::{Checked, KeyPath, check_outline};
+use crate::file::{Checked, KeyPath, check_outline, refuse};
 use crate::metal::{Outline, Shape};
-use crate::plan::{Gives, Looking, Operation, OutlineSpec, SizeName, ThicknessSpec, Visiting};
+use crate::plan::{BaseLine, Gives, Looking, Operation, OutlineSpec, SizeName, ThicknessSpec, Visiting};
 use fh_measure::{WrittenLength, WrittenShare};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
+use uom::si::f64::Length;
 
 /// A block isolated to be spread.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -18,31 +20,106 @@ use serde::{Deserialize, Serialize};
 pub struct Flag {
     /// Its outline, seen from above.
     pub outline: OutlineSpec,
+    /// What it is spread to before it is cut to its outline; in place of `trim`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub blank: Option<OutlineSpec>,
+    /// Where the base line lies that outline and blank have in common; in the middle of both where it is left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub base_line: Option<BaseLine>,
     /// Its thickness.
     pub thickness: ThicknessSpec,
     /// What is trimmed off, as a share of the finished volume.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub trim: Option<WrittenShare>,
+    /// Whether it is one plate with the flag before it: no neck lies between them.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    #[schemars(extend("default" = false))]
+    pub joined: bool,
 }
 
 impl Flag {
     pub(crate) const ABOUT: About =
         About { name: "flag", summary: "A block isolated, then spread to a leaf or a plate." };
+
+    /// Whether something is cut off it after it is spread: a share, or what its blank has beyond its outline.
+    pub fn is_cut(&self) -> bool {
+        self.trim.is_some() || self.blank.is_some()
+    }
+
+    /// Where the base line lies in the outline and in the blank, where that is said.
+    fn base_lines(&self) -> [Option<Length>; 2] {
+        let of = |written: &Option<WrittenLength>| written.as_ref().map(WrittenLength::length);
+        self.base_line.as_ref().map_or([None, None], |base| [of(&base.outline), of(&base.blank)])
+    }
+
+    fn check_blank(&self, at: &KeyPath) -> Checked {
+        if let Some(blank) = &self.blank {
+            if self.trim.is_some() {
+                return refuse(
+                    at.key("trim"),
+                    "what is cut off a plate with a \"blank\" follows from it; it has \"blank\" or \"trim\", one of the two",
+                );
+            }
+            if Rolled::of(blank) != Rolled::Given {
+                return refuse(
+                    at.key("blank").key("rectangle"),
+                    "a blank has both its sizes, \"length\" and \"width\"",
+                );
+            }
+            check_outline(blank, &at.key("blank"))?;
+        }
+        let Some(base) = &self.base_line else { return Ok(()) };
+        if base.blank.is_some() && self.blank.is_none() {
+            return refuse(at.key("base_line").key("blank"), "this flag has no blank");
+        }
+        for (key, base, outline) in
+            [("outline", &base.outline, Some(&self.outline)), ("blank", &base.blank, self.blank.as_ref())]
+        {
+            if base.is_some() && matches!(outline, Some(OutlineSpec::Polygon(_))) {
+                return refuse(
+                    at.key("base_line").key(key),
+                    "the corners of a polygon are counted from the base line already",
+                );
+            }
+        }
+        Ok(())
+    }
 }
 
 impl OneForm for Flag {
     fn words(&self, _drawn: &str) -> String {
+        let mut thick = self.thickness.describe();
+        if self.joined {
+            thick.push_str(", one plate with what is before it");
+        }
+        if let Some(blank) = &self.blank {
+            return format!("{}, {thick}, cut to {}", blank.describe(), self.outline.describe());
+        }
         let trim = self.trim.as_ref().map_or(String::new(), |share| format!(", {} trimmed", share.text()));
-        format!("{}, {}{trim}", self.outline.describe(), self.thickness.describe())
+        format!("{}, {thick}{trim}", self.outline.describe())
     }
 
     fn sizes(&self, visit: Looking<'_>) {
         self.outline.sizes(visit);
+        if let Some(blank) = &self.blank {
+            blank.sizes(&mut |name, size| visit(name.of_blank(), size));
+        }
+        if let Some(BaseLine { outline, blank }) = &self.base_line {
+            outline.iter().for_each(|size| visit(SizeName::BaseLine, size));
+            blank.iter().for_each(|size| visit(SizeName::BlankBaseLine, size));
+        }
         self.thickness.sizes(visit);
     }
 
     fn sizes_mut(&mut self, visit: Visiting<'_>) {
         self.outline.sizes_mut(visit);
+        if let Some(blank) = &mut self.blank {
+            blank.sizes_mut(&mut |name, size| visit(name.of_blank(), size));
+        }
+        if let Some(BaseLine { outline, blank }) = &mut self.base_line {
+            outline.iter_mut().for_each(|size| visit(SizeName::BaseLine, size));
+            blank.iter_mut().for_each(|size| visit(SizeName::BlankBaseLine, size));
+        }
         self.thickness.sizes_mut(visit);
     }
 
@@ -51,20 +128,26 @@ impl OneForm for Flag {
             ThicknessSpec::Even(even) => (even.length(), even.length()),
             ThicknessSpec::Tapered { root, tip } => (root.length(), tip.length()),
         };
-        (Shape::Flag { outline: Outline::from(&self.outline), root, tip }, true)
+        let [of_outline, of_blank] = self.base_lines();
+        let outline = Outline::from(&self.outline).on_base_line(of_outline);
+        let blank = self.blank.as_ref().map(|blank| Outline::from(blank).on_base_line(of_blank));
+        (Shape::flag(outline, blank, root, tip), true)
     }
 
     fn rewrite(&mut self, gives: Gives, shape: &Shape, pen: Pen) -> Option<()> {
-        let Shape::Flag { outline, root, tip } = shape else { return None };
-        match gives {
-            Gives::Thickness => self.thickness = pen.thickness(&self.thickness, *root, *tip)?,
+        let Shape::Flag { outline, root, tip, blank } = shape else { return None };
+        let tip = blank.as_ref().map_or(*tip, |blank| blank.tip);
+        match (gives, &mut self.blank, blank) {
+            (Gives::Thickness, ..) => self.thickness = pen.thickness(&self.thickness, *root, tip)?,
+            (_, Some(written), Some(blank)) => *written = pen.outline(written, &blank.outline)?,
             _ => self.outline = pen.outline(&self.outline, outline)?,
         }
         Some(())
     }
 
     fn check(&self, _first: bool, at: &KeyPath) -> Checked {
-        check_outline(&self.outline, &at.key("outline"))
+        check_outline(&self.outline, &at.key("outline"))?;
+        self.check_blank(at)
     }
 
     fn length(&self) -> Option<&WrittenLength> {
@@ -76,11 +159,19 @@ impl OneForm for Flag {
     }
 
     fn given_name(&self, gives: Gives) -> Option<SizeName> {
-        let is_disc = matches!(self.outline, OutlineSpec::Disc { .. });
-        if is_disc && gives != Gives::Thickness { Some(SizeName::Diameter) } else { gives.size() }
+        let given = self.blank.as_ref().unwrap_or(&self.outline);
+        let is_disc = matches!(given, OutlineSpec::Disc { .. }) && gives != Gives::Thickness;
+        let name = if is_disc { Some(SizeName::Diameter) } else { gives.size() };
+        if self.blank.is_some() { name.map(SizeName::of_blank) } else { name }
     }
 
     fn given_words(&self, name: SizeName) -> String {
+        if let Some(blank) = self.blank.as_ref().filter(|_| name.of_blank() == name && name != SizeName::Thickness) {
+            return match (name, blank.length()) {
+                (SizeName::BlankLength | SizeName::BlankDiameter, Some(length)) => length.text().to_owned(),
+                _ => blank.describe(),
+            };
+        }
         match (name, self.outline.length()) {
             (SizeName::Thickness, _) => self.thickness.describe(),
             (SizeName::Width, _) | (_, None) => self.outline.describe(),
@@ -92,12 +183,20 @@ impl OneForm for Flag {
         true
     }
 
-    fn trimmed_mm3(&self, volume_mm3: f64, _shape: &Shape) -> f64 {
+    fn joins_before(&self) -> bool {
+        self.joined
+    }
+
+    fn trimmed_mm3(&self, volume_mm3: f64, shape: &Shape) -> f64 {
+        if let Some(blank) = shape.blank() {
+            // Below 0 where the outline is larger than its blank: the bar still holds the blank.
+            return volume_mm3 * ((blank.volume() / shape.volume()).value - 1.0);
+        }
         self.trim.as_ref().map_or(0.0, |share| volume_mm3 * share.ratio())
     }
 
     fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
-        let trim = self.trim.is_some().then_some(Operation::Trim);
+        let trim = self.is_cut().then_some(Operation::Trim);
         // Spreading lengthens: what has to become shorter is upset first.
         let upset = block.is_gathered.then_some(Operation::Upset);
         upset.into_iter().chain([Operation::Isolate, Operation::Spread]).chain(trim).collect()

@@ -99,6 +99,11 @@ pub(crate) trait OneForm {
         false
     }
 
+    /// Whether it is one plate with the part before it, without a neck between them.
+    fn joins_before(&self) -> bool {
+        false
+    }
+
     /// The metal that is cut away of it, in mm³: what is trimmed off, and what a hole loses.
     fn trimmed_mm3(&self, _volume_mm3: f64, _shape: &Shape) -> f64 {
         0.0

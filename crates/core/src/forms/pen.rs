@@ -1,7 +1,7 @@
 //! Writing settled sizes as a smith writes them.
 
-use crate::metal::{Outline, SectionSize, in_mm, mm};
-use crate::plan::{OutlineSpec, SectionSpec, SquareSpec, ThicknessSpec};
+use crate::metal::{Outline, OutlineCorner, SectionSize, in_mm, mm};
+use crate::plan::{CornerSpec, Corners, OutlineSpec, SectionSpec, SquareSpec, ThicknessSpec};
 use fh_measure::{LengthRange, LengthUnit, WrittenLength, format_decimal};
 use uom::si::f64::Length;
 
@@ -76,6 +76,7 @@ impl Pen {
 
     /// An outline with its settled sizes.
     pub(crate) fn outline(self, written: &OutlineSpec, size: &Outline) -> Option<OutlineSpec> {
+        let size = size.bare();
         let both = |length, width| Some((self.keep(length, size.length())?, self.keep(width, size.width())?));
         Some(match (written, size) {
             (OutlineSpec::Rectangle { length, width }, _) => {
@@ -102,10 +103,12 @@ impl Pen {
                     tip: self.keep(tip, *t)?,
                 }
             }
-            (OutlineSpec::Polygon(_), Outline::Polygon(corners)) => {
+            (OutlineSpec::Polygon(Corners(written)), Outline::Polygon(corners)) => {
                 let write = |coordinate: f64| self.write_in(mm(coordinate), LengthRange::Any);
-                let corners = corners.iter().map(|[along, across]| Some([write(*along)?, write(*across)?]));
-                OutlineSpec::Polygon(corners.collect::<Option<Vec<_>>>()?)
+                let corner = |(written, size): (&CornerSpec, &OutlineCorner)| {
+                    Some(CornerSpec { at: [write(size.at[0])?, write(size.at[1])?], arc: written.arc.clone() })
+                };
+                OutlineSpec::Polygon(Corners(written.iter().zip(corners).map(corner).collect::<Option<Vec<_>>>()?))
             }
             _ => return None,
         })

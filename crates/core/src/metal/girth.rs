@@ -42,7 +42,7 @@ impl Shape {
                 let area_mm2 = (self.area_at(0.5) / super::mm2(1.0)).value;
                 Some(SectionSize::Square { side: mm(area_mm2.max(1e-3).sqrt()), edge_radius: mm(0.0) })
             }
-            Self::Flag { outline, root, tip } => Some(plate(outline.width(), (in_mm(*root) + in_mm(*tip)) / 2.0)),
+            Self::Flag { outline, root, tip, .. } => Some(plate(outline.width(), (in_mm(*root) + in_mm(*tip)) / 2.0)),
             Self::Hole { outline, thickness, .. } => Some(plate(outline.width(), in_mm(*thickness))),
             Self::Ball { diameter } => Some(SectionSize::Round { diameter: *diameter }),
             Self::Cube { side } => Some(SectionSize::Square { side: *side, edge_radius: mm(0.0) }),
@@ -93,7 +93,7 @@ impl Shape {
             Self::Taper { from, to, .. } | Self::Shoulder { from, to, .. } => {
                 if at_end { to } else { from }.extents_mm()
             }
-            Self::Flag { outline, root, tip } => {
+            Self::Flag { outline, root, tip, .. } => {
                 let width = outline.end_width(at_end).map_or(raw.extents_mm()[0], in_mm);
                 [width, in_mm(if at_end { *tip } else { *root })]
             }
@@ -115,7 +115,7 @@ impl Shape {
                 of_section(from, angle) * (1.0 - f) + of_section(to, angle) * f
             }
             Self::Shoulder { from, to, .. } => of_section(smaller(from, to), angle),
-            Self::Flag { outline, root, tip } => {
+            Self::Flag { outline, root, tip, .. } => {
                 let thickness = in_mm(*root) + (in_mm(*tip) - in_mm(*root)) * share;
                 of_plate(outline.width_at(share), thickness, angle)
             }
@@ -163,7 +163,7 @@ mod tests {
     #[test]
     fn a_plate_is_as_thick_as_it_is_in_its_middle() {
         let outline = crate::metal::Outline::Rectangle { length: mm(60.0), width: mm(40.0) };
-        let flag = Shape::Flag { outline, root: mm(4.0), tip: mm(2.0) };
+        let flag = Shape::flag(outline, None, mm(4.0), mm(2.0));
         assert_eq!(flag.middle().map(|section| section.extents_mm()), Some([40.0, 3.0]));
         assert_eq!(flag.least_thickness_mm(), Some(2.0));
         assert_eq!(flag.end_extents_mm(false, &square(20.0)), [40.0, 4.0]);

@@ -1,13 +1,12 @@
 //! The outline of a flag, settled: exact area, centroid and width at each place.
 
+use super::arc::{arc, less_sine};
+use super::polygon::{self, OutlineCorner};
 use super::{HoleSize, in_mm, mm, mm2};
-use crate::plan::{Gives, OutlineSpec};
+use crate::plan::{Corners, Gives, OutlineSpec};
 use fh_measure::WrittenLength;
 use std::f64::consts::{FRAC_PI_2, PI};
 use uom::si::f64::{Area, Length};
-
-/// A round outline is drawn by points so close that no chord between two lies farther inside it than this, in mm.
-const OFF_ROUND_MM: f64 = 0.01;
 
 /// An outline with its root at 0 along the bar.
 #[derive(Clone, Debug, PartialEq)]
@@ -54,8 +53,15 @@ pub enum Outline {
         /// Across the bar.
         width: Length,
     },
-    /// A simple polygon in mm: along the bar from the root, and across it.
-    Polygon(Vec<[f64; 2]>),
+    /// A simple outline by its corners, with straight sides and arcs between them.
+    Polygon(Vec<OutlineCorner>),
+    /// Any but a polygon, its base line not its middle.
+    OffMiddle {
+        /// The outline.
+        outline: Box<Outline>,
+        /// How far the base line lies from the edge toward you; below 0 outside it.
+        base: Length,
+    },
 }
 
 impl From<&OutlineSpec> for Outline {
@@ -73,14 +79,28 @@ impl From<&OutlineSpec> for Outline {
             OutlineSpec::Ellipse { length, width } => Self::Ellipse { length: length.length(), width: width.length() },
             OutlineSpec::Leaf { length, width } => Self::Leaf { length: length.length(), width: width.length() },
             OutlineSpec::Stadium { length, width } => Self::Stadium { length: length.length(), width: width.length() },
-            OutlineSpec::Polygon(corners) => {
-                Self::Polygon(corners.iter().map(|[along, across]| [along.mm(), across.mm()]).collect())
-            }
+            OutlineSpec::Polygon(Corners(corners)) => Self::Polygon(polygon::settled(corners)),
         }
     }
 }
 
 impl Outline {
+    /// It with its base line so far from the edge toward you, where that is said; a polygon's corners count from it already.
+    pub(crate) fn on_base_line(self, base: Option<Length>) -> Self {
+        match base {
+            Some(base) if !matches!(self, Self::Polygon(_)) => Self::OffMiddle { outline: Box::new(self), base },
+            _ => self,
+        }
+    }
+
+    /// It without its base line.
+    pub fn bare(&self) -> &Self {
+        match self {
+            Self::OffMiddle { outline, .. } => outline.bare(),
+            _ => self,
+        }
+    }
+
     /// The length along the bar.
     pub fn length(&self) -> Length {
         match self {
@@ -91,9 +111,18 @@ impl Outline {
             | Self::Stadium { length, .. } => *length,
             Self::Disc { diameter } => *diameter,
             Self::Polygon(corners) => {
-                let (low, high) = extremes(corners.iter().map(|corner| corner[0]));
+                let [low, high] = polygon::extents(corners)[0];
                 mm(high - low)
             }
+            Self::OffMiddle { outline, .. } => outline.length(),
+        }
+    }
+
+    /// Where its root lies along the bar as its corners are counted; 0 but for a polygon.
+    pub fn root(&self) -> Length {
+        match self {
+            Self::Polygon(corners) => mm(polygon::extents(corners)[0][0]),
+            _ => mm(0.0),
         }
     }
 
@@ -107,9 +136,10 @@ impl Outline {
             Self::Trapezoid { root, tip, .. } => root.max(*tip),
             Self::Disc { diameter } => *diameter,
             Self::Polygon(corners) => {
-                let (low, high) = extremes(corners.iter().map(|corner| corner[1]));
+                let [low, high] = polygon::extents(corners)[1];
                 mm(high - low)
             }
+            Self::OffMiddle { outline, .. } => outline.width(),
         }
     }
 
@@ -125,7 +155,8 @@ impl Outline {
                 let (long, short) = (length.max(*width), length.min(*width));
                 (long - short) * short + short * short * (PI / 4.0)
             }
-            Self::Polygon(corners) => mm2(polygon_moments(corners).0.abs()),
+            Self::Polygon(corners) => mm2(polygon::moments(corners).0.abs()),
+            Self::OffMiddle { outline, .. } => outline.area(),
         }
     }
 
@@ -137,10 +168,11 @@ impl Outline {
                 (root + 2.0 * tip) / (3.0 * (root + tip))
             }
             Self::Polygon(corners) => {
-                let (low, high) = extremes(corners.iter().map(|corner| corner[0]));
-                let (area, moment) = polygon_moments(corners);
+                let [low, high] = polygon::extents(corners)[0];
+                let (area, moment) = polygon::moments(corners);
                 (moment / area - low) / (high - low)
             }
+            Self::OffMiddle { outline, .. } => outline.centroid_share(),
             _ => 0.5,
         }
     }
@@ -162,9 +194,10 @@ impl Outline {
             }
             Self::Stadium { length, width } => stadium_width(in_mm(*length), in_mm(*width), share),
             Self::Polygon(corners) => {
-                let (low, high) = extremes(corners.iter().map(|corner| corner[0]));
-                polygon_width(corners, low + (high - low) * share)
+                let [low, high] = polygon::extents(corners)[0];
+                polygon::width_at(corners, low + (high - low) * share)
             }
+            Self::OffMiddle { outline, .. } => outline.width_at(share),
         }
     }
 
@@ -207,6 +240,7 @@ impl Outline {
                 let width = mm(self.width_at(if tip { 1.0 - 1e-12 } else { 1e-12 }));
                 (width > self.width() * 1e-9).then_some(width)
             }
+            Self::OffMiddle { outline, .. } => outline.end_width(tip),
         }
     }
 
@@ -215,9 +249,10 @@ impl Outline {
     pub fn points_mm(&self) -> Vec<[f64; 2]> {
         let length = in_mm(self.length());
         match self {
-            Self::Polygon(corners) => {
-                let (low, _) = extremes(corners.iter().map(|corner| corner[0]));
-                corners.iter().map(|corner| [corner[0] - low, corner[1]]).collect()
+            Self::Polygon(corners) => polygon::points_mm(corners),
+            Self::OffMiddle { outline, base } => {
+                let up = in_mm(outline.width() / 2.0 - *base);
+                outline.points_mm().into_iter().map(|[along, across]| [along, across + up]).collect()
             }
             Self::Rectangle { .. } | Self::Trapezoid { .. } => self.strip(&[0.0, 1.0]),
             Self::Ellipse { width, .. } | Self::Disc { diameter: width } => {
@@ -264,35 +299,23 @@ impl Outline {
             }
             Self::Disc { diameter } => Self::Disc { diameter: *diameter * factor },
             Self::Polygon(corners) => {
-                Self::Polygon(corners.iter().map(|corner| [corner[0] * long, corner[1] * wide]).collect())
+                let scale = |corner: &OutlineCorner| {
+                    // An arc keeps its angle.
+                    OutlineCorner { at: [corner.at[0] * long, corner.at[1] * wide], bulge: corner.bulge }
+                };
+                Self::Polygon(corners.iter().map(scale).collect())
+            }
+            Self::OffMiddle { outline, base } => {
+                Self::OffMiddle { outline: Box::new(outline.scaled(gives, factor)?), base: *base }
             }
         })
     }
-}
-
-fn extremes(values: impl Iterator<Item = f64>) -> (f64, f64) {
-    values.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| (low.min(value), high.max(value)))
 }
 
 /// An upper edge from the root to the tip, and back along the same below.
 fn both_sides(upper: Vec<[f64; 2]>) -> Vec<[f64; 2]> {
     let lower: Vec<[f64; 2]> = upper.iter().rev().map(|[along, away]| [*along, -away]).collect();
     [upper, lower].concat()
-}
-
-/// An arc about a center from one angle to another, cut as finely as an arc of a radius `drawn` in mm has to be.
-fn arc(center: [f64; 2], radius: f64, [from, to]: [f64; 2], drawn: f64) -> Vec<[f64; 2]> {
-    const MOST_STEPS: f64 = 720.0;
-    // A chord of an angle a lies r a²/8 inside its arc.
-    let step = (8.0 * OFF_ROUND_MM / drawn.max(1e-9)).sqrt();
-    let steps = ((to - from).abs() / step).ceil().clamp(9.0, MOST_STEPS) as usize;
-    let place = |index: usize| {
-        let (sin, cos) = (from + (to - from) * index as f64 / steps as f64).sin_cos();
-        // The ends lie on the outline's own ends.
-        let clean = |part: f64| if part.abs() < 1e-15 { 0.0 } else { part };
-        [center[0] + radius * clean(cos), center[1] + radius * clean(sin)]
-    };
-    (0..=steps).map(place).collect()
 }
 
 fn leaf_radius(length: f64, width: f64) -> f64 {
@@ -305,16 +328,6 @@ fn leaf_area(length: f64, width: f64) -> f64 {
     radius * radius * less_sine(angle)
 }
 
-/// θ - sin θ without losing figures where θ is small.
-pub(super) fn less_sine(angle: f64) -> f64 {
-    if angle < 0.1 {
-        let square = angle * angle;
-        angle * square / 6.0 * (1.0 - square / 20.0 * (1.0 - square / 42.0 * (1.0 - square / 72.0)))
-    } else {
-        angle - angle.sin()
-    }
-}
-
 fn stadium_width(length: f64, width: f64, share: f64) -> f64 {
     let radius = length.min(width) / 2.0;
     let from_end = (share.min(1.0 - share) * length).max(0.0);
@@ -323,33 +336,6 @@ fn stadium_width(length: f64, width: f64, share: f64) -> f64 {
     }
     let short = radius - from_end;
     width - 2.0 * radius + 2.0 * (radius * radius - short * short).max(0.0).sqrt()
-}
-
-/// Signed area and first moment along the bar.
-fn polygon_moments(corners: &[[f64; 2]]) -> (f64, f64) {
-    let (mut area, mut moment) = (0.0, 0.0);
-    for (index, a) in corners.iter().enumerate() {
-        let b = &corners[(index + 1) % corners.len()];
-        let cross = a[0] * b[1] - b[0] * a[1];
-        area += cross / 2.0;
-        moment += (a[0] + b[0]) * cross / 6.0;
-    }
-    (area, moment)
-}
-
-/// The metal across a polygon at a place along it.
-fn polygon_width(corners: &[[f64; 2]], along: f64) -> f64 {
-    let mut crossings: Vec<f64> = corners
-        .iter()
-        .enumerate()
-        .filter_map(|(index, a)| {
-            let b = &corners[(index + 1) % corners.len()];
-            let crosses = (a[0] <= along) != (b[0] <= along);
-            crosses.then(|| a[1] + (b[1] - a[1]) * (along - a[0]) / (b[0] - a[0]))
-        })
-        .collect();
-    crossings.sort_by(f64::total_cmp);
-    crossings.chunks_exact(2).map(|pair| pair[1] - pair[0]).sum()
 }
 
 #[cfg(test)]

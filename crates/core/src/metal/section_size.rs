@@ -1,6 +1,6 @@
 //! The sizes of a section, settled.
 
-use super::outline::less_sine;
+use super::arc::less_sine;
 use super::{Section, View, in_mm, mm, mm2};
 use crate::plan::Gives;
 use std::f64::consts::{PI, SQRT_2};

@@ -1,7 +1,7 @@
 //! The settled shape of a segment, forged and still straight: its exact volume, length and section along the way.
 
 use super::section::mixed_area_mm2;
-use super::{CornerSize, HoleSize, Outline, Runout, SectionSize, SplitSize, View, in_mm, mm, mm2, mm3};
+use super::{Blank, CornerSize, HoleSize, Outline, Runout, SectionSize, SplitSize, View, in_mm, mm, mm2, mm3};
 use crate::plan::{Gives, Sides};
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
 use uom::si::f64::{Area, Length, Volume};
@@ -46,6 +46,8 @@ pub enum Shape {
         root: Length,
         /// Its thickness at the tip.
         tip: Length,
+        /// What it is spread to before it is cut to its outline; none where it is forged to it.
+        blank: Option<Box<Blank>>,
     },
     /// Metal left standing for a sharp corner.
     Peak {
@@ -99,7 +101,9 @@ impl Shape {
             Self::Prism { section, length } => section.area() * *length,
             Self::Taper { from, to, runout, length } => transition_area(from, to, runout.means()) * *length,
             Self::Shoulder { from, to, radius, sides } => shoulder_volume(from, to, *radius, sides),
-            Self::Flag { outline, root, tip } => outline.area() * (*root + (*tip - *root) * outline.centroid_share()),
+            Self::Flag { outline, root, tip, .. } => {
+                outline.area() * (*root + (*tip - *root) * outline.centroid_share())
+            }
             Self::Peak { corner, .. } => corner.volume(),
             Self::Hole { outline, thickness, hole, .. } => (outline.area() - hole.area()) * *thickness,
             Self::Split(split) => split.volume,
@@ -117,7 +121,7 @@ impl Shape {
                 transition_area(from, to, (f, f * f))
             }
             Self::Shoulder { from, to, .. } => smaller(from, to).area(),
-            Self::Flag { outline, root, tip } => {
+            Self::Flag { outline, root, tip, .. } => {
                 mm2(outline.width_at(share) * (in_mm(*root) + (in_mm(*tip) - in_mm(*root)) * share))
             }
             Self::Hole { outline, thickness, hole, at } => {
@@ -152,7 +156,7 @@ impl Shape {
                 }
             }
             Self::Shoulder { to, .. } => *to,
-            Self::Flag { outline, root, tip } => {
+            Self::Flag { outline, root, tip, .. } => {
                 let thickness = if reversed { *root } else { *tip };
                 outline.end_width(!reversed).map_or(stock, |width| SectionSize::flat(width, thickness))
             }
@@ -178,10 +182,20 @@ impl Shape {
                     Self::Taper { from: *from, to, runout: *runout, length: *length }
                 }
             }),
-            Self::Flag { outline, root, tip } => Some(match gives {
-                Gives::Thickness => Self::Flag { outline: outline.clone(), root: *root * factor, tip: *tip * factor },
-                _ => Self::Flag { outline: outline.scaled(gives, factor)?, root: *root, tip: *tip },
-            }),
+            Self::Flag { outline, root, tip, blank } => {
+                let (thicker, wider) = match gives {
+                    Gives::Thickness => (factor, None),
+                    _ => (1.0, Some(self.giving_outline()?.scaled(gives, factor)?)),
+                };
+                let (root, tip) = (*root * thicker, *tip * thicker);
+                Some(match (blank, wider) {
+                    (None, wider) => Self::flag(wider.unwrap_or_else(|| outline.clone()), None, root, tip),
+                    (Some(blank), wider) => {
+                        let of_blank = wider.unwrap_or_else(|| blank.outline.clone());
+                        Self::flag(outline.clone(), Some(of_blank), root, blank.tip * thicker)
+                    }
+                })
+            }
             Self::Hole { outline, thickness, hole, at } => Some(match gives {
                 Gives::Thickness => {
                     Self::Hole { outline: outline.clone(), thickness: *thickness * factor, hole: *hole, at: *at }
@@ -202,7 +216,7 @@ impl Shape {
     pub(crate) fn giving_width(&self) -> Option<Length> {
         match self {
             Self::Prism { section, .. } | Self::Taper { to: section, .. } => Some(mm(section.seen_mm(View::Top))),
-            Self::Flag { outline, .. } | Self::Hole { outline, .. } => Some(outline.width()),
+            Self::Flag { .. } | Self::Hole { .. } => self.giving_outline().map(Outline::width),
             Self::Ball { diameter: size } | Self::Cube { side: size } => Some(*size),
             Self::Shoulder { .. } | Self::Peak { .. } | Self::Split(_) => None,
         }
@@ -238,7 +252,7 @@ impl Shape {
             Self::Taper { from, to, .. } | Self::Shoulder { from, to, .. } => {
                 (depth_to_centroid(from, side), depth_to_centroid(to, side))
             }
-            Self::Flag { outline, root, tip } => {
+            Self::Flag { outline, root, tip, .. } => {
                 let depth = |thickness| depth_to_centroid(&SectionSize::flat(outline.width(), thickness), side);
                 (depth(*root), depth(*tip))
             }

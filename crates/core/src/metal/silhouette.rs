@@ -25,7 +25,7 @@ impl Shape {
                 strip(&edge)
             }
             Self::Shoulder { from, to, sides, .. } => shoulder(from, to, sides, view, length),
-            Self::Flag { outline, root, tip } => match view {
+            Self::Flag { outline, root, tip, .. } => match view {
                 View::Top => outline.points_mm(),
                 View::Side => strip(&[(0.0, in_mm(*root) / 2.0), (length, in_mm(*tip) / 2.0)]),
             },

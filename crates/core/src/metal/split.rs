@@ -1,6 +1,6 @@
 //! A bar cut along its length: where the cut stands, how long the slit is, and what the branches come to.
 
-use super::{Outline, Section, SectionSize, in_mm, mm};
+use super::{Section, SectionSize, in_mm, mm};
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
 use uom::si::f64::{Length, Volume};
 
@@ -157,10 +157,9 @@ pub fn cut_offset_mm(section: &SectionSize, side: f64, share: f64) -> f64 {
     let (edge, points) = (outline.reach_mm(toward), fine_outline(&outline));
     let along = |[y, z]: [f64; 2]| edge - (y * toward.cos() + z * toward.sin());
     let across = |[y, z]: [f64; 2]| -y * toward.sin() + z * toward.cos();
-    let turned = Outline::Polygon(points.into_iter().map(|point| [along(point), across(point)]).collect());
-    let Outline::Polygon(corners) = &turned else { return size * share };
-    let whole = area_before(corners, f64::INFINITY);
-    bisect(|depth| area_before(corners, depth) / whole, share, size)
+    let corners: Vec<_> = points.into_iter().map(|point| [along(point), across(point)]).collect();
+    let whole = area_before(&corners, f64::INFINITY);
+    bisect(|depth| area_before(&corners, depth) / whole, share, size)
 }
 
 /// The share of a section, 0 to 1, on the side of a cut along the bar that stands so far from the edge there, in mm: what

@@ -35,7 +35,8 @@ pub fn suits(form: &Form, kind: BendKind) -> bool {
     match form {
         Form::Peak(_) => kind == BendKind::Corner,
         Form::Plain(_) | Form::Drawn(_) | Form::Taper(_) => !matches!(kind, BendKind::Corner | BendKind::Socket),
-        Form::Flag(_) => kind == BendKind::Socket,
+        Form::Flag(_) => !matches!(kind, BendKind::Corner | BendKind::Twist),
+        Form::Hole(_) => kind == BendKind::Curve,
         _ => false,
     }
 }
@@ -48,7 +49,8 @@ pub fn first_bend(
     sizes: &FirstSizes,
     first: bool,
 ) -> Option<Bend> {
-    let free = segment.form.length().is_none();
+    // A plate has its length from its outline, also where that is not one size.
+    let free = segment.form.length().is_none() && segment.form.one().outline().is_none();
     let size = if free { sizes.size(2.0 * sizes.stock_mm[0]) } else { None };
     match kind {
         BendKind::Curve => {
@@ -94,7 +96,7 @@ fn scroll(segment: &Segment, sizes: &FirstSizes, first: bool) -> Option<Bend> {
 /// A socket rolled of the flag's width; the mandrel follows from it where the flag is wide enough.
 fn socket(segment: &Segment, shape: Option<&Shape>, sizes: &FirstSizes) -> Option<Bend> {
     let is_wide = match shape {
-        Some(Shape::Flag { outline, root, tip }) => {
+        Some(Shape::Flag { outline, root, tip, .. }) => {
             let thickness = ((*root + *tip) / 2.0).get::<millimeter>();
             outline.width().get::<millimeter>() / PI > 2.0 * thickness
         }

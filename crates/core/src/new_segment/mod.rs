@@ -1,6 +1,7 @@
 //! Segments as they are first offered: sizes that suit the bar, to be typed over. And forms changed into other forms.
 
 mod bends;
+mod blank;
 mod change;
 mod hole;
 mod outline;
@@ -8,6 +9,7 @@ mod section;
 mod wholes;
 
 pub use bends::{corner, first_bend, suits};
+pub use blank::{set_blank, tidy_base_line};
 pub use change::change_form;
 pub use hole::convert_hole;
 pub use outline::convert_outline;
@@ -80,6 +82,9 @@ fn form(kind: FormKind, sizes: &FirstSizes) -> Option<Form> {
             outline: OutlineSpec::Leaf { length: sizes.size(LEAF[0] * width)?, width: sizes.size(LEAF[1] * width)? },
             thickness: ThicknessSpec::Even(sizes.size(LEAF_THICKNESS * least)?),
             trim: None,
+            blank: None,
+            base_line: None,
+            joined: false,
         }),
         FormKind::Peak => Form::Peak(forms::Peak { section: SectionSpec::Stock, left: None }),
         FormKind::Hole => hole(sizes, width, least)?,

@@ -2,7 +2,7 @@
 
 use crate::first_sizes::FirstSizes;
 use crate::metal::{Shape, in_mm};
-use crate::plan::{OutlineKind, OutlineSpec};
+use crate::plan::{CornerSpec, Corners, OutlineKind, OutlineSpec};
 use fh_measure::{LengthRange, WrittenLength};
 
 /// A first outline in mm, where none of the sizes before can be kept.
@@ -23,7 +23,7 @@ pub fn convert_outline(
         OutlineKind::Ellipse => OutlineSpec::Ellipse { length, width },
         OutlineKind::Leaf => OutlineSpec::Leaf { length, width },
         OutlineKind::Stadium => OutlineSpec::Stadium { length, width },
-        OutlineKind::Polygon => OutlineSpec::Polygon(kite(&length, &width, sizes)?),
+        OutlineKind::Polygon => OutlineSpec::Polygon(corners(now, [length.mm(), width.mm()], sizes)?),
     })
 }
 
@@ -54,14 +54,22 @@ fn settled_mm(shape: Option<&Shape>) -> Option<[f64; 2]> {
     }
 }
 
-/// A first outline by its corners: a kite of this length and width.
-fn kite(length: &WrittenLength, width: &WrittenLength, sizes: &FirstSizes) -> Option<Vec<[WrittenLength; 2]>> {
+/// A first outline by its corners: those that it has, or a kite of this length and width.
+fn corners(now: &OutlineSpec, [length, width]: [f64; 2], sizes: &FirstSizes) -> Option<Corners> {
     let at = |along: f64, across: f64| {
         let write = |mm| WrittenLength::from_mm(mm, sizes.units.length.length_unit(), LengthRange::Any).ok();
-        Some([write(along)?, write(across)?])
+        Some(CornerSpec::straight([write(along)?, write(across)?]))
     };
-    let (length, half) = (length.mm(), width.mm() / 2.0);
-    Some(vec![at(0.0, 0.0)?, at(length / 2.0, half)?, at(length, 0.0)?, at(length / 2.0, -half)?])
+    let half = width / 2.0;
+    let ends = match now {
+        OutlineSpec::Rectangle { .. } => Some([half, half]),
+        OutlineSpec::Trapezoid { root, tip, .. } => Some([root.mm() / 2.0, tip.mm() / 2.0]),
+        _ => None,
+    };
+    if let Some([root, tip]) = ends {
+        return Some(Corners(vec![at(0.0, -root)?, at(length, -tip)?, at(length, tip)?, at(0.0, root)?]));
+    }
+    Some(Corners(vec![at(0.0, 0.0)?, at(length / 2.0, half)?, at(length, 0.0)?, at(length / 2.0, -half)?]))
 }
 
 #[cfg(test)]
@@ -81,6 +89,15 @@ mod tests {
                 assert_eq!(length.text(), "80 mm", "{kind:?}");
             }
         }
+    }
+
+    #[test]
+    fn a_rectangle_becomes_its_own_corners() {
+        let sizes = FirstSizes::without_stock(Units::millimeters());
+        let plate = OutlineSpec::Rectangle { length: sizes.size(70.0), width: sizes.size(40.0) };
+        let polygon = convert_outline(&plate, OutlineKind::Polygon, None, &sizes).unwrap();
+        let area = |outline: &OutlineSpec| crate::metal::Outline::from(outline).area();
+        assert!(((area(&polygon) / area(&plate)).value - 1.0).abs() < 1e-12);
     }
 
     #[test]

@@ -319,7 +319,8 @@ fn tine(name: &str, out: f64, sizes: &FirstSizes, around: Around) -> Option<Bran
 
 fn flat(outline: OutlineSpec, thickness: f64, sizes: &FirstSizes) -> Option<Form> {
     let thickness = ThicknessSpec::Even(sizes.size(thickness)?);
-    Some(Form::Flag(forms::Flag { outline, thickness, trim: None }))
+    let (blank, base_line) = (None, None);
+    Some(Form::Flag(forms::Flag { outline, blank, base_line, thickness, trim: None, joined: false }))
 }
 
 #[cfg(test)]

@@ -238,6 +238,11 @@ impl Form {
         }
     }
 
+    /// Whether it is one plate with the part before it, without a neck between them.
+    pub fn joins_before(&self) -> bool {
+        self.one().joins_before()
+    }
+
     /// Whether it is metal of the finished piece.
     pub fn is_finished(&self) -> bool {
         self.one().is_finished()

@@ -2,6 +2,7 @@
 
 mod asked;
 mod bar;
+mod base_line;
 mod bend;
 mod corners;
 mod duty;
@@ -37,8 +38,9 @@ mod work;
 
 pub use asked::{AskedSize, Direction, Feature, FeatureAt, Overall, Taken};
 pub use bar::Bar;
+pub use base_line::BaseLine;
 pub use bend::{Bend, BendKind, ScrollEye, ScrollRun, SocketAxis};
-pub use corners::MOST_CORNERS;
+pub use corners::{ArcSpec, Bulges, CornerSpec, Corners, LEAST_CORNERS, MOST_CORNERS};
 pub use duty::{Coating, Duty};
 pub use form::{Form, FormKind};
 pub use gives::Gives;

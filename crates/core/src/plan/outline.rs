@@ -1,5 +1,6 @@
 //! The outline of a flag as written.
 
+use super::Corners;
 use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -52,12 +53,8 @@ pub enum OutlineSpec {
         /// Across the bar.
         width: WrittenLength,
     },
-    /// Any simple outline by its corners: along the bar from the root, and across it.
-    Polygon(
-        #[serde(deserialize_with = "super::corners::deserialize")]
-        #[schemars(length(min = 3, max = 250))]
-        Vec<[WrittenLength; 2]>,
-    ),
+    /// Any simple outline by its corners, with straight sides and arcs between them.
+    Polygon(Corners),
 }
 
 /// The kinds of outline, for lists.
@@ -142,7 +139,7 @@ impl OutlineSpec {
                 format!("{name} {} long, {} to {}", length.text(), root.text(), tip.text())
             }
             Self::Disc { diameter } => format!("{name} Ø {}", diameter.text()),
-            Self::Polygon(corners) => format!("{name} of {} corners", corners.len()),
+            Self::Polygon(Corners(corners)) => format!("{name} of {} corners", corners.len()),
         }
     }
 }

@@ -130,11 +130,27 @@ pub enum SizeName {
     BetweenWalls,
     /// How long the bite of a tool is along the bar.
     Bite,
+    /// How long the blank of a plate is.
+    BlankLength,
+    /// How wide it is.
+    BlankWidth,
+    /// How wide it is at its root.
+    BlankRootWidth,
+    /// How wide it is at its tip.
+    BlankTipWidth,
+    /// Across a round one.
+    BlankDiameter,
+    /// How far along or across a corner of it lies.
+    BlankCorner,
+    /// From the edge of an outline toward you to the base line.
+    BaseLine,
+    /// The same of a blank.
+    BlankBaseLine,
 }
 
 impl SizeName {
     /// Every name.
-    pub const ALL: [Self; 60] = [
+    pub const ALL: [Self; 68] = [
         Self::Length,
         Self::Width,
         Self::Thickness,
@@ -195,6 +211,14 @@ impl SizeName {
         Self::Base,
         Self::BetweenWalls,
         Self::Bite,
+        Self::BlankLength,
+        Self::BlankWidth,
+        Self::BlankRootWidth,
+        Self::BlankTipWidth,
+        Self::BlankDiameter,
+        Self::BlankCorner,
+        Self::BaseLine,
+        Self::BlankBaseLine,
     ];
 
     /// The cuts of a split, in their order.
@@ -206,6 +230,43 @@ impl SizeName {
             Self::CutLine => "cut from the side",
             Self::Kerf => "saw's cut",
             _ => "length of the slit",
+        }
+    }
+
+    /// What a smith calls the sizes of a row of marks.
+    fn row_words(self) -> &'static str {
+        match self {
+            Self::RowWidth => "width of the row",
+            Self::RowMargin => "margin of the row",
+            _ => "step of the row",
+        }
+    }
+
+    /// What a smith calls the sizes of a plate that is cut to shape.
+    fn plate_words(self) -> &'static str {
+        match self {
+            Self::BlankLength => "length of the blank",
+            Self::BlankWidth => "width of the blank",
+            Self::BlankRootWidth => "width of the blank at the root",
+            Self::BlankTipWidth => "width of the blank at the tip",
+            Self::BlankDiameter => "diameter of the blank",
+            Self::BlankCorner => "place of a corner of the blank",
+            Self::BlankBaseLine => "base line from the edge of the blank",
+            _ => "base line from the edge",
+        }
+    }
+
+    /// The name of a size of an outline where it is that of a blank.
+    pub(crate) fn of_blank(self) -> Self {
+        match self {
+            Self::Length => Self::BlankLength,
+            Self::Width => Self::BlankWidth,
+            Self::RootWidth => Self::BlankRootWidth,
+            Self::TipWidth => Self::BlankTipWidth,
+            Self::Diameter => Self::BlankDiameter,
+            Self::Corner => Self::BlankCorner,
+            Self::BaseLine => Self::BlankBaseLine,
+            other => other,
         }
     }
 
@@ -262,14 +323,13 @@ impl SizeName {
             Self::Opening => "opening",
             Self::SlitLength | Self::CutLine | Self::Kerf => self.cut_words(),
             Self::Less => "less",
-            Self::RowStep => "step of the row",
-            Self::RowWidth => "width of the row",
-            Self::RowMargin => "margin of the row",
+            Self::RowStep | Self::RowWidth | Self::RowMargin => self.row_words(),
             Self::NearEdge => "edge at its start",
             Self::FarEdge => "edge at its end",
             Self::Base => "between the feet of the set-downs",
             Self::BetweenWalls => "between the walls of the set-downs",
             Self::Bite => "bite",
+            _ => self.plate_words(),
         }
     }
 }
@@ -319,7 +379,7 @@ mod tests {
         let words: BTreeSet<_> = SizeName::ALL.into_iter().map(SizeName::words).collect();
         assert_eq!(words.len(), SizeName::ALL.len(), "{words:?}");
         assert!(words.iter().all(|words| !words.trim().is_empty()));
-        assert_eq!(SizeName::ALL.len(), SizeName::Bite as usize + 1, "all of them are listed");
+        assert_eq!(SizeName::ALL.len(), SizeName::BlankBaseLine as usize + 1, "all of them are listed");
     }
 
     fn drawn(length: Option<&str>, bend: Value) -> Value {

@@ -4,7 +4,9 @@
 //! against the other.
 
 use super::size_name::{Looking, Visiting};
-use super::{Bar, Bend, Form, HoleSpec, OutlineSpec, Repeat, RootSpec, SectionSpec, Segment, SizeName, ThicknessSpec};
+use super::{
+    Bar, Bend, Corners, Form, HoleSpec, OutlineSpec, Repeat, RootSpec, SectionSpec, Segment, SizeName, ThicknessSpec,
+};
 use fh_measure::WrittenLength;
 
 impl Bar {
@@ -308,7 +310,9 @@ impl OutlineSpec {
                 visit(N::Length, length);
                 visit(N::Width, width);
             }
-            Self::Polygon(corners) => corners.iter().flatten().for_each(|size| visit(N::Corner, size)),
+            Self::Polygon(Corners(corners)) => {
+                corners.iter().flat_map(|corner| &corner.at).for_each(|size| visit(N::Corner, size));
+            }
         }
     }
 
@@ -330,7 +334,9 @@ impl OutlineSpec {
                 visit(N::Length, length);
                 visit(N::Width, width);
             }
-            Self::Polygon(corners) => corners.iter_mut().flatten().for_each(|size| visit(N::Corner, size)),
+            Self::Polygon(Corners(corners)) => {
+                corners.iter_mut().flat_map(|corner| &mut corner.at).for_each(|size| visit(N::Corner, size));
+            }
         }
     }
 }
@@ -394,7 +400,17 @@ pub(super) mod tests {
       { "form": { "drawn": { "section": { "grown": { "thickness": "59 mm", "bite": "60 mm", "of": { "round": "61 mm" } } } } } },
       { "form": { "peak": { "section": { "grown": { "width": "62 mm", "bite": "63 mm" } },
         "left": { "near_edge": "64 mm", "far_edge": "65 mm", "base": "66 mm" } } } },
-      { "form": { "split": { "cut": "67 mm", "slit": "68 mm", "kerf": "69 mm", "branches": [] } } }
+      { "form": { "split": { "cut": "67 mm", "slit": "68 mm", "kerf": "69 mm", "branches": [] } } },
+      { "form": { "flag": { "outline": { "disc": { "diameter": "70 mm" } },
+        "blank": { "rectangle": { "length": "71 mm", "width": "72 mm" } }, "base_line": { "outline": "73 mm", "blank": "74 mm" },
+        "thickness": "75 mm" } } },
+      { "form": { "flag": { "outline": { "disc": { "diameter": "76 mm" } },
+        "blank": { "trapezoid": { "length": "77 mm", "root": "78 mm", "tip": "79 mm" } }, "thickness": "80 mm" } } },
+      { "form": { "flag": { "outline": { "disc": { "diameter": "81 mm" } }, "blank": { "disc": { "diameter": "82 mm" } },
+        "thickness": "83 mm" } } },
+      { "form": { "flag": { "outline": { "disc": { "diameter": "84 mm" } },
+        "blank": { "polygon": [["85 mm", "86 mm"], ["87 mm", "88 mm"], { "arc": "9 deg" }, ["89 mm", "90 mm"]] },
+        "thickness": "91 mm" } } }
     ]"#;
 
     #[test]
@@ -402,7 +418,7 @@ pub(super) mod tests {
         let segments: Vec<Segment> = serde_json::from_str(SEGMENTS).unwrap();
         let mut found = Vec::new();
         segments.iter().for_each(|segment| segment.lengths(&mut |length| found.push(length.mm())));
-        assert_eq!(found, (1..=69).map(f64::from).collect::<Vec<_>>());
+        assert_eq!(found, (1..=91).map(f64::from).collect::<Vec<_>>());
     }
 
     #[test]
@@ -423,9 +439,9 @@ pub(super) mod tests {
             segment.lengths_mut(&mut |length| *length = length.scaled(2.0).unwrap());
         }
         let doubled = serde_json::to_string(&segments).unwrap();
-        assert_eq!(doubled.matches(" mm\"").count(), 69);
+        assert_eq!(doubled.matches(" mm\"").count(), 91);
         let mut found = Vec::new();
         segments.iter().for_each(|segment| segment.lengths(&mut |length| found.push(length.mm() / 2.0)));
-        assert_eq!(found, (1..=69).map(f64::from).collect::<Vec<_>>());
+        assert_eq!(found, (1..=91).map(f64::from).collect::<Vec<_>>());
     }
 }

@@ -33,6 +33,28 @@ pub(super) const CASES: &[(&str, &str, &str, &str)] = &[
         r#"{ "form": { "drawn": { "length": "50 mm", "section": { "grown": { "thickness": "9 mm", "bite": "15 mm" } } } } }"#,
     ),
     (
+        "outline-out-of-blank",
+        "",
+        "",
+        r#"{ "form": { "flag": { "outline": { "disc": { "diameter": "50 mm" } }, "thickness": "4 mm",
+          "blank": { "rectangle": { "length": "50 mm", "width": "45 mm" } } } } }"#,
+    ),
+    (
+        "joined-to-nothing",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "90 mm" } } }, { "form": { "flag": {
+          "outline": { "rectangle": { "length": "50 mm", "width": "30 mm" } }, "thickness": "4 mm", "joined": true } } }"#,
+    ),
+    (
+        "plate-steps",
+        "",
+        "",
+        r#"{ "form": { "flag": { "outline": { "rectangle": { "length": "50 mm", "width": "30 mm" } }, "thickness": "4 mm" } } },
+          { "form": { "flag": {
+          "outline": { "rectangle": { "length": "50 mm", "width": "30 mm" } }, "thickness": "3 mm", "joined": true } } }"#,
+    ),
+    (
         "nothing-grows",
         "",
         "",

@@ -1,8 +1,11 @@
 //! The outline of a flag as a loop of points that keeps its area.
 
-use fh_core::metal::{HoleSize, Outline, arc_swell};
+use fh_core::metal::{HoleSize, Outline, OutlineCorner, arc_swell};
 use fh_measure::in_mm;
 use std::f64::consts::{FRAC_PI_2, PI};
+
+/// The fewest steps of an arc between two corners.
+const LEAST_STEPS: f64 = 8.0;
 
 /// The outline in mm: along the bar from its root, and toward the smith; a full turn is cut in `round` steps.
 pub(super) fn outline_loop(outline: &Outline, round: usize) -> Vec<[f64; 2]> {
@@ -22,8 +25,31 @@ pub(super) fn outline_loop(outline: &Outline, round: usize) -> Vec<[f64; 2]> {
         Outline::Leaf { width, .. } => leaf(length, in_mm(*width), round),
         Outline::Stadium { width, .. } => stadium([length / 2.0, 0.0], [length, in_mm(*width)], round),
         // As the strip draws it: the second size of a corner runs away from the smith.
-        Outline::Polygon(_) => outline.points_mm().into_iter().map(|[along, across]| [along, -across]).collect(),
+        Outline::Polygon(corners) => polygon(corners, round).into_iter().map(|[x, y]| [x, -y]).collect(),
+        Outline::OffMiddle { outline, base } => {
+            let up = in_mm(outline.width()) / 2.0 - in_mm(*base);
+            outline_loop(outline, round).into_iter().map(|[along, toward]| [along, toward - up]).collect()
+        }
     }
+}
+
+/// An outline by its corners, its arcs such that each keeps its area.
+fn polygon(corners: &[OutlineCorner], round: usize) -> Vec<[f64; 2]> {
+    let next = corners.iter().cycle().skip(1);
+    let points: Vec<[f64; 2]> = corners
+        .iter()
+        .zip(next)
+        .flat_map(|(corner, next)| match corner.arc_to(next) {
+            None => vec![corner.at],
+            Some((center, radius, [start, turn])) => {
+                // Also a flat arc is seen to be round.
+                let round = round.max((2.0 * PI / turn.abs().max(0.01) * LEAST_STEPS) as usize);
+                arc(center, radius, [start, start + turn], round).collect()
+            }
+        })
+        .collect();
+    let root = in_mm(Outline::Polygon(corners.to_vec()).root());
+    points.into_iter().map(|[along, across]| [along - root, across]).collect()
 }
 
 /// A hole's outline with its middle at a place along the bar, both in mm.
@@ -80,7 +106,7 @@ fn leaf(length: f64, width: f64, round: usize) -> Vec<[f64; 2]> {
 
 /// The points of an arc but its last, such that its sector keeps its area.
 fn arc(center: [f64; 2], radius: f64, [start, end]: [f64; 2], round: usize) -> impl Iterator<Item = [f64; 2]> {
-    let steps = ((round as f64 * (end - start) / (2.0 * PI)).ceil() as usize).max(2);
+    let steps = ((round as f64 * (end - start).abs() / (2.0 * PI)).ceil() as usize).max(2);
     let step = (end - start) / steps as f64;
     let swell = arc_swell(steps, step);
     (0..steps).map(move |index| {

@@ -66,6 +66,7 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
     let balance = part.balance;
     let (finished, trimmed) = (in_mm3(balance.finished_volume), in_mm3(balance.trimmed_volume));
     let whole = finished + trimmed;
+    let missing = in_mm3(balance.missing_volume);
     let none = Now { shape: None, bent: false, swell: 1.0, metal_mm3: 0.0 };
     let Some(shape) = &balance.shape else { return none };
     if stage.off || !progress.is_there(site, part.at) {
@@ -80,14 +81,20 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
         let section = along.map_or_else(raw, |leader| leader.section);
         let length = mm(lengths[part.at]);
         // What scale will take is still there.
-        let metal_mm3 = whole / (1.0 - balance.scale_share).max(1e-6);
+        let metal_mm3 = (whole - missing) / (1.0 - balance.scale_share).max(1e-6);
         return Now { shape: Some(Shape::Prism { section, length }), metal_mm3, ..none };
     }
     let untwisted = progress.untwisted(site, part.at);
     let (shape, metal_mm3) = match (&part.segment.form, shape) {
-        (Form::Flag(_), Shape::Flag { outline, root, tip }) if !stage.trimmed && trimmed > 0.0 => {
+        (Form::Flag(_), Shape::Flag { blank: Some(_), .. }) if !stage.trimmed => {
+            (shape.blank().unwrap_or_else(|| shape.clone()), whole - missing)
+        }
+        (Form::Flag(_), Shape::Flag { outline, root, tip, blank: Some(_) }) => {
+            (Shape::Flag { outline: outline.clone(), root: *root, tip: *tip, blank: None }, finished)
+        }
+        (Form::Flag(_), Shape::Flag { outline, root, tip, .. }) if !stage.trimmed && trimmed > 0.0 => {
             let outline = wider(outline, whole / finished.max(1e-9));
-            (Shape::Flag { outline, root: *root, tip: *tip }, whole)
+            (Shape::Flag { outline, root: *root, tip: *tip, blank: None }, whole)
         }
         (Form::Hole(_), Shape::Hole { .. }) if !stage.pierced => (boss(shape, whole, lengths[part.at]), whole),
         // A strip that is not wrapped yet: read as a bar of even section, not as a collar.
@@ -144,7 +151,7 @@ fn boss(shape: &Shape, whole_mm3: f64, now_mm: f64) -> Shape {
     let longer = now_mm / in_mm(outline.length()).max(1e-9);
     let outline = wider(outline, whole_mm3 / (full * longer).max(1e-9));
     let outline = outline.scaled(Gives::Length, longer).unwrap_or(outline);
-    Shape::Flag { outline, root: *thickness, tip: *thickness }
+    Shape::Flag { outline, root: *thickness, tip: *thickness, blank: None }
 }
 
 /// An outline as long, and so many times as wide; a disc becomes an ellipse.

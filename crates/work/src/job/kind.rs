@@ -28,7 +28,7 @@ pub(crate) fn is_flag(site: &Site<'_>, task: &Task) -> bool {
 }
 
 pub(crate) fn is_trimmed_later(site: &Site<'_>, task: &Task) -> bool {
-    has_form(site, task, |form| matches!(form, Form::Flag(forms::Flag { trim: Some(_), .. })))
+    has_form(site, task, |form| matches!(form, Form::Flag(flag) if flag.is_cut()))
 }
 
 pub(crate) fn is_pierced_later(site: &Site<'_>, task: &Task) -> bool {

@@ -54,7 +54,8 @@ fn groove(site: &Site<'_>, part: Part<'_>, beside: Part<'_>, at_end: bool) -> Op
     // What is drawn out along with the other is one bar with it.
     let is_with = |one: Part<'_>, other: Part<'_>| leader(site, one.at).is_some_and(|leader| leader.part == other.at);
     let is_along = is_with(part, beside) || is_with(beside, part);
-    if is_set_down(part) || is_set_down(beside) || is_cut_first || is_the_others || is_along {
+    let is_one_plate = are_one_plate(part, beside);
+    if is_set_down(part) || is_set_down(beside) || is_cut_first || is_the_others || is_along || is_one_plate {
         return None;
     }
     let raw = extents(&site.raw_section(part.at));
@@ -160,6 +161,20 @@ pub(crate) fn thicker_beside(site: &Site<'_>, part: Part<'_>) -> [bool; 2] {
 fn is_block(part: Part<'_>) -> bool {
     let form = &part.segment.form;
     matches!(form, Form::Flag(_) | Form::Hole(_) | Form::Ball(_) | Form::Cube(_) | Form::Peak(_))
+}
+
+/// Whether two parts side by side are zones of one plate.
+pub(crate) fn are_one_plate(one: Part<'_>, other: Part<'_>) -> bool {
+    let later = if one.at > other.at { one } else { other };
+    let is_plate = |part: Part<'_>| matches!(part.segment.form, Form::Flag(_));
+    later.segment.form.joins_before() && is_plate(one) && is_plate(other)
+}
+
+/// The zones beside a part that are one plate with it.
+pub(crate) fn same_plate(site: &Site<'_>, at: usize) -> Vec<usize> {
+    let Some(part) = site.part(at) else { return Vec::new() };
+    let beside = site.beside(at).into_iter().flatten();
+    beside.filter(|other| site.part(*other).is_some_and(|other| are_one_plate(part, other))).collect()
 }
 
 /// Whether a part is set down to a shoulder, which keeps the metal on either side of it to itself.

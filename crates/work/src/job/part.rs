@@ -100,7 +100,7 @@ pub(crate) fn is_drawn_in(site: &Site<'_>, part: Part<'_>) -> bool {
         && part.balance.forged_length > part.balance.stock_length
 }
 
-/// How far an outline reaches beyond the trimmed one on either side, in mm.
+/// How far an outline reaches beyond the trimmed one on either side, in mm; of a blank, as wide a rim as what is cut off it.
 pub(crate) fn left_to_trim_mm(part: Part<'_>) -> f64 {
     let (finished, trimmed) = (in_mm3(part.balance.finished_volume), in_mm3(part.balance.trimmed_volume));
     let wide = match &part.balance.shape {

@@ -3,6 +3,7 @@
 use crate::job::along::leader;
 use crate::job::ends::{is_free_end, is_thin_at, needs_the_cut, runs_out, tang_shoulder, waits_for_the_cut};
 use crate::job::legs;
+use crate::job::neck::same_plate;
 use crate::job::part::is_closing;
 use crate::job::site::{Site, in_mm};
 use crate::job::task::Task;
@@ -49,6 +50,7 @@ pub(crate) fn bar_rules(site: &Site<'_>, tasks: &[Task]) -> Vec<Rule> {
         ruling.within(at);
         ruling.beside(at);
         ruling.outer(at);
+        ruling.plates(at);
         ruling.taper(at);
         ruling.drilled(at);
     }
@@ -143,6 +145,19 @@ impl Ruling<'_, '_> {
             // What is upset comes before every neck.
             let forging = self.those(next, |operation| operation.is_shaping() && operation != Operation::Upset);
             self.each(&necks, &forging, Why::IsolateFirst);
+        }
+    }
+
+    /// The zones of one plate are spread and cut while all of it is flat, before one of them is bent or rolled.
+    fn plates(&mut self, at: usize) {
+        for next in same_plate(self.site, at) {
+            let bends = self.bending(next);
+            let spread = self.those(at, |operation| operation.is_shaping() && operation != Operation::Trim);
+            self.each(&spread, &bends, Why::ForgeBeforeBend);
+            let trimmed = self.those(at, |operation| operation == Operation::Trim);
+            self.each(&trimmed, &bends, Why::TrimBeforeBend);
+            let cut_next = self.those(next, |operation| operation == Operation::Trim);
+            self.each(&spread, &cut_next, Why::ForgeBeforeTrim);
         }
     }
 

@@ -55,6 +55,11 @@ pub(crate) fn widest_mm2(part: Part<'_>) -> Option<f64> {
     const PLACES: usize = 40;
     match part.balance.shape.as_ref()? {
         shape @ Shape::Flag { .. } => {
+            let blank = shape.blank();
+            if let Some(blank) = &blank {
+                let section = |place: usize| in_mm2(blank.area_at((place as f64 + 0.5) / PLACES as f64));
+                return Some((0..PLACES).map(section).fold(0.0, f64::max));
+            }
             let (finished, trimmed) = (in_mm3(part.balance.finished_volume), in_mm3(part.balance.trimmed_volume));
             let rough = ((finished + trimmed) / finished.max(1e-9)).sqrt();
             let section = |place: usize| in_mm2(shape.area_at((place as f64 + 0.5) / PLACES as f64));

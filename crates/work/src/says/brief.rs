@@ -134,6 +134,9 @@ pub(crate) fn leave(site: &Site<'_>, task: &Task, more_bends: bool) -> Option<St
     let part = task.part.and_then(|at| site.part(at))?;
     match task.operation {
         O::SetDown => growth(site, part),
+        O::Spread if matches!(&part.segment.form, Form::Flag(flag) if flag.blank.is_some()) => {
+            Some("Leave it as the whole blank: it is cut to its outline afterwards.".to_owned())
+        }
         O::Spread if matches!(part.segment.form, Form::Flag(forms::Flag { trim: Some(_), .. })) => {
             let left = left_to_trim_mm(part);
             if left < THIN_RIM_MM {

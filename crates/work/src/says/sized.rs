@@ -60,7 +60,7 @@ fn rows(shape: &Shape, planned: &Shape, reversed: bool) -> Vec<Row> {
             all.extend(end_rows("at its end", end));
             all
         }
-        (Shape::Flag { outline, root, tip }, _) => {
+        (Shape::Flag { outline, root, tip, .. }, _) => {
             let thick = |what, size| Row::new(Measure::Thickness, what, size);
             let mut all = if matches!(planned, Shape::Flag { root, tip, .. } if (in_mm(*root) - in_mm(*tip)).abs() < 1e-9)
             {

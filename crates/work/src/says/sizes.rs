@@ -140,9 +140,9 @@ fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
         Some(Shape::Peak { section, corner }) => peak(site, part, &section, &corner, lengths[part.at]),
         Some(Shape::Ball { diameter }) => vec![Size::length(plan, "diameter", in_mm(diameter)).of(Measure::Across)],
         Some(Shape::Cube { side }) => vec![Size::length(plan, "side", in_mm(side)).of(Measure::Across)],
-        Some(Shape::Flag { outline, root, tip }) => {
+        Some(Shape::Flag { outline, root, tip, .. }) => {
             let outline = untrimmed(part, progress).unwrap_or(outline);
-            sized(site, part, &Shape::Flag { outline, root, tip })
+            sized(site, part, &Shape::Flag { outline, root, tip, blank: None })
         }
         Some(shape @ (Shape::Prism { .. } | Shape::Taper { .. } | Shape::Hole { .. })) => sized(site, part, &shape),
         _ => vec![Size::bare(plan, "length", lengths[part.at]).of(Measure::Length)],
@@ -151,14 +151,14 @@ fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
 
 /// The outline of a flag before it is trimmed, the same all round as on its template; none where nothing is to be trimmed.
 fn untrimmed(part: Part<'_>, progress: &Progress) -> Option<Outline> {
-    let Some(Shape::Flag { outline, .. }) = &part.balance.shape else { return None };
+    let Some(Shape::Flag { outline, blank: None, .. }) = &part.balance.shape else { return None };
     let (finished, trimmed) = (in_mm3(part.balance.finished_volume), in_mm3(part.balance.trimmed_volume));
     let is_rough = trimmed > 0.0 && !progress.stages[part.at].trimmed;
     let factor = ((finished + trimmed) / finished.max(1e-9)).sqrt();
     let wide = outline.scaled(Gives::Width, factor).filter(|_| is_rough)?;
-    match wide {
+    match wide.bare() {
         Outline::Disc { .. } => Some(wide),
-        other => other.scaled(Gives::Length, factor),
+        _ => wide.scaled(Gives::Length, factor),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::across::across_at;
 use super::lanes::Lane;
-use super::per_view::in_mm;
+use super::per_view::{PerView, in_mm};
 use fh_core::balance::SegmentBalance;
 use fh_core::forms;
 use fh_core::metal::{Twist, View};
@@ -18,6 +18,8 @@ pub(in crate::canvas) struct Details {
     pub(in crate::canvas) lines: Vec<Line>,
     /// The outline of a hole, seen from above.
     pub(in crate::canvas) hole: Vec<[f64; 2]>,
+    /// The blank that it is cut from.
+    pub(in crate::canvas) blank: PerView<Vec<[f64; 2]>>,
     /// Where the middle of a hole comes on the starting bar.
     pub(in crate::canvas) center: Option<f64>,
     /// The edges of a twist.
@@ -69,6 +71,9 @@ impl Details {
         let length = in_mm(balance.forged_length);
         match &segment.form {
             Form::Hole(_) => details.add_hole(&place),
+            Form::Flag(_) => {
+                details.blank = PerView::each(|view| lane.fan.outline(balance.blank_mm(view), view));
+            }
             Form::Tenon(forms::Tenon { grip, .. }) => {
                 // At the datum end the shoulder is at its far end.
                 let is_first = in_mm(balance.forged_start) == 0.0;
@@ -94,7 +99,7 @@ impl Details {
 
     /// Whether nothing of it is drawn on the forged bar.
     pub(in crate::canvas) fn is_empty(&self) -> bool {
-        self.lines.is_empty() && self.hole.is_empty() && self.twist.is_none()
+        self.lines.is_empty() && self.hole.is_empty() && self.blank.top.is_empty() && self.twist.is_none()
     }
 
     fn add_hole(&mut self, place: &Place<'_>) {

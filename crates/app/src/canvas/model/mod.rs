@@ -214,7 +214,8 @@ fn graveness(findings: &[Finding], bar: usize) -> HashMap<usize, Severity> {
 
 /// The lower and the upper edge of the forged bar; the stock's where nothing is forged yet.
 fn forged_edges(blocks: &[Block], view: View, stock: [f64; 2]) -> [f64; 2] {
-    let points = blocks.iter().flat_map(|block| block.outlines.of(view)).map(|[_, up]| *up);
+    let all = |block: &Block| [block.outlines.of(view), block.details.blank.of(view)].map(Vec::as_slice).concat();
+    let points = blocks.iter().flat_map(all).map(|[_, up]| up);
     let [lower, upper] = points
         .filter(|up| up.is_finite())
         .fold([f64::INFINITY, f64::NEG_INFINITY], |[lower, upper], up| [lower.min(up), upper.max(up)]);

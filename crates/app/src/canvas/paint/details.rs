@@ -19,6 +19,7 @@ impl Stage<'_> {
             let points: Vec<Pos2> = details.hole.iter().map(|point| at(*point)).collect();
             self.painter.add(Shape::convex_polygon(points, self.theme.ground, stroke));
         }
+        self.paint_blank(row, block, edge);
         for line in details.lines.iter().filter(|line| line.view == row.view) {
             let ends = line.ends.map(at);
             if line.dashed {
@@ -30,6 +31,18 @@ impl Stage<'_> {
         if let Some(twist) = details.twist {
             self.paint_twist(row, block, twist, stroke);
         }
+    }
+
+    /// The blank of a plate that is cut to shape: dashed, and hatched where it is cut away.
+    fn paint_blank(&self, row: &Row, block: &Block, edge: Color32) {
+        let at = |[along, up]: &[f64; 2]| pos2(self.axis.x(*along), row.y(*up));
+        let blank: Vec<Pos2> = block.details.blank.of(row.view).iter().map(at).collect();
+        let Some(first) = blank.first().filter(|_| blank.len() > 2) else { return };
+        let outline: Vec<Pos2> = block.outlines.of(row.view).iter().map(at).collect();
+        self.paint_hatch_between(&[blank.clone(), outline], edge);
+        let around: Vec<Pos2> = blank.iter().chain([first]).copied().collect();
+        let stroke = Stroke::new(self.edge(false), edge);
+        self.painter.extend(Shape::dashed_line(&around, stroke, space::TIGHT, space::TIGHT));
     }
 
     fn paint_twist(&self, row: &Row, block: &Block, twist: Twist, stroke: Stroke) {

@@ -2,6 +2,7 @@
 
 use crate::canvas::stage::Stage;
 use crate::theme::space;
+use crate::widgets::hatch;
 use egui::{Color32, Pos2, Rect, Shape, Stroke, Vec2, pos2, vec2};
 use fh_core::findings::Severity;
 
@@ -65,6 +66,14 @@ impl Stage<'_> {
             let ends = [pos2(sum - over.bottom(), over.bottom()), pos2(sum - over.top(), over.top())];
             painter.line_segment(ends, stroke);
             sum += step;
+        }
+    }
+
+    /// Slanting lines over what lies in an odd number of outlines: in a blank and not in what is cut from it.
+    pub(in crate::canvas) fn paint_hatch_between(&self, outlines: &[Vec<Pos2>], color: Color32) {
+        let stroke = Stroke::new(space::HAIRLINE, color);
+        for ends in hatch::between(outlines, self.axis.x(0.0), self.sizes.hatch, self.window) {
+            self.painter.line_segment(ends, stroke);
         }
     }
 

@@ -4,16 +4,26 @@ use super::sizes::size;
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, heading};
 use egui::Ui;
+use fh_core::forms::Flag;
 use fh_core::plan::ThicknessSpec;
-use fh_measure::WrittenShare;
 
 /// Shows the sizes.
-pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, thickness: &mut ThicknessSpec, trim: &mut Option<WrittenShare>) {
+pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, flag: &mut Flag, first: bool) {
     heading::show(ui, sizing.theme, "Thickness");
-    thickness_sizes(ui, sizing, thickness);
+    thickness_sizes(ui, sizing, &mut flag.thickness);
+    if !first || flag.joined {
+        let ways = [(false, "at a neck".to_owned()), (true, "in one plate with the part before".to_owned())];
+        if let Some(joined) = chooser::show(ui, sizing.theme, "Begins", "How the plate begins", flag.joined, &ways) {
+            flag.joined = joined;
+        }
+    }
+    if flag.blank.is_some() {
+        // What is cut off follows from the blank.
+        return;
+    }
     let entry = Entry::named("Trimmed off", "Share trimmed off").hint("none");
-    if let Some(share) = fields::optional_share(ui, sizing, &entry, trim.as_ref()) {
-        *trim = share;
+    if let Some(share) = fields::optional_share(ui, sizing, &entry, flag.trim.as_ref()) {
+        flag.trim = share;
     }
 }
 

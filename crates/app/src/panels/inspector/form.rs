@@ -1,7 +1,7 @@
 //! The sizes of a form.
 
 use super::sizes::{BODIES, caption, optional_length, section, size};
-use super::{flag, hole, outline, peak, pins, sides, taper};
+use super::{blank, flag, hole, outline, peak, pins, sides, taper};
 use crate::widgets::{Sizing, heading};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
@@ -38,10 +38,11 @@ pub(super) fn show(
             sides::set_down(ui, sizing, sides);
             section(ui, sizing, "Section after it", "section after it", to, &BODIES);
         }
-        Form::Flag(forms::Flag { outline, thickness, trim }) => {
+        Form::Flag(plate) => {
             heading::show(ui, sizing.theme, "Outline, seen from above");
-            outline::show(ui, sizing, outline, rolled, balance);
-            flag::show(ui, sizing, thickness, trim);
+            outline::show(ui, sizing, &mut plate.outline, rolled, balance);
+            blank::show(ui, sizing, plate, balance);
+            flag::show(ui, sizing, plate, first);
         }
         Form::Peak(forms::Peak { section: legs, left }) => {
             section(ui, sizing, "Section of its legs", "section of its legs", legs, &BODIES);

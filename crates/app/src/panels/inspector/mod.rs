@@ -3,6 +3,7 @@
 mod asked;
 mod bar;
 mod bend;
+mod blank;
 mod branch;
 mod contents;
 mod facts;

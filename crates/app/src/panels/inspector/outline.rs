@@ -1,7 +1,7 @@
 //! The outline of a flag or a boss, seen from above.
 
 use super::polygon;
-use super::sizes::{caption, optional_length, size};
+use super::sizes::{caption, named_size, optional_length, size};
 use crate::widgets::{Sizing, chooser};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
@@ -24,7 +24,25 @@ pub(super) fn show(
     {
         *outline = other;
     }
+    sizes(ui, sizing, outline, None, rolled, balance);
+}
+
+/// Shows an outline's sizes; `of` says of what they are where a part has two outlines.
+pub(super) fn sizes(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    outline: &mut OutlineSpec,
+    of: Option<&str>,
+    rolled: Option<SocketAxis>,
+    balance: Option<&SegmentBalance>,
+) {
+    let named = |label: &str| of.map_or_else(|| label.to_owned(), |of| format!("{label} of {of}"));
+    let size = |ui: &mut Ui, label: &str, now: &mut WrittenLength| named_size(ui, sizing, label, &named(label), now);
     match outline {
+        OutlineSpec::Rectangle { length: Some(length), width: Some(width) } if of.is_some() => {
+            size(ui, "Length", length);
+            size(ui, "Width", width);
+        }
         OutlineSpec::Rectangle { length, width } => {
             let (across, along) = (Some(SocketAxis::Across), Some(SocketAxis::Along));
             rectangle_size(ui, sizing, SizeName::Length, length, rolled == across, balance);
@@ -33,16 +51,16 @@ pub(super) fn show(
         OutlineSpec::Ellipse { length, width }
         | OutlineSpec::Leaf { length, width }
         | OutlineSpec::Stadium { length, width } => {
-            size(ui, sizing, "Length", length);
-            size(ui, sizing, "Width", width);
+            size(ui, "Length", length);
+            size(ui, "Width", width);
         }
         OutlineSpec::Trapezoid { length, root, tip } => {
-            size(ui, sizing, "Length", length);
-            size(ui, sizing, "Width at the root", root);
-            size(ui, sizing, "Width at the tip", tip);
+            size(ui, "Length", length);
+            size(ui, "Width at the root", root);
+            size(ui, "Width at the tip", tip);
         }
-        OutlineSpec::Disc { diameter } => size(ui, sizing, "Diameter", diameter),
-        OutlineSpec::Polygon(corners) => polygon::show(ui, sizing, corners),
+        OutlineSpec::Disc { diameter } => size(ui, "Diameter", diameter),
+        OutlineSpec::Polygon(corners) => polygon::show(ui, sizing, corners, of),
     }
 }
 

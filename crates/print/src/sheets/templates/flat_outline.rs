@@ -11,7 +11,7 @@ use crate::sheets::type_sizes::{BODY, FACT};
 use fh_core::balance::SegmentBalance;
 use fh_core::describe::segment_name;
 use fh_core::forms;
-use fh_core::metal::{Bent, HoleSize, Outline, Shape};
+use fh_core::metal::{Bent, Blank, HoleSize, Outline, Shape};
 use fh_core::plan::{Bar, Form, Plan, PlanUnit, SocketAxis};
 use fh_measure::{in_mm, mm};
 use uom::si::f64::Length;
@@ -37,14 +37,17 @@ pub(super) fn outline_template(
     let unit = plan.units.length;
     let name = segment_name(bar, number);
     match balance.shape.as_ref()? {
-        shape @ Shape::Flag { outline, root, tip } => {
+        shape @ Shape::Flag { outline, root, tip, blank } => {
             let trim = match &segment.form {
                 Form::Flag(forms::Flag { trim, .. }) => trim.as_ref().map_or(0.0, fh_measure::WrittenShare::ratio),
                 _ => 0.0,
             };
             let axis = roll_axis(balance.bent.as_ref());
-            let figure = lying(page, |lie| flag_items(unit, outline, trim, axis, lie));
-            let mut lines = vec![line(thickness_words(unit, *root, *tip))];
+            let blank = blank.as_deref();
+            let figure = lying(page, |lie| flag_items(unit, outline, &before(outline, blank, trim), axis, lie));
+            let tip = blank.map_or(*tip, |blank| blank.tip);
+            let mut lines = vec![line(thickness_words(unit, *root, tip))];
+            lines.extend(blank.and_then(|blank| blank_words(unit, shape, &blank.outline)).map(line));
             if trim > 0.0 {
                 lines.push(line(trim_words(unit, outline, trim)));
             }
@@ -54,7 +57,7 @@ pub(super) fn outline_template(
         }
         Shape::Hole { outline, thickness, hole, at } => {
             let figure = lying(page, |lie| {
-                let mut items = flag_items(unit, outline, 0.0, None, lie);
+                let mut items = flag_items(unit, outline, &Before::Nothing, None, lie);
                 items.extend(hole_items(unit, outline, hole, *at, lie));
                 items
             });
@@ -160,15 +163,54 @@ fn lying(page: [f64; 2], items: impl Fn(Lie) -> Vec<Item>) -> Figure {
     if tile_count(&upright, page) < tile_count(&level, page) { upright } else { level }
 }
 
-/// The outline after trimming and, where something is trimmed, before; its middle line and its sizes.
-fn flag_items(unit: PlanUnit, outline: &Outline, trim: f64, axis: Option<SocketAxis>, lie: Lie) -> Vec<Item> {
+/// What an outline is before it is cut.
+enum Before {
+    /// As it is after.
+    Nothing,
+    /// A rim all round, by its points in mm.
+    Rim(Vec<[f64; 2]>),
+    /// A blank on the same base line.
+    Blank(Outline),
+}
+
+fn before(outline: &Outline, blank: Option<&Blank>, trim: f64) -> Before {
+    match blank {
+        Some(blank) => Before::Blank(blank.outline.clone()),
+        None if side_to_trim(outline, trim) >= LEAST_TRIM_MM => Before::Rim(grown(outline, &outline.points_mm(), trim)),
+        None => Before::Nothing,
+    }
+}
+
+/// What the dashed blank is, and what of it is cut away.
+fn blank_words(unit: PlanUnit, shape: &Shape, blank: &Outline) -> Option<String> {
+    let cut = shape.cut()?;
+    let sizes = [blank.length(), blank.width()].map(|size| size_words(unit, size));
+    let share = (cut.away_area / blank.area()).value;
+    Some(format!(
+        "dashed: the blank it is spread to, {} × {}; {} of it are cut away",
+        sizes[0],
+        sizes[1],
+        share_words((share * 1000.0).round() / 1000.0)
+    ))
+}
+
+/// From where to where points lie across the bar.
+fn across_of(points: &[[f64; 2]]) -> [f64; 2] {
+    points.iter().fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], point| [low.min(point[1]), high.max(point[1])])
+}
+
+/// The outline after it is cut and, where something is cut off, before; its middle or base line and its sizes.
+fn flag_items(unit: PlanUnit, outline: &Outline, cut: &Before, axis: Option<SocketAxis>, lie: Lie) -> Vec<Item> {
     let points = outline.points_mm();
     let length = in_mm(outline.length());
-    let before = if side_to_trim(outline, trim) >= LEAST_TRIM_MM { grown(outline, &points, trim) } else { Vec::new() };
+    let before = match cut {
+        Before::Nothing => Vec::new(),
+        Before::Rim(points) => points.clone(),
+        Before::Blank(blank) => blank.points_mm(),
+    };
     let reach = before.iter().chain(&points).map(|point| point[1].abs()).fold(0.0, f64::max);
     let far = before.iter().chain(&points).map(|point| point[0]).fold(0.0, f64::max);
-    let high = points.iter().map(|point| point[1]).fold(f64::NEG_INFINITY, f64::max);
-    let low = points.iter().map(|point| point[1]).fold(f64::INFINITY, f64::min);
+    let [low, high] = across_of(&points);
     let mut items = vec![lie.polygon(&points, Pen::Outline)];
     if !before.is_empty() {
         items.push(lie.polygon(&before, Pen::Dashed));
@@ -178,11 +220,45 @@ fn flag_items(unit: PlanUnit, outline: &Outline, trim: f64, axis: Option<SocketA
         Some(SocketAxis::Across) => lie.line([length / 2.0, -across], [length / 2.0, across], Pen::CenterLine),
         _ => lie.line([-CENTER_OUT_MM, 0.0], [beyond, 0.0], Pen::CenterLine),
     });
+    if let Before::Blank(blank) = cut {
+        items.extend(blank_sizes(unit, outline, blank, [reach, far], lie));
+    }
+    if matches!(cut, Before::Blank(_)) || (low + high).abs() > 0.05 {
+        items.push(base_line_words(lie));
+    }
     items.push(root_words(lie));
     items.extend(lie.along([0.0, length], reach + DIMENSION_MM, &mm_words(unit, length)));
     items.extend(lie.across([low, high], far + DIMENSION_MM, &mm_words(unit, high - low)));
     items.extend(root_width(unit, outline, high - low, lie));
     items
+}
+
+/// The blank's length and width outside those of the outline, where they are others.
+fn blank_sizes(unit: PlanUnit, outline: &Outline, blank: &Outline, [reach, far]: [f64; 2], lie: Lie) -> Vec<Item> {
+    let (length, own_length) = (in_mm(blank.length()), in_mm(outline.length()));
+    let ([low, high], own) = (across_of(&blank.points_mm()), across_of(&outline.points_mm()));
+    // Beyond the dimension of the outline, whose figure may lie beside it.
+    let beyond = |own: f64| {
+        let words = Text::new(at(0.0, 0.0), FACT, &mm_words(unit, own)).bold();
+        DIMENSION_MM + (words.width_mm() + 6.0).max(DIMENSION_MM)
+    };
+    let mut items = Vec::new();
+    if (length - own_length).abs() > 0.05 {
+        items.extend(lie.along([0.0, length], reach + beyond(own_length), &mm_words(unit, length)));
+    }
+    if (low - own[0]).abs() > 0.05 || (high - own[1]).abs() > 0.05 {
+        items.extend(lie.across([low, high], far + beyond(own[1] - own[0]), &mm_words(unit, high - low)));
+    }
+    items
+}
+
+/// What the line is that outline and blank have in common: under the word for the end that it begins at.
+fn base_line_words(lie: Lie) -> Item {
+    let words = "base line";
+    match lie {
+        Lie::Level => Text::new(at(-CENTER_OUT_MM - 1.0, BODY * 1.5), BODY, words).right().into(),
+        Lie::Upright => Text::new(at(0.0, CENTER_OUT_MM + BODY * 2.3), BODY, words).centered().into(),
+    }
 }
 
 /// The width at the root, where the outline is wider elsewhere.
@@ -196,7 +272,10 @@ fn root_width(unit: PlanUnit, outline: &Outline, width: f64, lie: Lie) -> Vec<It
         Lie::Level => -ROOT_WIDTH_MM - Text::new(at(0.0, 0.0), FACT, &mm_words(unit, root)).bold().width_mm(),
         Lie::Upright => -ROOT_WIDTH_MM,
     };
-    lie.across([-root / 2.0, root / 2.0], before, &mm_words(unit, root))
+    let at_root: Vec<_> = outline.points_mm().into_iter().filter(|point| point[0] < 1e-6).collect();
+    let [low, high] = across_of(&at_root);
+    let ends = if (high - low - root).abs() < 1e-6 { [low, high] } else { [-root / 2.0, root / 2.0] };
+    lie.across(ends, before, &mm_words(unit, root))
 }
 
 /// How far the sides of an outline reach beyond it before a share of it is trimmed off, in mm.

@@ -1,7 +1,7 @@
 //! How flags and bosses are spread, pierced and trimmed.
 
 use crate::job::beside::is_flat_on_a_block;
-use crate::job::neck::{size_at, thicker_beside};
+use crate::job::neck::{same_plate, size_at, thicker_beside};
 use crate::job::part::{is_drawn_in, is_filed};
 use crate::job::site::{Part, Site};
 use crate::says::words::length_words;
@@ -30,10 +30,15 @@ pub(crate) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
         _ => Some("Lay it on the face, the thicker bar beside it off the edge."),
     };
     let first = match &part.balance.shape {
-        Some(Shape::Flag { outline, .. }) => first(site, part, outline),
+        Some(Shape::Flag { blank: Some(blank), .. }) => first(site, part, blank.outline.bare()),
+        Some(Shape::Flag { outline, .. }) => first(site, part, outline.bare()),
         _ => None,
     };
-    let words = lain.map(str::to_owned).into_iter().chain(first).chain([turned]);
+    let zones: Vec<_> = same_plate(site, part.at).into_iter().map(|at| format!("“{}”", site.name(at))).collect();
+    let together = (!zones.is_empty()).then(|| {
+        format!("It is one plate with {}: spread them together, with no neck between them.", zones.join(" and "))
+    });
+    let words = lain.map(str::to_owned).into_iter().chain(together).chain(first).chain([turned]);
     words.collect::<Vec<_>>().join(" ")
 }
 
@@ -140,11 +145,13 @@ pub(crate) fn drifted(site: &Site<'_>, part: Part<'_>) -> String {
 pub(crate) fn trimmed(site: &Site<'_>, part: Part<'_>) -> String {
     let how = if is_filed(part) {
         "File it cold, in the vice, to the template; later, if the file still reaches it then."
+    } else if matches!(part.balance.shape, Some(Shape::Flag { blank: Some(_), .. })) {
+        "Lay the template on with its base line on the middle of the bar and its root on the bar's, scribe it, and cut along the line."
     } else {
         "Along the outline of the template, laid on and scribed."
     };
     let root = match &part.balance.shape {
-        Some(Shape::Flag { outline: Outline::Leaf { .. }, .. }) => root_words(site, part),
+        Some(Shape::Flag { outline, .. }) if matches!(outline.bare(), Outline::Leaf { .. }) => root_words(site, part),
         _ => String::new(),
     };
     match root.strip_prefix(" to ") {

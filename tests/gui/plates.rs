@@ -1,0 +1,105 @@
+//! Plates cut to shape, by hand: a blank, its base line, corners with arcs, zones without a neck, and a plate that is bent.
+
+use crate::gui::desk::{Desk, small_plan};
+use fh_core::forms::Flag;
+use fh_core::plan::{Bend, Bulges, Form, OutlineSpec};
+
+/// At a plate of 70 × 40 mm, added after the shank.
+fn at_a_plate() -> Desk {
+    let mut desk = Desk::with_plan(small_plan());
+    desk.press("Part 2: shank");
+    desk.press("Add part after");
+    desk.press("Flag");
+    desk.choose("Outline", "rectangle");
+    desk.type_in("Length", "70");
+    desk.type_in("Width", "40");
+    desk.type_in("Thickness", "4");
+    desk
+}
+
+fn plate(desk: &Desk) -> &Flag {
+    let Form::Flag(flag) = &desk.plan().bars[0].segments[2].form else { panic!("a plate") };
+    flag
+}
+
+/// The metal on the bar of the plate, in mm³: of a bar of 12 mm square.
+fn metal(desk: &Desk) -> f64 {
+    let segment = &desk.editor().balance().bars[0].segments[2];
+    segment.stock_length.value * 1000.0 * 144.0 * (1.0 - segment.scale_share)
+}
+
+fn near(got: f64, want: f64) {
+    assert!((got - want).abs() < 1e-6 * want.abs().max(1.0), "{got} where {want} is right");
+}
+
+#[test]
+fn a_plate_is_given_a_blank_and_takes_its_metal() {
+    let mut desk = at_a_plate();
+    let before = desk.plan().clone();
+    near(metal(&desk), 70.0 * 40.0 * 4.0);
+    desk.choose("Blank", "rectangle");
+    assert_eq!(plate(&desk).blank.as_ref().map(OutlineSpec::describe).as_deref(), Some("rectangle 70 mm × 40 mm"));
+    desk.type_in("Length of the blank", "80");
+    desk.type_in("Width of the blank", "45");
+    near(metal(&desk), 80.0 * 45.0 * 4.0);
+    // The outline's edge lies 20 mm from its middle; off its blank by 5 at one side, it runs out of it.
+    desk.type_in("Base line from the edge of the blank", "15");
+    assert!(desk.editor().balance().findings.iter().any(|finding| finding.id == "outline-out-of-blank"));
+    desk.type_in("Base line from the edge of the outline", "15");
+    assert!(desk.editor().balance().findings.iter().all(|finding| finding.id != "outline-out-of-blank"));
+    desk.choose("Blank", "none");
+    assert!(plate(&desk).blank.is_none());
+    while desk.plan() != &before {
+        let now = desk.plan().clone();
+        desk.press("Undo");
+        assert_ne!(desk.plan(), &now, "undo goes all the way back");
+    }
+}
+
+#[test]
+fn a_corner_is_made_round_and_a_hollow() {
+    let mut desk = at_a_plate();
+    desk.choose("Outline", "polygon");
+    let area = |desk: &Desk| metal(desk) / 4.0;
+    near(area(&desk), 2800.0);
+    // The tip, 40 mm wide, from its second corner to its third: half round.
+    desk.choose("Add an arc", "from 2 to 3");
+    desk.type_in("Arc from corner 2 to 3", "180");
+    near(area(&desk), 2800.0 + std::f64::consts::PI * 200.0);
+    desk.choose("Which way the arc from corner 2 bulges", "in, a hollow");
+    near(area(&desk), 2800.0 - std::f64::consts::PI * 200.0);
+    let OutlineSpec::Polygon(corners) = &plate(&desk).outline else { panic!("by its corners") };
+    assert_eq!(corners.0[1].arc.as_ref().map(|arc| arc.bulges), Some(Bulges::In));
+    desk.choose("Which way the arc from corner 2 bulges", "no arc");
+    near(area(&desk), 2800.0);
+}
+
+#[test]
+fn a_plate_is_bent_to_a_curve_and_keeps_its_length() {
+    let mut desk = at_a_plate();
+    desk.choose("Bend", "curve");
+    desk.type_in("Angle of the curve", "90");
+    let Some(Bend::Curve { angle: Some(_), inside_radius: None, .. }) = &desk.plan().bars[0].segments[2].bend else {
+        panic!("{:?}", desk.plan().bars[0].segments[2].bend)
+    };
+    // 70 mm through a right angle, 4 mm thick: 70 / (π/2) - 2.
+    let radius = desk.editor().balance().bars[0].segments[2].derived_length(fh_core::plan::SizeName::InsideRadius);
+    near(radius.unwrap().value * 1000.0, 70.0 / std::f64::consts::FRAC_PI_2 - 2.0);
+    assert!(desk.editor().balance().findings.iter().all(|finding| finding.severity.name() != "stop"));
+}
+
+#[test]
+fn a_second_plate_is_joined_to_the_first_without_a_neck() {
+    let mut desk = at_a_plate();
+    desk.press("Add part after");
+    desk.press("Flag");
+    desk.choose("How the plate begins", "in one plate with the part before");
+    let Form::Flag(second) = &desk.plan().bars[0].segments[3].form else { panic!("a plate") };
+    assert!(second.joined);
+    // A leaf runs out to a point where the plate before is 40 mm wide.
+    assert!(desk.editor().balance().findings.iter().any(|finding| finding.id == "plate-steps"));
+    desk.choose("Outline", "rectangle");
+    desk.type_in("Width", "40");
+    desk.type_in("Thickness", "4");
+    assert!(desk.editor().balance().findings.iter().all(|finding| finding.id != "plate-steps"));
+}
