@@ -96,7 +96,7 @@ impl AddPart {
             response.request_focus();
         }
         response.accessible_name("Find a part");
-        ui.add_space(space::GAP);
+        ui.add_space(space::TIGHT);
     }
 
     /// The arrows move on, Enter takes what is lit; whether Enter was pressed in the field.
@@ -135,7 +135,7 @@ fn grid(ui: &mut Ui, desk: &Desk<'_>, cards: &[Offer], columns: usize, lit: Opti
     let width = ((ui.available_width() - space::GAP) / columns as f32 - space::GAP).floor();
     let mut chosen = None;
     let id = cards.first().map(|offer| offer.name());
-    Grid::new(("parts", id)).num_columns(columns).spacing([space::GAP, space::GAP]).show(ui, |ui| {
+    Grid::new(("parts", id)).num_columns(columns).spacing([space::GAP, space::TIGHT]).show(ui, |ui| {
         for (index, offer) in cards.iter().enumerate() {
             let response = form_card::show(ui, desk.theme, *offer, width, lit == Some(index));
             if lit == Some(index) && !ui.clip_rect().contains_rect(response.rect) {
@@ -149,7 +149,6 @@ fn grid(ui: &mut Ui, desk: &Desk<'_>, cards: &[Offer], columns: usize, lit: Opti
             }
         }
     });
-    ui.add_space(space::GAP);
     chosen
 }
 

@@ -55,7 +55,7 @@ pub(crate) fn show(ui: &mut Ui, theme: &Theme, offer: Offer, width: f32, is_lit:
     let summary = lay(offer.summary(), theme.font(Text::Small), theme.ink_quiet);
     // Cards beside each other are of one height, whether the summary takes one line or two.
     let two_lines = 2.0 * ui.text_style_height(&Text::Small.style());
-    let height = (name.size().y + summary.size().y.max(two_lines)).max(icon.y) + 2.0 * space::TIGHT;
+    let height = (name.size().y + summary.size().y.max(two_lines)).max(icon.y) + space::TIGHT;
     let (rect, response) = ui.allocate_exact_size(vec2(width, height), Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &title));
     let visuals = ui.style().interact(&response);
@@ -68,7 +68,7 @@ pub(crate) fn show(ui: &mut Ui, theme: &Theme, offer: Offer, width: f32, is_lit:
     let left = pos2(rect.left() + space::GAP, rect.center().y - icon.y / 2.0);
     let place = Rect::from_min_size(left, icon);
     paint_drawing(ui.painter(), theme, place, offer);
-    let text = pos2(left.x + icon.x + space::GAP, rect.top() + space::TIGHT);
+    let text = pos2(left.x + icon.x + space::GAP, rect.top() + space::TIGHT / 2.0);
     let below = text + vec2(0.0, name.size().y);
     ui.painter().galley(text, name, theme.ink);
     ui.painter().galley(below, summary, theme.ink_quiet);

@@ -9,6 +9,9 @@ use crate::theme::{Text, space};
 use egui::{Rect, Stroke, StrokeKind, Vec2, pos2, vec2};
 use fh_core::edit::{Across, AcrossAt};
 
+/// The height of the metal, against that of a figure, from which the figure lies on it.
+const LEAST_METAL: f32 = 0.6;
+
 impl Stage<'_> {
     /// The sizes across the selected part, as they are seen in the rows that are shown.
     pub(in crate::canvas) fn dimensions(&self) -> Vec<Dimension> {
@@ -90,7 +93,7 @@ impl Stage<'_> {
         let is_left = dimension.is_left || x + aside + size.x > self.window.right();
         let beside = if is_left { x - aside - size.x } else { x + aside };
         let [start, end] = dimension.room;
-        let has_room = bottom - top >= size.y && beside >= start && beside + size.x <= end;
+        let has_room = bottom - top >= LEAST_METAL * size.y && beside >= start && beside + size.x <= end;
         if has_room {
             return Rect::from_min_size(pos2(beside, (top + bottom - size.y) / 2.0), size);
         }
