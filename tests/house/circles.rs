@@ -8,8 +8,8 @@ use std::collections::BTreeSet;
 const ALLOWED: [(&str, &[&str], &str); 2] = [
     (
         "core",
-        &["plan/form", "plan/segment", "plan/split"],
-        "a segment has a form, and a form may be a split whose branches hold segments",
+        &["plan/form", "plan/segment", "plan/split", "plan/via"],
+        "a segment has a form, also on the way, and a form may be a split whose branches hold segments",
     ),
     ("core", &["plan/grown", "plan/section"], "a section may be one that another section grows to"),
 ];

@@ -11,6 +11,7 @@ mod corners_left;
 mod curves;
 mod cut_to_shape;
 mod growth;
+mod on_the_way;
 mod outlines;
 mod pieces;
 mod scrolls;

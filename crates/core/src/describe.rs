@@ -10,6 +10,7 @@ mod plain_line;
 mod repeats;
 mod scale;
 mod short_name;
+mod via;
 
 pub use asked::{asked_size_state, asked_size_words};
 pub use contents::{answer_words, section_words};
@@ -26,6 +27,7 @@ pub use repeats::{
 pub use short_name::{LONGEST_NAME, short_name};
 
 pub use scale::scale_words;
+pub use via::via_words;
 
 use crate::balance::Derived;
 use crate::forms;

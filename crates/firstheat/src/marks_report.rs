@@ -2,11 +2,11 @@
 
 use crate::caution_report::{self, CautionReport};
 use crate::finding_report::{self, FindingReport};
-use fh_core::balance::{Balance, BarBalance, Block, Grown, SegmentBalance, SizeBalance};
+use fh_core::balance::{Balance, BarBalance, Block, Grown, SegmentBalance, SizeBalance, ViaBalance};
 use fh_core::contents::{Answer, Contents, contents};
-use fh_core::describe::section_words;
+use fh_core::describe::{section_words, via_words};
 use fh_core::metal::Standing;
-use fh_core::plan::{AskedSize, Bar, Plan, Segment};
+use fh_core::plan::{AskedSize, Bar, Plan, PlanUnit, Segment};
 use serde::Serialize;
 use uom::si::area::square_millimeter;
 use uom::si::f64::Length;
@@ -84,6 +84,45 @@ pub(crate) struct SegmentReport<'a> {
     mark_fixed: bool,
     #[serde(skip_serializing_if = "Option::is_none")]
     grown: Option<GrownReport>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    via: Vec<ViaReport>,
+}
+
+/// A shape that a part has on the way.
+#[derive(Debug, Serialize)]
+struct ViaReport {
+    words: String,
+    metal_mm3: f64,
+    length_mm: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    follows: Option<FollowsReport>,
+}
+
+/// The size of it that follows from the metal, and what it is where all scale were lost by then.
+#[derive(Debug, Serialize)]
+struct FollowsReport {
+    size: &'static str,
+    mm: f64,
+    low_mm: f64,
+}
+
+impl ViaReport {
+    fn all(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -> Vec<Self> {
+        let one = |(to, via): (usize, &ViaBalance)| {
+            let follows = via.follows.map(|it| FollowsReport {
+                size: it.name.words(),
+                mm: it.size.get::<millimeter>(),
+                low_mm: it.low.get::<millimeter>(),
+            });
+            Self {
+                words: via_words(segment, balance, to, unit).unwrap_or_default(),
+                metal_mm3: via.metal.get::<cubic_millimeter>(),
+                length_mm: via.shape.as_ref().map(|shape| shape.length().get::<millimeter>()),
+                follows,
+            }
+        };
+        balance.via.iter().enumerate().map(one).collect()
+    }
 }
 
 /// A size that the finished piece is asked to have.
@@ -170,7 +209,7 @@ impl<'a> BarReport<'a> {
             stock_length_mm: balance.stock_length.get::<millimeter>(),
             finished_mass_kg: balance.finished_mass.get::<kilogram>(),
             stock_mass_kg: balance.stock_mass.get::<kilogram>(),
-            segments: segments(bar, balance),
+            segments: segments(plan, bar, balance),
             blocks: balance.blocks.iter().map(|block| BlockReport::new(block, &paths)).collect(),
             contents: contents(plan, bar, balance).iter().map(|of| ContentsReport::new(plan, &paths, of)).collect(),
         }
@@ -178,14 +217,14 @@ impl<'a> BarReport<'a> {
 }
 
 /// The parts of a bar, on the bar as it is planned or as far as it has come.
-pub(crate) fn segments<'a>(bar: &'a Bar, balance: &BarBalance) -> Vec<SegmentReport<'a>> {
+pub(crate) fn segments<'a>(plan: &Plan, bar: &'a Bar, balance: &BarBalance) -> Vec<SegmentReport<'a>> {
     let flat = bar.flat();
     let all = bar.paths().into_iter().zip(flat.iter().zip(&balance.segments));
-    all.map(|(path, (flat, balance))| SegmentReport::new(path, flat.segment, balance)).collect()
+    all.map(|(path, (flat, balance))| SegmentReport::new(path, flat.segment, balance, plan.units.length)).collect()
 }
 
 impl<'a> SegmentReport<'a> {
-    fn new(path: String, segment: &'a Segment, balance: &SegmentBalance) -> Self {
+    fn new(path: String, segment: &'a Segment, balance: &SegmentBalance, unit: PlanUnit) -> Self {
         let fixed = balance.fixed_mark.as_ref().map(|fixed| fixed.text.clone());
         Self {
             path,
@@ -200,6 +239,7 @@ impl<'a> SegmentReport<'a> {
             corner: balance.standing.as_ref().map(CornerReport::from),
             mark_fixed: balance.fixed_mark.is_some(),
             grown: balance.grown.as_ref().and_then(GrownReport::new),
+            via: ViaReport::all(segment, balance, unit),
         }
     }
 }

@@ -187,7 +187,7 @@ impl<'a> StepsReport<'a> {
         let mut steps: Vec<StepReport<'a>> = steps.collect();
         for (at, bar) in plan.bars.iter().enumerate() {
             for (done, state) in bar_states(plan, balance, worked, at).into_iter().skip(1) {
-                steps[done - 1].shape = marks_report::segments(bar, &state);
+                steps[done - 1].shape = marks_report::segments(plan, bar, &state);
             }
         }
         Self {

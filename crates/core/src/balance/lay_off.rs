@@ -132,6 +132,7 @@ impl Layer<'_, '_> {
             unwelded: false,
             standing: settled.standing,
             grown: settled.grown,
+            via: settled.via,
         }
     }
 

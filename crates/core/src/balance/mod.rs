@@ -30,6 +30,7 @@ mod stretch;
 mod totals;
 mod trade_sizes;
 mod trouble;
+mod via;
 mod walk;
 
 pub use asked::{SizeBalance, SizeMissed};
@@ -42,9 +43,10 @@ pub use laid_off::{HoleMark, LaidOff, MARKS_APART_MM, SlitEnd, SlitMark};
 pub use leeway::{Leeway, blunt_tip_mm, leeway, tolerance_mm};
 pub use legs::{Leg, legs};
 pub use repeats::{LaidRepeat, laid_repeats, lay_repeat};
-pub use segment::{Derived, Grown, SegmentBalance};
+pub use segment::{Derived, Follows, Grown, SegmentBalance, ViaBalance};
 pub use spread::{BarSpread, Between, SegmentSpread, Spread, spread};
 pub use totals::{Totals, totals};
+pub use via::{as_by_then, opens_again};
 
 pub(crate) use bar::{laid, settled_on_cut_bar};
 pub(crate) use blocks::{fill_blocks, surroundings};

@@ -1,8 +1,9 @@
 //! The balance of one segment.
 
 use super::FixedMark;
+use super::trouble::Trouble;
 use crate::metal::{Bent, Shape, Standing, View, in_mm, mm, mm2};
-use crate::plan::{Chain, SizeName};
+use crate::plan::{Chain, Gives, SizeName};
 use crate::space::Formed;
 use fh_measure::RoundedLength;
 use uom::si::f64::{Area, Length, Mass, Volume};
@@ -101,6 +102,42 @@ pub struct SegmentBalance {
     pub standing: Option<Standing>,
     /// What its section grows to, where that is left as it grows.
     pub grown: Option<Grown>,
+    /// The shapes that it has on the way, one after the other.
+    pub via: Vec<ViaBalance>,
+}
+
+/// A shape that a segment has on the way, with every size settled.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ViaBalance {
+    /// Its shape while it is straight; none where a size could not be settled.
+    pub shape: Option<Shape>,
+    /// Its bend; none where it is straight by then or a size could not be settled.
+    pub bent: Option<Bent>,
+    /// Whether it is read from its other end.
+    pub reversed: bool,
+    /// The metal that the segment then has: what is trimmed and scaled later is still in it.
+    pub metal: Volume,
+    /// What the sizes as they are written hold; the metal itself where one of them follows from it.
+    pub held: Volume,
+    /// The size that follows from the metal; none where all of its form are written.
+    pub follows: Option<Follows>,
+    /// The sizes that were not written but follow.
+    pub derived: Vec<Derived>,
+    /// Why a size could not be settled.
+    pub(crate) trouble: Option<Trouble>,
+}
+
+/// A size that follows from the metal.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Follows {
+    /// Which size.
+    pub name: SizeName,
+    /// Which one gives.
+    pub gives: Gives,
+    /// Its value with all the metal in it.
+    pub size: Length,
+    /// Its value where all of the scale were lost by then.
+    pub low: Length,
 }
 
 /// What a section grows to that is struck down one way.

@@ -3,7 +3,7 @@
 use super::draft::{BendSize, Draft};
 use super::solve::solve;
 use super::trouble::Trouble;
-use super::{Derived, Grown};
+use super::{Derived, Grown, ViaBalance};
 use crate::forms::Rolled;
 use crate::metal::{Bent, CornerSize, Runout, Shape, Standing, in_mm, mm};
 use crate::plan::SizeName;
@@ -21,6 +21,8 @@ pub(crate) struct Settled {
     pub(crate) standing: Option<Standing>,
     /// What its section grows to, where that is left as it grows.
     pub(crate) grown: Option<Grown>,
+    /// The shapes that it has on the way.
+    pub(crate) via: Vec<ViaBalance>,
     /// Whether it is read from its other end.
     pub(crate) reversed: bool,
     pub(crate) derived: Vec<Derived>,

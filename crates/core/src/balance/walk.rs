@@ -193,6 +193,9 @@ impl<'a> Walk<'a> {
             settled.standing = peak.standing(*corner, stand.around, self.plan.units.length);
             settled.derived.extend(settled.standing.iter().flat_map(standing_sizes));
         }
+        if !segment.via.is_empty() {
+            settled.via = self.on_the_way(segment, &settled, stand.around, stand.at_free_end);
+        }
         if pass.wanted.get(pass.drafts.len()) == Some(&index) {
             pass.drafts.push(draft);
         }

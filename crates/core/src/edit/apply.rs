@@ -202,7 +202,12 @@ fn mend_first_of(segments: &mut [Segment]) {
         }
     }
     let Some(first) = segments.first_mut() else { return };
-    let section = match &mut first.form {
+    mend_form(&mut first.form);
+    first.via.iter_mut().filter_map(|via| via.form.as_mut()).for_each(mend_form);
+}
+
+fn mend_form(form: &mut Form) {
+    let section = match form {
         Form::Taper(forms::Taper { from, to, .. }) => {
             from.take_if(|from| *from == SectionSpec::Same);
             to

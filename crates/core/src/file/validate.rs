@@ -14,6 +14,7 @@ mod asked;
 mod joints;
 mod marks;
 mod repeats;
+mod via;
 mod work;
 
 /// Checks a motif: its stock and its segments are those of a bar.
@@ -130,6 +131,7 @@ fn check_segment(segment: &Segment, first: bool, at: &KeyPath) -> Checked {
         })?;
     }
     repeats::check_repeats(&segment.repeats, &at.key("repeats"))?;
+    via::check_via(segment, first, &at.key("via"))?;
     segment.bend.as_ref().map_or(Ok(()), |bend| check_bend(bend, &at.key("bend").key(bend.kind().name())))
 }
 

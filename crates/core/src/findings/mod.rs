@@ -20,6 +20,7 @@ mod joined;
 mod joints;
 mod metal;
 mod odd_fraction;
+mod on_the_way;
 mod open;
 mod reach;
 mod repeats;
@@ -55,7 +56,7 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 25] = [
+pub const CHECKS: [Check; 26] = [
     bar_length::CHECK,
     blank::CHECK,
     blocks::CHECK,
@@ -80,6 +81,7 @@ pub const CHECKS: [Check; 25] = [
     repeats::CHECK,
     odd_fraction::CHECK,
     open::CHECK,
+    on_the_way::CHECK,
     size_doubtful::CHECK,
 ];
 

@@ -34,6 +34,7 @@ mod thickness;
 mod tree;
 mod underlay;
 mod units;
+mod via;
 mod work;
 
 pub use asked::{AskedSize, Direction, Feature, FeatureAt, Overall, Taken};
@@ -68,6 +69,7 @@ pub use thickness::ThicknessSpec;
 pub use tree::{Chain, Flat};
 pub use underlay::{Place, Underlay, UnderlayView};
 pub use units::{PlanUnit, Units};
+pub use via::Via;
 pub use work::{Accepted, AnvilPlace, Deed, HammerSpec, HeatRules, HeatWish, Step, SwungBy, Work};
 
 use crate::material::{self, Material};

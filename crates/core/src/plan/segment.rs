@@ -1,6 +1,6 @@
 //! A segment: one length of the bar and what it becomes.
 
-use super::{Bend, Form, Gives, Repeat};
+use super::{Bend, Form, Gives, Repeat, Via};
 use fh_measure::{WrittenLength, WrittenShare};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -17,6 +17,9 @@ pub struct Segment {
     /// What is done to it once it is forged.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bend: Option<Bend>,
+    /// The shapes that it has on the way, one after the other.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub via: Vec<Via>,
     /// Rows of marks at equal steps along it, once it is forged.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub repeats: Vec<Repeat>,
@@ -41,6 +44,7 @@ impl Segment {
             name: name.to_owned(),
             form,
             bend: None,
+            via: Vec::new(),
             repeats: Vec::new(),
             gives: None,
             ends_at: None,

@@ -87,6 +87,10 @@ impl Segment {
         self.form.sizes(visit);
         self.bend.iter().for_each(|bend| bend.sizes(visit));
         self.repeats.iter().for_each(|repeat| repeat.sizes(visit));
+        for via in &self.via {
+            via.form.iter().for_each(|form| form.sizes(visit));
+            via.bend.iter().for_each(|bend| bend.sizes(visit));
+        }
     }
 
     /// Changes every length that is written in it.
@@ -94,6 +98,10 @@ impl Segment {
         self.form.sizes_mut(visit);
         self.bend.iter_mut().for_each(|bend| bend.sizes_mut(visit));
         self.repeats.iter_mut().for_each(|repeat| repeat.sizes_mut(visit));
+        for via in &mut self.via {
+            via.form.iter_mut().for_each(|form| form.sizes_mut(visit));
+            via.bend.iter_mut().for_each(|bend| bend.sizes_mut(visit));
+        }
     }
 }
 
@@ -410,7 +418,10 @@ pub(super) mod tests {
         "thickness": "83 mm" } } },
       { "form": { "flag": { "outline": { "disc": { "diameter": "84 mm" } },
         "blank": { "polygon": [["85 mm", "86 mm"], ["87 mm", "88 mm"], { "arc": "9 deg" }, ["89 mm", "90 mm"]] },
-        "thickness": "91 mm" } } }
+        "thickness": "91 mm" } } },
+      { "form": { "cube": { "side": "92 mm" } }, "via": [
+        { "form": { "drawn": { "length": "93 mm", "section": { "round": "94 mm" } } } },
+        { "bend": { "curve": { "inside_radius": "95 mm" } } } ] }
     ]"#;
 
     #[test]
@@ -418,7 +429,7 @@ pub(super) mod tests {
         let segments: Vec<Segment> = serde_json::from_str(SEGMENTS).unwrap();
         let mut found = Vec::new();
         segments.iter().for_each(|segment| segment.lengths(&mut |length| found.push(length.mm())));
-        assert_eq!(found, (1..=91).map(f64::from).collect::<Vec<_>>());
+        assert_eq!(found, (1..=95).map(f64::from).collect::<Vec<_>>());
     }
 
     #[test]
@@ -439,9 +450,9 @@ pub(super) mod tests {
             segment.lengths_mut(&mut |length| *length = length.scaled(2.0).unwrap());
         }
         let doubled = serde_json::to_string(&segments).unwrap();
-        assert_eq!(doubled.matches(" mm\"").count(), 91);
+        assert_eq!(doubled.matches(" mm\"").count(), 95);
         let mut found = Vec::new();
         segments.iter().for_each(|segment| segment.lengths(&mut |length| found.push(length.mm() / 2.0)));
-        assert_eq!(found, (1..=91).map(f64::from).collect::<Vec<_>>());
+        assert_eq!(found, (1..=95).map(f64::from).collect::<Vec<_>>());
     }
 }

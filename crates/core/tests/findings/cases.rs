@@ -7,6 +7,27 @@ const GATHERED: &str = r#"{ "form": { "drawn": { "length": "20 mm", "section": {
 pub(super) const CASES: &[(&str, &str, &str, &str)] = &[
     ("bar-too-short", "", r#""length": "100 mm","#, r#"{ "form": { "plain": { "length": "120 mm" } } }"#),
     ("bar-left-over", "", r#""length": "400 mm","#, r#"{ "form": { "plain": { "length": "120 mm" } } }"#),
+    (
+        "way-unsettled",
+        "",
+        "",
+        r#"{ "form": { "drawn": { "length": "50 mm", "section": { "square": "10 mm" } } },
+        "via": [ { "bend": { "curve": { "angle": "40 deg", "inside_radius": "60 mm" } } } ] }"#,
+    ),
+    (
+        "way-metal",
+        "",
+        "",
+        r#"{ "form": { "drawn": { "length": "50 mm", "section": { "square": "10 mm" } } },
+        "via": [ { "form": { "drawn": { "length": "40 mm", "section": { "square": "11 mm" } } } } ] }"#,
+    ),
+    (
+        "way-bend-galls",
+        "",
+        "",
+        r#"{ "form": { "drawn": { "length": "25 mm", "section": { "square": "10 mm" } } },
+        "via": [ { "bend": { "curve": { "angle": "100 deg" } } } ] }"#,
+    ),
     ("not-settled", "", "", r#"{ "form": { "open": { "length": "30 mm" } } }"#),
     ("block-over", "", "", r#"{ "form": { "plain": { "length": "20 mm" } }, "ends_at": "30 mm" }"#),
     ("block-short", "", "", r#"{ "form": { "plain": { "length": "40 mm" } }, "ends_at": "30 mm" }"#),
