@@ -384,8 +384,23 @@ const ROW_LABEL: HandWorked = HandWorked {
     marks: &[20.6186, 240.6186, 292.5774],
 };
 
+/// In mm. S = 12 × 18 = 216, 1 - s = 0.97: each volume is divided by 209.52. All marks but that of the corner are fixed: they were typed.
+///
+/// 1. leaf, L 60, W 24: R = (30² + 12²)/24 = 43.5; sin φ = 30/43.5, φ = 0.761013; A = 43.5² (2 φ - sin 2φ) = 990.053. Its thickness
+///    gives: 18 × 209.52/1.05/990.053 = 3.628. Mark 18.
+/// 2. neck: its length gives, 32 × 209.52 / (π/4 × 81) = 105.390. Mark 50.
+/// 3. arm: 100 × 209.52/144 = 145.5. Mark 150.
+/// 4. corner, t = w = 12, r 2, 90°: V = 12 [14² tan 45° - 2² π/4] = 12 (196 - 3.141593) = 2314.301. Bar 11.0457.
+/// 5. wall leg: what is left to 230, 68.9543; 6. wall plate, to 260; 7. rest: 150.
+const LANTERN_ARM: HandWorked = HandWorked {
+    file_name: "lantern-arm.plan.json",
+    bar: 0,
+    unit_mm: MILLIMETER,
+    marks: &[18.0, 50.0, 150.0, 161.046, 230.0, 260.0, 410.0],
+};
+
 /// Every bar that was worked by hand: all of them.
-pub(crate) const ALL: [HandWorked; 22] = [
+pub(crate) const ALL: [HandWorked; 23] = [
     GATE_HOOK,
     TRELLIS_BRACKET,
     ROW_MARKER_STAKE,
@@ -408,4 +423,5 @@ pub(crate) const ALL: [HandWorked; 22] = [
     POT_STAND_LEG,
     DIBBER_RACK,
     ROW_LABEL,
+    LANTERN_ARM,
 ];

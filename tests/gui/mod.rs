@@ -22,6 +22,7 @@ mod keyboard;
 mod log;
 mod marks;
 mod motifs;
+mod on_the_way;
 mod order;
 mod piece;
 mod plates;

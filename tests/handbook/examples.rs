@@ -24,6 +24,8 @@ enum What {
     Lost,
     /// The leg before it from outside to outside, in mm.
     LegOutside,
+    /// The length of a shape on the way, in mm: with all its metal, or with all scale lost.
+    OnTheWay(usize, bool),
     /// A size that follows, in mm; the number tells those of one name apart.
     Follows(SizeName, usize),
 }
@@ -31,7 +33,7 @@ enum What {
 /// A plan under the handbook, its bar, its segment counted through the bar from 0, and what the page states in its own figures.
 type Example = (&'static str, usize, usize, What, &'static str);
 
-use What::{Bar, BarInches, Follows, Forged, LegOutside, Lost, Metal};
+use What::{Bar, BarInches, Follows, Forged, LegOutside, Lost, Metal, OnTheWay};
 
 const FORMS: [Example; 48] = [
     ("examples/asked-sizes", 0, 0, Forged, "114"),
@@ -84,7 +86,14 @@ const FORMS: [Example; 48] = [
     ("examples/collar", 2, 0, BarInches, "3.39"),
 ];
 
-const BENDS: [Example; 17] = [
+const BENDS: [Example; 24] = [
+    ("examples/on-the-way", 0, 0, Metal, "3435"),
+    ("examples/on-the-way", 0, 0, Lost, "275"),
+    ("examples/on-the-way", 0, 0, Bar, "26.6"),
+    ("examples/on-the-way", 0, 0, OnTheWay(0, false), "45.5"),
+    ("examples/on-the-way", 0, 0, OnTheWay(0, true), "44.2"),
+    ("examples/on-the-way", 0, 0, OnTheWay(1, false), "47.2"),
+    ("examples/on-the-way", 0, 0, OnTheWay(1, true), "45.8"),
     ("examples/trim-and-hold", 0, 0, Bar, "3"),
     ("examples/trim-and-hold", 0, 2, Bar, "120"),
     ("examples/trim-and-hold", 0, 2, Metal, "0"),
@@ -129,6 +138,10 @@ fn stated((name, bar, at, what, _): Example) -> f64 {
         Lost => mm3(segment.trimmed_volume),
         LegOutside => {
             legs(&balance.bars[bar]).iter().find(|leg| leg.segments.1 + 1 == at).map(|leg| mm(leg.outside)).unwrap()
+        }
+        OnTheWay(shape, is_low) => {
+            let follows = segment.via[shape].follows.unwrap();
+            mm(if is_low { follows.low } else { follows.size })
         }
         Follows(name, nth) => follows(segment, name, nth),
     }

@@ -123,7 +123,7 @@ fn a_twist_names_its_hand_and_the_way_of_the_wrench() {
 }
 
 #[test]
-fn a_note_stands_where_its_part_is_worked_last_and_is_never_lost() {
+fn a_note_stands_where_its_part_is_worked_first_and_is_never_lost() {
     let mut end = json!({ "name": "end", "form": { "taper": { "length": "60 mm", "to": { "square": "8 mm" } } },
         "bend": { "curve": { "angle": "90 deg" } } });
     end["notes"] = json!("File its edge.");
@@ -137,7 +137,7 @@ fn a_note_stands_where_its_part_is_worked_last_and_is_never_lost() {
         .map(|step| (step.title.as_str(), step.part_notes.as_slice()))
         .collect();
     let bar = "Check the bar against the plan";
-    assert_eq!(told[0], ("Bend “end”", &["File its edge.".to_owned()][..]));
+    assert_eq!(told[0], ("Taper “end”", &["File its edge.".to_owned()][..]));
     assert_eq!(told[1..], [(told[1].0, &["“body”: Two holes of 5 mm.".to_owned()][..])]);
     assert!(told[1].0.starts_with("Check") || told[1].0 == bar, "{told:?}");
     each(|name, plan, worked| {

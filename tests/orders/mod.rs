@@ -17,6 +17,7 @@ mod hot;
 mod joined;
 mod left;
 mod legs;
+mod on_the_way;
 mod papers;
 mod pieces;
 mod places;

@@ -219,9 +219,14 @@ fn has_legs(all: &[Did]) -> bool {
     bars.iter().enumerate().any(|(at, bar)| bars[..at].contains(bar))
 }
 
+/// Whether a plan has shapes on the way: what is here reckons without them, and `tests/orders/on_the_way.rs` holds them.
+fn passes_through(plan: &Plan) -> bool {
+    plan.bars.iter().flat_map(|bar| bar.flat()).any(|flat| !flat.segment.via.is_empty())
+}
+
 #[test]
 fn every_demo_is_done_once_and_ends_in_its_piece() {
-    for (at, own) in DEMOS.iter().enumerate() {
+    for (at, own) in DEMOS.iter().enumerate().filter(|(at, _)| !passes_through(&demo(*at))) {
         check(&demo(at)).unwrap_or_else(|fault| panic!("{}: {fault}", own.file_name));
     }
 }
@@ -241,6 +246,7 @@ proptest! {
 
     #[test]
     fn a_demo_in_any_order_is_told_exactly_what_it_breaks(at in 0..DEMOS.len(), changes in changes()) {
+        prop_assume!(!passes_through(&demo(at)));
         check_changed(demo(at), &changes)?;
     }
 }

@@ -93,6 +93,9 @@ struct DeedReport<'a> {
     operation: &'a str,
     /// The part's path; empty where the whole bar is meant.
     path: String,
+    /// The shape on the way that it makes, counted from 1.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    to: Option<usize>,
 }
 
 #[derive(Serialize)]
@@ -212,6 +215,7 @@ fn step_report<'a>(plan: &'a Plan, number: usize, step: &'a WorkedStep) -> StepR
     let deed = |task: &fh_work::Task| DeedReport {
         operation: task.operation.name(),
         path: bar.zip(task.part).map_or_else(String::new, |(bar, at)| bar.path(at)),
+        to: task.to.map(|to| to + 1),
     };
     let size = |size: &'a fh_work::Size| SizeReport {
         what: &size.what,

@@ -84,6 +84,11 @@ pub const DEMOS: &[Demo] = &[
         title: "Dibber rack",
         text: include_str!("../../../demo-plans/dibber-rack.plan.json"),
     },
+    Demo {
+        file_name: "lantern-arm.plan.json",
+        title: "Lantern arm",
+        text: include_str!("../../../demo-plans/lantern-arm.plan.json"),
+    },
 ];
 
 #[cfg(test)]

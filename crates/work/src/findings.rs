@@ -209,11 +209,19 @@ impl Scene<'_, '_> {
         for (number, task) in self.job.tasks.iter().enumerate() {
             let is_finish =
                 matches!(task.operation, Operation::Brush | Operation::Wax | Operation::Check | Operation::Mark);
-            if places[number].is_some() || (is_finish && task.part.is_none()) {
+            let is_own = |other: &Task| {
+                other.operation == Operation::Own
+                    && other.to.is_some()
+                    && (other.part, other.to) == (task.part, task.to)
+            };
+            let is_made = self.ordered.iter().any(|it| it.bar == task.bar && it.tasks.iter().any(is_own));
+            if places[number].is_some() || is_made || (is_finish && task.part.is_none()) {
                 continue;
             }
             let site = self.sites.get(task.bar);
-            let what = crate::says::words::title(self.plan, site, &[*task]);
+            let title = |site: &Site<'_>| crate::says::words::title(self.plan, Some(site), &[*task]);
+            let seen = |site: &Site<'_>| crate::job::task::as_seen_by(site, &[*task], title);
+            let what = site.map_or_else(|| crate::says::words::title(self.plan, None, &[*task]), seen);
             found.push(self.found(
                 "not-in-the-order",
                 Severity::Warning,

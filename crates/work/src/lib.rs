@@ -16,6 +16,7 @@ mod setup;
 mod step;
 mod walk;
 mod warmth;
+mod ways;
 mod work_out;
 mod worked;
 

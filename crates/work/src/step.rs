@@ -55,7 +55,7 @@ pub struct WorkedStep {
     /// What has to be heated along with it, because the next step follows in the same heat; after the last heat of a steel that
     /// hardens, how it is normalised.
     pub heat_with: Option<String>,
-    /// What the plan notes on the parts that it is the last to work.
+    /// What the plan notes on the parts that it is the first to work.
     pub part_notes: Vec<String>,
     /// What must not be corrected yet.
     pub leave: Option<String>,

@@ -11,10 +11,10 @@ use crate::fire::effort::minutes;
 use crate::fire::hearth::heat_minutes;
 use crate::fire::heating::{Heated, Heating, Load};
 use crate::job::legs;
-use crate::job::legs::{Posed, WayToBend};
+use crate::job::legs::Posed;
 use crate::job::order::Ordered;
 use crate::job::site::Site;
-use crate::job::task::{Task, is_hot, least_heats};
+use crate::job::task::{Task, as_seen_by, is_hot, least_heats, staged};
 use crate::says::held_at_joint::held_at_joint;
 use crate::says::lay::joined::at_joint;
 use crate::says::lay::lay;
@@ -27,6 +27,7 @@ use crate::says::{brief, careful, words};
 use crate::seen::Seen;
 use crate::setup::Setup;
 use crate::step::WorkedStep;
+use crate::ways::{side_gripped, ways};
 use fh_core::describe::short_name;
 use fh_core::plan::{AnvilPlace, HeatRules, HeatWish, JointKind, Operation};
 
@@ -37,8 +38,10 @@ pub(crate) fn loads(setup: &Setup<'_, '_>) -> Vec<Option<Load>> {
         let at_joint = ordered.tasks.first().is_some_and(|task| task.joint.is_some());
         let of_piece = at_joint || (!ordered.tasks.is_empty() && ordered.tasks.iter().all(is_finish));
         let site = setup.sites.get(ordered.bar).filter(|_| !of_piece)?;
-        let gives = heat_minutes(site, setup.fire, &ordered.tasks);
-        let load = Load::new(site, &ordered.tasks, minutes_of(setup, ordered, Some(site)), gives);
+        let load = as_seen_by(site, &ordered.tasks, |site| {
+            let gives = heat_minutes(site, setup.fire, &ordered.tasks);
+            Load::new(site, &ordered.tasks, minutes_of(setup, ordered, Some(site)), gives)
+        });
         Some(Load { hot: spots::is_done_hot(&ordered.step, load.hot), ..load })
     };
     setup.ordered.iter().map(of).collect()
@@ -202,16 +205,22 @@ impl<'b, 'a> Walk<'b, 'a> {
             self.next_bar();
             self.last_bar = Some(site.index);
         }
+        // What the step makes on the way stands for the finished shape in all that is said of it.
+        let staged = staged(site, &ordered.tasks);
+        let on_the_way = staged.as_ref().map(|staged| staged.site(site));
+        let seen_site = on_the_way.as_ref().unwrap_or(site);
+        let seen_progress = |progress: &Progress| progress.seen_by(staged.as_ref(), seen_site);
         let before = Lengths::new(site, &self.progress[site.index]);
         let heats_before = self.heating.heats;
         let (heated, spots) = self.heat(load, &before, ordered.step.heat);
-        let (mut ways, stuck) = self.ways(ordered, site);
+        let seen_before = seen_progress(&self.progress[site.index]);
+        let (mut ways, stuck) = ways(ordered, seen_site, &seen_before);
         first_to_hold(site, &before, &load.spots, &mut ways);
         let side = ways.first().and_then(side_gripped);
         let next = if load.hot { self.next_in_the_heat(site) } else { Next::default() };
         let held = if load.hot { self.held(ordered, site, &before, (heated, side, &next)) } else { None };
         let hot_now = load.hot.then(|| self.hot_now(site, &before, (heated, &next)));
-        let measure = measure(ordered, site, &self.progress[site.index], &before, (side, hot_now));
+        let measure = measure(ordered, seen_site, &seen_before, &before, (side, hot_now));
         let was_off = self.progress[site.index].stages.iter().any(|stage| stage.off);
         let was_hot = self.been_hot[site.index].any();
         ordered.tasks.iter().for_each(|task| self.progress[site.index].apply(site, task));
@@ -221,9 +230,9 @@ impl<'b, 'a> Walk<'b, 'a> {
         let fire = self.heating.heats > heats_before;
         let thin = fire
             .then(|| thin(ordered, site, &self.progress[site.index], &before, (held.as_ref(), &next.parts, hot_now)));
-        let tools = self.want(ordered, Some(site));
+        let tools = self.want(ordered, Some(seen_site));
         let first = ordered.tasks.first();
-        let place = first.map_or(AnvilPlace::Bench, |task| brief::place(site, task, &ways, held.as_ref()));
+        let place = first.map_or(AnvilPlace::Bench, |task| brief::place(seen_site, task, &ways, held.as_ref()));
         let tongs = held.as_ref().filter(|_| place != AnvilPlace::Vice).and_then(|held| tongs(site, held));
         self.tools.push((self.seen.len(), tongs.into_iter().collect()));
         let tight = tight(site, &ordered.tasks, &self.progress[site.index], &after);
@@ -238,7 +247,9 @@ impl<'b, 'a> Walk<'b, 'a> {
         let bare = self.bare(ordered, Some(site.index), heated, place, tools);
         let stop = if load.hot { self.stop_once(ordered, site) } else { None };
         let thin = self.thin_once(thin, heated.heat <= heats_before);
-        let progress = &self.progress[site.index];
+        let progress = &seen_progress(&self.progress[site.index]);
+        let stages = self.progress[site.index].stages.clone();
+        let site = seen_site;
         WorkedStep {
             minutes: load.minutes,
             heat_minutes: load.hot.then_some(load.heat_minutes),
@@ -248,6 +259,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             with_next_mm: hot.with_next_mm,
             hold: held,
             measure,
+            stages,
             ..said(&Moment { ordered, site, progress, after, ways, thin, was_hot, held, stop }, bare)
         }
     }
@@ -419,7 +431,9 @@ impl<'b, 'a> Walk<'b, 'a> {
     /// What a step is called: the smith's own title as it is shown, or what it does.
     fn title(&self, ordered: &Ordered, site: Option<&Site<'_>>) -> String {
         let own = ordered.step.title.as_deref();
-        own.map_or_else(|| words::title(self.setup.plan, site, &ordered.tasks), short_name)
+        let title = |site: &Site<'_>| words::title(self.setup.plan, Some(site), &ordered.tasks);
+        let made = || site.map_or_else(|| words::title(self.setup.plan, None, &ordered.tasks), title);
+        own.map_or_else(made, short_name)
     }
 
     fn joint_words(&self, ordered: &Ordered) -> Vec<String> {
@@ -440,20 +454,6 @@ impl<'b, 'a> Walk<'b, 'a> {
         names.join("; ")
     }
 
-    /// The ways of the first bend of a step, and its bends that have none.
-    fn ways(&self, ordered: &Ordered, site: &Site<'_>) -> (Vec<WayToBend>, Vec<usize>) {
-        let bent = |task: &&Task| matches!(task.operation, Operation::Bend | Operation::Corner);
-        let bends: Vec<usize> = ordered.tasks.iter().filter(bent).filter_map(|task| task.part).collect();
-        // On a branch the others are in the way of every block: it is bent in the vice.
-        let over_an_edge = |at: &usize| legs::is_bent_over_an_edge(site, *at) && site.split_of(*at).is_none();
-        let on_bar: Vec<usize> = bends.into_iter().filter(over_an_edge).collect();
-        let Some(first) = on_bar.first().filter(|_| legs::are_looked_at(site)) else { return (Vec::new(), Vec::new()) };
-        let posed = Posed::new(site, &state(site, &self.progress[site.index]));
-        let ways = posed.ways(site, *first);
-        let stuck = |at: &usize| posed.ways(site, *at).is_empty();
-        (ways, on_bar.into_iter().filter(stuck).collect())
-    }
-
     /// Parts that run into each other after a step and do not in the finished bar.
     fn struck(&mut self, ordered: &Ordered, site: &Site<'_>) -> Vec<(usize, usize)> {
         let bends = |task: &Task| task.operation.is_bending();
@@ -467,9 +467,4 @@ impl<'b, 'a> Walk<'b, 'a> {
         let now = Posed::new(site, &state(site, &self.progress[site.index])).overlaps();
         now.into_iter().filter(|pair| !finished.contains(pair)).collect()
     }
-}
-
-/// The side of the bar that is gripped for a way to bend; none where a vice holds it.
-fn side_gripped(way: &WayToBend) -> Option<legs::Held> {
-    (way.place != AnvilPlace::Vice).then_some(way.held)
 }

@@ -140,10 +140,17 @@ impl<'f, 'w, 'a> Filling<'f, 'w, 'a> {
         self.givers.iter().map(|giver| (giver.at, giver.gives, factor)).collect()
     }
 
+    /// Whether more follows for a part than its sizes: what it grows to, what it is on the way.
+    fn has_more(&self, giver: &Giver) -> bool {
+        let segment = self.block.flat[giver.at].segment;
+        !segment.via.is_empty() || segment.form.grown().is_some()
+    }
+
     /// The block with its giving parts at a factor.
     fn at(&self, factor: f64, written: Done) -> Done {
         let fill = written.fill.clone();
-        if self.others.is_none() || self.givers.iter().any(|giver| !giver.is_of_bar) {
+        let is_more = |giver: &Giver| !giver.is_of_bar || self.has_more(giver);
+        if self.others.is_none() || self.givers.iter().any(is_more) {
             return Done { fill, ..self.block.settle(&self.give(factor), &[]) };
         }
         let mut done = written;

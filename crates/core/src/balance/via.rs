@@ -3,9 +3,8 @@
 use super::draft::Draft;
 use super::solve::solve;
 use super::trouble::Trouble;
-use super::walk::trimmed_mm3;
 use super::{Derived, Follows, SegmentBalance, Settled, ViaBalance, Walk};
-use crate::forms::{Pen, Surroundings};
+use crate::forms::{Pen, Rolled, Surroundings};
 use crate::metal::{Bent, Shape, in_mm, mm3};
 use crate::plan::{Form, Gives, PlanUnit, Segment, SizeName, Via};
 
@@ -22,8 +21,8 @@ impl Walk<'_> {
         free: bool,
     ) -> Vec<ViaBalance> {
         let Some(finished) = &settled.shape else { return Vec::new() };
-        let left = settled.volume_mm3() + trimmed_mm3(segment, settled);
-        let metal = left / (1.0 - self.scale_share(segment)).max(1e-9);
+        let metal = self.stock_length(segment, settled) * self.stock_area;
+        let left = metal * (1.0 - self.scale_share(segment));
         let mut form: Option<(&Form, Option<Gives>)> = None;
         let of = |via: &Via, form: Option<(&Form, Option<Gives>)>| {
             let straight = match form {
@@ -76,7 +75,8 @@ impl Straight {
         let mut segment = Segment::new("", form.clone());
         segment.bend = Some(bend.clone());
         // Its length is known: from the metal, or as it is written.
-        let draft = Draft { shape: shape.clone(), length_given: true, ..Draft::new(&segment, around) };
+        let known = Draft::new(&segment, around);
+        let draft = Draft { shape: shape.clone(), length_given: true, rolled: Rolled::Given, ..known };
         let settled = draft.settle();
         one.trouble = one.trouble.or(settled.trouble);
         one.bent = settled.bent;
@@ -149,6 +149,9 @@ pub fn as_by_then(
         ..Segment::new("", form)
     };
     let tied = settled.derived.iter().filter(|derived| derived.because != BECAUSE);
+    // What gave of the finished form gave of it on the way too.
+    let gave = balance.derived.iter().filter(|derived| derived.gave && !derived.tied && written.is_none());
+    let derived = gave.chain(tied).cloned().collect();
     let then = SegmentBalance {
         shape: settled.shape.clone(),
         bent: settled.bent,
@@ -156,9 +159,10 @@ pub fn as_by_then(
         reversed: settled.reversed,
         finished_volume: settled.metal,
         trimmed_volume: mm3(0.0),
+        missing_volume: mm3(0.0),
         scale_share: 0.0,
         forged_length: settled.shape.as_ref().map_or(balance.forged_length, Shape::length),
-        derived: tied.cloned().collect(),
+        derived,
         standing: None,
         grown: None,
         via: balance.via.iter().take(to).cloned().collect(),

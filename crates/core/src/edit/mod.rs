@@ -19,6 +19,7 @@ mod rewrite;
 mod round_size;
 mod steps;
 pub mod ties;
+mod via_change;
 mod work_parts;
 
 pub use across::{ACROSS_RANGE, Across, AcrossAt};
@@ -32,3 +33,4 @@ pub use marks::{MarkEdit, marks_in_row};
 pub use part_change::PartChange;
 pub use refusal::Refusal;
 pub use steps::{StepChange, can_join, can_take_apart};
+pub use via_change::{ViaChange, effective};

@@ -1,10 +1,10 @@
 //! Changes of one part as its fields offer them: sizes typed over, another form, another bend, another size that follows.
 
-use super::{Gave, Refusal, ties};
+use super::{Gave, Refusal, ViaChange, ties};
 use crate::balance::{SegmentBalance, balance};
 use crate::first_sizes::FirstSizes;
 use crate::new_segment::{change_form, first_bend};
-use crate::plan::{BendKind, Chain, FormKind, Plan, Segment, SizeName, SocketAxis};
+use crate::plan::{BendKind, Chain, FormKind, Plan, Segment, SizeName, SocketAxis, Via};
 
 /// What becomes of a part.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,6 +26,8 @@ pub enum PartChange {
     Follows(SizeName),
     /// Another way for the axis of its socket to lie.
     Axis(SocketAxis),
+    /// Its shapes on the way.
+    Via(ViaChange),
 }
 
 impl PartChange {
@@ -46,13 +48,22 @@ impl PartChange {
                 let gave = follows.map(|size| Gave { segment: at, size, text: String::new() });
                 return Ok((next, gave.into_iter().collect()));
             }
-            Self::Form(kind) => next = change_form(before, *kind, &sizes).ok_or_else(no_sizes)?,
+            Self::Form(kind) => {
+                next = change_form(before, *kind, &sizes).ok_or_else(no_sizes)?;
+                next.via.retain(|via| kind.has_via() && (*kind != FormKind::Plain || is_plain(via)));
+            }
             Self::Bend(kind) => bend(&mut next, *kind, settled, &sizes, place == 0),
             Self::Follows(size) => ties::choose(&mut next, *size, settled, &sizes),
             Self::Axis(axis) => ties::turn_axis(&mut next, *axis, settled, &sizes),
+            Self::Via(change) => next = change.changed(before, &sizes)?,
         }
         Ok((next, Vec::new()))
     }
+}
+
+/// Whether a shape on the way is one that a plain part can have.
+fn is_plain(via: &Via) -> bool {
+    via.form.as_ref().is_none_or(|form| form.kind() == FormKind::Plain)
 }
 
 fn no_sizes() -> Refusal {

@@ -45,6 +45,12 @@ pub(super) fn follow(edit: &Edit, before: &Plan, after: &mut Plan) {
         }
         kept.push(step);
     }
+    if let Edit::ReplaceSegment { bar, at, segment } = edit
+        && let Some(old) = before.bars.get(*bar).and_then(|bar| bar.segment(*at))
+    {
+        let path = before.bars.get(*bar).map_or_else(String::new, |bar| bar.path(*at));
+        shapes::follow(&mut kept, *bar, &path, (old, segment));
+    }
     after.work.steps = Some(kept);
 }
 
@@ -191,5 +197,6 @@ fn carried(bar: &Bar, from: usize, to: usize) -> Option<Vec<Option<usize>>> {
     Some(places)
 }
 
+mod shapes;
 #[cfg(test)]
 mod tests;

@@ -117,6 +117,11 @@ impl FormKind {
         self.about().summary
     }
 
+    /// Whether a part of it can have shapes on the way.
+    pub fn has_via(self) -> bool {
+        !matches!(self, Self::Split | Self::Trim | Self::Hold | Self::Open)
+    }
+
     fn about(self) -> About {
         match self {
             Self::Plain => forms::Plain::ABOUT,

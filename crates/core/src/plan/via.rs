@@ -1,6 +1,6 @@
 //! A shape that a segment has on the way to the finished one.
 
-use super::{Bend, Form, Gives};
+use super::{Bend, BendKind, Form, FormKind, Gives};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -20,6 +20,10 @@ pub struct Via {
 }
 
 impl Via {
+    /// The forms that it can have.
+    pub const FORMS: [FormKind; 4] = [FormKind::Plain, FormKind::Drawn, FormKind::Taper, FormKind::Flag];
+    /// The bends that it can have: what is made sharp or twisted is made once.
+    pub const BENDS: [BendKind; 4] = [BendKind::Curve, BendKind::Ring, BendKind::Scroll, BendKind::Socket];
     /// The most shapes that a segment has on the way.
     pub const MOST: usize = 20;
 }

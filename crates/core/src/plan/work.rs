@@ -228,12 +228,16 @@ pub struct Deed {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[schemars(range(min = 1))]
     pub joint: Option<u32>,
+    /// The shape on the way that it makes of its parts, counted from 1; the finished one where it is left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(range(min = 1))]
+    pub to: Option<u32>,
 }
 
 impl Deed {
     /// A deed on some parts.
     pub fn new(operation: Operation, parts: Vec<String>) -> Self {
-        Self { operation, parts, joint: None }
+        Self { operation, parts, joint: None, to: None }
     }
 }
 

@@ -164,7 +164,7 @@ impl<'s, 'a> Bar<'s, 'a> {
     fn sort(&self, at: usize) -> f64 {
         let stage = self.stage(at);
         let form = &self.site.flat[at].segment.form;
-        let is_raw = !stage.forged && !stage.cut && !stage.slit;
+        let is_raw = !stage.forged && stage.on_the_way().is_none() && !stage.cut && !stage.slit;
         match form {
             _ if self.waste.contains(&at) => 0.05,
             // Bar as it came is all alike, whatever it will be.
@@ -172,6 +172,7 @@ impl<'s, 'a> Bar<'s, 'a> {
             Form::Split(_) if stage.opened || stage.aside => 0.05,
             Form::Split(_) if stage.cut => 0.12,
             _ if is_raw => 0.95,
+            _ if stage.on_the_way().is_some() => 0.6,
             Form::Flag(_) | Form::Weld(_) | Form::Rivet(_) => 0.12,
             Form::Hole(_) if stage.slit || stage.pierced || !Progress::start_of(self.site, at) => 0.12,
             Form::Tenon(_) | Form::Ball(_) | Form::Cube(_) => 0.12,
@@ -206,8 +207,22 @@ impl<'s, 'a> Bar<'s, 'a> {
         let [start, end] = self.lengths.extent([at].iter());
         let (from, to) = (start.max(low), end.min(high));
         let places = [0.0, 0.5, 1.0].map(|share| from + (to - from) * share);
-        let sections = places.into_iter().filter_map(|place| self.section(self.branch_at(at, place), place));
-        sections.map(|[wide, thick]| wide * thick).fold(f64::INFINITY, f64::min)
+        places.into_iter().filter_map(|place| self.area_mm2(at, place)).fold(f64::INFINITY, f64::min)
+    }
+
+    /// The section of a part at a place, in mm²; of a split that is cut that of all its branches together.
+    fn area_mm2(&self, at: usize, at_mm: f64) -> Option<f64> {
+        if !self.stage(at).cut {
+            return self.section(at, at_mm).map(|[wide, thick]| wide * thick);
+        }
+        let of_it = |chain: &Chain| matches!(chain, Chain::Branch { split, .. } if *split == at);
+        let lies = |member: &&usize| {
+            let [start, end] = self.lengths.extent([**member].iter());
+            (start..=end).contains(&at_mm)
+        };
+        let branches = self.site.chains.iter().filter(|(chain, _)| of_it(chain));
+        let there = branches.filter_map(|(_, members)| members.iter().find(lies));
+        there.filter_map(|member| self.area_mm2(*member, at_mm)).reduce(|sum, next| sum + next)
     }
 
     /// Of a split that is cut the part of its first branch that lies at a place; of other parts the part itself.

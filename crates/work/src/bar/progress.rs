@@ -2,7 +2,8 @@
 
 use crate::job::along::{along_mm, followers};
 use crate::job::site::{Part, Site, in_mm};
-use crate::job::task::{Task, operations};
+use crate::job::staged::Staged;
+use crate::job::task::{Task, on_the_way, operations};
 use crate::job::upsets::upset_length_mm;
 use fh_core::forms;
 use fh_core::metal::{FreeEnd, Shape};
@@ -17,6 +18,12 @@ pub struct Stage {
     pub along: bool,
     /// Upset to a block; its own shape is still to come, or is that block.
     pub upset: bool,
+    /// How many of its shapes on the way are made.
+    pub via: usize,
+    /// The next of them forged, its bend still to come.
+    pub via_forged: bool,
+    /// Straightened again after it was bent on the way.
+    pub straightened: bool,
     /// Forged to its shape.
     pub forged: bool,
     /// Trimmed to its outline.
@@ -37,6 +44,18 @@ pub struct Stage {
     pub welded: bool,
     /// Cut off.
     pub off: bool,
+}
+
+impl Stage {
+    /// The shape on the way that it has, counted from 0, and whether it is straight for all its bend; none where it has none, or is
+    /// forged to the finished one.
+    pub(crate) fn on_the_way(&self) -> Option<(usize, bool)> {
+        match () {
+            () if self.forged => None,
+            () if self.via_forged => Some((self.via, true)),
+            () => self.via.checked_sub(1).map(|made| (made, self.straightened)),
+        }
+    }
 }
 
 /// How far the parts of a bar have come.
@@ -68,7 +87,22 @@ impl Progress {
     pub(crate) fn start_of(site: &Site<'_>, at: usize) -> bool {
         let form = &site.flat[at].segment.form;
         let is_made = !form.branches().is_empty() || matches!(form, Form::Shoulder(_));
-        !is_made && last_of(site, at, Operation::is_shaping).is_none()
+        !is_made && !site.passes_through(at) && last_of(site, at, Operation::is_shaping).is_none()
+    }
+
+    /// It as it is seen by what makes shapes on the way: there they stand for the finished ones.
+    pub(crate) fn seen_by(&self, staged: Option<&Staged>, site: &Site<'_>) -> Self {
+        let mut seen = self.clone();
+        for (at, to) in staged.iter().flat_map(|staged| &staged.of) {
+            let (Some(stage), Some(to)) = (seen.stages.get_mut(*at), *to) else { continue };
+            let is_bent = site.part(*at).is_some_and(|part| part.balance.bent.is_some());
+            let is_made = stage.forged || stage.via > to;
+            if is_made || (stage.via == to && stage.via_forged) {
+                *stage = Stage { forged: true, bent: is_made && is_bent, via: to, via_forged: false, ..*stage };
+            }
+            stage.via = stage.via.min(to);
+        }
+        seen
     }
 
     /// One task more.
@@ -79,9 +113,17 @@ impl Progress {
             return;
         };
         let Some(form) = site.flat.get(at).map(|flat| &flat.segment.form) else { return };
+        if let Some(to) = task.to {
+            return self.apply_on_the_way(site, (at, to), task.operation);
+        }
         let is_split = !form.branches().is_empty();
+        let has_form = task.operation != O::Isolate
+            && site.passes_through(at)
+            && last_of(site, at, Operation::is_shaping).is_none();
         let is_last = |wanted| last_of(site, at, wanted) == Some(task.operation);
         let Some(stage) = self.stages.get_mut(at) else { return };
+        // Where nothing is left to forge, the last shape on the way has the form already.
+        stage.forged |= has_form;
         match task.operation {
             O::SetDown if matches!(form, Form::Shoulder(_)) => stage.forged = true,
             O::Isolate | O::SetDown => stage.isolated = true,
@@ -95,7 +137,10 @@ impl Progress {
             O::Weld => stage.welded = true,
             O::Split => stage.cut |= is_split,
             O::BendAside => stage.aside = is_split,
-            O::Straighten => stage.aside = false,
+            O::Straighten => {
+                stage.aside = false;
+                stage.straightened = true;
+            }
             O::Open => {
                 stage.opened |= is_split;
                 stage.aside = false;
@@ -111,6 +156,28 @@ impl Progress {
             for along in followers(site, at) {
                 self.stages[along].along |= !self.stages[along].forged;
             }
+        }
+    }
+
+    /// One task more of those that make a shape on the way.
+    fn apply_on_the_way(&mut self, site: &Site<'_>, (at, to): (usize, usize), operation: Operation) {
+        let Some(part) = site.part(at) else { return };
+        let all = on_the_way(site, part).get(to).map_or(&[][..], Vec::as_slice);
+        let is_last = |wanted: fn(Operation) -> bool| all.iter().copied().rfind(|it| wanted(*it)) == Some(operation);
+        let is_finished = operations(site, part).is_empty();
+        let Some(stage) = self.stages.get_mut(at) else { return };
+        stage.isolated |= operation == Operation::Isolate;
+        // What the smith does in a way of one's own makes the shape that it names.
+        if operation == Operation::Own || is_last(|_| true) {
+            stage.via = stage.via.max(to + 1);
+            (stage.via_forged, stage.straightened) = (false, false);
+        } else if is_last(Operation::is_shaping) {
+            (stage.via, stage.via_forged) = (stage.via.max(to), stage.via <= to);
+        } else if operation == Operation::Straighten {
+            stage.straightened = true;
+        }
+        if is_finished && stage.via == part.segment.via.len() {
+            (stage.forged, stage.bent) = (true, part.balance.bent.is_some());
         }
     }
 
@@ -131,13 +198,14 @@ impl Progress {
         for at in (0..self.stages.len()).rev() {
             let Some(part) = site.part(at) else { continue };
             let stage = self.stages[at];
-            let raw = in_mm(part.balance.mark_end - part.balance.mark_start);
+            let raw = site.raw_mm(part);
             lengths[at] = match &part.segment.form {
                 _ if stage.off || !self.is_there(site, at) => 0.0,
                 Form::Split(_) if stage.cut => self.cut_length(site, at, &lengths),
                 _ if stage.forged => {
                     in_mm(part.balance.forged_length) * self.untwisted(site, at) + self.unpierced_mm(site, part)
                 }
+                _ if stage.on_the_way().is_some() => via_mm(part, stage).unwrap_or(raw),
                 _ if stage.along => along_mm(site, at).unwrap_or(raw),
                 _ if stage.upset => upset_length_mm(site, part).min(raw),
                 _ => raw,
@@ -222,6 +290,12 @@ impl Progress {
         }
         starts
     }
+}
+
+/// How long a shape on the way is, in mm.
+fn via_mm(part: Part<'_>, stage: Stage) -> Option<f64> {
+    let (made, _) = stage.on_the_way()?;
+    part.balance.via.get(made)?.shape.as_ref().map(|shape| in_mm(shape.length()))
 }
 
 /// How far behind its split's start a branch starts: one that is free toward the datum hangs on the bar by its other end.

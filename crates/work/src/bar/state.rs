@@ -6,7 +6,7 @@ use crate::job::site::{Part, Site, in_mm, in_mm2, in_mm3, mm};
 use crate::job::task::operations;
 use crate::job::upsets::upset_length_mm;
 use fh_core::balance::{BarBalance, SegmentBalance};
-use fh_core::metal::{BranchSize, FreeEnd, OpeningSize, Outline, SectionSize, Shape, SplitSize};
+use fh_core::metal::{Bent, BranchSize, FreeEnd, OpeningSize, Outline, SectionSize, Shape, SplitSize};
 use fh_core::plan::{Chain, Form, Gives, Operation};
 use uom::si::f64::Volume;
 use uom::si::volume::cubic_millimeter;
@@ -43,6 +43,8 @@ struct Now {
     bent: bool,
     swell: f64,
     metal_mm3: f64,
+    /// How a shape on the way is bent, and whether it is read from its other end; none of other shapes.
+    via: Option<(Option<Bent>, bool)>,
 }
 
 impl Now {
@@ -53,6 +55,9 @@ impl Now {
         slot.trimmed_volume = cubic(0.0);
         if !self.bent {
             slot.bent = None;
+        }
+        if let Some((bent, reversed)) = self.via {
+            (slot.bent, slot.reversed) = (bent, reversed);
         }
     }
 }
@@ -67,13 +72,16 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
     let (finished, trimmed) = (in_mm3(balance.finished_volume), in_mm3(balance.trimmed_volume));
     let whole = finished + trimmed;
     let missing = in_mm3(balance.missing_volume);
-    let none = Now { shape: None, bent: false, swell: 1.0, metal_mm3: 0.0 };
+    let none = Now { shape: None, bent: false, swell: 1.0, metal_mm3: 0.0, via: None };
     let Some(shape) = &balance.shape else { return none };
     if stage.off || !progress.is_there(site, part.at) {
         return none;
     }
     if let Shape::Split(_) = shape {
         return split_now(site, progress, part, lengths);
+    }
+    if let Some(now) = on_the_way(part, stage) {
+        return now;
     }
     if !stage.forged {
         let along = leader(site, part.at).filter(|_| stage.along);
@@ -110,7 +118,16 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
         (_, shape) => (shape.clone(), finished),
     };
     let swell = if untwisted > 1.0 { 1.0 } else { balance.swell };
-    Now { shape: Some(shape), bent: stage.bent, swell, metal_mm3 }
+    Now { shape: Some(shape), bent: stage.bent, swell, metal_mm3, via: None }
+}
+
+/// A part as a shape on the way; none where it has none of them.
+fn on_the_way(part: Part<'_>, stage: Stage) -> Option<Now> {
+    let (made, is_straight) = stage.on_the_way()?;
+    let via = part.balance.via.get(made)?;
+    let bent = via.bent.filter(|_| !is_straight);
+    let (shape, metal_mm3) = (via.shape.clone(), in_mm3(via.metal));
+    Some(Now { shape, bent: false, swell: 1.0, metal_mm3, via: Some((bent, via.reversed)) })
 }
 
 /// The section that an operation on a part begins with: the bar's, or that of the block to which the part was upset before.
@@ -122,7 +139,7 @@ pub(crate) fn begun_section(site: &Site<'_>, part: Part<'_>, operation: Operatio
 
 /// The section of a part that has not got its own shape: the bar's, and as much thicker as it was upset shorter.
 fn raw_now(site: &Site<'_>, part: Part<'_>, now_mm: f64, upset: bool) -> SectionSize {
-    let (raw, laid_off) = (site.raw_section(part.at), in_mm(part.balance.mark_end - part.balance.mark_start));
+    let (raw, laid_off) = (site.raw_section(part.at), site.raw_mm(part));
     if upset { thicker(raw, (laid_off / now_mm.max(1e-6)).sqrt()) } else { raw }
 }
 
@@ -175,12 +192,12 @@ fn wedged(size: &SplitSize) -> OpeningSize {
 fn split_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64]) -> Now {
     let stage: Stage = progress.stages[part.at];
     let Some(Shape::Split(size)) = &part.balance.shape else {
-        return Now { shape: None, bent: false, swell: 1.0, metal_mm3: 0.0 };
+        return Now { shape: None, bent: false, swell: 1.0, metal_mm3: 0.0, via: None };
     };
     if !stage.cut {
         let (section, length) = (site.raw_section(part.at), mm(lengths[part.at]));
         let metal_mm3 = in_mm2(section.area()) * lengths[part.at];
-        return Now { shape: Some(Shape::Prism { section, length }), bent: false, swell: 1.0, metal_mm3 };
+        return Now { shape: Some(Shape::Prism { section, length }), bent: false, swell: 1.0, metal_mm3, via: None };
     }
     let mut now = size.clone();
     now.length = mm(lengths[part.at]);
@@ -204,7 +221,7 @@ fn split_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f6
             .sum::<f64>();
     }
     now.volume = cubic(metal_mm3);
-    Now { shape: Some(Shape::Split(now)), bent: false, swell: 1.0, metal_mm3 }
+    Now { shape: Some(Shape::Split(now)), bent: false, swell: 1.0, metal_mm3, via: None }
 }
 
 /// Takes back the shifts of set-downs that are not made yet.

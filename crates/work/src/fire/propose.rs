@@ -30,9 +30,12 @@ fn step_of(tasks: &[Task], path: impl Fn(usize, usize) -> Option<String>) -> Ste
     for task in tasks {
         let parts: Vec<String> = task.part.and_then(|at| path(bar, at)).into_iter().collect();
         let joint = task.joint.map(|joint| joint as u32 + 1);
+        let to = task.to.map(|to| to as u32 + 1);
         match work.last_mut() {
-            Some(deed) if deed.operation == task.operation && joint.is_none() => deed.parts.extend(parts),
-            _ => work.push(Deed { operation: task.operation, parts, joint }),
+            Some(deed) if deed.operation == task.operation && deed.to == to && joint.is_none() => {
+                deed.parts.extend(parts)
+            }
+            _ => work.push(Deed { operation: task.operation, parts, joint, to }),
         }
     }
     Step { bar: (bar > 0).then_some(bar as u32 + 1), work, ..Step::default() }

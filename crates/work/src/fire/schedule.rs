@@ -9,7 +9,7 @@ use crate::fire::search::search;
 use crate::fire::units::{apart_where_they_wait, units};
 use crate::job::rules::Rule;
 use crate::job::site::Site;
-use crate::job::task::Task;
+use crate::job::task::{Task, as_seen_by};
 use fh_core::plan::Operation;
 
 /// Puts the tasks of a bar in order, by rules without a circle: their numbers, step after step.
@@ -18,8 +18,10 @@ pub(crate) fn schedule(site: &Site<'_>, fire: Option<&Fire>, tasks: &[Task], rul
     let graph = Graph::new(&units, tasks.len(), rules);
     let load = |unit: &Vec<usize>| {
         let own: Vec<Task> = unit.iter().map(|task| tasks[*task]).collect();
-        let work = own.iter().map(|task| minutes(site, fire, task)).sum();
-        Load::new(site, &own, work, heat_minutes(site, fire, &own))
+        as_seen_by(site, &own, |site| {
+            let work = own.iter().map(|task| minutes(site, fire, task)).sum();
+            Load::new(site, &own, work, heat_minutes(site, fire, &own))
+        })
     };
     let loads: Vec<Load> = units.iter().map(load).collect();
     let bench = Bench { site, tasks, units: &units, loads: &loads, graph: &graph };

@@ -157,7 +157,9 @@ impl Bench<'_, '_> {
         let whole =
             |at: usize| std::iter::successors(Some(at), |at| self.site.split_of(*at).map(|(split, _)| split)).last();
         let part = |unit: usize| self.units[unit].first().and_then(|task| self.tasks[*task].part).and_then(whole);
-        let Some(last) = done.order.last().copied().and_then(part) else { return 0.0 };
+        // What was drilled cold waits without a loss.
+        let last = done.order.last().copied().filter(|last| self.loads[*last].hot);
+        let Some(last) = last.and_then(part) else { return 0.0 };
         let more = |other: &usize| self.loads[*other].hot && part(*other) == Some(last);
         if part(unit) != Some(last) && done.ready.iter().any(more) { HALF_DONE } else { 0.0 }
     }

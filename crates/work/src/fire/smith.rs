@@ -1,5 +1,6 @@
 //! Who forges: by what heats are reckoned where the plan does not say what strikes.
 
+use fh_core::material::Forging;
 use fh_core::plan::{HammerSpec, SwungBy};
 use fh_heat::hammer::Hammer;
 use serde::{Deserialize, Serialize};
@@ -25,6 +26,10 @@ const BEGINNER: (f64, f64) = (1.25, 6.0);
 
 /// How fast a practised smith's hammer lands, in m/s: 4.5 to 9 by evidence that is thin; common practice, no source.
 const PRACTISED_M_S: f64 = 7.5;
+
+/// By how much a beginner takes the bar cooler out of the fire, for fear of burning it, and leaves off light work hotter, in °C: common
+/// practice, no source.
+const BEGINNER_CELSIUS: f64 = 50.0;
 
 /// A striker's sledge, in kg: common practice, no source.
 const SLEDGE: f64 = 4.0;
@@ -67,6 +72,20 @@ impl Smith {
         }
     }
 
+    /// To what the bar is heated, in °C: at a power hammer, where heats are quick, to the most that its metal stands.
+    pub(crate) fn fire_celsius(self, metal: &Forging) -> f64 {
+        match self {
+            Self::Beginner => metal.usual_celsius - BEGINNER_CELSIUS,
+            Self::Practised | Self::Striker => metal.usual_celsius,
+            Self::Power => metal.most_celsius,
+        }
+    }
+
+    /// By how much hotter light work is left off than is usual for the metal, in °C.
+    pub(crate) fn stops_celsius(self) -> f64 {
+        if self == Self::Beginner { BEGINNER_CELSIUS } else { 0.0 }
+    }
+
     /// The figures that heats are reckoned by, in words, with what they rest on; `own` is what the plan says of the hammer.
     ///
     /// `1.5 kg at 7.5 m/s, 102 blows a minute; common practice, no source.`
@@ -79,7 +98,15 @@ impl Smith {
             (None, _) => "common practice, no source",
         };
         let blows = hammer.blows_per_second * 60.0;
-        format!("{} kg at {} m/s, {blows:.0} blows a minute; {source}.", hammer.mass_kg, hammer.speed_m_s)
+        let hammer = format!("{} kg at {} m/s, {blows:.0} blows a minute; {source}.", hammer.mass_kg, hammer.speed_m_s);
+        let heat = match self {
+            Self::Beginner => format!(
+                " Out of the fire {BEGINNER_CELSIUS:.0} °C cooler than usual, and light work left off so much sooner: common practice, no source."
+            ),
+            Self::Power => " Out of the fire at the most that the metal stands, for heats are quick.".to_owned(),
+            Self::Practised | Self::Striker => String::new(),
+        };
+        hammer + &heat
     }
 }
 
@@ -93,6 +120,15 @@ mod tests {
             [Smith::Beginner, Smith::Practised].map(|smith| smith.hammer(None).delivered_joules());
         let times = practised / beginner;
         assert!((1.6..=2.0).contains(&times), "{times}");
+    }
+
+    #[test]
+    fn only_a_beginner_takes_it_out_cooler_and_stops_sooner_and_says_so() {
+        for smith in Smith::ALL {
+            let is_beginner = smith == Smith::Beginner;
+            assert_eq!(smith.stops_celsius() > 0.0, is_beginner);
+            assert_eq!(smith.figures(None).contains("50 °C cooler"), is_beginner);
+        }
     }
 
     #[test]

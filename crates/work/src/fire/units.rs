@@ -12,7 +12,8 @@ pub(crate) fn units(site: &Site<'_>, tasks: &[Task]) -> Vec<Vec<usize>> {
     let mut units: Vec<Vec<usize>> = Vec::new();
     let mut last_draw: Option<(usize, usize)> = None;
     for (number, task) in tasks.iter().enumerate() {
-        let Some(at) = task.part.filter(|_| task.operation == Operation::Draw) else {
+        let is_drawn = |at: &usize| task.operation == Operation::Draw && !site.passes_through(*at);
+        let Some(at) = task.part.filter(is_drawn) else {
             match one_cut(site, tasks, number, &units) {
                 Some(unit) => units[unit].push(number),
                 None => units.push(vec![number]),

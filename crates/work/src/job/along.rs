@@ -24,6 +24,9 @@ pub(crate) struct Leader {
 
 /// The part along with which another is drawn out first, before it gets its own shape; none of what is forged by itself.
 pub(crate) fn leader(site: &Site<'_>, at: usize) -> Option<Leader> {
+    if site.passes_through(at) {
+        return None;
+    }
     match site.flat.get(at)?.segment.form {
         Form::Shoulder(_) => {
             let stub = beyond_the_step(site, at)?;

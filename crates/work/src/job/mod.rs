@@ -15,6 +15,7 @@ pub(crate) mod part;
 pub(crate) mod rules;
 pub(crate) mod scarf;
 pub(crate) mod site;
+pub(crate) mod staged;
 pub(crate) mod task;
 pub(crate) mod upsets;
 pub(crate) mod why;

@@ -3,10 +3,10 @@
 use crate::job::circles::without_cycles;
 use crate::job::rules::{Rule, bar_rules};
 use crate::job::site::Site;
-use crate::job::task::{Task, bar_tasks, piece_tasks};
+use crate::job::task::{Task, bar_tasks, on_the_way, operations, piece_tasks};
 use crate::job::why::Why;
 use fh_core::joints::Lookup;
-use fh_core::plan::{Operation, Plan, Step};
+use fh_core::plan::{Deed, Operation, Plan, Step};
 use std::collections::HashMap;
 
 /// Everything that has to be done, and what must come before what.
@@ -122,7 +122,7 @@ fn resolve_one(plan: &Plan, sites: &[Site<'_>], step: Step) -> Ordered {
         strangers.push(format!("bar {}", bar + 1));
     }
     for deed in &step.work {
-        let task = Task { bar, operation: deed.operation, part: None, joint: None };
+        let task = Task::whole(bar, deed.operation);
         if let Some(joint) = deed.joint {
             let index = joint.saturating_sub(1) as usize;
             if index < plan.joints.len() {
@@ -136,12 +136,31 @@ fn resolve_one(plan: &Plan, sites: &[Site<'_>], step: Step) -> Ordered {
             tasks.push(task);
         }
         for part in &deed.parts {
-            match site.and_then(|site| site.bar.find_path(part)) {
-                Some(at) => tasks.push(Task { part: Some(at), ..task }),
-                None if site.is_some() => strangers.push(format!("part {part}")),
-                None => {}
+            let Some(site) = site else { continue };
+            let Some(at) = site.bar.find_path(part) else {
+                strangers.push(format!("part {part}"));
+                continue;
+            };
+            match shape_made(site, at, deed) {
+                Ok(to) => tasks.push(Task { part: Some(at), to, ..task }),
+                Err(shape) => strangers.push(format!("shape {shape} of part {part}")),
             }
         }
     }
     Ordered { step, bar, tasks, strangers }
+}
+
+/// Which shape on the way a deed makes of a part, counted from 0; none where that is the finished one. An error is one that is not
+/// there.
+fn shape_made(site: &Site<'_>, at: usize, deed: &Deed) -> Result<Option<usize>, u32> {
+    let Some(part) = site.part(at) else { return Ok(None) };
+    match deed.to {
+        Some(to) if (to as usize) <= part.segment.via.len() && to > 0 => Ok(Some(to as usize - 1)),
+        Some(to) => Err(to),
+        // What only one shape on the way asks for is done for that.
+        None if !operations(site, part).contains(&deed.operation) => {
+            Ok(on_the_way(site, part).iter().position(|of| of.contains(&deed.operation)))
+        }
+        None => Ok(None),
+    }
 }

@@ -2,15 +2,14 @@
 
 use crate::job::along::leader;
 use crate::job::ends::{is_free_end, is_thin_at, needs_the_cut, runs_out, tang_shoulder, waits_for_the_cut};
-use crate::job::legs;
 use crate::job::neck::same_plate;
-use crate::job::part::is_closing;
 use crate::job::site::{Site, in_mm};
 use crate::job::task::Task;
 use crate::job::why::Why;
-use fh_core::metal::{FreeEnd, Shape};
 use fh_core::plan::{Form, Limits, Operation};
 use fh_measure::WrittenLength;
+
+mod bends;
 
 /// One task before another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -53,6 +52,7 @@ pub(crate) fn bar_rules(site: &Site<'_>, tasks: &[Task]) -> Vec<Rule> {
         ruling.plates(at);
         ruling.taper(at);
         ruling.drilled(at);
+        ruling.out_of_the_way(at);
     }
     ruling.splits();
     for chain in 0..site.chains.len() {
@@ -89,8 +89,11 @@ impl Ruling<'_, '_> {
         self.those(at, |operation| matches!(operation, Operation::Isolate | Operation::SetDown))
     }
 
-    fn bending(&self, at: usize) -> Vec<usize> {
-        self.those(at, Operation::is_bending)
+    /// What forges a part to its finished shape.
+    fn finishing(&self, at: usize) -> Vec<usize> {
+        let mut all = self.shaping(at);
+        all.retain(|task| self.tasks[*task].to.is_none());
+        all
     }
 
     fn each(&mut self, before: &[usize], after: &[usize], why: Why) {
@@ -120,6 +123,10 @@ impl Ruling<'_, '_> {
         for (place, task) in own.iter().enumerate() {
             for later in own.iter().skip(place + 1) {
                 let (first, then) = (self.tasks[*task].operation, self.tasks[*later].operation);
+                if self.tasks[*task].to != self.tasks[*later].to && first != Operation::Isolate {
+                    self.rule(*task, *later, Why::ShapesInTurn);
+                    continue;
+                }
                 // What is done to a split and to its branches is told apart by its own rules.
                 if !is_split || (first == Operation::Punch && then == Operation::Split) {
                     self.rule(*task, *later, why_within(first, then));
@@ -297,7 +304,7 @@ impl Ruling<'_, '_> {
         let sizes: Vec<Option<f64>> = members.iter().map(|at| least(*at)).collect();
         for (place, at) in members.iter().enumerate() {
             let Some(own) = sizes[place].filter(|own| *own <= thin) else { continue };
-            let forging = self.shaping(*at);
+            let forging = self.finishing(*at);
             let near = |other: usize| {
                 let (Some(one), Some(other)) = (self.site.part(*at), self.site.part(other)) else { return false };
                 let (one, other) = (one.balance, other.balance);
@@ -312,75 +319,6 @@ impl Ruling<'_, '_> {
                 .collect();
             self.each(&thicker, &forging, Why::ThinLast);
         }
-    }
-
-    /// The bends of one chain among each other, and what has to be done before them.
-    fn bends(&mut self, chain: usize) {
-        let members = self.site.chains[chain].1.clone();
-        let bends: Vec<(usize, usize)> =
-            members.iter().flat_map(|at| self.bending(*at).into_iter().map(|task| (*at, task))).collect();
-        let twists: Vec<usize> =
-            members.iter().flat_map(|at| self.those(*at, |operation| operation == Operation::Twist)).collect();
-        let all: Vec<usize> = bends.iter().map(|(_, task)| *task).collect();
-        self.each(&twists, &all, Why::TwistFirst);
-        self.holes_before(&members);
-        for (at, task) in &bends {
-            if !self.is_closing(*at) {
-                continue;
-            }
-            let open: Vec<usize> =
-                bends.iter().filter(|(other, _)| !self.is_closing(*other)).map(|(_, task)| *task).collect();
-            self.each(&open, &[*task], Why::CloseLast);
-            // The weld that closes a ring lies beside it.
-            for beside in self.site.beside(*at).into_iter().flatten() {
-                let scarf = self.those(beside, |operation| operation == Operation::Scarf);
-                self.each(&scarf, &[*task], Why::ScarfFirst);
-            }
-        }
-        let welds: Vec<usize> =
-            members.iter().flat_map(|at| self.those(*at, |operation| operation == Operation::Weld)).collect();
-        self.each(&all, &welds, Why::CloseThenWeld);
-        if chain == 0 {
-            let pairs = [legs::middle_first(self.site, &bends), legs::round_the_horn(self.site, &bends)].concat();
-            for (first, then) in pairs {
-                self.rule(first, then, Why::MiddleFirst);
-            }
-        } else {
-            self.root_first(chain, &all);
-        }
-    }
-
-    /// On a branch the bends at its root before those farther out: the other way round it is bent into its neighbor.
-    fn root_first(&mut self, chain: usize, bends: &[usize]) {
-        let split = self.site.chains[chain].1.first().and_then(|at| self.site.split_of(*at)).map(|(split, _)| split);
-        let shape = split.and_then(|at| self.site.part(at)).and_then(|part| part.balance.shape.as_ref());
-        let Some(Shape::Split(size)) = shape else { return };
-        for pair in bends.windows(2) {
-            match size.free {
-                FreeEnd::Far => self.rule(pair[0], pair[1], Why::MiddleFirst),
-                FreeEnd::Datum => self.rule(pair[1], pair[0], Why::MiddleFirst),
-                FreeEnd::Neither => {}
-            }
-        }
-    }
-
-    /// Holes before the bends beside them and one part farther on.
-    fn holes_before(&mut self, members: &[usize]) {
-        for (place, at) in members.iter().enumerate() {
-            let holes = self
-                .those(*at, |operation| matches!(operation, Operation::Punch | Operation::Drift | Operation::Drill));
-            if holes.is_empty() || !self.site.flat[*at].segment.form.branches().is_empty() {
-                continue;
-            }
-            for near in members.iter().take(place + 3).skip(place.saturating_sub(2)).filter(|near| *near != at) {
-                let bends = self.those(*near, bends_or_twists);
-                self.each(&holes, &bends, Why::HoleBeforeBend);
-            }
-        }
-    }
-
-    fn is_closing(&self, at: usize) -> bool {
-        self.site.part(at).and_then(|part| part.balance.bent).is_some_and(is_closing)
     }
 
     /// What is trimmed or parted off at an end.
@@ -448,7 +386,12 @@ impl Ruling<'_, '_> {
             if task.part.is_none() {
                 continue;
             }
-            if bends_or_twists(task.operation) {
+            if self.helps(number) {
+                continue;
+            }
+            if self.opens(number) {
+                self.rules.push(Rule { before: number, after: straighten, why: Why::OutOfTheWay });
+            } else if bends_or_twists(task.operation) {
                 self.rules.push(Rule { before: straighten, after: number, why: Why::StraightFirst });
             } else if task.operation.is_hot()
                 && !matches!(task.operation, Operation::PartOff | Operation::Trim | Operation::Weld)

@@ -26,7 +26,31 @@ pub(crate) struct Site<'a> {
     pub(crate) place: Vec<(usize, usize)>,
     /// What has to be done to each segment, once it was asked for.
     pub(crate) operations: Vec<OnceCell<Vec<Operation>>>,
+    /// The same for each of its shapes on the way.
+    pub(crate) on_the_way: Vec<OnceCell<Vec<Vec<Operation>>>>,
+    /// What the parts are begun from that are looked at on the way to one of their shapes.
+    begun: Vec<Begun>,
     paths: OnceCell<Vec<String>>,
+}
+
+/// What a shape is made from, where that is another one on the way.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Begun {
+    pub(crate) part: usize,
+    /// The section in the middle of the shape before it; none of the first, which is made from the bar.
+    pub(crate) raw: Option<SectionSize>,
+    /// Whether it is the first, made from the bar.
+    pub(crate) is_first: bool,
+    /// Whether its form is that of the shape before it.
+    pub(crate) keeps_form: bool,
+    /// Whether that one is bent.
+    pub(crate) was_bent: bool,
+    /// Whether it is bent as that one is, or both are straight.
+    pub(crate) keeps_bend: bool,
+    /// Whether it has the finished form already.
+    pub(crate) is_finished_form: bool,
+    /// Whether its bend is opened again for the shape after it.
+    pub(crate) opens_again: bool,
 }
 
 /// A segment of it.
@@ -61,7 +85,37 @@ impl<'a> Site<'a> {
             chains[of].1.push(at);
         }
         let operations = vec![OnceCell::new(); flat.len()];
-        Self { plan, index, bar, balance, flat, chains, place, operations, paths: OnceCell::new() }
+        let on_the_way = vec![OnceCell::new(); flat.len()];
+        let begun = Vec::new();
+        Self { plan, index, bar, balance, flat, chains, place, operations, on_the_way, begun, paths: OnceCell::new() }
+    }
+
+    /// A bar on which some parts are looked at on the way to one of their shapes.
+    pub(crate) fn staged(
+        plan: &'a Plan,
+        index: usize,
+        (bar, balance): (&'a Bar, &'a BarBalance),
+        begun: Vec<Begun>,
+    ) -> Self {
+        Self { begun, ..Self::new(plan, index, bar, balance) }
+    }
+
+    /// What a part is begun from that is looked at on the way to one of its shapes.
+    pub(crate) fn begun(&self, at: usize) -> Option<&Begun> {
+        self.begun.iter().find(|begun| begun.part == at)
+    }
+
+    /// Whether a part is made through shapes on the way.
+    pub(crate) fn passes_through(&self, at: usize) -> bool {
+        self.begun(at).is_some() || self.flat.get(at).is_some_and(|flat| !flat.segment.via.is_empty())
+    }
+
+    /// How long a part is before it is forged, in mm.
+    pub(crate) fn raw_mm(&self, part: Part<'_>) -> f64 {
+        match self.begun(part.at) {
+            Some(begun) if !begun.is_first => in_mm(part.balance.stock_length),
+            _ => in_mm(part.balance.mark_end - part.balance.mark_start),
+        }
     }
 
     /// A segment, counted through the bar.
@@ -81,6 +135,11 @@ impl<'a> Site<'a> {
         [place.checked_sub(1).and_then(|before| chain.get(before).copied()), chain.get(place + 1).copied()]
     }
 
+    /// Whether the bend that a part has on the way is opened again.
+    pub(crate) fn opens_again(&self, at: usize) -> bool {
+        self.begun(at).is_some_and(|begun| begun.opens_again)
+    }
+
     /// The split that a segment lies in, and on which of its branches.
     pub(crate) fn split_of(&self, at: usize) -> Option<(usize, usize)> {
         match self.flat.get(at)?.chain {
@@ -97,6 +156,9 @@ impl<'a> Site<'a> {
 
     /// The section that a segment is forged from: the bar's, or a branch as it is cut.
     pub(crate) fn raw_section(&self, at: usize) -> SectionSize {
+        if let Some(raw) = self.begun(at).and_then(|begun| begun.raw) {
+            return raw;
+        }
         let Some((split, branch)) = self.split_of(at) else { return self.balance.stock };
         let whole = self.raw_section(split);
         let shape = self.balance.segments.get(split).and_then(|split| split.shape.as_ref());

@@ -5,7 +5,8 @@ use crate::job::forging::forging;
 use crate::job::hung::{closed_at, closed_there, segment};
 use crate::job::neck;
 use crate::job::part::{is_drilled, is_filed, is_sawn, meets_its_neck, met as met_by_scarf};
-use crate::job::site::{Part, Site, extents, in_mm, in_mm2, least};
+use crate::job::site::{Begun, Part, Site, extents, in_mm, in_mm2, least};
+use crate::job::staged::Staged;
 use crate::job::upsets::stages as upset_stages;
 use fh_core::forms;
 use fh_core::metal::{Bent, Shape};
@@ -22,15 +23,17 @@ pub struct Task {
     pub part: Option<usize>,
     /// The joint it is done at, counted from 0.
     pub joint: Option<usize>,
+    /// The shape on the way that it makes of its part, counted from 0; none where that is the finished one.
+    pub to: Option<usize>,
 }
 
 impl Task {
     pub(crate) fn on(bar: usize, operation: Operation, part: usize) -> Self {
-        Self { bar, operation, part: Some(part), joint: None }
+        Self { bar, operation, part: Some(part), joint: None, to: None }
     }
 
     pub(crate) fn whole(bar: usize, operation: Operation) -> Self {
-        Self { bar, operation, part: None, joint: None }
+        Self { bar, operation, part: None, joint: None, to: None }
     }
 }
 
@@ -104,7 +107,12 @@ fn peak_heats(site: &Site<'_>, part: Part<'_>) -> usize {
 pub(crate) fn bar_tasks(site: &Site<'_>) -> Vec<Task> {
     let mut tasks = Vec::new();
     for part in site.parts() {
-        tasks.extend(operations(site, part).iter().map(|operation| Task::on(site.index, *operation, part.at)));
+        let of = |to, operation: &Operation| Task { to, ..Task::on(site.index, *operation, part.at) };
+        tasks.extend(isolated_first(site, part).map(|operation| of(None, &operation)));
+        for (to, operations) in on_the_way(site, part).iter().enumerate() {
+            tasks.extend(operations.iter().map(|operation| of(Some(to), operation)));
+        }
+        tasks.extend(operations(site, part).iter().map(|operation| of(None, operation)));
     }
     if tasks.is_empty() {
         return tasks;
@@ -128,7 +136,7 @@ fn is_twist(operation: Operation) -> bool {
 pub(crate) fn piece_tasks(plan: &Plan) -> Vec<Task> {
     let joint = |(index, joint): (usize, &fh_core::plan::Joint)| {
         let operation = if joint.kind == JointKind::Weld { Operation::Weld } else { Operation::Fit };
-        Task { bar: 0, operation, part: None, joint: Some(index) }
+        Task { joint: Some(index), ..Task::whole(0, operation) }
     };
     // What cannot be welded gets no step for it: a finding says what to do in its place.
     let can_weld = plan.material().weld.is_some();
@@ -147,7 +155,90 @@ pub(crate) fn operations<'s>(site: &'s Site<'_>, part: Part<'_>) -> &'s [Operati
     site.operations.get(part.at).map_or(&[], |known| known.get_or_init(|| worked_out(site, part)))
 }
 
+/// A block that is isolated for its finished shape is isolated before the first one on the way.
+fn isolated_first(site: &Site<'_>, part: Part<'_>) -> Option<Operation> {
+    let has_via = !part.segment.via.is_empty();
+    let asked = || from_the_bar(site, part).into_iter().chain(made_of(site, part.at, Some(0)));
+    has_via.then(asked).into_iter().flatten().find(|operation| *operation == Operation::Isolate)
+}
+
+/// What has to be done for each shape that a segment has on the way.
+pub(crate) fn on_the_way<'s>(site: &'s Site<'_>, part: Part<'_>) -> &'s [Vec<Operation>] {
+    let of = |to: usize| {
+        let mut all = made_of(site, part.at, Some(to));
+        all.retain(|operation| *operation != Operation::Isolate);
+        all
+    };
+    let all = || (0..part.segment.via.len()).map(of).collect();
+    site.on_the_way.get(part.at).map_or(&[], |known| known.get_or_init(all))
+}
+
+/// What has to be done for a shape on the way, or for the finished one where there are some.
+fn made_of(site: &Site<'_>, at: usize, to: Option<usize>) -> Vec<Operation> {
+    let staged = Staged::new(site, vec![(at, to)]);
+    let seen = staged.site(site);
+    seen.part(at).map_or_else(Vec::new, |part| made(&seen, part))
+}
+
+/// What some tasks see of their bar: the shape that they make, and the one before it; none where no part of them has shapes on the
+/// way.
+pub(crate) fn staged(site: &Site<'_>, tasks: &[Task]) -> Option<Staged> {
+    let mut of: Vec<(usize, Option<usize>)> = Vec::new();
+    for task in tasks {
+        // It is isolated as the bar is, for the shape that it will have.
+        let is_seen = |at: &usize| site.begun(*at).is_none() && site.passes_through(*at);
+        let Some(at) = task.part.filter(is_seen).filter(|_| task.operation != Operation::Isolate) else { continue };
+        match of.iter_mut().find(|(part, _)| *part == at) {
+            // Of several the last is what it becomes in the step.
+            Some((_, to)) => *to = to.zip(task.to).map(|(one, other)| one.max(other)),
+            None => of.push((at, task.to)),
+        }
+    }
+    (!of.is_empty()).then(|| Staged::new(site, of))
+}
+
+/// Asks something of a bar as some tasks see it.
+pub(crate) fn as_seen_by<T>(site: &Site<'_>, tasks: &[Task], ask: impl FnOnce(&Site<'_>) -> T) -> T {
+    match staged(site, tasks) {
+        Some(staged) => ask(&staged.site(site)),
+        None => ask(site),
+    }
+}
+
 fn worked_out(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
+    if site.begun(part.at).is_none() && site.passes_through(part.at) {
+        return made_of(site, part.at, None);
+    }
+    made(site, part)
+}
+
+fn made(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
+    let all = from_the_bar(site, part);
+    match site.begun(part.at) {
+        Some(begun) if !begun.is_first => from_another(begun, all),
+        _ => all,
+    }
+}
+
+/// What is left to do of a shape that is made from another one on the way.
+fn from_another(begun: &Begun, mut all: Vec<Operation>) -> Vec<Operation> {
+    let bends = |operation: Operation| operation.is_bending() || operation == Operation::Twist;
+    // The block was isolated for the first of its shapes.
+    all.retain(|operation| *operation != Operation::Isolate);
+    if begun.keeps_form {
+        all.retain(|it| bends(*it) || matches!(it, Operation::Brush | Operation::Stamp | Operation::Weld));
+        if begun.was_bent && begun.keeps_bend {
+            all.retain(|operation| !bends(*operation));
+        }
+    }
+    let is_straightened = !begun.keeps_form || !all.iter().any(|operation| bends(*operation));
+    if begun.was_bent && !begun.keeps_bend && is_straightened {
+        all.insert(0, Operation::Straighten);
+    }
+    all
+}
+
+fn from_the_bar(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
     let Some(shape) = &part.balance.shape else { return Vec::new() };
     let mut all = forging(site, part, shape);
     if all.first().is_some_and(|first| first.is_shaping() && *first != Operation::Upset)

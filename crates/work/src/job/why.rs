@@ -55,6 +55,10 @@ pub enum Why {
     TaperLast,
     /// A stub is drawn down along with the part beside it, before its step or its taper.
     StubAlong,
+    /// The shapes on the way one after the other.
+    ShapesInTurn,
+    /// What is bent out of the way stays so while what lies beside it is forged.
+    OutOfTheWay,
     /// The scarf before the bend that brings the ends together.
     ScarfFirst,
     /// The bend before the weld that closes it.
@@ -73,7 +77,7 @@ pub enum Why {
 
 impl Why {
     /// Every reason.
-    pub const ALL: [Self; 33] = [
+    pub const ALL: [Self; 35] = [
         Self::MarkFirst,
         Self::IsolateFirst,
         Self::UpsetFirst,
@@ -100,6 +104,8 @@ impl Why {
         Self::TangLate,
         Self::TaperLast,
         Self::StubAlong,
+        Self::ShapesInTurn,
+        Self::OutOfTheWay,
         Self::ScarfFirst,
         Self::CloseThenWeld,
         Self::MiddleFirst,
@@ -164,6 +170,10 @@ impl Why {
             Self::StubAlong => {
                 "So short a stub is drawn down along with the part beside it, before its step or its taper: left thick, it folds."
             }
+            Self::ShapesInTurn => "Each shape on the way is made from the one before it.",
+            Self::OutOfTheWay => {
+                "What is bent out of the way is bent before the work that it makes room for, and opened again before the bar is measured."
+            }
             Self::ScarfFirst => "The ends can be scarfed only while they are apart.",
             Self::CloseThenWeld => "The ends have to lie on each other before they are welded.",
             Self::MiddleFirst => "Bent the other way round, the leg that is already bent strikes the anvil.",
@@ -179,7 +189,7 @@ impl Why {
     /// How firmly a rule holds: where rules contradict each other, the lowest gives way.
     pub(crate) fn firmness(self) -> u8 {
         match self {
-            Self::ThinLast | Self::PartLate | Self::MiddleFirst | Self::TangLate => 1,
+            Self::ThinLast | Self::PartLate | Self::MiddleFirst | Self::TangLate | Self::OutOfTheWay => 1,
             Self::ScarfLate
             | Self::TaperLast
             | Self::TwistFirst

@@ -151,6 +151,9 @@ pub(crate) fn leave(site: &Site<'_>, task: &Task, more_bends: bool) -> Option<St
         O::Upset => swelling_side(part).map(|side| {
             format!("Leave the swelling on the {side}, the outside of the bend; the other sides stay flat.")
         }),
+        O::Bend if task.to.is_some() && site.opens_again(part.at) => {
+            Some("It is opened again: keep its inside round, and strike no mark into it.".to_owned())
+        }
         O::Bend if more_bends && part.balance.bent.is_some_and(crate::job::part::is_closing) => {
             Some("Leave the last part open until everything else is bent.".to_owned())
         }

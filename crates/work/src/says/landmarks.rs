@@ -386,7 +386,11 @@ fn felt(site: &Site<'_>, progress: &Progress, before: usize, after: usize) -> Op
     let (at, at_end) = ends.into_iter().find(|(at, at_end)| is_necked(*at, *at_end))?;
     let place = format!("the {} of “{}”", if at_end { "end" } else { "start" }, site.name(at));
     // Once it is forged, the step to the bar beside it is felt.
-    Some(if progress.stages[at].forged { place } else { format!("the neck at {place}") })
+    Some(if progress.stages[at].forged || progress.stages[at].on_the_way().is_some() {
+        place
+    } else {
+        format!("the neck at {place}")
+    })
 }
 
 /// Whether a block has a neck at one of its ends.
@@ -398,5 +402,5 @@ fn has_groove(site: &Site<'_>, at: usize, at_end: bool) -> bool {
 fn is_untouched(site: &Site<'_>, progress: &Progress, at: usize) -> bool {
     let stage = progress.stages[at];
     let start = Progress::start_of(site, at);
-    stage.forged == start && !stage.along && !stage.cut && !stage.bent
+    stage.forged == start && stage.on_the_way().is_none() && !stage.along && !stage.cut && !stage.bent
 }

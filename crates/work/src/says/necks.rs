@@ -10,7 +10,7 @@ use crate::says::words::length_words;
 pub(crate) fn open_mm(site: &Site<'_>, progress: &Progress, lengths: &Lengths) -> Vec<f64> {
     let is_open = |part: &Part<'_>| {
         let stage = progress.stages[part.at];
-        stage.isolated && !stage.forged && progress.is_there(site, part.at)
+        stage.isolated && !stage.forged && stage.on_the_way().is_none() && progress.is_there(site, part.at)
     };
     let of = |part: Part<'_>| {
         let start = lengths.starts[part.at];

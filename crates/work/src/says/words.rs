@@ -96,7 +96,17 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
     };
     let parts = tasks.iter().filter_map(|task| task.part);
     let names: Vec<String> = parts.map(|at| format!("“{}”", site.name(at))).collect();
-    format!("{} {}", verb(site, part, first), joined(&names))
+    let to = on_the_way_to(site, part, first).unwrap_or_default();
+    format!("{} {}{to}", verb(site, part, first), joined(&names))
+}
+
+/// To what a part is drawn on the way to its finished shape, as its name is followed by it.
+fn on_the_way_to(site: &Site<'_>, part: Part<'_>, task: &Task) -> Option<String> {
+    let Form::Drawn(forms::Drawn { section, .. }) = &part.segment.form else { return None };
+    let is_drawn = matches!(task.operation, Operation::Draw | Operation::Upset | Operation::Spread);
+    // Where the shape stands for the finished one, its sizes are those.
+    let is_first = site.begun(part.at).is_some_and(|begun| !begun.is_finished_form);
+    (task.to.is_some() && is_first && is_drawn).then(|| format!(", first to {}", section.describe()))
 }
 
 /// What a task does to its part, as a verb with what belongs to it.

@@ -9,7 +9,7 @@ use egui::{RichText, Ui};
 use fh_core::balance::SegmentBalance;
 use fh_core::edit::{PartChange, ties};
 use fh_core::new_segment::suits;
-use fh_core::plan::{Bend, BendKind, ScrollEye, ScrollRun, Segment, SizeName};
+use fh_core::plan::{Bend, BendKind, ScrollEye, ScrollRun, Segment, SizeName, SocketAxis};
 use fh_measure::{LengthRange, WrittenShare};
 
 /// Whether the segment is bent, or its form can be.
@@ -25,7 +25,18 @@ pub(super) fn show(
     balance: Option<&SegmentBalance>,
 ) -> Option<PartChange> {
     let chosen = kind(ui, sizing, segment);
-    let mut chosen = chosen.or(follows(ui, sizing, segment));
+    let chosen = chosen.or(follows(ui, sizing, segment));
+    chosen.or(sizes(ui, sizing, segment, balance).map(PartChange::Axis))
+}
+
+/// Shows the sizes of the bend and changes those that were typed; answers another way for the axis of its socket to lie.
+pub(super) fn sizes(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    segment: &mut Segment,
+    balance: Option<&SegmentBalance>,
+) -> Option<SocketAxis> {
+    let mut chosen = None;
     match &mut segment.bend {
         None => {}
         Some(Bend::Curve { angle, inside_radius, side }) => {
@@ -54,8 +65,7 @@ pub(super) fn show(
         }
         Some(bend @ Bend::Scroll { .. }) => scroll(ui, sizing, bend, balance),
         Some(bend @ Bend::Socket { .. }) => {
-            let axis = socket::show(ui, sizing, bend, balance);
-            chosen = chosen.or(axis.map(PartChange::Axis));
+            chosen = socket::show(ui, sizing, bend, balance);
         }
         Some(Bend::Twist { turns, shortening }) => twist(ui, sizing, turns, shortening),
     }

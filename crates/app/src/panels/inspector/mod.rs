@@ -28,6 +28,7 @@ mod socket;
 mod split;
 mod taper;
 mod trade;
+mod via;
 
 use crate::state::{Desk, Focus, Request};
 use crate::widgets::follow_focus;

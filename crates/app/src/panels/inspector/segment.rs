@@ -1,6 +1,6 @@
 //! The selected segment: its name, its form and bend with their sizes, what it gives, its section and its figures.
 
-use super::{bend, contents, facts, form, ladder, mark, notes, repeats, split, trade};
+use super::{bend, contents, facts, form, ladder, mark, notes, repeats, split, trade, via};
 use crate::figures;
 use crate::state::{Command, Desk, Request};
 use crate::theme::{Text, space};
@@ -46,6 +46,11 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
     if bend::is_offered(&next) {
         heading::show(ui, desk.theme, "Bend");
         chosen = bend::show(ui, &sizing, &mut next, balance).or(chosen);
+    }
+    if segment.form.kind().has_via() {
+        heading::show(ui, desk.theme, "Shapes on the way");
+        let change = via::show(ui, &sizing, &mut next, balance, first);
+        chosen = chosen.or(change.map(PartChange::Via));
     }
     trade::show(ui, desk, at);
     heading::show(ui, desk.theme, "Repeats");

@@ -3,17 +3,15 @@
 use super::super::fault::{Checked, refuse};
 use super::super::key_path::KeyPath;
 use super::check_bend;
-use crate::forms;
 use crate::plan::{Bend, Form, FormKind, Gives, Segment, Via};
-
-/// The forms that a shape on the way can have.
-const FORMS: [FormKind; 4] = [FormKind::Plain, FormKind::Drawn, FormKind::Taper, FormKind::Flag];
 
 /// Makes sure that the shapes on the way say what can be made; `first` tells that no segment lies before theirs.
 pub(super) fn check_via(segment: &Segment, first: bool, at: &KeyPath) -> Checked {
-    let Some(via) = segment.via.first() else { return Ok(()) };
+    if segment.via.is_empty() {
+        return Ok(());
+    }
     let kind = segment.form.kind();
-    if matches!(kind, FormKind::Split | FormKind::Trim | FormKind::Hold | FormKind::Open) {
+    if !kind.has_via() {
         let message =
             format!("the form \"{}\" has no shapes on the way; give them to the parts that it is made of", kind.name());
         return refuse(at.clone(), message);
@@ -22,9 +20,10 @@ pub(super) fn check_via(segment: &Segment, first: bool, at: &KeyPath) -> Checked
         let count = segment.via.len();
         return refuse(at.clone(), format!("{count} shapes were read; a part has {} on the way at most", Via::MOST));
     }
-    if kind == FormKind::Plain && via.form.as_ref().is_some_and(|form| form.kind() != FormKind::Plain) {
+    let is_forged = |via: &Via| via.form.as_ref().is_some_and(|form| form.kind() != FormKind::Plain);
+    if let Some(index) = segment.via.iter().position(is_forged).filter(|_| kind == FormKind::Plain) {
         let message = "a plain part stays as the bar is; give the finished part the form \"drawn\"";
-        return refuse(at.index(0).key("form"), message);
+        return refuse(at.index(index).key("form"), message);
     }
     segment.via.iter().enumerate().try_for_each(|(index, via)| check_one(via, first, &at.index(index)))
 }
@@ -39,13 +38,13 @@ fn check_one(via: &Via, first: bool, at: &KeyPath) -> Checked {
             return refuse(at.key("gives"), "only a size of a form that is given here can follow from the metal");
         }
         None => {}
-        Some(one) if !FORMS.contains(&one.kind()) => {
-            let names: Vec<_> = FORMS.iter().map(|kind| format!("\"{}\"", kind.name())).collect();
+        Some(one) if !Via::FORMS.contains(&one.kind()) => {
+            let names: Vec<_> = Via::FORMS.iter().map(|kind| format!("\"{}\"", kind.name())).collect();
             let message = format!("\"{}\" was found; a shape on the way is {}", one.kind().name(), names.join(", "));
             return refuse(form, message);
         }
-        Some(Form::Flag(forms::Flag { trim: Some(_), .. })) => {
-            return refuse(form.key("flag").key("trim"), "a shape on the way is not trimmed; the finished one is");
+        Some(Form::Flag(flag)) if flag.is_cut() => {
+            return refuse(form.key("flag"), "a shape on the way is not cut or trimmed; the finished one is");
         }
         Some(Form::Plain(_)) if via.gives.is_some_and(|gives| gives != Gives::Length) => {
             return refuse(at.key("gives"), "of a plain length only the length can follow");

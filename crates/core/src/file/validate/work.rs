@@ -53,6 +53,9 @@ fn check_step(step: &Step, at: &KeyPath) -> Checked {
     if let Some(index) = step.work.iter().position(|deed| deed.joint == Some(0)) {
         return refuse(at.key("work").index(index).key("joint"), "0 was found, but joints are counted from 1");
     }
+    if let Some(index) = step.work.iter().position(|deed| deed.to == Some(0)) {
+        return refuse(at.key("work").index(index).key("to"), "0 was found, but shapes on the way are counted from 1");
+    }
     let is_blank = |accepted: &Accepted| accepted.finding.trim().is_empty() || accepted.because.trim().is_empty();
     if let Some(index) = step.accepted.iter().position(is_blank) {
         let message = "what is accepted names a finding, and says why it may be so".to_owned();
@@ -102,6 +105,10 @@ mod tests {
             (r#"{ "steps": [ { "bar": 0 } ] }"#, "work.steps[0].bar: 0 was found, but bars are counted from 1"),
             (r#"{ "steps": [ { "work": [ { "operation": "drawn" } ] } ] }"#, "was \"draw\" meant?"),
             (r#"{ "steps": [ { "work": [ { "operation": "fit", "joint": 0 } ] } ] }"#, "work[0].joint: 0 was found"),
+            (
+                r#"{ "steps": [ { "work": [ { "operation": "draw", "parts": ["1"], "to": 0 } ] } ] }"#,
+                "work[0].to: 0 was found",
+            ),
             (r#"{ "steps": [ { "minutes": 0 } ] }"#, "work.steps[0].minutes: 0 was found"),
             (r#"{ "log": [ { "operation": "draw", "minutes": 0 } ] }"#, "work.log[0].minutes: 0 was found"),
             (

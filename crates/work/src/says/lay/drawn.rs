@@ -26,6 +26,12 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
     }
     match &part.balance.shape {
         Some(Shape::Taper { from, to, .. }) => all.extend(tapered(site, part, from, to)),
+        Some(Shape::Prism { .. }) if part.balance.grown.is_some() => all.push(left_to_grow(part).to_owned()),
+        Some(Shape::Prism { section: SectionSize::Flat { .. }, .. }) if is_thicker_than_bar(site, part) => {
+            all.push(
+                "From its narrow sides, bite beside bite; true what grows before it is more than wanted.".to_owned(),
+            );
+        }
         Some(Shape::Prism { .. }) if is_thicker_than_bar(site, part) => {
             all.push("From its narrow sides, until it is as thick as it is wide; then its corners.".to_owned());
         }
@@ -59,6 +65,15 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
         );
     }
     all.join(" ")
+}
+
+/// How a section is struck that is left as it grows.
+fn left_to_grow(part: Part<'_>) -> &'static str {
+    if part.balance.grown.is_some_and(|grown| grown.is_width) {
+        "On its top and bottom alone, bite beside bite, turning it over; its edges are not struck: leave it as wide as it grows."
+    } else {
+        "On its two edges alone, bite beside bite, turning it over; its flat sides are not struck: leave it as thick as it grows."
+    }
 }
 
 /// That a part is begun over a rounded edge where the bar beside it stands much fuller, with neither neck nor step between them; none

@@ -31,6 +31,9 @@ const FULLER_ALONE: &str =
 
 const FULLERED: &str = "Begin with the spring fuller, wholly on the thin side of the mark.";
 
+/// How a bend that helped is opened.
+const OPENED_AGAIN: &str = "Heat all of the bend, and open it on the face with light blows from outside, from its ends to its middle; look inside it for a gall, and file that out before you go on.";
+
 /// Whatever a branch is forged to, its cut faces are reached once it stands apart.
 const SMOOTH: &str =
     "Then smooth the cut faces, and round the root, before a branch is forged: a ragged face folds into a cold shut.";
@@ -143,7 +146,8 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
             return Some(format!("{apart} {SMOOTH}"));
         }
         (O::Straighten, _) if is_closed => "Straight, and side by side again, with light blows all round.",
-        (O::Straighten, _) => "Bring them in line again, with light blows.",
+        (O::Straighten, Form::Split(_)) => "Bring them in line again, with light blows.",
+        (O::Straighten, _) => OPENED_AGAIN,
         (O::Trim, Form::Trim(_)) if is_sawn(site, part) => {
             "Saw it cold at the mark towards the piece; what falls off is waste."
         }
