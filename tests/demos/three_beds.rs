@@ -115,7 +115,7 @@ fn what_is_bought_costs_its_mass() {
     let bought: Vec<(String, u64, i64)> = list
         .bought()
         .iter()
-        .map(|(source, count)| (source.section.describe(), *count, source.price.unwrap()))
+        .map(|bought| (bought.source.section.describe(), bought.count, bought.source.price.unwrap()))
         .collect();
     // 6 m of 10 mm round: π/4 × 0.1 × 7.85 × 6 = 3.6992 kg at 1.85 is 6.84. 3 m of 10 mm square: 2.355 kg is 4.36.
     assert_eq!(bought, [("10 mm square".to_owned(), 1, 436), ("10 mm round".to_owned(), 1, 684)]);

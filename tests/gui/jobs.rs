@@ -245,3 +245,36 @@ fn a_file_that_is_no_job_is_told_and_the_job_in_hand_stays() {
     desk.press("OK");
     assert_eq!(desk.text_of("Title of the job"), "Hooks for the wall");
 }
+
+#[test]
+fn the_money_of_a_job_and_what_is_paid_of_its_steel_are_chosen() {
+    let (mut desk, path) = opened();
+    desk.type_in("Currency of the job", "JPY");
+    desk.type_in("Figures behind the point of the job", "0");
+    assert!(desk.shows("\"35.00\" has more than 0 figures behind the point"), "what does not fit is told");
+    desk.keys(NONE, Key::Escape);
+    desk.type_in("What it costs", "3500");
+    desk.type_in("Figures behind the point of the job", "0");
+    desk.choose("What is paid of the steel", "only what is used");
+    desk.keys(CTRL, Key::S);
+    let job = read(&path);
+    assert_eq!((job.currency.as_deref(), job.decimals, job.steel), (Some("JPY"), Some(0), Some(job::SteelBy::Used)));
+    desk.choose("What is paid of the steel", "whole bars");
+    desk.keys(CTRL, Key::S);
+    assert!(read(&path).steel.is_none() && read(&path).offcuts_paid);
+}
+
+#[test]
+fn two_currencies_in_one_quote_are_told_and_nothing_is_lost() {
+    let (mut desk, _) = opened();
+    desk.type_in("Currency of the job", "GBP");
+    desk.keys(Modifiers::ALT, Key::Num4);
+    desk.type_in("Currency", "EUR");
+    let begun = std::time::Instant::now();
+    while !desk.shows("a quote has one currency") {
+        assert!(begun.elapsed().as_secs() < 60);
+        std::thread::sleep(std::time::Duration::from_millis(20));
+        desk.harness.run();
+    }
+    assert_eq!(desk.text_of("Currency"), "EUR");
+}

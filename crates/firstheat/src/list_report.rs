@@ -2,9 +2,9 @@
 
 use crate::rack_report::mass;
 use crate::table::{Side, lined_up};
-use fh_rack::list::make::{Aim, BarCuts, CutList, Group};
+use fh_rack::list::make::{Aim, BarCuts, Bought, CutList, Group};
 use fh_rack::list::source::{From, Source};
-use fh_rack::list::words::{known, tenths, way};
+use fh_rack::list::words::{known, run, tenths, way};
 use serde::Serialize;
 
 /// A cut list for other programs. Lengths in mm, masses in kg, money in whole units of the currency.
@@ -43,6 +43,8 @@ struct GroupReport {
     all_proven: bool,
     mass_kg: f64,
     bars: Vec<Bar>,
+    /// What pieces and cuts take of the bars.
+    used_mm: f64,
 }
 
 #[derive(Serialize)]
@@ -75,6 +77,8 @@ struct Buy {
     mass_kg: f64,
     /// How long it takes to come, in words.
     lead: Option<String>,
+    /// What pieces and cuts take of all of them.
+    used_mm: f64,
 }
 
 #[derive(Serialize)]
@@ -99,7 +103,7 @@ impl ListReport {
     pub(crate) fn new(title: &str, list: &CutList) -> Self {
         let name = |piece: usize| list.wanted.pieces.get(piece).map(|piece| piece.name.clone()).unwrap_or_default();
         let left = list.groups.iter().flat_map(|group| &group.left);
-        let buy = list.bought().into_iter().map(|(source, count)| Buy {
+        let buy = list.bought().into_iter().map(|Bought { source, count, used_nm }| Buy {
             count,
             section: source.section.describe(),
             material: source.alike.material.clone(),
@@ -108,6 +112,7 @@ impl ListReport {
             price: source.price.map(|price| list.money.number(price)),
             mass_kg: source.mass_kg * count as f64,
             lead: source.place.clone(),
+            used_mm: mm(used_nm),
         });
         Self {
             title: title.to_owned(),
@@ -153,6 +158,7 @@ fn group_report(list: &CutList, group: &Group) -> GroupReport {
         all_proven: group.is_proven,
         mass_kg,
         bars: group.bars.iter().filter_map(|bar| Some(bar_report(list, source(bar)?, bar))).collect(),
+        used_mm: mm(list.taken_nm(group).1),
     }
 }
 
@@ -247,21 +253,23 @@ fn buy_words(list: &CutList) -> String {
     if bought.is_empty() {
         return String::new();
     }
-    let rows = bought.iter().map(|(source, count)| {
-        let price = source.price.map(|price| list.money.words(price * i64::try_from(*count).unwrap_or(0)));
+    let rows = bought.iter().map(|bought| {
+        let source = bought.source;
+        let price = bought.cost().map(|cost| list.money.words(cost));
         let of = format!("{}, {}, {}", source.section.describe(), source.alike.material, source.called.text());
         let lead = source.place.clone().unwrap_or_default();
         vec![
-            count.to_string(),
+            bought.count.to_string(),
             of,
-            mass(source.mass_kg * *count as f64),
+            mass(source.mass_kg * bought.count as f64),
             price.unwrap_or_else(|| "price not known".to_owned()),
+            format!("{} used", run(bought.used_nm, source)),
             lead,
         ]
     });
     let mut text = "\nTo buy\n".to_owned();
     text.push_str(&lined_up(
-        &[Side::Right, Side::Left, Side::Right, Side::Right, Side::Left],
+        &[Side::Right, Side::Left, Side::Right, Side::Right, Side::Right, Side::Left],
         &rows.collect::<Vec<_>>(),
     ));
     text.push_str(&format!("all of it {}\n", mass(list.new_mass_kg())));

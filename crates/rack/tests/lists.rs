@@ -46,7 +46,8 @@ fn the_rack_is_used_before_anything_is_bought() {
     assert_eq!((group.new_bars, group.worth.cost, group.aim), (1, 960, Aim::Cost));
     assert_eq!(
         known(&list, group),
-        "2 bars used, 1 bar to buy for EUR 9.60; less is impossible. Scrap 42 mm, and no list leaves less."
+        "2 bars used, 1 bar to buy for EUR 9.60; less is impossible. Scrap 42 mm, and no list leaves less. \
+         Pieces and cuts take 7.00 m of 7.00 m."
     );
 }
 

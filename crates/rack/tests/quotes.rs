@@ -9,6 +9,7 @@ use fh_rack::list::make::Stock;
 use fh_rack::list::wanted::Ordered;
 use fh_rack::quote::error::QuoteError;
 use fh_rack::quote::hours::PlanWork;
+use fh_rack::quote::lines::Part;
 use fh_rack::quote::quoted::{Quote, quote_of};
 
 const PLAN: &str = r#"{ "firstheat": 1, "title": "Stake", "units": { "length": "mm", "marks": "1 mm" },
@@ -148,6 +149,46 @@ fn what_is_not_known_is_told_and_not_counted() {
     assert_eq!(quote.counts[0].asked.total, 1200, "the steel alone");
     let unused = rack::read(b"{ \"firstheat_rack\": 1 }").unwrap();
     assert_eq!(unused, Rack::default());
+}
+
+#[test]
+fn steel_is_paid_by_the_bar_with_its_offcuts_or_by_what_is_used() {
+    let job = |rest: &str| format!(r#"{{ "firstheat_job": 1, "plans": [{{ "plan": "stake.plan.json" }}]{rest} }}"#);
+    let steel = |rest: &str, shop: &str| {
+        let quote = quoted(&made(&job(rest), shop), &[4]).unwrap();
+        let lines: Vec<_> = quote.counts[0].lines.iter().filter(|line| line.part == Part::Material).cloned().collect();
+        lines.into_iter().map(|line| (line.what, line.amount, line.source)).collect::<Vec<_>>()
+    };
+    let line = |what: &str, amount: i64, source: &str| (what.to_owned(), amount, source.to_owned());
+    // Four of 497 mm and 3 mm of kerf take 2000 mm of a bar of 6000 that costs 12.00: a third of it, 4.00.
+    let bar = line("1 × 12 mm square, 6 m", 1200, "12.00 each, merchant's list; 2.00 m of 6.00 m is used");
+    let credit = line("offcuts kept", -800, "by length of their bars: they go back on the rack");
+    assert_eq!(steel("", SHOP), [bar.clone(), credit]);
+    let paid = line("1 offcut kept", 0, "not credited: the job pays for whole bars");
+    assert_eq!(steel(r#", "offcuts_paid": true"#, SHOP), [bar.clone(), paid]);
+    // Where 4 m are too short to keep, by the bar nothing is credited, and by what is used it is the smith's.
+    let wasteful = SHOP.replace("300 mm", "5 m");
+    assert_eq!(steel("", &wasteful), [bar]);
+    let used = line("2.00 m of 12 mm square", 400, "used of 1 × 6 m at 12.00 each, merchant's list");
+    assert_eq!(steel(r#", "steel": "used""#, &wasteful), std::slice::from_ref(&used));
+    assert_eq!(steel(r#", "steel": "used""#, SHOP), [used]);
+    let both = job::read(job(r#", "steel": "used", "offcuts_paid": true"#).as_bytes()).unwrap_err();
+    assert!(both.to_string().contains("nobody pays for offcuts"), "{both}");
+}
+
+#[test]
+fn a_file_that_names_no_money_counts_in_that_of_the_others() {
+    let job = r#"{ "firstheat_job": 1, "plans": [{ "plan": "stake.plan.json" }] }"#;
+    let yen = r#"{ "firstheat_shop": 1, "currency": "JPY", "decimals": 0, "rate": "4200 per hour" }"#;
+    let mut all = made(job, yen);
+    all.merchant =
+        merchant::read(MERCHANT.replace(r#""currency": "EUR", "#, "").replace("12.00", "1200").as_bytes()).unwrap();
+    let quote = quoted(&all, &[1]).unwrap();
+    // 20 minutes and 10 heats of 4 minutes, one iron in the fire: an hour; and a bar of 1200.
+    assert_eq!(quote.money.words(quote.counts[0].asked.total), "JPY 5400");
+    all.job.decimals = Some(2);
+    let words = quoted(&all, &[1]).unwrap_err().to_string();
+    assert!(words.contains("JPY with 0 figures behind the point, and that of the job not named with 2"), "{words}");
 }
 
 #[test]

@@ -7,7 +7,7 @@ use crate::theme::{Text, space};
 use crate::widgets::heading;
 use egui::{Button, Panel, RichText, ScrollArea, Ui};
 use fh_rack::list::make::{CutList, Group};
-use fh_rack::list::words::{known, tenths, way};
+use fh_rack::list::words::{known, run, tenths, way};
 
 /// The width of the panel with the job, in points at normal text size, and its share of the window at most.
 const JOB: f32 = 290.0;
@@ -133,12 +133,13 @@ fn buy(ui: &mut Ui, desk: &Desk<'_>, list: &CutList) {
         return;
     }
     heading::show(ui, desk.theme, "To buy");
-    for (source, times) in bought {
-        let price = source.price.map_or_else(String::new, |price| {
-            format!(", {}", list.money.words(price.saturating_mul(i64::try_from(times).unwrap_or(i64::MAX))))
-        });
+    for bought in bought {
+        let source = bought.source;
+        let price = bought.cost().map_or_else(String::new, |cost| format!(", {}", list.money.words(cost)));
+        let used = format!(", {} of it is used", run(bought.used_nm, source));
         let lead = source.place.as_ref().map_or_else(String::new, |lead| format!(", {lead}"));
-        ui.label(format!("{times} × {}, {}{price}{lead}", source.section.describe(), source.called.text()));
+        let bars = format!("{} × {}, {}", bought.count, source.section.describe(), source.called.text());
+        ui.label(format!("{bars}{price}{lead}{used}"));
     }
 }
 

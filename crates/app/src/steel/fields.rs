@@ -5,6 +5,7 @@ use crate::widgets::entry::{self, Entry, Reading};
 use egui::Ui;
 use fh_core::material;
 use fh_measure::{LengthRange, WrittenLength};
+use fh_rack::said::money::MOST_DECIMALS;
 use fh_rack::said::percent::Percent;
 use fh_rack::said::price::Price;
 use fh_rack::said::written::{Said, Written};
@@ -110,6 +111,34 @@ pub(super) fn whole(
         number.ok_or_else(|| format!("“{text}” isn't a number for this. Write a whole number from {from} to {to}."))
     };
     read_or_none(ui, desk, entry, &now.map_or_else(String::new, |now| now.to_string()), &read)
+}
+
+/// The name of a currency and, beside it, how many figures stand behind its point. `whose` is what they hold for.
+pub(super) fn currency(
+    ui: &mut Ui,
+    desk: &Desk<'_>,
+    (label, whose): (&str, &str),
+    hint: &str,
+    (name, decimals): (Option<&str>, Option<u8>),
+) -> Option<(Option<String>, Option<u8>)> {
+    let mut chosen = None;
+    let spoken = format!("Currency{whose}");
+    if let Some(name) = words(ui, desk, &Entry::named(label, &spoken).hint(hint), name) {
+        chosen = Some((name, decimals));
+    }
+    let spoken = format!("Figures behind the point{whose}");
+    let entry = Entry::named("Decimals", &spoken).hint("2");
+    let range = 0..=u32::from(MOST_DECIMALS);
+    if let Some(figures) = whole(ui, desk, &entry, decimals.map(u32::from), range) {
+        chosen = Some((name.map(str::to_owned), figures.and_then(|figures| u8::try_from(figures).ok())));
+    }
+    chosen
+}
+
+/// What the shop counts in: files that name no currency count in it too.
+pub(super) fn shop_currency(desk: &Desk<'_>) -> String {
+    let named = desk.steel.stock.as_ref().and_then(|stock| stock.shop.now.currency.clone());
+    named.unwrap_or_else(|| "EUR".to_owned())
 }
 
 /// Several things, a semicolon between them.

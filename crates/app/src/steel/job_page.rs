@@ -1,14 +1,14 @@
 //! The whole job: what it is, its plans, the work and the costs that are in no plan, and what was made of it.
 
-use super::fields::{button, joined, lines, several, share, title, words};
+use super::fields::{button, currency, joined, lines, several, share, shop_currency, title, words};
 use super::job::{change, plan};
-use super::{job_file, job_lines};
+use super::{job_file, job_lines, today};
 use crate::state::{Desk, JobAsk, Request, SteelAsk};
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{chooser, heading};
 use egui::{RichText, ScrollArea, Ui};
-use fh_rack::kept::job::{Job, JobPlan, Made};
+use fh_rack::kept::job::{Job, JobPlan, Made, SteelBy};
 use fh_rack::said::percent::Percent;
 use fh_rack::said::section::SaidSection;
 use fh_rack::said::written::{Said, Written};
@@ -46,15 +46,19 @@ fn about(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     if let Some(date) = words(ui, desk, &entry, job.date.as_deref()) {
         change(out, Job { date, ..job.clone() });
     }
+    let tip = "By this computer's clock, in universal time.";
+    if job.date.is_none() && button(ui, "Today", "Date the papers today", tip) {
+        change(out, Job { date: today::today(), ..job.clone() });
+    }
     finish(ui, desk, job, out);
     let entry = Entry::named("Discount", "Discount").hint("none");
     if let Some(discount) = share(ui, desk, &entry, job.discount.as_ref()) {
         change(out, Job { discount: discount.filter(is_some_share), ..job.clone() });
     }
-    let mut paid = job.offcuts_paid;
-    let tip = "Else the customer is credited what is kept of the bars.";
-    if ui.checkbox(&mut paid, "Offcuts that are kept are paid for").on_hover_text(tip).changed() {
-        change(out, Job { offcuts_paid: paid, ..job.clone() });
+    steel(ui, desk, job, out);
+    let now = (job.currency.as_deref(), job.decimals);
+    if let Some((currency, decimals)) = currency(ui, desk, ("Currency", " of the job"), &shop_currency(desk), now) {
+        change(out, Job { currency, decimals, ..job.clone() });
     }
     if let Some(agreed) = words(ui, desk, &Entry::named("Agreed", "What is agreed"), job.agreed.as_deref()) {
         change(out, Job { agreed, ..job.clone() });
@@ -64,6 +68,21 @@ fn about(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         change(out, Job { not_included, ..job.clone() });
     }
     note(ui, desk, "Several things in one field: a semicolon between them.");
+}
+
+/// What of the bars the customer pays for.
+fn steel(ui: &mut Ui, desk: &Desk<'_>, job: &Job, out: &mut Vec<Request>) {
+    let now = (job.steel.unwrap_or_default(), job.offcuts_paid);
+    let choices = [
+        ((SteelBy::Bars, false), "bars less the offcuts kept".to_owned()),
+        ((SteelBy::Bars, true), "whole bars".to_owned()),
+        ((SteelBy::Used, false), "only what is used".to_owned()),
+    ];
+    if let Some((by, offcuts_paid)) = chooser::show(ui, desk.theme, "Steel", "What is paid of the steel", now, &choices)
+    {
+        let steel = (by != SteelBy::default()).then_some(by);
+        change(out, Job { steel, offcuts_paid, ..job.clone() });
+    }
 }
 
 fn is_some_share(share: &Written<Percent>) -> bool {

@@ -1,6 +1,6 @@
 //! The merchant's list: what can be bought, in which lengths, and at what price.
 
-use super::fields::{joined, length, price, several, whole, words};
+use super::fields::{currency, joined, length, price, several, shop_currency, whole, words};
 use super::{in_the_middle, side};
 use crate::state::steel::Stocked;
 use crate::state::{Desk, Request, SteelAsk};
@@ -142,9 +142,10 @@ fn whole_list(ui: &mut Ui, desk: &Desk<'_>, merchant: &Merchant, out: &mut Vec<R
     if let Some(name) = words(ui, desk, &Entry::named("Whose", "Whose list it is"), merchant.name.as_deref()) {
         change(out, Merchant { name, ..merchant.clone() });
     }
-    let entry = Entry::named("Currency", "Currency of the list").hint("EUR");
-    if let Some(currency) = words(ui, desk, &entry, merchant.currency.as_deref()) {
-        change(out, Merchant { currency, ..merchant.clone() });
+    let now = (merchant.currency.as_deref(), merchant.decimals);
+    let hint = shop_currency(desk);
+    if let Some((currency, decimals)) = currency(ui, desk, ("Currency", " of the list"), &hint, now) {
+        change(out, Merchant { currency, decimals, ..merchant.clone() });
     }
     let first = merchant.bars.first().and_then(|line| line.price.as_ref());
     let one = first.filter(|first| merchant.bars.iter().all(|line| line.price.as_ref() == Some(first)));

@@ -16,6 +16,7 @@ mod rate;
 mod shop;
 mod shop_lists;
 mod sum;
+mod today;
 mod which;
 mod which_detail;
 mod which_plot;

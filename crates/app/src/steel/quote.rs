@@ -22,13 +22,16 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             ui.label(RichText::new("Your figures").text_style(Text::Heading.style()).color(theme.ink));
             let mut take = |shop, keep| out.push(Request::Steel(SteelAsk::Shop(Box::new(shop), keep)));
             rate::sliders(ui, desk, &stock.shop.now, &mut take);
-            if ui
-                .button("More of your figures…")
-                .on_hover_text("Overheads, fuel, tax, deposit, ways of cutting.")
-                .clicked()
-            {
-                out.push(Request::Run(Command::ShopFigures));
-            }
+            ui.horizontal_wrapped(|ui| {
+                let more = ui.button("More of your figures…");
+                if more.on_hover_text("Overheads, fuel, tax, deposit, ways of cutting.").clicked() {
+                    out.push(Request::Run(Command::ShopFigures));
+                }
+                let steel = ui.button("Prices of steel…");
+                if steel.on_hover_text("What the merchant asks for a bar, a metre or a kilogram.").clicked() {
+                    out.push(Request::Run(Command::Merchant));
+                }
+            });
             heading::show(ui, theme, "For how many");
             counts(ui, desk, out);
             ui.add_space(space::GROUP);

@@ -38,9 +38,9 @@ pub(super) fn sliders(ui: &mut Ui, desk: &Desk<'_>, shop: &Shop, take: &mut dyn 
     {
         take(Shop { profit: as_profit(share, is_margin), ..shop.clone() }, keep);
     }
-    let entry = Entry::named("Currency", "Currency").hint("EUR");
-    if let Some(currency) = fields::words(ui, desk, &entry, shop.currency.as_deref()) {
-        take(Shop { currency, ..shop.clone() }, true);
+    let now = (shop.currency.as_deref(), shop.decimals);
+    if let Some((currency, decimals)) = fields::currency(ui, desk, ("Currency", ""), "EUR", now) {
+        take(Shop { currency, decimals, ..shop.clone() }, true);
     }
 }
 

@@ -1,6 +1,6 @@
 //! The shop's figures: what an hour costs, what the fire takes, ways of cutting, finishes, and what is put on.
 
-use super::fields::{length, lines, price, said, share, title, whole, words};
+use super::fields::{currency, length, lines, price, said, share, title, whole, words};
 use super::shop_lists::{finishes, ways};
 use super::{in_the_middle, rate};
 use crate::state::{Desk, Request, SteelAsk};
@@ -162,9 +162,9 @@ fn papers(ui: &mut Ui, desk: &Desk<'_>, shop: &Shop, take: &mut dyn FnMut(Shop))
     if let Some(name) = words(ui, desk, &Entry::named("Name", "Name at the head of a quote"), shop.name.as_deref()) {
         take(Shop { name, ..shop.clone() });
     }
-    if let Some(currency) = words(ui, desk, &Entry::named("Currency", "Currency").hint("EUR"), shop.currency.as_deref())
-    {
-        take(Shop { currency, ..shop.clone() });
+    let now = (shop.currency.as_deref(), shop.decimals);
+    if let Some((currency, decimals)) = currency(ui, desk, ("Currency", ""), "EUR", now) {
+        take(Shop { currency, decimals, ..shop.clone() });
     }
     if let Some(valid) =
         words(ui, desk, &Entry::named("Stands for", "How long a quote stands").hint("30 days"), shop.valid.as_deref())

@@ -1,5 +1,6 @@
 //! What the quote comes to, line by line, a column for each count.
 
+use crate::figures;
 use crate::state::{Desk, Request, SteelAsk};
 use crate::theme::{Text, space};
 use crate::widgets::heading;
@@ -11,6 +12,8 @@ use fh_rack::quote::quoted::{Quote, QuoteFor};
 use fh_rack::said::percent::percent_words;
 use fh_rack::said::time::time_words;
 use fh_rack::said::written::Said;
+use uom::si::f64::Mass;
+use uom::si::mass::kilogram;
 
 const COLUMNS: [Column; 4] =
     [Column::words("", 1.6), Column::figures("", 1.0), Column::figures("", 1.0), Column::figures("", 1.0)];
@@ -21,8 +24,12 @@ const SOURCE: f32 = 560.0;
 
 /// Shows it.
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, quote: &Quote, out: &mut Vec<Request>) {
-    let theme = desk.theme;
     let money = |amount: i64| quote.money.figures(amount);
+    // First of all what the figures below leave out.
+    if !quote.not_counted.is_empty() {
+        ui.label(RichText::new(format!("● {}", quote.not_counted.join(" "))).color(desk.theme.note));
+        ui.add_space(space::GAP);
+    }
     let all = |what: &dyn Fn(&QuoteFor) -> String| -> Vec<String> { quote.counts.iter().map(what).collect() };
     ui.spacing_mut().item_spacing.y = 0.0;
     let head = all(&|one| format!("{} of the job", one.count));
@@ -54,13 +61,8 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, quote: &Quote, out: &mut Vec<Re
     line(ui, desk, "hours that are charged", all(&|one| time_words(one.minutes)), false);
     let range = |one: &QuoteFor| format!("{} to {}", time_words(one.at_the_fire.low), time_words(one.at_the_fire.high));
     line(ui, desk, "of them at the fire", all(&range), false);
-    line(ui, desk, "weighs, forged", all(&|one| format!("{:.2} kg", one.mass_kg)), false);
-    if !quote.not_counted.is_empty() {
-        heading::show(ui, theme, "Not counted");
-        for words in &quote.not_counted {
-            ui.label(RichText::new(format!("● {words}")).color(theme.note));
-        }
-    }
+    let unit = desk.document.plan().units.length;
+    line(ui, desk, "weighs, forged", all(&|one| figures::mass(Mass::new::<kilogram>(one.mass_kg), unit)), false);
     sources(ui, desk, quote, out);
     ui.add_space(space::GROUP);
 }

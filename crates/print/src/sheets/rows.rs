@@ -10,7 +10,7 @@ use crate::sheets::type_sizes::{BODY, CAPTION, LINE_PITCH};
 /// Free between two columns.
 const GUTTER_MM: f64 = 3.0;
 /// Free above and below the words of a row.
-const PAD_MM: f64 = 1.0;
+const PAD_MM: f64 = 0.75;
 /// The lines of one cell at most.
 const MOST_LINES: usize = 5;
 

@@ -58,6 +58,9 @@ pub struct Job {
     /// What is taken off the price.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub discount: Option<Written<Percent>>,
+    /// How steel is counted; by the bars where it is left out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub steel: Option<SteelBy>,
     /// Whether the customer pays for offcuts that are kept; they are credited where not.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub offcuts_paid: bool,
@@ -88,6 +91,17 @@ pub struct JobPlan {
     /// Larger sections that its bars may also be made from.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub also_from: Vec<Written<SaidSection>>,
+}
+
+/// What of its bars a job pays for.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum SteelBy {
+    /// Whole bars; the offcuts that are kept are credited, unless they are paid for.
+    #[default]
+    Bars,
+    /// What the pieces and their cuts take of them.
+    Used,
 }
 
 /// What a line of a job is.
@@ -195,6 +209,7 @@ impl Job {
             lines: Vec::new(),
             finish: None,
             discount: None,
+            steel: None,
             offcuts_paid: false,
             agreed: None,
             not_included: Vec::new(),
@@ -264,6 +279,10 @@ fn check(job: &Job) -> Checked {
     }
     if job.discount.as_ref().is_some_and(|share| share.hundredths > 10_000) {
         return refuse(top.key("discount"), "a discount is at most 100 %");
+    }
+    if job.offcuts_paid && job.steel == Some(SteelBy::Used) {
+        let message = "where only the steel that is used is counted nobody pays for offcuts: leave this out";
+        return refuse(top.key("offcuts_paid"), message);
     }
     job.lines.iter().enumerate().try_for_each(|(at, line)| check_line(line, &money, &top.key("lines").index(at)))
 }

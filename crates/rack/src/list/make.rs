@@ -1,6 +1,6 @@
 //! Making the cut list: pieces grouped by what they can be cut from, each group searched for its best, the rack first.
 
-use super::source::{From, Source, sources};
+use super::source::{From, Source, sources_in};
 use super::wanted::{ListError, Ordered, Piece, Wanted, WantedWay, wanted};
 use crate::cut::{Answer, Demand, Goal, Problem, Supply, Way, Worth, cut};
 use crate::kept::merchant::Merchant;
@@ -61,6 +61,29 @@ pub struct BarCuts {
     pub offcut_nm: i64,
     /// Whether that is kept.
     pub is_kept: bool,
+}
+
+/// Bars of one source that are bought.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bought<'a> {
+    /// From what.
+    pub source: &'a Source,
+    /// How many bars.
+    pub count: u64,
+    /// What pieces and cuts take of them, in nm.
+    pub used_nm: i64,
+}
+
+impl Bought<'_> {
+    /// What all of them cost, in the smallest unit; none where the price is not known.
+    pub fn cost(&self) -> Option<i64> {
+        Some(self.source.price?.saturating_mul(i64::try_from(self.count).unwrap_or(i64::MAX)))
+    }
+
+    /// How long all of them are, in nm.
+    pub fn length_nm(&self) -> i64 {
+        self.source.length_nm.saturating_mul(i64::try_from(self.count).unwrap_or(i64::MAX))
+    }
 }
 
 /// Pieces that are not cut, for want of a bar.
@@ -143,13 +166,35 @@ impl CutList {
     }
 
     /// What is bought: each source with how many of it.
-    pub fn bought(&self) -> Vec<(&Source, u64)> {
-        let mut times: BTreeMap<usize, u64> = BTreeMap::new();
+    pub fn bought(&self) -> Vec<Bought<'_>> {
+        let mut sums: BTreeMap<usize, (u64, i64)> = BTreeMap::new();
         for bar in self.groups.iter().flat_map(|group| &group.bars) {
-            *times.entry(bar.source).or_default() += bar.times;
+            let (count, used_nm) = sums.entry(bar.source).or_default();
+            *count += bar.times;
+            *used_nm = used_nm.saturating_add(self.used_nm(bar));
         }
-        let named = times.into_iter().filter_map(|(source, times)| Some((self.sources.get(source)?, times)));
-        named.filter(|(source, _)| matches!(source.from, From::New(_))).collect()
+        let named = sums
+            .into_iter()
+            .filter_map(|(at, (count, used_nm))| Some(Bought { source: self.sources.get(at)?, count, used_nm }));
+        named.filter(|bought| matches!(bought.source.from, From::New(_))).collect()
+    }
+
+    /// What pieces and cuts take of bars that are cut alike, all of them, in nm: the bars less what is left.
+    pub fn used_nm(&self, bar: &BarCuts) -> i64 {
+        let length_nm = self.sources.get(bar.source).map_or(0, |source| source.length_nm);
+        (length_nm - bar.offcut_nm).saturating_mul(i64::try_from(bar.times).unwrap_or(i64::MAX))
+    }
+
+    /// How long the bars of a group are and what pieces and cuts take of them, in nm.
+    pub fn taken_nm(&self, group: &Group) -> (i64, i64) {
+        let times = |bar: &BarCuts| i64::try_from(bar.times).unwrap_or(i64::MAX);
+        let whole = |bar: &BarCuts| {
+            self.sources.get(bar.source).map_or(0, |source| source.length_nm.saturating_mul(times(bar)))
+        };
+        group
+            .bars
+            .iter()
+            .fold((0, 0), |(all, used), bar| (all.saturating_add(whole(bar)), used.saturating_add(self.used_nm(bar))))
     }
 }
 
@@ -164,7 +209,8 @@ pub fn make(
     progress: &mut dyn FnMut(Progress),
 ) -> Result<CutList, ListError> {
     let wanted = wanted(order)?;
-    let sources = sources(stock.rack, stock.merchant)?;
+    let money = money(stock);
+    let sources = sources_in(stock.rack, stock.merchant, &money)?;
     let lots = lots(&wanted.pieces, stock)?;
     // What the rack still has, group after group.
     let mut left: Vec<Option<u64>> = sources.iter().map(|source| source.count).collect();
@@ -181,7 +227,14 @@ pub fn make(
         }
         groups.push(group);
     }
-    Ok(CutList { wanted, sources, groups, money: stock.merchant.money() })
+    Ok(CutList { wanted, sources, groups, money })
+}
+
+/// What the list counts in: a merchant's list that says nothing of its money counts in the shop's.
+fn money(stock: Stock<'_>) -> Currency {
+    let merchant = stock.merchant.money();
+    let says_nothing = merchant.name.is_empty() && stock.merchant.decimals.is_none();
+    if says_nothing { stock.shop.money() } else { merchant }
 }
 
 /// Pieces that share bars, and how they are cut.

@@ -49,11 +49,15 @@ pub struct Source {
 /// # Errors
 /// Where a price cannot be read in the merchant's currency.
 pub fn sources(rack: &Rack, merchant: &Merchant) -> Result<Vec<Source>, ListError> {
+    sources_in(rack, merchant, &merchant.money())
+}
+
+/// The same, with the merchant's prices counted in this currency.
+pub(crate) fn sources_in(rack: &Rack, merchant: &Merchant, money: &Currency) -> Result<Vec<Source>, ListError> {
     let mut all: Vec<Source> =
         rack.bars.iter().enumerate().filter(|(_, line)| line.bar.count > 0).map(of_rack).collect();
-    let money = merchant.money();
     for (at, line) in merchant.bars.iter().enumerate() {
-        all.extend(of_merchant(at, line, &money)?);
+        all.extend(of_merchant(at, line, money)?);
     }
     Ok(all)
 }

@@ -20,6 +20,21 @@ pub fn tenths(mm: f64) -> String {
     text.strip_suffix(".0").map(str::to_owned).unwrap_or(text)
 }
 
+/// A length of bar to pay for: in metres to the hundredth, or in feet of bars in inches.
+pub fn run(nm: i64, source: &Source) -> String {
+    match source.called.unit() {
+        LengthUnit::Inch | LengthUnit::Foot => format!("{:.2} ft", nm as f64 / 304_800_000.0),
+        _ => format!("{:.2} m", nm as f64 / 1e9),
+    }
+}
+
+/// What pieces and cuts take of a group's bars: `Pieces and cuts take 5.46 m of 6.00 m.`; empty where nothing is cut.
+pub fn taken(list: &CutList, group: &Group) -> String {
+    let Some(source) = group.bars.first().and_then(|bar| list.sources.get(bar.source)) else { return String::new() };
+    let (whole, used) = list.taken_nm(group);
+    format!("Pieces and cuts take {} of {}.", run(used, source), run(whole, source))
+}
+
 /// How good a group's list is known to be: `9 bars used, 3 bars to buy; fewer is impossible. Scrap 120 mm.`
 pub fn known(list: &CutList, group: &Group) -> String {
     let bars = |count: u64| if count == 1 { "1 bar".to_owned() } else { format!("{count} bars") };
@@ -37,7 +52,10 @@ pub fn known(list: &CutList, group: &Group) -> String {
         (false, Aim::Cost) => format!("; at least {} is needed", list.money.words(group.bound)),
     };
     let scrap = if group.is_proven { ", and no list leaves less" } else { "" };
-    format!("{} used, {to_buy}{sure}. Scrap {} mm{scrap}.", bars(used), tenths(group.worth.scrap_nm as f64 / 1e6))
+    let first = group.bars.first().and_then(|bar| list.sources.get(bar.source));
+    let long = |source: &Source| marked(group.worth.scrap_nm, source);
+    let scrap = format!("Scrap {}{scrap}", first.map_or_else(|| "0 mm".to_owned(), long));
+    format!("{} used, {to_buy}{sure}. {scrap}. {}", bars(used), taken(list, group)).trim_end().to_owned()
 }
 
 /// How a group is cut: `chop saw, kerf 3 mm`.

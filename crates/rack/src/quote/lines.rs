@@ -3,7 +3,6 @@
 use crate::kept::job::{Job, JobLine, LineKind};
 use crate::kept::shop::Shop;
 use crate::list::make::{CutList, Stock};
-use crate::list::source::{From, of_one};
 use crate::list::wanted::{Ordered, title};
 use crate::quote::error::QuoteError;
 use crate::quote::hours::{PlanWork, Range, minutes_for};
@@ -67,7 +66,7 @@ struct Book<'a> {
     minutes: f64,
 }
 
-/// The costs of so many of a job.
+/// The costs of so many of a job beside its steel.
 pub(crate) fn costs(
     job: &Job,
     order: &[Ordered],
@@ -78,7 +77,6 @@ pub(crate) fn costs(
     count: u32,
 ) -> Result<Costs, QuoteError> {
     let mut book = Book { shop: stock.shop, money, count, lines: Vec::new(), minutes: 0.0 };
-    book.steel(job, list, stock)?;
     book.cutting(list)?;
     let at_the_fire = book.fire(order, works)?;
     for line in &job.lines {
@@ -108,51 +106,6 @@ impl Book<'_> {
 
     fn amount(&self, price: &Price) -> Result<i64, QuoteError> {
         price.amount(self.money).map_err(QuoteError::Money)
-    }
-
-    /// Steel that is bought, steel from the rack that has a price, and the offcuts that are kept.
-    fn steel(&mut self, job: &Job, list: &CutList, stock: Stock<'_>) -> Result<(), QuoteError> {
-        let mut credit = 0;
-        let (mut from_rack, mut unpriced) = (0_i64, 0_u64);
-        for (source, count) in list.bought() {
-            let Some(price) = source.price else { continue };
-            let words = format!("{}, {}", source.section.describe(), source.called.text());
-            let amount = price.saturating_mul(i64::try_from(count).unwrap_or(i64::MAX));
-            self.put(
-                Part::Material,
-                format!("{count} × {words}"),
-                amount,
-                format!("{} each, merchant's list", self.money.figures(price)),
-            );
-        }
-        for bar in list.groups.iter().flat_map(|group| &group.bars) {
-            let source = &list.sources[bar.source];
-            let times = i64::try_from(bar.times).unwrap_or(i64::MAX);
-            let price = match source.from {
-                From::New(_) => source.price,
-                From::Rack(line) => {
-                    let price = stock.rack.bars.get(line).and_then(|line| line.price.as_deref());
-                    let price =
-                        price.map(|price| of_one(price, source.length_nm, source.mass_kg, self.money)).transpose()?;
-                    from_rack += price.unwrap_or(0) * times;
-                    unpriced += if price.is_none() { bar.times } else { 0 };
-                    price
-                }
-            };
-            if bar.is_kept {
-                credit += times_over(price.unwrap_or(0), bar.offcut_nm, source.length_nm) * times;
-            }
-        }
-        if from_rack > 0 {
-            self.put(Part::Material, "bars from the rack", from_rack, "by the prices on the rack");
-        }
-        if unpriced > 0 {
-            self.put(Part::Material, format!("{unpriced} bars from the rack"), 0, "without a price there: paid before");
-        }
-        if credit > 0 && !job.offcuts_paid {
-            self.put(Part::Material, "offcuts kept", -credit, "by length of their bars: they go back on the rack");
-        }
-        Ok(())
     }
 
     /// A time at the shop's rate; nothing where there is no rate.

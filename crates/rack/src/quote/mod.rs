@@ -5,3 +5,4 @@ pub mod hours;
 pub mod lines;
 pub mod price;
 pub mod quoted;
+mod steel;

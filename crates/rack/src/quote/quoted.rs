@@ -8,6 +8,7 @@ use crate::quote::error::{MOST, QuoteError};
 use crate::quote::hours::{PlanWork, Range, work_of};
 use crate::quote::lines::{Line, costs};
 use crate::quote::price::{Asked, ask};
+use crate::quote::steel::steel;
 use crate::said::money::Currency;
 use fh_work::Shop as Tools;
 
@@ -84,11 +85,12 @@ pub fn quote_of(
         let times = |ordered: &Ordered| Ordered { count: ordered.count.saturating_mul(count), ..ordered.clone() };
         let list = make(&order.iter().map(times).collect::<Vec<_>>(), stock, goes_on, progress)?;
         let costs = costs(job, order, &works, &list, stock, &money, count)?;
-        let asked = ask(&costs.lines, job, stock.shop, &money, costs.minutes, count).map_err(QuoteError::Money)?;
+        let lines: Vec<Line> = steel(job, &list, stock.rack, &money)?.into_iter().chain(costs.lines).collect();
+        let asked = ask(&lines, job, stock.shop, &money, costs.minutes, count).map_err(QuoteError::Money)?;
         let each: f64 = works.iter().zip(order).map(|(work, ordered)| work.mass_kg * f64::from(ordered.count)).sum();
         all.push(QuoteFor {
             count,
-            lines: costs.lines,
+            lines,
             at_the_fire: costs.at_the_fire,
             minutes: costs.minutes,
             asked,
@@ -103,17 +105,20 @@ pub fn quote_of(
 /// The one currency of all files that name one.
 fn one_currency(job: &Job, stock: Stock<'_>) -> Result<Currency, QuoteError> {
     let all = [
-        ("the shop's figures", stock.shop.money()),
-        ("the merchant's list", stock.merchant.money()),
-        ("the rack", stock.rack.money()),
-        ("the job", job.money()),
+        ("the shop's figures", stock.shop.money(), stock.shop.decimals),
+        ("the merchant's list", stock.merchant.money(), stock.merchant.decimals),
+        ("the rack", stock.rack.money(), stock.rack.decimals),
+        ("the job", job.money(), job.decimals),
     ];
-    let mut named = all.iter().filter(|(_, money)| !money.name.is_empty());
-    let Some((first_place, first)) = named.next() else { return Ok(Currency::default()) };
-    match named.find(|(_, money)| money != first) {
+    // A file that says neither counts in what the others say.
+    let mut saying = all.iter().filter(|(_, money, decimals)| !money.name.is_empty() || decimals.is_some());
+    let Some((first_place, first, _)) = saying.next() else { return Ok(Currency::default()) };
+    match saying.find(|(_, money, _)| money != first) {
         None => Ok(first.clone()),
-        Some((place, money)) => {
-            let said = |money: &Currency| format!("{} with {} figures behind the point", money.name, money.decimals);
+        Some((place, money, _)) => {
+            let name =
+                |money: &Currency| if money.name.is_empty() { "not named".to_owned() } else { money.name.clone() };
+            let said = |money: &Currency| format!("{} with {} figures behind the point", name(money), money.decimals);
             Err(QuoteError::Money(format!(
                 "the money of {first_place} is {}, and that of {place} {}; a quote has one currency",
                 said(first),
@@ -137,7 +142,7 @@ fn not_counted(job: &Job, shop: &Shop, first: Option<&QuoteFor>) -> Vec<String> 
     told(shop.tax.is_none(), "No tax is counted.");
     told(job.finish.is_none(), "No finish is named.");
     let lists = first.map(|quote| &quote.list);
-    let is_unpriced = |list: &CutList| list.bought().iter().any(|(source, _)| source.price.is_none());
+    let is_unpriced = |list: &CutList| list.bought().iter().any(|bought| bought.source.price.is_none());
     told(lists.is_some_and(is_unpriced), "Not every bar has a price: the steel that has none is not counted.");
     told(lists.is_some_and(|list| !list.is_whole()), "Not every piece finds a bar: see the cut list.");
     all

@@ -41,9 +41,9 @@ fn put(flow: &mut Flow, quote: &Quote, one: &QuoteFor, head: QuoteHead<'_>) {
         title_block(&head.job.title, &count, "FIGURES BEHIND THE QUOTE: FOR THE SMITH ALONE", width).then_free(2.0),
     );
     let columns = [
-        Col { head: "what", share: 0.28, is_figures: false },
-        Col { head: "from", share: 0.56, is_figures: false },
-        Col { head: "amount", share: 0.16, is_figures: true },
+        Col { head: "what", share: 0.27, is_figures: false },
+        Col { head: "from", share: 0.59, is_figures: false },
+        Col { head: "amount", share: 0.14, is_figures: true },
     ];
     put_rows(flow, &columns, &rows(quote, one, head));
     flow.skip(3.0);
