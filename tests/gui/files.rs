@@ -174,6 +174,7 @@ fn the_sheets_are_made_as_pdf_and_as_svg() {
         let first = if kind == "SVG" { path.with_file_name("sheet-1.svg") } else { path };
         let bytes = std::fs::read(&first).unwrap();
         assert!(bytes.starts_with(head.as_bytes()), "{name}");
+        desk.press("Close");
     }
 }
 
@@ -187,7 +188,8 @@ fn after_printing_the_whole_path_is_shown_until_the_next_deed() {
     desk.keys(Modifiers::COMMAND, Key::P);
     desk.type_only("File", path.to_str().unwrap());
     desk.press("Make the file");
-    let said = format!("The mark sheet, the bench sheet are in {}. Print at 100 %.", path.display());
+    desk.press("Close");
+    let said = format!("The mark sheet, the bench sheet are in {}, 3 pages. Print at 100 %.", path.display());
     let place = desk.harness.get_by_label(&said).rect();
     // Not cut off: a line of it is no longer than the strips are wide, and there are as many lines as it takes.
     assert!(desk.harness.ctx.content_rect().contains_rect(place), "{place:?}");
@@ -244,6 +246,7 @@ fn the_paper_is_the_usual_one_beside_the_unit_until_another_is_chosen() {
     desk.harness.run();
     desk.type_only("File", desk.folder.path().join("a.pdf").to_str().unwrap());
     desk.press("Make the file");
+    desk.press("Close");
     assert!(is_chosen(&mut desk, "A4"), "chosen");
 }
 

@@ -26,6 +26,7 @@ mod on_the_way;
 mod order;
 mod piece;
 mod plates;
+mod printing;
 mod repeats;
 mod room;
 mod several;

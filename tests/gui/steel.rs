@@ -205,6 +205,7 @@ fn plans_of_a_job_are_cut_from_the_same_bars_and_printed() {
     desk.type_only("File", &paper.display().to_string());
     desk.press("Make the file");
     assert!(std::fs::read(&paper).unwrap().starts_with(b"%PDF"));
+    desk.press("Close");
     desk.press("Leave out Shed hook");
     wait(&mut desk, |desk| is_found(desk) && !desk.shows("Shed hook"));
 }
@@ -234,5 +235,6 @@ fn a_quote_follows_its_figures_at_once_and_is_printed() {
         desk.type_only("File", &paper.display().to_string());
         desk.press("Make the file");
         assert!(std::fs::read(&paper).unwrap().starts_with(b"%PDF"), "{name}");
+        desk.press("Close");
     }
 }

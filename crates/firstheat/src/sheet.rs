@@ -17,13 +17,14 @@ pub(crate) fn run(args: &SheetArgs) -> Result<ExitCode, Failure> {
     let kind = FileKind::of(&args.output)?;
     let plan = input::read(&args.plan)?;
     let paper = args.paper.paper();
-    let files = write(&plan, &sheets, paper, kind, args)?;
+    let (files, pages) = write(&plan, &sheets, paper, kind, args)?;
+    let pages = format!("{pages} {}", if pages == 1 { "page" } else { "pages" });
     let said = match files.as_slice() {
         [first, .., last] => {
-            let (pages, first, last) = (files.len(), first.display(), last.display());
-            format!("wrote {pages} pages, {first} to {last}; print them at 100 %\n")
+            let (first, last) = (first.display(), last.display());
+            format!("wrote {pages}, {first} to {last}; print them at 100 %\n")
         }
-        _ => format!("wrote {}; print it at 100 %\n", args.output.display()),
+        _ => format!("wrote {}, {pages}; print at 100 %\n", args.output.display()),
     };
     output::print(&said)?;
     Ok(ExitCode::SUCCESS)
@@ -96,23 +97,24 @@ pub(crate) fn write_drawing(drawing: &Drawing, path: &Path, force: bool) -> Resu
     }
 }
 
-/// Writes sheets of a plan: to one file, or as SVG to a file for each page. Gives the files.
+/// Writes sheets of a plan: to one file, or as SVG to a file for each page. Gives the files, and how many pages there are.
 fn write(
     plan: &Plan,
     sheets: &[Sheet],
     paper: Paper,
     kind: FileKind,
     args: &SheetArgs,
-) -> Result<Vec<PathBuf>, Failure> {
+) -> Result<(Vec<PathBuf>, usize), Failure> {
     let drawing = drawing(plan, sheets, paper);
     let path = &args.output;
-    match kind {
+    let files = match kind {
         FileKind::Pdf => {
             output::write_file(path, &pdf(&drawing)?, args.force)?;
-            Ok(vec![path.clone()])
+            vec![path.clone()]
         }
         FileKind::Svg => {
-            fh_store::replace_pages(path, &fh_print::svg(&drawing), args.force).map_err(output::not_written)
+            fh_store::replace_pages(path, &fh_print::svg(&drawing), args.force).map_err(output::not_written)?
         }
-    }
+    };
+    Ok((files, drawing.pages.len()))
 }

@@ -17,7 +17,7 @@ pub(super) const ROWS: [Row; 7] = [
     Row::new(
         Command::PrintMarkSheet,
         "Print sheets…",
-        "Make the printed sheets: marks, bench sheet, templates, ladder, step cards, short table, gauges; as PDF or SVG.",
+        "Make the printed sheets: marks, bench sheet, templates, ladder, step cards, short table, gauges; beside a cut list or a quote, its own.",
     )
     .keys(KeyboardShortcut::new(CTRL, Key::P)),
     Row::new(Command::Export, "Export…", "Write the piece as STL or OBJ, or its flat outlines as DXF or SVG, in mm.")

@@ -38,7 +38,9 @@ impl Frame<'_> {
             ui.label(RichText::new(self.title).text_style(Text::Title.style()).color(theme.ink));
             ui.add_space(space::GAP);
             let height = screen.y - theme.scaled(ROUND_ABOUT) - 6.0 * space::GROUP;
-            let area = ScrollArea::vertical().auto_shrink([false, true]).max_height(height.max(theme.scaled(120.0)));
+            let most = height.max(theme.scaled(120.0));
+            // As high as it has to be at once: a dialog that grows from frame to frame moves under the pointer.
+            let area = ScrollArea::vertical().auto_shrink([false, true]).max_height(most).min_scrolled_height(most);
             let chosen = area.show(ui, |ui| contents(ui, out)).inner;
             ui.add_space(space::GROUP);
             ui.horizontal_wrapped(|ui| buttons(ui, out, chosen));

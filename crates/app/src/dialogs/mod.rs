@@ -14,6 +14,8 @@ mod motif_scale;
 mod new_plan;
 mod paper;
 mod path_entry;
+mod preview;
+mod printed;
 mod propose_again;
 mod recovered;
 mod save_motif;
@@ -35,6 +37,7 @@ pub(crate) use insert_motif::InsertMotif;
 pub(crate) use message::Message;
 pub(crate) use new_plan::NewPlan;
 pub(crate) use paper::PaperFile;
+pub(crate) use printed::Printed;
 pub(crate) use recovered::Recovered;
 pub(crate) use save_motif::SaveMotif;
 pub(crate) use scale_parts::ScaleParts;
@@ -72,6 +75,8 @@ pub(crate) enum Dialog {
     AddPlan(AddPlan),
     /// Choose paper and file of a cut list or a quote.
     Paper(PaperFile),
+    /// What was printed, and how to open it.
+    Printed(Printed),
     /// May the smith's own order go?
     ProposeAgain,
     /// Name a motif that is to be kept.
@@ -123,6 +128,7 @@ impl Dialog {
             Self::AddStep(dialog) => dialog.show(ctx, desk, out),
             Self::AddPlan(dialog) => dialog.show(ctx, desk, out),
             Self::Paper(dialog) => dialog.show(ctx, desk, out),
+            Self::Printed(dialog) => dialog.show(ctx, desk, out),
             Self::ProposeAgain => propose_again::show(ctx, desk, out),
             Self::SaveMotif(dialog) => dialog.show(ctx, desk, out),
             Self::InsertMotif(dialog) => dialog.show(ctx, desk, out),

@@ -2,6 +2,7 @@
 
 use super::frame::{Frame, main_button, other_button};
 use super::path_entry::PathEntry;
+use super::preview::{self, Preview};
 use crate::state::{Desk, PaperSize, Request, SteelAsk, SteelPaper};
 use crate::theme::{Text, space};
 use egui::{Context, RichText, Ui};
@@ -12,6 +13,7 @@ pub(crate) struct PaperFile {
     pub(crate) entry: PathEntry,
     what: SteelPaper,
     paper: PaperSize,
+    pub(crate) preview: Preview<PaperSize>,
 }
 
 impl PaperFile {
@@ -19,12 +21,17 @@ impl PaperFile {
     pub(crate) fn new(plan: &Path, what: SteelPaper, paper: PaperSize) -> Self {
         let name = plan.file_name().unwrap_or_default().to_string_lossy();
         let path = plan.with_file_name(format!("{name}-{}.pdf", what.file_word()));
-        Self { entry: PathEntry::new(&path), what, paper }
+        Self { entry: PathEntry::new(&path), what, paper, preview: Preview::default() }
     }
 
     /// What is printed.
     pub(crate) fn what(&self) -> SteelPaper {
         self.what
+    }
+
+    /// What its pages follow from beside that.
+    pub(crate) fn paper(&self) -> PaperSize {
+        self.paper
     }
 
     /// The system's dialog gave a file: what is to be written.
@@ -33,24 +40,25 @@ impl PaperFile {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let (title, hint) = match self.what {
-            SteelPaper::Cut => ("Print the cut list", "Nothing on it is at full scale: cut by the figures."),
-            SteelPaper::Customer => {
-                ("Print the quote", "It is an aid and no accounting. Tax and the law on sales are local: see to them.")
-            }
-            SteelPaper::Figures => ("Print the figures behind the quote", "These are for you, not for the customer."),
+        let title = match self.what {
+            SteelPaper::Cut => "Print the cut list",
+            SteelPaper::Customer => "Print the quote",
+            SteelPaper::Figures => "Print the figures behind the quote",
         };
-        let Self { entry, what, paper } = self;
-        Frame { title, width: 560.0 }.show(
+        let hint = self.what.hint();
+        let Self { entry, what, paper, preview } = self;
+        Frame { title, width: preview::WIDTH }.show(
             ctx,
             desk,
             out,
             |ui, out| {
-                choose_paper(ui, paper);
-                ui.add_space(space::GAP);
-                entry.show(ui, desk, out);
-                ui.add_space(space::GAP);
-                ui.label(RichText::new(hint).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
+                preview.beside(ui, desk, |ui| {
+                    choose_paper(ui, paper);
+                    ui.add_space(space::GAP);
+                    entry.show(ui, desk, out);
+                    ui.add_space(space::GAP);
+                    ui.label(RichText::new(hint).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
+                });
                 (entry.path().filter(|path| !path.is_dir()), *what, *paper)
             },
             |ui, out, (chosen, what, paper)| {

@@ -1,12 +1,16 @@
-//! The dialog that makes the printed sheets.
+//! The dialog that makes the printed sheets: which, on which paper, to which file, and what they look like.
 
 use super::frame::{Frame, main_button, other_button};
 use super::path_entry::PathEntry;
+use super::preview::{self, Preview};
 use crate::state::{Desk, PaperSize, Request, SheetKind};
 use crate::theme::{Text, space};
 use egui::{Context, RichText, Ui};
 use fh_print::sheets::Sheet;
 use std::path::{Path, PathBuf};
+
+/// What is printed, on which paper.
+pub(crate) type SheetChoices = (Vec<Sheet>, PaperSize);
 
 /// What is printed, on which paper, and to which file.
 pub(crate) struct SheetFile {
@@ -17,19 +21,25 @@ pub(crate) struct SheetFile {
     kind: SheetKind,
     /// Every kind of sheet, and whether it is printed.
     wanted: [(Sheet, bool); 7],
+    pub(crate) preview: Preview<SheetChoices>,
 }
 
 impl SheetFile {
-    /// Begins with the plan's file without its ending, and with the usual sheets wanted.
-    pub(crate) fn new(plan: PathBuf, kind: SheetKind, paper: PaperSize) -> Self {
-        let wanted = Sheet::ALL.map(|sheet| (sheet, Sheet::USUAL.contains(&sheet)));
+    /// Begins with the plan's file without its ending, and with these sheets wanted.
+    pub(crate) fn new(plan: PathBuf, kind: SheetKind, paper: PaperSize, sheets: &[Sheet]) -> Self {
+        let wanted = Sheet::ALL.map(|sheet| (sheet, sheets.contains(&sheet)));
         let entry = PathEntry::new(&usual_file(&plan, &wanted, kind));
-        Self { plan, entry, paper, kind, wanted }
+        Self { plan, entry, paper, kind, wanted, preview: Preview::default() }
     }
 
     /// The sheets that are printed, in order.
     pub(crate) fn sheets(&self) -> Vec<Sheet> {
         self.wanted.iter().filter(|(_, wanted)| *wanted).map(|(sheet, _)| *sheet).collect()
+    }
+
+    /// What the pages follow from.
+    pub(crate) fn choices(&self) -> SheetChoices {
+        (self.sheets(), self.paper)
     }
 
     /// The kind of file that is chosen.
@@ -43,36 +53,25 @@ impl SheetFile {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Print the sheets", width: 560.0 };
-        let Self { plan, entry, paper, kind, wanted } = self;
+        let frame = Frame { title: "Print the sheets", width: preview::WIDTH };
+        let Self { plan, entry, paper, kind, wanted, preview } = self;
         frame.show(
             ctx,
             desk,
             out,
             |ui, out| {
                 let usual = usual_file(plan, wanted, *kind);
-                what(ui, wanted);
-                // A name that the smith typed stays.
-                if entry.path().is_some_and(|path| path == usual) {
-                    entry.set(&usual_file(plan, wanted, *kind));
-                }
-                choices(ui, entry, paper, kind);
-                ui.add_space(space::GAP);
-                entry.show(ui, desk, out);
-                ui.add_space(space::GAP);
-                if *kind == SheetKind::Svg {
-                    let pages =
-                        "Each page is a file of its own: where there are more, -1, -2 and so on follow the name.";
-                    ui.label(RichText::new(pages).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
-                }
-                let hint =
-                    "Print it at 100 %, not “fit to page”, and lay a rule on its 100 mm line before you mark the bar.";
-                ui.label(RichText::new(hint).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
-                if desk.document.plan().bars.iter().all(|bar| bar.segments.is_empty()) {
+                preview.beside(ui, desk, |ui| {
+                    what(ui, desk, wanted);
+                    // A name that the smith typed stays.
+                    if entry.path().is_some_and(|path| path == usual) {
+                        entry.set(&usual_file(plan, wanted, *kind));
+                    }
+                    choices(ui, entry, paper, kind);
                     ui.add_space(space::GAP);
-                    let words = "▲ Nothing is on the bar yet: the sheet will be empty.";
-                    ui.label(RichText::new(words).color(desk.theme.warning));
-                }
+                    entry.show(ui, desk, out);
+                    hints(ui, desk, *kind);
+                });
                 let any = wanted.iter().any(|(_, wanted)| *wanted);
                 (entry.path().filter(|path| any && !path.is_dir()), *kind, *paper)
             },
@@ -90,14 +89,37 @@ impl SheetFile {
     }
 }
 
-/// The kinds of the piece in one line, those of its order of work in the next.
-fn what(ui: &mut Ui, wanted: &mut [(Sheet, bool); 7]) {
+fn small(ui: &mut Ui, desk: &Desk<'_>, words: &str) {
+    ui.label(RichText::new(words).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
+}
+
+/// What has to be known of the file.
+fn hints(ui: &mut Ui, desk: &Desk<'_>, kind: SheetKind) {
+    ui.add_space(space::TIGHT);
+    if kind == SheetKind::Svg {
+        small(ui, desk, "Each page is a file of its own: where there are more, -1, -2 and so on follow the name.");
+    }
+    small(ui, desk, "Print at 100 %, not “fit to page”, and lay a rule on the 100 mm line before you mark the bar.");
+    if desk.document.plan().bars.iter().all(|bar| bar.segments.is_empty()) {
+        ui.add_space(space::TIGHT);
+        let words = "▲ Nothing is on the bar yet: the sheet will be empty.";
+        ui.label(RichText::new(words).color(desk.theme.warning));
+    }
+}
+
+/// The kinds of the piece, then those of its order of work, each with what it is for.
+fn what(ui: &mut Ui, desk: &Desk<'_>, wanted: &mut [(Sheet, bool); 7]) {
     let (piece, order) = wanted.split_at_mut(3);
     for (of, wanted) in [("For the piece", piece), ("For the work", order)] {
-        ui.horizontal_wrapped(|ui| {
-            ui.label(of);
+        ui.label(RichText::new(of).text_style(Text::Strong.style()));
+        ui.scope(|ui| {
+            ui.spacing_mut().item_spacing.y = 0.0;
             for (sheet, wanted) in wanted {
                 ui.checkbox(wanted, sheet.name());
+                ui.horizontal(|ui| {
+                    ui.add_space(ui.spacing().icon_width + ui.spacing().icon_spacing);
+                    small(ui, desk, sheet.purpose());
+                });
             }
         });
     }
@@ -109,9 +131,8 @@ fn choices(ui: &mut Ui, entry: &mut PathEntry, paper: &mut PaperSize, kind: &mut
         for choice in PaperSize::ALL {
             ui.radio_value(paper, choice, choice.paper().name());
         }
-    });
-    ui.horizontal_wrapped(|ui| {
-        ui.label("Kind of file");
+        ui.add_space(space::GROUP);
+        ui.label("File");
         for choice in SheetKind::ALL {
             if ui.radio_value(kind, choice, choice.name()).changed()
                 && let Some(path) = entry.path()

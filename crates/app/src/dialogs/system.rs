@@ -1,12 +1,23 @@
 //! The system's file dialogs, and a stand-in that answers from a list.
 
 use std::collections::VecDeque;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
 use std::sync::mpsc::{Receiver, Sender, channel};
+use std::sync::{Arc, Mutex};
 use std::time::{Duration, Instant};
 
 /// A person cannot cancel a dialog faster than this: an answer that is faster means there is no dialog.
 const TOO_FAST_FOR_A_PERSON: Duration = Duration::from_millis(300);
+
+/// The system's command that opens a file in the program that is meant for it.
+const OPENER: &str = if cfg!(target_os = "macos") {
+    "open"
+} else if cfg!(windows) {
+    "explorer"
+} else {
+    "xdg-open"
+};
 
 /// What a file is asked for.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -38,6 +49,11 @@ pub trait Dialogs {
     fn ask(&mut self, ask: Ask, ctx: &egui::Context);
     /// The answer, once it is there.
     fn answer(&mut self) -> Option<Answer>;
+    /// Opens a file or a folder in the program that the system has for it.
+    ///
+    /// # Errors
+    /// Where there is none; in words.
+    fn show(&mut self, path: &Path) -> Result<(), String>;
 }
 
 /// The system's own dialogs, through the desktop portal.
@@ -65,6 +81,17 @@ impl Dialogs for Native {
     fn answer(&mut self) -> Option<Answer> {
         self.answers.1.try_recv().ok()
     }
+
+    fn show(&mut self, path: &Path) -> Result<(), String> {
+        let path = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
+        let mut command = Command::new(OPENER);
+        let command = command.arg(&path).stdin(Stdio::null()).stdout(Stdio::null()).stderr(Stdio::null());
+        let mut child =
+            command.spawn().map_err(|_| format!("{OPENER} is missing here; open {} yourself", path.display()))?;
+        // It is waited for, or it would stay in the system's list of programs.
+        std::thread::spawn(move || child.wait());
+        Ok(())
+    }
 }
 
 fn show(ask: Ask) -> Answer {
@@ -91,12 +118,18 @@ fn show(ask: Ask) -> Answer {
 pub struct Scripted {
     answers: VecDeque<Answer>,
     waiting: usize,
+    shown: Arc<Mutex<Vec<PathBuf>>>,
 }
 
 impl Scripted {
     /// Gives these answers, one after the other.
     pub fn new(answers: impl IntoIterator<Item = Answer>) -> Self {
-        Self { answers: answers.into_iter().collect(), waiting: 0 }
+        Self { answers: answers.into_iter().collect(), ..Self::default() }
+    }
+
+    /// What was opened in other programs, as it comes.
+    pub fn shown(&self) -> Arc<Mutex<Vec<PathBuf>>> {
+        Arc::clone(&self.shown)
     }
 }
 
@@ -109,5 +142,12 @@ impl Dialogs for Scripted {
     fn answer(&mut self) -> Option<Answer> {
         self.waiting = self.waiting.checked_sub(1)?;
         Some(self.answers.pop_front().unwrap_or(Answer::NoDialog))
+    }
+
+    fn show(&mut self, path: &Path) -> Result<(), String> {
+        if let Ok(mut shown) = self.shown.lock() {
+            shown.push(path.to_owned());
+        }
+        Ok(())
     }
 }

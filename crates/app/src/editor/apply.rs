@@ -68,6 +68,7 @@ impl Editor {
             Request::CopyRecovered(index) => self.copy_recovered(index),
             Request::SaveTo(path, overwrite) => self.save_to(&path, overwrite, ctx),
             Request::WriteSheet(path, kind, paper) => self.write_sheet(&path, kind, paper),
+            Request::ShowOutside(path) => self.show_outside(&path),
             Request::WriteExport(path, kind) => self.write_export(&path, kind),
             Request::LayPicture(path, view) => self.lay_picture(&path, view),
             Request::Browse => self.browse(ctx),
@@ -294,10 +295,11 @@ impl Editor {
     }
 }
 
-/// Whether a request does something new: what was said before it is then stale. Within a gesture, and where the pointer
-/// only moves, it still holds.
+/// Whether a request does something new: what was said before it is then stale. Within a gesture, where the pointer only
+/// moves, and where what was just made is opened, it still holds.
 fn is_deed(request: &Request) -> bool {
-    !matches!(request, Request::Cursor(_) | Request::Gesture(_) | Request::Say(_))
+    use Request as R;
+    !matches!(request, R::Cursor(_) | R::Gesture(_) | R::Say(_) | R::CloseDialog | R::ShowOutside(_))
 }
 
 /// Whether a request must not overtake a field that is still being typed in.

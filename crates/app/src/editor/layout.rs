@@ -57,6 +57,7 @@ impl Editor {
             self.show_panels(ui, &mut requests);
             self.order.revealed();
         }
+        self.refresh_preview(&ctx);
         self.show_in_front(&ctx, &mut requests);
         self.apply_all(requests, &ctx);
         self.keep_work(&ctx);

@@ -3,7 +3,7 @@
 use super::Editor;
 use crate::commands;
 use crate::dialogs::Dialog;
-use crate::state::{Command, Side, Standard, SteelTab, Then, Views};
+use crate::state::{Command, Side, Standard, SteelAsk, SteelTab, Then, Views};
 use crate::widgets::entry::ask_for_size;
 use egui::{Context, OutputCommand, ViewportCommand};
 use fh_core::plan::PlanUnit;
@@ -81,7 +81,10 @@ impl Editor {
             Command::Open => self.leave_then(Then::AskOpen, ctx),
             Command::Save => self.save(ctx),
             Command::SaveAs => self.ask_save_as(),
-            Command::PrintMarkSheet => self.ask_sheet(),
+            Command::PrintMarkSheet => match self.paper_in_front() {
+                Some(paper) => self.steel_ask(SteelAsk::AskPaper(paper), ctx),
+                None => self.ask_sheet(),
+            },
             Command::Export => self.ask_export(),
             _ => self.leave_then(Then::Close, ctx),
         }

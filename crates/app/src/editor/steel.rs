@@ -1,7 +1,8 @@
 //! Steel: taking another bar, changing the rack, the job, booking its cut list, printing.
 
 use super::Editor;
-use crate::dialogs::{AddPlan, Dialog, PaperFile};
+use super::sheet::pages_words;
+use crate::dialogs::{AddPlan, Dialog, PaperFile, Printed};
 use crate::state::steel::{Changed, Stocked, lines_of};
 use crate::state::{Command, PaperSize, RackAsk, SteelAsk, SteelPaper, SteelTab};
 use egui::Context;
@@ -16,6 +17,7 @@ use fh_rack::list::make::CutList;
 use fh_rack::said::section::Alike;
 use fh_rack::which::instead::instead_of;
 use std::path::Path;
+use std::sync::Arc;
 
 impl Editor {
     /// Opens the place for steel, or goes back to the plan.
@@ -218,14 +220,32 @@ impl Editor {
         }
     }
 
+    /// The paper of what is in front: of a cut list or a quote its own, else those of the plan.
+    pub(super) fn paper_in_front(&self) -> Option<SteelPaper> {
+        match self.steel.tab {
+            _ if !self.steel.is_open() => None,
+            SteelTab::Cut => self.steel.cut.list.is_some().then_some(SteelPaper::Cut),
+            SteelTab::Quote => matches!(self.steel.quote.quote, Some(Ok(_))).then_some(SteelPaper::Customer),
+            _ => None,
+        }
+    }
+
     fn write_paper(&mut self, path: &Path, what: SteelPaper, size: PaperSize) {
-        let Some(drawing) = self.paper(what, size) else { return };
+        let drawn = match &self.dialog {
+            Some(Dialog::Paper(dialog)) => dialog.preview.drawing(&size).cloned(),
+            _ => None,
+        };
+        let Some(drawing) = drawn.or_else(|| Some(Arc::new(self.paper(what, size)?()))) else { return };
         let bytes = fh_print::pdf(&drawing).map_err(|error| error.to_string());
         match bytes.and_then(|bytes| fh_store::replace_same_kind(path, &bytes).map_err(|error| error.to_string())) {
             Ok(()) => {
-                self.dialog = None;
+                self.keep_paper(size);
+                self.keep_settings();
                 self.note_paper(path, what);
-                self.say(format!("The {} is in {}.", what.name(), path.display()));
+                let pages = pages_words(drawing.pages.len());
+                let words = format!("The {} is in {}, {pages}.", what.name(), path.display());
+                self.say(words.clone());
+                self.dialog = Some(Dialog::Printed(Printed::new(words, what.hint(), path)));
             }
             Err(why) => {
                 if let Some(Dialog::Paper(dialog)) = &mut self.dialog {
@@ -250,21 +270,28 @@ impl Editor {
         self.steel.job.note(&Made { what: what.name().to_owned(), on, file, figure });
     }
 
-    fn paper(&self, what: SteelPaper, size: PaperSize) -> Option<Drawing> {
+    /// How a paper is drawn, from what is in front now; none where there is no list or no quote.
+    pub(super) fn paper(&self, what: SteelPaper, size: PaperSize) -> Option<Box<dyn FnOnce() -> Drawing + Send>> {
         let order = self.steel.job.order(&self.document).ok()?;
         let job = self.steel.job.titled(&self.document);
-        let date = job.date.clone().unwrap_or_default();
         if what == SteelPaper::Cut {
-            let head =
-                CutHead { title: &job.title, customer: job.customer.as_deref().unwrap_or_default(), date: &date };
-            return Some(cut_sheets(self.steel.cut.list.as_ref()?, head, size.paper()));
+            let list = self.steel.cut.list.clone()?;
+            return Some(Box::new(move || {
+                let customer = job.customer.as_deref().unwrap_or_default();
+                let date = job.date.as_deref().unwrap_or_default();
+                cut_sheets(&list, CutHead { title: &job.title, customer, date }, size.paper())
+            }));
         }
-        let quote = self.steel.quote.quote.as_ref()?.as_ref().ok()?;
-        let head = QuoteHead { job: &job, order: &order, shop: &self.steel.stock.as_ref()?.shop.now, date: &date };
-        Some(match what {
-            SteelPaper::Customer => customer_page(quote, head, size.paper()),
-            _ => reckoning(quote, head, size.paper()),
-        })
+        let quote = self.steel.quote.quote.as_ref()?.as_ref().ok()?.clone();
+        let shop = self.steel.stock.as_ref()?.shop.now.clone();
+        Some(Box::new(move || {
+            let date = job.date.clone().unwrap_or_default();
+            let head = QuoteHead { job: &job, order: &order, shop: &shop, date: &date };
+            match what {
+                SteelPaper::Customer => customer_page(&quote, head, size.paper()),
+                _ => reckoning(&quote, head, size.paper()),
+            }
+        }))
     }
 }
 

@@ -76,6 +76,8 @@ pub(crate) enum Request {
     SaveTo(PathBuf, bool),
     /// Write the mark sheet to a file.
     WriteSheet(PathBuf, SheetKind, PaperSize),
+    /// Open a file or a folder in the program that the system has for it.
+    ShowOutside(PathBuf),
     /// Write the piece or its flat outlines to a file.
     WriteExport(PathBuf, FileKind),
     /// Lay the picture of a file under the piece, in a view.

@@ -21,6 +21,8 @@ pub(crate) struct Settings {
     pub(crate) paper: Option<PaperSize>,
     /// The kind of file that sheets are written to.
     pub(crate) sheet: SheetKind,
+    /// The sheets that were printed last, by their words in names of files; where none were, the usual ones.
+    pub(crate) sheets: Vec<String>,
     /// Whether the tour was seen or skipped.
     pub(crate) tour_seen: bool,
     /// Whether the list of findings is open; where it was not said, it is where there is room for it.
@@ -43,6 +45,7 @@ impl Default for Settings {
             views: Views::Both,
             paper: None,
             sheet: SheetKind::Pdf,
+            sheets: Vec::new(),
             tour_seen: false,
             findings_open: None,
             plot_open: None,

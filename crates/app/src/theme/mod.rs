@@ -3,6 +3,7 @@
 mod fonts;
 mod metal;
 mod palette;
+mod paper;
 pub mod space;
 mod style;
 mod text;
@@ -10,6 +11,7 @@ mod text;
 pub use fonts::install as install_fonts;
 pub(crate) use metal::{UNTINTED, own_colors, picture, see_through};
 pub use palette::Look;
+pub(crate) use paper::{paper, paper_font};
 pub use text::Text;
 
 use egui::{Color32, FontId};

@@ -52,6 +52,19 @@ impl Sheet {
         }
     }
 
+    /// What it is for, in a line.
+    pub fn purpose(self) -> &'static str {
+        match self {
+            Self::Marks => "The bar at full scale: lay it on and punch the marks.",
+            Self::Bench => "One leaf to forge from: the piece, its marks and every step in a line.",
+            Self::Templates => "Outlines at full scale to lay the hot iron on.",
+            Self::Ladder => "How long a part comes out where it is left fat or goes thin.",
+            Self::Steps => "A card for each step, with its picture, sizes and tools.",
+            Self::StepList => "All steps in one table, without pictures.",
+            Self::Gauges => "A strip to cut from sheet, with a notch for each size.",
+        }
+    }
+
     /// The word for it in the name of a file.
     pub fn file_word(self) -> &'static str {
         match self {

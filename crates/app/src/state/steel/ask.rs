@@ -58,6 +58,15 @@ impl SteelPaper {
         }
     }
 
+    /// What has to be known of it.
+    pub(crate) fn hint(self) -> &'static str {
+        match self {
+            Self::Cut => "Nothing on it is at full scale: cut by the figures.",
+            Self::Customer => "It is an aid and no accounting. Tax and the law on sales are local: see to them.",
+            Self::Figures => "These are for you, not for the customer.",
+        }
+    }
+
     /// What is added to the name of its file.
     pub(crate) fn file_word(self) -> &'static str {
         match self {

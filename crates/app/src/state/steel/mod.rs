@@ -11,6 +11,7 @@ mod quote;
 mod stock;
 mod which;
 
+pub(crate) use aside::Aside;
 pub(crate) use ask::{JobAsk, RackAsk, SteelAsk, SteelPaper, SteelTab};
 pub(crate) use cut::CutDesk;
 pub(crate) use job::{JobDesk, MOST, lines_of};
