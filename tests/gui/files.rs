@@ -290,8 +290,9 @@ fn the_tour_is_shown_once_and_never_again() {
     for _ in 0..7 {
         desk.press("Next");
     }
-    desk.press("Begin");
+    desk.press("Begin my own");
     assert!(!desk.shows("of 8"));
+    assert!(desk.shows("New plan"), "and a plan of one's own is begun");
     let desk = first(desk.folder);
     assert!(!desk.shows("1 of 8"));
 }

@@ -15,6 +15,7 @@ mod figures;
 mod files;
 mod findings;
 mod heat;
+mod help;
 mod jobs;
 mod joints;
 mod keeping;

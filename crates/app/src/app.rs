@@ -3,7 +3,7 @@
 use crate::editor::Editor;
 use crate::services::Services;
 use eframe::{CreationContext, Frame, NativeOptions};
-use egui::{Ui, ViewportBuilder};
+use egui::{Event, RawInput, Ui, ViewportBuilder};
 use fh_store::demos::DEMOS;
 use std::fmt;
 use std::path::PathBuf;
@@ -17,7 +17,7 @@ const APP_ID: &str = "firstheat";
 /// What to open the editor with.
 #[derive(Clone, Debug, Default)]
 pub struct Start {
-    /// The plan's file; a demo plan where none is named.
+    /// The plan's file; where none is named, the plan that was open last, or a demo plan.
     pub plan: Option<PathBuf>,
 }
 
@@ -70,7 +70,7 @@ fn editor(start: &Start) -> Editor {
         return Editor::with_file(services, path);
     }
     match DEMOS.first().and_then(|demo| fh_core::file::read(demo.text.as_bytes()).ok()) {
-        Some(plan) => Editor::with_plan(services, plan),
+        Some(plan) => Editor::at_start(services, plan),
         None => Editor::new(services),
     }
 }
@@ -82,6 +82,19 @@ struct Window {
 impl eframe::App for Window {
     fn ui(&mut self, ui: &mut Ui, _: &mut Frame) {
         self.editor.show(ui);
+    }
+
+    fn raw_input_hook(&mut self, _: &egui::Context, input: &mut RawInput) {
+        // What is pressed with Alt is a command: in a field it would be typed as well. On a Mac it writes letters.
+        let mut is_command = false;
+        input.events.retain(|event| match event {
+            Event::Key { modifiers, .. } => {
+                is_command = modifiers.alt && !modifiers.ctrl && !cfg!(target_os = "macos");
+                true
+            }
+            Event::Text(_) => !is_command,
+            _ => true,
+        });
     }
 
     fn on_exit(&mut self, _: Option<&eframe::glow::Context>) {

@@ -13,12 +13,13 @@ use std::process::ExitCode;
 
 /// Opens the editor.
 pub(crate) fn run(path: Option<PathBuf>) -> Result<ExitCode, Failure> {
-    // Read before the window opens: a plan that cannot be read is told where the command was typed.
-    let (name, plan) = match &path {
-        Some(path) => (new::stem(path), first_plan(path)?),
-        None => demo()?,
+    // What cannot be read is told where the command was typed, unless there is a window to tell it.
+    let first = match &path {
+        Some(path) => first_plan(path).map(|plan| (new::stem(path), plan)),
+        None => demo(),
     };
     if !has_display() {
+        let (name, plan) = first?;
         return without_a_window(&name, &plan, "There is no display to open the editor on.");
     }
     if path.as_deref().is_some_and(input::is_standard) {
@@ -26,7 +27,10 @@ pub(crate) fn run(path: Option<PathBuf>) -> Result<ExitCode, Failure> {
     }
     match window::open(path) {
         Ok(()) => Ok(ExitCode::SUCCESS),
-        Err(error) => without_a_window(&name, &plan, &format!("The editor's window cannot be opened: {error}.")),
+        Err(error) => {
+            let (name, plan) = first?;
+            without_a_window(&name, &plan, &format!("The editor's window cannot be opened: {error}."))
+        }
     }
 }
 

@@ -4,7 +4,11 @@ use super::row::Row;
 use crate::state::Command;
 use egui::{Key, KeyboardShortcut, Modifiers};
 
-pub(super) const ROWS: [Row; 3] = [
+pub(super) const ROWS: [Row; 5] = [
+    Row::new(Command::Find, "Find…", "Find a command, a part, a finding or a page of the handbook by any word.")
+        .keys(KeyboardShortcut::new(Modifiers::COMMAND, Key::F)),
+    Row::new(Command::Handbook, "Handbook…", "Read the handbook; it is built in, and searched by any word.")
+        .keys(KeyboardShortcut::new(Modifiers::COMMAND, Key::F1)),
     Row::new(Command::Tour, "Tour of the screen", "Show what is where, in eight short notes.")
         .keys(KeyboardShortcut::new(Modifiers::SHIFT, Key::F1)),
     Row::new(Command::KeyboardList, "Keys…", "List the keys of every command.")

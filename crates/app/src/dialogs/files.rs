@@ -4,11 +4,16 @@ use super::frame::{Frame, main_button, other_button};
 use super::path_entry::PathEntry;
 use crate::state::{Desk, JobAsk, Request, SteelAsk};
 use crate::theme::{Text, space};
+use crate::widgets::plan_tile;
 use egui::{Button, Context, RichText, Ui};
+use fh_core::balance::{Balance, BarBalance, balance};
+use fh_core::plan::Plan;
 use fh_rack::kept::job::ENDING;
-use fh_store::demos::DEMOS;
+use fh_store::demos::{DEMOS, Demo};
 use std::path::{Path, PathBuf};
 
+/// The least width of a tile, in points at normal text size.
+const TILE: f32 = 190.0;
 /// How many recent plans are offered.
 const MOST_RECENT: usize = 8;
 
@@ -43,13 +48,16 @@ impl Sort {
 pub(crate) struct OpenPlan {
     pub(crate) entry: PathEntry,
     sort: Sort,
+    /// The pictures of recent plans by their files, and those of the demo plans; made when they are first shown.
+    recent: Vec<(PathBuf, Option<Balance>, String)>,
+    demos: Vec<Option<Balance>>,
 }
 
 impl OpenPlan {
     /// Begins in a folder.
     pub(crate) fn new(sort: Sort, folder: Option<&Path>) -> Self {
         let start = folder.map_or_else(PathBuf::new, |folder| folder.join(""));
-        Self { entry: PathEntry::new(&start), sort }
+        Self { entry: PathEntry::new(&start), sort, recent: Vec::new(), demos: Vec::new() }
     }
 
     /// What is asked.
@@ -65,9 +73,24 @@ impl OpenPlan {
         opened(self.sort, path)
     }
 
+    /// Works out what the plans look like.
+    fn draw(&mut self, desk: &Desk<'_>) {
+        let read = |plan: Option<Plan>| plan.map(|plan| (balance(&plan), plan.title));
+        let of_file = |path: PathBuf| {
+            let (balance, title) = read(fh_store::load(&path).ok().map(|loaded| loaded.plan)).unzip();
+            (path, balance, title.unwrap_or_else(|| "cannot be read".to_owned()))
+        };
+        self.recent = recent_of(desk, Sort::Plan).into_iter().map(of_file).collect();
+        let demo = |demo: &Demo| read(fh_core::file::read(demo.text.as_bytes()).ok()).map(|(balance, _)| balance);
+        self.demos = DEMOS.iter().map(demo).collect();
+    }
+
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: self.title(), width: 560.0 };
-        let Self { entry, sort } = self;
+        let frame = Frame { title: self.title(), width: if self.sort == Sort::Plan { 860.0 } else { 560.0 } };
+        if self.sort == Sort::Plan && self.demos.is_empty() {
+            self.draw(desk);
+        }
+        let Self { entry, sort, recent, demos } = self;
         let sort = *sort;
         frame.show(
             ctx,
@@ -75,9 +98,10 @@ impl OpenPlan {
             out,
             |ui, out| {
                 entry.show(ui, desk, out);
-                recent(ui, desk, sort, out);
                 if sort == Sort::Plan {
-                    demos(ui, desk, out);
+                    tiles(ui, desk, recent, demos, out);
+                } else {
+                    recent_jobs(ui, desk, out);
                 }
                 entry.path().filter(|path| !path.is_dir())
             },
@@ -107,32 +131,82 @@ fn opened(sort: Sort, path: PathBuf) -> Request {
     }
 }
 
-fn recent(ui: &mut Ui, desk: &Desk<'_>, sort: Sort, out: &mut Vec<Request>) {
-    let is_of = |path: &&PathBuf| path.to_string_lossy().ends_with(ENDING) == (sort == Sort::Job);
-    let paths: Vec<&PathBuf> = desk.recent.paths().iter().filter(is_of).take(MOST_RECENT).collect();
+fn recent_jobs(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
+    let paths = recent_of(desk, Sort::Job);
     if paths.is_empty() {
         return;
     }
-    head(ui, desk, if sort == Sort::Job { "Recent jobs" } else { "Recent plans" });
+    head(ui, desk, "Recent jobs");
     for path in paths {
-        let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
-        let folder = path.parent().map(|folder| folder.display().to_string()).unwrap_or_default();
+        let (name, folder) = named(&path);
         let button = Button::new(name).right_text(RichText::new(folder).color(desk.theme.ink_quiet)).truncate();
         if ui.add_sized([ui.available_width(), desk.theme.scaled(space::TARGET)], button).clicked() {
-            out.push(opened(sort, path.clone()));
+            out.push(opened(Sort::Job, path));
         }
     }
 }
 
-fn demos(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
-    head(ui, desk, "Demo plans");
-    ui.horizontal_wrapped(|ui| {
-        for (index, demo) in DEMOS.iter().enumerate() {
-            if ui.button(demo.title).clicked() {
-                out.push(Request::OpenDemo(index));
+/// The recent files of a sort that are still there.
+fn recent_of(desk: &Desk<'_>, sort: Sort) -> Vec<PathBuf> {
+    let is_of = |path: &&PathBuf| path.to_string_lossy().ends_with(ENDING) == (sort == Sort::Job);
+    desk.recent.paths().iter().filter(is_of).take(MOST_RECENT).cloned().collect()
+}
+
+/// The name of a file, and its folder.
+fn named(path: &Path) -> (String, String) {
+    let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+    (name, path.parent().map(|folder| folder.display().to_string()).unwrap_or_default())
+}
+
+/// The first bar of a plan, where it can be read.
+fn first(balance: Option<&Balance>) -> Option<&BarBalance> {
+    balance.and_then(|balance| balance.bars.first())
+}
+
+/// Recent plans and demo plans, each with the picture of its first bar.
+fn tiles(
+    ui: &mut Ui,
+    desk: &Desk<'_>,
+    recent: &[(PathBuf, Option<Balance>, String)],
+    demos: &[Option<Balance>],
+    out: &mut Vec<Request>,
+) {
+    let count = ((ui.available_width() / desk.theme.scaled(TILE)) as usize).max(1);
+    let wide = (ui.available_width() - space::GAP * (count - 1) as f32) / count as f32;
+    if !recent.is_empty() {
+        head(ui, desk, "Recent plans");
+    }
+    for row in recent.chunks(count) {
+        ui.horizontal(|ui| {
+            ui.spacing_mut().item_spacing.x = space::GAP;
+            for (path, balance, title) in row {
+                let (name, folder) = named(path);
+                let tile = plan_tile::show(
+                    ui,
+                    desk.theme,
+                    wide.floor(),
+                    (name.as_str(), title.as_str()),
+                    first(balance.as_ref()),
+                );
+                if tile.on_hover_text(folder).clicked() {
+                    out.push(opened(Sort::Plan, path.clone()));
+                }
             }
-        }
-    });
+        });
+    }
+    head(ui, desk, "Demo plans");
+    let all: Vec<_> = DEMOS.iter().enumerate().zip(demos).collect();
+    for row in all.chunks(count) {
+        ui.horizontal(|ui| {
+            ui.spacing_mut().item_spacing.x = space::GAP;
+            for ((index, demo), balance) in row {
+                let words = (demo.title, "demo");
+                if plan_tile::show(ui, desk.theme, wide.floor(), words, first(Option::as_ref(balance))).clicked() {
+                    out.push(Request::OpenDemo(*index));
+                }
+            }
+        });
+    }
 }
 
 /// In which file to save.

@@ -6,7 +6,9 @@ mod add_segment;
 mod add_step;
 mod export;
 mod files;
+mod find;
 mod frame;
+mod handbook;
 mod insert_motif;
 mod keys;
 mod message;
@@ -33,6 +35,8 @@ pub(crate) use add_segment::AddPart;
 pub(crate) use add_step::AddStep;
 pub(crate) use export::ExportFile;
 pub(crate) use files::{OpenPlan, SavePlan, Sort};
+pub(crate) use find::Find;
+pub(crate) use handbook::Handbook;
 pub(crate) use insert_motif::InsertMotif;
 pub(crate) use message::Message;
 pub(crate) use new_plan::NewPlan;
@@ -93,6 +97,10 @@ pub(crate) enum Dialog {
     Recovered(Recovered),
     /// Something to be told.
     Message(Message),
+    /// Find anything by any word.
+    Find(Find),
+    /// The handbook.
+    Handbook(Handbook),
     /// The list of keys.
     Keys,
     /// About the program.
@@ -137,6 +145,8 @@ impl Dialog {
             Self::ChangedOnDisk(dialog) => dialog.show(ctx, desk, out),
             Self::Recovered(dialog) => dialog.show(ctx, desk, out),
             Self::Message(dialog) => dialog.show(ctx, desk, out),
+            Self::Find(dialog) => dialog.show(ctx, desk, out),
+            Self::Handbook(dialog) => dialog.show(ctx, desk, out),
             Self::Keys => keys::show(ctx, desk, out),
             Self::About => about::show(ctx, desk, out),
         }

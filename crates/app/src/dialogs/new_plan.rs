@@ -5,9 +5,10 @@ use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields, section_form};
-use egui::{Context, RichText, TextEdit, Ui};
+use egui::{Context, Label, RichText, TextEdit, Ui};
 use fh_core::plan::{Plan, PlanUnit, SectionKind, SectionSpec, SquareSpec, Units};
 use fh_measure::{LengthRange, WrittenLength, WrittenShare};
+use fh_rack::said::section;
 
 /// What the scale is.
 const SCALE: &str = "What the fire takes of the metal. The order of work tells later what each part loses.";
@@ -18,19 +19,25 @@ pub(crate) struct NewPlan {
     units: Units,
     stock: SectionSpec,
     scale: Option<WrittenShare>,
+    /// The bar as it was said, and why that is none.
+    said: String,
+    told: Option<String>,
+    /// The sections that lie on the rack.
+    rack: Vec<SectionSpec>,
     /// Whether the title has had the keyboard; it has it first.
     met: bool,
 }
 
 impl NewPlan {
     /// Begins with a common bar in a unit.
-    pub(crate) fn new(unit: PlanUnit) -> Self {
+    pub(crate) fn new(unit: PlanUnit, rack: Vec<SectionSpec>) -> Self {
         let units = match unit {
             PlanUnit::Inch => Units::inches(),
             PlanUnit::Millimeter => Units::millimeters(),
         };
         let scale = WrittenShare::parse(Plan::USUAL_SCALE, true).ok();
-        Self { title: String::new(), units, stock: common_bar(unit), scale, met: false }
+        let stock = common_bar(unit);
+        Self { title: String::new(), units, stock, scale, said: String::new(), told: None, rack, met: false }
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
@@ -41,8 +48,8 @@ impl NewPlan {
             desk,
             out,
             |ui, _| self.contents(ui, desk),
-            |ui, out, ()| {
-                if main_button(ui, desk.theme, "Begin", true) {
+            |ui, out, can_begin| {
+                if main_button(ui, desk.theme, "Begin", can_begin) {
                     begun = Some(());
                 }
                 if other_button(ui, "Cancel") {
@@ -56,7 +63,8 @@ impl NewPlan {
         }
     }
 
-    fn contents(&mut self, ui: &mut Ui, desk: &Desk<'_>) {
+    /// Whether a plan can be begun with it.
+    fn contents(&mut self, ui: &mut Ui, desk: &Desk<'_>) -> bool {
         let label = ui.label("What is the piece called?");
         let field = TextEdit::singleline(&mut self.title).desired_width(f32::INFINITY).hint_text("Gate hook");
         let response = ui.add(field).labelled_by(label.id);
@@ -79,10 +87,11 @@ impl NewPlan {
         });
         ui.add_space(space::GAP);
         ui.label(RichText::new("The bar").text_style(Text::Heading.style()));
+        self.bar_as_said(ui, desk);
         let sizing = Sizing::without_stock(desk.theme, self.units);
         let kinds: Vec<_> = SectionKind::ALL.into_iter().filter(|kind| kind.is_stock_shape()).collect();
         if let Some(stock) = section_form::show(ui, &sizing, "bar", &self.stock, &kinds) {
-            self.stock = stock;
+            self.take(stock, None);
         }
         let entry = Entry::named("Scale", "Scale of the plan").hint("none");
         if let Some(scale) = fields::optional_share(ui, &sizing, &entry, self.scale.as_ref()) {
@@ -90,6 +99,51 @@ impl NewPlan {
         }
         let words = RichText::new(SCALE).text_style(Text::Small.style());
         ui.label(words.color(desk.theme.ink_quiet));
+        self.told.is_none()
+    }
+
+    /// Takes a bar; a plan is in the unit that its bar is said in.
+    fn take(&mut self, stock: SectionSpec, units: Option<Units>) {
+        (self.stock, self.told) = (stock, None);
+        self.units = units.unwrap_or(self.units);
+    }
+
+    /// A field for the bar as one says it, and the bars on the rack.
+    fn bar_as_said(&mut self, ui: &mut Ui, desk: &Desk<'_>) {
+        let field = TextEdit::singleline(&mut self.said).desired_width(f32::INFINITY);
+        let field = ui.add(field.hint_text("as you say it: 12 mm square, 1/2 in round, 30 x 8 mm flat"));
+        if field.accessible_name("The bar, as you say it").changed() {
+            let inches = section::is_in_inches(&self.said);
+            let units = if inches { Units::inches() } else { Units::millimeters() };
+            match section::parse(&self.said) {
+                Ok(stock) => self.take(stock, Some(units)),
+                Err(_) if self.said.trim().is_empty() => self.told = None,
+                Err(why) => self.told = Some(why),
+            }
+        }
+        // Its line is always there: nothing below moves.
+        let (words, ink) = match &self.told {
+            Some(why) => (format!("■ {why}"), desk.theme.stop),
+            None => (format!("It is {}.", self.stock.describe()), desk.theme.ink_quiet),
+        };
+        ui.add(Label::new(RichText::new(words).text_style(Text::Small.style()).color(ink)).truncate());
+        if self.rack.is_empty() {
+            return;
+        }
+        let mut taken = None;
+        ui.horizontal_wrapped(|ui| {
+            ui.label(RichText::new("On your rack").color(desk.theme.ink_quiet));
+            for section in &self.rack {
+                if ui.button(section.describe()).clicked() {
+                    taken = Some(section.clone());
+                }
+            }
+        });
+        if let Some(stock) = taken {
+            let units = if section::is_in_inches(&stock.describe()) { Units::inches() } else { Units::millimeters() };
+            self.said.clear();
+            self.take(stock, Some(units));
+        }
     }
 }
 

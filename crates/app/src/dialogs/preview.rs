@@ -17,7 +17,7 @@ pub(super) const WIDTH: f32 = 1000.0;
 const SIDE_BY_SIDE: f32 = 720.0;
 const CHOICES: f32 = 390.0;
 /// What head and buttons of the dialog and the line over the page take of the window's height, at normal text size.
-const ROUND_ABOUT: f32 = 246.0;
+const ROUND_ABOUT: f32 = 262.0;
 /// The least height of a page, and that of one below the choices.
 const LEAST: f32 = 200.0;
 const BELOW: f32 = 420.0;

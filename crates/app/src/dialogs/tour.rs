@@ -1,8 +1,8 @@
 //! The tour of the screen: a few short notes, each beside what it speaks of.
 
-use crate::state::{Desk, Request};
+use crate::state::{Command, Desk, Request};
 use crate::theme::{Text, space};
-use egui::{Area, Context, Id, Key, Order, Pos2, Rect, RichText, Stroke, StrokeKind, Ui, Vec2, pos2, vec2};
+use egui::{Area, Button, Context, Id, Key, Order, Pos2, Rect, RichText, Stroke, StrokeKind, Ui, Vec2, pos2, vec2};
 
 /// Where the parts of the screen are.
 #[derive(Clone, Copy, Debug)]
@@ -24,7 +24,7 @@ impl Default for Spots {
 }
 
 /// How wide a note is, in points at normal text size.
-const WIDTH: f32 = 320.0;
+const WIDTH: f32 = 340.0;
 
 /// A note: its head, its words, and the part of the screen that it speaks of.
 struct Note(&'static str, &'static str, fn(&Spots) -> Rect);
@@ -51,7 +51,7 @@ const NOTES: [Note; 8] = [
     ),
     Note(
         "How much metal, where",
-        "The area of the section along the forged bar. Below the dashed line the stock is drawn out, above it is upset.",
+        "The area of the section along the forged bar; a click on its head folds and unfolds it. Below the dashed line the stock is drawn out, above it is upset.",
         |spots| spots.plot,
     ),
     Note(
@@ -71,7 +71,7 @@ const NOTES: [Note; 8] = [
     ),
     Note(
         "To the anvil",
-        "Print sheets… makes the full-scale sheets to lay beside the bar and under the hot iron. Every command has its keys: F1 lists them.",
+        "Order of work (F9) has the steps, heats and tools; Print sheets… makes what lies beside the bar. Ctrl+F finds every command and every page of the handbook.",
         |spots| spots.top,
     ),
 ];
@@ -110,8 +110,32 @@ impl Tour {
                 self.words(ui, desk, note, out);
             });
         });
-        if ctx.input_mut(|input| input.consume_key(egui::Modifiers::NONE, Key::Escape)) {
+        self.turn(ctx, out);
+    }
+
+    /// Goes on and back by keys, unless a field or a button has the keyboard.
+    fn turn(&mut self, ctx: &Context, out: &mut Vec<Request>) {
+        let pressed = |key| ctx.input_mut(|input| input.consume_key(egui::Modifiers::NONE, key));
+        if pressed(Key::Escape) {
             out.push(Request::EndTour);
+        }
+        if ctx.memory(|memory| memory.focused()).is_some() {
+            return;
+        }
+        if pressed(Key::Enter) || pressed(Key::ArrowRight) {
+            self.next(out);
+        }
+        if pressed(Key::ArrowLeft) || pressed(Key::Backspace) {
+            self.at = self.at.saturating_sub(1);
+        }
+    }
+
+    /// The note after; after the last one a plan of one's own is begun.
+    fn next(&mut self, out: &mut Vec<Request>) {
+        if self.at + 1 < NOTES.len() {
+            self.at += 1;
+        } else {
+            out.extend([Request::EndTour, Request::Run(Command::New)]);
         }
     }
 
@@ -121,10 +145,14 @@ impl Tour {
         ui.add_space(space::GAP);
         ui.horizontal(|ui| {
             let last = self.at + 1 == NOTES.len();
-            if ui.button(if last { "Begin" } else { "Next" }).clicked() {
-                self.at += 1;
+            let on = ui.button(if last { "Begin my own" } else { "Next" });
+            if on.on_hover_text("Enter or →").clicked() {
+                self.next(out);
             }
-            if !last && ui.button("Skip the tour").clicked() {
+            if ui.add_enabled(self.at > 0, Button::new("Back")).on_hover_text("←").clicked() {
+                self.at -= 1;
+            }
+            if ui.button(if last { "Close" } else { "Skip the tour" }).on_hover_text("Esc").clicked() {
                 out.push(Request::EndTour);
             }
             let count = format!("{} of {}", self.at + 1, NOTES.len());
@@ -149,4 +177,30 @@ fn beside(target: Rect, screen: Rect, size: Vec2) -> Pos2 {
         return pos2(target.center().x - size.x / 2.0, target.bottom() + gap);
     }
     target.center() - size / 2.0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_note_covers_what_it_speaks_of() {
+        // The parts of a window of 1366 by 768 points.
+        let screen = Rect::from_min_size(Pos2::ZERO, vec2(1366.0, 768.0));
+        let part = |left: f32, top: f32, right: f32, foot: f32| Rect::from_min_max(pos2(left, top), pos2(right, foot));
+        let spots = Spots {
+            top: part(0.0, 0.0, 1366.0, 42.0),
+            list: part(0.0, 42.0, 264.0, 711.0),
+            strips: part(264.0, 84.0, 1062.0, 434.0),
+            piece: part(264.0, 436.0, 1062.0, 670.0),
+            plot: part(264.0, 672.0, 1062.0, 711.0),
+            inspector: part(1062.0, 42.0, 1366.0, 711.0),
+            foot: part(0.0, 711.0, 1366.0, 768.0),
+        };
+        for note in &NOTES {
+            let (target, size) = ((note.2)(&spots), vec2(WIDTH, 180.0));
+            let card = Rect::from_min_size(beside(target, screen, size), size);
+            assert!(!card.intersects(target) && screen.contains_rect(card), "{}: {card:?}", note.0);
+        }
+    }
 }

@@ -2,6 +2,7 @@
 
 use super::Editor;
 use super::job::is_job_file;
+use crate::dialogs::{Dialog, Handbook};
 use crate::state::{Focus, Gesture, OrderAsk, Request, Then, Views, told};
 use crate::theme::{Look, Theme};
 use crate::widgets::entry;
@@ -89,6 +90,8 @@ impl Editor {
             Request::Order(ask) => self.order_ask(ask),
             Request::Steel(ask) => self.steel_ask(ask, ctx),
             Request::ShowStep(at) => self.show_step(at),
+            Request::ShowPage(page) => self.dialog = Some(Dialog::Handbook(Handbook::at(page))),
+            Request::ReopenLast(reopens) => self.reopen_last(reopens),
             Request::EndTour => self.end_tour(),
         }
     }
@@ -262,6 +265,12 @@ impl Editor {
         self.keep_settings();
         // Panels were sized for the text as it was.
         self.sized_for += 1;
+    }
+
+    /// Whether the last plan is opened at the start.
+    fn reopen_last(&mut self, reopens: bool) {
+        self.settings.reopens_last = reopens;
+        self.keep_settings();
     }
 
     fn end_tour(&mut self) {

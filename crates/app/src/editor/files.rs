@@ -14,7 +14,10 @@ impl Editor {
     /// Does what was wanted once nothing stands in its way.
     pub(super) fn go(&mut self, then: Then, ctx: &Context) {
         match then {
-            Then::New => self.dialog = Some(Dialog::NewPlan(NewPlan::new(self.document.plan().units.length))),
+            Then::New => {
+                let rack = self.steel.sections_on_rack(self.services.home.as_ref());
+                self.dialog = Some(Dialog::NewPlan(NewPlan::new(self.document.plan().units.length, rack)));
+            }
             Then::AskOpen => {
                 self.dialog = Some(Dialog::Open(OpenPlan::new(Sort::Plan, self.settings.folder.as_deref())))
             }

@@ -30,7 +30,7 @@ use crate::theme::{self, Theme};
 use fh_core::balance::Balance;
 use fh_core::plan::{Plan, PlanUnit, SectionSpec, Segment, Units};
 use fh_store::{Journal, Recent};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// The editor: the open plan, what is selected, and the dialog in front.
 pub struct Editor {
@@ -85,7 +85,7 @@ impl Editor {
     /// An editor with nothing in it but an empty plan, and the dialog that asks for its bar.
     pub fn new(services: Services) -> Self {
         let mut editor = Self::bare(services, Document::new(empty_plan(), None, 0));
-        editor.dialog = Some(Dialog::NewPlan(NewPlan::new(PlanUnit::Inch)));
+        editor.dialog = Some(Dialog::NewPlan(NewPlan::new(PlanUnit::Inch, Vec::new())));
         editor.tell_what_was_left();
         editor
     }
@@ -94,6 +94,20 @@ impl Editor {
     pub fn with_plan(services: Services, plan: Plan) -> Self {
         let mut editor = Self::bare(services, Document::new(plan, None, 0));
         editor.selection = Selection::first(&editor.document);
+        editor.begin_tour_once();
+        editor.tell_what_was_left();
+        editor
+    }
+
+    /// An editor as the program starts: with the plan that was open last, or else with another one.
+    pub fn at_start(services: Services, instead: Plan) -> Self {
+        let mut editor = Self::bare(services, Document::new(instead, None, 0));
+        editor.selection = Selection::first(&editor.document);
+        let is_plan = |path: &&PathBuf| path.is_file() && !job::is_job_file(path);
+        let last = editor.recent.paths().iter().find(is_plan).filter(|_| editor.settings.reopens_last).cloned();
+        if let Some(path) = last {
+            editor.open_file(&path);
+        }
         editor.begin_tour_once();
         editor.tell_what_was_left();
         editor

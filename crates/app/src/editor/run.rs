@@ -2,7 +2,7 @@
 
 use super::Editor;
 use crate::commands;
-use crate::dialogs::Dialog;
+use crate::dialogs::{Dialog, Find, Handbook};
 use crate::state::{Command, Side, Standard, SteelAsk, SteelTab, Then, Views};
 use crate::widgets::entry::ask_for_size;
 use egui::{Context, OutputCommand, ViewportCommand};
@@ -65,6 +65,8 @@ impl Editor {
             C::StepUp => self.carry_step(-1),
             C::StepDown => self.carry_step(1),
             C::ProposeAgain => self.ask_proposal(),
+            C::Find => self.dialog = Some(Dialog::Find(Find::default())),
+            C::Handbook => self.dialog = Some(Dialog::Handbook(Handbook::at(0))),
             C::Tour => self.start_tour(),
             C::KeyboardList => self.dialog = Some(Dialog::Keys),
             C::About => self.dialog = Some(Dialog::About),

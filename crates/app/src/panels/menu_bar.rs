@@ -66,7 +66,8 @@ const ORDER: [&[Command]; 5] = [
 ];
 const STEEL: [&[Command]; 2] =
     [&[Command::ShowSteel], &[Command::WhichBar, Command::Rack, Command::CutList, Command::Quote]];
-const HELP: [&[Command]; 2] = [&[Command::Tour, Command::KeyboardList], &[Command::About]];
+const HELP: [&[Command]; 3] =
+    [&[Command::Find, Command::Handbook], &[Command::Tour, Command::KeyboardList], &[Command::About]];
 
 fn lines(ui: &mut Ui, desk: &Desk<'_>, groups: &Groups, out: &mut Vec<Request>) {
     for (index, group) in groups.iter().enumerate() {
@@ -102,6 +103,11 @@ fn recent(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             out.push(Request::Open(path.clone()));
             ui.close();
         }
+    }
+    ui.separator();
+    let mut reopens = desk.settings.reopens_last;
+    if ui.checkbox(&mut reopens, "Open the last plan at the start").changed() {
+        out.push(Request::ReopenLast(reopens));
     }
 }
 

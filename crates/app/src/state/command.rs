@@ -77,6 +77,8 @@ pub(crate) enum Command {
     Job,
     Merchant,
     ShopFigures,
+    Find,
+    Handbook,
     Tour,
     KeyboardList,
     About,

@@ -106,6 +106,10 @@ pub(crate) enum Request {
     Steel(SteelAsk),
     /// Open the order of work at a step.
     ShowStep(Option<usize>),
+    /// Open the handbook at a page.
+    ShowPage(usize),
+    /// Whether the last plan is opened at the start.
+    ReopenLast(bool),
     /// The tour was ended.
     EndTour,
 }

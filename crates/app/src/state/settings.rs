@@ -23,6 +23,8 @@ pub(crate) struct Settings {
     pub(crate) sheet: SheetKind,
     /// The sheets that were printed last, by their words in names of files; where none were, the usual ones.
     pub(crate) sheets: Vec<String>,
+    /// Whether the last plan is opened at the start.
+    pub(crate) reopens_last: bool,
     /// Whether the tour was seen or skipped.
     pub(crate) tour_seen: bool,
     /// Whether the list of findings is open; where it was not said, it is where there is room for it.
@@ -46,6 +48,7 @@ impl Default for Settings {
             paper: None,
             sheet: SheetKind::Pdf,
             sheets: Vec::new(),
+            reopens_last: true,
             tour_seen: false,
             findings_open: None,
             plot_open: None,

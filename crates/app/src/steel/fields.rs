@@ -126,6 +126,10 @@ pub(super) fn currency(
     if let Some(name) = words(ui, desk, &Entry::named(label, &spoken).hint(hint), name) {
         chosen = Some((name, decimals));
     }
+    // Of money that nobody named there is nothing to say.
+    if name.is_none() && decimals.is_none() {
+        return chosen;
+    }
     let spoken = format!("Figures behind the point{whose}");
     let entry = Entry::named("Decimals", &spoken).hint("2");
     let range = 0..=u32::from(MOST_DECIMALS);

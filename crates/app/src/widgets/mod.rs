@@ -15,6 +15,7 @@ pub(crate) mod menu_of_part;
 pub(crate) mod motif_card;
 pub(crate) mod motif_picture;
 pub(crate) mod page;
+pub(crate) mod plan_tile;
 pub(crate) mod prose;
 pub(crate) mod row;
 pub(crate) mod scale;

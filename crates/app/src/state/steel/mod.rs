@@ -22,6 +22,7 @@ pub(crate) use which::{Filter, Which};
 
 use super::Document;
 use egui::Context;
+use fh_core::plan::SectionSpec;
 use fh_rack::said::section::Alike;
 use fh_rack::which::options::By;
 use fh_store::Home;
@@ -56,6 +57,8 @@ pub(crate) enum Changed {
     Shop,
 }
 
+/// The most sections that a new plan is offered.
+const MOST_SECTIONS: usize = 12;
 /// The most changes that are remembered.
 const MOST_CHANGES: usize = 200;
 
@@ -71,6 +74,18 @@ impl Steel {
         if open && self.stock.is_none() {
             self.stock = Some(Stocked::read(home));
         }
+    }
+
+    /// The sections that lie on the rack, each once; the rack is read where it was not yet.
+    pub(crate) fn sections_on_rack(&mut self, home: Option<&Home>) -> Vec<SectionSpec> {
+        let stock = self.stock.get_or_insert_with(|| Stocked::read(home));
+        let mut all: Vec<SectionSpec> = Vec::new();
+        for line in stock.rack.now.bars.iter().filter(|line| line.bar.count > 0) {
+            if !all.contains(&line.bar.section) && all.len() < MOST_SECTIONS {
+                all.push(line.bar.section.clone());
+            }
+        }
+        all
     }
 
     /// Shows a part of it.

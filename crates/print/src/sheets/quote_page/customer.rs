@@ -15,11 +15,13 @@ use crate::sheets::title::title_block;
 use crate::sheets::type_sizes::BODY;
 use fh_core::balance::balance;
 use fh_core::cautions::Cautions;
-use fh_core::plan::Bar;
+use fh_core::plan::{Bar, PlanUnit};
 use fh_rack::list::wanted::{Ordered, title};
 use fh_rack::quote::quoted::Quote;
 use fh_rack::said::written::Said;
 
+/// A pound (international avoirdupois pound, 1959).
+const POUND_KG: f64 = 0.453_592_37;
 /// How tall a piece is drawn.
 const TALL_MM: f64 = 42.0;
 /// More plans than this are not drawn.
@@ -51,7 +53,8 @@ fn facts(quote: &Quote, head: QuoteHead<'_>) -> Vec<Fact> {
     put("good for", head.shop.valid.as_deref());
     put("finish", head.job.finish.as_deref());
     let kg = quote.counts.first().map(|one| one.mass_kg / f64::from(one.count));
-    let weighs = kg.map(|kg| format!("{kg:.1} kg"));
+    let in_inches = head.order.first().is_some_and(|first| first.plan.units.length == PlanUnit::Inch);
+    let weighs = kg.map(|kg| if in_inches { format!("{:.1} lb", kg / POUND_KG) } else { format!("{kg:.1} kg") });
     put("weighs about", weighs.as_deref());
     facts
 }
