@@ -33,13 +33,15 @@ pub fn set_blank(flag: &mut Flag, kind: Option<OutlineKind>, shape: Option<&Shap
 pub fn tidy_base_line(flag: &mut Flag) {
     let by_corners = |outline: &OutlineSpec| matches!(outline, OutlineSpec::Polygon(_));
     let Some(base) = &mut flag.base_line else { return };
+    let before = base.clone();
     if by_corners(&flag.outline) {
         base.outline = None;
     }
     if flag.blank.as_ref().is_none_or(by_corners) {
         base.blank = None;
     }
-    if *base == BaseLine::default() {
+    // What was written empty stays as it is.
+    if *base != before && *base == BaseLine::default() {
         flag.base_line = None;
     }
 }

@@ -23,28 +23,37 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, flag: &mut Flag, balance: O
     if let Some(blank) = &mut flag.blank {
         outline::sizes(ui, sizing, blank, Some("the blank"), None, balance);
     }
-    base_line(ui, sizing, flag);
+    if flag.blank.as_ref().is_some_and(by_sizes) {
+        from_edge(ui, sizing, "Base line from the edge of the blank", flag, |base| &mut base.blank);
+    }
     tidy_base_line(flag);
 }
 
-/// How far the base line lies from the edge of each outline that has no corners of its own.
-fn base_line(ui: &mut Ui, sizing: &Sizing<'_>, flag: &mut Flag) {
-    let by_sizes = |outline: &OutlineSpec| !matches!(outline, OutlineSpec::Polygon(_));
-    let is_cut = flag.blank.is_some();
-    let mut base = flag.base_line.clone().unwrap_or_default();
+/// Shows how far the base line lies from the edge of the outline, where that has no corners of its own.
+pub(super) fn base_line(ui: &mut Ui, sizing: &Sizing<'_>, flag: &mut Flag) {
     if by_sizes(&flag.outline) {
-        let label = if is_cut { "Base line of the outline" } else { "Base line" };
-        from_edge(ui, sizing, (label, "Base line from the edge of the outline"), &mut base.outline);
+        from_edge(ui, sizing, "Base line from the edge of the outline", flag, |base| &mut base.outline);
     }
-    if flag.blank.as_ref().is_some_and(by_sizes) {
-        from_edge(ui, sizing, ("Base line of the blank", "Base line from the edge of the blank"), &mut base.blank);
-    }
-    flag.base_line = Some(base).filter(|base| *base != BaseLine::default());
 }
 
-fn from_edge(ui: &mut Ui, sizing: &Sizing<'_>, (label, name): (&str, &str), now: &mut Option<WrittenLength>) {
-    let entry = Entry::named(label, name).hint("middle");
+/// Whether an outline is said by its sizes, not by corners that are counted from the base line.
+fn by_sizes(outline: &OutlineSpec) -> bool {
+    !matches!(outline, OutlineSpec::Polygon(_))
+}
+
+/// A field for one of the two; where neither says anything any more, nothing is kept of them.
+fn from_edge(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    name: &str,
+    flag: &mut Flag,
+    one: fn(&mut BaseLine) -> &mut Option<WrittenLength>,
+) {
+    let entry = Entry::named("Base line", name).hint("in the middle");
+    let mut base = flag.base_line.clone().unwrap_or_default();
+    let now = one(&mut base);
     if let Some(typed) = fields::optional_length(ui, sizing, &entry, now.as_ref(), LengthRange::ZeroOrMore, None) {
         *now = typed;
+        flag.base_line = Some(base).filter(|base| *base != BaseLine::default());
     }
 }

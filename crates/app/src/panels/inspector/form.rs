@@ -41,6 +41,7 @@ pub(super) fn show(
         Form::Flag(plate) => {
             heading::show(ui, sizing.theme, "Outline, seen from above");
             outline::show(ui, sizing, &mut plate.outline, rolled, balance);
+            blank::base_line(ui, sizing, plate);
             blank::show(ui, sizing, plate, balance);
             flag::show(ui, sizing, plate, first);
         }
