@@ -4,7 +4,7 @@ use crate::gui::desk::{Desk, small_plan};
 use egui::accesskit::Role;
 use egui::{Key, Modifiers, Pos2, vec2};
 use egui_kittest::kittest::Queryable;
-use fh_core::plan::{Bend, Plan};
+use fh_core::plan::{Bend, FeatureAt, Plan};
 
 /// A plan with a hook whose angle and inside radius are written.
 fn hook() -> Plan {
@@ -173,6 +173,30 @@ fn two_points_of_the_metal_are_measured() {
     assert_eq!(desk.editor().selected(), Some(0), "no segment was chosen by it");
     desk.keys(Modifiers::NONE, Key::Escape);
     assert!(!desk.shows("Measured "));
+}
+
+#[test]
+fn two_places_of_the_metal_make_an_asked_size() {
+    let mut desk = Desk::with_plan(hook());
+    desk.press("Piece from you");
+    desk.press("Measure the piece");
+    // The end of a straight part and the middle of a bow: named places, so that the size can be asked for.
+    for name in ["In the piece: shank", "In the piece: bow"] {
+        let at = desk.place_of(name);
+        click_at(&mut desk, at);
+    }
+    desk.press("Ask for this size");
+    let size = desk.plan().sizes[0].clone();
+    let (from, to) = (size.from.unwrap(), size.to.unwrap());
+    assert_eq!((from.part.as_str(), from.at), ("shank", FeatureAt::End));
+    assert_eq!((to.part.as_str(), to.at), ("bow", FeatureAt::Middle));
+    // By hand, mm: the bow's line has a radius of 36 and turns 60 degrees to its middle, and the chord of 60 degrees is the radius.
+    let by_hand = 36.0;
+    assert!((size.size.mm() - by_hand).abs() <= 0.5, "{} for {by_hand}", size.size.text());
+    assert!(desk.shows("Asked of size 1") || desk.shows("size 1: "), "it is open on the plan's page");
+    assert!(desk.editor().balance().sizes[0].met);
+    desk.keys(Modifiers::COMMAND, Key::Z);
+    assert!(desk.plan().sizes.is_empty());
 }
 
 #[test]

@@ -439,8 +439,7 @@ impl<'b, 'a> Walk<'b, 'a> {
     fn joint_words(&self, ordered: &Ordered) -> Vec<String> {
         let joints = ordered.tasks.iter().filter_map(|task| self.setup.plan.joints.get(task.joint?));
         distinct(joints.map(|joint| {
-            let members: Vec<String> =
-                joint.members().map(|member| format!("“{}” of {}", member.segment, member.bar)).collect();
+            let members: Vec<String> = joint.members().map(|member| words::member(self.setup.plan, member)).collect();
             format!("{}: {}", joint.kind.name(), words::joined(&members))
         }))
     }

@@ -47,6 +47,7 @@ impl Editor {
             Request::TypeSize(segment) => self.type_size(segment, ctx),
             Request::TypeField(name) => entry::ask_for_field(ctx, name),
             Request::SelectPlan => self.selection.focus = Focus::Plan,
+            Request::AskSize(size) => self.ask_size(*size, ctx),
             Request::Select(bar, segment) => self.select(bar, segment),
             Request::SelectBranch { bar, split, branch } => self.select_branch(bar, split, branch),
             Request::Extend { to, run } if self.desk().shown().is_none() => self.extend(to, run),

@@ -2,6 +2,7 @@
 
 mod anvil;
 mod apply;
+mod asked;
 mod chrome;
 mod events;
 mod export;

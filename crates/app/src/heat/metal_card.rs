@@ -27,7 +27,7 @@ fn facts(metal: &Material) -> Vec<(&'static str, String)> {
     let mut facts = Vec::new();
     if let Some(heat) = metal.forging {
         let Forging { usual_celsius, finish_celsius, light_celsius, most_celsius, spoilt_celsius } = heat;
-        facts.push(("Forge between", format!("{usual_celsius:.0} and {finish_celsius:.0} °C")));
+        facts.push(("Forge between", format!("{:.0} and {finish_celsius:.0} °C", metal.no_hotter(usual_celsius))));
         facts.push(("Light work", format!("down to {light_celsius:.0} °C")));
         facts.push(("At the most", format!("{most_celsius:.0} °C, for quick work")));
         let but = if metal.weld.is_some() { ", except at a welding heat" } else { "" };

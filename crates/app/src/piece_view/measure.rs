@@ -2,27 +2,33 @@
 
 use super::figure::figure;
 use super::image::Image;
+use super::spots::{self, Spot};
 use super::stage::Stage;
+use crate::state::Request;
 use crate::theme::{Text, space};
-use egui::{Align2, Pos2, Rect, Stroke, StrokeKind, Ui, Vec2, vec2};
+use egui::{Align2, Button, Pos2, Rect, Stroke, StrokeKind, Ui, Vec2, vec2};
+use fh_core::describe::asked_size_words;
+use fh_core::plan::AskedSize;
 use fh_piece::vector::{length, minus};
 
-/// How near the pointer must come to an end or a middle of a center line to be caught by it, in points.
+/// How near the pointer must come to a place of a part to be caught by it, in points.
 const CATCH: f32 = 10.0;
+/// How wide the button is that asks for what was measured, in points at normal text size.
+const ASK_WIDE: f32 = 130.0;
 
 /// The two points.
 #[derive(Default)]
 pub(super) struct Measure {
     pub(super) is_on: bool,
-    points: Vec<[f64; 3]>,
+    points: Vec<Caught>,
 }
 
 /// A point that the pointer shows.
 #[derive(Clone, Copy)]
 pub(super) struct Caught {
     at: [f64; 3],
-    /// Whether it is an end or a middle of a center line.
-    on_line: bool,
+    /// The place of a part that it is, if it is one.
+    spot: Option<Spot>,
 }
 
 impl Measure {
@@ -45,46 +51,48 @@ impl Measure {
         if self.points.len() >= 2 {
             self.points.clear();
         }
-        self.points.push(caught.at);
+        self.points.push(caught);
         match self.points.as_slice() {
-            [from, to] => words(*from, *to, stage),
+            [from, to] => words(from.at, to.at, stage),
             _ => "Click a second point on the metal. Esc cancels.".to_owned(),
         }
     }
 
-    /// Paints what is measured, and the way to the pointer.
-    pub(super) fn show(&self, ui: &mut Ui, stage: &Stage<'_>, pointer: Option<Caught>) {
+    /// Paints what is measured, and the way to the pointer; with both points on places of parts, it can be asked for.
+    pub(super) fn show(&self, ui: &mut Ui, stage: &Stage<'_>, pointer: Option<Caught>, out: &mut Vec<Request>) {
         if !self.is_on {
             return;
         }
         if let Some(caught) = pointer {
             paint_catch(stage, caught);
         }
-        let to = self.points.get(1).copied().or(pointer.map(|caught| caught.at));
+        let to = self.points.get(1).copied().or(pointer);
         if let Some(from) = self.points.first() {
-            paint_end(stage, stage.point(*from));
+            paint_end(stage, stage.point(from.at));
             if let Some(to) = to {
-                paint_way(stage, *from, to);
-                show_words(ui, stage, &words(*from, to, stage));
+                paint_way(stage, from.at, to.at);
+                show_words(ui, stage, &words(from.at, to.at, stage));
             }
+        }
+        if let [from, to] = self.points.as_slice()
+            && let Some(size) = from.spot.zip(to.spot).and_then(|(from, to)| spots::asked(stage, from, to))
+        {
+            show_ask(ui, stage, size, out);
         }
     }
 }
 
-/// The point of the metal under the pointer: an end or a middle of a center line where one is near.
+/// The point of the metal under the pointer: a place of a part where one is near.
 pub(super) fn caught(stage: &Stage<'_>, image: &Image, at: Pos2, dense: f32) -> Option<Caught> {
-    let near = stage.model.piece.lines.iter().flat_map(|line| {
-        let middle = line.frames.get(line.frames.len() / 2);
-        [line.frames.first(), middle, line.frames.last()].into_iter().flatten().map(|frame| frame.at)
-    });
-    let near = near.map(|place| (place, stage.point(place).distance(at))).filter(|(_, points)| *points <= CATCH);
-    if let Some((place, _)) = near.min_by(|a, b| a.1.total_cmp(&b.1)) {
-        return Some(Caught { at: place, on_line: true });
+    let near = spots::spots(stage).map(|(spot, place)| (spot, place, stage.point(place).distance(at)));
+    let near = near.filter(|(_, _, points)| *points <= CATCH).min_by(|a, b| a.2.total_cmp(&b.2));
+    if let Some((spot, place, _)) = near {
+        return Some(Caught { at: place, spot: Some(spot) });
     }
     let from = at - stage.rect.left_top();
     let (_, depth) = image.seen_at([from.x, from.y], dense)?;
     let [x, y] = stage.off_middle(at);
-    Some(Caught { at: stage.camera.sight().place([x, y, depth]), on_line: false })
+    Some(Caught { at: stage.camera.sight().place([x, y, depth]), spot: None })
 }
 
 /// The distance and its parts: `84.2 mm: along 80 mm, across 0 mm, up 26.3 mm`.
@@ -102,9 +110,10 @@ fn paint_end(stage: &Stage<'_>, at: Pos2) {
 
 fn paint_catch(stage: &Stage<'_>, caught: Caught) {
     let (at, stroke) = (stage.point(caught.at), Stroke::new(space::LINE, stage.theme.focus));
-    if caught.on_line {
+    if let Some(spot) = caught.spot {
         let square = Rect::from_center_size(at, vec2(2.0 * space::GAP, 2.0 * space::GAP));
         stage.painter.rect_stroke(square, 0.0, stroke, StrokeKind::Middle);
+        stage.card(|size| at - vec2(0.0, size.y), spot.words(stage.plan));
     } else {
         stage.painter.circle_stroke(at, space::GAP, stroke);
     }
@@ -144,4 +153,16 @@ fn beside([from, to]: [Pos2; 2], card: Vec2) -> Pos2 {
 /// The parts of the distance, in words at the top of the view.
 fn show_words(ui: &mut Ui, stage: &Stage<'_>, words: &str) {
     super::captions::show_label(ui, stage, words, Align2::RIGHT_TOP);
+}
+
+/// A button under the words that asks for what was measured.
+fn show_ask(ui: &mut Ui, stage: &Stage<'_>, size: AskedSize, out: &mut Vec<Request>) {
+    let theme = stage.theme;
+    let room = stage.rect.shrink2(vec2(space::GAP, theme.scaled(space::TARGET)));
+    let button = vec2(theme.scaled(ASK_WIDE), theme.scaled(space::TARGET)).min(room.size());
+    let place = Align2::RIGHT_TOP.align_size_within_rect(button, room);
+    let tip = format!("{}: checked from now on, or kept by a part that you choose.", asked_size_words(&size));
+    if ui.put(place, Button::new("Ask for this size")).on_hover_text(tip).clicked() {
+        out.push(Request::AskSize(Box::new(size)));
+    }
 }

@@ -17,6 +17,7 @@ mod model;
 mod pick;
 mod place;
 mod scale_bar;
+mod spots;
 mod stage;
 mod steer;
 mod underlay;

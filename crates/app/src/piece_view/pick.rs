@@ -33,7 +33,7 @@ impl PieceView {
         }
         let caught = pointer.filter(|_| self.measure.is_on);
         let caught = caught.and_then(|at| measure::caught(stage, &self.image, at, dense));
-        self.measure.show(ui, stage, caught);
+        self.measure.show(ui, stage, caught, out);
         if let Some(place) = self.pointed_at.filter(|_| !self.measure.is_on) {
             tell(ground, stage, place);
         }

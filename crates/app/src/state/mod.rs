@@ -1,5 +1,6 @@
 //! What the editor remembers from frame to frame. Panels read it and ask for changes; nothing here draws.
 
+mod asked;
 mod clipboard;
 mod command;
 mod desk;
@@ -25,6 +26,7 @@ mod then;
 mod told;
 mod views;
 
+pub(crate) use asked::asked_to_open;
 pub(crate) use clipboard::Clipboard;
 pub(crate) use command::Command;
 pub(crate) use desk::Desk;

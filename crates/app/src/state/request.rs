@@ -5,7 +5,7 @@ use crate::theme::Look;
 use fh_core::edit::Edit;
 use fh_core::motif::Motif;
 use fh_core::new_segment::Whole;
-use fh_core::plan::{FormKind, Plan, Segment, UnderlayView};
+use fh_core::plan::{AskedSize, FormKind, Plan, Segment, UnderlayView};
 use fh_piece::files::FileKind;
 use std::path::PathBuf;
 
@@ -28,6 +28,8 @@ pub(crate) enum Request {
     TypeField(&'static str),
     /// Select the whole plan.
     SelectPlan,
+    /// Ask the finished piece for one more size, and open it on the plan's page.
+    AskSize(Box<AskedSize>),
     /// Select a bar, or a segment of it.
     Select(usize, Option<usize>),
     /// Select one more part of the shown bar, or one less; or all from the selected one to it.

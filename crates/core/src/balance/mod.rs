@@ -33,7 +33,7 @@ mod trouble;
 mod via;
 mod walk;
 
-pub use asked::{SizeBalance, SizeMissed};
+pub use asked::{FeaturePlace, SizeBalance, SizeMissed, feature_places};
 pub use bar::BarBalance;
 pub use block::Block;
 pub use fixed_mark::FixedMark;

@@ -152,6 +152,11 @@ impl Material {
         self.density_kg_m3
     }
 
+    /// A heat in °C, but no more than what the hardest that its name may mean stands.
+    pub fn no_hotter(&self, celsius: f64) -> f64 {
+        self.open_most_celsius.map_or(celsius, |most| most.min(celsius))
+    }
+
     /// What never to do with it: what holds for all steel, then its own.
     pub fn nevers(&self) -> impl Iterator<Item = &'static str> {
         let general: &[&str] = if self.is_plain_steel { &STEEL_NEVER } else { &[] };

@@ -131,7 +131,7 @@ fn longer(site: &Site<'_>, parts: &[(usize, usize, Estimate)]) -> Option<String>
     let mm = parts.iter().filter_map(more).sum::<f64>();
     (mm >= LITTLE).then(|| {
         let more = hot_length(site.plan, mm);
-        format!("Raise the plan's scale to allow for the most, {more} of bar more.")
+        format!("For the most it takes {more} more bar: allow more scale in the plan.")
     })
 }
 

@@ -208,7 +208,7 @@ impl Progress {
                 _ if stage.on_the_way().is_some() => via_mm(part, stage).unwrap_or(raw),
                 _ if stage.along => along_mm(site, at).unwrap_or(raw),
                 _ if stage.upset => upset_length_mm(site, part).min(raw),
-                _ => raw,
+                _ => raw + root_hole_mm(site, at),
             };
         }
         lengths
@@ -296,6 +296,24 @@ impl Progress {
 fn via_mm(part: Part<'_>, stage: Stage) -> Option<f64> {
     let (made, _) = stage.on_the_way()?;
     part.balance.via.get(made)?.shape.as_ref().map(|shape| in_mm(shape.length()))
+}
+
+/// How much longer a part at the root of a slit is than its metal while it is as it was cut, in mm: a root hole takes metal out of
+/// the bar and no length.
+fn root_hole_mm(site: &Site<'_>, at: usize) -> f64 {
+    let hole = || {
+        let (split, branch) = site.split_of(at)?;
+        let Some(Shape::Split(size)) = &site.part(split)?.balance.shape else { return None };
+        let (_, members) = site.chains.iter().find(|(chain, _)| *chain == site.flat[at].chain)?;
+        let lost = in_mm(size.stock_length - size.slit);
+        let [is_first, is_last] = [members.first() == Some(&at), members.last() == Some(&at)].map(f64::from);
+        Some(match size.branches.get(branch)?.free {
+            FreeEnd::Far => lost * is_first,
+            FreeEnd::Datum => lost * is_last,
+            FreeEnd::Neither => lost / 2.0 * (is_first + is_last),
+        })
+    };
+    hole().unwrap_or(0.0)
 }
 
 /// How far behind its split's start a branch starts: one that is free toward the datum hangs on the bar by its other end.

@@ -39,7 +39,7 @@ impl Fire {
     pub(crate) fn of(plan: &Plan, smith: Smith) -> Option<Self> {
         let metal = plan.material();
         let forging = metal.forging?;
-        let own = plan.work.heats.fire_celsius.unwrap_or_else(|| smith.fire_celsius(&forging));
+        let own = plan.work.heats.fire_celsius.unwrap_or_else(|| metal.no_hotter(smith.fire_celsius(&forging)));
         let light_celsius = (forging.light_celsius + smith.stops_celsius()).min(forging.finish_celsius);
         let forging = Forging { light_celsius, ..forging };
         let start_celsius = own.max(forging.finish_celsius + 1.0);

@@ -6,7 +6,7 @@ use crate::job::task::Task;
 use fh_core::describe::Face;
 use fh_core::forms;
 use fh_core::metal::{Bent, Shape};
-use fh_core::plan::{Form, Made, Operation, Plan, PlanUnit, SocketAxis};
+use fh_core::plan::{Form, Made, Member, Operation, Plan, PlanUnit, SocketAxis};
 use fh_measure::{Rounding, format_decimal, format_length};
 
 /// A length that has to be hot, in words: as fine as the marks.
@@ -238,6 +238,16 @@ pub(crate) fn distinct(all: impl Iterator<Item = String>) -> Vec<String> {
         }
     }
     list
+}
+
+/// A member of a joint, and where on it where that is written: `“leg” of upright, 15 in from its end nearer the foot`.
+pub(crate) fn member(plan: &Plan, member: &Member) -> String {
+    let name = format!("“{}” of {}", member.segment, member.bar);
+    let bar = plan.bars.iter().find(|bar| bar.name == member.bar);
+    match member.at.as_ref().zip(bar) {
+        Some((at, bar)) => format!("{name}, {} from its end nearer the {}", at.text(), bar.datum_name()),
+        None => name,
+    }
 }
 
 /// Names in a row: `“a”, “b” and “c”`.

@@ -1,10 +1,10 @@
 //! The sizes that the finished piece is asked to have, on the plan's page.
 
-use crate::state::{Desk, Request};
+use crate::state::{Desk, Request, asked_to_open};
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, heading};
-use egui::{Button, CollapsingHeader, Id, RichText, Ui};
+use egui::{Align, Button, CollapsingHeader, RichText, Ui};
 use fh_core::describe::{asked_size_state, asked_size_words};
 use fh_core::edit::Edit;
 use fh_core::plan::{AskedSize, Bar, Direction, Feature, FeatureAt, Overall, Plan, Taken};
@@ -16,27 +16,27 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, desk: &Desk<'_>, out: &mut 
     heading::show(ui, sizing.theme, "Asked sizes");
     let mut next = plan.sizes.clone();
     let mut removed = None;
-    let opened = Id::unique("asked size to be opened");
-    let to_open = ui.data_mut(|data| data.remove_temp::<usize>(opened));
+    let to_open = ui.data_mut(|data| data.remove_temp::<usize>(asked_to_open()));
     for (index, size) in next.iter_mut().enumerate() {
         let balance = desk.document.balance().sizes.get(index);
         let state = balance.map(|balance| asked_size_state(size, balance, plan.units.length)).unwrap_or_default();
         let header = CollapsingHeader::new(format!("{}: {state}", size.title(index)));
         let header = header.id_salt(("asked size", index)).open((to_open == Some(index)).then_some(true));
-        header.show(ui, |ui| {
+        let shown = header.show(ui, |ui| {
             if one(ui, sizing, plan, size, index + 1) {
                 removed = Some(index);
             }
         });
+        if to_open == Some(index) {
+            shown.header_response.scroll_to_me(Some(Align::TOP));
+        }
     }
     if let Some(index) = removed {
         next.remove(index);
     }
     if let Some(size) = add(ui, sizing, plan) {
-        ui.data_mut(|data| data.insert_temp(opened, next.len()));
-        next.push(size);
-    }
-    if next != plan.sizes {
+        out.push(Request::AskSize(Box::new(size)));
+    } else if next != plan.sizes {
         out.push(Request::Edit(Edit::SetSizes(next)));
     }
 }

@@ -8,11 +8,13 @@ mod measure;
 mod newton;
 mod one;
 mod overall;
+mod places;
 mod size_balance;
 mod spot;
 mod trial;
 mod wanted;
 
+pub use places::{FeaturePlace, feature_places};
 pub use size_balance::{SizeBalance, SizeMissed};
 
 pub(super) use keep::{gives, keep};

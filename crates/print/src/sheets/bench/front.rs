@@ -99,8 +99,14 @@ fn work_words(job: &Job<'_>) -> String {
         [bar] => format!("{} · {heats} · scale allowed for {}", plan.material_name(), scale_words(plan, bar)),
         _ => heats,
     };
-    let deeds = worked.scale.iter().filter_map(|loss| Some(loss.reason.split_once(". ")?.1));
-    std::iter::once(own.as_str()).chain(deeds).collect::<Vec<_>>().join(". ")
+    let deeds = worked.scale.iter().filter_map(|loss| {
+        let deed = loss.reason.split_once(". ")?.1;
+        match &plan.bars[..] {
+            [_] => Some(deed.to_owned()),
+            bars => Some(format!("“{}”: {deed}", bar_name(plan, loss.bar, bars.get(loss.bar)?))),
+        }
+    });
+    std::iter::once(format!("{own}.")).chain(deeds).collect::<Vec<_>>().join(" ")
 }
 
 /// The warnings and the problems with the order, the gravest word before each.
@@ -155,7 +161,7 @@ fn with_tools(drawn: Drawn, tools: Option<&Job<'_>>, width: f64) -> Block {
     let mut block = drawn.block;
     let Some(job) = tools else { return block };
     if width - left >= ASIDE_MM {
-        let aside = ready(job.worked, job.plan.units.length, width - left);
+        let aside = ready(job, width - left);
         // Below the words over the picture.
         let top = top + CAPTION;
         if top + aside.height <= block.height {
@@ -163,7 +169,7 @@ fn with_tools(drawn: Drawn, tools: Option<&Job<'_>>, width: f64) -> Block {
             return block;
         }
     }
-    block.then_free(1.0).over(ready(job.worked, job.plan.units.length, width))
+    block.then_free(1.0).over(ready(job, width))
 }
 
 /// The strip of a bar and the table of its marks, row by row.

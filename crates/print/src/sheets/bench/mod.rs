@@ -23,7 +23,7 @@ use crate::sheets::steps::piece_picture::Named;
 use crate::sheets::type_sizes::{BELOW_STEP, CAPTION, FACT, STEP};
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::plan::{Bar, Plan, PlanUnit};
-use fh_work::{WorkedStep, hot_note};
+use fh_work::hot_note;
 use std::collections::BTreeSet;
 use std::ops::Range;
 
@@ -151,12 +151,12 @@ fn height(blocks: &[Block]) -> f64 {
 /// The steps under their heads.
 fn back_blocks(job: &Job<'_>, back: Back, width: f64) -> Vec<Block> {
     let heads = rows::head(width, unit_words(job.plan));
-    std::iter::once(heads).chain(step_rows(job, job.worked.steps.iter().enumerate(), back, width)).collect()
+    std::iter::once(heads).chain(step_rows(job, 0..job.worked.steps.len(), back, width)).collect()
 }
 
 /// What stands below the steps: what to beware of, tools and gauges where they are not on the front, what the fire takes.
 fn foot_blocks(job: &Job<'_>, has_tools: bool, is_close: bool, width: f64) -> Vec<Block> {
-    let ready = || ready::ready(job.worked, job.plan.units.length, width);
+    let ready = || ready::ready(job, width);
     let tools = if has_tools { ready() } else { Block::default() };
     let beware = beware::beware(job.worked.steps.iter().enumerate(), width, is_close);
     let blocks = [beware, tools, fire_words(job, is_close, width)];
@@ -201,17 +201,12 @@ fn unit_words(plan: &Plan) -> &'static str {
     }
 }
 
-fn step_rows<'a>(
-    job: &Job<'_>,
-    steps: impl Iterator<Item = (usize, &'a WorkedStep)>,
-    back: Back,
-    width: f64,
-) -> Vec<Block> {
-    let row = |(number, step): (usize, &WorkedStep)| {
-        let words = step_words(job.plan, number, step, back.below);
-        rows::row(&words, [back.size, width], begins_a_heat(job, number), back.is_close())
+fn step_rows(job: &Job<'_>, numbers: impl Iterator<Item = usize>, back: Back, width: f64) -> Vec<Block> {
+    let row = |number: usize| {
+        let words = step_words(job.plan, (number, &job.worked.steps), back.below)?;
+        Some(rows::row(&words, [back.size, width], begins_a_heat(job, number), back.is_close()))
     };
-    steps.map(row).collect()
+    numbers.filter_map(row).collect()
 }
 
 /// Whether a step begins another heat than the last hot one before it.
@@ -253,7 +248,7 @@ fn put_all_bars(flow: &mut Flow, job: &Job<'_>, several: Several) {
     let width = flow.width();
     flow.put(head(job, width));
     if plan.joints.is_empty() {
-        flow.put(ready::ready(worked, plan.units.length, width));
+        flow.put(ready::ready(job, width));
     } else {
         flow.put(Pictures::new(plan, balance, Named::Bars, width).block(several.tall[0], Some(job), width));
     }
@@ -312,10 +307,9 @@ fn band_words(job: &Job<'_>, bar: Option<usize>) -> String {
 /// Some steps under their heads, and under a band where they have one.
 fn put_own_steps(flow: &mut Flow, job: &Job<'_>, steps: Range<usize>, (band, back): (Option<Block>, Back)) {
     let width = flow.width();
-    let own = job.worked.steps.iter().enumerate().skip(steps.start).take(steps.len());
     let head = rows::head(width, unit_words(job.plan));
     let mut blocks = vec![band.map_or_else(|| head.clone(), |band| band.over(head.clone()))];
-    blocks.extend(step_rows(job, own, back, width));
+    blocks.extend(step_rows(job, steps, back, width));
     put_rows(flow, blocks, job.plan);
     flow.skip(BETWEEN_MM);
 }

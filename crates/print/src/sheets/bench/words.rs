@@ -1,6 +1,7 @@
 //! A step in one line, as one smith says it to another: what is done, to which part, to what size, where and with what.
 
 use crate::sheets::steps::words::{CardWords, card_words};
+use fh_core::describe::segment_name;
 use fh_core::plan::{Operation, Plan, PlanUnit};
 use fh_work::{Measure, Size, WorkedStep};
 
@@ -38,20 +39,33 @@ pub(super) struct StepWords {
     pub(super) is_careful: bool,
 }
 
-/// The words of step `number`, counted from 0.
-pub(super) fn step_words(plan: &Plan, number: usize, step: &WorkedStep, below: Below) -> StepWords {
+/// The words of step `number` of some steps, counted from 0.
+pub(super) fn step_words(plan: &Plan, (number, steps): (usize, &[WorkedStep]), below: Below) -> Option<StepWords> {
+    let step = steps.get(number)?;
     let (card, unit) = (card_words(plan, number, step), plan.units.length);
     let heat = card.heat.trim_start_matches("heats ").trim_start_matches("heat ").replace(" to ", "–");
-    StepWords {
+    let hold = hold_words(plan, step, &steps[..number]);
+    Some(StepWords {
         heat,
         hot: step.hot_words(plan).and_then(|words| Some(words.split_once(": ")?.1.to_owned())).unwrap_or_default(),
         title: card.title.to_owned(),
         sizes: sizes(unit, step, below > Below::Place),
         place: place(&card, unit),
-        below: besides(unit, step, below),
+        below: hold.into_iter().chain([besides(unit, step, below)]).collect::<Vec<_>>().join(" ").trim().to_owned(),
         is_careful: card.caution.is_some(),
         number: card.number,
+    })
+}
+
+/// What is held, where that is another end or another way than in the last hot step on the bar: `Tongs on “shank”.`
+fn hold_words(plan: &Plan, step: &WorkedStep, before: &[WorkedStep]) -> Option<String> {
+    let hold = step.hold?;
+    let last = before.iter().rev().filter(|other| other.bar == step.bar).find_map(|other| other.hold);
+    if last.is_some_and(|last| (last.part, last.by_hand) == (hold.part, hold.by_hand)) {
+        return None;
     }
+    let name = segment_name(plan.bars.get(step.bar.or(step.held_bar)?)?, hold.part);
+    Some(if hold.by_hand { format!("Hold “{name}” by hand.") } else { format!("Tongs on “{name}”.") })
 }
 
 /// The sizes to reach, with the word that leads to them: `to 12 square, 120 long`.

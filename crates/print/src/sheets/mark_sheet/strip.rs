@@ -6,7 +6,7 @@
 
 use super::labels::CLOSER;
 use super::rows::{OVERLAP_MM, rows};
-use super::strip_row::{SIDE_MM, StripRow, has_spot, level_row_mm};
+use super::strip_row::{SIDE_MM, StripRow, level_row_mm};
 use super::words::{Fate, MarkKind, Strip};
 use crate::fonts::Weight;
 use crate::sheets::flow::{Block, Flow};
@@ -91,7 +91,7 @@ pub(super) fn spot_words(strip: &Strip) -> Option<String> {
     const OPEN: &str = "What is hatched both ways is not settled yet.";
     // The end of the bar is cut, and drawn heavy.
     let struck = || strip.marks.iter().filter(|mark| mark.kind != MarkKind::Cut);
-    let both = struck().any(|mark| has_spot(strip, mark)) && struck().any(|mark| !has_spot(strip, mark));
+    let both = struck().any(|mark| mark.kind.is_punched()) && struck().any(|mark| !mark.kind.is_punched());
     let fixed = strip.marks.iter().any(|mark| mark.is_fixed).then_some(FIXED);
     let open = strip.blocks.iter().any(|block| block.fate == Fate::Open).then_some(OPEN);
     let words: Vec<&str> = both.then_some(SPOT).into_iter().chain(fixed).chain(open).collect();

@@ -12,7 +12,6 @@ use crate::sheets::flow::Block;
 use crate::sheets::letters::letters;
 use crate::sheets::type_sizes::BODY;
 use crate::typeset;
-use fh_core::balance::MARKS_APART_MM;
 
 /// Left free at both ends of a row, for the datum's arrow and the printer's edge.
 pub(super) const SIDE_MM: f64 = 7.0;
@@ -269,15 +268,17 @@ impl<'a> StripRow<'a> {
                 vec![self.across(x, pen), square, punch_spot(middle)]
             }
             MarkKind::Cut => vec![self.across(x, Pen::CutLine)],
-            _ if has_spot(self.strip, mark) => {
-                vec![self.across(x, Pen::MarkLine), punch_spot(at(x, f64::midpoint(self.top, self.bottom)))]
-            }
+            kind if kind.is_punched() => vec![self.across(x, Pen::MarkLine), punch_spot(middle)],
             _ => vec![self.across(x, Pen::MarkLine)],
         }
     }
 
     fn break_words(&self) -> String {
-        typeset::shorten(&format!("bar goes on to {} →", self.strip.length), BODY, Weight::Regular, BREAK_WORDS_MM)
+        let long = &self.strip.length;
+        let tries = [format!("bar goes on to {long} →"), format!("to {long} →")];
+        let fits = |words: &&String| typeset::width_mm(words, BODY, Weight::Regular) <= BREAK_WORDS_MM;
+        let words = tries.iter().find(fits).unwrap_or(&tries[1]);
+        typeset::shorten(words, BODY, Weight::Regular, BREAK_WORDS_MM)
     }
 
     /// The crosses that this row is joined to its neighbours by, each with its letters.
@@ -295,18 +296,6 @@ impl<'a> StripRow<'a> {
         items.push(words.centered().bold().into());
         items
     }
-}
-
-/// Whether a mark is drawn with a spot for the punch.
-pub(super) fn has_spot(strip: &Strip, mark: &StripMark) -> bool {
-    mark.kind.is_punched() && has_room_for_a_spot(strip, mark)
-}
-
-fn has_room_for_a_spot(strip: &Strip, mark: &StripMark) -> bool {
-    let far = |other: &StripMark| (other.at_mm - mark.at_mm).abs() >= MARKS_APART_MM * strip.scale;
-    // A line beside it takes no room.
-    let mut others = strip.marks.iter().filter(|other| other.number != mark.number && other.kind != MarkKind::LineOnly);
-    others.all(far)
 }
 
 /// The names of the blocks that a row shows, as far as they keep clear of its joins and of the words at a break.
@@ -345,13 +334,6 @@ mod tests {
     use crate::sheets::mark_sheet::marks::strip;
     use fh_work::{Shop, work_out};
 
-    /// Whether another mark that is struck is too near for two spots.
-    fn is_crowded(strip: &Strip, mark: &StripMark) -> bool {
-        let mut struck =
-            strip.marks.iter().filter(|other| other.kind != MarkKind::LineOnly && other.number != mark.number);
-        struck.any(|other| (other.at_mm - mark.at_mm).abs() < MARKS_APART_MM)
-    }
-
     #[test]
     fn a_mark_that_a_later_card_measures_from_is_punched() {
         let (mut edges, mut looked_at) = (0, 0);
@@ -367,9 +349,9 @@ mod tests {
                 let Some(strip) = strip(&plan, bar, &balance.bars[at]) else { continue };
                 let own = worked.steps.iter().filter(|step| step.bar == Some(at));
                 let measured: String = own.flat_map(|step| &step.measure).map(|line| format!("{line}\n")).collect();
-                for mark in strip.marks.iter().filter(|mark| !is_crowded(&strip, mark)) {
+                for mark in &strip.marks {
                     if measured.contains(&format!("mark {}, struck", mark.number)) {
-                        assert!(has_spot(&strip, mark), "{}: mark {}", path.display(), mark.number);
+                        assert!(mark.kind.is_punched(), "{}: mark {}", path.display(), mark.number);
                         looked_at += 1;
                         edges += usize::from(mark.kind == MarkKind::SetDownEdge);
                     }

@@ -13,7 +13,7 @@ pub(super) struct SaidBefore {
 }
 
 impl SaidBefore {
-    /// The words of the next card, without what an earlier one says.
+    /// The words of the next card, without what an earlier one says in the same words.
     pub(super) fn shorten<'a>(&mut self, words: CardWords<'a>, number: usize) -> CardWords<'a> {
         let names: Vec<String> = quoted(words.title).map(str::to_owned).collect();
         let said = words.said.iter().flat_map(|(head, text)| self.one(head, text, (&names, number))).collect();
@@ -30,29 +30,15 @@ impl SaidBefore {
         if !matches!(head, "lay" | "check" | "leave") {
             return vec![(head, text.to_owned())];
         }
-        let (mut left, mut known, mut dropped): (Vec<&str>, Vec<usize>, usize) = (Vec::new(), Vec::new(), 0);
-        for sentence in sentences(text) {
-            let bare = names.iter().fold(sentence.to_owned(), |all, name| all.replace(name.as_str(), "…"));
-            match self.said.get(&(head, bare.clone())) {
-                Some(step) if *step < number => {
-                    known.push(*step);
-                    dropped += sentence.len();
-                }
-                _ => {
-                    self.said.insert((head, bare), number);
-                    left.push(sentence);
-                }
+        // A step that says more would bring the rest of it along, so only the whole is the same.
+        let bare = names.iter().fold(text.to_owned(), |all, name| all.replace(name.as_str(), "…"));
+        match self.said.get(&(head, bare.clone())) {
+            Some(step) if *step < number && text.len() >= SHORT => vec![(head, format!("As in step {step}."))],
+            _ => {
+                self.said.entry((head, bare)).or_insert(number);
+                vec![(head, text.to_owned())]
             }
         }
-        known.sort_unstable();
-        known.dedup();
-        if dropped < SHORT || known.len() > 2 {
-            return vec![(head, text.to_owned())];
-        }
-        let steps: Vec<String> = known.iter().map(ToString::to_string).collect();
-        let like = format!("As in step{} {}.", if steps.len() > 1 { "s" } else { "" }, steps.join(" and "));
-        let left = left.into_iter().map(str::to_owned);
-        vec![(head, std::iter::once(like).chain(left).collect::<Vec<_>>().join(" "))]
     }
 }
 
@@ -68,9 +54,9 @@ fn in_one(mut said: Vec<(&'static str, String)>) -> Vec<(&'static str, String)> 
     said
 }
 
-/// Whether nothing is said but that it is as in earlier steps.
+/// Whether nothing is said but that it is as in an earlier step.
 fn is_all_known(text: &str) -> bool {
-    text.starts_with("As in step") && sentences(text).len() == 1
+    text.starts_with("As in step")
 }
 
 /// What stands in quotation marks in a title.
@@ -78,31 +64,28 @@ fn quoted(title: &str) -> impl Iterator<Item = &str> {
     title.split('“').skip(1).filter_map(|rest| rest.split('”').next()).filter(|name| !name.is_empty())
 }
 
-/// The sentences of a text: each ends where a full stop stands before a capital or a quotation mark.
-fn sentences(text: &str) -> Vec<&str> {
-    let starts = |rest: &str| rest.trim_start().starts_with(|first: char| first.is_uppercase() || first == '“');
-    let ends = text.match_indices(". ").map(|(at, _)| at + 1).filter(|end| starts(&text[*end..]));
-    let mut start = 0;
-    let mut all = Vec::new();
-    for end in ends.chain([text.len()]) {
-        all.push(text[start..end].trim());
-        start = end;
-    }
-    all
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
-    fn a_sentence_is_said_once_whatever_its_part_is_called() {
+    fn what_is_said_in_the_same_words_is_said_once_whatever_its_part_is_called() {
         let mut before = SaidBefore::default();
         let text = |name: &str| format!("Quarter turns to and fro, never all the way round. Begin at “{name}”.");
         let first = before.one("lay", &text("stem"), (&["stem".to_owned()], 3));
         assert_eq!(first, [("lay", text("stem"))]);
-        let next = before.one("lay", &format!("{} Mind the shoulder.", text("hook")), (&["hook".to_owned()], 5));
-        assert_eq!(next, [("lay", "As in step 3. Mind the shoulder.".to_owned())]);
+        let next = before.one("lay", &text("hook"), (&["hook".to_owned()], 5));
+        assert_eq!(next, [("lay", "As in step 3.".to_owned())]);
+    }
+
+    #[test]
+    fn a_step_that_says_less_than_an_earlier_one_says_it_itself() {
+        let mut before = SaidBefore::default();
+        let round = "Square first, then eight sides, then round. Quarter turns to and fro, never all the way round.";
+        let square = "Quarter turns to and fro, never all the way round.";
+        for (number, text) in [(3, round), (5, square)] {
+            assert_eq!(before.one("lay", text, (&[], number)), [("lay", text.to_owned())]);
+        }
     }
 
     #[test]
