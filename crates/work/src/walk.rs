@@ -15,6 +15,7 @@ use crate::job::legs::Posed;
 use crate::job::order::Ordered;
 use crate::job::site::Site;
 use crate::job::task::{Task, as_seen_by, is_hot, least_heats, staged};
+use crate::says::careful::short_hold;
 use crate::says::held_at_joint::held_at_joint;
 use crate::says::lay::joined::at_joint;
 use crate::says::lay::lay;
@@ -245,7 +246,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             self.been_hot[site.index].cool();
         }
         let bare = self.bare(ordered, Some(site.index), heated, place, tools);
-        let stop = if load.hot { self.stop_once(ordered, site) } else { None };
+        let stop = if load.hot { self.stop_once(ordered, site, (held.as_ref(), was_off)) } else { None };
         let thin = self.thin_once(thin, heated.heat <= heats_before);
         let progress = &seen_progress(&self.progress[site.index]);
         let stages = self.progress[site.index].stages.clone();
@@ -270,12 +271,18 @@ impl<'b, 'a> Walk<'b, 'a> {
         Some([fire.start_for(&ordered.tasks), fire.stop_celsius(&ordered.tasks)])
     }
 
-    /// Between which heats a step is worked; none where a step before it on the bar said the same: the heat stands on each card.
-    fn stop_once(&mut self, ordered: &Ordered, site: &Site<'_>) -> Option<String> {
+    /// Between which heats a step is worked, where no step before it on the bar said the same: the heat stands on each card. And how
+    /// little is left to hold, once something was parted off.
+    fn stop_once(
+        &mut self,
+        ordered: &Ordered,
+        site: &Site<'_>,
+        (held, was_off): (Option<&Hold>, bool),
+    ) -> Option<String> {
         let said = &mut self.said_stop[site.index];
-        let stop = careful::stop(site, &ordered.tasks).filter(|stop| !said.contains(stop))?;
-        said.push(stop.clone());
-        Some(stop)
+        let stop = careful::stop(site, &ordered.tasks).filter(|stop| !said.contains(stop));
+        said.extend(stop.clone());
+        stop.into_iter().chain(short_hold(site, held, was_off)).reduce(|all, more| all + " " + &more)
     }
 
     /// The thin parts to keep out of the fire; none where a step goes on in the heat before and the same were told there.

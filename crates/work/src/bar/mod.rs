@@ -6,5 +6,6 @@ pub(crate) mod held;
 pub(crate) mod lengths;
 pub(crate) mod profile;
 pub(crate) mod progress;
+pub(crate) mod rough;
 pub(crate) mod spots;
 pub(crate) mod state;

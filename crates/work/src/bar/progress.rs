@@ -1,5 +1,6 @@
 //! How far a bar has come: what was done to each of its parts, and how long each is now.
 
+use crate::bar::rough::rough_outline;
 use crate::job::along::{along_mm, followers};
 use crate::job::site::{Part, Site, in_mm};
 use crate::job::staged::Staged;
@@ -203,7 +204,9 @@ impl Progress {
                 _ if stage.off || !self.is_there(site, at) => 0.0,
                 Form::Split(_) if stage.cut => self.cut_length(site, at, &lengths),
                 _ if stage.forged => {
-                    in_mm(part.balance.forged_length) * self.untwisted(site, at) + self.unpierced_mm(site, part)
+                    let rough = rough_outline(part, stage).map(|outline| in_mm(outline.length()));
+                    rough.unwrap_or(in_mm(part.balance.forged_length)) * self.untwisted(site, at)
+                        + self.unpierced_mm(site, part)
                 }
                 _ if stage.on_the_way().is_some() => via_mm(part, stage).unwrap_or(raw),
                 _ if stage.along => along_mm(site, at).unwrap_or(raw),

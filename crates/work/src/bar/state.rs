@@ -1,6 +1,7 @@
 //! The bar as it is after a step: a mixture of stock, isolated, forged and bent, drawn and weighed like any other bar.
 
 use crate::bar::progress::{Progress, Stage};
+use crate::bar::rough::rough_outline;
 use crate::job::along::leader;
 use crate::job::site::{Part, Site, in_mm, in_mm2, in_mm3, mm};
 use crate::job::task::operations;
@@ -101,7 +102,8 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
             (Shape::Flag { outline: outline.clone(), root: *root, tip: *tip, blank: None }, finished)
         }
         (Form::Flag(_), Shape::Flag { outline, root, tip, .. }) if !stage.trimmed && trimmed > 0.0 => {
-            let outline = wider(outline, whole / finished.max(1e-9));
+            let larger = || wider(outline, whole / finished.max(1e-9));
+            let outline = rough_outline(part, stage).unwrap_or_else(larger);
             (Shape::Flag { outline, root: *root, tip: *tip, blank: None }, whole)
         }
         (Form::Hole(_), Shape::Hole { .. }) if !stage.pierced => (boss(shape, whole, lengths[part.at]), whole),

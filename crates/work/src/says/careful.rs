@@ -1,5 +1,6 @@
 //! What to be careful of at a step: common practice, no source, unless one is named.
 
+use crate::bar::held::{Hold, least_mm};
 use crate::fire::hearth::Fire;
 use crate::fire::smith::Smith;
 use crate::job::kind::{ends_in_point, is_rivet, is_slit};
@@ -7,6 +8,7 @@ use crate::job::part::{is_on_edge, is_rolled_across};
 use crate::job::site::Site;
 use crate::job::task::{Task, is_hot};
 use crate::says::lay::joined::no_weld;
+use crate::says::words::length_words;
 use fh_core::cautions::BARE_STOCK;
 use fh_core::material::{Material, Quench};
 use fh_core::plan::{Coating, Operation};
@@ -22,6 +24,13 @@ pub(crate) fn caution(site: &Site<'_>, task: &Task, thin: &[String], held: Optio
     let metal = site.plan.material().hot_caution.map(str::to_owned).filter(|_| is_hot);
     let all: Vec<String> = of_work.into_iter().chain(near).chain(metal).collect();
     (!all.is_empty()).then(|| all.join(" "))
+}
+
+/// What to be careful of where little is left to hold, once something was parted off.
+pub(crate) fn short_hold(site: &Site<'_>, hold: Option<&Hold>, was_off: bool) -> Option<String> {
+    let hold = hold.filter(|hold| was_off && hold.length_mm < least_mm(site) - 0.05)?;
+    let left = length_words(site.plan, hold.length_mm);
+    Some(format!("Only {left} is left to hold: it slips easily, and the hand is near the heat."))
 }
 
 /// What to be careful of in work that is done cold.

@@ -1,10 +1,11 @@
 //! The sizes that a step is to reach.
 
 use crate::bar::progress::Progress;
+use crate::bar::rough::rough_outline;
 use crate::bar::state::shape_now;
 use crate::job::neck;
 use crate::job::part::written_between_mm;
-use crate::job::site::{Part, Site, extents, in_mm, in_mm3};
+use crate::job::site::{Part, Site, extents, in_mm};
 use crate::job::task::{Task, operations};
 use crate::job::upsets::upset_length_mm;
 use crate::says::checks::is_scarfed;
@@ -12,8 +13,8 @@ use crate::says::necks;
 use crate::says::size::{Measure, Size};
 use crate::says::sized::{Row, headed, peak, section_rows, sized};
 use fh_core::forms;
-use fh_core::metal::{Bent, HoleSize, Outline, RootSize, Shape, Standing};
-use fh_core::plan::{Form, Gives, Operation, Plan, SizeName};
+use fh_core::metal::{Bent, HoleSize, RootSize, Shape, Standing};
+use fh_core::plan::{Form, Operation, Plan, SizeName};
 use std::f64::consts::FRAC_PI_2;
 use uom::si::f64::Length;
 
@@ -141,24 +142,11 @@ fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
         Some(Shape::Ball { diameter }) => vec![Size::length(plan, "diameter", in_mm(diameter)).of(Measure::Across)],
         Some(Shape::Cube { side }) => vec![Size::length(plan, "side", in_mm(side)).of(Measure::Across)],
         Some(Shape::Flag { outline, root, tip, .. }) => {
-            let outline = untrimmed(part, progress).unwrap_or(outline);
+            let outline = rough_outline(part, progress.stages[part.at]).unwrap_or(outline);
             sized(site, part, &Shape::Flag { outline, root, tip, blank: None })
         }
         Some(shape @ (Shape::Prism { .. } | Shape::Taper { .. } | Shape::Hole { .. })) => sized(site, part, &shape),
         _ => vec![Size::bare(plan, "length", lengths[part.at]).of(Measure::Length)],
-    }
-}
-
-/// The outline of a flag before it is trimmed, the same all round as on its template; none where nothing is to be trimmed.
-fn untrimmed(part: Part<'_>, progress: &Progress) -> Option<Outline> {
-    let Some(Shape::Flag { outline, blank: None, .. }) = &part.balance.shape else { return None };
-    let (finished, trimmed) = (in_mm3(part.balance.finished_volume), in_mm3(part.balance.trimmed_volume));
-    let is_rough = trimmed > 0.0 && !progress.stages[part.at].trimmed;
-    let factor = ((finished + trimmed) / finished.max(1e-9)).sqrt();
-    let wide = outline.scaled(Gives::Width, factor).filter(|_| is_rough)?;
-    match wide.bare() {
-        Outline::Disc { .. } => Some(wide),
-        _ => wide.scaled(Gives::Length, factor),
     }
 }
 

@@ -78,10 +78,11 @@ fn of_bar(site: &Site<'_>, operation: Operation) -> Vec<Wanted> {
         Operation::Mark if site.flat.len() < 2 => {
             vec![Wanted::plain(K::Saw, "It is cut to length, its ends square.")]
         }
-        Operation::Mark => vec![
-            Wanted::plain(K::Saw, &cut_to_length(site)),
-            Wanted::plain(K::CenterPunch, "A mark that is punched in is still seen on the hot bar."),
-        ],
+        Operation::Mark => {
+            let saw = site.bar.length.is_none().then(|| Wanted::plain(K::Saw, &cut_to_length(site)));
+            let punch = Wanted::plain(K::CenterPunch, "A mark that is punched in is still seen on the hot bar.");
+            saw.into_iter().chain([punch]).collect()
+        }
         Operation::Brush => vec![Wanted::plain(K::Brush, BRUSHED)],
         Operation::Straighten => vec![Wanted::plain(K::Hammer, "Light blows, so that no size is changed.")],
         _ => Vec::new(),

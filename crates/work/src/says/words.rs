@@ -187,7 +187,9 @@ fn rolls_across(part: Part<'_>) -> bool {
 fn whole_bar(site: Option<&Site<'_>>, operation: Operation) -> String {
     let bar = site.map_or("", |site| site.bar.name.trim());
     let bar = if bar.is_empty() { "the bar".to_owned() } else { format!("“{bar}”") };
+    let is_cut = site.is_some_and(|site| site.bar.length.is_some());
     match operation {
+        Operation::Mark if is_cut => format!("Mark {bar}"),
         Operation::Mark if site.is_some_and(|site| site.flat.len() < 2) => format!("Cut {bar} to length"),
         Operation::Mark => format!("Cut {bar} to length, and mark it"),
         Operation::Straighten => format!("Straighten and measure {bar}"),
