@@ -204,13 +204,14 @@ impl Progress {
                 _ if stage.off || !self.is_there(site, at) => 0.0,
                 Form::Split(_) if stage.cut => self.cut_length(site, at, &lengths),
                 _ if stage.forged => {
-                    let rough = rough_outline(part, stage).map(|outline| in_mm(outline.length()));
+                    let rough = rough_outline(part, stage.trimmed).map(|outline| in_mm(outline.length()));
                     rough.unwrap_or(in_mm(part.balance.forged_length)) * self.untwisted(site, at)
                         + self.unpierced_mm(site, part)
                 }
                 _ if stage.on_the_way().is_some() => via_mm(part, stage).unwrap_or(raw),
                 _ if stage.along => along_mm(site, at).unwrap_or(raw),
                 _ if stage.upset => upset_length_mm(site, part).min(raw),
+                Form::Split(_) => raw,
                 _ => raw + root_hole_mm(site, at),
             };
         }

@@ -103,7 +103,7 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
         }
         (Form::Flag(_), Shape::Flag { outline, root, tip, .. }) if !stage.trimmed && trimmed > 0.0 => {
             let larger = || wider(outline, whole / finished.max(1e-9));
-            let outline = rough_outline(part, stage).unwrap_or_else(larger);
+            let outline = rough_outline(part, stage.trimmed).unwrap_or_else(larger);
             (Shape::Flag { outline, root: *root, tip: *tip, blank: None }, whole)
         }
         (Form::Hole(_), Shape::Hole { .. }) if !stage.pierced => (boss(shape, whole, lengths[part.at]), whole),

@@ -142,7 +142,7 @@ fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
         Some(Shape::Ball { diameter }) => vec![Size::length(plan, "diameter", in_mm(diameter)).of(Measure::Across)],
         Some(Shape::Cube { side }) => vec![Size::length(plan, "side", in_mm(side)).of(Measure::Across)],
         Some(Shape::Flag { outline, root, tip, .. }) => {
-            let outline = rough_outline(part, progress.stages[part.at]).unwrap_or(outline);
+            let outline = rough_outline(part, progress.stages[part.at].trimmed).unwrap_or(outline);
             sized(site, part, &Shape::Flag { outline, root, tip, blank: None })
         }
         Some(shape @ (Shape::Prism { .. } | Shape::Taper { .. } | Shape::Hole { .. })) => sized(site, part, &shape),

@@ -7,11 +7,12 @@ pub(crate) struct Page {
 }
 
 /// Every page, in the order in which they are listed.
-pub(crate) const PAGES: [Page; 49] = [
+pub(crate) const PAGES: [Page; 52] = [
     Page { file: "README.md", text: include_str!("../../../../../docs/handbook/README.md") },
     Page { file: "first-plan.md", text: include_str!("../../../../../docs/handbook/first-plan.md") },
     Page { file: "window.md", text: include_str!("../../../../../docs/handbook/window.md") },
     Page { file: "marks-first.md", text: include_str!("../../../../../docs/handbook/marks-first.md") },
+    Page { file: "in-your-own-way.md", text: include_str!("../../../../../docs/handbook/in-your-own-way.md") },
     Page { file: "bars.md", text: include_str!("../../../../../docs/handbook/bars.md") },
     Page { file: "forms.md", text: include_str!("../../../../../docs/handbook/forms.md") },
     Page { file: "forms/ball-and-cube.md", text: include_str!("../../../../../docs/handbook/forms/ball-and-cube.md") },
@@ -29,6 +30,7 @@ pub(crate) const PAGES: [Page; 49] = [
     Page { file: "forms/tenon.md", text: include_str!("../../../../../docs/handbook/forms/tenon.md") },
     Page { file: "forms/trim-and-hold.md", text: include_str!("../../../../../docs/handbook/forms/trim-and-hold.md") },
     Page { file: "forms/weld.md", text: include_str!("../../../../../docs/handbook/forms/weld.md") },
+    Page { file: "cut-to-shape.md", text: include_str!("../../../../../docs/handbook/cut-to-shape.md") },
     Page { file: "bends.md", text: include_str!("../../../../../docs/handbook/bends.md") },
     Page { file: "bends/corner.md", text: include_str!("../../../../../docs/handbook/bends/corner.md") },
     Page { file: "bends/curve.md", text: include_str!("../../../../../docs/handbook/bends/curve.md") },
@@ -36,6 +38,7 @@ pub(crate) const PAGES: [Page; 49] = [
     Page { file: "bends/scroll.md", text: include_str!("../../../../../docs/handbook/bends/scroll.md") },
     Page { file: "bends/socket.md", text: include_str!("../../../../../docs/handbook/bends/socket.md") },
     Page { file: "bends/twist.md", text: include_str!("../../../../../docs/handbook/bends/twist.md") },
+    Page { file: "on-the-way.md", text: include_str!("../../../../../docs/handbook/on-the-way.md") },
     Page { file: "repeats.md", text: include_str!("../../../../../docs/handbook/repeats.md") },
     Page { file: "tolerances.md", text: include_str!("../../../../../docs/handbook/tolerances.md") },
     Page { file: "asked-sizes.md", text: include_str!("../../../../../docs/handbook/asked-sizes.md") },
