@@ -163,7 +163,7 @@ fn what_may_be_lost_beyond_the_marks_is_allowed_for_in_the_plan_where_every_mark
                 (!segment.form.is_as_stock()).then(|| part.stock_length * (kept - 1.0).max(0.0))
             });
             let mm = more.map(|length| length.get::<uom::si::length::millimeter>()).sum::<f64>();
-            assert_eq!(loss.reason.contains("Raise the plan's scale"), mm >= 1.0, "{name}: {mm} {}", loss.reason);
+            assert_eq!(loss.reason.contains("allow more scale in the plan"), mm >= 1.0, "{name}: {mm} {}", loss.reason);
         }
     }
 }
