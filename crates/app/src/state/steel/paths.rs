@@ -39,10 +39,10 @@ mod tests {
 
     #[test]
     fn a_plan_is_named_from_the_folder_of_its_job_on() {
-        let folder = Path::new("/work/beds");
+        let folder = Path::new("/garden/beds");
         for (whole, short) in [
-            ("/work/beds/a.json", "a.json"),
-            ("/work/plans/a.json", "../plans/a.json"),
+            ("/garden/beds/a.json", "a.json"),
+            ("/garden/plans/a.json", "../plans/a.json"),
             ("/other/a.json", "../../other/a.json"),
         ] {
             assert_eq!(between(folder, Path::new(whole)), short);
