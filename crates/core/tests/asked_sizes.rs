@@ -318,3 +318,100 @@ fn the_gap_between_two_tines_is_taken_between_branches() {
     let found = balance(&plan);
     assert!((mm(found.sizes[0].value.unwrap()) - 6.0).abs() < 1e-9, "{:?}", found.sizes);
 }
+
+/// An eye bent in the middle of a bar of 10 mm square, between two corners of 70°, 320° round; `more` goes into its size.
+fn eye(asked: &str, more: &str) -> Plan {
+    let corner = |name: &str| {
+        format!(
+            r#"{{ "name": "{name}", "form": {{ "peak": {{ "section": "stock" }} }},
+              "bend": {{ "corner": {{ "angle": "70 deg", "inside_radius": "2 mm", "side": "180 deg" }} }} }}"#
+        )
+    };
+    read(&format!(
+        r#"{{ "firstheat": 1, "bars": [{{ "name": "tie", "stock": {{ "square": "10 mm" }}, "segments": [
+          {{ "name": "leg", "form": {{ "plain": {{ "length": "100 mm" }} }} }}, {},
+          {{ "name": "eye", "form": {{ "plain": {{}} }}, "bend": {{ "ring": {{ "inside_diameter": "70 mm", "sweep": "320 deg" }} }} }}, {},
+          {{ "name": "other leg", "form": {{ "plain": {{ "length": "100 mm" }} }} }}] }}],
+          "sizes": [{{ "name": "neck", "from": {{ "part": "left", "at": "apex" }}, "to": {{ "part": "right", "at": "apex" }},
+            "size": "{asked}", "kept_by": "eye" }}{more}] }}"#,
+        corner("left"),
+        corner("right")
+    ))
+}
+
+/// Inside the eye, in mm, worked by hand: half of its opening is 20° about its middle. Each corner is bent away from the eye, so
+/// its outside edge lies 12 tan 35° on in line with the eye's end, and 5 mm nearer to the eye's middle than that line:
+/// (R - 5) sin 20° - 12 tan 35° cos 20° is half of the gap, and R - 5 half of the eye.
+fn eye_by_hand(gap: f64) -> f64 {
+    let (sin, cos) = 20.0_f64.to_radians().sin_cos();
+    2.0 * (gap / 2.0 + 12.0 * 35.0_f64.to_radians().tan() * cos) / sin
+}
+
+#[test]
+fn an_eye_between_two_corners_keeps_its_gap_or_closes_at_its_neck() {
+    for (asked, gap) in [("2 mm", 2.0), ("0 mm", 0.0), ("0 in", 0.0), ("0 to 0.5 mm", 0.25)] {
+        let found = balance(&eye(asked, ""));
+        let size = &found.sizes[0];
+        assert!(size.met && size.missed.is_none(), "{asked}: {size:?}");
+        assert!((mm(size.value.unwrap()) - gap).abs() <= 1e-6, "{asked}: {size:?}");
+        let radius = long(&found, 2) / 320.0_f64.to_radians();
+        assert!((2.0 * radius - 10.0 - eye_by_hand(gap)).abs() < 1e-5, "{asked}: {} inside", 2.0 * radius - 10.0);
+    }
+}
+
+#[test]
+fn a_neck_is_closed_together_with_another_size() {
+    let reach = r#", { "name": "leg", "from": { "part": "leg", "at": "start" }, "to": { "part": "left", "at": "apex" },
+        "taken": { "along": "leg" }, "size": "120 mm", "kept_by": "leg" }"#;
+    let found = balance(&eye("0 mm", reach));
+    assert!(found.sizes.iter().all(|size| size.met && size.missed.is_none()), "{:?}", found.sizes);
+    // The edge lies 12 tan 35° ahead of where the leg ends.
+    let by_hand = 120.0 - 12.0 * 35.0_f64.to_radians().tan();
+    assert!((long(&found, 0) - by_hand).abs() < 1e-6, "{}", long(&found, 0));
+    let radius = long(&found, 2) / 320.0_f64.to_radians();
+    assert!((2.0 * radius - 10.0 - eye_by_hand(0.0)).abs() < 1e-5);
+}
+
+#[test]
+fn nothing_overall_is_refused() {
+    let text = r#"{ "firstheat": 1, "bars": [{ "stock": { "square": "12 mm" }, "segments": [] }],
+        "sizes": [{ "overall": { "direction": "along" }, "size": "0 mm" }] }"#;
+    let error = fh_core::file::read(text.as_bytes()).unwrap_err();
+    assert!(error.to_string().contains("an overall size is above 0"), "{error}");
+}
+
+/// A frame and a pin, each with a part called tip, and a size on the pin.
+fn two_bars(size: &str) -> Plan {
+    read(&format!(
+        r#"{{ "firstheat": 1, "bars": [
+          {{ "name": "frame", "stock": {{ "square": "12 mm" }}, "segments": [
+            {{ "name": "side", "form": {{ "plain": {{ "length": "300 mm" }} }} }},
+            {{ "name": "tip", "form": {{ "plain": {{ "length": "30 mm" }} }} }}] }},
+          {{ "name": "pin", "stock": {{ "round": "8 mm" }}, "segments": [
+            {{ "name": "shaft", "form": {{ "plain": {{ "length": "60 mm" }} }} }},
+            {{ "name": "tip", "form": {{ "plain": {{ "length": "20 mm" }} }} }}] }}],
+          "sizes": [{{ "name": "long", {size} }}] }}"#
+    ))
+}
+
+#[test]
+fn a_size_is_kept_on_the_bar_that_it_names() {
+    let plan = two_bars(
+        r#""bar": "pin", "from": { "part": "shaft", "at": "start" }, "to": { "part": "tip", "at": "end" },
+            "size": "95 mm", "kept_by": "shaft""#,
+    );
+    let found = balance(&plan);
+    assert!(found.sizes[0].met && found.sizes[0].bar == Some(1));
+    assert!((mm(found.bars[1].segments[0].forged_length) - 75.0).abs() < 1e-9);
+    assert!((mm(found.bars[0].segments[1].forged_length) - 30.0).abs() < 1e-9, "its namesake stays");
+}
+
+#[test]
+fn a_size_across_two_bars_is_told() {
+    let plan = two_bars(
+        r#""bar": "frame", "from": { "part": "side", "at": "start" }, "to": { "part": "shaft", "at": "end" }, "size": "95 mm""#,
+    );
+    let found = balance(&plan);
+    let finding = found.findings.iter().find(|finding| finding.id == "size-unknown").unwrap();
+    assert_eq!(finding.message, "“long”: “shaft” is on the bar “pin”, not on “frame”, and a size is taken on one bar.");
+}

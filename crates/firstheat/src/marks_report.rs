@@ -86,6 +86,27 @@ pub(crate) struct SegmentReport<'a> {
     grown: Option<GrownReport>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     via: Vec<ViaReport>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    blank: Option<BlankReport>,
+}
+
+/// What is cut off the blank of a plate that is cut to shape, and what of its outline the blank does not hold.
+#[derive(Debug, Serialize)]
+struct BlankReport {
+    cut_away_mm3: f64,
+    missing_mm3: f64,
+    missing_mm2: f64,
+}
+
+impl BlankReport {
+    fn new(balance: &SegmentBalance) -> Option<Self> {
+        let cut = balance.shape.as_ref()?.cut()?;
+        Some(Self {
+            cut_away_mm3: cut.away.get::<cubic_millimeter>(),
+            missing_mm3: cut.missing.get::<cubic_millimeter>(),
+            missing_mm2: cut.missing_area.get::<square_millimeter>(),
+        })
+    }
 }
 
 /// A shape that a part has on the way.
@@ -240,6 +261,7 @@ impl<'a> SegmentReport<'a> {
             mark_fixed: balance.fixed_mark.is_some(),
             grown: balance.grown.as_ref().and_then(GrownReport::new),
             via: ViaReport::all(segment, balance, unit),
+            blank: BlankReport::new(balance),
         }
     }
 }

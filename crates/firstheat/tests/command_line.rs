@@ -13,12 +13,12 @@ use tempfile::TempDir;
 const HOOK: &str = include_str!("hook.plan.json");
 
 /// A folder of its own to work in, with a sound plan and one that cannot be forged.
-struct Shop {
+pub(crate) struct Shop {
     folder: TempDir,
 }
 
 impl Shop {
-    fn new() -> Self {
+    pub(crate) fn new() -> Self {
         let shop = Self { folder: tempfile::tempdir().unwrap() };
         shop.write("hook.plan.json", HOOK);
         let over_determined = r#""drawn": { "length": "9 in", "section""#;
@@ -30,7 +30,7 @@ impl Shop {
         self.folder.path().join(name)
     }
 
-    fn write(&self, name: &str, contents: impl AsRef<[u8]>) {
+    pub(crate) fn write(&self, name: &str, contents: impl AsRef<[u8]>) {
         fs::write(self.path(name), contents).unwrap();
     }
 
@@ -51,7 +51,7 @@ impl Shop {
     }
 
     /// Runs a command that must succeed, and gives its standard output.
-    fn succeed(&self, args: &[&str]) -> String {
+    pub(crate) fn succeed(&self, args: &[&str]) -> String {
         let output = self.run(args);
         assert_eq!(output.status.code(), Some(0), "{args:?}: {}", text(&output.stderr));
         assert!(output.stderr.is_empty(), "{}", text(&output.stderr));
@@ -74,7 +74,7 @@ fn text(bytes: &[u8]) -> String {
     String::from_utf8(bytes.to_vec()).unwrap()
 }
 
-fn keys(value: &Value) -> Vec<&str> {
+pub(crate) fn keys(value: &Value) -> Vec<&str> {
     value.as_object().unwrap().keys().map(String::as_str).collect()
 }
 

@@ -60,8 +60,18 @@ fn overall(stage: &Stage<'_>) -> Option<String> {
 
 /// Shows a line in a corner, on a ground that keeps it readable over the metal.
 pub(super) fn show_label(ui: &mut Ui, stage: &Stage<'_>, words: &str, corner: Align2) {
+    show_in(ui, stage, words, (corner, space::TIGHT));
+}
+
+/// Words under those in a corner at the top.
+pub(super) fn show_below(ui: &mut Ui, stage: &Stage<'_>, words: &str, corner: Align2) {
+    show_in(ui, stage, words, (corner, stage.theme.scaled(space::TARGET)));
+}
+
+/// Words in a corner, so far from the edge above or below.
+fn show_in(ui: &mut Ui, stage: &Stage<'_>, words: &str, (corner, from_edge): (Align2, f32)) {
     let theme = stage.theme;
-    let room = stage.rect.shrink2(egui::vec2(space::GAP, space::TIGHT));
+    let room = stage.rect.shrink2(egui::vec2(space::GAP, from_edge));
     let laid = crate::widgets::line::lay(ui, words, theme.font(Text::Small), theme.ink, room.width());
     let rect = corner.align_size_within_rect(laid.size(), room);
     ui.painter().rect_filled(

@@ -67,18 +67,22 @@ impl Measure {
             paint_catch(stage, caught);
         }
         let to = self.points.get(1).copied().or(pointer);
-        if let Some(from) = self.points.first() {
-            paint_end(stage, stage.point(from.at));
-            if let Some(to) = to {
-                paint_way(stage, from.at, to.at);
-                show_words(ui, stage, &words(from.at, to.at, stage));
-            }
+        let Some(from) = self.points.first() else { return };
+        paint_end(stage, stage.point(from.at));
+        let Some(to) = to else { return };
+        paint_way(stage, from.at, to.at);
+        show_words(ui, stage, &words(from.at, to.at, stage));
+        match self.both_spots().map(|(from, to)| spots::asked(stage, from, to)) {
+            Some(Ok(size)) => show_ask(ui, stage, size, out),
+            Some(Err(why_not)) => super::captions::show_below(ui, stage, &why_not, Align2::RIGHT_TOP),
+            None => {}
         }
-        if let [from, to] = self.points.as_slice()
-            && let Some(size) = from.spot.zip(to.spot).and_then(|(from, to)| spots::asked(stage, from, to))
-        {
-            show_ask(ui, stage, size, out);
-        }
+    }
+
+    /// The two places of parts that were clicked, where both are ones.
+    fn both_spots(&self) -> Option<(Spot, Spot)> {
+        let [from, to] = self.points.as_slice() else { return None };
+        from.spot.zip(to.spot)
     }
 }
 

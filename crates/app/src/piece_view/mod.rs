@@ -191,7 +191,9 @@ impl PieceView {
             return;
         }
         let picture = self.under.corners(desk.document.plan(), &self.camera);
-        self.camera.show_all(model.corners().chain(picture).chain(room(desk)), window);
+        let balance = desk.shown().map_or_else(|| desk.document.balance(), |shown| &shown.balance);
+        let blanks = blank::places(model, balance);
+        self.camera.show_all(model.corners().chain(blanks).chain(picture).chain(room(desk)), window);
         self.fitted_for = Some((model.stamp, self.camera, window));
     }
 

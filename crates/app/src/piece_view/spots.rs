@@ -38,37 +38,46 @@ pub(super) fn spots<'s>(stage: &'s Stage<'_>) -> impl Iterator<Item = (Spot, [f6
     })
 }
 
-/// The size from one place to another as it is now, rounded as the marks are; none where the two lie on different bars, or a
-/// part has no name of its own that the size could call it by.
-pub(super) fn asked(stage: &Stage<'_>, from: Spot, to: Spot) -> Option<AskedSize> {
-    if (from.bar, from.copy) != (to.bar, to.copy) || from == to {
-        return None;
+/// The size from one place to another as it is now, rounded as the marks are.
+///
+/// # Errors
+/// Why it cannot be asked for: the two lie on different bars, or a bar or a part has no name of its own to be called by.
+pub(super) fn asked(stage: &Stage<'_>, from: Spot, to: Spot) -> Result<AskedSize, String> {
+    if (from.bar, from.copy) != (to.bar, to.copy) {
+        return Err("A size is asked for on one bar; these two places lie on two.".to_owned());
     }
-    let bar = stage.plan.bars.get(from.bar)?;
-    let feature = |spot: Spot| Some(Feature::new(own_name(bar, spot.segment)?, spot.at));
-    let place = |spot: Spot| spots(stage).find(|(other, _)| *other == spot).map(|(_, at)| at);
+    let none = || "There is no size between these two places.".to_owned();
+    let bar = stage.plan.bars.get(from.bar).filter(|_| from != to).ok_or_else(none)?;
+    let feature = |spot: Spot| Ok::<_, String>(Feature::new(own_name(bar, spot.segment)?, spot.at));
+    let place = |spot: Spot| spots(stage).find(|(other, _)| *other == spot).map(|(_, at)| at).ok_or_else(none);
     let step = stage.plan.units.marks;
     let mm = (length(minus(place(to)?, place(from)?)) / step.step_mm()).round() * step.step_mm();
     let on = (stage.plan.bars.len() > 1).then(|| bar.name.clone());
     if on.as_ref().is_some_and(|name| stage.plan.bars.iter().position(|bar| bar.name == *name) != Some(from.bar)) {
-        return None;
+        return Err(format!("Give each of the bars called “{}” a name of its own to ask for it.", bar.name));
     }
-    Some(AskedSize {
+    Ok(AskedSize {
         name: String::new(),
         bar: on,
         from: Some(feature(from)?),
         to: Some(feature(to)?),
         taken: None,
         overall: None,
-        size: WrittenLength::from_mm(mm, step.unit(), LengthRange::AboveZero).ok()?,
+        size: WrittenLength::from_mm(mm, step.unit(), LengthRange::ZeroOrMore).map_err(|_| none())?,
         kept_by: None,
     })
 }
 
-/// The name of a part, if it is the first of that name on its bar.
-fn own_name(bar: &Bar, segment: usize) -> Option<&str> {
+/// The name of a part that is the first of that name on its bar.
+///
+/// # Errors
+/// What to name where it is not.
+fn own_name(bar: &Bar, segment: usize) -> Result<&str, String> {
     let flat = bar.flat();
-    let name = flat.get(segment)?.segment.name.as_str();
+    let name = flat.get(segment).map_or("", |flat| flat.segment.name.as_str());
     let is_first = flat.iter().position(|flat| flat.segment.name == name) == Some(segment);
-    (!name.is_empty() && is_first).then_some(name)
+    if name.is_empty() || !is_first {
+        return Err(format!("Give part {} a name of its own to ask for it.", bar.path(segment)));
+    }
+    Ok(name)
 }

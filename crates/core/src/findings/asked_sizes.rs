@@ -5,7 +5,7 @@ use super::{Finding, Place, Severity};
 use crate::balance::{SizeBalance, SizeMissed};
 use crate::describe::segment_name;
 use crate::metal::in_mm;
-use crate::plan::{AskedSize, Plan};
+use crate::plan::{AskedSize, Bar, Plan};
 
 /// The ids of these findings.
 pub(super) const IDS: [&str; 5] =
@@ -67,10 +67,7 @@ fn words(
             let name = size.bar.as_deref().unwrap_or_default();
             (&UNKNOWN, format!("no bar is called “{name}”."), "Name a bar of the plan.".to_owned())
         }
-        SizeMissed::NoPart(name) => {
-            let message = format!("no part of its bar is called “{name}”.");
-            (&UNKNOWN, message, "Name a part of that bar, or remove the size.".to_owned())
-        }
+        SizeMissed::NoPart(name) => no_part(plan, bar_of(plan, size), name),
         SizeMissed::NoPlace { part, at } => {
             let message = format!("“{part}” has no {}.", at.name());
             (&UNKNOWN, message, "Take the size from another place of the part.".to_owned())
@@ -109,4 +106,25 @@ fn words(
             (&OUT_OF_REACH, message, "Ask for that, or change other parts first.".to_owned())
         }
     }
+}
+
+/// The bar that a size is taken on, whether or not all of its parts are there.
+fn bar_of<'a>(plan: &'a Plan, size: &AskedSize) -> Option<&'a Bar> {
+    match &size.bar {
+        Some(name) => plan.bars.iter().find(|bar| bar.name == *name),
+        None => plan.bars.first(),
+    }
+}
+
+/// A part that is not on the size's bar: on another one, or nowhere.
+fn no_part(plan: &Plan, own: Option<&Bar>, name: &str) -> (&'static Rule, String, String) {
+    let has = |bar: &&Bar| bar.flat().iter().any(|flat| flat.segment.name == name);
+    let Some(other) = plan.bars.iter().filter(|_| !name.is_empty()).find(has) else {
+        let message = format!("no part of its bar is called “{name}”.");
+        return (&UNKNOWN, message, "Name a part of that bar, or remove the size.".to_owned());
+    };
+    let own = own.map_or_else(String::new, |bar| format!(", not on “{}”", bar.name));
+    let message = format!("“{name}” is on the bar “{}”{own}, and a size is taken on one bar.", other.name);
+    let remedy = "Take it between parts of one bar, or hold the two bars together by a joint and measure the piece.";
+    (&UNKNOWN, message, remedy.to_owned())
 }

@@ -29,7 +29,8 @@ pub struct AskedSize {
     /// Over all of the bar's metal in a direction, in place of two features.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub overall: Option<Overall>,
-    /// The size, with its tolerance where it has one.
+    /// The size, with its tolerance where it has one; 0 between two places that are to touch.
+    #[serde(deserialize_with = "fh_measure::zero_allowed::deserialize")]
     pub size: WrittenLength,
     /// The name of the part that gives so that the size is kept; it is only checked where this is left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -61,6 +61,14 @@ pub(super) const CASES: &[(&str, &str, &str, &str)] = &[
           "blank": { "rectangle": { "length": "50 mm", "width": "45 mm" } } } } }"#,
     ),
     (
+        "blank-runs-on",
+        "",
+        "",
+        r#"{ "form": { "plain": { "length": "90 mm" } } }, { "form": { "flag": {
+          "outline": { "rectangle": { "length": "50 mm", "width": "30 mm" } }, "thickness": "4 mm",
+          "blank": { "rectangle": { "length": "60 mm", "width": "30 mm" } } } } }, { "form": { "plain": { "length": "90 mm" } } }"#,
+    ),
+    (
         "joined-to-nothing",
         "",
         "",

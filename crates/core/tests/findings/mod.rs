@@ -202,3 +202,35 @@ fn where_the_bar_has_no_hold_the_nearer_end_goes_into_the_fire() {
     );
     assert_eq!(told(&[hold, &plain(400), cube, &plain(100)]), None);
 }
+
+#[test]
+fn a_blank_may_run_on_where_nothing_hangs_on_it() {
+    let plate = |more: &str| {
+        format!(
+            r#"{{ "name": "plate", "form": {{ "flag": {{ "outline": {{ "rectangle": {{ "length": "50 mm", "width": "30 mm" }} }},
+            "thickness": "4 mm", "blank": {{ "rectangle": {{ "length": "60 mm", "width": "30 mm" }} }} {more} }} }} }}"#
+        )
+    };
+    let bar = |name: &str| format!(r#"{{ "name": "{name}", "form": {{ "plain": {{ "length": "90 mm" }} }} }}"#);
+    let held = r#"{ "form": { "trim": { "length": "5 mm" } } }, { "form": { "hold": { "length": "120 mm" } } }"#;
+    let told = |segments: &[String]| {
+        let found = findings("", "", &segments.join(", "));
+        found.into_iter().find(|finding| finding.id == "blank-runs-on").map(|finding| finding.message)
+    };
+    // On the first part the tip lies at the datum; what is held is no part of the piece.
+    assert_eq!(told(&[plate(""), bar("stem")]), None);
+    assert_eq!(told(&[bar("stem"), plate("")]), None);
+    assert_eq!(told(&[bar("stem"), plate(""), held.to_owned()]), None);
+    let words = "“plate” is cut 50 mm long from a blank of 60 mm, and “stem” goes on from the end of the blank.";
+    assert_eq!(told(&[bar("stalk"), plate(""), bar("stem")]).as_deref(), Some(words));
+    // A zone of the same plate hangs on it as well, and so does the bar behind a branch that is closed.
+    let zone = plate(r#", "joined": true"#).replace("\"plate\"", "\"zone\"");
+    assert!(told(&[bar("stalk"), plate(""), zone]).is_some_and(|words| words.contains("“zone” goes on")));
+    let split = |after: &str| {
+        let branch = format!(r#"{{ "segments": [{}, {}] }}"#, bar("leg"), plate(""));
+        let split = format!(r#"{{ "form": {{ "split": {{ "branches": [{branch}, {branch}] }} }} }}"#);
+        told(&[bar("root"), format!("{split}{after}")])
+    };
+    assert_eq!(split(""), None);
+    assert!(split(&format!(", {}", bar("stem"))).is_some_and(|words| words.contains("the bar goes on")));
+}

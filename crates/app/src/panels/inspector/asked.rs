@@ -46,9 +46,14 @@ fn add(ui: &mut Ui, sizing: &Sizing<'_>, plan: &Plan) -> Option<AskedSize> {
     let tip = "Ask for a size of the finished piece. It is checked, or a part gives to keep it.";
     let button = ui.add_enabled(!plan.bars.is_empty(), Button::new("Ask for a size")).on_hover_text(tip);
     button.clicked().then_some(())?;
-    let size = WrittenLength::from_mm(100.0, sizing.first.units.marks.unit(), LengthRange::AboveZero).ok()?;
+    let size = start_size(sizing)?;
     let overall = Some(Overall { direction: Direction::Along, of: None });
     Some(AskedSize { name: String::new(), bar: None, from: None, to: None, taken: None, overall, size, kept_by: None })
+}
+
+/// The size that is asked for at first.
+fn start_size(sizing: &Sizing<'_>) -> Option<WrittenLength> {
+    WrittenLength::from_mm(100.0, sizing.first.units.marks.unit(), LengthRange::AboveZero).ok()
 }
 
 /// Shows one size; whether it is to be taken out.
@@ -60,7 +65,9 @@ fn one(ui: &mut Ui, sizing: &Sizing<'_>, plan: &Plan, size: &mut AskedSize, numb
         size.name = typed;
     }
     let label = name("Asked");
-    if let Some(typed) = fields::length(ui, sizing, &Entry::named("Size", &label), &size.size, LengthRange::AboveZero) {
+    // Two places may touch; over all there is always something.
+    let range = if size.overall.is_some() { LengthRange::AboveZero } else { LengthRange::ZeroOrMore };
+    if let Some(typed) = fields::length(ui, sizing, &Entry::named("Size", &label), &size.size, range) {
         size.size = typed;
     }
     let bar = bar(ui, sizing, plan, size, &name("Bar"));
@@ -108,6 +115,10 @@ fn kind(ui: &mut Ui, sizing: &Sizing<'_>, parts: &[&str], size: &mut AskedSize, 
     if is_overall {
         size.overall = Some(Overall { direction: Direction::Along, of: None });
         (size.from, size.to, size.taken) = (None, None, None);
+        // Over all there is always something.
+        if let Some(start) = (size.size.lowest_mm() <= 0.0).then(|| start_size(sizing)).flatten() {
+            size.size = start;
+        }
     } else if let (Some(first), Some(last)) = (parts.first(), parts.last()) {
         size.overall = None;
         size.from = Some(Feature::new(first, FeatureAt::Start));

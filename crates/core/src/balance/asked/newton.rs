@@ -8,7 +8,7 @@ const STEPS: usize = 60;
 const HALVINGS: usize = 12;
 /// How far a part is moved to see what it changes, as a share of its size.
 const PROBE: f64 = 1e-6;
-/// How close every size is kept, as a share of it.
+/// How close every size is kept, as a share of it; of less than a millimetre, as one of that.
 const CLOSE: f64 = 1e-10;
 /// A change below this, in mm for each mm, is none.
 const NO_CHANGE: f64 = 1e-7;
@@ -21,7 +21,7 @@ pub(super) fn solve_several(trial: &Trial<'_, '_>) -> Result<Vec<f64>, Vec<f64>>
     let goals: Vec<f64> = trial.wanted.iter().map(|wanted| wanted.goal).collect();
     let now: Vec<f64> = trial.keepers.iter().map(|keeper| keeper.now).collect();
     let miss = |values: &[f64]| -> f64 {
-        values.iter().zip(&goals).map(|(value, goal)| ((value - goal) / goal).abs()).fold(0.0, f64::max)
+        values.iter().zip(&goals).map(|(value, goal)| ((value - goal) / goal.max(1.0)).abs()).fold(0.0, f64::max)
     };
     let mut best: Option<(f64, Vec<f64>)> = None;
     // From other sizes too: overall sizes have kinks and flat stretches.
@@ -99,11 +99,21 @@ fn step(trial: &Trial<'_, '_>, at: &[f64], values: &[f64], goals: &[f64]) -> Opt
             trial.values(&moved)
         };
         let (after, before) = (moved(by)?, moved(-by)?);
-        for (row, (after, before)) in rows.iter_mut().zip(after.iter().zip(&before)) {
-            row[part] = (after - before) / (2.0 * by);
+        for ((row, here), (after, before)) in rows.iter_mut().zip(values).zip(after.iter().zip(&before)) {
+            row[part] = slope([*before, *here, *after], by);
         }
     }
     eliminated(rows)
+}
+
+/// How a size rises at the middle of three places so far apart. Where a gap closes between them it turns round; the steeper side
+/// is the one that has no turn in it.
+fn slope([before, here, after]: [f64; 3], by: f64) -> f64 {
+    let sides = [(here - before) / by, (after - here) / by];
+    if before > here && after > here {
+        return if sides[0].abs() > sides[1].abs() { sides[0] } else { sides[1] };
+    }
+    (after - before) / (2.0 * by)
 }
 
 /// The answer of linear equations, each a row with its right side last, by elimination with the largest pivot; none where
@@ -128,7 +138,17 @@ fn eliminated(mut rows: Vec<Vec<f64>>) -> Option<Vec<f64>> {
 
 #[cfg(test)]
 mod tests {
-    use super::eliminated;
+    use super::{eliminated, slope};
+
+    #[test]
+    fn a_gap_that_closes_rises_as_steeply_on_either_side() {
+        // |x - 1| at 0.9999 and at 1.0001, looked at 0.001 to both sides.
+        for (here, steep) in [(0.9999_f64, -1.0), (1.0001, 1.0)] {
+            let places = [here - 0.001, here, here + 0.001].map(|at| (at - 1.0).abs());
+            assert!((slope(places, 0.001) - steep).abs() < 1e-9, "{here}");
+        }
+        assert!((slope([1.0, 2.0, 4.0], 1.0) - 1.5).abs() < 1e-12);
+    }
 
     #[test]
     fn linear_equations_are_solved_and_those_without_one_answer_are_told() {

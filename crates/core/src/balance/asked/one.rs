@@ -9,6 +9,8 @@ const PLACES: usize = 96;
 const NARROWINGS: usize = 120;
 /// How close a size is kept, as a share of it.
 const CLOSE: f64 = 1e-10;
+/// A gap this small is closed, in mm: where a size is to be nothing it turns round there, and is met by no change of its sign.
+const CLOSED: f64 = 1e-6;
 /// A change below this many mm is none.
 const NO_CHANGE: f64 = 1e-7;
 /// The shortest that a part is made to keep a size, in mm: what is shorter is no part (common practice, no source).
@@ -49,8 +51,10 @@ pub(super) fn solve_one(trial: &Trial<'_, '_>, goal: f64) -> Found {
     all.sort_by(|a, b| a.0.total_cmp(&b.0));
     let crossings = all.windows(2).filter(|pair| (pair[0].1 <= 0.0) != (pair[1].1 <= 0.0) || pair[1].1 == 0.0);
     let roots = crossings.filter_map(|pair| narrowed(&off, pair[0], pair[1]));
-    let close = |(_, off): &(f64, f64)| off.abs() <= CLOSE * goal;
-    let best = roots.filter(close).min_by(|a, b| (a.0 - keeper.now).abs().total_cmp(&(b.0 - keeper.now).abs()));
+    let closed = all.iter().copied().filter(|(_, off)| goal < CLOSED && off.abs() <= CLOSED);
+    let close = |(_, off): &(f64, f64)| off.abs() <= if goal < CLOSED { CLOSED } else { CLOSE * goal };
+    let best =
+        roots.chain(closed).filter(close).min_by(|a, b| (a.0 - keeper.now).abs().total_cmp(&(b.0 - keeper.now).abs()));
     let nearest = all.iter().map(|(_, off)| *off).min_by(|a, b| a.abs().total_cmp(&b.abs())).unwrap_or(first.1);
     best.map_or(Found::Nearest(goal + nearest), |(at, _)| Found::At(at))
 }

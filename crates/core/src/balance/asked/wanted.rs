@@ -66,7 +66,7 @@ impl Wanted {
     pub(super) fn is_met(&self, value: f64, step: f64) -> bool {
         let [low, high] = self.range.unwrap_or([self.goal - step / 2.0, self.goal + step / 2.0]);
         // An end that is reached to the last figures is reached.
-        let hair = 1e-9 * self.goal;
+        let hair = (1e-9 * self.goal).max(1e-6);
         low - hair <= value && value <= high + hair
     }
 }

@@ -14,6 +14,9 @@ fn check_size(size: &AskedSize, at: &KeyPath) -> Checked {
         (Some(_), None, None) if size.taken.is_some() => {
             refuse(at.key("taken"), "an overall size says its direction in \"overall\"; leave \"taken\" out")
         }
+        (Some(_), None, None) if size.size.highest_mm() <= 0.0 => {
+            refuse(at.key("size"), "an overall size is above 0; only between two places it may be 0")
+        }
         (Some(_), None, None) | (None, Some(_), Some(_)) => Ok(()),
         (Some(_), ..) => {
             refuse(at.key("overall"), "a size is taken \"from\" one place \"to\" another, or \"overall\", not both")
