@@ -5,6 +5,7 @@ use crate::failure::Failure;
 use crate::{input, output};
 use fh_core::file;
 use fh_core::plan::{Plan, Units};
+use fh_measure::LengthUnit;
 use fh_rack::said::section;
 use fh_store::StoreError;
 use std::path::Path;
@@ -12,8 +13,9 @@ use std::process::ExitCode;
 
 /// Writes an empty plan.
 pub(crate) fn run(args: &NewArgs) -> Result<ExitCode, Failure> {
-    let section = section::parse(&args.stock).map_err(Failure::new)?;
-    let units = if section::is_in_inches(&args.stock) { Units::inches() } else { Units::millimeters() };
+    let unit = section::unit_of(&args.stock);
+    let section = section::parse_in(&args.stock, unit).map_err(Failure::new)?;
+    let units = if unit == Some(LengthUnit::Inch) { Units::inches() } else { Units::millimeters() };
     let to_output = input::is_standard(&args.output);
     let title = args.title.clone().unwrap_or_else(|| if to_output { "plan".to_owned() } else { stem(&args.output) });
     let scale = Some(args.scale.clone()).filter(|scale| scale.ratio() > 0.0);

@@ -81,6 +81,8 @@ fn wrong_entries_of_a_rack_are_told_with_line_and_key() {
     assert!(told(rack::read, "{ \"firstheat_rack\": 2, \"bars\": [] }").contains("written by a newer First Heat"));
     assert!(told(rack::read, "{ \"firstheat\": 1, \"bars\": [] }").contains("this is no rack of First Heat"));
     assert!(told(rack::read, "{ \"firstheat_rack\": 1, \"decimals\": 9 }").contains("at most 4 figures"));
+    let amount = told(rack::read, "{ \"firstheat_rack\": 1, \"currency\": \"1.10 per lb\" }");
+    assert!(amount.contains("at currency: “1.10 per lb” is no name of a currency"), "{amount}");
 }
 
 #[test]

@@ -147,6 +147,16 @@ fn what_is_not_known_is_told_and_not_counted() {
     let quote = quoted(&made(job, nothing), &[1]).unwrap();
     assert!(quote.not_counted.iter().any(|words| words.starts_with("No rate for an hour")));
     assert_eq!(quote.counts[0].asked.total, 1200, "the steel alone");
+    let paid =
+        |quote: &Quote| quote.not_counted.iter().any(|words| words.starts_with("Bars from the rack without a price"));
+    assert!(!paid(&quote));
+    let with_rack = |line: &str| {
+        let text =
+            format!(r#"{{ "firstheat_rack": 1, "currency": "EUR", "bars": [{{ "bar": "12 square, 2 m"{line} }}] }}"#);
+        quoted(&Made { rack: rack::read(text.as_bytes()).unwrap(), ..made(job, nothing) }, &[1]).unwrap()
+    };
+    assert!(paid(&with_rack("")));
+    assert!(!paid(&with_rack(r#", "price": "4.00 each""#)));
     let unused = rack::read(b"{ \"firstheat_rack\": 1 }").unwrap();
     assert_eq!(unused, Rack::default());
 }

@@ -7,7 +7,7 @@ use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields, section_form};
 use egui::{Context, Label, RichText, TextEdit, Ui};
 use fh_core::plan::{Plan, PlanUnit, SectionKind, SectionSpec, SquareSpec, Units};
-use fh_measure::{LengthRange, WrittenLength, WrittenShare};
+use fh_measure::{LengthRange, LengthUnit, WrittenLength, WrittenShare};
 use fh_rack::said::section;
 
 /// What the scale is.
@@ -113,9 +113,9 @@ impl NewPlan {
         let field = TextEdit::singleline(&mut self.said).desired_width(f32::INFINITY);
         let field = ui.add(field.hint_text("as you say it: 12 mm square, 1/2 in round, 30 x 8 mm flat"));
         if field.accessible_name("The bar, as you say it").changed() {
-            let inches = section::is_in_inches(&self.said);
-            let units = if inches { Units::inches() } else { Units::millimeters() };
-            match section::parse(&self.said) {
+            let unit = section::unit_of(&self.said).unwrap_or_else(|| self.units.length.length_unit());
+            let units = if unit == LengthUnit::Inch { Units::inches() } else { Units::millimeters() };
+            match section::parse_in(&self.said, Some(unit)) {
                 Ok(stock) => self.take(stock, Some(units)),
                 Err(_) if self.said.trim().is_empty() => self.told = None,
                 Err(why) => self.told = Some(why),

@@ -4,6 +4,7 @@ use crate::state::Desk;
 use crate::widgets::entry::{self, Entry, Reading};
 use egui::Ui;
 use fh_core::material;
+use fh_core::plan::PlanUnit;
 use fh_measure::{LengthRange, WrittenLength};
 use fh_rack::said::money::MOST_DECIMALS;
 use fh_rack::said::percent::Percent;
@@ -67,6 +68,14 @@ pub(super) fn share(
 ) -> Option<Option<Written<Percent>>> {
     let read = |text: &str| Written::parse(&if text.ends_with('%') { text.to_owned() } else { format!("{text} %") });
     read_or_none(ui, desk, entry, now.map_or("", |now| now.text()), &read)
+}
+
+/// What steel is sold by in the plan's units, and a price of it as an example.
+pub(super) fn by_mass(desk: &Desk<'_>) -> (&'static str, &'static str) {
+    match desk.document.plan().units.length {
+        PlanUnit::Inch => ("per lb", "0.85 per lb"),
+        PlanUnit::Millimeter => ("per kg", "1.85 per kg"),
+    }
 }
 
 /// A price for one of a few things; `usual` is what it is for where that is left out.

@@ -1,6 +1,6 @@
 //! The merchant's list: what can be bought, in which lengths, and at what price.
 
-use super::fields::{currency, joined, length, price, several, shop_currency, whole, words};
+use super::fields::{by_mass, currency, joined, length, price, several, shop_currency, whole, words};
 use super::{in_the_middle, side};
 use crate::state::steel::Stocked;
 use crate::state::{Desk, Request, SteelAsk};
@@ -149,9 +149,10 @@ fn whole_list(ui: &mut Ui, desk: &Desk<'_>, merchant: &Merchant, out: &mut Vec<R
     }
     let first = merchant.bars.first().and_then(|line| line.price.as_ref());
     let one = first.filter(|first| merchant.bars.iter().all(|line| line.price.as_ref() == Some(first)));
-    let hint = if first.is_some() { "not all the same" } else { "1.85 per kg" };
+    let (usual, example) = by_mass(desk);
+    let hint = if first.is_some() { "not all the same" } else { example };
     let entry = Entry::named("Price of all", "One price for the whole list").hint(hint);
-    if let Some(Some(price)) = price(ui, desk, &entry, one, "per kg") {
+    if let Some(Some(price)) = price(ui, desk, &entry, one, usual) {
         let mut next = merchant.clone();
         next.bars.iter_mut().for_each(|line| line.price = Some(price.clone()));
         change(out, next);
@@ -196,7 +197,8 @@ fn sold(ui: &mut Ui, desk: &Desk<'_>, line: &MerchantLine, take: &mut dyn FnMut(
     if let Some(lengths) = several(ui, desk, &Entry::new("Lengths").hint("6 m; 3 m"), &lengths, &read) {
         take(MerchantLine { lengths, ..line.clone() });
     }
-    if let Some(price) = price(ui, desk, &Entry::new("Price").hint("1.85 per kg"), line.price.as_ref(), "per kg") {
+    let (usual, example) = by_mass(desk);
+    if let Some(price) = price(ui, desk, &Entry::new("Price").hint(example), line.price.as_ref(), usual) {
         take(MerchantLine { price, ..line.clone() });
     }
 }

@@ -1,6 +1,6 @@
 //! The chosen line of the rack with its fields, and the bookings that can be undone.
 
-use super::fields::{length, material, price, words};
+use super::fields::{by_mass, length, material, price, words};
 use crate::state::steel::Stocked;
 use crate::state::{Desk, RackAsk, Request, SteelAsk};
 use crate::theme::{Text, space};
@@ -56,7 +56,8 @@ fn fields(ui: &mut Ui, desk: &Desk<'_>, bar: &RackBar, out: &mut Vec<Request>) {
     if let Some(lies) = words(ui, desk, &Entry::new("Lies"), bar.lies.as_deref()) {
         changed(RackBar { lies, ..bar.clone() });
     }
-    if let Some(price) = price(ui, desk, &Entry::new("Price").hint("1.85 per kg"), bar.price.as_ref(), "per kg") {
+    let (usual, example) = by_mass(desk);
+    if let Some(price) = price(ui, desk, &Entry::new("Price").hint(example), bar.price.as_ref(), usual) {
         changed(RackBar { price, ..bar.clone() });
     }
     if let Some(note) = words(ui, desk, &Entry::new("Note"), bar.note.as_deref()) {

@@ -19,7 +19,7 @@ const MOST_OF_WIDTH: f32 = 0.34;
 
 const COLUMNS: [Column; 9] = [
     Column::words("Section", 2.1),
-    Column::words("", 1.0),
+    Column::words("", 1.5),
     Column::figures("Cut", 1.1),
     Column::figures("Weighs", 0.9),
     Column::figures("Draw out", 1.4),
@@ -32,7 +32,7 @@ const COLUMNS: [Column; 9] = [
 /// In a narrow window what is drawn and upset is told beside the table alone: these columns, and the places of their cells.
 const FEW_COLUMNS: [Column; 5] = [
     Column::words("Section", 2.2),
-    Column::words("", 1.2),
+    Column::words("", 1.6),
     Column::figures("Cut", 1.3),
     Column::figures("Minutes", 1.1),
     Column::figures("Cost", 1.0),
@@ -178,7 +178,8 @@ fn cells(desk: &Desk<'_>, option: &BarOption, money: &Currency) -> [String; 9] {
     let unit = desk.document.plan().units.length;
     let worst = option.against.first().map(|against| sign(against.severity));
     let place = match (option.is_own, option.is_on_rack) {
-        (true, _) => "now",
+        (true, true) => "now, on the rack",
+        (true, false) => "now",
         (false, true) => "on the rack",
         (false, false) => "",
     };

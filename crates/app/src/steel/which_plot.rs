@@ -4,7 +4,10 @@ use crate::state::{Desk, Request, SteelAsk};
 use crate::theme::{Text, Theme, space};
 use crate::widgets::scale::{short, steps};
 use egui::{Align2, Pos2, Rect, Role, Sense, Ui, WidgetInfo, pos2, vec2};
+use fh_core::plan::PlanUnit;
 use fh_rack::which::options::{BarOption, Fire};
+use uom::si::f64::Mass;
+use uom::si::mass::{gram, kilogram, pound};
 
 /// The height of the plot, in points at normal text size, and the room for its figures.
 const HEIGHT: f32 = 210.0;
@@ -38,8 +41,12 @@ impl Plot {
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let (theme, which) = (desk.theme, &desk.steel.which);
     let (has_prices, has_minutes) = (which.options.iter().any(|option| option.cost.is_some()), which.has_minutes());
+    let (weighs, of_a_kg) = match desk.document.plan().units.length {
+        PlanUnit::Inch => ("weight, lb", Mass::new::<kilogram>(1.0).get::<pound>()),
+        PlanUnit::Millimeter => ("weight, g", Mass::new::<kilogram>(1.0).get::<gram>()),
+    };
     let value = |option: &BarOption| -> Option<[f64; 2]> {
-        let cost = if has_prices { option.cost? as f64 } else { option.mass_kg * 1000.0 };
+        let cost = if has_prices { option.cost? as f64 } else { option.mass_kg * of_a_kg };
         let work =
             if has_minutes { option.fire.map_or(option.effort_cm3, Fire::all_minutes) } else { option.effort_cm3 };
         option.can_be_forged().then_some([cost, work])
@@ -47,7 +54,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let shown = which.shown().into_iter();
     let dots: Vec<(usize, [f64; 2])> = shown.filter_map(|at| Some((at, value(&which.options[at])?))).collect();
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), theme.scaled(HEIGHT)), Sense::CLICK);
-    let words = [if has_prices { "cost" } else { "weight, g" }, if has_minutes { "minutes" } else { "metal moved" }];
+    let words = [if has_prices { "cost" } else { weighs }, if has_minutes { "minutes" } else { "metal moved" }];
     response.widget_info(|| {
         WidgetInfo::labeled(Role::Image, true, format!("{} of each bar against its {}", words[1], words[0]))
     });

@@ -54,8 +54,24 @@ impl SectionSpec {
     /// # Errors
     /// Where it is none: what was said, and what may be.
     pub fn said(said: &str, unit: Option<LengthUnit>) -> Result<Self, String> {
+        Self::said_with(said, unit, unit.is_some())
+    }
+
+    /// The section of a bar that was said, with its shape in a word, for `2 x 12 mm` could be two bars. A size without a unit is
+    /// in `unit`.
+    ///
+    /// # Errors
+    /// Where it is none: what was said, and what may be.
+    pub fn bar_said(said: &str, unit: Option<LengthUnit>) -> Result<Self, String> {
+        match Self::said_with(said, unit, false)? {
+            Self::Edge(_) => Err(format!("\"{said}\": no bar is bought as an edge")),
+            section => Ok(section),
+        }
+    }
+
+    fn said_with(said: &str, unit: Option<LengthUnit>, may_be_named: bool) -> Result<Self, String> {
         let (body, eased) = said.split_once(EASED).map_or((said, None), |(body, eased)| (body, Some(eased)));
-        let mut section = body_said(body, unit)?;
+        let mut section = body_said(body, unit, may_be_named)?;
         let Some(eased) = eased else { return Ok(section) };
         let radius = WrittenLength::parse(eased, unit, LengthRange::ZeroOrMore).map_err(|error| error.to_string())?;
         match &mut section {
@@ -74,15 +90,16 @@ impl SectionSpec {
     }
 }
 
-fn body_said(said: &str, unit: Option<LengthUnit>) -> Result<SectionSpec, String> {
+/// What was said before its edges; `may_be_named` where a section of the plan may be meant, or one that needs no word.
+fn body_said(said: &str, unit: Option<LengthUnit>, may_be_named: bool) -> Result<SectionSpec, String> {
     let trimmed = said.trim();
     let is_named = |words: &[&str]| words.iter().any(|word| word.eq_ignore_ascii_case(trimmed));
-    if let Some((section, _)) = NAMED.iter().find(|(_, words)| unit.is_some() && is_named(words)) {
+    if let Some((section, _)) = NAMED.iter().find(|(_, words)| may_be_named && is_named(words)) {
         return Ok(section.clone());
     }
     let no_shape = || format!("\"{said}\" is not a bar shape; {EXAMPLES}");
     let Some((sizes, word, shape)) = split(trimmed) else {
-        // On a rack `2 x 12 mm` could be two bars.
+        let unit = unit.filter(|_| may_be_named);
         return unit.and_then(|unit| without_a_word(trimmed, unit)).ok_or_else(no_shape);
     };
     let sizes = WrittenLength::crossed(sizes, unit).map_err(|why| format!("the stock \"{said}\": {why}"))?;

@@ -38,12 +38,15 @@ pub(crate) fn check_price(price: Option<&Price>, may_be: &[Per], currency: &Curr
 /// The longest name of a currency, in letters.
 const LONGEST_NAME: usize = 20;
 
-/// That money has a name that can stand in a line, and no more figures behind its point than are reckoned with.
+/// That money has a name that can stand in a line and is no amount, and no more figures behind its point than are reckoned with.
 pub(crate) fn check_currency(name: Option<&str>, decimals: Option<u8>) -> Checked {
-    let is_name = |name: &str| name.chars().count() <= LONGEST_NAME && !name.chars().any(char::is_control);
-    if !name.is_none_or(is_name) {
-        let message =
-            format!("this is no name of a currency; write it as \"EUR\", with at most {LONGEST_NAME} letters");
+    let is_wrong = |c: char| c.is_control() || c.is_numeric();
+    let is_name = |name: &str| name.chars().count() <= LONGEST_NAME && !name.contains(is_wrong);
+    if let Some(name) = name.filter(|name| !is_name(name)) {
+        let name: String = name.chars().filter(|c| !c.is_control()).take(LONGEST_NAME).collect();
+        let message = format!(
+            "“{name}” is no name of a currency; write it as “EUR”, with at most {LONGEST_NAME} letters and no figures"
+        );
         return refuse(KeyPath::default().key("currency"), message);
     }
     match decimals {

@@ -1,8 +1,10 @@
 //! What a quote asks from, and what it comes to.
 
 use crate::kept::job::Job;
-use crate::kept::shop::{Hours, Shop};
+use crate::kept::rack::Rack;
+use crate::kept::shop::Hours;
 use crate::list::make::{CutList, Progress, Stock, make};
+use crate::list::source::From;
 use crate::list::wanted::Ordered;
 use crate::quote::error::{MOST, QuoteError};
 use crate::quote::hours::{PlanWork, Range, work_of};
@@ -98,7 +100,7 @@ pub fn quote_of(
             mass_kg: each * f64::from(count),
         });
     }
-    let not_counted = not_counted(job, stock.shop, all.first());
+    let not_counted = not_counted(job, stock, all.first());
     Ok(Quote { money, hours: stock.shop.hours.unwrap_or_default(), counts: all, works, not_counted })
 }
 
@@ -128,7 +130,17 @@ fn one_currency(job: &Job, stock: Stock<'_>) -> Result<Currency, QuoteError> {
     }
 }
 
-fn not_counted(job: &Job, shop: &Shop, first: Option<&QuoteFor>) -> Vec<String> {
+/// Whether bars of the rack are used that have no price there.
+fn uses_unpriced(rack: &Rack, list: &CutList) -> bool {
+    let mut bars = list.groups.iter().flat_map(|group| &group.bars);
+    bars.any(|bar| match list.sources[bar.source].from {
+        From::Rack(at) => rack.bars.get(at).is_some_and(|line| line.price.is_none()),
+        From::New(_) => false,
+    })
+}
+
+fn not_counted(job: &Job, stock: Stock<'_>, first: Option<&QuoteFor>) -> Vec<String> {
+    let shop = stock.shop;
     let mut all = Vec::new();
     let mut told = |is_missing: bool, words: &str| {
         if is_missing {
@@ -144,6 +156,8 @@ fn not_counted(job: &Job, shop: &Shop, first: Option<&QuoteFor>) -> Vec<String> 
     let lists = first.map(|quote| &quote.list);
     let is_unpriced = |list: &CutList| list.bought().iter().any(|bought| bought.source.price.is_none());
     told(lists.is_some_and(is_unpriced), "Not every bar has a price: the steel that has none is not counted.");
+    let is_paid = lists.is_some_and(|list| uses_unpriced(stock.rack, list));
+    told(is_paid, "Bars from the rack without a price there count as paid for.");
     told(lists.is_some_and(|list| !list.is_whole()), "Not every piece finds a bar: see the cut list.");
     all
 }

@@ -3,7 +3,7 @@
 use super::section;
 use super::written::Said;
 use fh_core::plan::SectionSpec;
-use fh_measure::{LengthRange, WrittenLength};
+use fh_measure::{LengthRange, LengthUnit, WrittenLength};
 
 /// The most bars in one line.
 pub const MOST_BARS: u32 = 100_000;
@@ -68,9 +68,10 @@ impl Said for SaidBar {
             return Err(format!("the length of the bar \"{text}\" is one length, and at most 100 m"));
         }
         // What reads as a section is one; else the first figure tells how many there are.
-        let (count, section) = match (section::parse(head), counted(head)) {
+        let unit = Some(section::unit_of(head).unwrap_or_else(|| unit_beside(&length)));
+        let (count, section) = match (section::parse_in(head, unit), counted(head)) {
             (Ok(section), _) => (1, section),
-            (Err(_), Some((count, rest))) => (count, section::parse(rest)?),
+            (Err(_), Some((count, rest))) => (count, section::parse_in(rest, unit)?),
             (Err(why), None) => return Err(why),
         };
         if count == 0 || count > MOST_BARS {
@@ -81,6 +82,14 @@ impl Said for SaidBar {
 
     fn text(&self) -> &str {
         &self.text
+    }
+}
+
+/// The unit of a section whose own words name none: what goes with that of its length.
+fn unit_beside(length: &WrittenLength) -> LengthUnit {
+    match length.unit() {
+        LengthUnit::Inch | LengthUnit::Foot => LengthUnit::Inch,
+        LengthUnit::Millimeter | LengthUnit::Centimeter | LengthUnit::Meter => LengthUnit::Millimeter,
     }
 }
 
@@ -115,6 +124,9 @@ mod tests {
         assert_eq!(said("2 x 30 x 8 mm flat, 1500 mm"), (2, "30 mm × 8 mm flat".to_owned(), 1500));
         assert_eq!(said("30 x 8 mm flat, 6 m"), (1, "30 mm × 8 mm flat".to_owned(), 6000));
         assert_eq!(said("4 × 1/2 in round, 20 ft"), (4, "1/2 in round".to_owned(), 6096));
+        assert_eq!(said("2 x 1/2 square, 30 in"), (2, "1/2 in square".to_owned(), 762));
+        assert_eq!(said("3 x 1 x 1/4 flat, 20 ft"), (3, "1 in × 1/4 in flat".to_owned(), 6096));
+        assert_eq!(said("12 square, 2.4 m"), (1, "12 mm square".to_owned(), 2400));
         assert_eq!(said("1/2 in square, 7' 3 1/2\""), (1, "1/2 in square".to_owned(), 2222));
     }
 

@@ -3,7 +3,7 @@
 use super::written::Said;
 use fh_core::material;
 use fh_core::plan::{SectionKind, SectionSpec};
-use fh_measure::WrittenLength;
+use fh_measure::{LengthUnit, WrittenLength};
 
 /// A section with the words that it was said in.
 #[derive(Clone, Debug, PartialEq)]
@@ -74,11 +74,28 @@ pub fn alike(material: Option<&str>, section: &SectionSpec) -> Alike {
 /// # Errors
 /// Where it is none: what was said, and what may be.
 pub fn parse(said: &str) -> Result<SectionSpec, String> {
-    let section = SectionSpec::said(said, None)?;
-    match section {
-        SectionSpec::Edge(_) => Err(format!("\"{said}\": no bar is bought as an edge")),
-        section => Ok(section),
+    parse_in(said, None)
+}
+
+/// The same; a size without a unit is in `unit`.
+///
+/// # Errors
+/// As [`parse`].
+pub fn parse_in(said: &str, unit: Option<LengthUnit>) -> Result<SectionSpec, String> {
+    SectionSpec::bar_said(said, unit)
+}
+
+/// The unit that a size has where only its bar's other words tell it: a fraction is of an inch.
+pub fn unit_of(said: &str) -> Option<LengthUnit> {
+    if is_in_inches(said) {
+        return Some(LengthUnit::Inch);
     }
+    let mut words = said.split(|c: char| !c.is_alphabetic());
+    if words.any(|word| matches!(word, "mm" | "cm" | "m")) {
+        return Some(LengthUnit::Millimeter);
+    }
+    let is_fraction = |c: char| c == '/' || (c.is_numeric() && !c.is_ascii_digit());
+    said.contains(is_fraction).then_some(LengthUnit::Inch)
 }
 
 /// Whether the sizes were said in inches or feet.
@@ -127,6 +144,22 @@ mod tests {
             let words = parse(said).unwrap_err();
             assert!(words.contains(why), "{said}: {words}");
         }
+    }
+
+    #[test]
+    fn a_size_without_a_unit_has_that_of_the_rest() {
+        for (said, unit) in
+            [("5/16 round", Some(LengthUnit::Inch)), ("½ square", Some(LengthUnit::Inch)), ("12 round", None)]
+        {
+            assert_eq!(unit_of(said), unit, "{said}");
+        }
+        for said in ["12 mm", "12 1/2 mm round"] {
+            assert_eq!(unit_of(said), Some(LengthUnit::Millimeter), "{said}");
+        }
+        assert_eq!(parse_in("5/16 round", unit_of("5/16 round")).unwrap().describe(), "5/16 in round");
+        // A bar has a word for its shape even so, and is none of the plan's own sections.
+        assert!(parse_in("stock", Some(LengthUnit::Millimeter)).is_err());
+        assert!(parse_in("2 x 12", Some(LengthUnit::Millimeter)).is_err());
     }
 
     #[test]
