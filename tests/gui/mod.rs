@@ -37,3 +37,4 @@ mod totals;
 mod typing;
 mod underlay;
 mod vocabulary;
+mod whole;

@@ -6,6 +6,7 @@
 mod after;
 mod answers;
 mod bar;
+mod compare;
 mod decisions;
 mod findings;
 mod fire;
@@ -28,6 +29,7 @@ pub use answers::scale_loss::ScaleLoss;
 pub use answers::scale_short::{SCALE_SHORT, offered, taken_up};
 pub use bar::held::Hold;
 pub use bar::progress::Stage;
+pub use compare::{ComparedGroup, ComparedLine, Version, compare};
 pub use findings::IDS;
 pub use fire::hot::{checking_celsius, hot_mm, hot_note};
 pub use fire::learnt::{Experience, Learnt};

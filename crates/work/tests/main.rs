@@ -1,5 +1,6 @@
 //! The order of work and its heats, from outside.
 
+mod compare;
 mod experience;
 mod into_itself;
 mod metals;

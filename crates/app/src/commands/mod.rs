@@ -10,6 +10,7 @@ mod row;
 mod segment;
 mod steel;
 mod view;
+mod whole;
 
 pub(crate) use keys::{Typing, keys_text, take_pressed};
 pub(crate) use row::Row;
@@ -18,10 +19,11 @@ pub(crate) use segment::{above, below};
 use crate::state::{Command, Desk};
 
 /// The commands as the list of keys groups them.
-pub(crate) const GROUPS: [(&str, &[Row]); 8] = [
+pub(crate) const GROUPS: [(&str, &[Row]); 9] = [
     ("File", &file::ROWS),
     ("Edit", &edit::ROWS),
     ("Part", &segment::ROWS),
+    ("The whole piece", &whole::ROWS),
     ("View", &view::ROWS),
     ("Piece", &piece::ROWS),
     ("Order of work", &order::ROWS),

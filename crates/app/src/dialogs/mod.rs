@@ -4,6 +4,7 @@ mod about;
 mod add_plan;
 mod add_segment;
 mod add_step;
+mod compare_plans;
 mod export;
 mod files;
 mod find;
@@ -14,6 +15,7 @@ mod keys;
 mod message;
 mod motif_scale;
 mod new_plan;
+mod other_bar;
 mod paper;
 mod path_entry;
 mod preview;
@@ -22,17 +24,20 @@ mod propose_again;
 mod recovered;
 mod save_motif;
 mod scale_parts;
+mod scale_piece;
 mod sheet;
 mod system;
 mod tour;
 mod underlay;
 mod unsaved;
+mod whole_preview;
 
 pub use system::{Answer, Ask, Dialogs, Native, Scripted};
 
 pub(crate) use add_plan::AddPlan;
 pub(crate) use add_segment::AddPart;
 pub(crate) use add_step::AddStep;
+pub(crate) use compare_plans::ComparePlans;
 pub(crate) use export::ExportFile;
 pub(crate) use files::{OpenPlan, SavePlan, Sort};
 pub(crate) use find::Find;
@@ -40,11 +45,13 @@ pub(crate) use handbook::Handbook;
 pub(crate) use insert_motif::InsertMotif;
 pub(crate) use message::Message;
 pub(crate) use new_plan::NewPlan;
+pub(crate) use other_bar::OtherBar;
 pub(crate) use paper::PaperFile;
 pub(crate) use printed::Printed;
 pub(crate) use recovered::Recovered;
 pub(crate) use save_motif::SaveMotif;
 pub(crate) use scale_parts::ScaleParts;
+pub(crate) use scale_piece::ScalePiece;
 pub(crate) use sheet::SheetFile;
 #[cfg(test)]
 pub(crate) use tour::COUNT as TOUR_NOTES;
@@ -73,6 +80,12 @@ pub(crate) enum Dialog {
     AddSegment(AddPart),
     /// Say how many times as large the selected parts are to be.
     ScaleParts(ScaleParts),
+    /// Choose another bar for the piece.
+    OtherBar(OtherBar),
+    /// Say how large the whole piece is to be.
+    ScalePiece(ScalePiece),
+    /// The plan beside another one.
+    Compare(ComparePlans),
     /// Choose what a new step of the order does.
     AddStep(AddStep),
     /// Choose a plan that is cut as well.
@@ -117,6 +130,7 @@ impl Dialog {
             Self::Export(dialog) => Some(&mut dialog.entry),
             Self::LayPicture(dialog) => Some(&mut dialog.entry),
             Self::AddPlan(dialog) => Some(&mut dialog.entry),
+            Self::Compare(dialog) => Some(&mut dialog.entry),
             Self::Paper(dialog) => Some(&mut dialog.entry),
             _ => None,
         }
@@ -133,6 +147,9 @@ impl Dialog {
             Self::LayPicture(dialog) => dialog.show(ctx, desk, out),
             Self::AddSegment(dialog) => dialog.show(ctx, desk, out),
             Self::ScaleParts(dialog) => dialog.show(ctx, desk, out),
+            Self::OtherBar(dialog) => dialog.show(ctx, desk, out),
+            Self::ScalePiece(dialog) => dialog.show(ctx, desk, out),
+            Self::Compare(dialog) => dialog.show(ctx, desk, out),
             Self::AddStep(dialog) => dialog.show(ctx, desk, out),
             Self::AddPlan(dialog) => dialog.show(ctx, desk, out),
             Self::Paper(dialog) => dialog.show(ctx, desk, out),

@@ -17,6 +17,7 @@ mod several;
 mod sheet;
 mod steel;
 mod underlay;
+mod whole;
 
 use crate::anvil::Anvil;
 use crate::canvas::Canvas;

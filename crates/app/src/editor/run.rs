@@ -34,6 +34,7 @@ impl Editor {
             C::LoosenMark => self.loosen_mark(),
             C::AddBar => self.add_bar(),
             C::RemoveBar => self.remove_bar(),
+            C::OtherHand | C::OtherBar | C::ScalePiece | C::Compare => self.run_whole(command),
             C::ZoomIn | C::ZoomOut | C::ZoomFit | C::ViewSide | C::ViewTop | C::ViewBoth => self.run_view(command),
             C::TrueThickness => self.canvas.set_exaggeration(1.0),
             C::DoubleThickness => self.canvas.set_exaggeration(2.0),

@@ -6,7 +6,7 @@ use crate::dialogs::{AddPlan, Dialog, PaperFile, Printed};
 use crate::state::steel::{Changed, Stocked, lines_of};
 use crate::state::{Command, PaperSize, RackAsk, SteelAsk, SteelPaper, SteelTab};
 use egui::Context;
-use fh_core::edit::Edit;
+use fh_core::edit::{Edit, WholeChange};
 use fh_print::drawing::Drawing;
 use fh_print::sheets::{CutHead, QuoteHead, customer_page, cut_sheets, reckoning};
 use fh_rack::kept::booking;
@@ -15,7 +15,6 @@ use fh_rack::kept::rack::{Rack, RackBar};
 use fh_rack::list::booked::{put_back, taken};
 use fh_rack::list::make::CutList;
 use fh_rack::said::section::Alike;
-use fh_rack::which::instead::instead_of;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -131,9 +130,10 @@ impl Editor {
     /// Makes the piece from another bar.
     fn take_bar(&mut self, alike: &Alike) {
         let Some(section) = self.steel.which.option(alike).map(|option| option.section.clone()) else { return };
-        let Some(other) = instead_of(self.document.plan(), self.selection.bar, &section) else { return };
-        if self.edit(&Edit::ReplacePlan(Box::new(other))) {
-            self.say(format!("Now from {}. Undo takes it back.", section.describe()));
+        let words = section.describe();
+        let change = WholeChange::OtherBar { bar: self.selection.bar, section: Box::new(section) };
+        if self.edit(&Edit::Whole(change)) {
+            self.say(format!("Now from {words}. Undo takes it back."));
         }
     }
 

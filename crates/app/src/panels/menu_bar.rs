@@ -29,7 +29,12 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
 /// A group of lines; a rule stands between groups.
 type Groups = [&'static [Command]];
 
-const EDIT: [&[Command]; 2] = [&[Command::Undo, Command::Redo], &[Command::Cut, Command::Copy, Command::Paste]];
+const EDIT: [&[Command]; 4] = [
+    &[Command::Undo, Command::Redo],
+    &[Command::Cut, Command::Copy, Command::Paste],
+    &[Command::OtherHand, Command::OtherBar, Command::ScalePiece],
+    &[Command::Compare],
+];
 const SEGMENT: [&[Command]; 7] = [
     &[Command::AddAfter, Command::AddBefore],
     &[Command::InsertMotif, Command::SaveMotif],

@@ -80,6 +80,11 @@ impl Document {
         !Arc::ptr_eq(saved, &now) && **saved != *now
     }
 
+    /// The plan as it is in its file, or as it was begun; none where it was never in a file and must not be lost.
+    pub(crate) fn saved_plan(&self) -> Option<&Plan> {
+        self.saved.as_deref()
+    }
+
     /// What it is called: its title, or else its file's name.
     pub(crate) fn name(&self) -> String {
         if !self.plan().title.trim().is_empty() {

@@ -2,7 +2,7 @@
 
 use super::{Choice, Command, Gesture, OrderAsk, PaperSize, SheetKind, SteelAsk, Then};
 use crate::theme::Look;
-use fh_core::edit::Edit;
+use fh_core::edit::{Edit, WholeChange};
 use fh_core::motif::Motif;
 use fh_core::new_segment::Whole;
 use fh_core::plan::{AskedSize, FormKind, Plan, Segment, UnderlayView};
@@ -41,6 +41,10 @@ pub(crate) enum Request {
     },
     /// Make the selected parts so many times as large.
     ScaleParts(f64),
+    /// Change the whole piece.
+    Whole(WholeChange),
+    /// Hold the plan against another one.
+    Compare(Against),
     /// Select a branch of a split.
     SelectBranch {
         /// The bar.
@@ -114,6 +118,17 @@ pub(crate) enum Request {
     ReopenLast(bool),
     /// The tour was ended.
     EndTour,
+}
+
+/// What the plan is held against.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Against {
+    /// Itself, as it was saved.
+    Saved,
+    /// The plan in a file.
+    File(PathBuf),
+    /// A demo plan.
+    Demo(usize),
 }
 
 /// On which side of the selected segment a new one is put.

@@ -2,6 +2,7 @@
 
 pub(crate) mod chooser;
 pub(crate) mod command_button;
+pub(crate) mod compared;
 pub(crate) mod entry;
 pub(crate) mod fields;
 pub(crate) mod fill;

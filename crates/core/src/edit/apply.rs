@@ -85,6 +85,7 @@ impl Edit {
                 let (segment, gave) = change.changed(plan, *bar, *at)?;
                 Some((replaced(*bar, *at, segment), gave))
             }
+            Self::Whole(change) => Some((Self::ReplacePlan(Box::new(change.changed(plan)?)), Vec::new())),
             Self::ChangeSteps { change, proposed } => {
                 Some((Self::SetWork(Box::new(change.work(plan, proposed)?)), Vec::new()))
             }
@@ -141,7 +142,8 @@ impl Edit {
                 move_segment(bar_at(plan, *bar)?, *from, *to)?;
             }
             // What they come to is a plain edit.
-            Self::MoveBoundary(_)
+            Self::Whole(_)
+            | Self::MoveBoundary(_)
             | Self::MoveToRound(_)
             | Self::Mark(_)
             | Self::DragBend(_)

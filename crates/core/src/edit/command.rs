@@ -6,6 +6,7 @@ use super::headers::{BarHeader, PlanHeader};
 use super::marks::MarkEdit;
 use super::part_change::PartChange;
 use super::steps::StepChange;
+use super::whole::WholeChange;
 use crate::plan::{AskedSize, Bar, Chain, Joint, Plan, Segment, Step, Work};
 
 /// One edit of a plan.
@@ -13,6 +14,8 @@ use crate::plan::{AskedSize, Bar, Chain, Joint, Plan, Segment, Step, Work};
 pub enum Edit {
     /// Another plan in place of this one, as one step that can be undone.
     ReplacePlan(Box<Plan>),
+    /// The whole piece changed: its other hand, another bar, another size.
+    Whole(WholeChange),
     /// What stands over the whole plan.
     SetPlan(Box<PlanHeader>),
     /// Other joints in place of all of the plan's.

@@ -20,6 +20,7 @@ mod round_size;
 mod steps;
 pub mod ties;
 mod via_change;
+mod whole;
 mod work_parts;
 
 pub use across::{ACROSS_RANGE, Across, AcrossAt};
@@ -34,3 +35,4 @@ pub use part_change::PartChange;
 pub use refusal::Refusal;
 pub use steps::{StepChange, can_join, can_take_apart};
 pub use via_change::{ViaChange, effective};
+pub use whole::{SCALE_RANGE, WholeChange, made_of, shop_size};

@@ -112,6 +112,7 @@ fn moved(edit: &Edit, plan: &Plan) -> Option<Moved> {
         }
         Edit::MoveSegment { bar, from, to } => on(*bar, carried(plan.bars.get(*bar)?, *from, *to)?),
         Edit::ReplacePlan(_)
+        | Edit::Whole(_)
         | Edit::SetPlan(_)
         | Edit::SetJoints(_)
         | Edit::SetSizes(_)

@@ -153,6 +153,26 @@ impl SectionSpec {
         }
     }
 
+    /// What makes it one bar of a merchant's list: its kind, and its sizes in nm, the greatest first. How far edges are eased,
+    /// and which way a bar lies, makes no other bar of it.
+    pub fn bar_sizes_nm(&self) -> (SectionKind, Vec<i64>) {
+        let nm = |length: &WrittenLength| (length.mm() * 1e6).round() as i64;
+        let (kind, mut sizes) = match self {
+            Self::Square(square) => (SectionKind::Square, vec![nm(&square.side)]),
+            Self::Diamond(side) => (SectionKind::Square, vec![nm(side)]),
+            Self::Round(size) | Self::Hexagon(size) | Self::Octagon(size) | Self::Edge(size) => {
+                (self.kind(), vec![nm(size)])
+            }
+            Self::Flat { width, thickness, .. } | Self::Oval { width, thickness } => {
+                (self.kind(), vec![nm(width), nm(thickness)])
+            }
+            Self::HalfRound { width, height } => (self.kind(), vec![nm(width), nm(height)]),
+            Self::Stock | Self::Same | Self::Point | Self::Grown(_) => (self.kind(), Vec::new()),
+        };
+        sizes.sort_unstable_by(|a, b| b.cmp(a));
+        (kind, sizes)
+    }
+
     /// The section that it names: its own, or what it grows from.
     pub(crate) fn named_mut(&mut self) -> &mut Self {
         match self {

@@ -1,8 +1,8 @@
 //! The pieces that plans ask for: the lengths that their mark sheets print, rounded up to a tenth of a millimetre.
 
 use crate::said::section::{Alike, alike};
-use crate::which::instead::instead_of;
 use fh_core::balance::{Balance, balance};
+use fh_core::edit::made_of;
 use fh_core::findings::Severity;
 use fh_core::plan::{Plan, SectionSpec};
 use thiserror::Error;
@@ -135,7 +135,7 @@ fn gather(at: usize, ordered: &Ordered, several: bool, all: &mut Wanted) {
 
 /// What a bar takes of another section; none where it cannot be forged from that.
 fn other_way(plan: &Plan, bar: usize, section: &SectionSpec, name: &str, told: &mut Vec<String>) -> Option<WantedWay> {
-    let other = instead_of(plan, bar, section)?;
+    let other = made_of(plan, bar, section)?;
     let balanced = balance(&other);
     let stopped =
         |finding: &&fh_core::findings::Finding| finding.severity == Severity::Stop && finding.place.bar == Some(bar);

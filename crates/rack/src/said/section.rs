@@ -2,8 +2,8 @@
 
 use super::written::Said;
 use fh_core::material;
-use fh_core::plan::{SectionKind, SectionSpec};
-use fh_measure::{LengthUnit, WrittenLength};
+use fh_core::plan::SectionSpec;
+use fh_measure::LengthUnit;
 
 /// A section with the words that it was said in.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,23 +49,7 @@ pub struct Alike {
 pub fn alike(material: Option<&str>, section: &SectionSpec) -> Alike {
     let named = material.unwrap_or(material::DEFAULT.name);
     let material = material::find(named).map_or(named, |known| known.name).to_owned();
-    let nm = |length: &WrittenLength| (length.mm() * 1e6).round() as i64;
-    let (kind, mut sizes_nm) = match section {
-        SectionSpec::Square(square) => (SectionKind::Square, vec![nm(&square.side)]),
-        SectionSpec::Diamond(side) => (SectionKind::Square, vec![nm(side)]),
-        SectionSpec::Round(size)
-        | SectionSpec::Hexagon(size)
-        | SectionSpec::Octagon(size)
-        | SectionSpec::Edge(size) => (section.kind(), vec![nm(size)]),
-        SectionSpec::Flat { width, thickness, .. } | SectionSpec::Oval { width, thickness } => {
-            (section.kind(), vec![nm(width), nm(thickness)])
-        }
-        SectionSpec::HalfRound { width, height } => (section.kind(), vec![nm(width), nm(height)]),
-        SectionSpec::Stock | SectionSpec::Same | SectionSpec::Point | SectionSpec::Grown(_) => {
-            (section.kind(), Vec::new())
-        }
-    };
-    sizes_nm.sort_unstable_by(|a, b| b.cmp(a));
+    let (kind, sizes_nm) = section.bar_sizes_nm();
     Alike { material, kind: kind.name(), sizes_nm }
 }
 

@@ -1,12 +1,12 @@
 //! Every section that a bar of a plan can be forged from: what it takes of each, what is drawn or upset, and what speaks
 //! against it.
 
-use super::instead::instead_of;
 use crate::list::source::{From, Source};
 use crate::list::wanted::length;
 use crate::said::money::times_over;
 use crate::said::section::{Alike, alike};
 use fh_core::balance::{Balance, BarBalance, balance};
+use fh_core::edit::made_of;
 use fh_core::findings::{Finding, Severity};
 use fh_core::plan::{Plan, SectionSpec};
 use fh_work::{Shop, work_out};
@@ -135,7 +135,7 @@ fn option(
     was: &Balance,
     sources: &[Source],
 ) -> Option<BarOption> {
-    let other = instead_of(plan, bar, section)?;
+    let other = made_of(plan, bar, section)?;
     let is_own = other == *plan;
     let balanced = balance(&other);
     let worked = balanced.bars.get(bar)?;
@@ -245,7 +245,7 @@ pub fn work_options(
 }
 
 fn fire(plan: &Plan, bar: usize, section: &SectionSpec, shop: &Shop) -> Option<Fire> {
-    let mut other = instead_of(plan, bar, section)?;
+    let mut other = made_of(plan, bar, section)?;
     other.work.steps = None;
     let worked = work_out(&other, &balance(&other), shop);
     let own = worked.steps.iter().filter(|step| step.bar == Some(bar));
