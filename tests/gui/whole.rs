@@ -103,3 +103,58 @@ fn a_plan_is_held_against_itself_as_it_was_saved() {
     desk.press("Gate hook");
     assert!(desk.shows("Gate hook"));
 }
+
+/// A hook bent of a leg, and a plate with a hole for it.
+fn two_bars() -> fh_core::plan::Plan {
+    let text = r#"{ "firstheat": 1, "title": "two", "units": { "length": "mm", "marks": "1 mm" }, "bars": [
+        { "name": "plate", "stock": { "flat": { "width": "30 mm", "thickness": "6 mm" } }, "segments": [
+          { "name": "strap", "form": { "plain": { "length": "80 mm" } } },
+          { "name": "hole", "form": { "hole": { "outline": { "rectangle": { "length": "30 mm", "width": "30 mm" } },
+            "thickness": "6 mm", "hole": { "round": "10 mm" }, "made": "drilled" } } } ] },
+        { "name": "leg", "stock": { "round": "12 mm" }, "segments": [
+          { "name": "stem", "form": { "plain": { "length": "90 mm" } } },
+          { "name": "pin", "form": { "tenon": { "section": { "round": "10 mm" }, "grip": "6 mm", "allowance": "12 mm" } } }
+        ] } ] }"#;
+    fh_core::file::read(text.as_bytes()).unwrap()
+}
+
+#[test]
+fn two_places_on_two_bars_are_joined_there() {
+    let mut desk = Desk::with_plan(two_bars());
+    desk.press("Piece from above");
+    desk.press("Measure the piece");
+    for name in ["In the piece: hole", "In the piece: pin"] {
+        // On the metal beside the hole.
+        let at = desk.place_of(name) + egui::vec2(0.0, if name.ends_with("hole") { 9.0 } else { 0.0 });
+        desk.click_at(at);
+    }
+    desk.press("Join them here");
+    let joint = desk.plan().joints[0].clone();
+    assert_eq!((joint.fixed.segment.as_str(), joint.moved[0].segment.as_str()), ("hole", "pin"));
+    assert_eq!(joint.kind, fh_core::plan::JointKind::Tenon, "a tenon and a hole");
+    assert!(desk.shows("Kind of joint 1"), "it is open on the plan's page");
+    desk.keys(CTRL, Key::Z);
+    assert!(desk.plan().joints.is_empty());
+}
+
+#[test]
+fn the_piece_hangs_as_it_was_turned_once() {
+    let mut desk = Desk::with_plan(small_plan());
+    assert!(desk.shows("180 mm wide, 12 mm deep, 12 mm high"));
+    run(&mut desk, "turn it a quarter");
+    assert!(desk.shows("12 mm wide, 12 mm deep, 180 mm high"));
+    assert_eq!(desk.plan().hangs.tipped.as_ref().map(|angle| angle.text().to_owned()).as_deref(), Some("90 deg"));
+    // From above the bar that stands is seen along its length: what is up on the screen, away from you, becomes up.
+    desk.press("Piece from above");
+    run(&mut desk, "let it hang as it is seen");
+    assert!(desk.shows("12 mm wide, 180 mm deep, 12 mm high"));
+    desk.press("Plan: Bean hook");
+    desk.type_in("Tipped up, its far end", "30");
+    assert_ne!(desk.plan().hangs.tipped, None);
+    run(&mut desk, "let it lie as planned");
+    assert!(desk.plan().hangs.is_default());
+    for _ in 0..4 {
+        desk.keys(CTRL, Key::Z);
+    }
+    assert_eq!(desk.plan(), &small_plan());
+}

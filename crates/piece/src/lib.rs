@@ -26,7 +26,7 @@ pub mod svg_text;
 pub use fh_core::space::{Frame, vector};
 pub use fineness::Quality;
 pub use flat::{Flat, flats};
-pub use make::piece;
+pub use make::{hung, piece};
 pub use mesh::{Bounds, Mesh};
 pub use on_plate::place_on_plate;
 pub use overlap::{Overlap, PartOf, overlaps, overlaps_along};

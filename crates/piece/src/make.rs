@@ -19,6 +19,11 @@ pub fn piece(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
     joined(plan, balance, quality).right_handed()
 }
 
+/// The finished piece as it hangs or stands: as [`piece`] bends it, and turned as the plan says.
+pub fn hung(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
+    piece(plan, balance, quality).hung(&plan.hangs)
+}
+
 /// The bars put together, y toward the smith.
 fn joined(plan: &Plan, balance: &Balance, quality: Quality) -> Piece {
     let local = apart(plan, balance, quality);

@@ -3,6 +3,8 @@
 use crate::path::between;
 use crate::placement::ClosedLoop;
 use crate::{Bounds, Frame, Mesh};
+use fh_core::plan::Hangs;
+use fh_core::space::vector::dot;
 
 /// The closed surface of one segment.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,6 +64,8 @@ pub struct Piece {
     pub lines: Vec<Line>,
     /// The joints that close a loop of joints, and by how much they miss.
     pub loops: Vec<ClosedLoop>,
+    /// Whether it is turned to hang as the plan says.
+    pub hangs: bool,
 }
 
 impl Piece {
@@ -99,6 +103,21 @@ impl Piece {
             *frame = Frame { at: turned(at), along: turned(along), toward: turned(toward), up: turned(up) };
         }
         self
+    }
+
+    /// It turned to hang as a plan says.
+    pub(crate) fn hung(mut self, hangs: &Hangs) -> Self {
+        if hangs.is_default() {
+            return self;
+        }
+        let rows = hangs.rows();
+        let turned = |at: [f64; 3]| rows.map(|row| dot(row, at));
+        self.solids.iter_mut().flat_map(|solid| &mut solid.mesh.points).for_each(|point| *point = turned(*point));
+        for frame in self.lines.iter_mut().flat_map(|line| &mut line.frames) {
+            let Frame { at, along, toward, up } = *frame;
+            *frame = Frame { at: turned(at), along: turned(along), toward: turned(toward), up: turned(up) };
+        }
+        Self { hangs: true, ..self }
     }
 
     /// The center line of one segment, of the first of its bar's copies that is shown; none where it is no part of the piece.

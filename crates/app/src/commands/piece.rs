@@ -6,7 +6,7 @@ use egui::{Key, KeyboardShortcut, Modifiers};
 
 const CTRL: Modifiers = Modifiers::COMMAND;
 
-pub(super) const ROWS: [Row; 11] = [
+pub(super) const ROWS: [Row; 14] = [
     Row::new(Command::ShowPiece, "Show the piece", "Open or close the view of the finished piece.")
         .keys(KeyboardShortcut::new(CTRL, Key::Num4))
         .chosen(is_open),
@@ -31,6 +31,20 @@ pub(super) const ROWS: [Row; 11] = [
         .when(is_open),
     Row::new(Command::PieceLarger, "Larger piece", "Show the piece larger.").when(is_open),
     Row::new(Command::PieceSmaller, "Smaller piece", "Show the piece smaller.").when(is_open),
+    Row::new(
+        Command::QuarterTurn,
+        "Turn it a quarter",
+        "Turn the piece a quarter as you see it, and let it hang so from now on, here and on paper.",
+    )
+    .when(is_open),
+    Row::new(
+        Command::HangAsSeen,
+        "Let it hang as it is seen",
+        "What is up in this view is up from now on, here and on paper.",
+    )
+    .when(is_open),
+    Row::new(Command::HangAsPlanned, "Let it lie as planned", "Lay the first bar along the ground again.")
+        .when(|desk| is_open(desk) && !desk.document.plan().hangs.is_default()),
     Row::new(Command::Measure, "Measure the piece", "Click two points of the metal to see how far apart they are.")
         .keys(KeyboardShortcut::new(CTRL, Key::R))
         .when(is_open)

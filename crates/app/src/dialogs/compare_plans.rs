@@ -2,7 +2,7 @@
 
 use super::frame::{Frame, main_button, other_button};
 use super::path_entry::PathEntry;
-use crate::state::{Against, Desk, Request};
+use crate::state::{Against, Desk, Request, WholeAsk};
 use crate::theme::space;
 use crate::widgets::compared;
 use egui::{Context, RichText, Ui};
@@ -63,7 +63,7 @@ impl ComparePlans {
             if main_button(ui, desk.theme, "Compare", chosen.is_some())
                 && let Some(path) = chosen
             {
-                out.push(Request::Compare(Against::File(path)));
+                out.push(Request::Whole(WholeAsk::Compare(Against::File(path))));
             }
             if other_button(ui, "Cancel") {
                 out.push(Request::CloseDialog);
@@ -96,7 +96,7 @@ impl ComparePlans {
 /// The plan as it was saved, plans that were open, and the demo plans.
 fn choices(ui: &mut Ui, desk: &Desk<'_>, has_saved: bool, out: &mut Vec<Request>) {
     if has_saved && ui.button("This plan as it was saved").clicked() {
-        out.push(Request::Compare(Against::Saved));
+        out.push(Request::Whole(WholeAsk::Compare(Against::Saved)));
     }
     let whole = |path: &Path| path.canonicalize().ok();
     let own = desk.document.file().and_then(|file| whole(&file.path));
@@ -109,7 +109,7 @@ fn choices(ui: &mut Ui, desk: &Desk<'_>, has_saved: bool, out: &mut Vec<Request>
             for path in recent {
                 let name = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
                 if ui.button(name).on_hover_text(path.display().to_string()).clicked() {
-                    out.push(Request::Compare(Against::File(path.clone())));
+                    out.push(Request::Whole(WholeAsk::Compare(Against::File(path.clone()))));
                 }
             }
         });
@@ -118,7 +118,7 @@ fn choices(ui: &mut Ui, desk: &Desk<'_>, has_saved: bool, out: &mut Vec<Request>
         ui.label(quiet("Demo plans"));
         for (index, demo) in DEMOS.iter().enumerate() {
             if ui.button(demo.title).clicked() {
-                out.push(Request::Compare(Against::Demo(index)));
+                out.push(Request::Whole(WholeAsk::Compare(Against::Demo(index))));
             }
         }
     });

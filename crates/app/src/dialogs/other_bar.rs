@@ -2,7 +2,7 @@
 
 use super::frame::{Frame, main_button, other_button};
 use super::whole_preview::WholePreview;
-use crate::state::{Desk, Request};
+use crate::state::{Desk, Request, WholeAsk};
 use crate::theme::{Text, space};
 use crate::widgets::{Sizing, section_form};
 use egui::{Context, RichText, Ui};
@@ -36,7 +36,7 @@ impl OtherBar {
             if main_button(ui, desk.theme, "Make it from this", change.is_some())
                 && let Some(change) = change
             {
-                out.push(Request::Whole(change));
+                out.push(Request::Whole(WholeAsk::Change(change)));
             }
             if other_button(ui, "Cancel") {
                 out.push(Request::CloseDialog);

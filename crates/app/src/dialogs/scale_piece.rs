@@ -3,7 +3,7 @@
 use super::frame::{Frame, main_button, other_button};
 use super::motif_scale::{factor_words, read_factor};
 use super::whole_preview::WholePreview;
-use crate::state::{Desk, Request};
+use crate::state::{Desk, Request, WholeAsk};
 use crate::theme::{Text, space};
 use crate::widgets::entry::select_on_focus;
 use egui::{Context, RichText, TextEdit, Ui};
@@ -48,7 +48,7 @@ impl ScalePiece {
             if main_button(ui, desk.theme, "Scale", change.is_some())
                 && let Some(change) = change
             {
-                out.push(Request::Whole(change));
+                out.push(Request::Whole(WholeAsk::Change(change)));
             }
             if other_button(ui, "Cancel") {
                 out.push(Request::CloseDialog);

@@ -53,8 +53,7 @@ impl Editor {
             Request::Extend { to, run } if self.desk().shown().is_none() => self.extend(to, run),
             Request::Extend { .. } => {}
             Request::ScaleParts(factor) => self.scale_parts(factor),
-            Request::Whole(change) => self.whole(change),
-            Request::Compare(against) => self.compare_with(against),
+            Request::Whole(ask) => self.whole_ask(ask, ctx),
             Request::MoveTo(to) => self.move_selected(to),
             Request::Cursor(cursor) => self.selection.cursor_mm = cursor,
             Request::AddSegment(kind, side) => self.then_type(ctx, |editor| editor.add_segment(kind, side)),

@@ -3,7 +3,7 @@
 use super::Editor;
 use crate::commands::{Typing, take_pressed};
 use crate::dialogs::{Answer, Dialog};
-use crate::state::{Against, Clipboard, Command, Request, Side, SteelAsk, Then};
+use crate::state::{Against, Clipboard, Command, Request, Side, SteelAsk, Then, WholeAsk};
 use crate::widgets::entry;
 use egui::{Context, Event, ViewportCommand};
 
@@ -73,7 +73,9 @@ impl Editor {
             (Answer::File(path), Some(Dialog::Sheet(dialog))) => out.push(dialog.write(path)),
             (Answer::File(path), Some(Dialog::Export(dialog))) => out.push(dialog.write(path)),
             (Answer::File(path), Some(Dialog::LayPicture(dialog))) => out.push(dialog.lay(path)),
-            (Answer::File(path), Some(Dialog::Compare(_))) => out.push(Request::Compare(Against::File(path))),
+            (Answer::File(path), Some(Dialog::Compare(_))) => {
+                out.push(Request::Whole(WholeAsk::Compare(Against::File(path))))
+            }
             (Answer::File(path), Some(Dialog::AddPlan(_))) => out.push(Request::Steel(SteelAsk::AddPlan(path))),
             (Answer::File(path), Some(Dialog::Paper(dialog))) => out.push(dialog.write(path)),
             (Answer::NoDialog, Some(dialog)) => {

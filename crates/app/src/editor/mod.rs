@@ -7,6 +7,7 @@ mod chrome;
 mod events;
 mod export;
 mod files;
+mod hang;
 mod job;
 mod layout;
 mod motifs;

@@ -47,6 +47,7 @@ impl Editor {
             C::ShowPiece => self.show_piece(!self.desk().piece_open),
             C::PieceFront | C::PieceSide | C::PieceTop | C::PieceTurned => self.look_from(command),
             C::PieceFit => self.piece_view.fit(),
+            C::QuarterTurn | C::HangAsSeen | C::HangAsPlanned => self.run_hang(command),
             C::PieceLarger => self.piece_view.zoom_by(ZOOM_STEP),
             C::PieceSmaller => self.piece_view.zoom_by(1.0 / ZOOM_STEP),
             C::Measure => {

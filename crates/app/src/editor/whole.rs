@@ -2,11 +2,12 @@
 
 use super::Editor;
 use crate::dialogs::{ComparePlans, Dialog, OtherBar, ScalePiece};
-use crate::state::{Against, Command};
+use crate::state::{Against, Command, Focus, WholeAsk, joint_to_open};
+use egui::Context;
 use fh_core::balance::balance;
 use fh_core::edit::{Edit, WholeChange};
-use fh_core::plan::Plan;
-use fh_piece::{Quality, piece};
+use fh_core::plan::{Joint, Plan};
+use fh_piece::{Quality, hung};
 use fh_store::demos::DEMOS;
 use fh_work::{Version, compare, work_out};
 use std::path::Path;
@@ -21,8 +22,28 @@ impl Editor {
         }
     }
 
+    pub(super) fn whole_ask(&mut self, ask: WholeAsk, ctx: &Context) {
+        match ask {
+            WholeAsk::Change(change) => self.whole(change),
+            WholeAsk::Compare(against) => self.compare_with(against),
+            WholeAsk::Join(joint) => self.join(*joint, ctx),
+        }
+    }
+
+    /// Joins two parts, and opens the joint on the plan's page.
+    fn join(&mut self, joint: Joint, ctx: &Context) {
+        let mut joints = self.document.plan().joints.clone();
+        let index = joints.len();
+        joints.push(joint);
+        if self.edit(&Edit::SetJoints(joints)) {
+            self.selection.focus = Focus::Plan;
+            ctx.data_mut(|data| data.insert_temp(joint_to_open(), index));
+            self.say("Joined. Say how, and on which sides, on the plan's page.");
+        }
+    }
+
     /// Changes the whole piece, as one step that can be undone.
-    pub(super) fn whole(&mut self, change: WholeChange) {
+    fn whole(&mut self, change: WholeChange) {
         let words = match &change {
             WholeChange::OtherHand => "Now the other hand. Words that you wrote stay as they are.".to_owned(),
             WholeChange::OtherBar { section, .. } => format!("Now from {}.", section.describe()),
@@ -51,7 +72,7 @@ impl Editor {
 
     /// Asks how large the piece is to be.
     fn ask_scale_piece(&mut self) {
-        let made = piece(self.document.plan(), self.document.balance(), Quality::Screen);
+        let made = hung(self.document.plan(), self.document.balance(), Quality::Screen);
         let sizes = made.bounds().map(|bounds| bounds.size());
         self.dialog = Some(Dialog::ScalePiece(ScalePiece::new(sizes, self.order.shop().clone())));
     }
@@ -63,7 +84,7 @@ impl Editor {
     }
 
     /// Holds the plan against another one.
-    pub(super) fn compare_with(&mut self, against: Against) {
+    fn compare_with(&mut self, against: Against) {
         let found = match &against {
             Against::Saved => self.document.saved_plan().cloned().ok_or_else(|| "It was never saved.".to_owned()),
             Against::File(path) => fh_store::load(path).map(|loaded| loaded.plan).map_err(|error| error.to_string()),

@@ -2,7 +2,7 @@
 
 use crate::state::{Command, Desk, Request};
 use crate::theme::{Text, space};
-use crate::widgets::command_button::bar_button;
+use crate::widgets::command_button::{bar_button, menu_line};
 use egui::{Button, RichText, Ui};
 
 /// The width from which zooming has buttons here too, in points at normal text size. The wheel and the keys do it as well.
@@ -39,6 +39,12 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             bar_button(ui, desk, Command::PieceLarger, "+", out);
         }
         ui.add_space(space::GAP);
+        let hang = ui.menu_button("Hang", |ui| {
+            for command in [Command::QuarterTurn, Command::HangAsSeen, Command::HangAsPlanned] {
+                menu_line(ui, desk, command, out);
+            }
+        });
+        hang.response.on_hover_text("How the piece hangs or stands, here and on paper.");
         bar_button(ui, desk, Command::Measure, "Measure", out);
         if desk.document.plan().underlay.is_some() {
             bar_button(ui, desk, Command::AdjustPicture, "Picture", out);

@@ -2,9 +2,10 @@
 
 use super::figure::figure;
 use super::image::Image;
+use super::joined::{self, Part};
 use super::spots::{self, Spot};
 use super::stage::Stage;
-use crate::state::Request;
+use crate::state::{Request, WholeAsk};
 use crate::theme::{Text, space};
 use egui::{Align2, Button, Pos2, Rect, Stroke, StrokeKind, Ui, Vec2, vec2};
 use fh_core::describe::asked_size_words;
@@ -29,6 +30,8 @@ pub(super) struct Caught {
     at: [f64; 3],
     /// The place of a part that it is, if it is one.
     spot: Option<Spot>,
+    /// The part that it lies on.
+    part: Option<Part>,
 }
 
 impl Measure {
@@ -72,11 +75,33 @@ impl Measure {
         let Some(to) = to else { return };
         paint_way(stage, from.at, to.at);
         show_words(ui, stage, &words(from.at, to.at, stage));
+        if self.join(ui, stage, out) {
+            return;
+        }
         match self.both_spots().map(|(from, to)| spots::asked(stage, from, to)) {
             Some(Ok(size)) => show_ask(ui, stage, size, out),
             Some(Err(why_not)) => super::captions::show_below(ui, stage, &why_not, Align2::RIGHT_TOP),
             None => {}
         }
+    }
+
+    /// Where the two points lie on two bars, offers to join them there; whether they do.
+    fn join(&self, ui: &mut Ui, stage: &Stage<'_>, out: &mut Vec<Request>) -> bool {
+        let [from, to] = self.points.as_slice() else { return false };
+        let (Some(first), Some(second)) = (from.part, to.part) else { return false };
+        if (first.0, first.1) == (second.0, second.1) {
+            return false;
+        }
+        match joined::joint(stage, [(first, from.at), (second, to.at)]) {
+            Ok(joint) => {
+                let tip = format!("A joint, {}: the second part is placed by it.", joint.kind.name());
+                if corner_button(ui, stage, "Join them here", &tip) {
+                    out.push(Request::Whole(WholeAsk::Join(Box::new(joint))));
+                }
+            }
+            Err(why_not) => super::captions::show_below(ui, stage, &why_not, Align2::RIGHT_TOP),
+        }
+        true
     }
 
     /// The two places of parts that were clicked, where both are ones.
@@ -86,17 +111,22 @@ impl Measure {
     }
 }
 
-/// The point of the metal under the pointer: a place of a part where one is near.
+/// The point of the metal under the pointer: a place of the part that is seen there where one is near; off the metal, the
+/// nearest place of any part.
 pub(super) fn caught(stage: &Stage<'_>, image: &Image, at: Pos2, dense: f32) -> Option<Caught> {
-    let near = spots::spots(stage).map(|(spot, place)| (spot, place, stage.point(place).distance(at)));
-    let near = near.filter(|(_, _, points)| *points <= CATCH).min_by(|a, b| a.2.total_cmp(&b.2));
-    if let Some((spot, place, _)) = near {
-        return Some(Caught { at: place, spot: Some(spot) });
-    }
     let from = at - stage.rect.left_top();
-    let (_, depth) = image.seen_at([from.x, from.y], dense)?;
+    let seen = image.seen_at([from.x, from.y], dense).and_then(|(solid, depth)| {
+        let solid = stage.model.piece.solids.get(solid)?;
+        Some(((solid.bar, solid.copy, solid.segment), depth))
+    });
+    let near = spots::spots(stage).map(|(spot, place)| (spot, place, stage.point(place).distance(at)));
+    let near = near.filter(|(spot, _, points)| *points <= CATCH && seen.is_none_or(|(part, _)| spot.part() == part));
+    if let Some((spot, place, _)) = near.min_by(|a, b| a.2.total_cmp(&b.2)) {
+        return Some(Caught { at: place, spot: Some(spot), part: Some(spot.part()) });
+    }
+    let (part, depth) = seen?;
     let [x, y] = stage.off_middle(at);
-    Some(Caught { at: stage.camera.sight().place([x, y, depth]), spot: None })
+    Some(Caught { at: stage.camera.sight().place([x, y, depth]), spot: None, part: Some(part) })
 }
 
 /// The distance and its parts: `84.2 mm: along 80 mm, across 0 mm, up 26.3 mm`.
@@ -161,12 +191,17 @@ fn show_words(ui: &mut Ui, stage: &Stage<'_>, words: &str) {
 
 /// A button under the words that asks for what was measured.
 fn show_ask(ui: &mut Ui, stage: &Stage<'_>, size: AskedSize, out: &mut Vec<Request>) {
+    let tip = format!("{}: checked from now on, or kept by a part that you choose.", asked_size_words(&size));
+    if corner_button(ui, stage, "Ask for this size", &tip) {
+        out.push(Request::AskSize(Box::new(size)));
+    }
+}
+
+/// A button under the words; whether it was pressed.
+fn corner_button(ui: &mut Ui, stage: &Stage<'_>, words: &str, tip: &str) -> bool {
     let theme = stage.theme;
     let room = stage.rect.shrink2(vec2(space::GAP, theme.scaled(space::TARGET)));
     let button = vec2(theme.scaled(ASK_WIDE), theme.scaled(space::TARGET)).min(room.size());
     let place = Align2::RIGHT_TOP.align_size_within_rect(button, room);
-    let tip = format!("{}: checked from now on, or kept by a part that you choose.", asked_size_words(&size));
-    if ui.put(place, Button::new("Ask for this size")).on_hover_text(tip).clicked() {
-        out.push(Request::AskSize(Box::new(size)));
-    }
+    ui.put(place, Button::new(words)).on_hover_text(tip).clicked()
 }

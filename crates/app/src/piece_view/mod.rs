@@ -12,6 +12,7 @@ mod handles;
 pub(crate) mod head;
 mod held;
 mod image;
+mod joined;
 mod measure;
 mod model;
 mod pick;
@@ -66,6 +67,12 @@ impl PieceView {
     /// Looks from a named side.
     pub(crate) fn look_from(&mut self, standard: Standard) {
         self.camera.look_from(standard);
+    }
+
+    /// What lies to the right, away from whoever looks, and up.
+    pub(crate) fn seen_rows(&self) -> [[f64; 3]; 3] {
+        let sight = self.camera.sight();
+        [sight.right, sight.toward.map(|part| -part), sight.up]
     }
 
     /// Shows the whole piece.

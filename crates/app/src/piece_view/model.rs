@@ -37,8 +37,8 @@ impl Model {
         let is_other = self.built_for.is_none_or(|(serial, _)| serial != now.0);
         self.built_for = Some(now);
         let piece = match shown {
-            Some(shown) => fh_piece::piece(&shown.plan, &shown.balance, Quality::Screen),
-            None => fh_piece::piece(document.plan(), document.balance(), Quality::Screen),
+            Some(shown) => fh_piece::hung(&shown.plan, &shown.balance, Quality::Screen),
+            None => fh_piece::hung(document.plan(), document.balance(), Quality::Screen),
         };
         // What is in the way during the work is told by the order's findings.
         self.warnings = if shown.is_some() { Vec::new() } else { warnings(document, &piece) };

@@ -1,5 +1,6 @@
 //! Places of the piece's parts that a size can be asked between, and the size that two of them make.
 
+use super::joined::Part;
 use super::stage::Stage;
 use fh_core::balance::feature_places;
 use fh_core::describe::segment_name;
@@ -17,6 +18,11 @@ pub(super) struct Spot {
 }
 
 impl Spot {
+    /// The part that it is of.
+    pub(super) fn part(self) -> Part {
+        (self.bar, self.copy, self.segment)
+    }
+
     /// `shank, its end`.
     pub(super) fn words(self, plan: &Plan) -> String {
         let name = plan.bars.get(self.bar).map_or_else(String::new, |bar| segment_name(bar, self.segment));

@@ -26,7 +26,7 @@ mod then;
 mod told;
 mod views;
 
-pub(crate) use asked::asked_to_open;
+pub(crate) use asked::{asked_to_open, joint_to_open};
 pub(crate) use clipboard::Clipboard;
 pub(crate) use command::Command;
 pub(crate) use desk::Desk;
@@ -40,7 +40,7 @@ pub(crate) use one_heat::Reckoned;
 pub(crate) use order::{Order, OrderDesk};
 pub(crate) use order_ask::{OrderAsk, Tab};
 pub(crate) use piece::{PieceState, Standard};
-pub(crate) use request::{Against, Request, Side};
+pub(crate) use request::{Against, Request, Side, WholeAsk};
 pub(crate) use selection::{Focus, Selection};
 pub(crate) use settings::{PaperSize, Settings, SheetKind};
 pub(crate) use shown::Shown;

@@ -5,7 +5,7 @@ use crate::theme::Look;
 use fh_core::edit::{Edit, WholeChange};
 use fh_core::motif::Motif;
 use fh_core::new_segment::Whole;
-use fh_core::plan::{AskedSize, FormKind, Plan, Segment, UnderlayView};
+use fh_core::plan::{AskedSize, FormKind, Joint, Plan, Segment, UnderlayView};
 use fh_piece::files::FileKind;
 use std::path::PathBuf;
 
@@ -41,10 +41,8 @@ pub(crate) enum Request {
     },
     /// Make the selected parts so many times as large.
     ScaleParts(f64),
-    /// Change the whole piece.
-    Whole(WholeChange),
-    /// Hold the plan against another one.
-    Compare(Against),
+    /// Something about the whole piece.
+    Whole(WholeAsk),
     /// Select a branch of a split.
     SelectBranch {
         /// The bar.
@@ -118,6 +116,17 @@ pub(crate) enum Request {
     ReopenLast(bool),
     /// The tour was ended.
     EndTour,
+}
+
+/// What is asked for about the whole piece.
+#[derive(Clone, Debug)]
+pub(crate) enum WholeAsk {
+    /// Change it.
+    Change(WholeChange),
+    /// Hold the plan against another one.
+    Compare(Against),
+    /// Join two of its parts, and open the joint on the plan's page.
+    Join(Box<Joint>),
 }
 
 /// What the plan is held against.

@@ -1,6 +1,6 @@
 //! What stands over a plan and over a bar, apart from their segments: what an edit of a header sets.
 
-use crate::plan::{Bar, Coating, Duty, Limits, Plan, Practice, SectionSpec, Underlay, Units};
+use crate::plan::{Bar, Coating, Duty, Hangs, Limits, Plan, Practice, SectionSpec, Underlay, Units};
 use fh_measure::{WrittenLength, WrittenShare};
 use std::mem::take;
 
@@ -25,6 +25,8 @@ pub struct PlanHeader {
     pub limits: Limits,
     /// See [`Plan::practice`].
     pub practice: Practice,
+    /// See [`Plan::hangs`].
+    pub hangs: Hangs,
     /// See [`Plan::underlay`].
     pub underlay: Option<Underlay>,
 }
@@ -41,6 +43,7 @@ impl From<&Plan> for PlanHeader {
             coating: plan.coating,
             limits: plan.limits.clone(),
             practice: plan.practice,
+            hangs: plan.hangs.clone(),
             underlay: plan.underlay.clone(),
         }
     }
@@ -81,7 +84,8 @@ impl From<&Bar> for BarHeader {
 
 /// Sets a header over a plan.
 pub(super) fn set_plan(plan: &mut Plan, header: &PlanHeader) {
-    let PlanHeader { title, notes, units, material, scale, duty, coating, limits, practice, underlay } = header.clone();
+    let PlanHeader { title, notes, units, material, scale, duty, coating, limits, practice, hangs, underlay } =
+        header.clone();
     let Plan { firstheat, bars, joints, sizes, work, .. } = plan;
     let (firstheat, bars, joints, sizes, work) = (*firstheat, take(bars), take(joints), take(sizes), take(work));
     *plan = Plan {
@@ -95,6 +99,7 @@ pub(super) fn set_plan(plan: &mut Plan, header: &PlanHeader) {
         coating,
         limits,
         practice,
+        hangs,
         underlay,
         bars,
         joints,

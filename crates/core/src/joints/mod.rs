@@ -7,5 +7,5 @@ mod tree;
 
 pub use joined::{Joined, joined};
 pub use lookup::Lookup;
-pub use place::{MemberPlace, Missing, PartSide, Role};
+pub use place::{MemberPlace, Missing, PartSide, Role, kind_between};
 pub use tree::{Link, links};

@@ -2,7 +2,7 @@
 
 use crate::balance::SegmentBalance;
 use crate::metal::{Shape, in_mm};
-use crate::plan::{Bend, Form, JointSide, Segment};
+use crate::plan::{Bend, Form, JointKind, JointSide, Segment};
 
 /// What a member is in its joint.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -91,6 +91,54 @@ impl MemberPlace {
             (_, Some(Shape::Hole { at, .. })) if segment.reversed => length - in_mm(*at),
             (_, Some(Shape::Hole { at, .. })) => in_mm(*at),
             _ => length / 2.0,
+        }
+    }
+}
+
+/// How two parts are most likely held together, by what they are.
+pub fn kind_between(first: &Segment, second: &Segment) -> JointKind {
+    let roles = [role(first), role(second)];
+    let has = |wanted: Role| roles.contains(&wanted);
+    match roles {
+        _ if has(Role::Rivet) => JointKind::Rivet,
+        _ if has(Role::Collar) => JointKind::Collar,
+        _ if has(Role::Tenon) => JointKind::Tenon,
+        [Role::Hole, Role::Hole] => JointKind::Rivet,
+        _ if has(Role::Eye) || has(Role::Hole) => JointKind::Hook,
+        _ => JointKind::Weld,
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "tests")]
+mod tests {
+    use super::*;
+
+    fn segment(text: &str) -> Segment {
+        serde_json::from_str(text).unwrap()
+    }
+
+    #[test]
+    fn what_two_parts_are_says_how_they_are_held_together() {
+        let hole = segment(
+            r#"{"form":{"hole":{"outline":{"disc":{"diameter":"20 mm"}},"thickness":"5 mm","hole":{"round":"8 mm"},"made":"drilled"}}}"#,
+        );
+        let tenon = segment(r#"{"form":{"tenon":{"section":{"round":"8 mm"},"grip":"5 mm","allowance":"9 mm"}}}"#);
+        let rivet = segment(r#"{"form":{"rivet":{"diameter":"8 mm","grip":"5 mm","allowance":"9 mm"}}}"#);
+        let collar = segment(r#"{"form":{"collar":{"section":"stock","width":"20 mm","height":"10 mm"}}}"#);
+        let eye = segment(r#"{"form":{"plain":{}},"bend":{"ring":{"inside_diameter":"20 mm"}}}"#);
+        let bar = segment(r#"{"form":{"plain":{"length":"20 mm"}}}"#);
+        for (first, second, wanted) in [
+            (&tenon, &hole, JointKind::Tenon),
+            (&hole, &tenon, JointKind::Tenon),
+            (&hole, &hole, JointKind::Rivet),
+            (&hole, &rivet, JointKind::Rivet),
+            (&bar, &collar, JointKind::Collar),
+            (&eye, &bar, JointKind::Hook),
+            (&bar, &hole, JointKind::Hook),
+            (&bar, &bar, JointKind::Weld),
+        ] {
+            assert_eq!(kind_between(first, second), wanted);
         }
     }
 }

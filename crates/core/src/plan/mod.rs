@@ -9,6 +9,7 @@ mod duty;
 mod form;
 mod gives;
 mod grown;
+mod hangs;
 mod hole;
 mod joint;
 mod joint_side;
@@ -47,6 +48,7 @@ pub use form::{Form, FormKind};
 pub use gives::Gives;
 pub use grown::GrownSpec;
 pub(crate) use grown::Lean;
+pub use hangs::Hangs;
 pub use hole::{HoleKind, HoleSpec, Made};
 pub use joint::{Joint, JointKind, Member};
 pub use joint_side::JointSide;
@@ -114,6 +116,9 @@ pub struct Plan {
     /// The smith's choice where the trade knows more than one rule.
     #[serde(default, skip_serializing_if = "Practice::is_default")]
     pub practice: Practice,
+    /// How the finished piece hangs or stands, where it is not as its first bar was planned.
+    #[serde(default, skip_serializing_if = "Hangs::is_default")]
+    pub hangs: Hangs,
     /// A picture under the piece, to be traced.
     #[serde(default, rename = "sketch", alias = "underlay", skip_serializing_if = "Option::is_none")]
     pub underlay: Option<Underlay>,
@@ -148,6 +153,7 @@ impl Plan {
             coating: None,
             limits: Limits::default(),
             practice: Practice::default(),
+            hangs: Hangs::default(),
             underlay: None,
             bars: vec![Bar::new("bar", stock)],
             joints: Vec::new(),

@@ -5,7 +5,7 @@ mod obj;
 mod stl;
 mod svg;
 
-use crate::{Quality, flats, piece};
+use crate::{Quality, flats, hung};
 use fh_core::balance::Balance;
 use fh_core::plan::Plan;
 
@@ -73,7 +73,7 @@ pub enum ExportError {
 pub fn export(plan: &Plan, balance: &Balance, kind: FileKind) -> Result<Vec<u8>, ExportError> {
     match kind {
         FileKind::Stl | FileKind::Obj => {
-            let piece = piece(plan, balance, Quality::Print);
+            let piece = hung(plan, balance, Quality::Print);
             if piece.solids.is_empty() {
                 return Err(ExportError::EmptyPiece);
             }

@@ -7,7 +7,7 @@ use fh_core::balance::{BarBalance, totals};
 use fh_core::describe::short_name;
 use fh_core::plan::{Bar, Plan};
 use fh_measure::format_length;
-use fh_piece::{Quality, piece};
+use fh_piece::{Quality, hung};
 use uom::si::f64::Mass;
 use uom::si::mass::kilogram;
 
@@ -72,7 +72,7 @@ fn weight(what: &str, plans: [&Plan; 2], masses: [Option<Mass>; 2]) -> ComparedL
 
 /// How long, wide and high the finished piece is, as it is put together.
 fn size(version: Version<'_>) -> Option<String> {
-    let bounds = piece(version.plan, version.balance, Quality::Screen).bounds()?;
+    let bounds = hung(version.plan, version.balance, Quality::Screen).bounds()?;
     let units = version.plan.units;
     let sizes = bounds.size().map(|mm| format_length(mm, units.length.length_unit(), units.marks));
     Some(sizes.join(" × "))

@@ -2,11 +2,11 @@
 
 mod member;
 
-use crate::state::{Desk, Request};
+use crate::state::{Desk, Request, joint_to_open};
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields, heading};
-use egui::{Button, CollapsingHeader, Id, RichText, Ui};
+use egui::{Button, CollapsingHeader, RichText, Ui};
 use fh_core::describe::short_name;
 use fh_core::edit::Edit;
 use fh_core::plan::{Bar, Joint, JointKind, Member, Plan};
@@ -17,7 +17,7 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, desk: &Desk<'_>, out: &mut 
     heading::show(ui, sizing.theme, "Joints");
     let mut next = plan.joints.clone();
     let mut removed = None;
-    let opened = Id::unique("joint to be opened");
+    let opened = joint_to_open();
     let to_open = ui.data_mut(|data| data.remove_temp::<usize>(opened));
     for (index, joint) in next.iter_mut().enumerate() {
         let header = CollapsingHeader::new(format!("Joint {}: {}", index + 1, in_words(joint)));

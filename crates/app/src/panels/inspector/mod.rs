@@ -9,6 +9,7 @@ mod contents;
 mod facts;
 mod flag;
 mod form;
+mod hangs;
 mod hole;
 mod joints;
 mod ladder;

@@ -1,6 +1,6 @@
 //! The whole plan: what it is called, its unit, its material, and the limits that it is held against.
 
-use super::{asked, joints, limits, notes};
+use super::{asked, hangs, joints, limits, notes};
 use crate::state::{Command, Desk, Request};
 use crate::theme::Text;
 use crate::widgets::entry::Entry;
@@ -46,6 +46,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     limits::show(ui, &sizing, &mut next.limits);
     joints::show(ui, &sizing, desk, out);
     asked::show(ui, &sizing, desk, out);
+    hangs::show(ui, &sizing, &mut next.hangs);
     heading::show(ui, desk.theme, "Notes");
     if let Some(notes) = notes::show(ui, "Notes on the plan", plan.notes.as_deref()) {
         next.notes = notes;

@@ -3,7 +3,7 @@
 use crate::forms::{Flag, Hole, Shoulder, Split};
 use crate::joints::{Joined, Role, joined};
 use crate::metal::{Outline, in_mm};
-use crate::plan::{BaseLine, Bend, Form, JointKind, JointSide, OutlineSpec, Plan, Segment, Sides, SocketAxis};
+use crate::plan::{BaseLine, Bend, Form, Hangs, JointKind, JointSide, OutlineSpec, Plan, Segment, Sides, SocketAxis};
 use fh_measure::{LengthRange, MeasureError, WrittenAngle, WrittenLength};
 
 type Done = Result<(), MeasureError>;
@@ -30,6 +30,8 @@ pub(super) fn mirrored(plan: &Plan) -> Result<Plan, MeasureError> {
             member.turn.iter_mut().try_for_each(turn_round)?;
         }
     }
+    let Hangs { rolled, turned, .. } = &mut next.hangs;
+    rolled.iter_mut().chain(turned).try_for_each(turn_round)?;
     for step in next.work.steps.iter_mut().flatten() {
         step.up.iter_mut().try_for_each(turn_round)?;
     }

@@ -22,7 +22,7 @@ use crate::sheets::steps::cell::{fitted, in_white};
 use crate::sheets::steps::piece_picture::Named;
 use crate::sheets::type_sizes::{BELOW_STEP, CAPTION, FACT, STEP};
 use fh_core::balance::{Balance, BarBalance};
-use fh_core::plan::{Bar, Plan, PlanUnit};
+use fh_core::plan::{Bar, Hangs, Plan, PlanUnit};
 use fh_work::hot_note;
 use std::collections::BTreeSet;
 use std::ops::Range;
@@ -276,7 +276,9 @@ fn put_bar(flow: &mut Flow, job: &Job<'_>, index: usize, several: Several) {
     let Some((bar, worked)) = plan.bars.get(index).zip(balance.bars.get(index)) else { return };
     let mut alone = bar.clone();
     alone.count = None;
-    let alone = Plan { bars: vec![alone], joints: Vec::new(), underlay: None, ..plan.clone() };
+    // One bar of several hangs nowhere by itself.
+    let hangs = Hangs::default();
+    let alone = Plan { bars: vec![alone], joints: Vec::new(), underlay: None, hangs, ..plan.clone() };
     let own = Balance::of_bars(vec![worked.clone()]);
     let mut top = band(&band_words(job, Some(index)), width);
     if worked.segments.len() > 1 {

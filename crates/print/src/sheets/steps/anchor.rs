@@ -6,9 +6,10 @@ use fh_piece::{Frame, Line, Piece};
 /// A part that turns by less than this is straight: the cosine of its turn.
 const STRAIGHT: f64 = 0.9999;
 
-/// The place by which the bar of a piece lies as it does on the strips; as planned where there are several bars.
+/// The place by which the bar of a piece lies as it does on the strips; as planned where there are several bars, and as it
+/// hangs where the plan says.
 pub(super) fn anchor(piece: &Piece) -> Frame {
-    let one_bar = piece.lines.iter().all(|line| (line.bar, line.copy) == (0, 0));
+    let one_bar = !piece.hangs && piece.lines.iter().all(|line| (line.bar, line.copy) == (0, 0));
     let straight = piece.lines.iter().filter(|line| one_bar && is_straight(line));
     let longest = straight.max_by(|one, other| reach(one).total_cmp(&reach(other)));
     // In a piece the smith stands where y is below 0.

@@ -132,7 +132,7 @@ impl<'a> Now<'a> {
         let lines: Vec<Line> = self.piece.lines.iter().filter(is_near).cloned().collect();
         let is_kept = |segment: usize| lines.iter().any(|line| line.segment == segment);
         let solids = self.piece.solids.iter().filter(|solid| is_kept(solid.segment)).cloned().collect();
-        Self { piece: Piece { solids, lines, loops: Vec::new() }, ..*self }
+        Self { piece: Piece { solids, lines, loops: Vec::new(), ..Piece::default() }, ..*self }
     }
 
     /// What is bent in the step by itself, with a little beside it; nothing where nothing is.

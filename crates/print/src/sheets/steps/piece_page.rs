@@ -11,7 +11,7 @@ use crate::sheets::names::bar_name;
 use crate::sheets::paragraph::paragraph;
 use crate::sheets::type_sizes::{BODY, CAPTION};
 use fh_core::balance::Balance;
-use fh_core::plan::Plan;
+use fh_core::plan::{Hangs, Plan};
 
 /// How tall the metal on a picture is tried, in mm; the last only where a page has no more room.
 const TALL_MM: [f64; 4] = [75.0, 62.0, 48.0, 30.0];
@@ -41,9 +41,11 @@ pub(super) fn put_piece(flow: &mut Flow, plan: &Plan, balance: &Balance) {
             let name = paragraph(&name, BODY * 1.1, Weight::SemiBold, width).then_free(1.5);
             page.head = Some(page.head.take().map_or(name.clone(), |head| head.over(name)));
         }
+        // One bar of several hangs nowhere by itself.
+        let hangs = if plan.bars.len() > 1 { Hangs::default() } else { plan.hangs.clone() };
         let mut alone = bar.clone();
         alone.count = None;
-        let alone = Plan { bars: vec![alone], joints: Vec::new(), underlay: None, ..plan.clone() };
+        let alone = Plan { bars: vec![alone], joints: Vec::new(), underlay: None, hangs, ..plan.clone() };
         let balance = Balance::of_bars(vec![own.clone()]);
         page.put_picture(flow, &alone, &balance, Named::Parts);
         put_parts(flow, plan, bar, own);

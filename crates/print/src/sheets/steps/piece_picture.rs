@@ -16,7 +16,7 @@ use crate::typeset;
 use fh_core::balance::Balance;
 use fh_core::metal::{Bent, FreeEnd, Shape};
 use fh_core::plan::{Chain, Plan};
-use fh_piece::{Piece, Quality, piece};
+use fh_piece::{Piece, Quality, hung};
 
 /// Free at the left of the metal, for numbers.
 const LEFT_MM: f64 = 10.0;
@@ -90,11 +90,12 @@ impl Drawn {
 impl<'a> Picture<'a> {
     /// The views of a piece that tell something; none where it cannot be drawn.
     pub(in crate::sheets) fn new(plan: &'a Plan, balance: &'a Balance, named: Named, room: [f64; 2]) -> Option<Self> {
-        let piece = piece(plan, balance, Quality::Print);
+        let piece = hung(plan, balance, Quality::Print);
         let view = |from: From| {
             let upright = PieceView::new(&piece, balance, from, false)?;
             let laid = PieceView::new(&piece, balance, from, true)?;
-            let gains = scale_of(laid.size(), room) > 1.3 * scale_of(upright.size(), room);
+            // What hangs stands on paper as it hangs.
+            let gains = !piece.hangs && scale_of(laid.size(), room) > 1.3 * scale_of(upright.size(), room);
             Some(if gains { laid } else { upright })
         };
         let (side, above) = (view(From::Side)?, view(From::Above)?);
@@ -361,6 +362,18 @@ fn caption(view: &PieceView, scale: BarScale) -> String {
 mod tests {
     use super::*;
     use crate::sheets::steps::piece_view::is_inside;
+
+    #[test]
+    fn what_hangs_stands_on_paper_as_it_hangs() {
+        let path = format!("{}/../../demo-plans/gate-hook.plan.json", env!("CARGO_MANIFEST_DIR"));
+        let mut plan = fh_core::file::read(&std::fs::read(path).unwrap()).unwrap();
+        let balance = fh_core::balance::balance(&plan);
+        let size = |plan: &Plan| Picture::new(plan, &balance, Named::Parts, [150.0, 75.0]).unwrap().views[0].size();
+        let lying = size(&plan);
+        plan.hangs.tipped = fh_measure::WrittenAngle::from_degrees(-90.0).ok();
+        let hanging = size(&plan);
+        assert!((lying[0] - hanging[1]).abs() < 0.1 && (lying[1] - hanging[0]).abs() < 0.1, "{lying:?} {hanging:?}");
+    }
 
     #[test]
     fn a_leader_starts_where_its_own_part_is_seen() {
