@@ -2,6 +2,8 @@
 
 use crate::gui::desk::{Desk, small_plan};
 use egui::{Key, Modifiers};
+use fh_core::findings::Severity;
+use fh_core::new_segment::Whole;
 use fh_core::plan::{Bend, Form};
 
 fn names(desk: &Desk) -> String {
@@ -88,4 +90,32 @@ fn letters_that_find_nothing_say_so() {
     assert!(desk.shows("Nothing is called so"));
     desk.keys(Modifiers::NONE, Key::Enter);
     assert_eq!(names(&desk), "point, shank, rest");
+}
+
+/// What is warned of in a plan: its own findings, and what the fire takes beyond what the marks allow.
+fn warned(desk: &Desk) -> Vec<String> {
+    let (plan, balance) = (desk.plan(), desk.editor().balance());
+    let worked = fh_work::work_out(plan, balance, &fh_work::Shop::default());
+    let all = balance.findings.iter().chain(&worked.scale_short);
+    all.filter(|found| found.severity > Severity::Note).map(|found| found.message.clone()).collect()
+}
+
+#[test]
+fn no_whole_that_is_offered_is_warned_of_whatever_the_fire_takes_of_it() {
+    for stock in [r#"{ "square": "3/8 in" }"#, r#"{ "flat": { "width": "1 in", "thickness": "1/4 in" } }"#] {
+        let text = format!(
+            r#"{{ "firstheat": 1, "scale": "2 %", "units": {{ "length": "in", "marks": "1/16 in" }}, "bars": [{{
+            "name": "fork", "stock": {stock}, "segments": [
+            {{ "name": "shank", "form": {{ "plain": {{ "length": "12 in" }} }} }} ] }}] }}"#
+        );
+        for whole in Whole::ALL {
+            let mut desk = Desk::with_plan(fh_core::file::read(text.as_bytes()).unwrap());
+            desk.press("Part 1: shank");
+            desk.keys(Modifiers::COMMAND, Key::Enter);
+            desk.letters(whole.name());
+            desk.keys(Modifiers::NONE, Key::Enter);
+            assert!(desk.plan().bars[0].segments.len() > 1, "{whole:?} was added");
+            assert_eq!(warned(&desk), Vec::<String>::new(), "{whole:?} on {stock}");
+        }
+    }
 }

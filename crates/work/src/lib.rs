@@ -26,7 +26,7 @@ pub use answers::into_itself::INTO_ITSELF;
 pub use answers::one_heat::{OneHeat, Verdict, estimate_words, one_heat, seconds_words};
 pub use answers::passes::{Passes, passes};
 pub use answers::scale_loss::ScaleLoss;
-pub use answers::scale_short::{SCALE_SHORT, offered, taken_up};
+pub use answers::scale_short::{SCALE_SHORT, offered, short_parts, taken_up};
 pub use bar::held::Hold;
 pub use bar::progress::Stage;
 pub use compare::{ComparedGroup, ComparedLine, Version, compare};

@@ -4,12 +4,14 @@ use super::Editor;
 use crate::dialogs::{AddPart, Dialog};
 use crate::state::{Focus, Side};
 use crate::widgets::Sizing;
+use fh_core::balance::balance;
 use fh_core::edit::{Edit, MarkEdit};
 use fh_core::forms;
 use fh_core::metal::{FreeEnd, Shape};
 use fh_core::new_segment::{Around, Whole, new_segment, run_to_a_section};
 use fh_core::plan::{Bar, Chain, Form, FormKind, SectionSpec, Segment};
 use fh_measure::{LengthRange, WrittenLength};
+use fh_work::{short_parts, work_out};
 
 impl Editor {
     /// Asks what a new part is.
@@ -46,7 +48,8 @@ impl Editor {
         let stock = plan.bars.get(self.selection.bar).map(|bar| &bar.stock);
         let is_round = matches!(stock, Some(SectionSpec::Round(_)));
         let first = place == 0 && self.is_free_end(chain, place);
-        let Some(parts) = whole.parts(&sizing.first, Around { first, is_round }) else { return };
+        let Some(mut parts) = whole.parts(&sizing.first, Around { first, is_round }) else { return };
+        self.allow_for_scale(&mut parts, chain, place);
         let main = parts.iter().position(|part| part.name == whole.main_part()).unwrap_or_default();
         let before = self.document.revision();
         self.insert_motif(parts, side);
@@ -55,6 +58,23 @@ impl Editor {
         if let Some(number) = number.filter(|_| self.document.revision() != before) {
             self.select_segment(number);
         }
+    }
+
+    /// Gives those of new parts a scale of their own that would be warned of: an offered whole breaks no rule.
+    fn allow_for_scale(&self, parts: &mut Vec<Segment>, chain: Chain, place: usize) {
+        let (plan, bar) = (self.document.plan(), self.selection.bar);
+        let segments = parts.clone();
+        let Ok((with, _)) = (Edit::InsertSegments { bar, chain, place, segments }).applied(plan) else { return };
+        let worked = work_out(&with, &balance(&with), self.order.shop());
+        let Some(first) = with.bars.get(bar).and_then(|bar| bar.number_of(chain, place)) else { return };
+        let mut alone = Bar { segments: std::mem::take(parts), ..Bar::new("", SectionSpec::Stock) };
+        for (at, share) in short_parts(&worked, bar) {
+            let part = at.checked_sub(first).and_then(|at| alone.segment_mut(at));
+            if let Some(part) = part {
+                part.scale = Some(share);
+            }
+        }
+        *parts = alone.segments;
     }
 
     /// Whether a segment that is put at a place has a free end: of the bar, or of a branch that is open there.

@@ -2,6 +2,7 @@
 
 use crate::answers::scale_loss::{BELIEVED, ScaleLoss, loss_words};
 use crate::job::site::Site;
+use crate::worked::Worked;
 use fh_core::findings::{Finding, Place, Severity, is_over, is_under};
 use fh_core::plan::Plan;
 use fh_heat::estimate::Estimate;
@@ -47,6 +48,17 @@ fn finding(site: &Site<'_>, at: usize, share: Estimate) -> Option<Finding> {
     let severity = if share.low - allowed > WEIGHTY { Severity::Warning } else { Severity::Note };
     let place = Place { bar: Some(site.index), segment: Some(at) };
     Some(Finding { id: SCALE_SHORT, severity, place, message, reason: REASON, remedy })
+}
+
+/// The parts of a bar that are warned of because the fire takes more of them than the marks allow, counted through the bar, and
+/// the share that each wants.
+pub fn short_parts(worked: &Worked, bar: usize) -> Vec<(usize, WrittenShare)> {
+    let is_warned = |at: usize| {
+        let place = Place { bar: Some(bar), segment: Some(at) };
+        worked.scale_short.iter().any(|found| found.place == place && found.severity > Severity::Note)
+    };
+    let losses = worked.scale.iter().filter(|loss| loss.bar == bar).flat_map(|loss| &loss.parts);
+    losses.filter(|(at, ..)| is_warned(*at)).filter_map(|(at, _, share)| Some((*at, wanted(*share)?))).collect()
 }
 
 fn allowed_words(share: f64) -> String {
