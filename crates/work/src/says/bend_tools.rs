@@ -16,7 +16,7 @@ fn round_tool(site: &Site<'_>, diameter: f64) -> Wanted {
     let kind = ToolKind::Mandrel;
     let size = length_words(site.plan, diameter);
     if diameter <= HORN {
-        let words = format!("{} {size}, or the horn where it is that thick", kind.name());
+        let words = format!("{} {size}, or the horn", kind.name());
         return Wanted { words, ..Wanted::sized(site, kind, diameter, "", "Twice the inside radius.") };
     }
     let words = format!("former or ring of {size}");

@@ -77,7 +77,7 @@ mod tests {
         let tools = [
             "hammer",
             "swage, groove for 8.1 mm",
-            "mandrel 26.0 mm, or the horn where it is that thick",
+            "mandrel 26.0 mm, or the horn",
             "mandrel, 26.0 mm",
             "swage, half-round groove for 9.0 mm",
         ];

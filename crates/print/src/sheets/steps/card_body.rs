@@ -10,6 +10,7 @@ use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
 use crate::sheets::paragraph;
 use crate::sheets::type_sizes::{BODY, CAPTION, FACT};
+use crate::typeset;
 
 /// The em of what is said on a card.
 const SAID: f64 = 3.75;
@@ -57,7 +58,10 @@ pub(super) fn body(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
 /// How hot it is worked and for how long, in a line across the card.
 fn fire(words: &CardWords<'_>, width: f64) -> Block {
     match &words.fire {
-        Some(told) => paragraph_of(told, SAID, Weight::SemiBold, width, 2).then_free(BELOW_MM),
+        Some(told) => {
+            let size = typeset::fitting_size(told, SAID, CAPTION, Weight::SemiBold, width);
+            paragraph_of(told, size, Weight::SemiBold, width + 0.01, 2).then_free(BELOW_MM)
+        }
         None => Block::default(),
     }
 }

@@ -3,7 +3,7 @@
 use super::job::Job;
 use super::said_before::SaidBefore;
 use super::words::card_words;
-use super::{card, opening, piece_page, slim_card, strip};
+use super::{card, opening, piece_page, ready, slim_card, strip};
 use crate::sheets::flow::Flow;
 
 /// Between two cards.
@@ -16,7 +16,7 @@ impl Job<'_> {
             return;
         }
         piece_page::put_piece(flow, self.plan, self.balance);
-        opening::put_ready(flow, self.plan, self.worked);
+        ready::put_ready(flow, self.plan, self.worked);
         opening::put_heat_notes(flow, self.plan, self.worked);
         let states = self.states(flow.width() - 2.0 * card::PAD_MM - strip::NAMES_MM);
         let (mut last, mut before) = (None, SaidBefore::default());

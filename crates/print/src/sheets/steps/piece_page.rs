@@ -1,7 +1,6 @@
-//! What is to be forged: the notes, a picture of the finished piece, and a table of its parts.
+//! What is to be forged: the notes, a picture of the finished piece, and the names of its parts.
 
 use super::at_hand::reading_block;
-use super::parts_table::put_parts;
 use super::piece_picture::{Drawn, Named, Picture};
 use crate::drawing::{Text, at};
 use crate::fonts::Weight;
@@ -11,7 +10,8 @@ use crate::sheets::names::bar_name;
 use crate::sheets::paragraph::paragraph;
 use crate::sheets::type_sizes::{BODY, CAPTION};
 use fh_core::balance::Balance;
-use fh_core::plan::{Hangs, Plan};
+use fh_core::describe::segment_name;
+use fh_core::plan::{Bar, Hangs, Plan};
 
 /// How tall the metal on a picture is tried, in mm; the last only where a page has no more room.
 const TALL_MM: [f64; 4] = [75.0, 62.0, 48.0, 30.0];
@@ -22,7 +22,7 @@ const ASIDE_MM: f64 = 62.0;
 /// Between a picture and what stands beside it.
 const GUTTER_MM: f64 = 6.0;
 
-/// Puts the piece on the flow: its notes, its picture with every part numbered, and the table of the parts of each bar.
+/// Puts the piece on the flow: its notes, its picture with every part numbered, and the names of the parts of each bar.
 pub(super) fn put_piece(flow: &mut Flow, plan: &Plan, balance: &Balance) {
     let width = flow.width();
     let notes = plan.notes.as_deref().map(str::trim).filter(|notes| !notes.is_empty());
@@ -48,10 +48,17 @@ pub(super) fn put_piece(flow: &mut Flow, plan: &Plan, balance: &Balance) {
         let alone = Plan { bars: vec![alone], joints: Vec::new(), underlay: None, hangs, ..plan.clone() };
         let balance = Balance::of_bars(vec![own.clone()]);
         page.put_picture(flow, &alone, &balance, Named::Parts);
-        put_parts(flow, plan, bar, own);
-        flow.skip(4.0);
+        let names = part_names(bar);
+        flow.put(paragraph(&names, BODY, Weight::Regular, width));
+        flow.skip(3.0);
     }
     page.finish(flow, plan, balance);
+}
+
+/// `1 leaf · 2 stem · 3 hook`.
+fn part_names(bar: &Bar) -> String {
+    let numbered = bar.paths().into_iter().enumerate();
+    numbered.map(|(at, path)| format!("{path} {}", segment_name(bar, at))).collect::<Vec<_>>().join(" · ")
 }
 
 /// What still waits to be put.
@@ -96,7 +103,7 @@ impl Page {
             }
         }
         if drawn.left_out {
-            let words = "The parts are in the order of the table; a number is left out where it has no room.";
+            let words = "The parts follow each other along the bar; a number is left out where it has no room.";
             let words = Text::new(at(0.0, CAPTION), CAPTION, words);
             block = block.over(Block { height: CAPTION * 1.4, items: vec![words.into()] });
         }

@@ -42,15 +42,14 @@ impl SaidBefore {
     }
 }
 
-/// Where a step is laid and checked as one and the same earlier step, one line says both.
+/// Where a step is laid and checked as one and the same earlier step, one line says both; a check that is known is not told alone.
 fn in_one(mut said: Vec<(&'static str, String)>) -> Vec<(&'static str, String)> {
     let of = |wanted: &str| said.iter().position(|(head, text)| *head == wanted && is_all_known(text));
-    if let (Some(lay), Some(check)) = (of("lay"), of("check"))
-        && said[lay].1 == said[check].1
-    {
+    let Some(check) = of("check") else { return said };
+    if let Some(lay) = of("lay").filter(|lay| said[*lay].1 == said[check].1) {
         said[lay].1 = said[lay].1.replace("As in", "Lay and check it as in");
-        said.remove(check);
     }
+    said.remove(check);
     said
 }
 

@@ -4,13 +4,10 @@ use super::bar_scale::BarScale;
 use super::hatch::hatch;
 use super::mark_numbers;
 use super::strip_bar::{StripBar, across_at};
-use super::words::hot_words;
 use crate::drawing::{Item, Point, Text, at};
-use crate::fonts::Weight;
 use crate::pen::{Gray, Pen};
 use crate::sheets::flow::Block;
-use crate::sheets::type_sizes::{BODY, CAPTION};
-use crate::typeset;
+use crate::sheets::type_sizes::CAPTION;
 use fh_core::balance::SegmentBalance;
 use fh_core::forms;
 use fh_core::metal::{Twist, View};
@@ -19,7 +16,7 @@ use fh_measure::in_mm;
 use fh_work::{LaidLine, LaidPlace, MarkLine, Stage, WorkedStep};
 
 /// Over the bar, for the bracket and its words.
-const BRACKET_MM: f64 = 6.5;
+const BRACKET_MM: f64 = 3.6;
 /// Half of a bracket's end.
 const TICK_MM: f64 = 1.4;
 /// The size of the notch that stands for a neck.
@@ -234,19 +231,10 @@ impl Strip<'_> {
         let Some([from, to]) = self.step.hot_mm.filter(|ends| ends.iter().all(|mm| mm.is_finite())) else {
             return Block::default();
         };
-        let Some(words) = hot_words(self.plan, self.step) else { return Block::default() };
         let (from, to) = ((from * self.scale.along).max(0.0), (to * self.scale.along).min(width));
         let y = BRACKET_MM - TICK_MM;
-        let words = typeset::shorten(&words, BODY, Weight::SemiBold, width);
-        let text = Text::new(at(0.0, y - 1.2), BODY, &words).bold();
-        let x = ((from + to - text.width_mm()) / 2.0).clamp(0.0, (width - text.width_mm()).max(0.0));
         let tick = |x: f64| Item::line(at(x, y), at(x, y + TICK_MM), Pen::CutLine);
-        let items = vec![
-            Item::line(at(from, y), at(to, y), Pen::CutLine),
-            tick(from),
-            tick(to),
-            text.moved_to(at(x, y - 1.2)).into(),
-        ];
+        let items = vec![Item::line(at(from, y), at(to, y), Pen::CutLine), tick(from), tick(to)];
         Block { height: BRACKET_MM, items }
     }
 

@@ -34,7 +34,7 @@ pub(in crate::sheets) struct CardWords<'a> {
     pub(super) said: Vec<(&'static str, String)>,
     /// What to beware of.
     pub(in crate::sheets) caution: Option<&'a str>,
-    /// How hot it is worked, and for how long.
+    /// How long a stretch is hot, how hot it is worked, and for how long.
     pub(super) fire: Option<String>,
     /// Whether so little is to be said that a row does for it.
     pub(super) is_slim: bool,
@@ -57,7 +57,7 @@ pub(in crate::sheets) fn card_words<'a>(plan: &Plan, number: usize, step: &'a Wo
         laid: &step.laid,
         said: said(step),
         caution: step.caution.as_deref().filter(|words| !words.trim().is_empty()),
-        fire: step.heat_words(plan).map(|words| sentence_case(&words)),
+        fire: fire(plan, step),
         is_slim: is_slim(step),
     }
 }
@@ -79,8 +79,14 @@ fn sentence_case(words: &str) -> String {
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
+/// `Hot: 54 mm, in 2 heats · yellow, 1200 °C, down to cherry red, 850 °C; about 25 s of work`.
+fn fire(plan: &Plan, step: &WorkedStep) -> Option<String> {
+    let told: Vec<String> = hot_words(plan, step).into_iter().chain(step.heat_words(plan)).collect();
+    (!told.is_empty()).then(|| sentence_case(&told.join(" · ")))
+}
+
 /// What has to be hot, in words; none where it is done cold.
-pub(super) fn hot_words(plan: &Plan, step: &WorkedStep) -> Option<String> {
+fn hot_words(plan: &Plan, step: &WorkedStep) -> Option<String> {
     let words = step.hot_words(plan)?;
     Some(match step.needs {
         0 | 1 => words,
@@ -102,7 +108,7 @@ fn lies(step: &WorkedStep) -> Vec<String> {
 /// Everything that is read besides the sizes: what has to be hot first of all.
 fn said(step: &WorkedStep) -> Vec<(&'static str, String)> {
     let heat = step.heat_with.iter().map(|words| ("heat", words.clone()));
-    let measure = step.measure.iter().map(|words| ("measure", words.clone()));
+    let measure = (!step.measure.is_empty()).then(|| ("measure", step.measure.join("; ")));
     let others = [
         ("lay", &step.lay),
         ("leave", &step.leave),
