@@ -296,3 +296,16 @@ fn the_tour_is_shown_once_and_never_again() {
     let desk = first(desk.folder);
     assert!(!desk.shows("1 of 8"));
 }
+
+#[test]
+fn a_plan_is_begun_with_marks_that_there_are_already() {
+    let mut desk = Desk::empty();
+    desk.type_in("The bar, as you say it", "12 mm square");
+    desk.type_only("Its marks, where you have them already", "50, 40");
+    assert!(desk.shows("■"), "a mark lies behind the one before it, and it is said why that cannot be");
+    desk.type_only("Its marks, where you have them already", "50, 110, 155");
+    desk.press("Begin");
+    let marks: Vec<_> = desk.plan().bars[0].segments.iter().filter_map(|part| part.ends_at.as_ref()).collect();
+    assert_eq!(marks.iter().map(|mark| mark.text()).collect::<Vec<_>>(), ["50 mm", "110 mm", "155 mm"]);
+    assert!(!desk.editor().is_changed(), "nothing is to be undone yet");
+}

@@ -158,12 +158,12 @@ fn named(path: &Path) -> (String, String) {
     (name, path.parent().map(|folder| folder.display().to_string()).unwrap_or_default())
 }
 
-/// The first bar of a plan, where it can be read.
-fn first(balance: Option<&Balance>) -> Option<&BarBalance> {
-    balance.and_then(|balance| balance.bars.first())
+/// The bar of a plan with the most parts, by which it is known; none where it cannot be read.
+fn known_by(balance: Option<&Balance>) -> Option<&BarBalance> {
+    balance.and_then(|balance| balance.bars.iter().rev().max_by_key(|bar| bar.segments.len()))
 }
 
-/// Recent plans and demo plans, each with the picture of its first bar.
+/// Recent plans and demo plans, each with the picture of a bar of it.
 fn tiles(
     ui: &mut Ui,
     desk: &Desk<'_>,
@@ -186,7 +186,7 @@ fn tiles(
                     desk.theme,
                     wide.floor(),
                     (name.as_str(), title.as_str()),
-                    first(balance.as_ref()),
+                    known_by(balance.as_ref()),
                 );
                 if tile.on_hover_text(folder).clicked() {
                     out.push(opened(Sort::Plan, path.clone()));
@@ -201,7 +201,7 @@ fn tiles(
             ui.spacing_mut().item_spacing.x = space::GAP;
             for ((index, demo), balance) in row {
                 let words = (demo.title, "demo");
-                if plan_tile::show(ui, desk.theme, wide.floor(), words, first(Option::as_ref(balance))).clicked() {
+                if plan_tile::show(ui, desk.theme, wide.floor(), words, known_by(Option::as_ref(balance))).clicked() {
                     out.push(Request::OpenDemo(*index));
                 }
             }

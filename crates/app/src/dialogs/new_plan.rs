@@ -6,6 +6,7 @@ use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields, section_form};
 use egui::{Context, Label, RichText, TextEdit, Ui};
+use fh_core::edit::{Edit, MarkEdit};
 use fh_core::plan::{Plan, PlanUnit, SectionKind, SectionSpec, SquareSpec, Units};
 use fh_measure::{LengthRange, LengthUnit, WrittenLength, WrittenShare};
 use fh_rack::said::section;
@@ -24,6 +25,9 @@ pub(crate) struct NewPlan {
     told: Option<String>,
     /// The sections that lie on the rack.
     rack: Vec<SectionSpec>,
+    /// Marks in a row, where there are some already, and why they cannot be.
+    marks: String,
+    marks_told: Option<String>,
     /// Whether the title has had the keyboard; it has it first.
     met: bool,
 }
@@ -37,7 +41,18 @@ impl NewPlan {
         };
         let scale = WrittenShare::parse(Plan::USUAL_SCALE, true).ok();
         let stock = common_bar(unit);
-        Self { title: String::new(), units, stock, scale, said: String::new(), told: None, rack, met: false }
+        Self {
+            title: String::new(),
+            units,
+            stock,
+            scale,
+            said: String::new(),
+            told: None,
+            rack,
+            marks: String::new(),
+            marks_told: None,
+            met: false,
+        }
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
@@ -57,10 +72,22 @@ impl NewPlan {
                 }
             },
         );
-        if begun.is_some() {
-            let plan = Plan::new(self.title.trim(), self.units, self.stock.clone());
-            out.push(Request::Begin(Box::new(Plan { scale: self.scale.clone(), ..plan })));
+        if begun.is_some()
+            && let Ok(plan) = self.plan()
+        {
+            out.push(Request::Begin(Box::new(plan)));
         }
+    }
+
+    /// The plan that is begun with it, with its marks set where some were typed.
+    fn plan(&self) -> Result<Plan, String> {
+        let plan = Plan::new(self.title.trim(), self.units, self.stock.clone());
+        let plan = Plan { scale: self.scale.clone(), ..plan };
+        if self.marks.trim().is_empty() {
+            return Ok(plan);
+        }
+        let marks = Edit::Mark(MarkEdit::Row { bar: 0, text: self.marks.clone() });
+        marks.applied(&plan).map(|(plan, _)| plan).map_err(|refusal| refusal.to_string())
     }
 
     /// Whether a plan can be begun with it.
@@ -90,7 +117,7 @@ impl NewPlan {
         self.bar_as_said(ui, desk);
         let sizing = Sizing::without_stock(desk.theme, self.units);
         let kinds: Vec<_> = SectionKind::ALL.into_iter().filter(|kind| kind.is_stock_shape()).collect();
-        if let Some(stock) = section_form::show(ui, &sizing, "bar", &self.stock, &kinds) {
+        if let Some(stock) = section_form::show_in_full(ui, &sizing, "bar", &self.stock, &kinds) {
             self.take(stock, None);
         }
         let entry = Entry::named("Scale", "Scale of the plan").hint("none");
@@ -99,7 +126,24 @@ impl NewPlan {
         }
         let words = RichText::new(SCALE).text_style(Text::Small.style());
         ui.label(words.color(desk.theme.ink_quiet));
-        self.told.is_none()
+        self.marks_in_row(ui, desk);
+        self.told.is_none() && self.marks_told.is_none()
+    }
+
+    /// A field for marks that there are already: of a piece that is copied, or from a sheet.
+    fn marks_in_row(&mut self, ui: &mut Ui, desk: &Desk<'_>) {
+        ui.add_space(space::GAP);
+        let label = ui.label("Its marks, where you have them already");
+        let hint = match self.units.length {
+            PlanUnit::Inch => "from the datum end, in a row: 2, 4 1/4, 6",
+            PlanUnit::Millimeter => "from the datum end, in a row: 50, 110, 155",
+        };
+        let field = TextEdit::singleline(&mut self.marks).desired_width(f32::INFINITY).hint_text(hint);
+        ui.add(field).labelled_by(label.id);
+        self.marks_told = self.plan().err();
+        // Its line is always there: nothing below moves.
+        let words = self.marks_told.as_ref().map_or_else(String::new, |why| format!("■ {why}"));
+        ui.add(Label::new(RichText::new(words).text_style(Text::Small.style()).color(desk.theme.stop)).truncate());
     }
 
     /// Takes a bar; a plan is in the unit that its bar is said in.

@@ -5,6 +5,9 @@ use crate::theme::{Text, space};
 use egui::{RichText, TextEdit, Ui};
 use std::path::{Path, PathBuf};
 
+/// The button beside it.
+const BROWSE: &str = "Browse…";
+
 /// A path being typed.
 pub(crate) struct PathEntry {
     text: String,
@@ -48,8 +51,8 @@ impl PathEntry {
         let theme = desk.theme;
         let label = ui.label("File");
         ui.horizontal(|ui| {
-            let browse = theme.scaled(96.0);
-            let width = (ui.available_width() - browse - space::GAP).max(browse);
+            let browse = button_width(ui, BROWSE) + ui.spacing().item_spacing.x;
+            let width = (ui.available_width() - browse).max(browse);
             let field = TextEdit::singleline(&mut self.text)
                 .desired_width(width)
                 .min_size(egui::vec2(0.0, theme.scaled(space::TARGET)));
@@ -61,7 +64,7 @@ impl PathEntry {
             if field.changed() {
                 self.said = None;
             }
-            if ui.button("Browse…").on_hover_text("Choose the file in the system's own dialog.").clicked() {
+            if ui.button(BROWSE).on_hover_text("Choose the file in the system's own dialog.").clicked() {
                 out.push(Request::Browse);
             }
         });
@@ -69,4 +72,11 @@ impl PathEntry {
             ui.label(RichText::new(format!("■ {said}")).text_style(Text::Small.style()).color(theme.stop));
         }
     }
+}
+
+/// How wide a button of these words is.
+fn button_width(ui: &Ui, words: &str) -> f32 {
+    let font = egui::TextStyle::Button.resolve(ui.style());
+    let words = ui.painter().layout_no_wrap(words.to_owned(), font, ui.visuals().text_color());
+    words.size().x + 2.0 * ui.spacing().button_padding.x
 }

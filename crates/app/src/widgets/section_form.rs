@@ -16,9 +16,17 @@ pub(crate) fn show(
     kinds: &[SectionKind],
 ) -> Option<SectionSpec> {
     let in_short = in_short(ui, sizing, of, now, kinds);
-    if in_short.is_some() {
-        return in_short;
-    }
+    in_short.or_else(|| show_in_full(ui, sizing, of, now, kinds))
+}
+
+/// Shows its kind and its sizes, each in a field of its own.
+pub(crate) fn show_in_full(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    of: &str,
+    now: &SectionSpec,
+    kinds: &[SectionKind],
+) -> Option<SectionSpec> {
     let choices: Vec<_> = kinds.iter().map(|kind| (*kind, kind_words(*kind))).collect();
     let kind = chooser::show(ui, sizing.theme, "Shape", &format!("Shape of {of}"), now.kind(), &choices);
     if let Some(kind) = kind {
