@@ -31,7 +31,7 @@ pub use via::via_words;
 
 use crate::balance::Derived;
 use crate::forms;
-use crate::plan::{Bar, Bend, Chain, Form, PlanUnit, Segment, Sides, SizeName};
+use crate::plan::{Bar, Bend, Chain, Flat, Form, PlanUnit, Segment, Sides, SizeName, path_in};
 use fh_measure::{Rounding, WrittenAngle, WrittenLength, format_length};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
@@ -166,21 +166,30 @@ pub fn side_words(segment: &Segment) -> Option<String> {
 
 /// A segment's name, or its path where it has none; `at` counts through the bar.
 pub fn segment_name(bar: &Bar, at: usize) -> String {
-    let name = bar.segment(at).map_or("", |segment| segment.name.trim());
-    if name.is_empty() { format!("part {}", bar.path(at)) } else { short_name(name) }
+    name_in(&bar.flat(), at)
 }
 
 /// A segment's name as [`segment_name`] gives it; on a branch with the branch's name before it, for branches have parts
 /// of one name.
 pub fn part_name(bar: &Bar, at: usize) -> String {
-    let name = segment_name(bar, at);
-    let branch = match bar.place_of(at) {
-        Some((Chain::Branch { split, branch }, _)) => bar
-            .segment(split)
-            .and_then(|split| split.form.branches().get(branch))
+    part_name_in(&bar.flat(), at)
+}
+
+/// The same, on a bar whose segments are counted already.
+pub(crate) fn part_name_in(flat: &[Flat<'_>], at: usize) -> String {
+    let name = name_in(flat, at);
+    let branch = match flat.get(at).map(|flat| flat.chain) {
+        Some(Chain::Branch { split, branch }) => flat
+            .get(split)
+            .and_then(|split| split.segment.form.branches().get(branch))
             .map(|it| it.title(branch))
             .filter(|title| *title != name),
         _ => None,
     };
     branch.map_or(name.clone(), |branch| format!("{branch}, {name}"))
+}
+
+fn name_in(flat: &[Flat<'_>], at: usize) -> String {
+    let name = flat.get(at).map_or("", |flat| flat.segment.name.trim());
+    if name.is_empty() { format!("part {}", path_in(flat, at)) } else { short_name(name) }
 }

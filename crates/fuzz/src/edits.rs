@@ -1,7 +1,7 @@
 //! Random edits of a plan: refused they change nothing, taken they can be taken back, and what is reached reads back.
 
 use crate::corpus::Corpus;
-use crate::plans::reads_back;
+use crate::plans::{balances, reads_back};
 use crate::random::Random;
 use crate::run::Run;
 use crate::wishes::Wishes;
@@ -10,6 +10,7 @@ use fh_core::balance::balance;
 use fh_core::edit::{BoundaryMove, BoundaryTarget, Edit, History};
 use fh_core::file;
 use fh_core::plan::{Chain, Plan};
+use fh_measure::WrittenLength;
 use std::sync::Arc;
 use uom::si::length::millimeter;
 
@@ -71,7 +72,11 @@ impl Walk {
                 }
             }
             Ok(_) => {
-                reads_back(&mut self.run, &self.history.snapshot());
+                let reached = self.history.snapshot();
+                reads_back(&mut self.run, &reached);
+                if let Some(balance) = self.run.stage("the balance", || balance(&reached)) {
+                    balances(&mut self.run, &reached, &balance);
+                }
                 if let Edit::MoveBoundary(wish) = edit {
                     self.has_come(wish, words());
                 }
@@ -92,8 +97,10 @@ impl Walk {
         let plan = self.history.snapshot();
         let Some(balance) = self.run.stage("the balance", || balance(&plan)) else { return };
         let Some(segment) = balance.bars.get(wish.bar).and_then(|bar| bar.segments.get(wish.segment)) else { return };
+        let fixed = plan.segment(wish.bar, wish.segment).and_then(|part| part.ends_at.as_ref());
         let (to, come) = match wish.to {
-            BoundaryTarget::Mark(to) => (to, segment.mark_end),
+            // What its block is short of lies over a mark that is fixed.
+            BoundaryTarget::Mark(to) => (to, fixed.map_or(segment.mark_end, WrittenLength::length)),
             // The end of a branch hangs where its split puts it.
             BoundaryTarget::Forged(_) if segment.chain != Chain::Bar => return,
             BoundaryTarget::Forged(to) => (to, segment.forged_start + segment.forged_length),

@@ -5,6 +5,7 @@
 
 mod caught;
 mod corpus;
+mod deeds;
 mod edits;
 mod kept;
 mod mutate;

@@ -6,7 +6,7 @@ use crate::mutate::{mutate, mutate_bytes};
 use crate::paper;
 use crate::random::Random;
 use crate::run::Run;
-use fh_core::balance::{Balance, BarBalance, SegmentBalance, balance, spread};
+use fh_core::balance::{Balance, BarBalance, Block, SegmentBalance, balance, spread};
 use fh_core::file;
 use fh_core::metal::Shape;
 use fh_core::plan::{Chain, Plan};
@@ -50,16 +50,49 @@ pub fn check(bytes: &[u8], whole: bool) -> (Vec<Fault>, usize) {
 fn check_plan(run: &mut Run, plan: &Plan, whole: bool) {
     reads_back(run, plan);
     let Some(balance) = run.stage("the balance", || balance(plan)) else { return };
-    for bar in &balance.bars {
-        check_bar(run, bar);
-    }
-    for finding in &balance.findings {
-        is_a_number(run, "a finding", &format!("{} {}", finding.message, finding.remedy));
-    }
+    balances(run, plan, &balance);
     run.stage("the spread", || spread(plan));
     check_order(run, plan, &balance);
     if whole {
         paper::check(run, plan, &balance);
+    }
+}
+
+/// Whatever was planned, its balance keeps its laws.
+pub(crate) fn balances(run: &mut Run, plan: &Plan, balance: &Balance) {
+    for bar in &balance.bars {
+        check_bar(run, bar);
+        bar.blocks.iter().for_each(|block| check_block(run, bar, block));
+    }
+    check_sizes(run, plan, balance);
+    for finding in &balance.findings {
+        is_a_number(run, "a finding", &format!("{} {}", finding.message, finding.remedy));
+    }
+}
+
+/// The parts of a block, and what of it is over or short, are as long as it is.
+fn check_block(run: &mut Run, bar: &BarBalance, block: &Block) {
+    let own = bar.whole().skip(block.places.start).take(block.places.len());
+    let taken: f64 = own.map(|(_, part)| part.stock_length.value).sum();
+    let long = (block.mark_end - block.mark_start).value;
+    if (taken + block.over_length.value - long).abs() > 1e-6 * taken.max(long.abs()) + 1e-12 {
+        run.wrong("a block is not as long as its parts", format!("{block:?} takes {taken} m"));
+    }
+}
+
+/// An asked size is as it was asked, or it is told.
+fn check_sizes(run: &mut Run, plan: &Plan, balance: &Balance) {
+    for (size, found) in plan.sizes.iter().zip(&balance.sizes) {
+        let off = found.value.map(|value| (value.value * 1000.0 - size.size.mm()).abs());
+        let is_kept = found.factor.is_some() && found.missed.is_none();
+        if is_kept && off.is_none_or(|off| off > 1e-5 * size.size.mm().max(1.0)) {
+            run.wrong("a size that is kept is another", format!("{size:?} {found:?}"));
+        }
+        let is_told = balance.findings.iter().any(|finding| finding.id.starts_with("size-"));
+        let is_missed_and_told = found.missed.is_some() && is_told;
+        if !found.met && !is_missed_and_told {
+            run.wrong("a size that is missed is not told", format!("{size:?} {found:?}"));
+        }
     }
 }
 
@@ -103,8 +136,11 @@ fn check_bar(run: &mut Run, bar: &BarBalance) {
         }
     }
     let whole: Vec<&SegmentBalance> = bar.segments.iter().filter(|segment| segment.chain == Chain::Bar).collect();
-    for pair in whole.windows(2) {
-        let (end, start) = (pair[0].mark_end.value, pair[1].mark_start.value);
+    for (place, pair) in whole.windows(2).enumerate() {
+        // What a block has over or is short of lies before the fixed mark that ends it.
+        let block = bar.blocks.iter().find(|block| block.places.start == place + 1);
+        let end = block.map_or(pair[0].mark_end, |block| block.mark_start).value;
+        let start = pair[1].mark_start.value;
         if (end - start).abs() > 1e-9 * end.abs() + 1e-12 {
             run.wrong("a gap between marks", format!("from {end} m to {start} m"));
         }

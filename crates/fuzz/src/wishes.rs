@@ -23,6 +23,9 @@ impl Wishes<'_> {
         let bar = self.random.place(plan.bars.len());
         let count = plan.bars.get(bar).map_or(0, |bar| bar.flat().len());
         let at = self.random.place(count);
+        if self.random.one_in(2) {
+            return self.deed(plan, bar, at);
+        }
         Some(match self.random.below(16) {
             0 => Edit::ReplacePlan(Box::new(self.other_plan()?)),
             1 => Edit::SetPlan(Box::new(PlanHeader::from(&self.other_plan()?))),
@@ -43,6 +46,7 @@ impl Wishes<'_> {
             10 => Edit::ReplaceSegment { bar, at, segment: Box::new(self.any("segments[]")?) },
             11 => Edit::RemoveSegment { bar, at },
             12 => Edit::MoveSegment { bar, from: at, to: self.random.place(count) },
+            13 => Edit::MoveToRound(self.boundary(plan, bar, at)),
             _ => Edit::MoveBoundary(self.boundary(plan, bar, at)),
         })
     }
@@ -52,7 +56,7 @@ impl Wishes<'_> {
     }
 
     /// A value that stands behind a key in some plan, now and then changed.
-    fn any<T: DeserializeOwned>(&mut self, key: &str) -> Option<T> {
+    pub(crate) fn any<T: DeserializeOwned>(&mut self, key: &str) -> Option<T> {
         let mut value = self.random.of(self.corpus.values.get(key)?)?.clone();
         if self.random.one_in(3) {
             mutate(&mut value, &self.corpus.values, &mut self.random, 2);

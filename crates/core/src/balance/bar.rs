@@ -39,7 +39,7 @@ pub struct BarBalance {
 impl BarBalance {
     /// The last mark: the length of bar that the segments need.
     pub fn last_mark(&self) -> Length {
-        self.whole().last().map_or(mm(0.0), |(_, segment)| segment.end_on_bar())
+        self.whole().next_back().map_or(mm(0.0), |(_, segment)| segment.end_on_bar())
     }
 
     /// The segments of the bar itself with their numbers, without those of branches.

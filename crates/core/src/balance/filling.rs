@@ -2,7 +2,7 @@
 
 use super::gave::note_what_gave;
 use super::solve::{solve, solve_between};
-use super::stretch::{Done, Giver, Stretch};
+use super::stretch::{Done, Giver, Step, Stretch};
 use super::walk::Give;
 use super::{Settled, scaled};
 use crate::metal::{Outline, Shape};
@@ -24,6 +24,8 @@ pub(super) struct Filling<'f, 'w, 'a> {
     target: f64,
     /// The bar that those take which do not give, in mm; none where a section gives, which others may have from it.
     others: Option<f64>,
+    /// Its places as they are written, where a section gives.
+    steps: Vec<Step>,
 }
 
 impl<'f, 'w, 'a> Filling<'f, 'w, 'a> {
@@ -37,7 +39,8 @@ impl<'f, 'w, 'a> Filling<'f, 'w, 'a> {
             };
             block.walk.total_of(block.segments, &written.settled) - givers.iter().map(own).sum::<f64>()
         });
-        Self { block, givers, target, others }
+        let steps = if others.is_none() { block.steps(written) } else { Vec::new() };
+        Self { block, givers, target, others, steps }
     }
 
     /// The block filled, or as near to it as its parts give.
@@ -132,7 +135,7 @@ impl<'f, 'w, 'a> Filling<'f, 'w, 'a> {
     fn needs(&self, factor: f64) -> f64 {
         match self.others {
             Some(others) => others + self.own(factor),
-            None => self.block.walk.total_of(self.block.segments, &self.block.settle(&self.give(factor), &[]).settled),
+            None => self.block.needs(&self.steps, &self.give(factor)),
         }
     }
 

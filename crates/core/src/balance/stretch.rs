@@ -31,6 +31,18 @@ pub(super) struct Stretch<'w, 'a> {
     pub(super) give: Option<Give>,
 }
 
+/// A place of a block as it is written.
+pub(super) struct Step {
+    /// The place, counted along the bar itself.
+    place: usize,
+    /// Its segments, counted through the bar.
+    own: Range<usize>,
+    before: Stand,
+    after: Stand,
+    /// The bar that it takes, in mm.
+    long: f64,
+}
+
 /// A block settled.
 pub(super) struct Done {
     pub(super) settled: Vec<Settled>,
@@ -56,6 +68,38 @@ impl Stretch<'_, '_> {
             all.insert(all.partition_point(|other| other.0 < own.0), own);
         }
         all
+    }
+
+    /// Its places one after the other, as they are written.
+    pub(super) fn steps(&self, written: &Done) -> Vec<Step> {
+        let (mut stand, mut at) = (self.stand, 0);
+        let step = |(place, segment): (usize, &Segment)| {
+            let settled = written.settled.get(at)?;
+            let (before, own) = (stand, self.first + at..self.first + at + segment.count());
+            stand = stand.after(segment, settled);
+            at += segment.count();
+            Some(Step { place, own, before, after: stand, long: self.walk.stock_length(segment, settled) })
+        };
+        self.places.clone().zip(self.segments).map_while(step).collect()
+    }
+
+    /// The bar that it takes in mm with these sizes multiplied: only what gives, and what finds another section before it than as
+    /// it is written, is settled again.
+    pub(super) fn needs(&self, steps: &[Step], give: &[Give]) -> f64 {
+        let all = self.with_own(give);
+        let (mut stand, mut sum) = (self.stand, 0.0);
+        for step in steps {
+            let is_given = give.iter().any(|give| step.own.contains(&give.0));
+            if !is_given && stand.around.before == step.before.around.before {
+                (stand, sum) = (step.after, sum + step.long);
+                continue;
+            }
+            let mut pass = Pass::new(step.own.start, &all, &[]);
+            stand = self.walk.walk_chain(&self.walk.bar.segments, step.place..step.place + 1, stand, &mut pass);
+            let segment = self.walk.bar.segments.get(step.place).zip(pass.all.first());
+            sum += segment.map_or(0.0, |(segment, settled)| self.walk.stock_length(segment, settled));
+        }
+        sum
     }
 
     /// What one of its segments finds, after all before it.

@@ -91,6 +91,19 @@ pub(super) struct Stand {
     pub(super) far_is_free: bool,
 }
 
+impl Stand {
+    /// Where the walk stands after a segment of its chain.
+    pub(super) fn after(mut self, segment: &Segment, settled: &Settled) -> Self {
+        // Behind a split the bar goes on as it was.
+        if let Some(shape) = settled.shape.as_ref().filter(|_| !matches!(segment.form, Form::Split(_))) {
+            self.around.before = shape.end(settled.reversed, self.around.stock);
+        }
+        // What is trimmed away before it does not count.
+        self.at_free_end &= matches!(segment.form, Form::Trim(_));
+        self
+    }
+}
+
 impl<'a> Walk<'a> {
     /// A walk along a bar.
     pub(crate) fn new(plan: &'a Plan, bar: &'a Bar) -> Self {
@@ -162,13 +175,9 @@ impl<'a> Walk<'a> {
                 pass.all[here] = settled;
             } else {
                 let settled = self.settle_one(segment, index, stand, pass);
-                if let Some(shape) = &settled.shape {
-                    stand.around.before = shape.end(settled.reversed, stand.around.stock);
-                }
                 pass.all.push(settled);
             }
-            // What is trimmed away before it does not count.
-            stand.at_free_end &= matches!(segment.form, Form::Trim(_));
+            stand = stand.after(segment, &pass.all[here]);
         }
         stand
     }

@@ -7,6 +7,7 @@ use super::scene::{Rule, Scene, Seen};
 use super::{Check, Finding, Severity, is_over};
 use crate::metal::in_mm;
 use crate::plan::{Form, Limits, Segment};
+use uom::si::f64::Length;
 
 pub(super) const CHECK: Check = Check {
     ids: &["beyond-the-fire"],
@@ -26,7 +27,8 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     }
     let depth = scene.limit(scene.plan.limits.reach.as_ref(), Limits::REACH);
     let worked = scene.segments().filter(|seen| !seen.segment.form.is_as_stock() || seen.segment.bend.is_some());
-    let farthest = worked.map(|seen| (how_far(scene, &seen), seen)).max_by(|one, other| one.0.total_cmp(&other.0));
+    let end = scene.balance.last_mark();
+    let farthest = worked.map(|seen| (how_far(scene, end, &seen), seen)).max_by(|one, other| one.0.total_cmp(&other.0));
     let Some((far, seen)) = farthest.filter(|(far, _)| is_over(*far, depth)) else { return };
     let [far, depth] = scene.apart([far, depth]);
     let name = scene.name(seen.at);
@@ -36,12 +38,12 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     found.push(RULE.at(scene.place(Some(seen.at)), message, remedy.to_owned()));
 }
 
-/// How far in from an end that goes into the fire a part reaches, in mm. What is held does not go in; of two free ends the
-/// nearer one does.
-fn how_far(scene: &Scene<'_>, seen: &Seen<'_>) -> f64 {
+/// How far in from an end that goes into the fire a part reaches, in mm, of a bar with its last mark there. What is held does not
+/// go in; of two free ends the nearer one does.
+fn how_far(scene: &Scene<'_>, end: Length, seen: &Seen<'_>) -> f64 {
     let is_hold = |segment: Option<&Segment>| segment.is_some_and(|it| matches!(it.form, Form::Hold(_)));
     let from_datum = in_mm(seen.balance.mark_end);
-    let from_far = in_mm(scene.balance.last_mark() - seen.balance.mark_start);
+    let from_far = in_mm(end - seen.balance.mark_start);
     match (is_hold(scene.bar.segments.first()), is_hold(scene.bar.segments.last())) {
         (true, false) => from_far,
         (false, true) => from_datum,

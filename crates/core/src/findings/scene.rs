@@ -3,7 +3,7 @@
 use super::compare::apart;
 use super::{Finding, Place, Severity};
 use crate::balance::{BarBalance, SegmentBalance};
-use crate::describe::part_name;
+use crate::describe::part_name_in;
 use crate::metal::{Shape, in_mm};
 use crate::plan::{Bar, Chain, Flat, InBoth, Plan, PlanUnit, Segment};
 use fh_measure::{LengthUnit, WrittenLength, format_decimal};
@@ -97,7 +97,7 @@ impl<'a> Scene<'a> {
 
     /// A segment by its name, with that of its branch.
     pub(super) fn name(&self, at: usize) -> String {
-        part_name(self.bar, at)
+        part_name_in(self.flat, at)
     }
 
     /// Two lengths in mm in the plan's unit, with as many figures as it takes for them to read differently.

@@ -68,6 +68,7 @@ pub use split::{Branch, BranchFree, Opening, RootSpec};
 pub use square::SquareSpec;
 pub use target::Target;
 pub use thickness::ThicknessSpec;
+pub(crate) use tree::path_in;
 pub use tree::{Chain, Flat};
 pub use underlay::{Place, Underlay, UnderlayView};
 pub use units::{PlanUnit, Units};

@@ -118,22 +118,26 @@ impl Bar {
     /// A segment as files and reports write it: `4` for the fourth, `4.2.1` for the first segment of the second branch of
     /// the split at 4; empty where there is no such segment.
     pub fn path(&self, at: usize) -> String {
-        let all = self.flat();
-        let mut parts = Vec::new();
-        let mut now = all.get(at);
-        while let Some(flat) = now {
-            parts.push((flat.place + 1).to_string());
-            now = match flat.chain {
-                Chain::Bar => None,
-                Chain::Branch { split, branch } => {
-                    parts.push((branch + 1).to_string());
-                    all.get(split)
-                }
-            };
-        }
-        parts.reverse();
-        parts.join(".")
+        path_in(&self.flat(), at)
     }
+}
+
+/// The path of a segment on a bar whose segments are counted already; see [`Bar::path`].
+pub(crate) fn path_in(all: &[Flat<'_>], at: usize) -> String {
+    let mut parts = Vec::new();
+    let mut now = all.get(at);
+    while let Some(flat) = now {
+        parts.push((flat.place + 1).to_string());
+        now = match flat.chain {
+            Chain::Bar => None,
+            Chain::Branch { split, branch } => {
+                parts.push((branch + 1).to_string());
+                all.get(split)
+            }
+        };
+    }
+    parts.reverse();
+    parts.join(".")
 }
 
 impl Bar {
