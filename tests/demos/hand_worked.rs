@@ -399,8 +399,25 @@ const LANTERN_ARM: HandWorked = HandWorked {
     marks: &[18.0, 50.0, 150.0, 161.046, 230.0, 260.0, 410.0],
 };
 
+/// In mm. S = 256, 1 - s = 0.97.
+///
+/// 1. point: 256 × 90/3 = 7680. Bar 30.9278.
+/// 2. shank: 240. The slit starts here, and the thorn is cut free.
+/// 3. slit: 30, and the root hole, π/4 × 5² × 16 = 314.159, of S: 1.2272. Bar 31.2272.
+///    The cut is 5 mm in, so the thorn has 5 × 16 = 80 mm² of the bar, 2400 mm³ of it.
+///    root, 8 round: L = (10 + 4) π/4 = 10.9956; V = L × 16 π = 552.70. Of the sliver 552.70/0.97/80 = 7.1224.
+///    spike: the sliver's other 22.8776, 1830.21; with 8 % of scale 1683.79, over π/12 (9 + 24 + 64) = 25.3946: 66.30 long.
+///    back: all 30 of it as it is cut.
+/// 4. head: 50.
+const NET_STAKE: HandWorked = HandWorked {
+    file_name: "net-stake.plan.json",
+    bar: 0,
+    unit_mm: MILLIMETER,
+    marks: &[30.9278, 270.9278, 302.1550, 293.8054, 300.9278, 300.9278, 352.1550],
+};
+
 /// Every bar that was worked by hand: all of them.
-pub(crate) const ALL: [HandWorked; 23] = [
+pub(crate) const ALL: [HandWorked; 24] = [
     GATE_HOOK,
     TRELLIS_BRACKET,
     ROW_MARKER_STAKE,
@@ -424,4 +441,5 @@ pub(crate) const ALL: [HandWorked; 23] = [
     DIBBER_RACK,
     ROW_LABEL,
     LANTERN_ARM,
+    NET_STAKE,
 ];

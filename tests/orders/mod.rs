@@ -15,6 +15,7 @@ mod heats;
 mod held;
 mod hot;
 mod joined;
+mod leaving;
 mod left;
 mod legs;
 mod on_the_way;

@@ -137,3 +137,26 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn a_form_that_an_open_block_is_given_fills_it() {
+    use fh_core::edit::PartChange;
+    use fh_core::plan::{FormKind, Gives};
+    let text = r#"{ "firstheat": 1, "bars": [{ "name": "bar", "stock": { "square": "12 mm" }, "segments": [
+        { "name": "shank", "form": { "plain": { "length": "100 mm" } }, "ends_at": "100 mm" },
+        { "name": "block", "form": { "open": {} }, "ends_at": "145 mm" },
+        { "name": "rest", "form": { "plain": { "length": "100 mm" } } }] }] }"#;
+    let open = read(text);
+    let mut filled = 0;
+    for kind in FormKind::ALL.into_iter().filter(|kind| *kind != FormKind::Open) {
+        let edit = Edit::ChangePart { bar: 0, at: 1, change: PartChange::Form(kind) };
+        let (next, _) = edit.applied(&open).unwrap();
+        let block = &balance(&next).bars[0].blocks[1];
+        let part = &next.bars[0].segments[1];
+        if part.giving() != Gives::Nothing {
+            filled += 1;
+            assert!(block.over_length == Length::default(), "{kind:?}: {block:?}");
+        }
+    }
+    assert!(filled > 9, "{filled} forms fill the block");
+}

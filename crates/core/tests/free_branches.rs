@@ -187,3 +187,52 @@ fn one_branch_at_least_runs_on() {
     let error = fh_core::file::read(text.as_bytes()).unwrap_err();
     assert!(error.message.contains("one at least runs on"), "{error}");
 }
+
+/// The same thorn between two fixed marks, its slit giving to its block; `more` goes into the split.
+fn thorn_in_a_block(more: &str) -> Plan {
+    let mut plan = thorn(more, "datum");
+    let mark = |text: &str| Some(crate::blocks::written(text));
+    let parts = &mut plan.bars[0].segments;
+    (parts[0].ends_at, parts[1].ends_at) = (mark("90 mm"), mark("128 mm"));
+    parts[1].gives = Some(fh_core::plan::Gives::Length);
+    plan
+}
+
+#[test]
+fn a_slit_is_as_long_as_its_block_leaves_it() {
+    // 38 mm of bar: 5 × 16 × 38 = 3040 mm³ for the thorn, 3 × 3040 / 64 = 142.5 mm of it; 11 × 16 × 38 / 121 for what runs on.
+    // A root hole of 5 mm takes π/4 × 5² / 16 = 1.2272 mm of the 38.
+    let hole = 25.0 * std::f64::consts::PI / 64.0;
+    for (more, slit) in [
+        (r#""cut": "5 mm","#, 38.0),
+        (r#""cut": "5 mm", "slit": "20 mm","#, 38.0),
+        (r#""cut": "5 mm", "root": { "hole": "5 mm" },"#, 38.0 - hole),
+    ] {
+        let found = balance(&thorn_in_a_block(more));
+        let (bar, parts) = (&found.bars[0], &found.bars[0].segments);
+        assert!((mm(parts[1].mark_end) - 128.0).abs() < 1e-9, "{more}");
+        assert!((mm(parts[2].forged_length) - 3.0 * 80.0 * slit / 64.0).abs() < 1e-6, "{more}");
+        assert!((mm(parts[3].forged_length) - 176.0 * slit / 121.0).abs() < 1e-6, "{more}");
+        assert_eq!((bar.blocks[1].gives.as_slice(), mm(bar.blocks[1].over_length)), (&[1][..], 0.0), "{more}");
+    }
+}
+
+#[test]
+fn a_slit_whose_block_is_loosened_keeps_its_length() {
+    use fh_core::edit::{Edit, History, MarkEdit};
+    let start = thorn_in_a_block(r#""cut": "5 mm","#);
+    let mut history = History::new(start.clone());
+    history.apply(&Edit::Mark(MarkEdit::Loosen { bar: 0, segment: 1 })).unwrap();
+    let parts = balance(history.plan()).bars[0].segments.clone();
+    assert!((mm(parts[1].mark_end) - 128.0).abs() < 0.01 && parts[1].fixed_mark.is_none());
+    assert!(history.undo() && *history.plan() == start);
+}
+
+#[test]
+fn there_is_no_slit_where_a_block_has_no_room() {
+    let mut plan = thorn_in_a_block(r#""cut": "5 mm","#);
+    plan.bars[0].segments[0].ends_at = None;
+    plan.bars[0].segments[1].ends_at = Some(crate::blocks::written("80 mm"));
+    let found = balance(&plan);
+    assert!(found.findings.iter().any(|finding| finding.id == "block-short"), "{:?}", found.findings);
+}

@@ -68,7 +68,7 @@ fn the_short_table_of_most_demos_stays_one_page() {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo-plans");
     let files = std::fs::read_dir(folder).unwrap().map(|file| file.unwrap().path());
     let files: Vec<_> = files.filter(|path| path.extension().is_some_and(|end| end == "json")).collect();
-    assert_eq!(files.len(), 16);
+    assert_eq!(files.len(), 17);
     let pages = |path: &std::path::PathBuf| {
         let plan = fh_core::file::read(&std::fs::read(path).unwrap()).unwrap();
         let sheets = [Sheet::StepList];

@@ -89,6 +89,11 @@ pub const DEMOS: &[Demo] = &[
         title: "Lantern arm",
         text: include_str!("../../../demo-plans/lantern-arm.plan.json"),
     },
+    Demo {
+        file_name: "net-stake.plan.json",
+        title: "Net stake",
+        text: include_str!("../../../demo-plans/net-stake.plan.json"),
+    },
 ];
 
 #[cfg(test)]

@@ -115,7 +115,7 @@ fn filled_block(block: &Stretch<'_, '_>, mut asked: Vec<usize>, target: f64, can
     let givers = block.givers(&asked, &mut written, cannot);
     written.fill.gives = givers.iter().map(|giver| giver.at).collect();
     if givers.is_empty() {
-        return written;
+        return block.filled_by_slit(target).unwrap_or(written);
     }
     Filling::new(block, &givers, &written, target).done(written)
 }

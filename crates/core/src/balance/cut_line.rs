@@ -27,11 +27,13 @@ pub(super) struct CutLine {
     slit: Option<f64>,
     /// The branch that says how long it is where it is not.
     holds: usize,
+    /// How long the slit is so that its block is filled, in mm, where it gives to that.
+    given: Option<f64>,
 }
 
 impl CutLine {
     /// The cut of a split of this section; none where it follows from the metal.
-    pub(super) fn new(split: &Split, stock: SectionSize, side: f64) -> Option<Self> {
+    pub(super) fn new(split: &Split, stock: SectionSize, side: f64, given: Option<f64>) -> Option<Self> {
         let offset = split.cut.as_ref().map(WrittenLength::mm)?;
         let kerf = split.kerf.as_ref().map_or(0.0, WrittenLength::mm);
         let (first, beyond) = (cut_share(&stock, side, offset), cut_share(&stock, side, offset + kerf));
@@ -43,13 +45,14 @@ impl CutLine {
             kerf_share: beyond - first,
             slit: split.slit.as_ref().map(WrittenLength::mm),
             holds,
+            given,
         })
     }
 
-    /// How long the slit is on the bar, in mm: as written, or as the branch asks that holds.
+    /// How long the slit is on the bar, in mm: as its block leaves it, as written, or as the branch asks that holds.
     pub(super) fn slit_mm(&self, sums: &[Sum]) -> f64 {
         let of_branch = || Some(sums.get(self.holds)?.stock_length / self.shares[self.holds.min(1)]);
-        self.slit.or_else(of_branch).filter(|slit| slit.is_finite()).unwrap_or(0.0)
+        self.given.or(self.slit).or_else(of_branch).filter(|slit| slit.is_finite()).unwrap_or(0.0)
     }
 }
 
@@ -103,7 +106,7 @@ impl Walk<'_> {
         let (mut sums, mut is_uneven) = (Vec::with_capacity(stands.len()), false);
         for (index, (branch, stand)) in split.branches.iter().zip(stands).enumerate() {
             let target = slit * line.shares[index.min(1)];
-            let holds = line.slit.is_none() && index == line.holds;
+            let holds = line.slit.is_none() && line.given.is_none() && index == line.holds;
             let gives = if holds { Vec::new() } else { self.giving(branch, pass.next(), *stand, target) };
             let first = pass.all.len();
             pass.walk_with(&gives, |inner| {

@@ -9,7 +9,7 @@ use crate::forms::Surroundings;
 use crate::metal::{
     BranchSize, FreeEnd, OpeningSize, RootSize, SectionSize, Shape, SplitSize, cut_offset_mm, in_mm, mm, mm3, slug_area,
 };
-use crate::plan::{Branch, Form, RootSpec, Segment};
+use crate::plan::{Branch, Form, Gives, RootSpec, Segment};
 use std::f64::consts::FRAC_PI_2;
 use uom::si::f64::Length;
 
@@ -31,7 +31,10 @@ impl Walk<'_> {
         let forms::Split { branches, side, root, opening, .. } = split;
         let free = if split.has_free_branch() { FreeEnd::Neither } else { free };
         let side = side.as_ref().map_or(FIRST_SIDE, fh_measure::WrittenAngle::radians);
-        let line = CutLine::new(split, around.stock, side);
+        // The size that gives of a slit with a written cut is its length, which the factor counts in mm.
+        let own = pass.next().checked_sub(1).map_or(&[][..], |own| pass.given(own));
+        let given = own.iter().rev().find(|give| give.1 == Gives::Length).map(|give| give.2);
+        let line = CutLine::new(split, around.stock, side, given);
         let start = |at: usize| stand(split, (at, free), (around, side), line.as_ref());
         let stands: Vec<Stand> = (0..branches.len()).map(start).collect();
         let (sums, uneven) = match &line {

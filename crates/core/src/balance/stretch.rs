@@ -4,7 +4,7 @@ use super::block::Fill;
 use super::walk::{Give, Pass, Stand};
 use super::{Draft, Settled, Trouble, Walk};
 use crate::forms::Surroundings;
-use crate::plan::{Chain, Flat, Gives, Segment};
+use crate::plan::{Chain, Flat, Form, Gives, Segment};
 use std::ops::Range;
 
 /// A segment that gives, and its sizes as they are written.
@@ -119,6 +119,31 @@ impl Stretch<'_, '_> {
         let may = |at: usize| self.flat.get(at).is_some_and(|it| it.segment.giving() == Gives::Length);
         let all = written.settled.iter().enumerate().map(|(place, settled)| (self.first + place, settled));
         all.filter(|(at, settled)| lacks(settled) && may(*at)).map(|(at, _)| at).collect()
+    }
+
+    /// The block with the length of its slit as the other parts leave it; none where no slit with a written cut gives in it, or there
+    /// is no room for one.
+    pub(super) fn filled_by_slit(&self, target: f64) -> Option<Done> {
+        let own = self.first..self.first + self.segments.iter().map(Segment::count).sum::<usize>();
+        let gives = |at: &usize| {
+            self.flat.get(*at).is_some_and(|it| {
+                let is_cut = matches!(&it.segment.form, Form::Split(split) if split.cut.is_some());
+                it.chain == Chain::Bar && is_cut && it.segment.giving() == Gives::Length
+            })
+        };
+        let at = own.into_iter().find(gives)?;
+        let with = |slit: f64| {
+            let done = self.settle(&[(at, Gives::Length, slit)], &[]);
+            (self.walk.total_of(self.segments, &done.settled), done)
+        };
+        // All but the slit stays as it is, so that one trial tells how much.
+        let slit = target - (with(target).0 - target);
+        let (takes, mut done) = (slit > 0.0).then(|| with(slit))?;
+        if (takes - target).abs() > 1e-9 * target {
+            return None;
+        }
+        done.fill = Fill { gives: vec![at], factor: Some(slit), limit: None };
+        Some(done)
     }
 
     /// Those that are asked and can give.

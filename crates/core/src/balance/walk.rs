@@ -73,7 +73,7 @@ impl<'g> Pass<'g> {
     }
 
     /// What is multiplied in a segment.
-    fn given(&self, index: usize) -> &'g [Give] {
+    pub(super) fn given(&self, index: usize) -> &'g [Give] {
         let start = self.give.partition_point(|give| give.0 < index);
         let end = self.give.partition_point(|give| give.0 <= index);
         self.give.get(start..end).unwrap_or_default()

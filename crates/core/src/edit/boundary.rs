@@ -6,8 +6,8 @@ use super::rewrite::{rewrite, size_words};
 use crate::balance::{Draft, Settled, Trouble, Walk, laid, scaled, settled_on_cut_bar, surroundings};
 use crate::forms::{Pen, Surroundings};
 use crate::metal::{in_mm, mm};
-use crate::plan::{Chain, Gives, Plan, Segment, SizeName};
-use fh_measure::{LengthUnit, format_decimal};
+use crate::plan::{Chain, Form, Gives, Plan, Segment, SizeName};
+use fh_measure::{LengthRange, LengthUnit, WrittenLength, format_decimal};
 use uom::si::f64::Length;
 
 /// A wish to move the boundary at the end of a segment.
@@ -252,6 +252,9 @@ impl Change {
     pub(super) fn write(&mut self, index: usize, gives: Gives, factor: f64) -> Result<(), Refusal> {
         let walk = self.walk();
         let Some(segment) = walk.bar.segment(index) else { return Err(Refusal::NoSuchPlace) };
+        if matches!(&segment.form, Form::Split(split) if split.cut.is_some()) && gives == Gives::Length {
+            return self.write_slit(index, factor);
+        }
         let around = self.around(index);
         let draft = Draft::new(segment, around);
         let scaled = draft.scaled(gives, factor).map_err(|trouble| self.no_fit(index, trouble, 0.0))?;
@@ -274,6 +277,18 @@ impl Change {
         if let Some(place) = self.plan.bars[self.bar].segment_mut(index) {
             *place = segment;
         }
+        Ok(())
+    }
+
+    /// Writes how long the slit of a written cut is, in mm.
+    fn write_slit(&mut self, index: usize, long: f64) -> Result<(), Refusal> {
+        let unit = self.plan.units.length.length_unit();
+        let written = WrittenLength::from_mm(long, unit, LengthRange::AboveZero);
+        let slit = written.map_err(|error| Refusal::CannotBe(error.to_string()))?;
+        let place = self.plan.bars.get_mut(self.bar).and_then(|bar| bar.segment_mut(index));
+        let Some(Form::Split(split)) = place.map(|segment| &mut segment.form) else { return Err(Refusal::NoSuchPlace) };
+        self.gave.push(Gave { segment: index, size: SizeName::SlitLength, text: slit.text().to_owned() });
+        split.slit = Some(slit);
         Ok(())
     }
 

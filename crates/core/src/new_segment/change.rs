@@ -4,7 +4,7 @@ use super::corner;
 use super::{form, suits};
 use crate::first_sizes::FirstSizes;
 use crate::forms;
-use crate::plan::{Form, FormKind, OutlineSpec, SectionKind, SectionSpec, Segment, ThicknessSpec};
+use crate::plan::{Form, FormKind, Gives, OutlineSpec, SectionKind, SectionSpec, Segment, ThicknessSpec};
 use fh_measure::WrittenLength;
 
 /// A segment with another form that keeps what it can: its name, its length, its section, its outline, its bend.
@@ -27,8 +27,19 @@ pub fn change_form(segment: &Segment, kind: FormKind, sizes: &FirstSizes) -> Opt
     if segment.name == segment.form.kind().name() {
         next.name = kind.name().to_owned();
     }
-    next.gives = None;
+    next.gives = fills_its_block(segment, &next.form);
     Some(next)
+}
+
+/// What gives in a block that was left open until now, so that it is filled.
+fn fills_its_block(before: &Segment, form: &Form) -> Option<Gives> {
+    let gives = match form {
+        Form::Open(_) => Gives::Nothing,
+        // What is in its branches.
+        Form::Split(_) => Gives::Length,
+        _ => form.default_gives(),
+    };
+    (matches!(before.form, Form::Open(_)) && gives != Gives::Nothing).then_some(gives)
 }
 
 fn put_length(form: &mut Form, kept: &WrittenLength) {

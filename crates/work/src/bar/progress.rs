@@ -245,7 +245,7 @@ impl Progress {
         longer.max(-0.5 * in_mm(part.balance.forged_length))
     }
 
-    /// The length of a split that is cut: its longest branch; once it is opened, as it is planned.
+    /// The length of a split that is cut: its longest branch that the bar hangs on; once it is opened, as it is planned.
     fn cut_length(&self, site: &Site<'_>, at: usize, lengths: &[f64]) -> f64 {
         let Some(Shape::Split(size)) = site.part(at).and_then(|part| part.balance.shape.as_ref()) else { return 0.0 };
         if self.is_opened(site, at) {
@@ -253,7 +253,13 @@ impl Progress {
         }
         let branches =
             site.chains.iter().filter(|(chain, _)| matches!(chain, Chain::Branch { split, .. } if *split == at));
-        branches.map(|(_, members)| members.iter().map(|at| lengths[*at]).sum()).fold(0.0, f64::max)
+        // A branch that leaves the bar hangs beside it.
+        let leaves = |members: &[usize]| {
+            site.has_leaving_branch(at)
+                && members.first().is_some_and(|first| site.branch_free(*first) != Some(FreeEnd::Neither))
+        };
+        let running_on = branches.filter(|(_, members)| !leaves(members));
+        running_on.map(|(_, members)| members.iter().map(|at| lengths[*at]).sum()).fold(0.0, f64::max)
     }
 
     /// Whether a slit is opened to its shape: that is so only once all its branches are forged.
@@ -322,11 +328,8 @@ fn root_hole_mm(site: &Site<'_>, at: usize) -> f64 {
 
 /// How far behind its split's start a branch starts: one that is free toward the datum hangs on the bar by its other end.
 fn hangs_back(site: &Site<'_>, split: usize, members: &[usize], lengths: &[f64]) -> f64 {
-    let shape = site.part(split).and_then(|part| part.balance.shape.as_ref());
-    match shape {
-        Some(Shape::Split(size)) if size.free == FreeEnd::Datum => {
-            lengths[split] - members.iter().map(|at| lengths[*at]).sum::<f64>()
-        }
+    match members.first().and_then(|first| site.branch_free(*first)) {
+        Some(FreeEnd::Datum) => lengths[split] - members.iter().map(|at| lengths[*at]).sum::<f64>(),
         _ => 0.0,
     }
 }

@@ -4,7 +4,7 @@ use crate::bar::lengths::Lengths;
 use crate::job::along::followers;
 use crate::job::site::{Site, extents};
 use crate::job::task::Task;
-use fh_core::metal::{FreeEnd, Shape};
+use fh_core::metal::FreeEnd;
 use fh_core::plan::{Form, Operation, Step};
 
 /// What a cut heats of the bar, half of it on either side, in mm: 20 to 30, common practice, no source.
@@ -57,8 +57,7 @@ fn of_part(site: &Site<'_>, task: &Task, at: usize) -> Vec<Spot> {
 
 /// The root of a slit that is open at one end.
 fn root(site: &Site<'_>, at: usize) -> Spot {
-    let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
-    let at_end = matches!(shape, Some(Shape::Split(size)) if size.free == FreeEnd::Datum);
+    let at_end = site.split_size(at).is_some_and(|size| size.opens() == FreeEnd::Datum);
     Spot::Root { part: at, at_end }
 }
 

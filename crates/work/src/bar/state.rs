@@ -204,8 +204,8 @@ fn split_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f6
     let mut now = size.clone();
     now.length = mm(lengths[part.at]);
     if !progress.is_opened(site, part.at) {
-        now.opening = (stage.aside && now.free == FreeEnd::Neither).then(|| wedged(size));
-        now.apart = if stage.aside && now.free != FreeEnd::Neither { APART } else { 0.0 };
+        now.opening = (stage.aside && now.opens() == FreeEnd::Neither).then(|| wedged(size));
+        now.apart = if stage.aside && now.opens() != FreeEnd::Neither { APART } else { 0.0 };
     }
     let mut metal_mm3 = 0.0;
     for (chain, members) in &site.chains {

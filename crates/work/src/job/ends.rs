@@ -1,7 +1,7 @@
 //! The ends of parts: which run out to nothing, and which go thin beside the rest of the bar.
 
 use crate::job::site::{Part, Site, in_mm};
-use fh_core::metal::{FreeEnd, SectionSize, Shape, SplitSize};
+use fh_core::metal::{FreeEnd, SectionSize, Shape};
 use fh_core::plan::Form;
 
 /// What has less than this share of the bar's section is thin at its end: common practice, no source.
@@ -45,22 +45,13 @@ pub(crate) fn tang_shoulder(site: &Site<'_>, at: usize) -> Option<usize> {
 
 /// Whether a part lies at an end of the bar, or at the free end of its branch.
 pub(crate) fn is_free_end(site: &Site<'_>, at: usize) -> bool {
-    let split = site.split_of(at).and_then(|(split, _)| site.part(split));
     let [before, after] = site.beside(at);
-    match split.and_then(|split| split.balance.shape.as_ref()) {
-        Some(Shape::Split(size)) => match branch_free(site, at, size) {
-            FreeEnd::Datum => before.is_none(),
-            FreeEnd::Far => after.is_none(),
-            FreeEnd::Neither => false,
-        },
-        _ => before.is_none() || after.is_none(),
+    match site.branch_free(at) {
+        Some(FreeEnd::Datum) => before.is_none(),
+        Some(FreeEnd::Far) => after.is_none(),
+        Some(FreeEnd::Neither) => false,
+        None => before.is_none() || after.is_none(),
     }
-}
-
-/// At which end a part's branch is free.
-fn branch_free(site: &Site<'_>, at: usize, split: &SplitSize) -> FreeEnd {
-    let branch = site.split_of(at).and_then(|(_, branch)| split.branches.get(branch));
-    branch.map_or(split.free, |branch| branch.free)
 }
 
 /// Whether what lies beside a part is cut off before the part is forged.

@@ -2,7 +2,7 @@
 
 use fh_core::balance::{Balance, BarBalance, SegmentBalance};
 use fh_core::describe::short_name;
-use fh_core::metal::{FreeEnd, SectionSize, Shape};
+use fh_core::metal::{FreeEnd, SectionSize, Shape, SplitSize};
 use fh_core::plan::{Bar, Chain, Flat, Operation, Plan, Segment};
 use std::cell::OnceCell;
 use std::f64::consts::FRAC_PI_2;
@@ -148,10 +148,29 @@ impl<'a> Site<'a> {
         }
     }
 
-    /// Whether a segment is a slit that is closed at both ends.
+    /// Whether a segment is a slit that is closed at both ends, and no branch of it leaves the bar.
     pub(crate) fn is_closed_slit(&self, at: usize) -> bool {
-        let shape = self.part(at).and_then(|part| part.balance.shape.as_ref());
-        matches!(shape, Some(Shape::Split(size)) if size.free == FreeEnd::Neither)
+        self.split_size(at).is_some_and(|size| size.opens() == FreeEnd::Neither)
+    }
+
+    /// Whether a segment is a slit of which one branch leaves the bar while another runs on.
+    pub(crate) fn has_leaving_branch(&self, at: usize) -> bool {
+        self.split_size(at).is_some_and(|size| size.free == FreeEnd::Neither && size.opens() != FreeEnd::Neither)
+    }
+
+    /// What a split comes to; none of any other part.
+    pub(crate) fn split_size(&self, at: usize) -> Option<&'a SplitSize> {
+        match self.part(at)?.balance.shape.as_ref()? {
+            Shape::Split(size) => Some(size),
+            _ => None,
+        }
+    }
+
+    /// At which end the branch is free that a part lies on; none of a part of the bar itself.
+    pub(crate) fn branch_free(&self, at: usize) -> Option<FreeEnd> {
+        let (split, branch) = self.split_of(at)?;
+        let size = self.split_size(split)?;
+        Some(size.branches.get(branch).map_or(size.free, |branch| branch.free))
     }
 
     /// The section that a segment is forged from: the bar's, or a branch as it is cut.

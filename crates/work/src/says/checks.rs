@@ -121,6 +121,7 @@ fn looked_at(site: &Site<'_>, task: &Task) -> Option<&'static str> {
             "Check the thickness over the swelling, its length, and that the bar is still straight."
         }
         O::Upset => "Check thickness and length, and that the bar is still straight.",
+        O::Split if is_uneven(site, task) => "Check the cut: on its line from end to end.",
         O::Split => "Check the branches: equal at the root.",
         O::Punch if is_slit(site, task) => {
             "Check the slit: straight, along the middle of the bar, through from both sides."
@@ -132,6 +133,15 @@ fn looked_at(site: &Site<'_>, task: &Task) -> Option<&'static str> {
         O::Punch | O::Drift | O::Drill => "Check the hole: square to the face, and in the middle.",
         _ => return None,
     })
+}
+
+/// Whether the branches of a split are cut of different widths.
+fn is_uneven(site: &Site<'_>, task: &Task) -> bool {
+    let size = task.part.and_then(|at| site.split_size(at));
+    let widths = size.map(|size| size.branches.iter().map(|branch| in_mm(branch.raw_width)));
+    let ends =
+        widths.map(|widths| widths.fold((f64::INFINITY, 0.0_f64), |(low, high), wide| (low.min(wide), high.max(wide))));
+    ends.is_some_and(|(low, high)| high - low > 0.05)
 }
 
 /// The longest part of a bar that is drawn or tapered: there a length is corrected best.

@@ -203,17 +203,26 @@ fn wanted(site: &Site<'_>, lengths: &Lengths, operation: Operation, at: usize) -
             let roots = root_holes(site, lengths, at);
             if !roots.is_empty() {
                 let called = |(index, _): (usize, &f64)| match operation {
-                    O::Split if index > 0 || size.free == FreeEnd::Datum => format!("the end of the slit in “{name}”"),
+                    O::Split if index > 0 || size.opens() == FreeEnd::Datum => {
+                        format!("the end of the slit in “{name}”")
+                    }
                     O::Split => format!("the start of the slit in “{name}”"),
                     _ => format!("the middle of the root hole in “{name}”"),
                 };
-                return roots.iter().enumerate().map(|root| (called(root), *root.1)).collect();
+                let mut all: Vec<_> = roots.iter().enumerate().map(|root| (called(root), *root.1)).collect();
+                // A branch that leaves the bar is cut free at its other end.
+                if operation == O::Split && site.has_leaving_branch(at) {
+                    let end = if size.opens() == FreeEnd::Datum { start } else { end };
+                    all.push((format!("the free end of the slit in “{name}”"), end));
+                }
+                return all;
             }
             let ends = [
                 (format!("the start of the slit in “{name}”"), start),
                 (format!("the end of the slit in “{name}”"), end),
             ];
-            let keep = match size.free {
+            let keep = match size.opens() {
+                _ if site.has_leaving_branch(at) => 0..2,
                 FreeEnd::Datum => 1..2,
                 FreeEnd::Far => 0..1,
                 FreeEnd::Neither => 0..2,
@@ -263,8 +272,7 @@ fn punched_middles(site: &Site<'_>, progress: &Progress, lengths: &Lengths, at: 
 
 /// Whether a part lies on a branch that is free toward the datum, and is bent from its other end.
 fn hangs_by_its_far_end(site: &Site<'_>, at: usize) -> bool {
-    let split = site.split_of(at).and_then(|(split, _)| site.part(split));
-    matches!(split.and_then(|split| split.balance.shape.as_ref()), Some(Shape::Split(size)) if size.free == FreeEnd::Datum)
+    site.branch_free(at) == Some(FreeEnd::Datum)
 }
 
 /// The line of a step: where its thicker side begins, or the end of a tenon toward the bar.
@@ -354,14 +362,10 @@ fn around(site: &Site<'_>, before: usize, after: usize) -> Vec<usize> {
 /// What the ends of a branch are called, from the datum on.
 fn branch_ends(site: &Site<'_>, at: usize) -> [&'static str; 2] {
     let (root, tip) = ("the root of the slit", "the free end of the branch");
-    let split = site.split_of(at).and_then(|(split, _)| site.part(split));
-    match split.and_then(|split| split.balance.shape.as_ref()) {
-        Some(Shape::Split(size)) => match size.free {
-            FreeEnd::Datum => [tip, root],
-            FreeEnd::Far => [root, tip],
-            FreeEnd::Neither => ["the start of the slit", "the end of the slit"],
-        },
-        _ => [root, tip],
+    match site.branch_free(at) {
+        Some(FreeEnd::Datum) => [tip, root],
+        Some(FreeEnd::Far) | None => [root, tip],
+        Some(FreeEnd::Neither) => ["the start of the slit", "the end of the slit"],
     }
 }
 

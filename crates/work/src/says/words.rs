@@ -170,11 +170,19 @@ fn cut(site: &Site<'_>, part: Part<'_>, operation: Operation) -> &'static str {
 
 /// How the branches of a slit are laid apart and together, or a part straightened, as a verb.
 fn branches(site: &Site<'_>, part: Part<'_>, operation: Operation) -> &'static str {
+    let is_split = matches!(part.segment.form, Form::Split(_));
+    if is_split && site.has_leaving_branch(part.at) {
+        return if operation == Operation::BendAside {
+            "Bend out the free branch of"
+        } else {
+            "Bring back the free branch of"
+        };
+    }
     match (operation, site.is_closed_slit(part.at)) {
         (Operation::BendAside, true) => "Wedge open the slit in",
         (Operation::BendAside, false) => "Bend apart the branches of",
         (_, true) => "Lay together the branches of",
-        _ if matches!(part.segment.form, Form::Split(_)) => "Bring back the branches of",
+        _ if is_split => "Bring back the branches of",
         _ => "Straighten",
     }
 }

@@ -1,6 +1,6 @@
 //! How the metal of a peak is made: upset, or left between two set-downs, with the edges they are made over.
 
-use super::sizes::{BODIES, optional_length, section};
+use super::sizes::{BODIES, length_or_usual, optional_length, section};
 use crate::widgets::{Sizing, chooser};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
@@ -20,8 +20,8 @@ pub(super) fn show(ui: &mut Ui, sizing: &Sizing<'_>, left: &mut Option<LeftPeak>
     let mut of = left.of.clone().unwrap_or(SectionSpec::Stock);
     section(ui, sizing, "Bar before it is set down", "bar before it is set down", &mut of, &BODIES);
     left.of = (of != SectionSpec::Stock).then_some(of);
-    let edge = LengthRange::ZeroOrMore;
-    optional_length(ui, sizing, SizeName::NearEdge, &mut left.near_edge, edge, balance);
-    optional_length(ui, sizing, SizeName::FarEdge, &mut left.far_edge, edge, balance);
+    let edges = balance.and_then(|balance| balance.standing).map(|standing| standing.edges);
+    length_or_usual(ui, sizing, SizeName::NearEdge, &mut left.near_edge, edges.map(|edges| edges[0]));
+    length_or_usual(ui, sizing, SizeName::FarEdge, &mut left.far_edge, edges.map(|edges| edges[1]));
     optional_length(ui, sizing, SizeName::Base, &mut left.base, LengthRange::AboveZero, balance);
 }

@@ -7,6 +7,7 @@ use egui::Ui;
 use fh_core::balance::SegmentBalance;
 use fh_core::plan::{SectionKind, SectionSpec, SizeName};
 use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
+use uom::si::f64::Length;
 
 /// The sections that a length of bar can have.
 pub(super) const BODIES: [SectionKind; 11] = [
@@ -66,6 +67,23 @@ pub(super) fn optional_length(
     let entry = Entry::new(&label).hint(&hint).because(follows.map(|derived| derived.because));
     let typed = fields::optional_length(ui, sizing, &entry, now.as_ref(), range, length.map(figures::mm));
     if let Some(typed) = typed {
+        *now = typed;
+    }
+}
+
+/// A length that may be left out, and is then as is usual.
+pub(super) fn length_or_usual(
+    ui: &mut Ui,
+    sizing: &Sizing<'_>,
+    name: SizeName,
+    now: &mut Option<WrittenLength>,
+    usual: Option<Length>,
+) {
+    let hint = usual.map_or_else(String::new, |length| sizing.words(length));
+    let label = caption(name);
+    let entry = Entry::new(&label).hint(&hint);
+    let range = LengthRange::ZeroOrMore;
+    if let Some(typed) = fields::optional_length(ui, sizing, &entry, now.as_ref(), range, usual.map(figures::mm)) {
         *now = typed;
     }
 }

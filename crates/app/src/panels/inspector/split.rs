@@ -118,6 +118,10 @@ fn cut_line(
     let follows = |length: Option<Length>| length.map(figures::mm);
     let at = follows(settled.and_then(|split| split.cuts.first().copied()));
     let long = follows(settled.map(|split| split.slit));
+    let words = |length: Option<f64>, else_: &str| {
+        length.map_or_else(|| else_.to_owned(), |mm| sizing.words(fh_measure::mm(mm)))
+    };
+    let (at_hint, long_hint) = (words(at, "follows from the metal"), words(long, "follows from what holds"));
     let mut field = |label: &str, name: &str, hint: &str, size: &mut Option<WrittenLength>, follows: Option<f64>| {
         let entry = Entry::named(label, name).hint(hint);
         let range = LengthRange::AboveZero;
@@ -125,9 +129,9 @@ fn cut_line(
             *size = typed;
         }
     };
-    field("Cut", "Cut from the first branch's face", "follows from the metal", cut, at);
+    field("Cut", "Cut from the first branch's face", &at_hint, cut, at);
     if cut.is_some() {
-        field("Slit", "Length of the slit", "follows from what holds", slit, long);
+        field("Slit", "Length of the slit", &long_hint, slit, long);
         field("Saw's cut", "Width of the saw's cut", "none: a chisel", kerf, None);
     } else {
         (*slit, *kerf) = (None, None);

@@ -267,7 +267,7 @@ impl<'a> Picture<'a> {
                 matches!(bar.segments.get(one.segment)?.chain, Chain::Branch { split, .. } if split == at).then_some(())
             };
             let of_split = |part: &&PartSeen| self.piece.line(part.bar, part.part).and_then(own).is_some();
-            let root = self.views[0].parts.iter().filter(of_split).max_by_key(|part| match split.free {
+            let root = self.views[0].parts.iter().filter(of_split).max_by_key(|part| match split.opens() {
                 FreeEnd::Datum => part.part as i64,
                 FreeEnd::Far | FreeEnd::Neither => -(part.part as i64),
             })?;
@@ -276,7 +276,7 @@ impl<'a> Picture<'a> {
             let place = placing(view, scale);
             let mut spine = on_paper(&root.spine, &place);
             let keep = spine.len().div_ceil(6).max(2).min(spine.len());
-            spine = match split.free {
+            spine = match split.opens() {
                 FreeEnd::Datum => spine.split_off(spine.len() - keep),
                 FreeEnd::Far | FreeEnd::Neither => spine.into_iter().take(keep).collect(),
             };

@@ -120,7 +120,7 @@ fn start_of(bar: &BarBalance, split: usize) -> Option<f64> {
     let segment = bar.segments.get(split)?;
     let start = segment.forged_start.get::<millimeter>();
     let Some(Shape::Split(size)) = &segment.shape else { return None };
-    Some(if size.free == FreeEnd::Datum { start + segment.forged_length.get::<millimeter>() } else { start })
+    Some(if size.opens() == FreeEnd::Datum { start + segment.forged_length.get::<millimeter>() } else { start })
 }
 
 /// The same in space, where what is left in the tongs is no part of the piece.
@@ -128,11 +128,13 @@ fn root_of(bar: &BarBalance, split: usize, lines: &[Line]) -> Option<f64> {
     let Some(Shape::Split(size)) = bar.segments.get(split).and_then(|segment| segment.shape.as_ref()) else {
         return None;
     };
+    // Of a slit that closes again behind a branch that leaves, that branch hangs on the root.
+    let leaving = size.branches.iter().position(|branch| branch.free != FreeEnd::Neither).unwrap_or(0);
     let mut own = lines.iter().filter(|line| {
         let chain = bar.segments.get(line.segment).map(|segment| segment.chain);
-        chain == Some(Chain::Branch { split, branch: 0 })
+        chain == Some(Chain::Branch { split, branch: leaving })
     });
     let frame =
-        if size.free == FreeEnd::Datum { own.next_back()?.frames.last()? } else { own.next()?.frames.first()? };
+        if size.opens() == FreeEnd::Datum { own.next_back()?.frames.last()? } else { own.next()?.frames.first()? };
     Some(frame.at[0])
 }

@@ -162,7 +162,7 @@ fn join_at_root(runs: &mut Vec<Run>, bar: &Bar, (split, size): (usize, &SplitSiz
     let at_root: Vec<usize> = (0..count)
         .flat_map(|branch| {
             let numbers = numbers(bar, Chain::Branch { split, branch });
-            match size.free {
+            match size.opens() {
                 FreeEnd::Datum => numbers.last().copied(),
                 FreeEnd::Far | FreeEnd::Neither => numbers.first().copied(),
             }
@@ -179,15 +179,16 @@ fn join_at_root(runs: &mut Vec<Run>, bar: &Bar, (split, size): (usize, &SplitSiz
     for branch in 0..count {
         let own = numbers(bar, Chain::Branch { split, branch });
         if !own.iter().any(|number| members.iter().any(|member| member.segment == *number)) {
-            let from_root: Vec<usize> = if size.free == FreeEnd::Datum { own.into_iter().rev().collect() } else { own };
-            members.extend(tail(from_root.iter(), kinds, tail_mm, size.free != FreeEnd::Datum));
+            let from_root: Vec<usize> =
+                if size.opens() == FreeEnd::Datum { own.into_iter().rev().collect() } else { own };
+            members.extend(tail(from_root.iter(), kinds, tail_mm, size.opens() != FreeEnd::Datum));
         }
     }
     let (before, behind) = beside_split(bar, split);
-    if size.free != FreeEnd::Datum {
+    if size.opens() != FreeEnd::Datum {
         members.extend(tail(before.iter(), kinds, BEHIND_ROOT_MM, false));
     }
-    if size.free != FreeEnd::Far {
+    if size.opens() != FreeEnd::Far {
         members.extend(tail(behind.iter(), kinds, BEHIND_ROOT_MM, true));
     }
     members.sort_by_key(|member| member.segment);

@@ -5,7 +5,7 @@ use crate::job::legs;
 use crate::job::part::is_closing;
 use crate::job::why::Why;
 use fh_core::balance::opens_again;
-use fh_core::metal::{FreeEnd, Shape};
+use fh_core::metal::FreeEnd;
 use fh_core::plan::Operation;
 
 impl Ruling<'_, '_> {
@@ -80,14 +80,12 @@ impl Ruling<'_, '_> {
 
     /// On a branch the bends at its root before those farther out: the other way round it is bent into its neighbor.
     fn root_first(&mut self, chain: usize, bends: &[usize]) {
-        let split = self.site.chains[chain].1.first().and_then(|at| self.site.split_of(*at)).map(|(split, _)| split);
-        let shape = split.and_then(|at| self.site.part(at)).and_then(|part| part.balance.shape.as_ref());
-        let Some(Shape::Split(size)) = shape else { return };
+        let free = self.site.chains[chain].1.first().and_then(|at| self.site.branch_free(*at));
         for pair in bends.windows(2) {
-            match size.free {
-                FreeEnd::Far => self.rule(pair[0], pair[1], Why::MiddleFirst),
-                FreeEnd::Datum => self.rule(pair[1], pair[0], Why::MiddleFirst),
-                FreeEnd::Neither => {}
+            match free {
+                Some(FreeEnd::Far) => self.rule(pair[0], pair[1], Why::MiddleFirst),
+                Some(FreeEnd::Datum) => self.rule(pair[1], pair[0], Why::MiddleFirst),
+                Some(FreeEnd::Neither) | None => {}
             }
         }
     }

@@ -123,14 +123,11 @@ fn has_line(site: &Site<'_>, part: Part<'_>, beside: usize) -> bool {
 
 /// Whether an end of a part is the root of its branch.
 fn is_root(site: &Site<'_>, at: usize, at_end: bool) -> bool {
-    let split = site.split_of(at).and_then(|(split, _)| site.part(split));
-    match split.and_then(|split| split.balance.shape.as_ref()) {
-        Some(Shape::Split(size)) => match size.free {
-            FreeEnd::Datum => at_end,
-            FreeEnd::Far => !at_end,
-            FreeEnd::Neither => true,
-        },
-        _ => false,
+    match site.branch_free(at) {
+        Some(FreeEnd::Datum) => at_end,
+        Some(FreeEnd::Far) => !at_end,
+        Some(FreeEnd::Neither) => true,
+        None => false,
     }
 }
 

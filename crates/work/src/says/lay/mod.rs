@@ -21,7 +21,7 @@ use crate::says::necks;
 use crate::says::words::hot_length;
 use fh_core::describe::marked_side_words;
 use fh_core::forms;
-use fh_core::metal::{SectionSize, Shape, View};
+use fh_core::metal::{FreeEnd, SectionSize, Shape, View};
 use fh_core::plan::{Form, JointKind, Operation};
 
 const ON_THE_EDGE: &str = "Lay the mark on the edge, what goes thin on the face, and strike half on, half off.";
@@ -108,12 +108,27 @@ fn is_framed(site: &Site<'_>) -> bool {
 /// How a slit is cut; where its branches are not bent apart to be forged it is wedged open for its cut faces.
 fn split(site: &Site<'_>, part: Part<'_>) -> String {
     let cut = "Along the line, half through; then turn it over, and meet the cut from the other side.";
+    if let Some(free) = cut_free(site, part) {
+        return format!("{cut} {free}");
+    }
     if operations(site, part).contains(&Operation::BendAside) {
         return cut.to_owned();
     }
     format!(
         "{cut} Then wedge it open a little, smooth the cut faces, and round the root: a ragged face folds into a cold shut."
     )
+}
+
+/// How the tip of a branch comes free that leaves the bar: at a step, or by a cut across; none where none leaves it.
+fn cut_free(site: &Site<'_>, part: Part<'_>) -> Option<String> {
+    let size = site.split_size(part.at).filter(|_| site.has_leaving_branch(part.at))?;
+    let beside = site.beside(part.at)[usize::from(size.opens() == FreeEnd::Far)];
+    if beside.is_some_and(|at| matches!(site.flat[at].segment.form, Form::Shoulder(_))) {
+        return Some("At the step its tip comes free.".to_owned());
+    }
+    let leaving = size.branches.iter().find(|branch| branch.free != FreeEnd::Neither)?;
+    let deep = crate::says::words::length_words(site.plan, in_mm(leaving.raw_width));
+    Some(format!("Then cut across to it at its free end, {deep} deep and no deeper, so that the tip comes free."))
 }
 
 fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], progress: &Progress) -> Option<String> {
