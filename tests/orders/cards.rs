@@ -11,16 +11,16 @@ fn plain(name: &str, length: &str) -> Value {
     json!({ "name": name, "form": { "plain": { "length": length } } })
 }
 
-/// Both legs are drawn, so that no mark is left; a thickness of 16 mm beside the bow is hot, and 1.27 % of that longer.
+/// Both legs are drawn, so that no mark is left; a thickness of 16 mm beside the bow is hot, and 1.27 % of that longer: 0.2 mm, which
+/// nobody reads off 200 mm of hot bar.
 #[test]
-fn only_what_is_hot_of_a_measured_length_reads_longer() {
+fn a_measured_length_of_which_little_is_hot_reads_no_longer() {
     let leg = |name: &str, long: &str| json!({ "name": name, "form": { "drawn": { "length": long, "section": { "square": "15 mm" } } } });
     let bow = json!({ "name": "bow", "form": { "drawn": { "length": "100 mm", "section": "stock" } },
         "bend": { "curve": { "angle": "60 deg" } } });
     let worked = on(json!({ "square": "16 mm" }), &[leg("one", "200 mm"), bow, leg("other", "250 mm")]);
     let bend = doing(&worked, O::Bend);
-    let told =
-        ["the start of “bow”: 200.0 mm (200.2 mm hot) from the", "the end of “bow”: 250.0 mm (250.2 mm hot) from the"];
+    let told = ["the start of “bow”: 200.0 mm from the", "the end of “bow”: 250.0 mm from the"];
     assert!(told.iter().any(|told| bend.measure[0].starts_with(told)), "{:?}", bend.measure);
 }
 
@@ -47,7 +47,9 @@ fn no_measured_length_grows_by_more_than_what_is_hot_in_its_heat() {
                 let Some((now, _)) = rest.split_once(" hot)") else { continue };
                 let (Some(cold), Some(now)) = (before_mm(cold), before_mm(now)) else { continue };
                 seen += 1;
-                assert!(now - cold <= 0.0135 * hot + 0.11, "{}: {words} with {hot} mm hot", own.file_name);
+                // Up to 100 mm it is read to 0.5 mm, beyond to 1 mm.
+                let read = if now < 100.0 { 0.25 } else { 0.5 };
+                assert!(now - cold <= 0.0135 * hot + read + 0.06, "{}: {words} with {hot} mm hot", own.file_name);
             }
         }
     }

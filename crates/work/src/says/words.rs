@@ -53,15 +53,32 @@ pub(crate) fn apart(plan: &Plan, lengths: [f64; 2]) -> [String; 2] {
     fh_core::findings::apart(lengths, 2, |mm, decimals| format_decimal(mm, unit, decimals))
 }
 
-/// A length as it stands on the hot bar; none for a metal whose growth is not known.
+/// A length as it stands on the hot bar, as fine as it can be read there; none for a metal whose growth is not known.
 pub(crate) fn hot_words(plan: &Plan, mm: f64) -> Option<String> {
-    hot_mm(plan, mm).map(|hot| length_words(plan, hot.likely))
+    hot_mm(plan, mm).map(|hot| read_hot(plan, hot.likely))
 }
 
-/// A length as it stands while only so many mm of it are hot; none where none of it is, or for a metal whose growth is not known.
+/// A length of the hot bar in the plan's unit, as fine as anyone reads it off in the seconds that there are: common practice, no
+/// source.
+fn read_hot(plan: &Plan, mm: f64) -> String {
+    /// Up to so many mm it is taken with a gauge or a caliper, beyond with dividers, then with a rule.
+    const GAUGED_MM: f64 = 20.0;
+    const DIVIDED_MM: f64 = 100.0;
+    let rounding = match plan.units.length {
+        _ if mm.abs() < GAUGED_MM => finest(plan),
+        PlanUnit::Inch if mm.abs() < DIVIDED_MM => Rounding::THIRTY_SECOND_INCH,
+        PlanUnit::Inch => Rounding::SIXTEENTH_INCH,
+        PlanUnit::Millimeter if mm.abs() < DIVIDED_MM => Rounding::HALF_MILLIMETER,
+        PlanUnit::Millimeter => Rounding::MILLIMETER,
+    };
+    format_length(mm, plan.units.length.length_unit(), rounding)
+}
+
+/// A length as it stands while only so many mm of it are hot; none where that reads no longer, or for a metal whose growth is not
+/// known.
 pub(crate) fn partly_hot_words(plan: &Plan, mm: f64, of_it_hot_mm: f64) -> Option<String> {
     let grown = hot_mm(plan, of_it_hot_mm)?.likely - of_it_hot_mm;
-    (of_it_hot_mm > 0.0).then(|| length_words(plan, mm + grown))
+    Some(read_hot(plan, mm + grown)).filter(|hot| *hot != read_hot(plan, mm))
 }
 
 /// What a step that does some tasks is called.
