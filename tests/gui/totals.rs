@@ -49,3 +49,15 @@ fn a_plan_of_one_bar_made_once_needs_no_sums() {
     desk.press("Plan: Bean hook");
     assert!(desk.shows("Cut length") && !desk.shows("in all") && !desk.shows("Bar 1 of 1"));
 }
+
+#[test]
+fn with_large_text_no_figure_of_the_foot_leaves_the_window() {
+    use egui_kittest::kittest::Queryable;
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::write(folder.path().join("settings.json"), r#"{ "tour_seen": true, "text_size": 2.0 }"#).unwrap();
+    let desk = Desk::in_folder(folder, Vec::new(), |services, _| fh_app::Editor::with_plan(services, small_plan()));
+    for name in ["Cut length", "Bar weighs", "Piece weighs", "Pieces", "Largest mark error"] {
+        let rect = desk.harness.get_by_label(name).rect();
+        assert!(rect.right() <= 1366.0, "{name} at {rect:?}");
+    }
+}

@@ -116,9 +116,13 @@ fn what(ui: &mut Ui, desk: &Desk<'_>, wanted: &mut [(Sheet, bool); 7]) {
             ui.spacing_mut().item_spacing.y = 0.0;
             for (sheet, wanted) in wanted {
                 ui.checkbox(wanted, sheet.name());
-                ui.horizontal(|ui| {
-                    ui.add_space(ui.spacing().icon_width + ui.spacing().icon_spacing);
-                    small(ui, desk, sheet.purpose());
+                ui.scope(|ui| {
+                    // A line of words is no target: it is as high as its words.
+                    ui.spacing_mut().interact_size.y = 0.0;
+                    ui.horizontal(|ui| {
+                        ui.add_space(ui.spacing().icon_width + ui.spacing().icon_spacing);
+                        small(ui, desk, sheet.purpose());
+                    });
                 });
             }
         });

@@ -31,6 +31,7 @@ fn set_spacing(style: &mut Style, theme: &Theme) {
     spacing.interact_size = vec2(theme.scaled(space::TARGET), theme.scaled(space::TARGET));
     spacing.icon_width = theme.scaled(16.0);
     spacing.icon_width_inner = theme.scaled(10.0);
+    spacing.icon_spacing = theme.scaled(6.0);
     spacing.window_margin = Margin::same(16);
     spacing.menu_margin = Margin::same(4);
     spacing.menu_width = theme.scaled(300.0);

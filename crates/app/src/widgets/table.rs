@@ -43,17 +43,39 @@ fn height(theme: &Theme) -> f32 {
 /// Shows the heads of the columns.
 pub(crate) fn head(ui: &mut Ui, theme: &Theme, columns: &[Column]) {
     let size = vec2(ui.available_width(), ui.text_style_height(&Text::Small.style()) + 2.0 * space::TIGHT);
-    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
+    let (mut rect, _) = ui.allocate_exact_size(size, Sense::hover());
+    // Over lines that a scroll bar makes narrower the heads stand where the lines' columns do.
+    if let Some(width) = ui.data(|data| data.get_temp::<f32>(width_of_lines(columns))) {
+        rect.set_width(width.min(rect.width()));
+    }
     for (column, place) in columns.iter().zip(places(rect, columns)) {
         put(ui, column.head, column.is_figure, place, theme.font(Text::Small), theme.ink_quiet);
     }
     ui.painter().hline(rect.x_range(), rect.bottom(), (theme.hairline(), theme.rule));
 }
 
+/// Where the width of a table's lines is kept, as they were last shown.
+fn width_of_lines(columns: &[Column]) -> Id {
+    Id::unique(("width of lines", columns.first().map(|column| column.head), columns.len()))
+}
+
+fn remember_width(ui: &Ui, columns: &[Column], width: f32) {
+    let id = width_of_lines(columns);
+    let before = ui.data_mut(|data| {
+        let before = data.get_temp::<f32>(id);
+        data.insert_temp(id, width);
+        before
+    });
+    if before != Some(width) {
+        ui.ctx().request_repaint();
+    }
+}
+
 /// Shows a line.
 pub(crate) fn show(ui: &mut Ui, theme: &Theme, columns: &[Column], line: &Line<'_>) -> Response {
     let sense = if line.is_chosen { Sense::click() } else { Sense::CLICK };
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), height(theme)), sense);
+    remember_width(ui, columns, rect.width());
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, line.is_chosen, line.name));
     if line.is_chosen {
         ui.painter().rect_filled(rect, space::CORNER, theme.chosen);

@@ -42,6 +42,11 @@ impl Bar {
         all
     }
 
+    /// One segment, counted through the bar, without looking at what comes after it.
+    fn find(&self, at: usize) -> Option<Flat<'_>> {
+        find(&self.segments, (Chain::Bar, 0), 0, at)
+    }
+
     /// How many segments there are, counted through the bar.
     pub fn count_segments(&self) -> usize {
         self.segments.iter().map(Segment::count).sum()
@@ -49,7 +54,7 @@ impl Bar {
 
     /// A segment, counted through the bar.
     pub fn segment(&self, at: usize) -> Option<&Segment> {
-        self.flat().get(at).map(|flat| flat.segment)
+        self.find(at).map(|found| found.segment)
     }
 
     /// A segment to be changed, counted through the bar.
@@ -82,7 +87,7 @@ impl Bar {
 
     /// Where a segment, counted through the bar, has its place: its chain, and the place in it.
     pub fn place_of(&self, at: usize) -> Option<(Chain, usize)> {
-        self.flat().get(at).map(|flat| (flat.chain, flat.place))
+        self.find(at).map(|found| (found.chain, found.place))
     }
 
     /// The segment after one in its chain, both counted through the bar.
@@ -185,6 +190,35 @@ fn flatten<'a>(segments: &'a [Segment], chain: Chain, depth: usize, all: &mut Ve
     }
 }
 
+/// The segment of a number in a chain whose first has the number `first`, or in the branches of its splits.
+fn find(segments: &[Segment], (chain, depth): (Chain, usize), first: usize, at: usize) -> Option<Flat<'_>> {
+    let mut number = first;
+    for (place, segment) in segments.iter().enumerate() {
+        if number == at {
+            return Some(Flat { segment, chain, place, depth });
+        }
+        let end = number + segment.count();
+        if at < end {
+            return find_below(segment, number, depth, at);
+        }
+        number = end;
+    }
+    None
+}
+
+/// The segment of a number in the branches of a split.
+fn find_below(segment: &Segment, split: usize, depth: usize, at: usize) -> Option<Flat<'_>> {
+    let mut first = split + 1;
+    for (branch, below) in segment.form.branches().iter().enumerate() {
+        let count: usize = below.segments.iter().map(Segment::count).sum();
+        if at < first + count {
+            return find(&below.segments, (Chain::Branch { split, branch }, depth + 1), first, at);
+        }
+        first += count;
+    }
+    None
+}
+
 fn find_mut(segments: &mut [Segment], mut at: usize) -> Option<&mut Segment> {
     for segment in segments {
         let count = segment.count();
@@ -254,6 +288,19 @@ mod tests {
             assert_eq!(bar.find_path(wrong), None, "{wrong}");
         }
         assert_eq!(paths, ["1", "2", "2.1.1", "2.1.2", "2.2.1", "2.2.1.1.1", "2.2.1.2.1", "2.2.1.2.2", "3", ""]);
+    }
+
+    #[test]
+    fn one_is_found_as_it_stands_in_the_list_of_all() {
+        let bar = bar();
+        let all = bar.flat();
+        for (at, flat) in all.iter().enumerate() {
+            let found = bar.find(at).unwrap();
+            let place = (found.chain, found.place, found.depth);
+            assert!(std::ptr::eq(found.segment, flat.segment) && place == (flat.chain, flat.place, flat.depth), "{at}");
+            assert_eq!(bar.path(at), bar.paths()[at]);
+        }
+        assert!(bar.find(all.len()).is_none() && bar.path(all.len()).is_empty());
     }
 
     #[test]
