@@ -115,6 +115,19 @@ fn a_slider_shows_at_once_what_it_does_and_is_kept_once_it_is_let_go() {
 }
 
 #[test]
+fn the_first_count_of_a_quote_is_slid() {
+    let mut desk = at(Key::Num4);
+    wait(&mut desk, |desk| desk.shows("1 of the job"));
+    let slider = desk.harness.get_by_label("Count 1, by the slider").rect();
+    desk.click_at(slider.center());
+    wait(&mut desk, |desk| {
+        !desk.shows("1 of the job") && (45..56).any(|count| desk.shows(&format!("{count} of the job")))
+    });
+    let first = desk.harness.get_by_label("Count 1 of the quote").value().unwrap_or_default();
+    assert!((45..56).contains(&first.parse().unwrap_or(0)), "{first}");
+}
+
+#[test]
 fn a_figure_of_a_quote_tells_from_where_it_is() {
     let mut desk = at(Key::Num4);
     desk.type_in("What an hour costs", "30");

@@ -11,6 +11,9 @@ use fh_rack::quote::error::MOST;
 /// The width of the panel with the figures, in points at normal text size, and its share of the window at most.
 const FIGURES: f32 = 330.0;
 const MOST_OF_WIDTH: f32 = 0.34;
+/// How far the slider of the count reaches.
+const MOST_SLID: i64 = 100;
+
 /// Shows it.
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let Some(stock) = &desk.steel.stock else { return };
@@ -75,5 +78,15 @@ fn counts(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         if let Some(count) = entry::show(ui, desk.theme, &Entry::named(&label, &name), &count.to_string(), &reading) {
             out.push(Request::Steel(SteelAsk::QuoteCount(at, count)));
         }
+        if at == 0 {
+            slider(ui, desk, *count, out);
+        }
     }
+}
+
+/// A slider for the first count: the first column of the quote follows it at once.
+fn slider(ui: &mut Ui, desk: &Desk<'_>, count: u32, out: &mut Vec<Request>) {
+    let slid = rate::slide(ui, desk, "Count 1, by the slider", i64::from(count), MOST_SLID);
+    let count = slid.and_then(|(value, _)| u32::try_from(value.max(1)).ok()).filter(|slid| *slid != count);
+    out.extend(count.map(|count| Request::Steel(SteelAsk::QuoteCount(0, count))));
 }

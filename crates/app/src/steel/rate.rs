@@ -69,7 +69,7 @@ fn read_rate(text: &str, money: &Currency) -> Result<Written<Price>, String> {
 }
 
 /// A slider over whole numbers. Its value, where it was moved, and whether it is to be kept: not while it is dragged.
-fn slide(ui: &mut Ui, desk: &Desk<'_>, name: &str, now: i64, most: i64) -> Option<(i64, bool)> {
+pub(super) fn slide(ui: &mut Ui, desk: &Desk<'_>, name: &str, now: i64, most: i64) -> Option<(i64, bool)> {
     let mut value = now.clamp(0, most);
     ui.spacing_mut().slider_width = (ui.available_width() - space::GROUP).max(desk.theme.scaled(80.0));
     let slider = Slider::new(&mut value, 0..=most).show_value(false).trailing_fill(true);
