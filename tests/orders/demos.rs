@@ -5,7 +5,7 @@ use fh_core::balance::balance;
 use fh_core::file;
 use fh_core::findings::Severity;
 use fh_core::metal::Bent;
-use fh_core::plan::{Operation, Plan};
+use fh_core::plan::{Operation, Plan, SocketAxis};
 use fh_store::demos::DEMOS;
 use fh_work::{Shop, after, work_out};
 use std::cell::Cell;
@@ -49,24 +49,32 @@ fn bends(plan: &Plan, bar: usize) -> Vec<usize> {
     deeds.flat_map(|deed| &deed.parts).filter_map(|path| plan.bars[bar].find_path(path)).collect()
 }
 
+/// Common practice, no source: a ring or a knuckle closes over what is bent beside it; a socket along the bar is rolled in the swage
+/// block while that is straight.
 #[test]
-fn rings_and_sockets_close_after_the_other_bends_of_the_bar() {
-    let closed = Cell::new(0);
+fn rings_close_after_the_other_bends_of_the_bar_and_sockets_are_rolled_before_them() {
+    let (closed, rolled) = (Cell::new(0), Cell::new(0));
     each(|name, plan| {
         let balance = balance(plan);
         for (bar, balanced) in balance.bars.iter().enumerate() {
             let closes = |at: &usize| match balanced.segments[*at].bent {
-                Some(Bent::Ring { sweep, .. } | Bent::Socket { sweep, .. }) => sweep > 1.5 * PI,
+                Some(Bent::Ring { sweep, .. }) => sweep > 1.5 * PI,
+                Some(Bent::Socket { sweep, axis, .. }) => axis == SocketAxis::Across && sweep > 1.5 * PI,
                 _ => false,
             };
+            let is_socket =
+                |at: &usize| matches!(balanced.segments[*at].bent, Some(Bent::Socket { axis: SocketAxis::Along, .. }));
             let order: Vec<usize> =
                 bends(plan, bar).into_iter().filter(|at| plan.bars[bar].flat()[*at].depth == 0).collect();
             let first = order.iter().position(closes).unwrap_or(order.len());
             closed.set(closed.get() + usize::from(first < order.len()));
             assert!(order[first..].iter().all(closes), "{name}, bar {}: {order:?}", bar + 1);
+            let sockets = order.iter().take_while(|at| is_socket(at)).count();
+            rolled.set(rolled.get() + sockets);
+            assert!(!order[sockets..].iter().any(is_socket), "{name}, bar {}: {order:?}", bar + 1);
         }
     });
-    assert!(closed.get() > 0, "no demo closes a ring or a socket");
+    assert!(closed.get() > 0 && rolled.get() > 0, "no demo closes a ring, or none rolls a socket");
 }
 
 #[test]
@@ -120,6 +128,20 @@ fn what_a_smith_would_ask_of_them() {
     let scraper = proposed(&crate::orders::demo("boot-scraper.plan.json"));
     before(&scraper, (O::Upset, "right corner"), (O::Corner, "left corner"));
     assert_eq!(scraper.len(), 12, "{scraper:?}");
+}
+
+/// What hangs on one bar alone is put on before that bar is closed into the frame: common practice, no source.
+#[test]
+fn pegs_are_bound_to_their_legs_before_the_frame_is_closed() {
+    let plan = crate::orders::demo("bean-frame.plan.json");
+    let steps = fh_work::proposal(&plan, &balance(&plan));
+    let joints: Vec<u32> = steps.iter().flat_map(|step| &step.work).filter_map(|deed| deed.joint).collect();
+    assert_eq!(joints, [6, 7, 8, 9, 1, 2, 3, 4, 5]);
+    let why = |(before, after, why): &(fh_work::Task, fh_work::Task, fh_work::Why)| {
+        (*why == fh_work::Why::LooseFirst).then_some((before.joint, after.joint))
+    };
+    let pairs: Vec<_> = fh_work::rules(&plan, &balance(&plan)).iter().filter_map(why).collect();
+    assert_eq!(pairs, [5, 6, 7, 8].map(|peg| (Some(peg), Some(peg - 4))));
 }
 
 /// The drift opens the plain bar to it: what is slit needs to be neither upset nor flattened for that.

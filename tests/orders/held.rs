@@ -76,8 +76,8 @@ fn name_held<'p>(plan: &'p Plan, step: &WorkedStep) -> &'p str {
     &plan.bars[0].segment(step.hold.unwrap().part).unwrap().name
 }
 
-/// A finished blade of 3 mm or two tines with points: for step and cut the rest of the bar is gripped, 12 mm square; for the tang
-/// the neck or the throat, with what is fine beside the reins.
+/// A finished blade of 3 mm or two tines with points: before the cut the rest of the bar is gripped, 12 mm square; for cut, step and
+/// tang the neck or the throat, with what is fine beside the reins. What is cut off holds nothing, and hangs on no thin step.
 #[test]
 fn nothing_fine_is_gripped_while_something_stout_stays_cold() {
     let blade = json!({ "name": "blade", "form": { "flag": { "outline": { "rectangle": { "length": "160 mm", "width": "40 mm" } },
@@ -88,15 +88,16 @@ fn nothing_fine_is_gripped_while_something_stout_stays_cold() {
         json!({ "name": "tines", "form": { "split": { "branches": [{ "segments": tine }, { "segments": tine }] } } });
     for (head, wanted) in [([blade, neck], "neck"), ([tines, body("60 mm")], "body")] {
         let (plan, worked) = with_a_tang(&head, true);
-        let (step, cut) = (doing(&worked, O::SetDown), doing(&worked, O::PartOff));
-        for step in [step, cut] {
-            assert_eq!(name_held(&plan, step), "rest", "{}", step.title);
-            assert_eq!(step.hold.unwrap().jaw_mm, [12.0, 12.0]);
+        let cut = worked.steps.iter().position(|step| step.tasks[0].operation == O::PartOff).unwrap();
+        let held = worked.steps[..cut].iter().filter(|step| step.hold.is_some());
+        for step in held {
+            assert_eq!(step.hold.unwrap().jaw_mm, [12.0, 12.0], "as it came from the rack: {}", step.title);
         }
-        let of_tang = |step: &&WorkedStep| step.title == "Taper “tang”";
-        let tang = worked.steps.iter().find(of_tang).unwrap();
-        assert_eq!(name_held(&plan, tang), wanted);
-        assert!(tang.held_words(&plan).unwrap().contains("from the side"), "{:?}", tang.held_words(&plan));
+        for (title, after) in [("Part off “rest”", 0), ("Set down “step”", 1), ("Taper “tang”", 2)] {
+            let step = &worked.steps[cut + after];
+            assert_eq!(step.title, title);
+            assert_eq!(name_held(&plan, step), wanted, "{title}");
+        }
     }
 }
 
@@ -137,6 +138,43 @@ fn what_was_hot_in_the_heat_before_is_cooled_before_it_is_gripped() {
     let told =
         worked.tools.iter().filter(|tool| tool.kind == ToolKind::Tongs).map(|tool| tool.reason()).collect::<String>();
     assert!(told.contains("once it is cooled"), "{told}");
+}
+
+/// A plate of 60 mm is no handle: the ring beside it is drawn while the rest of the bar is on, and parted off then. A shank of
+/// 150 mm is one: the same end is drawn once that is free.
+#[test]
+fn the_rest_is_parted_off_once_the_piece_has_a_handle() {
+    let plate = json!({ "name": "head", "form": { "flag": { "outline": { "rectangle": { "length": "60 mm", "width": "28 mm" } },
+        "thickness": "3 mm" } } });
+    let end = json!({ "name": "end", "form": { "drawn": { "length": "40 mm", "section": { "round": "6 mm" } } } });
+    let rest = json!({ "name": "rest", "form": { "hold": { "length": "120 mm" } } });
+    for (head, is_handle) in [(plate, false), (body("150 mm"), true)] {
+        let (plan, worked) = on_12_square(&[head, end.clone(), rest.clone()]);
+        let at = |operation: O, name: &str| {
+            let does = |step: &WorkedStep| step.tasks[0].operation == operation && step.title.contains(name);
+            worked.steps.iter().position(does).unwrap_or_else(|| panic!("{operation:?} {name}"))
+        };
+        let (cut, draw) = (at(O::PartOff, "rest"), at(O::Draw, "end"));
+        assert_eq!(cut < draw, is_handle);
+        assert_eq!(name_held(&plan, &worked.steps[draw]), if is_handle { "body" } else { "rest" });
+        assert!(worked.findings.iter().all(|found| found.finding.id != "no-hold-left"), "{:?}", worked.findings);
+    }
+}
+
+/// Rods of 8 mm square side by side bend one by one: both ends of a grip are drawn before its slit is cut, or held beside it.
+#[test]
+fn no_heavy_work_is_held_through_a_slit() {
+    let plan = crate::orders::demo("cloche-lifter.plan.json");
+    let worked = crate::orders::worked(&plan);
+    let slit = 5;
+    assert!(matches!(plan.bars[0].segments[slit].form, fh_core::plan::Form::Split(_)));
+    for step in worked.steps.iter().filter(|step| step.tasks.iter().any(|task| task.operation == O::Draw)) {
+        let Some((hold, part)) = step.hold.zip(step.parts().first().copied()) else { continue };
+        let flat = plan.bars[0].flat();
+        let is_cut = step.stages[slit].cut && flat[part].depth == 0;
+        let through = (hold.part < slit) != (part < slit);
+        assert!(!(is_cut && through), "“{}” is held by part {} through the slit", step.title, hold.part + 1);
+    }
 }
 
 #[test]

@@ -131,21 +131,23 @@ fn what_hardens_is_never_cooled_in_water_wherever_cooling_is_named() {
 
 #[test]
 fn who_stands_in_line_depends_on_what_is_held_while_it_is_cut() {
-    let end = json!({ "name": "end", "form": { "drawn": { "length": "80 mm", "section": { "square": "12 mm" } } } });
-    let of = |rest: &str| {
+    let end = json!({ "name": "end", "form": { "drawn": { "length": "12 mm", "section": { "square": "12 mm" } } } });
+    let of = |shank: &str, rest: &str| {
         let rest = json!({ "name": "rest", "form": { "hold": { "length": rest } } });
-        let worked = on(json!({ "square": "16 mm" }), &[plain("shank", "100 mm"), end.clone(), rest]);
+        let worked = on(json!({ "square": "16 mm" }), &[plain("shank", shank), end.clone(), rest]);
         let cut = doing(&worked, O::PartOff).clone();
         let rest = cut.hold.unwrap().part == 2;
         (cut.caution.unwrap_or_default(), lay(doing(&worked, O::PartOff)).to_owned(), rest)
     };
-    let (caution, lain, is_held) = of("150 mm");
+    let (caution, _, is_held) = of("4 mm", "150 mm");
     assert!(is_held && caution.contains("it is the work that comes off"), "{caution}");
+    let (caution, lain, is_held) = of("150 mm", "150 mm");
+    assert!(!is_held && caution.contains("nobody in line with the offcut"), "the piece is held: {caution}");
     assert!(
         lain.contains("What is left, 150.0 mm, is too short for another") && !lain.contains("next piece"),
         "{lain}"
     );
-    let (_, lain, _) = of("400 mm");
+    let (_, lain, _) = of("150 mm", "400 mm");
     assert!(lain.contains("keep the rest for the next piece"), "{lain}");
     let waste = json!({ "name": "ragged", "form": { "trim": { "length": "20 mm" } } });
     let point = json!({ "name": "point", "form": { "taper": { "length": "60 mm", "to": "point" } } });

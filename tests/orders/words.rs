@@ -85,11 +85,10 @@ fn a_peak_is_measured_over_its_swelling() {
 #[test]
 fn a_mark_that_has_moved_is_found_from_what_is_felt_beside_it() {
     let worked = worked("herb-bracket.plan.json");
-    // The corner follows in the same heat: all is hot from a thickness before it, 88 mm.
+    // What twists is hot and nothing beside it: so what is measured before it is cold.
     // Behind the boss: 40 mm of leg, the peak's (4 + 6) × 90° in radians = 15.7 mm, and 60 mm of arm.
     let twist = titled(&worked, "Twist “twist”");
-    let start =
-        "the start of “twist”: mark 8, struck at 302 mm, now 115.7 mm (117 mm hot) from the end of “lower screw boss”";
+    let start = "the start of “twist”: mark 8, struck at 302 mm, now 115.7 mm from the end of “lower screw boss”";
     assert_eq!(twist.measure[0], start);
     let first = titled(&worked, "Upset “corner”");
     assert_eq!(first.measure[0], "the start of “corner”: mark 6, struck at 221 mm");

@@ -93,8 +93,7 @@ fn check(plan: &Plan, balance: &Balance, worked: &Worked) -> Result<usize, TestC
                 Operation::Draw | Operation::Taper | Operation::Spread | Operation::Flatten | Operation::Upset
             )
         };
-        // Shapes on the way are held in `tests/orders/on_the_way.rs`.
-        if !step.tasks.iter().all(|task| forges(task.operation) && task.to.is_none()) {
+        if !step.tasks.iter().all(|task| forges(task.operation)) {
             continue;
         }
         let lengths = step.sizes.iter().filter(|size| size.what.starts_with("length") && size.between_mm.is_some());
@@ -120,13 +119,20 @@ fn one_part(
         return Ok(0);
     }
     let segment = &balance.bars[bar].segments[part];
-    let (Some(length), Some(shape)) = (named(step, "length"), &segment.shape) else { return Ok(0) };
+    // What a step makes on the way is that shape, and not the finished one.
+    let on_the_way = step.tasks.iter().filter_map(|task| task.to).max();
+    let shape = on_the_way.map_or(&segment.shape, |to| &segment.via[to].shape);
+    let (Some(length), Some(shape)) = (named(step, "length"), shape) else { return Ok(0) };
     let Some([low, high]) = length.between_mm else { return Ok(0) };
     let now = length.mm.unwrap();
     prop_assert!(low <= now * (1.0 + KEPT) && now <= high * (1.0 + KEPT), "{:?}", length);
-    let is_rough = mm(segment.forged_length) < 0.999 * now || segment.trimmed_volume.value > 0.0;
+    let is_rough =
+        on_the_way.is_none() && (mm(segment.forged_length) < 0.999 * now || segment.trimmed_volume.value > 0.0);
     let is_twisted = matches!(plan.segment(bar, part).unwrap().bend, Some(Bend::Twist { .. }));
-    if !is_twisted && let Some(ladder) = ladder(plan, balance, bar, part) {
+    if !is_twisted
+        && on_the_way.is_none()
+        && let Some(ladder) = ladder(plan, balance, bar, part)
+    {
         let wide = |section: &SectionSize| match section {
             SectionSize::Flat { width, thickness, .. } | SectionSize::Oval { width, thickness } => width >= thickness,
             SectionSize::HalfRound { width, height } => width >= height,

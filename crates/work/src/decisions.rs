@@ -52,7 +52,7 @@ mod tests {
     #[test]
     fn what_one_step_breaks_is_one_decision() {
         let pairs: Vec<Pair> =
-            [3, 5, 9].map(|late| (Why::PartLate, 1, late)).into_iter().chain([(Why::TangLate, 1, 5)]).collect();
+            [3, 5, 9].map(|late| (Why::PartLate, 1, late)).into_iter().chain([(Why::PartForStep, 1, 5)]).collect();
         assert_eq!(decisions(pairs.clone()), [Decision { is_early: true, pairs }]);
     }
 

@@ -109,12 +109,20 @@ impl Scene<'_, '_> {
         let mut broken: BTreeMap<Pair, Rule> = BTreeMap::new();
         for rule in &self.job.rules {
             let (Some([_, before]), Some([after, _])) = (places[rule.before], places[rule.after]) else { continue };
-            if after < before && !self.dropped.contains(rule) {
+            let holds = rule.why == Why::PartLate && self.is_well_held(before.0);
+            if after < before && !self.dropped.contains(rule) && !holds {
                 broken.entry((rule.why, after.0, before.0)).or_insert(*rule);
             }
         }
         let decisions = decisions(broken.keys().copied().collect());
         decisions.iter().filter_map(|decision| self.broken_rule(decision, &broken)).collect()
+    }
+
+    /// Whether the bar has a handle at a step: once it has one, it may be parted off.
+    fn is_well_held(&self, number: usize) -> bool {
+        let site = self.steps[number].bar.and_then(|bar| self.sites.get(bar));
+        let hold = self.seen[number].hold.filter(|hold| !hold.is_poor);
+        site.zip(hold).is_some_and(|(site, hold)| !is_under(hold.length_mm, held::least_mm(site)))
     }
 
     fn broken_rule(&self, decision: &Decision, broken: &BTreeMap<Pair, Rule>) -> Option<OrderFinding> {

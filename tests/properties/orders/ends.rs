@@ -35,10 +35,14 @@ pub(crate) fn takes_a_groove(flat: &[Flat<'_>], balance: &BarBalance, at: usize)
         if is_block(&flat[beside].segment.form) && !(far && is_block(&flat[at].segment.form)) {
             continue;
         }
-        // What goes thin toward the rest of the bar is forged once that is off, from its free end.
+        // What tapers toward the rest of the bar is forged once that is off, from its free end; what is thin all along is so only
+        // where the piece has a handle.
         let own = &balance.segments[at];
         let end = mm2(own.area_at(if far { 1.0 } else { 0.0 })) / raw_area(balance, at);
         if matches!(flat[beside].segment.form, Form::Hold(_)) && own.shape.is_some() && end < 0.5 {
+            if !ends_in_nothing(own, far) && !matches!(own.shape, Some(Shape::Taper { .. })) {
+                best = best.max(Answer::Either);
+            }
             continue;
         }
         // Where what is cut off beside it frees an end that runs out, it is cut off first.

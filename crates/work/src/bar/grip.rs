@@ -26,6 +26,9 @@ const BENT: f64 = 0.2;
 /// Metal with less than this share of the section that is struck gives way before it.
 const GIVES_WAY: f64 = 0.5;
 
+/// How well a hold carries through a slit: its rods bend one by one, and twist round each other.
+const LOOSE: f64 = 0.2;
+
 /// What is worth less than this is gripped only where nothing better stays cold.
 const POOR: f64 = 0.2;
 
@@ -198,8 +201,14 @@ impl<'s, 'a> Bar<'s, 'a> {
             let [start, end] = self.lengths.extent([**at].iter());
             end > low && start < high && end - start > 1e-6
         });
-        let thin = between.map(|at| self.least_mm2(*at, low, high)).fold(gripped_mm2, f64::min);
-        (thin / self.struck_mm2 / GIVES_WAY).clamp(0.05, 1.0).powi(2)
+        let (mut thin, mut loose) = (gripped_mm2, 1.0);
+        for at in between {
+            thin = thin.min(self.least_mm2(*at, low, high));
+            if self.stage(*at).cut {
+                loose = LOOSE;
+            }
+        }
+        (thin / self.struck_mm2 / GIVES_WAY).clamp(0.05, 1.0).powi(2) * loose
     }
 
     /// The smallest section of a part from one place to another, in mm².

@@ -8,7 +8,7 @@ use crate::job::legs::{Held, WayToBend};
 use crate::job::site::{Site, extents};
 use crate::job::task::Task;
 use fh_core::metal::Shape;
-use fh_core::plan::Limits;
+use fh_core::plan::{Form, Limits, Operation};
 use fh_measure::WrittenLength;
 use std::borrow::Cow;
 
@@ -112,15 +112,45 @@ pub(crate) fn hold(site: &Site<'_>, progress: &Progress, lengths: &Lengths, need
     let ends = cold_ends(site, lengths, &need.hot)?;
     let [before, after] = ends.map(|cold| Cold { by_hand: cold.by_hand && need.by_hand, ..cold });
     let bar = Bar::new(site, progress, lengths, need.tasks);
-    let sides = [(Held::Datum, before), (Held::Far, after)];
-    let sides = sides.into_iter().filter(|(side, _)| need.side.is_none_or(|wanted| wanted == *side));
-    let held = sides.filter_map(|(side, cold)| {
-        let length_mm = cold.length_mm(side == Held::Datum);
+    let on = |side: Held| {
+        let (cold, at_start) = if side == Held::Datum { (before, true) } else { (after, false) };
+        let length_mm = cold.length_mm(at_start);
         let grip = bar.best(cold).filter(|_| length_mm > 0.0)?;
         Some((grip.worth * handle(site, length_mm), Hold::new(length_mm, cold, grip)))
+    };
+    let of = |side: Option<Held>| {
+        let sides = [Held::Datum, Held::Far].into_iter().filter(|it| side.is_none_or(|wanted| wanted == *it));
+        sides.filter_map(on).max_by(|one, other| one.0.total_cmp(&other.0)).map(|(_, hold)| hold)
+    };
+    // What is cut off is held only where nothing of the piece stays cold.
+    let piece = need.side.or_else(|| side_of_the_piece(site, need.tasks));
+    of(piece).or_else(|| of(need.side)).or_else(|| nothing_cold(site, lengths, need.side))
+}
+
+/// The side of a cut on which the piece lies; none of tasks that cut nothing off, and where the piece lies on both.
+pub(crate) fn side_of_the_piece(site: &Site<'_>, tasks: &[Task]) -> Option<Held> {
+    let falls = |task: &Task| {
+        let form = task.part.and_then(|at| site.flat.get(at)).map(|flat| &flat.segment.form);
+        match (task.operation, form) {
+            (Operation::PartOff, Some(Form::Hold(_))) | (Operation::Trim, Some(Form::Trim(_))) => task.part,
+            _ => None,
+        }
+    };
+    let members = &site.chains[0].1;
+    let place = |at: usize| members.iter().position(|member| *member == at);
+    let all = tasks.iter().filter_map(falls).map(|at| match place(at) {
+        Some(0) => Some(Held::Far),
+        Some(last) if last + 1 == members.len() => Some(Held::Datum),
+        // Waste beside the rest of the bar falls with it.
+        Some(between) if between == 1 && is_hold(site, members[0]) => Some(Held::Far),
+        Some(between) if between + 2 == members.len() && is_hold(site, members[between + 1]) => Some(Held::Datum),
+        _ => None,
     });
-    let best = held.max_by(|one, other| one.0.total_cmp(&other.0));
-    best.map(|(_, hold)| hold).or_else(|| nothing_cold(site, lengths, need.side))
+    all.reduce(|one, other| one.filter(|_| one == other)).flatten()
+}
+
+fn is_hold(site: &Site<'_>, at: usize) -> bool {
+    matches!(site.flat[at].segment.form, Form::Hold(_))
 }
 
 /// How poorly the bar is held at best while some tasks are done with these spots hot: 0 where it is held well, 1 where there is
@@ -140,7 +170,10 @@ pub(crate) fn clumsy(
         let grip = bar.best(cold).filter(|_| length_mm > 0.0);
         grip.map_or(0.0, |grip| grip.worth * handle(site, length_mm))
     };
-    let best = ends.into_iter().zip([true, false]).map(worth).fold(0.0, f64::max);
+    let piece = side_of_the_piece(site, tasks);
+    let sides = [Held::Datum, Held::Far].into_iter().zip(ends);
+    let sides = sides.filter(|(side, _)| piece.is_none_or(|piece| piece == *side));
+    let best = sides.map(|(side, cold)| worth((cold, side == Held::Datum))).fold(0.0, f64::max);
     (1.0 - best / WELL).clamp(0.0, 1.0)
 }
 

@@ -42,6 +42,9 @@ fn of_part(site: &Site<'_>, task: &Task, at: usize) -> Vec<Spot> {
     match (task.operation, form) {
         (Operation::Upset, Some(Form::Rivet(_))) => vec![Spot::Part(at)],
         (Operation::Upset, _) => vec![Spot::Alone(at)],
+        // What is hot beside a twist twists with it.
+        (Operation::Twist, _) => vec![Spot::Alone(at)],
+        (Operation::Open, _) if is_twisted_open(site, at) => vec![Spot::Alone(at)],
         (Operation::PartOff, Some(Form::Hold(_))) | (Operation::Trim, Some(Form::Trim(_))) => cuts(site, at),
         // Branches are bent apart and back at their root: their tips stay out of the fire.
         (Operation::BendAside | Operation::Straighten, Some(Form::Split(_))) if !site.is_closed_slit(at) => {
@@ -53,6 +56,12 @@ fn of_part(site: &Site<'_>, task: &Task, at: usize) -> Vec<Spot> {
         }
         _ => vec![Spot::Part(at)],
     }
+}
+
+/// Whether the rods of a slit are twisted as it is opened.
+pub(crate) fn is_twisted_open(site: &Site<'_>, at: usize) -> bool {
+    let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
+    matches!(shape, Some(Shape::Split(size)) if size.opening.is_some_and(|opening| opening.turns != 0.0))
 }
 
 /// The root of a slit that is open at one end.

@@ -1,7 +1,7 @@
 //! Heats by plain rules: what one heated zone covers and one working time holds.
 
 use crate::bar::lengths::Lengths;
-use crate::bar::spots::{Spot, reach, spots};
+use crate::bar::spots::{Spot, is_twisted_open, reach, spots};
 use crate::job::heat_rules;
 use crate::job::part::is_thin;
 use crate::job::site::Site;
@@ -50,7 +50,7 @@ impl Load {
         // What is brushed to be closed in comes hot out of the fire.
         let is_cold = |task: &Task| !is_hot(site, task) && task.operation != Operation::Brush;
         let cools = tasks.iter().any(is_cold);
-        let alone = tasks.iter().any(|task| matches!(task.operation, Operation::Upset | Operation::Scarf));
+        let alone = tasks.iter().any(|task| is_kept_alone(site, task));
         let beside = tasks.iter().any(|task| needs_beside(task.operation));
         let apart = tasks.iter().any(|task| task.operation == Operation::Weld || covers_thin_branches(site, task));
         let cut = !tasks.is_empty() && tasks.iter().all(|task| goes_on(task.operation));
@@ -84,11 +84,23 @@ impl Load {
     }
 }
 
+/// Whether what lies beside a task's part is kept cool: it would thicken with what is upset, or twist with what is twisted.
+fn is_kept_alone(site: &Site<'_>, task: &Task) -> bool {
+    match task.operation {
+        Operation::Upset | Operation::Scarf | Operation::Twist => true,
+        Operation::Open => task.part.is_some_and(|at| is_twisted_open(site, at)),
+        _ => false,
+    }
+}
+
 /// Whether an operation works the bar beside its part too: a neck lies outside of the block, and what is set down or bent moves
 /// its neighbors. What is struck on the part alone does not.
 fn needs_beside(operation: Operation) -> bool {
     use Operation as O;
-    !matches!(operation, O::Upset | O::Spread | O::Flatten | O::Draw | O::Punch | O::Drift | O::Trim | O::Stamp)
+    !matches!(
+        operation,
+        O::Upset | O::Twist | O::Spread | O::Flatten | O::Draw | O::Punch | O::Drift | O::Trim | O::Stamp
+    )
 }
 
 /// Whether an operation goes on in the next heat where it was left in the last: what is struck little by little does; a bend, a hole

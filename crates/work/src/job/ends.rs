@@ -1,5 +1,6 @@
 //! The ends of parts: which run out to nothing, and which go thin beside the rest of the bar.
 
+use crate::job::heat_rules::hold_mm;
 use crate::job::site::{Part, Site, in_mm};
 use fh_core::metal::{FreeEnd, SectionSize, Shape};
 use fh_core::plan::Form;
@@ -8,9 +9,25 @@ use fh_core::plan::Form;
 const THIN_END: f64 = 0.5;
 
 /// Whether a part beside the rest of the bar goes so thin there that it is forged once that is parted off.
+///
+/// What tapers down to the cut is drawn from its thin end, and so after it; what is thin all along stays on the rest of the bar
+/// where nothing else is left to hold it by.
 pub(crate) fn needs_the_cut(site: &Site<'_>, at: usize, at_far_end: bool) -> bool {
-    let thin = |part| is_thin_at(part, at_far_end, site.raw_section(at));
+    let thin = |part: Part<'_>| {
+        let tapers = matches!(part.balance.shape, Some(Shape::Taper { .. }));
+        is_thin_at(part, at_far_end, site.raw_section(at)) && (tapers || has_handle(site, at))
+    };
     runs_out(site, at, at_far_end) || site.part(at).is_some_and(thin)
+}
+
+/// Whether so much of a bar is neither thin nor fine that it can be held by that, once the rest is parted off, while a part is forged.
+fn has_handle(site: &Site<'_>, at: usize) -> bool {
+    let is_fine = |form: &Form| {
+        matches!(form, Form::Flag(_) | Form::Weld(_) | Form::Rivet(_) | Form::Tenon(_) | Form::Ball(_) | Form::Cube(_))
+    };
+    let others = site.chains[0].1.iter().filter(|other| **other != at).filter_map(|other| site.part(*other));
+    let stout = others.filter(|part| part.segment.form.is_finished() && !is_fine(&part.segment.form));
+    stout.map(|part| in_mm(part.balance.forged_length)).sum::<f64>() >= hold_mm(site.plan)
 }
 
 /// Whether a part is forged only once the rest of the bar beside it is off.

@@ -9,6 +9,7 @@ pub(crate) mod heat_rules;
 pub(crate) mod hung;
 pub(crate) mod kind;
 pub(crate) mod legs;
+pub(crate) mod loose;
 pub(crate) mod neck;
 pub(crate) mod order;
 pub(crate) mod part;

@@ -1,6 +1,7 @@
 //! The order of a plan: the smith's own steps, or the proposal, each with the tasks that it does.
 
 use crate::job::circles::without_cycles;
+use crate::job::loose::loose_first;
 use crate::job::rules::{Rule, bar_rules};
 use crate::job::site::Site;
 use crate::job::task::{Task, bar_tasks, on_the_way, operations, piece_tasks};
@@ -91,6 +92,13 @@ fn piece_rules(plan: &Plan, sites: &[Site<'_>], tasks: &[Task], first: usize, ru
         }
         let Some(brush) = brush.filter(|brush| *brush > number) else { continue };
         rules.push(Rule { before: number, after: brush, why: Why::FinishLast });
+    }
+    let fits =
+        |wanted: usize| tasks.iter().skip(first).position(|task| task.joint == Some(wanted)).map(|at| first + at);
+    for (loose, closed) in loose_first(plan) {
+        if let (Some(before), Some(after)) = (fits(loose), fits(closed)) {
+            rules.push(Rule { before, after, why: Why::LooseFirst });
+        }
     }
     let (Some(brush), Some(wax)) = (brush, wax) else { return };
     for check in sites.iter().filter_map(|site| last_of(site.index)) {

@@ -58,7 +58,6 @@ pub(crate) fn bar_rules(site: &Site<'_>, tasks: &[Task]) -> Vec<Rule> {
     for chain in 0..site.chains.len() {
         ruling.upsets(chain);
         ruling.scarfs(chain);
-        ruling.tangs(chain);
         ruling.thin(chain);
         ruling.bends(chain);
     }
@@ -180,19 +179,6 @@ impl Ruling<'_, '_> {
         let inner =
             inner.into_iter().filter(|inner| !is_free_end(self.site, *inner)).flat_map(flattened).collect::<Vec<_>>();
         self.each(&own, &inner, Why::OuterFirst);
-    }
-
-    /// A step down to what is thin beside the rest of the bar, after all other forging on the bar.
-    fn tangs(&mut self, chain: usize) {
-        let members = self.site.chains[chain].1.clone();
-        for at in members.iter().filter(|at| tang_shoulder(self.site, **at).is_some()) {
-            let down = self.necks(*at);
-            let thin: Vec<usize> = self.site.beside(*at).into_iter().flatten().collect();
-            let late = tang_shoulder(self.site, *at);
-            let others = members.iter().filter(|other| !thin.contains(other) || Some(**other) == late);
-            let forging: Vec<usize> = others.flat_map(|other| self.those(*other, forges)).collect();
-            self.each(&forging, &down, Why::TangLate);
-        }
     }
 
     /// All other forging on its bar or branch before a scarf.
@@ -341,6 +327,15 @@ impl Ruling<'_, '_> {
                 };
                 if is_freed {
                     self.each(&[cut], &forging, Why::PartForEnd);
+                    // What hangs on the thin side of a step bends it.
+                    let step = self
+                        .site
+                        .beside(beside)
+                        .into_iter()
+                        .flatten()
+                        .find(|it| tang_shoulder(self.site, *it).is_some());
+                    let down = step.map_or_else(Vec::new, |step| self.necks(step));
+                    self.each(&[cut], &down, Why::PartForStep);
                 } else if operation == Operation::Trim {
                     self.each(&forging, &[cut], Why::ForgeBeforeTrim);
                 }

@@ -3,6 +3,7 @@
 use crate::job::ends::is_free_end;
 use crate::job::forging::forging;
 use crate::job::hung::{closed_at, closed_there, segment};
+use crate::job::loose::loose_first;
 use crate::job::neck;
 use crate::job::part::{is_drilled, is_filed, is_sawn, meets_its_neck, met as met_by_scarf};
 use crate::job::site::{Begun, Part, Site, extents, in_mm, in_mm2, least};
@@ -142,7 +143,9 @@ pub(crate) fn piece_tasks(plan: &Plan) -> Vec<Task> {
     let can_weld = plan.material().weld.is_some();
     let joints = plan.joints.iter().enumerate().filter(|(_, joint)| can_weld || joint.kind != JointKind::Weld);
     let mut tasks: Vec<Task> = joints.map(joint).collect();
-    tasks.sort_by_key(|task| task.operation != Operation::Weld);
+    let loose: Vec<usize> = loose_first(plan).into_iter().map(|(first, _)| first).collect();
+    let is_loose = |task: &Task| task.joint.is_some_and(|joint| loose.contains(&joint));
+    tasks.sort_by_key(|task| (task.operation != Operation::Weld, !is_loose(task)));
     tasks.push(Task::whole(0, Operation::Brush));
     tasks.push(Task::whole(0, Operation::Wax));
     tasks

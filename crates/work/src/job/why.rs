@@ -49,8 +49,8 @@ pub enum Why {
     CleanFirst,
     /// The scarf after what lies beside it is forged.
     ScarfLate,
-    /// A step between the work and the rest of the bar after all other forging.
-    TangLate,
+    /// Before a step down to what is thin beside the rest of the bar, that is parted off.
+    PartForStep,
     /// What a taper runs down to, before the taper.
     TaperLast,
     /// A stub is drawn down along with the part beside it, before its step or its taper.
@@ -65,10 +65,14 @@ pub enum Why {
     CloseThenWeld,
     /// The inner bend before the one whose leg would be in the way.
     MiddleFirst,
-    /// Rings and sockets after all other bends.
+    /// Rings and knuckles after all other bends.
     CloseLast,
+    /// A socket before the bends of its bar.
+    RollFirst,
     /// Welds before what is riveted, wedged or collared.
     WeldBeforeFit,
+    /// What is put on one bar before that is closed into a frame.
+    LooseFirst,
     /// A wrapped strip, a tenon or a rivet is ready before it is fitted.
     JoinLast,
     /// Checking and finishing at the end.
@@ -77,7 +81,7 @@ pub enum Why {
 
 impl Why {
     /// Every reason.
-    pub const ALL: [Self; 35] = [
+    pub const ALL: [Self; 37] = [
         Self::MarkFirst,
         Self::IsolateFirst,
         Self::UpsetFirst,
@@ -101,7 +105,7 @@ impl Why {
         Self::TwistFirst,
         Self::CleanFirst,
         Self::ScarfLate,
-        Self::TangLate,
+        Self::PartForStep,
         Self::TaperLast,
         Self::StubAlong,
         Self::ShapesInTurn,
@@ -110,7 +114,9 @@ impl Why {
         Self::CloseThenWeld,
         Self::MiddleFirst,
         Self::CloseLast,
+        Self::RollFirst,
         Self::WeldBeforeFit,
+        Self::LooseFirst,
         Self::JoinLast,
         Self::FinishLast,
     ];
@@ -165,7 +171,9 @@ impl Why {
             Self::TwistFirst => "The wrench and the vice need straight bar at both ends of the twist.",
             Self::CleanFirst => "No brush can reach it once it is closed up.",
             Self::ScarfLate => "A thin lip burns, and is knocked about, while the bar beside it is forged.",
-            Self::TangLate => "What is thin between the work and what is held bends and breaks under heavier work.",
+            Self::PartForStep => {
+                "The rest of the bar hangs on the thin side of the step, and bends it there or breaks off."
+            }
             Self::TaperLast => "A taper that runs down to full bar ends in a step, which folds when that bar is drawn.",
             Self::StubAlong => {
                 "So short a stub is drawn down along with the part beside it, before its step or its taper: left thick, it folds."
@@ -177,8 +185,14 @@ impl Why {
             Self::ScarfFirst => "The ends can be scarfed only while they are apart.",
             Self::CloseThenWeld => "The ends have to lie on each other before they are welded.",
             Self::MiddleFirst => "Bent the other way round, the leg that is already bent strikes the anvil.",
-            Self::CloseLast => "A closed ring or socket is in the way of every other bend, and is pulled open by it.",
+            Self::CloseLast => "A closed ring or knuckle is in the way of every other bend, and is pulled open by it.",
+            Self::RollFirst => {
+                "While the bar is straight it turns in the swage block, and the mandrel goes in: a bent bar swings in the way."
+            }
             Self::WeldBeforeFit => "The heat of a weld loosens what is riveted or collared beside it.",
+            Self::LooseFirst => {
+                "A loose bar lies on the anvil and turns in the hand; closed into a frame it does neither."
+            }
             Self::JoinLast => {
                 "Parts are finished before they are put together: afterwards they cannot be turned in the fire one by one."
             }
@@ -189,11 +203,14 @@ impl Why {
     /// How firmly a rule holds: where rules contradict each other, the lowest gives way.
     pub(crate) fn firmness(self) -> u8 {
         match self {
-            Self::ThinLast | Self::PartLate | Self::MiddleFirst | Self::TangLate | Self::OutOfTheWay => 1,
+            Self::ThinLast | Self::PartLate | Self::MiddleFirst | Self::OutOfTheWay => 1,
             Self::ScarfLate
             | Self::TaperLast
+            | Self::PartForStep
             | Self::TwistFirst
             | Self::CloseLast
+            | Self::RollFirst
+            | Self::LooseFirst
             | Self::HoleBeforeBend
             | Self::CleanFirst
             | Self::OuterFirst

@@ -71,7 +71,7 @@ fn of_hot_work(site: &Site<'_>, task: &Task, held: Option<usize>) -> Vec<String>
             return hard.into_iter().chain([sparks]).collect();
         }
         O::Upset if !is_rivet(site, task) => return vec![of_an_upset(site, task)],
-        O::Twist => "One even heat over the whole length: the hottest place twists first.",
+        O::Twist => "One even heat over what twists, and no more: the hottest place twists first.",
         O::Bend if part.is_some_and(|part| is_on_edge(site, part)) => {
             "On its edge it buckles inside and thins outside: level it flat after every few blows, and heat it again before it resists."
         }

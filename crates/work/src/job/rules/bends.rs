@@ -5,8 +5,8 @@ use crate::job::legs;
 use crate::job::part::is_closing;
 use crate::job::why::Why;
 use fh_core::balance::opens_again;
-use fh_core::metal::FreeEnd;
-use fh_core::plan::Operation;
+use fh_core::metal::{Bent, FreeEnd};
+use fh_core::plan::{Operation, SocketAxis};
 
 impl Ruling<'_, '_> {
     /// The bends of a part that stay; not those that help, and are opened again.
@@ -53,6 +53,12 @@ impl Ruling<'_, '_> {
         self.each(&twists, &all, Why::TwistFirst);
         self.holes_before(&members);
         for (at, task) in &bends {
+            if self.is_socket(*at, *task) {
+                let others: Vec<usize> =
+                    bends.iter().filter(|(at, task)| !self.is_socket(*at, *task)).map(|(_, task)| *task).collect();
+                self.each(&[*task], &others, Why::RollFirst);
+                continue;
+            }
             if !self.closes(*at, *task) {
                 continue;
             }
@@ -103,6 +109,13 @@ impl Ruling<'_, '_> {
                 self.each(&holes, &bends, Why::HoleBeforeBend);
             }
         }
+    }
+
+    /// Whether a task rolls all of a socket along its bar.
+    fn is_socket(&self, at: usize, task: usize) -> bool {
+        let bent = self.site.part(at).and_then(|part| part.balance.bent);
+        let is_along = matches!(bent, Some(Bent::Socket { axis: SocketAxis::Along, .. }));
+        is_along && self.tasks[task].to.is_none() && !self.site.passes_through(at)
     }
 
     /// Whether a bend of a part closes on itself; begun on the way it is open yet.

@@ -185,7 +185,7 @@ pub(crate) fn opened(site: &Site<'_>, part: Part<'_>) -> String {
     let clamped = format!("Clamp it with the start of “{name}” at the jaws of the vice");
     if turns != 0.0 {
         return format!(
-            "One even heat all along. {clamped}, set the wrench where “{name}” ends, and turn it {}, a quarter of a turn more than is wanted. Turn that quarter back while you push the ends together: the rods stand apart.",
+            "One even heat along the rods, and no more. {clamped}, set the wrench where “{name}” ends, and turn it {}, a quarter of a turn more than is wanted. Turn that quarter back while you push the ends together: the rods stand apart.",
             wrench_way(turns)
         );
     }

@@ -65,7 +65,7 @@ fn of_bar(site: &Site<'_>, operation: Operation) -> Option<&'static str> {
             "True it first: sight along it, lay it on a flat plate, and correct warm what the last bend or weld has pulled."
         }
         Operation::Brush if is_framed(site) => {
-            "Level it first: on a flat plate, across its corners, and tap down the high corners."
+            "True it first: on a flat plate it must neither rock nor stand off; tap down what is high."
         }
         Operation::Wax => "Just warm enough that the wax melts on it, and no warmer.",
         _ => return None,
