@@ -28,13 +28,20 @@ fn a_neck_beside_a_flat_part_keeps_its_width() {
     assert!(lay(neck).contains("no deeper on either pair of sides"), "{}", lay(neck));
 }
 
-/// Two plates of 25 × 28 × 4 mm side by side, of 12 mm square: what is 4 mm thick between them has nothing for their corners.
+/// Two plates of 25 × 28 × 4 and 25 × 24 × 4 mm side by side, of 12 mm square: what is 4 mm thick between them has nothing for their
+/// corners.
 #[test]
 fn of_two_plates_side_by_side_the_outer_is_flattened_first_and_the_neck_keeps_metal_for_both() {
-    let worked = worked(&demo("trellis-bracket.plan.json"));
+    let boss = |name: &str, width: &str| {
+        json!({ "name": name, "form": { "hole": {
+        "outline": { "rectangle": { "length": "25 mm", "width": width } }, "thickness": "4 mm",
+        "hole": { "round": "5 mm" }, "made": "drilled" } } })
+    };
+    let worked =
+        on(json!({ "square": "12 mm" }), &[boss("upper", "28 mm"), boss("lower", "24 mm"), plain("leg", "200 mm")]);
     let at = |title: &str| worked.steps.iter().position(|step| step.title == title).unwrap();
-    assert!(at("Flatten the boss “upper screw hole”") < at("Flatten the boss “lower screw hole”"));
-    let neck = titled(&worked.steps, "Isolate “upper screw hole”");
+    assert!(at("Flatten the boss “upper”") < at("Flatten the boss “lower”"));
+    let neck = titled(&worked.steps, "Isolate “upper”");
     let left = neck.sizes.iter().find(|size| size.what == "left in the neck, at least").unwrap();
     assert_eq!(left.mm, Some(8.0), "{:?}", neck.sizes);
 }
@@ -153,4 +160,48 @@ fn only_what_lies_at_an_end_is_upset_from_a_free_end() {
     };
     assert!(goes(&[plain("shank", "150 mm"), knob("knob")]));
     assert!(!goes(&[plain("one", "150 mm"), knob("knob"), plain("other", "150 mm")]));
+}
+
+/// The hammer takes a dot that is punched where a boss is flattened later: it is laid off again on the flat boss. What is pierced as
+/// it came from the rack keeps its dot, and so does a root hole.
+#[test]
+fn no_dot_is_punched_where_the_hammer_takes_it() {
+    let told = |name: &str| {
+        let worked = worked(&demo(&format!("{name}.plan.json")));
+        let step = worked.steps.iter().find(|step| !step.laid.is_empty()).unwrap().clone();
+        let lines: Vec<bool> =
+            step.laid.iter().map(|line| line.words.contains("laid off again once that is flat")).collect();
+        (lines, lay(&step).to_owned(), worked)
+    };
+    let (lines, words, trellis) = told("trellis-bracket");
+    assert_eq!(lines, [true, true]);
+    assert!(words.contains("Do not punch the middles of the holes") && !words.contains("Punch the middles"), "{words}");
+    let drills = trellis.steps.iter().filter(|step| step.tasks[0].operation == O::Drill);
+    assert!(drills.clone().count() == 2 && drills.clone().all(|step| lay(step).starts_with("Lay off its middle")));
+    let (lines, words, rack) = told("dibber-rack");
+    assert_eq!(lines, [false]);
+    assert!(words.contains("Punch the middles of the holes."), "{words}");
+    assert!(rack.steps.iter().all(|step| step.tasks[0].operation != O::Drill || step.lay.is_none()));
+    let (lines, ..) = told("weeding-fork");
+    assert_eq!(lines, [false, false], "a root hole and its slit");
+}
+
+/// Two plates of 28 × 4 mm side by side are one: one neck beside the bar, one step to flatten both, and nothing is measured from the
+/// line between them, where no finger feels a step.
+#[test]
+fn two_plates_alike_are_forged_as_one() {
+    let worked = worked(&demo("trellis-bracket.plan.json"));
+    let count = |operation: O| worked.steps.iter().filter(|step| step.tasks[0].operation == operation).count();
+    assert_eq!((count(O::Isolate), count(O::Flatten)), (1, 1));
+    let flat = titled(&worked.steps, "Flatten the bosses “upper screw hole” and “lower screw hole”");
+    assert!(lay(flat).contains("are one plate: forge it as one, with no neck in it"), "{}", lay(flat));
+    let lower = titled(&worked.steps, "Drill “lower screw hole”");
+    assert_eq!(
+        lower.measure,
+        ["the middle of the hole in “lower screw hole”: 12.5 mm from the end of “lower screw hole”"]
+    );
+    let rack = self::worked(&demo("dibber-rack.plan.json"));
+    let plate = titled(&rack.steps, "Spread “rest”, “bow” and “back”");
+    assert!(lay(plate).contains("“rest”, “bow” and “back” are one plate"), "{}", lay(plate));
+    assert!(lay(plate).contains("“back”: narrow its tip first"), "{}", lay(plate));
 }

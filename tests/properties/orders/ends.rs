@@ -31,6 +31,18 @@ pub(crate) fn takes_a_groove(flat: &[Flat<'_>], balance: &BarBalance, at: usize)
         if is_joined && is_plate(before) {
             continue;
         }
+        // Two plates that are as wide and as thick as each other where they meet are one; whether they are is a matter of a hair.
+        let (own_end, other_end) = (plate_end(balance, at, far), plate_end(balance, beside, !far));
+        if let Some((one, other)) = own_end.zip(other_end)
+            && (0..2).all(|way| (one[way] - other[way]).abs() < 0.06)
+        {
+            best = best.max(if (0..2).all(|way| (one[way] - other[way]).abs() < 0.04) {
+                Answer::No
+            } else {
+                Answer::Either
+            });
+            continue;
+        }
         // Between two blocks one groove is enough: that of the block toward the datum; beside a block it is the block's.
         if is_block(&flat[beside].segment.form) && !(far && is_block(&flat[at].segment.form)) {
             continue;
@@ -71,6 +83,20 @@ fn ends_in_nothing(own: &SegmentBalance, far: bool) -> bool {
         Some(Shape::Flag { tip, outline, .. }) => at_tip && (mm(*tip) <= 0.0 || outline.end_width(true).is_none()),
         Some(Shape::Split(split)) => split.free == if far { FreeEnd::Far } else { FreeEnd::Datum },
         _ => false,
+    }
+}
+
+/// How wide and how thick a plate or a boss is at its end away from the datum, or at the other one, in mm; none of other parts, and
+/// of what ends in no width.
+fn plate_end(balance: &BarBalance, at: usize, far: bool) -> Option<[f64; 2]> {
+    let own = &balance.segments[at];
+    let at_tip = far != own.reversed;
+    match &own.shape {
+        Some(Shape::Flag { outline, root, tip, .. }) => {
+            Some([mm(outline.end_width(at_tip)?), mm(if at_tip { *tip } else { *root })])
+        }
+        Some(Shape::Hole { outline, thickness, .. }) => Some([mm(outline.end_width(at_tip)?), mm(*thickness)]),
+        _ => None,
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::{BarBalance, SegmentBalance};
 use crate::metal::{FreeEnd, RootSize, Shape, SplitSize, View, in_mm, mm};
-use crate::plan::Chain;
+use crate::plan::{Chain, SizeName};
 use fh_measure::{RoundedLength, Rounding};
 use std::collections::HashMap;
 use std::f64::consts::{FRAC_1_SQRT_2, FRAC_PI_2};
@@ -42,6 +42,8 @@ pub struct HoleMark {
     pub across_mm: Vec<f64>,
     /// The diameter of a hole at the end of a slit; none of a boss's hole.
     pub root: Option<Length>,
+    /// Whether its boss is forged after it is laid off, so that a punch mark would be hammered away.
+    pub is_hammered: bool,
 }
 
 /// The line of a slit.
@@ -109,7 +111,11 @@ impl BarBalance {
                     let own = line.bands(band, split.branches.len()).into_iter().enumerate();
                     chains.extend(own.map(|(branch, band)| (Chain::Branch { split: index, branch }, band)));
                 }
-                _ => laid.holes.extend(boss_hole(index, segment, band)),
+                _ => laid.holes.extend(boss_hole(index, segment, band).map(|hole| {
+                    let bar_mm = [self.stock_section.width(), self.stock_section.thickness()].map(in_mm);
+                    let is_hammered = segment.is_forged_boss(bar_mm);
+                    HoleMark { is_hammered, ..hole }
+                })),
             }
         }
         laid
@@ -205,6 +211,18 @@ impl SegmentBalance {
         self.finished_volume.value <= 0.0 && self.trimmed_volume.value > 0.0
     }
 
+    /// Whether a boss is anything but the bar itself, so many mm wide and thick: pierced as it is, or opened by its drift.
+    fn is_forged_boss(&self, bar_mm: [f64; 2]) -> bool {
+        /// A difference of sizes that no hammer is lifted for, as a share: see `forms/forging.rs`.
+        const ALIKE: f64 = 0.02;
+        let Some(Shape::Hole { outline, thickness, hole, .. }) = &self.shape else { return false };
+        let is_drifted = self.derived_length(SizeName::Slit).is_some();
+        let before = if is_drifted { outline.width() - hole.width() } else { outline.width() };
+        let is = |own: Length, bar: f64| (in_mm(own) / bar - 1.0).abs() < ALIKE;
+        let is_wide = is(outline.width(), bar_mm[0]) || is(before, bar_mm[0]);
+        self.chain != Chain::Bar || !(is_wide && is(*thickness, bar_mm[1]))
+    }
+
     /// Where the middle of a boss's hole lies along it, as a share of its length from the datum side: as far along on the bar as
     /// on the boss. None without a hole.
     pub fn hole_share(&self) -> Option<f64> {
@@ -217,7 +235,7 @@ impl SegmentBalance {
 
 fn hole(index: usize, segment: &SegmentBalance, middle_mm: f64, across_mm: Vec<f64>, root: Option<Length>) -> HoleMark {
     let shop = segment.mark_end_shop.rounding().round(middle_mm);
-    HoleMark { segment: index, middle: mm(middle_mm), shop, across_mm, root }
+    HoleMark { segment: index, middle: mm(middle_mm), shop, across_mm, root, is_hammered: false }
 }
 
 /// The middle of a boss's hole.

@@ -1,6 +1,8 @@
 //! Which tasks are one step: what is drawn to one section, and what falls in one cut.
 
 use crate::job::circles::circle;
+use crate::job::kind::is_slit;
+use crate::job::neck::are_one_plate;
 use crate::job::rules::Rule;
 use crate::job::site::Site;
 use crate::job::task::Task;
@@ -11,7 +13,18 @@ use fh_core::plan::{Form, Operation};
 pub(crate) fn units(site: &Site<'_>, tasks: &[Task]) -> Vec<Vec<usize>> {
     let mut units: Vec<Vec<usize>> = Vec::new();
     let mut last_draw: Option<(usize, usize)> = None;
+    let mut last_plate: Option<(Task, usize)> = None;
     for (number, task) in tasks.iter().enumerate() {
+        if is_flattened(site, task) {
+            let joined = last_plate.filter(|(before, _)| are_one(site, before, task));
+            let unit = joined.map_or(units.len(), |(_, unit)| unit);
+            match units.get_mut(unit) {
+                Some(members) => members.push(number),
+                None => units.push(vec![number]),
+            }
+            last_plate = Some((*task, unit));
+            continue;
+        }
         let is_drawn = |at: &usize| task.operation == Operation::Draw && !site.passes_through(*at);
         let Some(at) = task.part.filter(is_drawn) else {
             match one_cut(site, tasks, number, &units) {
@@ -32,6 +45,19 @@ pub(crate) fn units(site: &Site<'_>, tasks: &[Task]) -> Vec<Vec<usize>> {
         last_draw = Some((at, unit));
     }
     units
+}
+
+/// Whether a task makes a plate of its part in one go.
+fn is_flattened(site: &Site<'_>, task: &Task) -> bool {
+    let flattens = matches!(task.operation, Operation::Flatten | Operation::Spread);
+    flattens && !is_slit(site, task) && task.part.is_some_and(|at| !site.passes_through(at))
+}
+
+/// Whether two zones of one plate are forged alike, as one.
+fn are_one(site: &Site<'_>, one: &Task, other: &Task) -> bool {
+    let parts = |task: &Task| task.part.and_then(|at| site.part(at));
+    let beside = one.part.is_some_and(|at| site.beside(at)[1] == other.part);
+    beside && parts(one).zip(parts(other)).is_some_and(|(one, other)| are_one_plate(site, one, other))
 }
 
 /// The units without those that would wait for each other in a circle: of these each task is a step of its own.

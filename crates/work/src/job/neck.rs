@@ -54,7 +54,7 @@ fn groove(site: &Site<'_>, part: Part<'_>, beside: Part<'_>, at_end: bool) -> Op
     // What is drawn out along with the other is one bar with it.
     let is_with = |one: Part<'_>, other: Part<'_>| leader(site, one.at).is_some_and(|leader| leader.part == other.at);
     let is_along = is_with(part, beside) || is_with(beside, part);
-    let is_one_plate = are_one_plate(part, beside);
+    let is_one_plate = are_one_plate(site, part, beside);
     if is_set_down(part) || is_set_down(beside) || is_cut_first || is_the_others || is_along || is_one_plate {
         return None;
     }
@@ -149,12 +149,14 @@ pub(crate) fn pushed_mm(site: &Site<'_>, part: Part<'_>, groove: &Groove) -> f64
 /// On which sides a flattened part lies beside bar that is thicker, so that it does not lie on a flat face: toward the datum,
 /// and away from it.
 pub(crate) fn thicker_beside(site: &Site<'_>, part: Part<'_>) -> [bool; 2] {
-    let [before, after] = site.beside(part.at);
-    let is_thicker = |beside: Option<usize>, at_end: bool| {
-        let own = size_at(site, part, at_end)[1];
-        beside.and_then(|at| site.part(at)).is_some_and(|beside| size_at(site, beside, !at_end)[1] > own + CLEAR)
+    let plate = plate_zones(site, part.at);
+    let is_thicker = |end: Option<&usize>, at_end: bool| {
+        let Some(zone) = end.and_then(|at| site.part(*at)) else { return false };
+        let own = size_at(site, zone, at_end)[1];
+        let beside = site.beside(zone.at)[usize::from(at_end)].and_then(|at| site.part(at));
+        beside.is_some_and(|beside| size_at(site, beside, !at_end)[1] > own + CLEAR)
     };
-    [is_thicker(before, false), is_thicker(after, true)]
+    [is_thicker(plate.first(), false), is_thicker(plate.last(), true)]
 }
 
 /// Whether a part is a block that is kept to itself until it is forged.
@@ -163,18 +165,38 @@ fn is_block(part: Part<'_>) -> bool {
     matches!(form, Form::Flag(_) | Form::Hole(_) | Form::Ball(_) | Form::Cube(_) | Form::Peak(_))
 }
 
-/// Whether two parts side by side are zones of one plate.
-pub(crate) fn are_one_plate(one: Part<'_>, other: Part<'_>) -> bool {
-    let later = if one.at > other.at { one } else { other };
-    let is_plate = |part: Part<'_>| matches!(part.segment.form, Form::Flag(_));
-    later.segment.form.joins_before() && is_plate(one) && is_plate(other)
+/// Whether two parts side by side are zones of one plate: written so, or as wide and as thick as each other where they meet.
+pub(crate) fn are_one_plate(site: &Site<'_>, one: Part<'_>, other: Part<'_>) -> bool {
+    let (before, after) = if one.at < other.at { (one, other) } else { (other, one) };
+    let is_plate = |part: Part<'_>| matches!(part.segment.form, Form::Flag(_) | Form::Hole(_));
+    let is_alike = || {
+        let [first, then] = [size_at(site, before, true), size_at(site, after, false)];
+        [0, 1].into_iter().all(|way| (first[way] - then[way]).abs() < NOTHING && first[way] > NOTHING)
+    };
+    is_plate(before) && is_plate(after) && (after.segment.form.joins_before() || is_alike())
+}
+
+/// All zones of the plate that a part is of, from the datum on; the part alone where it is no plate, or one by itself.
+pub(crate) fn plate_zones(site: &Site<'_>, at: usize) -> Vec<usize> {
+    let joined = |one: usize, other: Option<usize>| {
+        let pair = site.part(one).zip(other.and_then(|other| site.part(other)));
+        pair.is_some_and(|(one, other)| are_one_plate(site, one, other))
+    };
+    let mut zones = vec![at];
+    while let Some(first) = zones.first().copied().filter(|first| joined(*first, site.beside(*first)[0])) {
+        zones.splice(0..0, site.beside(first)[0]);
+    }
+    while let Some(last) = zones.last().copied().filter(|last| joined(*last, site.beside(*last)[1])) {
+        zones.extend(site.beside(last)[1]);
+    }
+    zones
 }
 
 /// The zones beside a part that are one plate with it.
 pub(crate) fn same_plate(site: &Site<'_>, at: usize) -> Vec<usize> {
     let Some(part) = site.part(at) else { return Vec::new() };
     let beside = site.beside(at).into_iter().flatten();
-    beside.filter(|other| site.part(*other).is_some_and(|other| are_one_plate(part, other))).collect()
+    beside.filter(|other| site.part(*other).is_some_and(|other| are_one_plate(site, part, other))).collect()
 }
 
 /// Whether a part is set down to a shoulder, which keeps the metal on either side of it to itself.

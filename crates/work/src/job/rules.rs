@@ -175,7 +175,8 @@ impl Ruling<'_, '_> {
         if own.is_empty() || !is_free_end(self.site, at) {
             return;
         }
-        let inner: Vec<usize> = self.site.beside(at).into_iter().flatten().collect();
+        let plate = same_plate(self.site, at);
+        let inner: Vec<usize> = self.site.beside(at).into_iter().flatten().filter(|at| !plate.contains(at)).collect();
         let inner =
             inner.into_iter().filter(|inner| !is_free_end(self.site, *inner)).flat_map(flattened).collect::<Vec<_>>();
         self.each(&own, &inner, Why::OuterFirst);

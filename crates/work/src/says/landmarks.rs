@@ -4,9 +4,9 @@ use crate::bar::lengths::Lengths;
 use crate::bar::progress::Progress;
 use crate::job::along::followers;
 use crate::job::legs::Held;
-use crate::job::neck::grooves;
+use crate::job::neck::{grooves, size_at};
 use crate::job::scarf::farther_mm;
-use crate::job::site::{Site, in_mm};
+use crate::job::site::{Site, extents, in_mm};
 use crate::job::task::Task;
 use crate::says::marks::is_struck;
 use crate::says::necks::{OpenGroove, open_grooves, pushed_between};
@@ -389,12 +389,24 @@ fn felt(site: &Site<'_>, progress: &Progress, before: usize, after: usize) -> Op
     let ends = [(before, true), (after, false)];
     let (at, at_end) = ends.into_iter().find(|(at, at_end)| is_necked(*at, *at_end))?;
     let place = format!("the {} of “{}”", if at_end { "end" } else { "start" }, site.name(at));
-    // Once it is forged, the step to the bar beside it is felt.
-    Some(if progress.stages[at].forged || progress.stages[at].on_the_way().is_some() {
-        place
-    } else {
-        format!("the neck at {place}")
-    })
+    // Once it is forged, the step to the bar beside it is felt, where there is one.
+    let is_forged = progress.stages[at].forged || progress.stages[at].on_the_way().is_some();
+    if is_forged && !is_a_step(site, progress, before, after) {
+        return None;
+    }
+    Some(if is_forged { place } else { format!("the neck at {place}") })
+}
+
+/// Whether a finger feels where one part ends and the next begins.
+fn is_a_step(site: &Site<'_>, progress: &Progress, before: usize, after: usize) -> bool {
+    /// A step of so many mm is felt: common practice, no source.
+    const FELT: f64 = 0.8;
+    let size = |at: usize, at_end: bool| {
+        let part = site.part(at).filter(|_| progress.is_shaped(site, at));
+        part.map_or_else(|| extents(&site.raw_section(at)), |part| size_at(site, part, at_end))
+    };
+    let [one, other] = [size(before, true), size(after, false)];
+    [0, 1].into_iter().any(|way| (one[way] - other[way]).abs() > FELT)
 }
 
 /// Whether a block has a neck at one of its ends.

@@ -130,7 +130,12 @@ pub(crate) fn laid_lines(site: &Site<'_>) -> Vec<LaidLine> {
     let hole = |hole: &HoleMark| LaidLine {
         what: "hole",
         at: hole.shop.text(),
-        words: format!("{} in “{}”", hole_words(hole, unit), site.name(hole.segment)),
+        words: format!(
+            "{} in “{}”{}",
+            hole_words(hole, unit),
+            site.name(hole.segment),
+            if hole.is_hammered { ", laid off again once that is flat" } else { "" }
+        ),
         place: LaidPlace::Hole { at_mm: hole.shop.mm(), across_mm: hole.across_mm.clone() },
     };
     let slit = |slit: &SlitMark| {

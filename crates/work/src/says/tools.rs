@@ -1,7 +1,7 @@
 //! Tools: which ones a step asks for, of which size, and why. Common practice, no source, unless one is named.
 
 use crate::job::beside::{is_between_one_sided, is_between_thicker, is_flat_on_a_block, is_fullered_alone, is_long};
-use crate::job::neck::{FullerRoom, fuller_mm, fuller_room};
+use crate::job::neck::{FullerRoom, fuller_mm, fuller_room, plate_zones};
 use crate::job::part::{is_drawn_in, is_drilled, is_filed, is_sawn, written_between_mm};
 use crate::job::site::{Part, Site, extents, in_mm};
 use crate::job::task::{Task, is_hot, operations};
@@ -142,9 +142,12 @@ fn between_thicker(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
         return Vec::new();
     }
     // It goes in from the first blow on.
-    let upset = operations(site, part).contains(&Operation::Upset);
-    let before = if upset { upset_length_mm(site, part) } else { in_mm(part.balance.stock_length) };
-    let long = before.min(in_mm(part.balance.forged_length));
+    let of = |part: Part<'_>| {
+        let upset = operations(site, part).contains(&Operation::Upset);
+        let before = if upset { upset_length_mm(site, part) } else { in_mm(part.balance.stock_length) };
+        before.min(in_mm(part.balance.forged_length))
+    };
+    let long = plate_zones(site, part.at).into_iter().filter_map(|at| site.part(at)).map(of).sum::<f64>();
     let sized = |kind: ToolKind, reason: &str| Wanted::sized(site, kind, long, "no longer than ", reason);
     vec![
         sized(ToolKind::BottomBlock, "Short enough for the thicker bar on both sides to hang clear."),

@@ -114,7 +114,9 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
     let parts = tasks.iter().filter_map(|task| task.part);
     let names: Vec<String> = parts.map(|at| format!("“{}”", site.name(at))).collect();
     let to = on_the_way_to(site, part, first).unwrap_or_default();
-    format!("{} {}{to}", verb(site, part, first), joined(&names))
+    let verb = verb(site, part, first);
+    let verb = if names.len() > 1 { verb.replace("the boss", "the bosses") } else { verb.to_owned() };
+    format!("{verb} {}{to}", joined(&names))
 }
 
 /// To what a part is drawn on the way to its finished shape, as its name is followed by it.

@@ -149,7 +149,7 @@ fn hole_row(plan: &Plan, bar: &Bar, flat: &Flat<'_>, hole: &HoleMark) -> TableRo
         off_by: off_by(hole.shop.mm(), hole.middle),
         block: segment_name(bar, hole.segment),
         becomes: vec![hole_words(hole, plan.units.length)],
-        strike: MarkKind::CentrePunch.name().to_owned(),
+        strike: if hole.is_hammered { MarkKind::LaidOffAgain } else { MarkKind::CentrePunch }.name().to_owned(),
         depth: flat.depth,
         is_hole: true,
         ..TableRow::default()

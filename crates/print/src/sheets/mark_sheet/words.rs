@@ -187,6 +187,8 @@ pub(super) enum MarkKind {
     LineOnly,
     /// A punch mark, seen on hot metal.
     CentrePunch,
+    /// Not struck: what it lies in is hammered flat, and it is laid off again then.
+    LaidOffAgain,
 }
 
 impl MarkKind {
@@ -203,6 +205,7 @@ impl MarkKind {
             Self::SetDownEdge => "set-down edge",
             Self::LineOnly => "line only",
             Self::CentrePunch => "centre punch",
+            Self::LaidOffAgain => "not struck: laid off again once it is flat",
         }
     }
 }

@@ -1,10 +1,10 @@
 //! How flags and bosses are spread, pierced and trimmed.
 
 use crate::job::beside::is_flat_on_a_block;
-use crate::job::neck::{same_plate, size_at, thicker_beside};
+use crate::job::neck::{plate_zones, size_at, thicker_beside};
 use crate::job::part::{is_drawn_in, is_filed};
 use crate::job::site::{Part, Site};
-use crate::says::words::length_words;
+use crate::says::words::{joined, length_words, lower_first};
 use fh_core::describe::Face;
 use fh_core::metal::{Outline, Shape};
 use fh_core::plan::Form;
@@ -34,12 +34,19 @@ pub(crate) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
         Some(Shape::Flag { outline, .. }) => first(site, part, outline.bare()),
         _ => None,
     };
-    let zones: Vec<_> = same_plate(site, part.at).into_iter().map(|at| format!("“{}”", site.name(at))).collect();
-    let together = (!zones.is_empty()).then(|| {
-        format!("It is one plate with {}: spread them together, with no neck between them.", zones.join(" and "))
+    let first = first.map(|words| {
+        if is_alone(site, part) { words } else { format!("“{}”: {}", site.name(part.at), lower_first(&words)) }
     });
+    let zones: Vec<_> = plate_zones(site, part.at).into_iter().map(|at| format!("“{}”", site.name(at))).collect();
+    let together =
+        (zones.len() > 1).then(|| format!("{} are one plate: forge it as one, with no neck in it.", joined(&zones)));
     let words = lain.map(str::to_owned).into_iter().chain(together).chain(first).chain([turned]);
     words.collect::<Vec<_>>().join(" ")
+}
+
+/// Whether a part is a plate by itself, and no zone of a larger one.
+fn is_alone(site: &Site<'_>, part: Part<'_>) -> bool {
+    plate_zones(site, part.at).len() == 1
 }
 
 /// The side, top or bottom, on which a flattened part lies level with what is beside it, or beyond a step beside it; none where

@@ -84,8 +84,15 @@ fn marked(site: &Site<'_>) -> String {
         marked_side_words(view)
     )];
     let laid = site.balance.laid_off();
-    if !laid.holes.is_empty() {
-        all.push("Punch the middles of the holes.".to_owned());
+    match laid.holes.iter().partition::<Vec<_>, _>(|hole| hole.is_hammered) {
+        (hammered, punched) if hammered.is_empty() && punched.is_empty() => {}
+        (hammered, punched) if punched.is_empty() && !hammered.is_empty() => {
+            all.push("Do not punch the middles of the holes: the hammer takes them.".to_owned());
+        }
+        (hammered, _) if hammered.is_empty() => all.push("Punch the middles of the holes.".to_owned()),
+        _ => all.push(
+            "Punch the middles of the holes, but not in what is flattened later: the hammer takes them.".to_owned(),
+        ),
     }
     if !laid.slits.is_empty() {
         all.push("Scribe the lines of the slits.".to_owned());
@@ -94,6 +101,11 @@ fn marked(site: &Site<'_>) -> String {
         all.push("Of two marks beside a short step only the one on its thick side is struck.".to_owned());
     }
     all.join(" ")
+}
+
+/// Whether the hole of a part cannot be punched with the marks, because its boss is forged after that.
+pub(crate) fn is_hammered(site: &Site<'_>, at: usize) -> bool {
+    site.balance.laid_off().holes.iter().any(|hole| hole.segment == at && hole.is_hammered)
 }
 
 fn has_bends(site: &Site<'_>) -> bool {
@@ -176,6 +188,9 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
             "Cold, from both sides to the middle: so thin a punch bends and sticks in so deep a hole."
         }
         (O::Punch, _) => return Some(flat::punched(site, part)),
+        (O::Drill, Form::Hole(_)) if is_hammered(site, part.at) => {
+            "Lay off its middle on the flat boss, and punch it for the drill."
+        }
         (O::Drift, _) => return Some(flat::drifted(site, part)),
         (O::Trim, Form::Flag(_)) => return Some(flat::trimmed(site, part)),
         (O::Open, _) => return Some(bent::opened(site, part)),
