@@ -93,14 +93,20 @@ fn a_root_wider_than_what_it_joins_keeps_a_radius_in_its_corners() {
     assert!(words.contains("Leave the root as wide as what it joins"), "{words}");
 }
 
+/// What a note asked for is a step, in the order and with its tools: the nail's hole before the socket is rolled, the edge when all else
+/// is done.
 #[test]
-fn a_note_on_what_is_closed_in_is_read_before_anything_is_done_to_it() {
-    let worked = worked(&demo("draw-hoe.plan.json"));
-    let is_told = |step: &&WorkedStep| step.part_notes.iter().any(|note| note.contains("drill a 5 mm hole"));
-    let told: Vec<&WorkedStep> = worked.steps.iter().filter(is_told).collect();
-    assert_eq!(told.len(), 1);
-    let works = |step: &&WorkedStep| step.title.contains("“socket”");
-    assert_eq!(Some(told[0].title.as_str()), worked.steps.iter().find(works).map(|step| step.title.as_str()));
+fn what_the_hoe_asks_for_besides_is_a_step_with_its_tools() {
+    let plan = demo("draw-hoe.plan.json");
+    let worked = worked(&plan);
+    assert!(plan.bars[0].flat().iter().all(|flat| flat.segment.notes.is_none()));
+    let at = |title: &str| worked.steps.iter().position(|step| step.title == title).unwrap();
+    let (drill, file) = (at("Drill the nail hole in “socket”"), at("File the edge of “blade”"));
+    assert!(at("Trim “socket”") < drill && drill < at("Roll “socket”") && at("Bend “goose neck”") < file);
+    for (step, tool) in [(drill, "5 mm drill"), (drill, "centre punch"), (file, "file")] {
+        let is_listed = |it: &fh_work::Tool| it.words == tool && it.steps().contains(&step);
+        assert!(worked.tools.iter().any(is_listed), "{tool}: {:?}", worked.tools);
+    }
 }
 
 /// Of 12 mm square and 8.25 mm round 1.9 mm stand out on each side: half of that bears, and the countersink takes the rest.
@@ -113,20 +119,15 @@ fn half_of_a_tenons_shoulder_is_left_to_bear_and_its_hole_is_countersunk_for_the
         let is_tenon = |step: &&WorkedStep| step.title == "Set down “tenon”";
         let Some(tenon) = worked.steps.iter().find(is_tenon) else { continue };
         let edge = tenon.edge.clone().unwrap();
-        let mm = |words: &str| {
-            fh_measure::WrittenLength::parse(words, None, fh_measure::LengthRange::AboveZero).unwrap().mm()
-        };
-        let notes = worked
-            .steps
-            .iter()
-            .flat_map(|step| &step.part_notes)
-            .filter_map(|note| note.strip_prefix("Countersink its underside ")?.split(',').next());
-        for deep in notes {
-            assert!(mm(deep) >= mm(&edge) - 1e-9, "{}: {deep} for an edge of {edge}", own.file_name);
+        let joints = worked.steps.iter().filter(|step| step.becomes.iter().any(|words| words.starts_with("tenon: ")));
+        for joint in joints {
+            let wanted = format!("Countersink the hole {edge} on the side of the shoulder");
+            assert!(lay(joint).starts_with(&wanted), "{}: {}", own.file_name, lay(joint));
+            assert!(joint.tool.contains("countersink") && worked.tools.iter().any(|tool| tool.words == "countersink"));
             seen += 1;
         }
     }
-    assert!(seen >= 3, "{seen}");
+    assert!(seen >= 7, "{seen}");
 }
 
 #[test]

@@ -201,16 +201,26 @@ fn a_peak_is_forged_in_a_heat_of_its_own_after_it_is_upset() {
 
 /// An eye round to 316° meets its neck; one that goes round to 270° is open there.
 #[test]
-fn a_ring_is_filed_to_its_neck_before_it_is_closed() {
+fn a_ring_is_filed_to_its_neck_while_it_is_straight_and_costs_no_heat() {
     let of = |sweep: &str| {
-        let eye = json!({ "name": "eye", "form": { "drawn": { "section": "stock" } },
+        let eye = json!({ "name": "eye", "form": { "drawn": { "section": { "round": "8 mm" } } },
             "bend": { "ring": { "inside_diameter": "20 mm", "sweep": sweep } } });
-        lay(doing(&on(json!({ "round": "10 mm" }), &[plain("shank", "150 mm"), eye]), O::Bend)).to_owned()
+        on(json!({ "round": "10 mm" }), &[plain("shank", "150 mm"), eye])
     };
+    let at = |worked: &Worked, title: &str| worked.steps.iter().position(|step| step.title == title);
     let closed = of("316 deg");
-    let (filed, shut) = (closed.find("file its end"), closed.find("Close it on the mandrel"));
-    assert!(filed.is_some() && filed < shut, "{closed}");
-    assert!(!of("270 deg").contains("file its end"));
+    let (filed, bent) = (at(&closed, "File the end of “eye”").unwrap(), at(&closed, "Bend “eye”").unwrap());
+    assert!(
+        at(&closed, "Straighten and measure “bar”").unwrap() < filed && filed < bent,
+        "where the bar is cold anyway"
+    );
+    assert!(!closed.steps[filed].is_hot() && closed.steps[filed].tool == "file");
+    let words = lay(&closed.steps[bent]);
+    assert!(words.contains("See that its filed end lies on the neck. Close it on the mandrel."), "{words}");
+    assert!(!words.contains("cool") && closed.steps[bent].needs == 1, "{words}");
+    let open = of("270 deg");
+    assert!(at(&open, "File the end of “eye”").is_none());
+    assert_eq!(open.heats, closed.heats);
 }
 
 /// A ring of 9 mm round on 16 mm square with 5 mm of bar for its scarf.

@@ -22,7 +22,7 @@ use crate::says::lay::lay;
 use crate::says::said::{Moment, measure, said, thin};
 use crate::says::tight::tight;
 use crate::says::tools::wanted;
-use crate::says::wanted::{Wanted, tongs};
+use crate::says::wanted::{Wanted, own, tongs};
 use crate::says::words::distinct;
 use crate::says::{brief, careful, words};
 use crate::seen::Seen;
@@ -52,6 +52,11 @@ pub(crate) fn loads(setup: &Setup<'_, '_>) -> Vec<Option<Load>> {
 fn minutes_of(setup: &Setup<'_, '_>, ordered: &Ordered, site: Option<&Site<'_>>) -> f64 {
     let worked_out = || site.map_or(0.0, |site| ordered.tasks.iter().map(|task| minutes(site, setup.fire, task)).sum());
     ordered.step.minutes.unwrap_or_else(worked_out)
+}
+
+/// Whether a step heats all of its bar evenly: nothing of it is kept cold, and nothing of it is gripped.
+fn normalises(tasks: &[Task]) -> bool {
+    tasks.iter().any(|task| task.operation == Operation::Normalise)
 }
 
 /// By so much of itself a heat may last longer or shorter: its start is read by eye, and so is how well the bar radiates
@@ -219,7 +224,8 @@ impl<'b, 'a> Walk<'b, 'a> {
         first_to_hold(site, &before, &load.spots, &mut ways);
         let side = ways.first().and_then(side_gripped);
         let next = if load.hot { self.next_in_the_heat(site) } else { Next::default() };
-        let held = if load.hot { self.held(ordered, site, &before, (heated, side, &next)) } else { None };
+        let is_gripped = load.hot && !normalises(&ordered.tasks);
+        let held = if is_gripped { self.held(ordered, site, &before, (heated, side, &next)) } else { None };
         let hot_now = load.hot.then(|| self.hot_now(site, &before, (heated, &next)));
         let measure = measure(ordered, seen_site, &seen_before, &before, (side, hot_now));
         let was_off = self.progress[site.index].stages.iter().any(|stage| stage.off);
@@ -228,7 +234,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         let struck = self.struck(ordered, site);
         let after = Lengths::new(site, &self.progress[site.index]);
         // Only what goes into the fire now is kept out of its heart.
-        let fire = self.heating.heats > heats_before;
+        let fire = self.heating.heats > heats_before && is_gripped;
         let thin = fire
             .then(|| thin(ordered, site, &self.progress[site.index], &before, (held.as_ref(), &next.parts, hot_now)));
         let tools = self.want(ordered, Some(seen_site));
@@ -267,7 +273,7 @@ impl<'b, 'a> Walk<'b, 'a> {
 
     /// How hot a step comes out of the fire, and how cold it may get, in °C.
     fn celsius(&self, ordered: &Ordered, is_hot: bool) -> Option<[f64; 2]> {
-        let fire = self.setup.fire.filter(|_| is_hot)?;
+        let fire = self.setup.fire.filter(|_| is_hot && !normalises(&ordered.tasks))?;
         Some([fire.start_for(&ordered.tasks), fire.stop_celsius(&ordered.tasks)])
     }
 
@@ -454,8 +460,9 @@ impl<'b, 'a> Walk<'b, 'a> {
     /// The tools of a step, noted; the main ones in words.
     fn want(&mut self, ordered: &Ordered, site: Option<&Site<'_>>) -> String {
         let Some(site) = site else { return String::new() };
-        let wanted: Vec<Wanted> = ordered.tasks.iter().flat_map(|task| wanted(site, task)).collect();
+        let mut wanted: Vec<Wanted> = ordered.tasks.iter().flat_map(|task| wanted(site, task)).collect();
         let names = distinct(wanted.iter().map(|tool| tool.words.clone()));
+        wanted.extend(ordered.step.tool.iter().flat_map(|words| own(words)));
         self.tools.push((self.seen.len(), wanted));
         names.join("; ")
     }

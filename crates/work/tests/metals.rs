@@ -142,18 +142,19 @@ fn each_bar_is_normalised_after_its_own_last_heat() {
     }
 }
 
-/// The bars of the steps after which a bar is normalised, each after its last heat; none of a joint.
+/// The bars that are normalised, each in a step of its own, its last hot one, that counts as a heat; none of a joint, whose last weld
+/// says it.
 fn normalised(worked: &Worked) -> Vec<Option<usize>> {
-    let says = |step: &&WorkedStep| step.heat_with.as_ref().is_some_and(|words| words.contains("normalise"));
+    let does = |step: &WorkedStep| step.tasks.iter().any(|task| task.operation == Operation::Normalise);
+    let words =
+        |step: &WorkedStep| if does(step) { step.lay.clone() } else { step.heat_with.clone() }.unwrap_or_default();
+    let says = |step: &&WorkedStep| does(step) || words(step).contains("normalise");
     let told: Vec<&WorkedStep> = worked.steps.iter().filter(says).collect();
     for step in &told {
         let last = worked.steps.iter().rfind(|other| other.is_hot() && other.bar == step.bar);
         assert_eq!(last.map(|last| &last.title), Some(&step.title));
-        assert!(
-            step.heat_with.as_ref().is_some_and(|words| words.contains("data sheet comes first")),
-            "{}",
-            step.title
-        );
+        assert!(words(step).contains("data sheet comes first"), "{}", step.title);
+        assert!(!does(step) || (step.needs == 1 && step.hold.is_none() && step.bar.is_some()), "{}", step.title);
     }
     told.into_iter().map(|step| step.bar).collect()
 }

@@ -9,6 +9,8 @@ pub(crate) struct Did {
     pub(crate) operation: Operation,
     pub(crate) part: Option<usize>,
     pub(crate) joint: Option<usize>,
+    /// The shape on the way that it makes, counted from 0.
+    pub(crate) to: Option<usize>,
 }
 
 impl Did {
@@ -29,7 +31,8 @@ fn of_step(plan: &Plan, step: &Step) -> Vec<Did> {
     let Some(of) = plan.bars.get(bar) else { return Vec::new() };
     let mut all = Vec::new();
     for deed in &step.work {
-        let did = Did { bar, operation: deed.operation, part: None, joint: None };
+        let to = deed.to.map(|to| to as usize - 1);
+        let did = Did { bar, operation: deed.operation, part: None, joint: None, to };
         match deed.joint {
             Some(joint) => all.push(Did { bar: 0, joint: Some(joint as usize - 1), ..did }),
             None if deed.parts.is_empty() => all.push(did),

@@ -39,6 +39,13 @@ pub(crate) fn check(
     let flat = bar.flat();
     let own: Vec<Did> = done.iter().copied().filter(|did| did.bar == index && !did.is_of_piece()).collect();
     for at in 0..flat.len() {
+        if !flat[at].segment.via.is_empty() {
+            // What each shape on the way asks for is held in `tests/orders/on_the_way.rs`; here, that nothing is done to it twice.
+            let own: Vec<&Did> = own.iter().filter(|did| did.part == Some(at)).collect();
+            let twice = own.iter().enumerate().find(|(place, did)| own[..*place].contains(did));
+            prop_assert!(twice.is_none() && own.iter().any(|did| did.to.is_some()), "part {}: {:?}", bar.path(at), own);
+            continue;
+        }
         let operations: Vec<Operation> =
             own.iter().filter(|did| did.part == Some(at)).map(|did| did.operation).collect();
         let duty = Asked { flat: &flat, balance, at, welds }.duty();
@@ -79,7 +86,8 @@ fn whole_bar(own: &[Did]) -> Result<(), TestCaseError> {
     let shaped = on_parts.iter().filter(|operation| SHAPING.contains(operation)).count();
     let bent = on_parts.iter().any(|operation| operation.is_bending() || *operation == O::Twist);
     prop_assert_eq!(count(O::Straighten), usize::from(shaped > 0 && (bent || shaped > 1)));
-    prop_assert_eq!(whole.len(), count(O::Mark) + count(O::Check) + count(O::Straighten));
+    prop_assert!(count(O::Normalise) <= 1);
+    prop_assert_eq!(whole.len(), count(O::Mark) + count(O::Check) + count(O::Straighten) + count(O::Normalise));
     Ok(())
 }
 
@@ -150,6 +158,8 @@ impl Asked<'_> {
                 _ => false,
             };
             duty.must.extend(is_closed_in.then_some(O::Brush));
+            // What goes so far round meets its neck, and its end is filed, unless a joint closes it.
+            duty.may.extend(matches!(bent, Bent::Ring { .. }).then_some(O::Trim));
         }
         self.neck(shape, &mut duty);
         duty
@@ -175,6 +185,8 @@ impl Asked<'_> {
                 }
                 duty.may.extend(trim.is_some().then_some(O::Trim));
             }
+            // What is left standing is set down on both sides, and nothing is done to it itself.
+            Form::Peak(_) if self.own().standing.is_some() => duty.must.push(O::SetDown),
             Form::Peak(_) => match self.fuller(shape) {
                 fuller if fuller > 1.0 + UNLIKE => duty.must.push(O::Upset),
                 fuller if fuller < 1.0 + ALIKE => {

@@ -16,7 +16,13 @@ pub(crate) struct Graph(Vec<(Did, Did, Why)>);
 
 impl Graph {
     pub(crate) fn of(plan: &Plan, balance: &Balance) -> Self {
-        let did = |task: Task| Did { bar: task.bar, operation: task.operation, part: task.part, joint: task.joint };
+        let did = |task: Task| Did {
+            bar: task.bar,
+            operation: task.operation,
+            part: task.part,
+            joint: task.joint,
+            to: task.to,
+        };
         // Legs in the way of anvil and vice are a matter of the bar in space at that moment; worked cases hold them.
         let all = rules(plan, balance).into_iter().filter(|(.., why)| *why != Why::MiddleFirst);
         Self(all.map(|(before, after, why)| (did(before), did(after), why)).collect())

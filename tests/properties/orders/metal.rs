@@ -66,7 +66,9 @@ struct Count<'a> {
 }
 
 fn is_shaping(form: &Form, operation: Operation) -> bool {
-    operation.is_shaping() || (matches!(form, Form::Shoulder(_)) && operation == Operation::SetDown)
+    // A step, and what is left standing between two, are made by setting down.
+    let is_set_down = matches!(form, Form::Shoulder(_) | Form::Peak(_)) && operation == Operation::SetDown;
+    operation.is_shaping() || is_set_down
 }
 
 fn is_piercing(operation: Operation) -> bool {
@@ -79,7 +81,11 @@ fn is_cut_off(form: &Form) -> bool {
 
 impl Count<'_> {
     fn of<'d>(&'d self, list: &'d [Did], at: usize) -> impl Iterator<Item = Operation> + 'd {
-        list.iter().filter(move |did| did.bar == self.index && did.part == Some(at)).map(|did| did.operation)
+        self.each(list, at).map(|did| did.operation)
+    }
+
+    fn each<'d>(&'d self, list: &'d [Did], at: usize) -> impl Iterator<Item = Did> + 'd {
+        list.iter().copied().filter(move |did| did.bar == self.index && did.part == Some(at))
     }
 
     fn was(&self, at: usize, operation: Operation) -> bool {
@@ -88,7 +94,19 @@ impl Count<'_> {
 
     /// Whether everything of a sort that a part asks for is done; true where it asks for none.
     fn is_through(&self, at: usize, wanted: impl Fn(Operation) -> bool) -> bool {
-        self.of(self.all, at).filter(|operation| wanted(*operation)).all(|operation| self.was(at, operation))
+        self.each(self.all, at).filter(|did| wanted(did.operation)).all(|did| self.done.contains(&did))
+    }
+
+    /// Whether a part has no more than a shape on the way: all of its metal, and the scale that it will lose, are still in it.
+    fn is_on_the_way(&self, at: usize) -> bool {
+        let makes_it = |did: &Did| did.to.is_none() && did.operation != Operation::Isolate;
+        let (has_via, mut last) =
+            (!self.bar.flat()[at].segment.via.is_empty(), self.each(self.all, at).filter(makes_it));
+        let is_begun = match last.next() {
+            Some(first) => self.done.contains(&first),
+            None => self.is_through(at, |_| true),
+        };
+        has_via && !is_begun
     }
 
     /// Whether a part is there: all splits that it lies in are cut.
@@ -109,7 +127,7 @@ impl Count<'_> {
         match form {
             _ if !self.is_there(at) => taken,
             _ if is_cut_off(form) => taken * f64::from(u8::from(!is_off)),
-            _ if !self.is_through(at, |operation| is_shaping(form, operation)) => taken,
+            _ if !self.is_through(at, |operation| is_shaping(form, operation)) || self.is_on_the_way(at) => taken,
             Form::Flag(_) if self.is_through(at, |operation| operation == Operation::Trim) => finished,
             Form::Hole(_) if self.is_through(at, is_piercing) => finished,
             Form::Flag(_) | Form::Hole(_) => finished + trimmed,

@@ -53,6 +53,8 @@ pub enum Operation {
     PartOff,
     /// Make straight.
     Straighten,
+    /// Heat evenly and let cool in still air, so that the grain is fine again.
+    Normalise,
     /// Take the sharpness off the edges.
     DressEdges,
     /// Stamp, or lay off marks on what is forged.
@@ -71,7 +73,7 @@ pub enum Operation {
 
 impl Operation {
     /// Every operation, in the order they are offered.
-    pub const ALL: [Self; 30] = [
+    pub const ALL: [Self; 31] = [
         Self::Mark,
         Self::SetDown,
         Self::Isolate,
@@ -95,6 +97,7 @@ impl Operation {
         Self::Trim,
         Self::PartOff,
         Self::Straighten,
+        Self::Normalise,
         Self::DressEdges,
         Self::Stamp,
         Self::Brush,
@@ -130,6 +133,7 @@ impl Operation {
             Self::Trim => "trim",
             Self::PartOff => "part off",
             Self::Straighten => "straighten",
+            Self::Normalise => "normalise",
             Self::DressEdges => "dress edges",
             Self::Stamp => "stamp",
             Self::Brush => "brush",

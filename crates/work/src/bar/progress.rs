@@ -87,7 +87,8 @@ impl Progress {
     /// Whether a part has its shape from the rack.
     pub(crate) fn start_of(site: &Site<'_>, at: usize) -> bool {
         let form = &site.flat[at].segment.form;
-        let is_made = !form.branches().is_empty() || matches!(form, Form::Shoulder(_));
+        let is_left = site.part(at).is_some_and(|part| part.balance.standing.is_some());
+        let is_made = !form.branches().is_empty() || matches!(form, Form::Shoulder(_)) || is_left;
         !is_made && !site.passes_through(at) && last_of(site, at, Operation::is_shaping).is_none()
     }
 
@@ -118,6 +119,7 @@ impl Progress {
             return self.apply_on_the_way(site, (at, to), task.operation);
         }
         let is_split = !form.branches().is_empty();
+        let is_left = site.part(at).is_some_and(|part| part.balance.standing.is_some());
         let has_form = task.operation != O::Isolate
             && site.passes_through(at)
             && last_of(site, at, Operation::is_shaping).is_none();
@@ -127,7 +129,11 @@ impl Progress {
         stage.forged |= has_form;
         match task.operation {
             O::SetDown if matches!(form, Form::Shoulder(_)) => stage.forged = true,
-            O::Isolate | O::SetDown => stage.isolated = true,
+            O::Isolate | O::SetDown => {
+                stage.isolated = true;
+                // What is left standing has its shape once both of its sides are set down.
+                stage.forged |= is_left && task.operation == O::SetDown;
+            }
             operation if operation.is_shaping() => {
                 stage.upset |= operation == O::Upset;
                 stage.forged |= is_last(Operation::is_shaping);

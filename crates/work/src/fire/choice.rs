@@ -124,7 +124,8 @@ fn sort(operation: Operation) -> u8 {
         O::Brush => 12,
         O::Roll => 13,
         O::Weld => 14,
-        O::Check | O::Fit | O::Own => 15,
-        O::Wax => 16,
+        O::Normalise => 15,
+        O::Check | O::Fit | O::Own => 16,
+        O::Wax => 17,
     }
 }

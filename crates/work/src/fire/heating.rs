@@ -52,7 +52,8 @@ impl Load {
         let cools = tasks.iter().any(is_cold);
         let alone = tasks.iter().any(|task| is_kept_alone(site, task));
         let beside = tasks.iter().any(|task| needs_beside(task.operation));
-        let apart = tasks.iter().any(|task| task.operation == Operation::Weld || covers_thin_branches(site, task));
+        let is_apart = |task: &Task| matches!(task.operation, Operation::Weld | Operation::Normalise);
+        let apart = tasks.iter().any(|task| is_apart(task) || covers_thin_branches(site, task));
         let cut = !tasks.is_empty() && tasks.iter().all(|task| goes_on(task.operation));
         let is_truing = |task: &Task| task.operation == Operation::Straighten && task.part.is_none();
         let trues = !tasks.is_empty() && tasks.iter().all(is_truing);

@@ -1,5 +1,6 @@
 //! What a part is, by its form and its sizes: questions that rules, steps and words ask alike.
 
+use crate::job::hung::closed_at;
 use crate::job::site::{Part, Site, extents, in_mm, in_mm3, least, thickness_toward};
 use fh_core::findings::is_over;
 use fh_core::forms;
@@ -41,6 +42,13 @@ pub(crate) fn written_between_mm(part: Part<'_>, size_mm: f64) -> Option<[f64; 2
         });
     }
     written
+}
+
+/// Whether the end of a ring is filed to lie on its neck, while it is straight: not of what a joint closes, and of what is cut to an
+/// outline, or off, the outline says it.
+pub(crate) fn is_filed_to_its_neck(site: &Site<'_>, part: Part<'_>) -> bool {
+    let is_bar = !matches!(part.segment.form, Form::Flag(_) | Form::Trim(_) | Form::Hold(_));
+    is_bar && meets_its_neck(site, part) && closed_at(site, part).is_none()
 }
 
 /// Whether a bend closes on itself.
@@ -110,9 +118,13 @@ pub(crate) fn left_to_trim_mm(part: Part<'_>) -> f64 {
     wide * (((finished + trimmed) / finished.max(1e-9)).sqrt() - 1.0) / 2.0
 }
 
-/// Whether an outline is filed, because a chisel finds no hold beside it.
+/// Whether what is trimmed of a part is filed: a chisel finds no hold beside its outline, or it is the end of a ring.
 pub(crate) fn is_filed(part: Part<'_>) -> bool {
-    matches!(part.segment.form, Form::Flag(_)) && left_to_trim_mm(part) < LITTLE
+    match part.segment.form {
+        Form::Flag(_) => left_to_trim_mm(part) < LITTLE,
+        Form::Trim(_) | Form::Hold(_) => false,
+        _ => true,
+    }
 }
 
 /// The segment that a scarf is welded to by a joint of the plan.

@@ -4,7 +4,7 @@ use crate::job::along::leader;
 use crate::job::ends::{is_free_end, is_thin_at, needs_the_cut, runs_out, tang_shoulder, waits_for_the_cut};
 use crate::job::neck::same_plate;
 use crate::job::site::{Site, in_mm};
-use crate::job::task::Task;
+use crate::job::task::{Task, is_hot};
 use crate::job::why::Why;
 use fh_core::plan::{Form, Limits, Operation};
 use fh_measure::WrittenLength;
@@ -63,6 +63,7 @@ pub(crate) fn bar_rules(site: &Site<'_>, tasks: &[Task]) -> Vec<Rule> {
     }
     ruling.ends();
     ruling.straighten();
+    ruling.normalise();
     ruling.check();
     ruling.rules
 }
@@ -397,6 +398,16 @@ impl Ruling<'_, '_> {
         }
     }
 
+    /// Everything hot, then what makes the grain fine again.
+    fn normalise(&mut self) {
+        let Some(normalise) = self.whole_bar(Operation::Normalise) else { return };
+        for task in 0..self.tasks.len() {
+            if is_hot(self.site, &self.tasks[task]) {
+                self.rule(task, normalise, Why::NormaliseLast);
+            }
+        }
+    }
+
     /// The check at the end.
     fn check(&mut self) {
         let Some(check) = self.whole_bar(Operation::Check) else { return };
@@ -416,6 +427,7 @@ fn why_within(first: Operation, then: Operation) -> Why {
         (O::Punch, O::Drift) => Why::SlitFirst,
         (O::Punch | O::Drift | O::Drill, _) => Why::HoleBeforeBend,
         (O::Scarf, _) => Why::ScarfFirst,
+        (O::Trim, then) if bends_or_twists(then) => Why::TrimBeforeBend,
         (_, then) if bends_or_twists(then) => Why::ForgeBeforeBend,
         (O::Upset, O::Isolate) => Why::UpsetFirst,
         (O::Isolate | O::SetDown, then) if then.is_shaping() => Why::IsolateFirst,

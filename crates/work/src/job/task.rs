@@ -2,10 +2,10 @@
 
 use crate::job::ends::is_free_end;
 use crate::job::forging::forging;
-use crate::job::hung::{closed_at, closed_there, segment};
+use crate::job::hung::{closed_there, segment};
 use crate::job::loose::loose_first;
 use crate::job::neck;
-use crate::job::part::{is_drilled, is_filed, is_sawn, meets_its_neck, met as met_by_scarf};
+use crate::job::part::{is_drilled, is_filed, is_filed_to_its_neck, is_sawn, met as met_by_scarf};
 use crate::job::site::{Begun, Part, Site, extents, in_mm, in_mm2, least};
 use crate::job::staged::Staged;
 use crate::job::upsets::stages as upset_stages;
@@ -70,7 +70,7 @@ fn is_joined_hot(site: &Site<'_>, joint: usize) -> bool {
 }
 
 /// The fewest heats that a task is done in: an upset that is too long to go in one, one for each stage; in mid-bar, where the bar
-/// bends and is trued, two; a peak, one more to forge it; a sharp corner, one to bend it and one to square it; a weld, a welding heat and a second one; a ring whose end is filed cold to its neck, one to close it; a scarf with the end that it meets, one for each of the two.
+/// bends and is trued, two; a peak, one more to forge it; a sharp corner, one to bend it and one to square it; a weld, a welding heat and a second one; a scarf with the end that it meets, one for each of the two.
 pub(crate) fn least_heats(site: &Site<'_>, task: &Task) -> usize {
     if let Some(joint) = task.joint {
         let is_weld = site.plan.joints.get(joint).is_some_and(|joint| joint.kind == JointKind::Weld);
@@ -82,8 +82,6 @@ pub(crate) fn least_heats(site: &Site<'_>, task: &Task) -> usize {
         // Bent round, and squared from outside: common practice, no source.
         Operation::Corner => 2,
         Operation::Weld => 2,
-        // Filed cold while it is open, it is closed in a heat of its own.
-        Operation::Bend if meets_its_neck(site, part) && closed_at(site, part).is_none() => 2,
         Operation::Scarf if met_by_scarf(site, part).is_some() => 2,
         _ => 1,
     }
@@ -125,8 +123,20 @@ pub(crate) fn bar_tasks(site: &Site<'_>) -> Vec<Task> {
     if straighten {
         tasks.push(Task::whole(site.index, Operation::Straighten));
     }
+    if is_normalised(site, &tasks) {
+        tasks.push(Task::whole(site.index, Operation::Normalise));
+    }
     tasks.push(Task::whole(site.index, Operation::Check));
     tasks
+}
+
+/// Whether a bar is normalised after its last heat: of a steel that hardens what was in the fire. What is welded to another bar is
+/// normalised after that weld, with the whole piece.
+fn is_normalised(site: &Site<'_>, tasks: &[Task]) -> bool {
+    let of_bar = |joint: &&fh_core::plan::Joint| joint.members().any(|member| member.bar == site.bar.name);
+    let mut welds = site.plan.joints.iter().filter(|joint| joint.kind == JointKind::Weld).filter(of_bar);
+    let hardens = site.plan.material().normalise.is_some();
+    hardens && welds.next().is_none() && tasks.iter().any(|task| is_hot(site, task))
 }
 
 fn is_twist(operation: Operation) -> bool {
@@ -259,6 +269,10 @@ fn from_the_bar(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
         // Whatever its bend says, it is wrapped round its bundle.
         all.push(Operation::Bend);
     } else if let (Some(bend), Some(bent)) = (&part.segment.bend, part.balance.bent) {
+        // A file reaches the end of a ring while it is straight, and the bar is cold then anyway.
+        if is_filed_to_its_neck(site, part) {
+            all.push(Operation::Trim);
+        }
         if is_closed_in(bent) {
             all.push(Operation::Brush);
         }

@@ -75,13 +75,15 @@ pub enum Why {
     LooseFirst,
     /// A wrapped strip, a tenon or a rivet is ready before it is fitted.
     JoinLast,
+    /// A steel that hardens is normalised after its last heat.
+    NormaliseLast,
     /// Checking and finishing at the end.
     FinishLast,
 }
 
 impl Why {
     /// Every reason.
-    pub const ALL: [Self; 37] = [
+    pub const ALL: [Self; 38] = [
         Self::MarkFirst,
         Self::IsolateFirst,
         Self::UpsetFirst,
@@ -118,6 +120,7 @@ impl Why {
         Self::WeldBeforeFit,
         Self::LooseFirst,
         Self::JoinLast,
+        Self::NormaliseLast,
         Self::FinishLast,
     ];
 
@@ -159,7 +162,7 @@ impl Why {
             Self::PartForEnd => "A thin end cannot be drawn while the rest of the bar hangs on it.",
             Self::PartLate => "While the bar is whole there is something to hold, and it stays out of the fire.",
             Self::PartForBend => "The rest of the bar is in the way of the bend.",
-            Self::TrimBeforeBend => "Once it is bent, the hot cut no longer lies flat.",
+            Self::TrimBeforeBend => "Once it is bent, neither chisel nor file gets at it squarely.",
             Self::ForgeBeforeBend => {
                 "A bent part no longer lies flat on the anvil, and drawing it opens the bend again."
             }
@@ -171,9 +174,7 @@ impl Why {
             Self::TwistFirst => "The wrench and the vice need straight bar at both ends of the twist.",
             Self::CleanFirst => "No brush can reach it once it is closed up.",
             Self::ScarfLate => "A thin lip burns, and is knocked about, while the bar beside it is forged.",
-            Self::PartForStep => {
-                "The rest of the bar hangs on the thin side of the step, and bends it there or breaks off."
-            }
+            Self::PartForStep => "The rest of the bar hangs on the thin side of the step, and bends it.",
             Self::TaperLast => "A taper that runs down to full bar ends in a step, which folds when that bar is drawn.",
             Self::StubAlong => {
                 "So short a stub is drawn down along with the part beside it, before its step or its taper: left thick, it folds."
@@ -186,16 +187,13 @@ impl Why {
             Self::CloseThenWeld => "The ends have to lie on each other before they are welded.",
             Self::MiddleFirst => "Bent the other way round, the leg that is already bent strikes the anvil.",
             Self::CloseLast => "A closed ring or knuckle is in the way of every other bend, and is pulled open by it.",
-            Self::RollFirst => {
-                "While the bar is straight it turns in the swage block, and the mandrel goes in: a bent bar swings in the way."
-            }
+            Self::RollFirst => "A bent bar swings in the way of swage block and mandrel.",
             Self::WeldBeforeFit => "The heat of a weld loosens what is riveted or collared beside it.",
-            Self::LooseFirst => {
-                "A loose bar lies on the anvil and turns in the hand; closed into a frame it does neither."
-            }
+            Self::LooseFirst => "A loose bar lies on the anvil and turns in the hand; a frame does not.",
             Self::JoinLast => {
                 "Parts are finished before they are put together: afterwards they cannot be turned in the fire one by one."
             }
+            Self::NormaliseLast => "Forged or bent hot afterwards, its grain is coarse again.",
             Self::FinishLast => "Every heat makes new scale and moves what was checked.",
         }
     }
@@ -215,7 +213,7 @@ impl Why {
             | Self::CleanFirst
             | Self::OuterFirst
             | Self::UpsetFirst => 2,
-            Self::StraightFirst | Self::FinishLast | Self::JoinLast | Self::PartForBend => 3,
+            Self::StraightFirst | Self::FinishLast | Self::NormaliseLast | Self::JoinLast | Self::PartForBend => 3,
             _ => 4,
         }
     }

@@ -49,6 +49,7 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend], hold: Opti
         O::Roll if part.is_some_and(is_rolled_across) => P::FarEdge,
         O::Roll => P::SwageBlock,
         O::Twist | O::Open => P::Vice,
+        O::Normalise => P::Bench,
         operation if operation.is_hot() => P::Face,
         _ => P::Bench,
     }

@@ -109,6 +109,9 @@ fn keep_out(site: &Site<'_>, thin: &[String]) -> Option<String> {
 
 /// Between which heats a steel that hardens is worked; none of other metals, whose own caution says what has to be said.
 pub(crate) fn stop(site: &Site<'_>, tasks: &[Task]) -> Option<String> {
+    if tasks.iter().any(|task| task.operation == Operation::Normalise) {
+        return None;
+    }
     let metal = site.plan.material();
     let celsius = metal.normalise.and_then(|_| Fire::of(site.plan, Smith::default()))?.stop_celsius(tasks);
     let why = if metal.own_brittle().any(|range| range.to_celsius <= celsius) { "it cracks" } else { "heat it again" };

@@ -1,7 +1,7 @@
 //! What has to be heated along with a step, because others follow in the same heat, and what is heated once more after the last.
 
 use crate::job::site::Site;
-use crate::says::words::{hot_length, joined};
+use crate::says::words::{hot_length, joined, lower_first};
 use crate::step::WorkedStep;
 use fh_core::plan::{Operation, Plan};
 
@@ -17,22 +17,25 @@ pub(crate) fn heat_with(sites: &[Site<'_>], steps: &[WorkedStep]) -> Vec<Option<
     steps.iter().enumerate().map(of).collect()
 }
 
-/// For each step, how its bar is normalised after it: after the last forging heat of a steel that hardens; none of other steps.
+/// For each step, how the piece is normalised after it: after its last weld at a joint, where its steel hardens; none of other steps.
 ///
 /// Common practice, no source; the heats are the material's.
 pub(crate) fn normalised(plan: &Plan, steps: &[WorkedStep]) -> Vec<Option<String>> {
-    let words = plan.material().normalise.map(|normal| {
+    let words = normalise_words(plan)
+        .map(|words| format!("Then normalise the piece, in one heat more than is counted: {}", lower_first(&words)));
+    let joins = |step: &WorkedStep| step.bar.is_none() && welds(step);
+    let last = steps.iter().rposition(joins);
+    (0..steps.len()).map(|step| words.clone().filter(|_| Some(step) == last)).collect()
+}
+
+/// How a steel that hardens is normalised; none of other metals.
+pub(crate) fn normalise_words(plan: &Plan) -> Option<String> {
+    plan.material().normalise.map(|normal| {
         format!(
-            "Then normalise it, in one heat more than is counted: all of it evenly to {:.0} °C, {}, then hung up to cool in still air. The steel maker's data sheet comes first.",
+            "Heat all of it evenly to {:.0} °C, {}; then hang it up to cool in still air. The steel maker's data sheet comes first.",
             normal.celsius, normal.looks
         )
-    });
-    let is_forged = |step: &WorkedStep| step.is_hot() && (step.bar.is_some() || welds(step));
-    let is_last = |(number, step): (usize, &WorkedStep)| {
-        let later = |other: &WorkedStep| is_forged(other) && (other.bar == step.bar || other.bar.is_none());
-        is_forged(step) && !steps[number + 1..].iter().any(later)
-    };
-    steps.iter().enumerate().map(|step| words.clone().filter(|_| is_last(step))).collect()
+    })
 }
 
 fn welds(step: &WorkedStep) -> bool {

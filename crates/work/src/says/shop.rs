@@ -36,6 +36,8 @@ pub enum ToolKind {
     Drift,
     /// A drill.
     Drill,
+    /// A tool that takes the sharp edge off a hole.
+    Countersink,
     /// A round bar to bend or roll on.
     Mandrel,
     /// Two upright pins to bend between.
@@ -74,7 +76,7 @@ pub enum ToolKind {
 
 impl ToolKind {
     /// Every kind, in the order they are offered.
-    pub const ALL: [Self; 31] = [
+    pub const ALL: [Self; 32] = [
         Self::Hammer,
         Self::CrossPeen,
         Self::CenterPunch,
@@ -89,6 +91,7 @@ impl ToolKind {
         Self::Punch,
         Self::Drift,
         Self::Drill,
+        Self::Countersink,
         Self::Mandrel,
         Self::BendingFork,
         Self::VBlock,
@@ -125,6 +128,7 @@ impl ToolKind {
             Self::Punch => "punch",
             Self::Drift => "drift",
             Self::Drill => "drill",
+            Self::Countersink => "countersink",
             Self::Mandrel => "mandrel",
             Self::BendingFork => "bending fork",
             Self::VBlock => "V-block",
@@ -179,6 +183,7 @@ impl ToolKind {
             Self::Punch => "Drill it, cold and clamped.",
             Self::Drift => "Open the hole over a tapered punch, or over the tip of the horn.",
             Self::Drill => "Punch it hot, from both sides, over the hole in the anvil.",
+            Self::Countersink => "Turn a larger drill in the hole by hand, or file its edge.",
             Self::Mandrel => "Bend it over the horn, and true it against the template.",
             Self::BendingFork => "Bend it over the horn or in the vice, with a scrolling wrench.",
             Self::VBlock => "Bend it over the rounded edge of the anvil.",

@@ -51,7 +51,9 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         }
         O::Drill => hole(site, part, task.operation),
         O::Trim if is_filed(part) => {
-            vec![Wanted::plain(K::File, "So little is left outside the outline that it is filed.")]
+            let is_flag = matches!(part.segment.form, Form::Flag(_));
+            let outline = "So little is left outside the outline that it is filed.";
+            vec![Wanted::plain(K::File, if is_flag { outline } else { "The end is hollowed to lie on its neck." })]
         }
         O::Trim if matches!(part.segment.form, Form::Flag(_)) => {
             vec![Wanted::plain(K::HotChisel, "The outline is cut while it is hot, on the soft step.")]
@@ -119,7 +121,10 @@ fn joint_tools(site: &Site<'_>, joint: usize, is_hot: bool) -> Vec<Wanted> {
         Some(JointKind::Rivet | JointKind::Tenon) => {
             let torch = Wanted::plain(ToolKind::Torch, "It heats what stands out, and leaves the frame cold.");
             let set = Wanted::plain(ToolKind::RivetSet, "A cupped tool gives every head the same round.");
-            std::iter::once(set).chain(is_hot.then_some(torch)).collect()
+            let sunk =
+                Wanted::plain(ToolKind::Countersink, "The hole makes room for the round root of the tenon's step.");
+            let is_tenon = kind == Some(JointKind::Tenon);
+            std::iter::once(set).chain(is_tenon.then_some(sunk)).chain(is_hot.then_some(torch)).collect()
         }
         Some(JointKind::Collar) => {
             vec![Wanted::plain(ToolKind::CollarSet, "It closes the collar without bruising the bars.")]

@@ -85,6 +85,18 @@ impl Wanted {
     }
 }
 
+/// The tools of a step in the smith's own words, each by the kind that it names; none of words that name no kind that is known.
+pub(crate) fn own(words: &str) -> Vec<Wanted> {
+    let of = |words: &str| {
+        let named = ToolKind::ALL.into_iter().filter(|kind| words.contains(kind.name()));
+        // A cross-peen hammer is no hammer.
+        let kind = named.max_by_key(|kind| kind.name().len())?;
+        let reason = "The step asks for it in your own words.";
+        Some(Wanted { words: words.to_owned(), ..Wanted::plain(kind, reason) })
+    };
+    words.split([';', ',']).map(str::trim).filter_map(of).collect()
+}
+
 /// The tongs that hold a bar by its cold end; none where so much of it is cold that it is held in the hand.
 pub(crate) fn tongs(site: &Site<'_>, hold: &Hold) -> Option<Wanted> {
     if hold.by_hand || hold.length_mm <= 0.0 {

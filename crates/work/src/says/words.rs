@@ -157,6 +157,7 @@ fn verb(site: &Site<'_>, part: Part<'_>, task: &Task) -> &'static str {
         O::Brush => "Brush",
         O::Wax => "Wax",
         O::Check => "Check",
+        O::Normalise => "Normalise",
         O::Mark => "Mark",
         O::Fit => "Fit",
         O::Own => "Your own work on",
@@ -182,7 +183,8 @@ fn cut(site: &Site<'_>, part: Part<'_>, operation: Operation) -> &'static str {
         O::Drill => "Drill",
         O::Trim if crate::job::part::is_sawn(site, part) => "Saw off",
         O::Trim if matches!(form, Form::Trim(_)) => "Cut off",
-        O::Trim => "Trim",
+        O::Trim if matches!(form, Form::Flag(_)) => "Trim",
+        O::Trim => "File the end of",
         _ => "Part off",
     }
 }

@@ -4,7 +4,7 @@ use crate::bar::progress::Progress;
 use crate::job::hung::closed_at;
 use crate::job::kind::over_the_edge_mm;
 use crate::job::legs::{Held, WayToBend};
-use crate::job::part::{is_on_edge, meets_its_neck};
+use crate::job::part::{is_filed_to_its_neck, is_on_edge, meets_its_neck};
 use crate::job::site::{Part, Site, in_mm};
 use crate::job::task::Task;
 use crate::says::bend_tools::HORN;
@@ -18,8 +18,16 @@ const FAR_ROUND: f64 = 2.0;
 /// What is said of a ring that closes on the bar it is bent from: the template has it without a set-back.
 const TANGENT: &str = "It is to one side of the bar, as on the template. Check it so; then set its root back over the middle if you want, which takes no more metal.";
 
-/// What is done to the end of a ring while a file still reaches it.
-const FILED: &str = "While it is still open, let it cool and file its end to lie on its neck. Then heat it again.";
+/// What is looked at before a ring is closed.
+const FILED: &str = "See that its filed end lies on the neck.";
+
+/// How the end of a ring is filed, while it is straight and the bar is cold.
+pub(crate) fn filed_to_its_neck(site: &Site<'_>, part: Part<'_>) -> String {
+    format!(
+        "File the free end of “{}” a little hollow and aslant, as it meets the neck on the template; take no more than that off its length.",
+        site.name(part.at)
+    )
+}
 
 /// Whether a ring meets the bar that it is bent from, and not a neck that is set back.
 fn is_closed_on_the_bar(site: &Site<'_>, part: Part<'_>) -> bool {
@@ -57,7 +65,7 @@ pub(crate) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToB
         }
         (Some(Bent::Ring { .. }), Some(way)) => {
             let side = if is_closed_on_the_bar(site, part) { format!(" {TANGENT}") } else { String::new() };
-            let filed = if meets_its_neck(site, part) { format!(" {FILED}") } else { String::new() };
+            let filed = if is_filed_to_its_neck(site, part) { format!(" {FILED}") } else { String::new() };
             let close = closed_at(site, part).map_or_else(
                 || format!("{filed} Close it on the mandrel."),
                 |joint| format!(" Leave it open: it is closed at “{joint}”, once it is on."),

@@ -5,10 +5,11 @@ use crate::job::part::met;
 use crate::job::scarf::{FULL, bar_mm2, is_drawn_along, metal_mm3};
 use crate::job::site::{Part, Site, in_mm, in_mm2};
 use crate::job::task::{Task, is_hot};
+use crate::says::brief::edge_mm;
 use crate::says::words::{length_words, side_up};
 use fh_core::material::Material;
 use fh_core::metal::Bent;
-use fh_core::plan::{Form, Joint, JointKind, Member, Segment, SizeName};
+use fh_core::plan::{Form, Joint, JointKind, Member, Operation, Segment, SizeName};
 
 /// How a lap is welded; of a metal that cannot be, what to do in its place.
 pub(crate) fn weld(metal: &Material) -> String {
@@ -136,7 +137,8 @@ pub(crate) fn at_joint(sites: &[Site<'_>], task: &Task) -> Option<String> {
         JointKind::Tenon => {
             let held = if goes_upright(sites, joint) { UPRIGHT } else { LEVEL };
             format!(
-                "Fit it dry first: its shoulder has to bear all round. {torch}{held} Head its end with the hammer first, then with the rivet set."
+                "{}Fit it dry first: its shoulder has to bear all round. {torch}{held} Head its end with the hammer first, then with the rivet set.",
+                sunk(sites, joint)
             )
         }
         JointKind::Rivet => format!(
@@ -148,6 +150,18 @@ pub(crate) fn at_joint(sites: &[Site<'_>], task: &Task) -> Option<String> {
             let on = if hangs_in_a_ring(site.plan, joint) { "on the mandrel" } else { "round what it hangs on, with light blows" };
             format!("Put the open “{}” on, heat it to a dull red, and close it there {on}.", ring.segment)
         }
+    })
+}
+
+/// That the hole of a tenon is countersunk, as deep as the root of its step is round; empty where that is nothing.
+fn sunk(sites: &[Site<'_>], joint: &Joint) -> String {
+    let root = joint.members().find_map(|member| {
+        let site = sites.iter().find(|site| site.bar.name == member.bar)?;
+        let part = site.parts().find(|part| part.segment.name == member.segment && is_tenon(Some(part.segment)))?;
+        Some(length_words(site.plan, edge_mm(site, &Task::on(site.index, Operation::SetDown, part.at))?))
+    });
+    root.map_or_else(String::new, |root| {
+        format!("Countersink the hole {root} on the side of the shoulder, for the round root of the step. ")
     })
 }
 

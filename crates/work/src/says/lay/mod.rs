@@ -13,9 +13,10 @@ use crate::bar::progress::Progress;
 use crate::job::beside::{is_fullered_alone, is_thicker_than_bar};
 use crate::job::kind::is_slit;
 use crate::job::legs::WayToBend;
-use crate::job::part::{is_beside_a_hold, is_drilled, is_sawn};
+use crate::job::part::{is_beside_a_hold, is_drilled, is_filed_to_its_neck, is_sawn};
 use crate::job::site::{Part, Site, extents, in_mm};
 use crate::job::task::{Task, operations};
+use crate::says::heat_with::normalise_words;
 use crate::says::marks::leaves_marks_out;
 use crate::says::necks;
 use crate::says::words::hot_length;
@@ -52,6 +53,7 @@ pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend], progress: &P
         Some(at) => of_part(site, task, site.part(at)?, ways, progress),
         None if task.operation == Operation::Mark && site.flat.len() < 2 => None,
         None if task.operation == Operation::Mark => Some(marked(site)),
+        None if task.operation == Operation::Normalise => normalise_words(site.plan),
         None => of_bar(site, task.operation).map(str::to_owned),
     }
 }
@@ -175,24 +177,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::Straighten, _) if is_closed => "Straight, and side by side again, with light blows all round.",
         (O::Straighten, Form::Split(_)) => "Bring them in line again, with light blows.",
         (O::Straighten, _) => OPENED_AGAIN,
-        (O::Trim, Form::Trim(_)) if is_sawn(site, part) => {
-            "Saw it cold at the mark towards the piece; what falls off is waste."
-        }
-        (O::Trim, Form::Trim(_)) if is_beside_a_hold(site, part) => {
-            "Cut at the mark towards the piece. The rest of the bar comes off with it: keep that."
-        }
-        (O::Trim, Form::Trim(_)) => "Cut at the mark towards the piece; what falls off is waste.",
-        (O::PartOff, Form::Hold(_)) => return Some(parted_off(site, part)),
-        (O::Punch, Form::Hole(_)) if is_slit(site, task) => return Some(flat::slit(site, part)),
-        (O::Punch, _) if is_drilled(site, part) => {
-            "Cold, from both sides to the middle: so thin a punch bends and sticks in so deep a hole."
-        }
-        (O::Punch, _) => return Some(flat::punched(site, part)),
-        (O::Drill, Form::Hole(_)) if is_hammered(site, part.at) => {
-            "Lay off its middle on the flat boss, and punch it for the drill."
-        }
-        (O::Drift, _) => return Some(flat::drifted(site, part)),
-        (O::Trim, Form::Flag(_)) => return Some(flat::trimmed(site, part)),
+        (O::Trim | O::PartOff | O::Punch | O::Drill | O::Drift, _) => return cut(site, task, part),
         (O::Open, _) => return Some(bent::opened(site, part)),
         (O::Twist, _) => return Some(bent::twisted(site, part)),
         (O::Stamp, _) => "Step them off cold with the dividers; then cut or strike them evenly, square across.",
@@ -203,6 +188,34 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
             "Bend it to a U round the mandrel, its legs even and open: it is closed hot, on the bars that it binds."
         }
         (O::Bend | O::Corner | O::Roll, _) => return bent::words(site, task, part, ways),
+        _ => return None,
+    };
+    Some(words.to_owned())
+}
+
+/// How a part is cut off, trimmed or pierced.
+fn cut(site: &Site<'_>, task: &Task, part: Part<'_>) -> Option<String> {
+    use Operation as O;
+    let words = match (task.operation, &part.segment.form) {
+        (O::Trim, Form::Trim(_)) if is_sawn(site, part) => {
+            "Saw it cold at the mark towards the piece; what falls off is waste."
+        }
+        (O::Trim, Form::Trim(_)) if is_beside_a_hold(site, part) => {
+            "Cut at the mark towards the piece. The rest of the bar comes off with it: keep that."
+        }
+        (O::Trim, Form::Trim(_)) => "Cut at the mark towards the piece; what falls off is waste.",
+        (O::Trim, Form::Flag(_)) => return Some(flat::trimmed(site, part)),
+        (O::Trim, _) if is_filed_to_its_neck(site, part) => return Some(bent::filed_to_its_neck(site, part)),
+        (O::PartOff, Form::Hold(_)) => return Some(parted_off(site, part)),
+        (O::Punch, Form::Hole(_)) if is_slit(site, task) => return Some(flat::slit(site, part)),
+        (O::Punch, _) if is_drilled(site, part) => {
+            "Cold, from both sides to the middle: so thin a punch bends and sticks in so deep a hole."
+        }
+        (O::Punch, _) => return Some(flat::punched(site, part)),
+        (O::Drill, Form::Hole(_)) if is_hammered(site, part.at) => {
+            "Lay off its middle on the flat boss, and punch it for the drill."
+        }
+        (O::Drift, _) => return Some(flat::drifted(site, part)),
         _ => return None,
     };
     Some(words.to_owned())
