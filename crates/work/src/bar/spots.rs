@@ -60,8 +60,7 @@ fn of_part(site: &Site<'_>, task: &Task, at: usize) -> Vec<Spot> {
 
 /// Whether the rods of a slit are twisted as it is opened.
 pub(crate) fn is_twisted_open(site: &Site<'_>, at: usize) -> bool {
-    let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
-    matches!(shape, Some(Shape::Split(size)) if size.opening.is_some_and(|opening| opening.turns != 0.0))
+    site.split_size(at).and_then(|size| size.opening).is_some_and(|opening| opening.turns != 0.0)
 }
 
 /// The root of a slit that is open at one end.
