@@ -1,5 +1,6 @@
 //! The metal from outside.
 
+mod asked_laws;
 mod asked_sizes;
 mod block_laws;
 mod blocks;
