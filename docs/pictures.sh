@@ -183,6 +183,9 @@ middle part-corner docs/handbook/examples/corner.plan.json 1
 middle part-twist docs/handbook/examples/twist.plan.json 1
 middle part-scroll docs/handbook/examples/scroll.plan.json 1 509
 middle part-split demo-plans/weeding-fork.plan.json 0 545
+middle part-thorn demo-plans/net-stake.plan.json 3
+middle part-marks docs/handbook/examples/marks-first.plan.json 2 490
+middle part-asked docs/handbook/examples/asked-sizes.plan.json 1
 middle part-basket demo-plans/cloche-lifter.plan.json 5 545
 middle part-weld docs/handbook/examples/weld.plan.json 1
 middle part-socket docs/handbook/examples/socket.plan.json 0
