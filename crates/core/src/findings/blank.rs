@@ -1,6 +1,6 @@
 //! Plates that are cut to shape: an outline that its blank does not hold, a blank that runs on where other bar begins.
 
-use super::scene::{Rule, Scene, Seen};
+use super::scene::{Rule, Scene, Seen, area, volume};
 use super::{Check, Finding, Severity};
 use crate::metal::{FreeEnd, Outline, Shape, in_mm, mm2, mm3};
 use crate::plan::{Chain, Form};
@@ -29,21 +29,17 @@ const EVEN_MM: f64 = 0.05;
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     found.extend(scene.segments().filter_map(|seen| runs_on(scene, &seen)));
+    let unit = scene.plan.units.length;
     for seen in scene.segments() {
         let Some(cut) = seen.shape.cut().filter(|cut| cut.missing_area > mm2(0.0)) else { continue };
         let message = format!(
-            "The outline of “{}” runs out of its blank: {} mm² of it are missing, {} mm³ of metal.",
+            "The outline of “{}” runs out of its blank: {} of it are missing, {} of metal.",
             scene.name(seen.at),
-            figure((cut.missing_area / mm2(1.0)).value),
-            figure((cut.missing / mm3(1.0)).value),
+            area((cut.missing_area / mm2(1.0)).value, unit),
+            volume((cut.missing / mm3(1.0)).value, unit),
         );
         found.push(OUT.at(scene.place(Some(seen.at)), message, remedy(scene, &seen)));
     }
-}
-
-/// A figure with one decimal where it is small.
-fn figure(size: f64) -> String {
-    if size < 100.0 { format!("{size:.1}") } else { format!("{size:.0}") }
 }
 
 /// By how much the blank falls short at each of its sides, where one does.

@@ -1,11 +1,10 @@
 //! Blocks between fixed marks: with metal over, or short of it.
 
-use super::scene::{Rule, Scene};
+use super::scene::{Rule, Scene, volume};
 use super::{Check, Finding, Severity};
 use crate::balance::Block;
 use crate::metal::in_mm;
-use crate::plan::PlanUnit;
-use fh_measure::{LengthUnit, in_mm3};
+use fh_measure::in_mm3;
 
 pub(super) const CHECK: Check = Check {
     ids: &["block-over", "block-short"],
@@ -88,13 +87,4 @@ fn remedy(scene: &Scene<'_>, block: &Block, movement: &str) -> String {
 fn lower_first(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
-}
-
-/// A volume in the plan's unit, to three figures or more.
-fn volume(mm3: f64, unit: PlanUnit) -> String {
-    match unit {
-        PlanUnit::Inch => format!("{:.3} in³", mm3 / LengthUnit::Inch.mm().powi(3)),
-        PlanUnit::Millimeter if mm3 >= 1000.0 => format!("{:.2} cm³", mm3 / 1000.0),
-        PlanUnit::Millimeter => format!("{mm3:.0} mm³"),
-    }
 }

@@ -129,6 +129,24 @@ fn decimals(unit: PlanUnit) -> usize {
     }
 }
 
+/// A volume in the plan's unit, to three figures or more.
+pub(super) fn volume(mm3: f64, unit: PlanUnit) -> String {
+    match unit {
+        PlanUnit::Inch => format!("{:.3} in³", mm3 / LengthUnit::Inch.mm().powi(3)),
+        PlanUnit::Millimeter if mm3 >= 1000.0 => format!("{:.2} cm³", mm3 / 1000.0),
+        PlanUnit::Millimeter => format!("{mm3:.0} mm³"),
+    }
+}
+
+/// An area in the plan's unit, to three figures or more.
+pub(super) fn area(mm2: f64, unit: PlanUnit) -> String {
+    match unit {
+        PlanUnit::Inch => format!("{:.3} in²", mm2 / LengthUnit::Inch.mm().powi(2)),
+        PlanUnit::Millimeter if mm2 < 100.0 => format!("{mm2:.1} mm²"),
+        PlanUnit::Millimeter => format!("{mm2:.0} mm²"),
+    }
+}
+
 /// A count of times with so many decimals: `6.0`.
 pub(super) fn times(count: f64, decimals: usize) -> String {
     format!("{count:.decimals$}")
