@@ -102,6 +102,7 @@ fn warned(desk: &Desk) -> Vec<String> {
 
 #[test]
 fn no_whole_that_is_offered_is_warned_of_whatever_the_fire_takes_of_it() {
+    let mut with_own = 0;
     for stock in [r#"{ "square": "3/8 in" }"#, r#"{ "flat": { "width": "1 in", "thickness": "1/4 in" } }"#] {
         let text = format!(
             r#"{{ "firstheat": 1, "scale": "2 %", "units": {{ "length": "in", "marks": "1/16 in" }}, "bars": [{{
@@ -116,6 +117,8 @@ fn no_whole_that_is_offered_is_warned_of_whatever_the_fire_takes_of_it() {
             desk.keys(Modifiers::NONE, Key::Enter);
             assert!(desk.plan().bars[0].segments.len() > 1, "{whole:?} was added");
             assert_eq!(warned(&desk), Vec::<String>::new(), "{whole:?} on {stock}");
+            with_own += desk.plan().bars[0].flat().iter().filter(|flat| flat.segment.scale.is_some()).count();
         }
     }
+    assert!(with_own > 0, "some of them lose more than the plan allows");
 }

@@ -28,6 +28,7 @@ impl Host {
         let scene = Scene {
             plan: &plan,
             balance: &balance,
+            stamp: None,
             bar: 0,
             selected,
             also: &[],

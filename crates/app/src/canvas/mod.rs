@@ -32,6 +32,7 @@ use paint::empty;
 use sizes::Sizes;
 use spot::Spot;
 use stage::{Eye, Stage};
+use std::rc::Rc;
 
 /// Both views are drawn where the bar is at least this share of what it would be with one.
 const BOTH_WORTH: f64 = 0.6;
@@ -55,6 +56,8 @@ pub struct Canvas {
     feedback: Feedback,
     hovered: Option<Spot>,
     cursor_told: Option<f64>,
+    /// What is drawn, and what it was worked out for.
+    kept: Option<([u64; 3], usize, Rc<Model>)>,
 }
 
 impl Canvas {
@@ -115,7 +118,7 @@ impl Canvas {
             self.let_go(&mut events);
             self.camera.fit();
         }
-        let Some(model) = Model::new(scene).filter(|model| !model.blocks.is_empty()) else {
+        let Some(model) = self.model(scene).filter(|model| !model.blocks.is_empty()) else {
             self.let_go(&mut events);
             self.drawn_views = self.views;
             empty::paint(ui, rect, scene, &sizes);
@@ -152,6 +155,17 @@ impl Canvas {
         self.show_tag(ui, &stage);
         self.show_entry(ui, &stage, &mut events);
         events
+    }
+
+    /// What is drawn: what was worked out for an earlier frame, while nothing that it follows from has changed.
+    fn model(&mut self, scene: &Scene<'_>) -> Option<Rc<Model>> {
+        let known = self.kept.as_ref().filter(|(stamp, bar, _)| Some(*stamp) == scene.stamp && *bar == scene.bar);
+        if let Some((.., model)) = known {
+            return Some(Rc::clone(model));
+        }
+        let model = Rc::new(Model::new(scene)?);
+        self.kept = scene.stamp.map(|stamp| (stamp, scene.bar, Rc::clone(&model)));
+        Some(model)
     }
 
     /// The views that were asked for; one of both where the second would make the bar so much smaller that most of the width

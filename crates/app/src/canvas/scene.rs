@@ -10,6 +10,9 @@ pub struct Scene<'a> {
     pub plan: &'a Plan,
     /// Its balance.
     pub balance: &'a Balance,
+    /// Numbers that change whenever the plan or the balance does: while they stay, nothing is worked out again. Where there are
+    /// none, all of it is in each frame.
+    pub stamp: Option<[u64; 3]>,
     /// The bar of it that is shown.
     pub bar: usize,
     /// The selected segment.

@@ -198,6 +198,7 @@ impl Editor {
         let scene = Scene {
             plan: self.document.plan(),
             balance: shown.map_or(self.document.balance(), |shown| &shown.balance),
+            stamp: Some([self.document.serial(), self.document.revision(), shown.map_or(0, |shown| shown.shot + 1)]),
             bar,
             selected: self.selection.segment().filter(|_| step.is_none()),
             also: if step.is_none() { &self.also } else { &[] },

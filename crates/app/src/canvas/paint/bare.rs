@@ -41,7 +41,8 @@ pub(crate) fn paint(ui: &Ui, rect: Rect, theme: &Theme, shown: &Shown, bar: usiz
         room_across_mm: [0.0; 2],
     };
     let (plan, balance) = (&shown.plan, &shown.balance);
-    let scene = Scene { plan, balance, bar, selected: None, also: &[], cursor_mm: None, theme, step: Some(step) };
+    let scene =
+        Scene { plan, balance, stamp: None, bar, selected: None, also: &[], cursor_mm: None, theme, step: Some(step) };
     let Some(model) = Model::new(&scene).filter(|model| !model.blocks.is_empty()) else { return };
     let response = ui.interact(rect, ui.scope_id().with("bare strip"), Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, "The bar after the step"));
