@@ -107,6 +107,9 @@ impl Handbook {
         let area = ScrollArea::vertical().id_salt(("page", self.at)).auto_shrink([false, false]);
         area.max_height(height).min_scrolled_height(height).show(ui, |ui| {
             ui.set_width(ui.available_width() - space::GROUP);
+            // Lines of words are as high as their words, the first of them too.
+            ui.spacing_mut().interact_size.y = 0.0;
+            ui.spacing_mut().item_spacing.y = space::GAP;
             for (at, block) in self.blocks.iter().enumerate() {
                 ui.push_id(at, |ui| block_shown(ui, desk, block, &mut link));
             }
