@@ -87,7 +87,7 @@ fn letters_that_find_nothing_say_so() {
     let mut desk = at_the_shank();
     desk.keys(Modifiers::COMMAND, Key::Enter);
     desk.letters("zzz");
-    assert!(desk.shows("Nothing is called so"));
+    assert!(desk.shows("No match."));
     desk.keys(Modifiers::NONE, Key::Enter);
     assert_eq!(names(&desk), "point, shank, rest");
 }

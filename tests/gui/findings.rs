@@ -55,8 +55,7 @@ fn the_list_of_findings_is_closed_and_opened() {
     let finding = desk.editor().balance().findings[0].clone();
     let name = format!("{}: {}", finding.severity.name(), finding.message);
     let toggle = |desk: &mut Desk| {
-        let button =
-            desk.harness.get_by(|node| node.label().is_some_and(|label| label.starts_with("What the craft says: ")));
+        let button = desk.harness.get_by(|node| node.label().is_some_and(|label| label.starts_with("Findings: ")));
         button.click();
         desk.harness.run();
     };
@@ -75,8 +74,7 @@ fn what_the_fire_takes_of_too_small_a_scale_is_told_with_the_order_closed_or_ope
     let name = format!("{}: {}", short.severity.name(), short.message);
     assert!(desk.harness.query_by_label(&name).is_some(), "{name}");
     let told = |desk: &Desk| {
-        let button =
-            desk.harness.get_by(|node| node.label().is_some_and(|label| label.starts_with("What the craft says: ")));
+        let button = desk.harness.get_by(|node| node.label().is_some_and(|label| label.starts_with("Findings: ")));
         button.accesskit_node().label().unwrap()
     };
     let closed = told(&desk);

@@ -226,7 +226,7 @@ fn work_beside_the_fire_is_put_into_a_job_and_wrong_entries_are_told() {
     desk.keys(CTRL, Key::A);
     desk.letters("soon");
     desk.keys(NONE, Key::Enter);
-    assert!(desk.shows("\"soon\" is no time"));
+    assert!(desk.shows("\"soon\" isn't a time"));
     desk.keys(CTRL, Key::A);
     desk.letters("1 h 30 min");
     desk.keys(NONE, Key::Enter);

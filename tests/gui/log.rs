@@ -121,7 +121,7 @@ fn heats_blows_sizes_day_and_note_stand_in_one_entry() {
 fn what_is_no_figure_is_told_and_not_taken() {
     let mut desk = at_the_log();
     desk.type_in("Heats it took", "1.5");
-    assert!(desk.shows("no whole number above 0"));
+    assert!(desk.shows("a whole number above 0"));
     desk.type_in("Minutes it took", "-2");
     assert!(desk.shows("isn't a number above 0"));
     assert!(log(&desk).is_empty());
@@ -154,7 +154,7 @@ fn what_is_kept_helps_the_next_plan_after_a_restart() {
 fn the_scale_is_taken_up_and_taken_back() {
     let mut desk = at_the_log();
     let loss = worked(&desk).scale.remove(0);
-    assert!(desk.shows(&loss.reason));
+    assert!(desk.shows(&loss.reason()));
     let (share, parts) = offered(desk.plan(), &loss).unwrap();
     let own: String = parts
         .iter()

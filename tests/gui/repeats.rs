@@ -40,7 +40,7 @@ fn a_row_can_be_paced_by_a_tool_or_by_a_count() {
     let row = repeats(&desk)[0].clone();
     assert_eq!((row.step, row.width, row.count), (None, None, Some(7)));
     desk.type_in("How many of row 1", "none");
-    assert!(desk.shows("is no count of marks"));
+    assert!(desk.shows("isn't a count of marks"));
     desk.type_in("How many of row 1", "7");
     desk.press("Remove “chisel lines”");
     assert_eq!(repeats(&desk), []);

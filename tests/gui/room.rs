@@ -28,5 +28,5 @@ fn an_empty_bar_hides_no_view() {
     let mut plan = small_plan();
     plan.bars[0].segments.clear();
     let desk = Desk::with_plan(plan);
-    assert!(desk.shows("Add the first part") && !desk.shows("room for one"));
+    assert!(desk.shows("Add the first part") && !desk.shows("one view only"));
 }

@@ -59,7 +59,7 @@ fn another_bar_is_taken_with_a_click_and_undo_gives_the_first_back() {
     let mut desk = at_steel();
     wait(&mut desk, has_minutes);
     let before = desk.plan().clone();
-    assert!(desk.shows("The plan's own bar; none lies on the rack."));
+    assert!(desk.shows("The plan's own bar; none is on the rack."));
     desk.harness.get_by_role_and_label(Role::Button, "16 mm square").scroll_to_me();
     desk.harness.run();
     desk.press("16 mm square");
@@ -100,7 +100,7 @@ fn nothing_is_done_to_parts_that_are_not_seen() {
 fn bars_come_on_the_rack_as_they_are_said_and_are_kept() {
     let mut desk = at_steel();
     desk.press("Rack");
-    assert!(desk.shows("Nothing lies on the rack."));
+    assert!(desk.shows("The rack is empty."));
     assert!(desk.has_keyboard(NEW_BAR), "one can type at once");
     desk.letters("3 x 12 mm square, 2.4 m");
     desk.keys(NONE, Key::Enter);
@@ -122,7 +122,7 @@ fn a_line_of_the_rack_is_changed_taken_from_removed_and_brought_back() {
     put(&mut desk, &["3 x 12 mm square, 2.4 m", "30 x 8 mm flat, 6 m"]);
     desk.press("3 x 12 mm square, 2.4 m");
     desk.type_in("Measured", "2412 mm");
-    desk.type_in("Lies", "left, below");
+    desk.type_in("Where", "left, below");
     desk.type_in("Bad end", "20");
     let bar = &rack_file(&desk).bars[0];
     assert_eq!((bar.length_nm(), bar.end_nm(), bar.lies.as_deref()), (2_412_000_000, 20_000_000, Some("left, below")));

@@ -214,7 +214,7 @@ fn a_file_that_is_no_picture_is_not_laid() {
     desk.press("Add a picture to trace");
     desk.type_only("File", &path.display().to_string());
     desk.press("Lay it under the piece");
-    assert!(desk.shows("The picture cannot be used: it is no PNG or JPEG picture, or it is broken."));
+    assert!(desk.shows("The picture cannot be used: it isn't a PNG or JPEG picture, or it is damaged."));
     assert!(desk.plan().underlay.is_none());
 }
 

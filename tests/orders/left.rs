@@ -38,7 +38,7 @@ fn beside_what_is_left_the_bar_is_set_down_from_both_sides_before_the_legs_are_d
         "far edge",
         "4.9 mm apart, 1.6 mm inside each mark",
         "both from the same side",
-        "Do nothing to the peak",
+        "Leave the peak between them alone",
     ] {
         assert!(words.contains(part), "“{part}” in {words}");
     }

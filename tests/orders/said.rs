@@ -147,5 +147,5 @@ fn what_was_bent_is_trued_before_it_is_checked() {
 fn a_late_brush_is_hot_and_just_before_the_bend() {
     let worked = flag("along");
     let brush = worked.steps.iter().find(|step| step.title == "Brush “leaf”").unwrap();
-    assert!(lay(brush).starts_with("Hot, as it comes out of the fire"), "{}", lay(brush));
+    assert!(lay(brush).starts_with("Brush it hot, all round, as it comes out of the fire"), "{}", lay(brush));
 }

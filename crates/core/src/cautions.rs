@@ -18,7 +18,7 @@ pub const STRIPPED: &str =
 const GENERAL: [&str; 6] = [
     "Eye protection on, for you and for everyone near you; ear protection at the anvil.",
     "Black steel can still be hot. Test it before you touch it.",
-    "Use bare stock. Never heat galvanised or plated metal, nor rely on burning it off: its fume is poison.",
+    "Use bare stock. Never heat galvanised or plated metal, nor rely on burning it off: its fumes are poisonous.",
     "Keep the shop aired, and water or an extinguisher at hand; never water on burning oil or wax.",
     "Not to lift, tow or hold people, unless a competent person has rated and tested the part.",
     "Local codes and licensed practice come before this sheet.",

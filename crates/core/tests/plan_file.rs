@@ -280,7 +280,7 @@ fn plates_that_say_too_much_or_too_little_of_their_blank_are_named() {
 fn text_that_is_no_json_is_placed() {
     check(&[
         (r#""4 in""#, "▸NaN", "", r#""NaN" was found; a value belongs here"#),
-        (r#""4 in""#, "-▸Infinity", "", r#""Infinity" was found; this is no number"#),
+        (r#""4 in""#, "-▸Infinity", "", r#""Infinity" was found; this isn't a number"#),
         (r#""4 in""#, "▸'4 in'", "", "a value belongs here"),
         ("\"count\": 2,\n      \"stock", "\"count\": 2\n      ▸\"stock", "", "a , or the } that ends the group"),
         (r#""count": 2,"#, r#""count" ▸2,"#, "", "a : belongs between"),
@@ -302,13 +302,13 @@ fn other_files_are_told_from_plans() {
     for (bytes, words) in [
         (&b""[..], "the file is empty"),
         (b" \n", "the file is empty"),
-        (b"[]", "this is no plan of First Heat: a plan is a group in { }, but a list in [ ] was found"),
-        (b"\"plan\"", "this is no plan of First Heat"),
+        (b"[]", "this isn't a plan of First Heat: a plan is a group in { }, but a list in [ ] was found"),
+        (b"\"plan\"", "this isn't a plan of First Heat"),
         (b"{ \"bars\": [] }", "the key \"firstheat\" is missing"),
         (b"{ \"firstheat\": 2, \"later\": 3 }", "by a newer First Heat, in version 2"),
-        (b"{ \"firstheat\": 0 }", "no version of the plan file"),
-        (b"{ \"firstheat\": \"1\" }", "no version of the plan file"),
-        (b"{ \"firstheat\": 1.5 }", "no version of the plan file"),
+        (b"{ \"firstheat\": 0 }", "this isn't a version of the plan file"),
+        (b"{ \"firstheat\": \"1\" }", "this isn't a version of the plan file"),
+        (b"{ \"firstheat\": 1.5 }", "this isn't a version of the plan file"),
         (b"\xff\xfe{\0", "UTF-16"),
         (b"%PDF-1.7", "a value belongs here"),
     ] {

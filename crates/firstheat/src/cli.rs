@@ -74,7 +74,7 @@ pub(crate) enum Command {
         after_help = "Examples:\n  firstheat cut hook.plan.json pin.plan.json\n  firstheat cut three-beds.job.json -o cut.pdf\n  firstheat cut --lengths saw.json\n\nThe files: docs/rack-files.md and docs/command-line.md."
     )]
     Cut(CutArgs),
-    /// Works out what a plan or a job costs, and what to ask for it.
+    /// Works out what a plan or a job costs, and what to charge for it.
     #[command(
         after_help = "Examples:\n  firstheat quote three-beds.job.json --count 1,10,40\n  firstheat quote hook.plan.json -o quote.pdf\n  firstheat quote hook.plan.json -o figures.pdf --paper-for smith"
     )]

@@ -37,7 +37,7 @@ fn bytes(path: &Path) -> io::Result<Vec<u8>> {
         return fh_store::read_at_most(&mut io::stdin().lock());
     }
     if !fs::metadata(path)?.is_file() {
-        return Err(io::Error::other("this is no file"));
+        return Err(io::Error::other("this isn't a file"));
     }
     fh_store::read_at_most(&mut File::open(path)?)
 }

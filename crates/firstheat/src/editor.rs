@@ -38,7 +38,7 @@ pub(crate) fn run(path: Option<PathBuf>) -> Result<ExitCode, Failure> {
 fn first_plan(path: &Path) -> Result<Plan, Failure> {
     let order = order::read(&[path.to_owned()])?;
     let first = order.plans.into_iter().next();
-    Ok(first.ok_or_else(|| Failure::new(format!("a job has one plan at least ({})", path.display())))?.plan)
+    Ok(first.ok_or_else(|| Failure::new(format!("a job needs at least one plan ({})", path.display())))?.plan)
 }
 
 /// The first demo plan.

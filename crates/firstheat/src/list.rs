@@ -55,7 +55,7 @@ fn length_nm(what: &str, text: Option<&str>) -> Result<Option<i64>, Failure> {
     let length = WrittenLength::parse(text, None, LengthRange::ZeroOrMore);
     let length = length.map_err(|error| Failure::new(format!("the {what}: {error}")))?;
     if length.is_range() || length.mm() > MOST_MM {
-        return Err(Failure::new(format!("the {what}: {text} is no length for it")));
+        return Err(Failure::new(format!("the {what}: {text} isn't a length for it")));
     }
     Ok(Some((length.mm() * 1e6).round() as i64))
 }

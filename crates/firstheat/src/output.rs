@@ -24,7 +24,7 @@ pub(crate) fn write_file(path: &Path, bytes: &[u8], force: bool) -> Result<(), F
 /// Why a file was not written; where another stands there, what would overwrite it.
 pub(crate) fn not_written(error: StoreError) -> Failure {
     match error {
-        StoreError::OtherKind { .. } => Failure::new(format!("--force overwrites it; {error}")),
+        StoreError::OtherKind { .. } => Failure::new(format!("{error}; --force overwrites it")),
         _ => Failure::new(error),
     }
 }

@@ -1,4 +1,4 @@
-//! `firstheat quote`: what a job costs, and what to ask for it.
+//! `firstheat quote`: what a job costs, and what to charge for it.
 
 use crate::check::as_json;
 use crate::failure::Failure;

@@ -117,7 +117,9 @@ pub(crate) fn words(title: &str, quote: &Quote) -> String {
     if !quote.not_counted.is_empty() {
         text.push_str(&format!("\nNot counted: {}\n", quote.not_counted.join(" ")));
     }
-    text.push_str("A quote from a plan is an aid and no accounting; tax and the rights of customers are local law.\n");
+    text.push_str(
+        "A quote from a plan is a guide, not a set of accounts; tax and the rights of customers are local law.\n",
+    );
     text
 }
 
@@ -137,7 +139,7 @@ fn rows(quote: &Quote, one: &QuoteFor) -> Vec<Vec<String>> {
     rows.push(row("direct cost", asked.prime, ""));
     let steps = [
         ("  overheads", asked.overheads, asked.overheads_from.as_str()),
-        ("  for what nobody foresaw", asked.contingency, ""),
+        ("  contingency", asked.contingency, ""),
         ("cost", asked.cost, ""),
         ("  profit", asked.profit, ""),
         ("  discount", -asked.discount, ""),

@@ -67,7 +67,7 @@ fn take_off(args: &TakeArgs) -> Result<(), Failure> {
         let there: u32 = lines.iter().map(|line| line.bar.count).sum();
         if there < asked.bar.count {
             let (count, bar) = (asked.bar.count, asked.with_count(1).words());
-            return Err(Failure::new(format!("{count} of {bar} is wanted from the rack, and {there} is there")));
+            return Err(Failure::new(format!("you asked for {count} of {bar}; the rack has {there}")));
         }
         let mut missing = asked.bar.count;
         let mut taken = Vec::new();

@@ -78,7 +78,7 @@ pub(crate) fn words(rack: &Rack, report: &RackReport) -> String {
     if rack.bars.is_empty() && rack.booked.is_empty() {
         return "The rack is empty. Put bars on it: firstheat rack add \"3 x 12 mm square, 2.4 m\"\n".to_owned();
     }
-    let heads = ["bars", "mass", "lies", "note"].map(str::to_owned).to_vec();
+    let heads = ["bars", "mass", "where", "note"].map(str::to_owned).to_vec();
     let rows = rack.bars.iter().zip(&report.bars).map(|(bar, line)| {
         let measured = bar.measured.as_ref().map(|length| format!(", measures {}", length.text()));
         let end = bar.end.as_ref().map(|length| format!(", {} gives no piece", length.text()));

@@ -51,7 +51,7 @@ fn words(plan: &Plan, warned: &Cautions, worked: &Worked, losses: &[ScaleLoss]) 
     }
     if !losses.is_empty() {
         text.push_str("\nScale\n");
-        text.extend(losses.iter().map(|loss| format!("  {}\n", plain_line(&loss.reason))));
+        text.extend(losses.iter().map(|loss| format!("  {}\n", plain_line(&loss.reason()))));
     }
     text.push('\n');
     if worked.findings.is_empty() {

@@ -37,10 +37,7 @@ fn the_rack_never_has_less_than_nothing_and_a_wrong_word_changes_nothing() {
     run(home.path(), &["rack", "add", "12 mm square, 2.4 m"]);
     let before = std::fs::read_to_string(home.path().join("rack.json")).unwrap();
     for (args, words) in [
-        (
-            vec!["rack", "take", "2 x 12 mm square, 2.4 m"],
-            "2 of 12 mm square, 2.4 m is wanted from the rack, and 1 is there",
-        ),
+        (vec!["rack", "take", "2 x 12 mm square, 2.4 m"], "you asked for 2 of 12 mm square, 2.4 m; the rack has 1"),
         (vec!["rack", "add", "12 mm square, 0 m"], "greater than 0"),
         (vec!["rack", "add", "12 mm square, 1 m", "--price", "-3"], "below 0"),
         (vec!["rack", "add", "12 mm square, 1 m", "--price", "3 EUR"], "is in EUR, and no currency is named here"),

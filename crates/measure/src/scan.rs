@@ -147,7 +147,7 @@ fn number(characters: &[char], at: usize) -> Result<(Kind, usize), Problem> {
 
 fn value(figures: &str, at: usize) -> Result<i128, Problem> {
     if figures.trim_start_matches('0').len() > MOST_FIGURES || figures.len() > MOST_WITH_ZEROS {
-        return Err(Problem::new(at, format!("a number of more than {MOST_FIGURES} figures is no size")));
+        return Err(Problem::new(at, format!("a number of more than {MOST_FIGURES} figures isn't a size")));
     }
     figures.parse().map_err(|_| Problem::new(at, "this is not a number"))
 }

@@ -121,7 +121,7 @@ fn unit_after(reader: &mut Reader<'_>) -> Result<Option<LengthUnit>, Problem> {
         "\"" => LengthUnit::Inch,
         "'" => LengthUnit::Foot,
         word => LengthUnit::from_word(word).ok_or_else(|| {
-            Problem::new(reader.at(), format!("“{word}” is no unit of length; there are in, ft, mm, cm and m"))
+            Problem::new(reader.at(), format!("“{word}” isn't a unit of length; there are in, ft, mm, cm and m"))
         })?,
     };
     reader.take();

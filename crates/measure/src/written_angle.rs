@@ -113,5 +113,5 @@ fn unit_after(reader: &mut Reader<'_>) -> Result<Option<AngleUnit>, Problem> {
 }
 
 fn not_a_unit(at: usize, word: &str) -> Problem {
-    Problem::new(at, format!("“{word}” is no unit of angle; there are deg, rad and turn"))
+    Problem::new(at, format!("“{word}” isn't a unit of angle; there are deg, rad and turn"))
 }

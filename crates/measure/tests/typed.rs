@@ -81,7 +81,7 @@ fn what_cannot_be_worked_out_says_why() {
         ("10 - - 2", "one sign is enough"),
         ("10 - 2 to 3", "“to” does not belong here"),
         ("10 - ± 2", "a number belongs here"),
-        ("10 less 2 apples", "“apples” is no unit of length"),
+        ("10 less 2 apples", "“apples” isn't a unit of length"),
         ("3 4", "there is more than one number"),
         ("10 - (2 + 3)", "“(” does not belong in a size"),
         ("1/0 of 9", "nothing can be divided by 0"),

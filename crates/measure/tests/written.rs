@@ -220,7 +220,7 @@ fn lengths_end_somewhere() {
 #[test]
 fn a_refusal_names_the_place() {
     for (text, place, words) in [
-        ("5 furlongs", 3, "“furlongs” is no unit of length"),
+        ("5 furlongs", 3, "“furlongs” isn't a unit of length"),
         ("3 1/4", 6, "the unit is missing"),
         ("3 1/0 in", 5, "divided by 0"),
         ("1 2 3/4 in", 3, "more than one number"),

@@ -276,7 +276,7 @@ fn a_bar_of_absurd_length_ends_in_words() {
 fn an_empty_plan_prints_a_sheet_that_says_so() {
     let drawing = landscape(&plain_plan(&[]));
     assert_eq!(drawing.pages.len(), 1);
-    assert!(words(&drawing).contains("no segments"), "{}", words(&drawing));
+    assert!(words(&drawing).contains("no parts"), "{}", words(&drawing));
     let mut nothing = plain_plan(&[]);
     nothing.bars.clear();
     assert_eq!(landscape(&nothing).pages.len(), 1);

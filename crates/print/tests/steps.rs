@@ -151,7 +151,7 @@ fn the_heat_of_the_hot_sizes_and_the_loss_in_the_fire_are_told_once() {
     let balance = balance(&plan);
     let worked = work_out(&plan, &balance, &Shop::default());
     let note = hot_note(&plan).unwrap();
-    let loss = &worked.scale[0].reason;
+    let loss = &worked.scale[0].reason();
     for of in [Sheet::Steps, Sheet::StepList] {
         let said = words(&sheet(&plan, of, Paper::A4, Orientation::Portrait)).replace('\n', " ");
         assert_eq!(said.matches(&note).count(), 1, "{note} in {said}");

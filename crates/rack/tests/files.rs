@@ -79,10 +79,10 @@ fn wrong_entries_of_a_rack_are_told_with_line_and_key() {
         assert!(said.starts_with("line 3, column") && said.contains(words), "{bars}: {said}");
     }
     assert!(told(rack::read, "{ \"firstheat_rack\": 2, \"bars\": [] }").contains("written by a newer First Heat"));
-    assert!(told(rack::read, "{ \"firstheat\": 1, \"bars\": [] }").contains("this is no rack of First Heat"));
+    assert!(told(rack::read, "{ \"firstheat\": 1, \"bars\": [] }").contains("this isn't a rack of First Heat"));
     assert!(told(rack::read, "{ \"firstheat_rack\": 1, \"decimals\": 9 }").contains("at most 4 figures"));
     let amount = told(rack::read, "{ \"firstheat_rack\": 1, \"currency\": \"1.10 per lb\" }");
-    assert!(amount.contains("at currency: “1.10 per lb” is no name of a currency"), "{amount}");
+    assert!(amount.contains("at currency: “1.10 per lb” isn't a name of a currency"), "{amount}");
 }
 
 #[test]
@@ -108,14 +108,14 @@ fn wrong_figures_of_a_shop_are_told_with_line_and_key() {
         (r#""rate": "42 per kg""#, "at rate: a price per kg means nothing here; it may be per hour"),
         (r#""rate": "42 GBP per hour""#, "in GBP, and the money here is EUR"),
         (r#""profit": { "margin": "100 %" }"#, "at profit.margin: a margin of 100 % would leave no cost"),
-        (r#""profit": { "markup": "-5 %" }"#, "is no share"),
+        (r#""profit": { "markup": "-5 %" }"#, "isn't a share"),
         (r#""deposit": "150 %""#, "a deposit is no more than the price"),
         (r#""learning": "20 %""#, "learning runs from 50 % to 100 %"),
         (r#""overhead": { "yearly": "18000", "hours": 0 }"#, "at overhead.hours"),
         (r#""irons": 0"#, "1 to 20 irons"),
         (r#""cutting": [{ "name": "saw", "kerf": "-1 mm" }]"#, "at cutting[0].kerf"),
         (r#""cutting": [{ "name": "saw", "kerf": "1 m" }]"#, "a cut of 1 m is too wide"),
-        (r#""heat_up": "4""#, "\"4\" is no time"),
+        (r#""heat_up": "4""#, "\"4\" isn't a time"),
         (r#""hours": "often""#, "there is no \"often\" here"),
         (r#""finishes": [{ "name": "oil", "price": "2 per hour" }]"#, "at finishes[0].price"),
     ] {
@@ -128,7 +128,7 @@ fn wrong_figures_of_a_shop_are_told_with_line_and_key() {
 fn wrong_entries_of_a_job_are_told_with_line_and_key() {
     let of = |rest: &str| format!("{{ \"firstheat_job\": 1,\n{rest} }}");
     for (rest, words) in [
-        (r#""plans": []"#, "a job has one plan at least"),
+        (r#""plans": []"#, "a job needs at least one plan"),
         (r#""plans": [{ "plan": "a.plan.json", "count": 0 }]"#, "at plans[0].count: 0 was found"),
         (r#""plans": [{ "plan": "a.plan.json", "count": 9999999 }]"#, "a count runs from 1 to 100000"),
         (r#""plans": [{ "plan": "  " }]"#, "at plans[0].plan"),

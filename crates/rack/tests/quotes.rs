@@ -183,7 +183,7 @@ fn steel_is_paid_by_the_bar_with_its_offcuts_or_by_what_is_used() {
     assert_eq!(steel(r#", "steel": "used""#, &wasteful), std::slice::from_ref(&used));
     assert_eq!(steel(r#", "steel": "used""#, SHOP), [used]);
     let both = job::read(job(r#", "steel": "used", "offcuts_paid": true"#).as_bytes()).unwrap_err();
-    assert!(both.to_string().contains("nobody pays for offcuts"), "{both}");
+    assert!(both.to_string().contains("offcuts cost nothing"), "{both}");
 }
 
 #[test]

@@ -94,7 +94,7 @@ impl fmt::Display for StoreError {
 fn reason(error: &io::Error) -> String {
     match error.kind() {
         io::ErrorKind::NotFound => "there is no such file or folder".to_owned(),
-        io::ErrorKind::PermissionDenied => "you are not allowed to".to_owned(),
+        io::ErrorKind::PermissionDenied => "permission refused".to_owned(),
         io::ErrorKind::StorageFull => "the disk is full".to_owned(),
         io::ErrorKind::ReadOnlyFilesystem => "the disk is read-only".to_owned(),
         _ => error.to_string(),

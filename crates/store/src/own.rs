@@ -108,7 +108,7 @@ fn lock(path: &Path) -> Option<File> {
 fn understood<T: DeserializeOwned + Serialize + Default>(bytes: &[u8]) -> (T, Option<String>) {
     let whole = match serde_json::from_slice::<Value>(bytes) {
         Ok(Value::Object(whole)) => whole,
-        Ok(_) => return (T::default(), Some("it is no group in { }".to_owned())),
+        Ok(_) => return (T::default(), Some("it isn't a group in { }".to_owned())),
         Err(error) => return (T::default(), Some(format!("it is no JSON, {error}"))),
     };
     if let Ok(value) = serde_json::from_value(Value::Object(whole.clone())) {
@@ -214,7 +214,7 @@ mod tests {
             (r#"{ "tools": 5, "learnt": [1, 2] }"#, shelf(&[], &[1, 2]), "“tools”"),
             ("{ \"tools\": [", shelf(&[], &[]), "no JSON"),
             ("[[[[", shelf(&[], &[]), "no JSON"),
-            ("7", shelf(&[], &[]), "no group"),
+            ("7", shelf(&[], &[]), "it isn't a group"),
         ]
         .into_iter()
         .enumerate()

@@ -152,7 +152,7 @@ impl Scene<'_, '_> {
     fn one_broken(&self, why: Why, early: usize, late: usize) -> (String, String) {
         let [first, then] = [early, late].map(|step| self.step_words(step));
         if early == late {
-            let message = format!("Within s{first}, one thing comes before what has to be done first.");
+            let message = format!("Within s{first}, two things are in the wrong order.");
             return (message, "Change the order within the step, or split it in two.".to_owned());
         }
         let message = if why == Why::IsolateFirst {
@@ -236,7 +236,7 @@ impl Scene<'_, '_> {
                 (task.bar, task.part),
                 format!("No step covers: {}.", lower_first(&what)),
                 "What no step mentions gets forgotten once the bar is hot.",
-                "Add a step for it, or take up the proposal again.".to_owned(),
+                "Add a step for it, or go back to the program's order.".to_owned(),
                 Vec::new(),
                 None,
             ));
@@ -256,7 +256,7 @@ impl Scene<'_, '_> {
                 (ordered.bar, None),
                 format!("Step {} refers to {}, which the plan does not have.", number + 1, joined(&ordered.strangers)),
                 "The plan was changed after the step was written.",
-                "Take the step out, or say what it works on.".to_owned(),
+                "Remove the step, or say what it works on.".to_owned(),
                 vec![number],
                 None,
             ))
@@ -300,7 +300,7 @@ impl Scene<'_, '_> {
         let [left, enough] = apart(self.plan, [hold.length_mm, least]);
         let message = format!("At {} {left} is left to hold; {enough} is the least.", self.named(number));
         let reason = "Tongs slip on a short end, and the hand comes too near the heat.";
-        let remedy = "Part off later, or leave more of the bar on.".to_owned();
+        let remedy = "Cut off later, or leave more of the bar on.".to_owned();
         Some(self.of_step(site, number, ("no-hold-left", severity), (message, reason, remedy)))
     }
 

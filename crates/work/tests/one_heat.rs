@@ -97,5 +97,5 @@ fn a_thin_part_loses_the_larger_share_to_scale() {
     assert!(a_heat(0) > 1.2 * a_heat(1), "{:?}", losses[0].parts);
     // Trade figures for one heat of bars of 10 to 40 mm lie between 0.6 and 2.9 % (reference notes on scale).
     assert!((0.003..0.03).contains(&a_heat(1)), "{:?}", losses[0].parts);
-    assert!(losses[0].reason.contains("leaf"));
+    assert!(losses[0].reason().contains("leaf"));
 }

@@ -63,11 +63,11 @@ fn what_loses_most_loses_no_less_than_the_worked_metal_as_a_whole() {
         for loss in worked(&plan).scale {
             let told = |(at, ..): &&(usize, usize, _)| {
                 let segment = plan.bars[loss.bar].segment(*at).unwrap();
-                loss.reason.contains(&format!("“{}”", fh_core::describe::part_name(&plan.bars[loss.bar], *at)))
+                loss.reason().contains(&format!("“{}”", fh_core::describe::part_name(&plan.bars[loss.bar], *at)))
                     && !segment.form.is_as_stock()
             };
             let most = loss.parts.iter().filter(told).map(|part| part.2.likely).fold(0.0, f64::max);
-            assert!(most >= loss.share.likely - 1e-9, "{name}: {}", loss.reason);
+            assert!(most >= loss.share.likely - 1e-9, "{name}: {}", loss.reason());
         }
     }
 }
@@ -119,6 +119,16 @@ fn what_is_left_as_stock_is_not_told_of() {
 }
 
 #[test]
+fn a_part_with_a_full_stop_in_its_name_is_named_in_full() {
+    let mut plan = without_scale(&leaf());
+    plan.bars[0].segments[0].name = "No. 2 leaf".to_owned();
+    let worked = worked(&plan);
+    let loss = &worked.scale[0];
+    assert!(loss.taken.contains("; “No. 2 leaf” loses most, "), "{}", loss.taken);
+    assert!(loss.deed.as_ref().is_some_and(|deed| deed.starts_with("For the most it takes ")), "{:?}", loss.deed);
+}
+
+#[test]
 fn a_loss_that_nobody_would_believe_is_no_figure() {
     // A small fire and a slow hand: some dozen heats for a thin tip.
     let mut plan = leaf();
@@ -126,9 +136,13 @@ fn a_loss_that_nobody_would_believe_is_no_figure() {
     let worked = worked(&plan);
     let (_, heats, lost) = *worked.scale[0].parts.iter().max_by(|a, b| a.2.likely.total_cmp(&b.2.likely)).unwrap();
     assert!(lost.likely > 0.25, "{lost:?} in {heats}");
-    assert!(worked.scale[0].reason.contains("more than a quarter"), "{}", worked.scale[0].reason);
+    assert!(
+        worked.scale[0].taken.starts_with("Scale takes over a quarter of the worked metal; "),
+        "{}",
+        worked.scale[0].taken
+    );
     let told = &worked.scale_short[0];
-    assert!(told.message.contains("more than a quarter") && told.remedy.contains("forge it last"), "{told:?}");
+    assert!(told.message.contains("take over a quarter of it") && told.remedy.contains("forge it last"), "{told:?}");
 }
 
 /// A long bar with a point at one end: the far part of it is never in the fire.
@@ -163,7 +177,12 @@ fn what_may_be_lost_beyond_the_marks_is_allowed_for_in_the_plan_where_every_mark
                 (!segment.form.is_as_stock()).then(|| part.stock_length * (kept - 1.0).max(0.0))
             });
             let mm = more.map(|length| length.get::<uom::si::length::millimeter>()).sum::<f64>();
-            assert_eq!(loss.reason.contains("allow more scale in the plan"), mm >= 1.0, "{name}: {mm} {}", loss.reason);
+            assert_eq!(
+                loss.reason().contains("allow more scale in the plan"),
+                mm >= 1.0,
+                "{name}: {mm} {}",
+                loss.reason()
+            );
         }
     }
 }

@@ -26,7 +26,7 @@ pub(super) const ROWS: [Row; 16] = [
     )
     .keys(KeyboardShortcut::new(CTRL_SHIFT, Key::M))
     .when(has_segment),
-    Row::new(Command::ScaleParts, "Scale part…", "Make every length of the selected parts so many times as large.")
+    Row::new(Command::ScaleParts, "Scale part…", "Multiply every length of the selected parts by a number.")
         .when(has_segment),
     Row::new(Command::Duplicate, "Duplicate part", "Put a copy of the selected part after it.")
         .keys(KeyboardShortcut::new(CTRL, Key::D))

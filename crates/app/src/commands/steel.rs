@@ -24,7 +24,7 @@ pub(super) const ROWS: [Row; 8] = [
     Row::new(Command::CutList, "Cut list", "Show which piece is cut from which bar.")
         .keys(KeyboardShortcut::new(ALT, Key::Num3))
         .chosen(|desk| shows(desk, SteelTab::Cut)),
-    Row::new(Command::Quote, "Quote", "Show what the job costs, and what to ask for it.")
+    Row::new(Command::Quote, "Quote", "Show what the job costs, and what to charge for it.")
         .keys(KeyboardShortcut::new(ALT, Key::Num4))
         .chosen(|desk| shows(desk, SteelTab::Quote)),
     Row::new(Command::Job, "Job", "Show the plans of the job, whom it is for, and what is agreed.")
@@ -33,9 +33,13 @@ pub(super) const ROWS: [Row; 8] = [
     Row::new(Command::Merchant, "Merchant", "Show what can be bought, and at what price.")
         .keys(KeyboardShortcut::new(ALT, Key::Num6))
         .chosen(|desk| shows(desk, SteelTab::Merchant)),
-    Row::new(Command::ShopFigures, "Shop", "Show what an hour costs, how things are cut, and what is put on the cost.")
-        .keys(KeyboardShortcut::new(ALT, Key::Num7))
-        .chosen(|desk| shows(desk, SteelTab::Shop)),
+    Row::new(
+        Command::ShopFigures,
+        "Shop",
+        "Show what an hour costs, how things are cut, and what is added to the cost.",
+    )
+    .keys(KeyboardShortcut::new(ALT, Key::Num7))
+    .chosen(|desk| shows(desk, SteelTab::Shop)),
 ];
 
 fn shows(desk: &Desk<'_>, tab: SteelTab) -> bool {

@@ -68,7 +68,7 @@ impl AddPart {
             out.push(wish(*offer, self.side));
         }
         if offers.is_empty() {
-            ui.label(RichText::new("Nothing is called so. Try hook, leaf or taper.").color(desk.theme.ink_quiet));
+            ui.label(RichText::new("No match. Try hook, leaf or taper.").color(desk.theme.ink_quiet));
         }
         let wholes = offers.iter().take_while(|offer| matches!(offer, Offer::Whole(_))).count();
         let is_grouped = self.letters.trim().is_empty();

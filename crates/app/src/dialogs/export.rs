@@ -32,7 +32,7 @@ impl ExportFile {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Write for other programs", width: 560.0 };
+        let frame = Frame { title: "Export", width: 560.0 };
         let Self { entry, kind } = self;
         frame.show(
             ctx,

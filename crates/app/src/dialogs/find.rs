@@ -82,7 +82,7 @@ impl Find {
         let area = ScrollArea::vertical().max_height(height).min_scrolled_height(height).auto_shrink([false, false]);
         let shown = area.show(ui, |ui| {
             if all.is_empty() {
-                ui.label(RichText::new("Nothing has all of these words.").color(desk.theme.ink_quiet));
+                ui.label(RichText::new("No match. Try fewer words.").color(desk.theme.ink_quiet));
             }
             ui.spacing_mut().item_spacing.y = 0.0;
             let mut clicked = None;
@@ -186,7 +186,7 @@ fn findings(desk: &Desk<'_>) -> Vec<Found> {
     let found = |(at, told): (usize, &crate::state::Told<'_>)| Found {
         what: What::Finding(at),
         label: told.finding().message.clone(),
-        detail: format!("what the craft says, {}", told.place(desk).unwrap_or_default()),
+        detail: format!("finding, {}", told.place(desk).unwrap_or_default()),
         right: String::new(),
         can: true,
     };

@@ -14,7 +14,7 @@ pub(super) fn show(ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
             ui.label("Your own order and everything you wrote in its steps will go. Undo brings them back.");
         },
         |ui, out, ()| {
-            if main_button(ui, desk.theme, "Take the proposal", true) {
+            if main_button(ui, desk.theme, "Go back", true) {
                 out.push(Request::Order(OrderAsk::Propose));
             }
             if other_button(ui, "Cancel") {

@@ -56,7 +56,7 @@ const NOTES: [Note; 8] = [
     ),
     Note(
         "Sizes as you say them",
-        "3 1/4, 82.5 mm, 1' 2 3/8\": type it as you would write it. Sizes that follow from others stand in italics.",
+        "3 1/4, 82.5 mm, 1' 2 3/8\": type it as you would write it. Sizes that follow from others are in italics.",
         |spots| spots.inspector,
     ),
     Note(
@@ -66,12 +66,12 @@ const NOTES: [Note; 8] = [
     ),
     Note(
         "From the rack to the price",
-        "Steel (F8) says which bar to take, what lies on your rack, what to cut from which bar, what to buy, and what to ask for it.",
+        "Steel (F8) says which bar to take, what is on your rack, what to cut from which bar, what to buy, and what to charge for it.",
         |spots| spots.top,
     ),
     Note(
         "To the anvil",
-        "Order of work (F9) has the steps, heats and tools; Print sheets… makes what lies beside the bar. Ctrl+F finds every command and every page of the handbook.",
+        "Order of work (F9) has the steps, heats and tools; Print sheets… makes the sheets to work from. Ctrl+F finds every command and every page of the handbook.",
         |spots| spots.top,
     ),
 ];

@@ -27,7 +27,7 @@ impl LayPicture {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Lay a picture under the piece", width: 560.0 };
+        let frame = Frame { title: "Add a picture to trace", width: 560.0 };
         let Self { entry, view } = self;
         frame.show(
             ctx,

@@ -168,7 +168,7 @@ impl Editor {
                 let kind = dialog.kind();
                 let name = Some(format!("{stem}.{}", kind.ending()));
                 let kind = (kind.name().to_owned(), kind.ending().to_owned());
-                Ask { title: "Write for other programs".to_owned(), folder, new_name: name, kind }
+                Ask { title: "Export".to_owned(), folder, new_name: name, kind }
             }
             Some(Dialog::AddPlan(_)) => {
                 Ask { title: "Add a plan or a job".to_owned(), folder, new_name: None, kind: plan }
@@ -178,7 +178,7 @@ impl Editor {
                 Ask { title: "Print".to_owned(), folder, new_name: name, kind: ("PDF".to_owned(), "pdf".to_owned()) }
             }
             Some(Dialog::LayPicture(_)) => Ask {
-                title: "Lay a picture under the piece".to_owned(),
+                title: "Add a picture to trace".to_owned(),
                 folder,
                 new_name: None,
                 kind: ("Pictures".to_owned(), "png,jpg,jpeg".to_owned()),

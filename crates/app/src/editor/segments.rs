@@ -194,7 +194,7 @@ impl Editor {
         let Some(at) = at.and_then(|at| WrittenLength::parse(&at, Some(unit), LengthRange::AboveZero).ok()) else {
             return self.say("This part has no mark yet: its sizes are not settled.");
         };
-        let words = format!("The mark is fixed at {}. Change a part: what gives in its block fills it.", at.text());
+        let words = format!("The mark is fixed at {}. From now on the part that gives takes up any change.", at.text());
         if self.edit(&Edit::Mark(MarkEdit::Fix { bar, segment, at })) {
             self.say(words);
         }

@@ -122,7 +122,7 @@ fn read_count(text: &str) -> Result<Option<u32>, String> {
         return Ok(None);
     }
     let count = text.parse::<u32>().ok().filter(|count| *count > 0);
-    count.map(Some).ok_or_else(|| format!("“{text}” is no whole number above 0; write for example 2"))
+    count.map(Some).ok_or_else(|| format!("“{text}” isn't a whole number above 0; write, for example, 2"))
 }
 
 #[cfg(test)]

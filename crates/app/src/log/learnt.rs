@@ -32,7 +32,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
         ui.label(RichText::new("✓ Kept in your profile for your next plans.").color(theme.ink));
     } else if ui
         .button("Keep for my next plans")
-        .on_hover_text("Into your own profile, in place of what was kept of this piece before.")
+        .on_hover_text("Saves it in your profile, replacing what was kept for this piece.")
         .clicked()
     {
         let mut shop = order.shop.clone();

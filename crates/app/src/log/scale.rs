@@ -25,7 +25,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
         if plan.bars.len() > 1 {
             ui.label(RichText::new(short_name(&bar.name)).text_style(Text::Strong.style()).color(theme.ink));
         }
-        ui.label(RichText::new(&loss.reason).color(theme.ink));
+        ui.label(RichText::new(loss.reason()).color(theme.ink));
         let Some((share, parts)) = offered(plan, loss) else { continue };
         let now = bar.scale.as_ref().or(plan.scale.as_ref());
         if parts.is_empty() && now.is_some_and(|now| (now.ratio() - share.ratio()).abs() < 1e-9) {

@@ -29,7 +29,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             ui.label(RichText::new(words).text_style(Text::Strong.style()).color(theme.ink));
             ui.add_space(space::GAP);
             bar_button(ui, desk, Command::PreviousStep, "Step before", out);
-            bar_button(ui, desk, Command::PlaySteps, if order.plays { "Hold here" } else { "Run through" }, out);
+            bar_button(ui, desk, Command::PlaySteps, if order.plays { "Stop here" } else { "Run through" }, out);
             bar_button(ui, desk, Command::NextStep, "Step after", out);
             if order.shown.is_some() {
                 let back = ui.add(Button::new("Back to the plan"));

@@ -90,5 +90,5 @@ fn edit(ui: &mut Ui, sizing: &Sizing<'_>, number: usize, target: &mut Target) ->
     if let Some(typed) = fields::optional_length(ui, sizing, &tolerance, now, range, None) {
         target.tolerance = typed;
     }
-    ui.button("Remove").on_hover_text("Take this size out.").accessible_name(format!("Remove size {number}")).clicked()
+    ui.button("Remove").on_hover_text("Removes this size.").accessible_name(format!("Remove size {number}")).clicked()
 }

@@ -1,4 +1,4 @@
-//! What the craft says, the list of findings: what was seen, why it matters, what to do. Each selects its place.
+//! The list of findings: what was seen, why it matters, what to do. Each selects its place.
 
 use super::totals::says;
 use crate::state::{Desk, Request, Told, told};

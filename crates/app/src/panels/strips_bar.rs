@@ -21,10 +21,8 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, said: &str, out: &mut Vec<Reque
         bar_button(ui, desk, Command::ViewTop, "Top", out);
         bar_button(ui, desk, Command::ViewBoth, "Both", out);
         if desk.hides_a_view {
-            let words = RichText::new("room for one").text_style(Text::Small.style()).color(desk.theme.ink_quiet);
-            ui.label(words).on_hover_text(
-                "From above it is shown again where there is more height: fold the piece or the findings.",
-            );
+            let words = RichText::new("one view only").text_style(Text::Small.style()).color(desk.theme.ink_quiet);
+            ui.label(words).on_hover_text("Close the piece or the findings to see it from above too.");
         }
         ui.add_space(space::GAP);
         bar_button(ui, desk, Command::ZoomOut, "–", out);

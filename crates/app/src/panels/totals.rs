@@ -182,8 +182,7 @@ fn counts(all: &[Told<'_>]) -> Option<String> {
     (!counts.is_empty()).then(|| counts.join(", "))
 }
 
-/// What the list of findings is called, and how many it has: `What the craft says: 1 stop, 3 warnings`.
+/// What the list of findings is called, and how many it has: `Findings: 1 stop, 3 warnings`.
 pub(crate) fn says(all: &[Told<'_>]) -> String {
-    let words = counts(all).unwrap_or_else(|| NONE_FOUND.to_owned());
-    format!("What the craft says: {words}")
+    counts(all).map_or_else(|| NONE_FOUND.to_owned(), |counts| format!("Findings: {counts}"))
 }

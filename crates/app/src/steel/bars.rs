@@ -167,7 +167,7 @@ fn left_words(bar: &BarCuts, source: &Source) -> String {
 fn spoken(of: &Lettered<'_>, bar: &BarCuts, source: &Source) -> String {
     let cuts = bar.cuts.iter().map(|cut| format!("{} at {}", of.letter(cut.piece), marked(cut.at_nm, source)));
     let cuts = cuts.collect::<Vec<_>>().join(", ");
-    let each = if of.group.hold_nm.is_some() { ", each from the end that the bar has then" } else { "" };
+    let each = if of.group.hold_nm.is_some() { ", each from the fresh-cut end" } else { "" };
     format!(
         "{} × {}, {}: {cuts}{each}; {}",
         bar.times,

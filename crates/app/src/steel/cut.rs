@@ -117,9 +117,7 @@ fn not_cut(ui: &mut Ui, desk: &Desk<'_>, list: &CutList, group: &Group) {
         let Some(piece) = list.wanted.pieces.get(left.piece) else { continue };
         let why = match left.too_long_nm {
             Some(nm) => format!("it is {} mm too long for every bar", tenths(nm as f64 / 1e6)),
-            None if group.bars.is_empty() => {
-                "no bar of it lies on the rack or stands in the merchant's list".to_owned()
-            }
+            None if group.bars.is_empty() => "no such bar is on the rack or in the merchant's list".to_owned(),
             None => "there are no more bars".to_owned(),
         };
         let words = format!("■ {} of {} is not cut: {why}.", left.count, piece.name);

@@ -97,7 +97,7 @@ fn ways(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         told.push(format!("Each cut takes {}.", way.kerf.text()));
         let hold = way.hold.as_ref();
         told.extend(
-            hold.map(|hold| format!("Each piece is parted off hot; {} of the bar is held to the last.", hold.text())),
+            hold.map(|hold| format!("Each piece is cut off hot; {} of the bar is held to the last.", hold.text())),
         );
     }
     told.extend(shop.keep_from.as_ref().map(|keep| format!("Offcuts from {} are kept.", keep.text())));

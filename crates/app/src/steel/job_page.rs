@@ -171,8 +171,8 @@ fn made(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
                 if let Some(file) = &made.file {
                     label.on_hover_text(file);
                 }
-                let name = format!("Let go of the note: {}", made.what);
-                if ui.button("Let go").accessible_name(name).on_hover_text("The note alone goes.").clicked() {
+                let name = format!("Remove the note: {}", made.what);
+                if ui.button("Remove").accessible_name(name).on_hover_text("Only the note is removed.").clicked() {
                     out.push(Request::Steel(SteelAsk::Job(JobAsk::Forget(made.what.clone()))));
                 }
             });

@@ -25,7 +25,7 @@ const COLUMNS: [Column; 5] = [
     Column::words("Material", 1.2),
     Column::words("Lengths", 1.2),
     Column::figures("Price", 1.3),
-    Column::words("Comes in", 1.0),
+    Column::words("Delivery", 1.0),
 ];
 
 /// Shows it.
@@ -35,7 +35,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     if let Some(why) = &stock.merchant.broken {
         in_the_middle(ui, theme, |ui| {
             let words = format!(
-                "■ The merchant's list cannot be read, and is left as it is: {why} Mend the file, and it is read again."
+                "■ The merchant's list cannot be read, and is left as it is: {why} Correct the file; it is then read again."
             );
             ui.label(RichText::new(words).color(theme.stop));
         });
@@ -208,7 +208,7 @@ fn known(ui: &mut Ui, desk: &Desk<'_>, line: &MerchantLine, take: &mut dyn FnMut
     if let Some(material) = super::fields::material(ui, desk, line.material.as_deref()) {
         take(MerchantLine { material, ..line.clone() });
     }
-    if let Some(lead) = words(ui, desk, &Entry::new("Comes in").hint("2 days"), line.lead.as_deref()) {
+    if let Some(lead) = words(ui, desk, &Entry::new("Delivery").hint("2 days"), line.lead.as_deref()) {
         take(MerchantLine { lead, ..line.clone() });
     }
     if let Some(end) = length(ui, desk, &Entry::new("Bad end").hint("none"), line.end.as_ref(), LengthRange::ZeroOrMore)

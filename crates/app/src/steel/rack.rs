@@ -29,8 +29,8 @@ const COLUMNS: [Column; 7] = [
     Column::words("Section", 1.7),
     Column::figures("Length", 1.0),
     Column::words("Material", 1.3),
-    Column::words("Lies", 1.3),
-    Column::figures("Weigh", 0.9),
+    Column::words("Where", 1.3),
+    Column::figures("Weight", 0.9),
     Column::words("Note", 1.6),
 ];
 
@@ -55,8 +55,9 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let theme = desk.theme;
     if let Some(why) = &stock.rack.broken {
         in_the_middle(ui, theme, |ui| {
-            let words =
-                format!("■ The rack cannot be read, and is left as it is: {why} Mend the file, and it is read again.");
+            let words = format!(
+                "■ The rack cannot be read, and is left as it is: {why} Correct the file; it is then read again."
+            );
             ui.label(RichText::new(words).color(theme.stop));
         });
         return;
@@ -72,7 +73,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             empty(
                 ui,
                 theme,
-                "Nothing lies on the rack. Say a bar as you say it to a mate, for example 3 x 12 mm square, 2.4 m, and press Enter.",
+                "The rack is empty. Say a bar as you would to a mate, for example 3 x 12 mm square, 2.4 m, and press Enter.",
             );
         } else {
             lines(ui, desk, stock, out);
@@ -95,7 +96,7 @@ fn new_bar(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         let entered = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
         materials(ui, &mut new.material);
         let hint = RichText::new("where it lies").color(theme.ink_quiet);
-        let place = self::field(ui, theme, &mut new.lies, LIES, hint, "Where the bar to put on lies");
+        let place = self::field(ui, theme, &mut new.lies, LIES, hint, "Where the bar to put on is");
         let entered = entered || (place.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter)));
         let pressed = ui.add_enabled(!new.text.trim().is_empty(), Button::new("Put it on")).clicked();
         if entered || pressed {

@@ -53,7 +53,7 @@ fn fields(ui: &mut Ui, desk: &Desk<'_>, bar: &RackBar, out: &mut Vec<Request>) {
     if let Some(material) = material(ui, desk, bar.material.as_deref()) {
         changed(RackBar { material, ..bar.clone() });
     }
-    if let Some(lies) = words(ui, desk, &Entry::new("Lies"), bar.lies.as_deref()) {
+    if let Some(lies) = words(ui, desk, &Entry::new("Where"), bar.lies.as_deref()) {
         changed(RackBar { lies, ..bar.clone() });
     }
     let (usual, example) = by_mass(desk);

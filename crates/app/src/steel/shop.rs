@@ -26,7 +26,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     in_the_middle(ui, desk.theme, |ui| {
         if let Some(why) = &stock.shop.broken {
             let words = format!(
-                "■ The file of the shop's figures cannot be read, and is left as it is: {why} Mend the file, and it is read again."
+                "■ The file of the shop's figures cannot be read, and is left as it is: {why} Correct the file; it is then read again."
             );
             ui.label(RichText::new(words).color(desk.theme.stop));
             return;
@@ -88,7 +88,7 @@ fn hours(ui: &mut Ui, desk: &Desk<'_>, shop: &Shop, take: &mut dyn FnMut(Shop)) 
     {
         take(Shop { setup, ..shop.clone() });
     }
-    let entry = Entry::named("Learning", "What is left of the time when the count doubles").hint("100 %");
+    let entry = Entry::named("Each, for twice", "Time each, for twice as many").hint("100 %");
     if let Some(learning) = share(ui, desk, &entry, shop.learning.as_ref()) {
         take(Shop { learning, ..shop.clone() });
     }
@@ -119,7 +119,7 @@ fn overheads(ui: &mut Ui, desk: &Desk<'_>, shop: &Shop, take: &mut dyn FnMut(Sho
 /// What is put on the cost.
 fn on_top(ui: &mut Ui, desk: &Desk<'_>, shop: &Shop, take: &mut dyn FnMut(Shop)) {
     head(ui, desk, "On the cost");
-    let entry = Entry::named("Unforeseen", "What is put on for what nobody foresaw").hint("none");
+    let entry = Entry::named("Contingency", "What is added for contingency").hint("none");
     if let Some(contingency) = share(ui, desk, &entry, shop.contingency.as_ref()) {
         take(Shop { contingency, ..shop.clone() });
     }
@@ -166,9 +166,12 @@ fn papers(ui: &mut Ui, desk: &Desk<'_>, shop: &Shop, take: &mut dyn FnMut(Shop))
     if let Some((currency, decimals)) = currency(ui, desk, ("Currency", ""), "EUR", now) {
         take(Shop { currency, decimals, ..shop.clone() });
     }
-    if let Some(valid) =
-        words(ui, desk, &Entry::named("Stands for", "How long a quote stands").hint("30 days"), shop.valid.as_deref())
-    {
+    if let Some(valid) = words(
+        ui,
+        desk,
+        &Entry::named("Valid for", "How long the quote is valid").hint("30 days"),
+        shop.valid.as_deref(),
+    ) {
         take(Shop { valid, ..shop.clone() });
     }
     let entry = Entry::named("Not included", "What no price includes").hint("fixing at the place");

@@ -39,7 +39,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, quote: &Quote, out: &mut Vec<Re
         line(ui, desk, part.name(), all(&|one| money(sum(&one.lines, part))), false);
     }
     line(ui, desk, "overheads", all(&|one| money(one.asked.overheads)), false);
-    line(ui, desk, "for what nobody foresaw", all(&|one| money(one.asked.contingency)), false);
+    line(ui, desk, "contingency", all(&|one| money(one.asked.contingency)), false);
     rule(ui, desk);
     line(ui, desk, "cost", all(&|one| money(one.asked.cost)), true);
     line(ui, desk, "profit", all(&|one| money(one.asked.profit)), false);
@@ -94,7 +94,7 @@ fn sources(ui: &mut Ui, desk: &Desk<'_>, quote: &Quote, out: &mut Vec<Request>) 
     }
     if let Some(share) = shop.and_then(|shop| shop.contingency.as_ref()) {
         let from = format!("{} of all above, from the shop's figures", share.text());
-        source(ui, desk, "for what nobody foresaw", &quote.money.figures(asked.contingency), &from);
+        source(ui, desk, "contingency", &quote.money.figures(asked.contingency), &from);
     }
     source(ui, desk, "profit", &quote.money.figures(asked.profit), &profit_from(shop));
     if let Some(share) = &desk.steel.job.job().discount {

@@ -114,8 +114,8 @@ fn filters(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             *is_on = !*is_on;
         }
     };
-    button(&mut filter.on_rack, "on the rack", "What has to be bought is left out.");
-    button(&mut filter.is_clean, "nothing against", "What something speaks against, or is too short, is left out.");
+    button(&mut filter.on_rack, "on the rack", "Hides what has to be bought.");
+    button(&mut filter.is_clean, "no findings", "Hides bars that have findings or are too short.");
     let combo = ComboBox::from_id_salt("kinds of section").selected_text(filter.kind.unwrap_or("any section"));
     let shown = combo.show_ui(ui, |ui| {
         ui.selectable_value(&mut filter.kind, None, "any section");

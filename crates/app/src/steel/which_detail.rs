@@ -45,9 +45,9 @@ fn minutes(fire: Fire) -> String {
 
 fn place(option: &BarOption) -> &'static str {
     match (option.is_own, option.is_on_rack) {
-        (true, true) => "The plan's own bar; some lies on the rack.",
-        (true, false) => "The plan's own bar; none lies on the rack.",
-        (false, true) => "Some lies on the rack.",
+        (true, true) => "The plan's own bar; some is on the rack.",
+        (true, false) => "The plan's own bar; none is on the rack.",
+        (false, true) => "Some is on the rack.",
         (false, false) => "From the merchant's list.",
     }
 }
@@ -77,8 +77,7 @@ fn against(ui: &mut Ui, desk: &Desk<'_>, option: &BarOption) {
         ui.label(RichText::new(words).color(color(theme, against.severity)));
     }
     if option.is_long_enough && option.against.is_empty() {
-        let words =
-            if option.is_own { "✓ Nothing is found against it." } else { "✓ Nothing new speaks against it." };
+        let words = if option.is_own { "✓ No findings." } else { "✓ No new findings." };
         ui.label(RichText::new(words).color(theme.ink));
     }
 }

@@ -48,14 +48,14 @@ pub(super) fn check_version(text: &str, top: &Place, sort: &Sort) -> Result<(), 
     let fault = |path, offset, message| Err(Fault { path, offset, message, key_first: false });
     let Kind::Group(_) = top.kind else {
         let message = format!(
-            "this is no {what} of First Heat: a {what} is a group in {{ }}, but {} was found",
+            "this isn't a {what} of First Heat: a {what} is a group in {{ }}, but {} was found",
             top.kind.words()
         );
         return fault(KeyPath::default(), top.start, message);
     };
     let Some(member) = top.get(key) else {
         let message = format!(
-            "this is no {what} of First Heat: the key \"{key}\" is missing; a {what} begins with \"{key}\": {newest}"
+            "this isn't a {what} of First Heat: the key \"{key}\" is missing; a {what} begins with \"{key}\": {newest}"
         );
         return fault(KeyPath::default(), top.start, message);
     };
@@ -70,7 +70,7 @@ pub(super) fn check_version(text: &str, top: &Place, sort: &Sort) -> Result<(), 
             fault(path, offset, message)
         }
         // Older versions will be brought up to date before the plan is read. There is none yet.
-        _ => fault(path, offset, format!("this is no version of the {what} file; versions run from 1 to {newest}")),
+        _ => fault(path, offset, format!("this isn't a version of the {what} file; versions run from 1 to {newest}")),
     }
 }
 

@@ -35,7 +35,7 @@ pub const MOST_BYTES: u64 = 16 * MEGABYTE;
 const MEGABYTE: u64 = 1024 * 1024;
 
 const PLAN: Sort = Sort { key: "firstheat", newest: FORMAT_VERSION, what: "plan", lists: look_over::LISTS };
-const MOTIF: Sort = Sort { key: "firstheat_motif", newest: MOTIF_VERSION, what: "motif", lists: look_over::LISTS };
+const MOTIF: Sort = Sort { key: "firstheat_motif", newest: MOTIF_VERSION, what: "kept part", lists: look_over::LISTS };
 
 /// Reads a plan.
 ///

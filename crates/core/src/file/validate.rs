@@ -21,14 +21,14 @@ mod work;
 pub(super) fn validate_motif(motif: &Motif) -> Checked {
     let top = KeyPath::default();
     if motif.name.trim().is_empty() {
-        return refuse(top.key("name"), "a motif has a name; this one has none");
+        return refuse(top.key("name"), "a kept part must have a name");
     }
     if motif.segments.is_empty() {
-        return refuse(top.key("segments"), "a motif has at least one part; this one has none");
+        return refuse(top.key("segments"), "a kept part must have at least one part in it");
     }
     for (index, segment) in motif.segments.iter().enumerate() {
         let at = top.key("segments").index(index);
-        marks::refuse_mark(segment, "a motif has no fixed marks: they belong to one bar", &at)?;
+        marks::refuse_mark(segment, "a kept part cannot have fixed marks: they belong to one bar", &at)?;
     }
     check_bar(&motif.bar(), &top)
 }
@@ -157,7 +157,7 @@ fn check_bend(bend: &Bend, at: &KeyPath) -> Checked {
 /// A count of turns that says nothing.
 fn check_turns(wrong: Option<f64>, at: &KeyPath) -> Checked {
     match wrong {
-        Some(turns) => refuse(at.key("turns"), format!("{turns} turns were read, which is no bend")),
+        Some(turns) => refuse(at.key("turns"), format!("{turns} turns were read, which isn't a bend")),
         None => Ok(()),
     }
 }

@@ -174,7 +174,7 @@ fn not_json(message: &str) -> Option<&'static str> {
         "lone leading surrogate in hex escape" | "unexpected end of hex escape" | "invalid unicode code point" => {
             "this \\u is not a character"
         }
-        "invalid number" => "this is no number",
+        "invalid number" => "this isn't a number",
         "number out of range" => "this number is too large",
         "trailing comma" => "a , has nothing after it here",
         "trailing characters" => "the plan is closed before this; nothing may follow its last }",

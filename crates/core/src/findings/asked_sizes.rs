@@ -26,7 +26,7 @@ const MISSED: Rule = Rule {
 const NOT_KEPT: Rule = Rule {
     id: "size-not-kept",
     severity: Severity::Stop,
-    reason: "A part gives for one thing only: to one size, or to its block.",
+    reason: "A part can take up one thing only: an asked size, or the rest of its block.",
 };
 
 const OUT_OF_REACH: Rule = Rule {
@@ -97,7 +97,7 @@ fn words(
         SizeMissed::NoEffect => {
             let value =
                 balance.value.map_or_else(String::new, |value| format!(" It is {}.", in_unit(in_mm(value), unit)));
-            let message = format!("“{keeper}” does not change it.{value}");
+            let message = format!("Changing “{keeper}” makes no difference to it.{value}");
             (&NOT_CHANGED, message, "Name a part that lies between the two places.".to_owned())
         }
         SizeMissed::OutOfReach { nearest } => {

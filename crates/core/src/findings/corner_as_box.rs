@@ -7,7 +7,7 @@ use std::f64::consts::FRAC_PI_2;
 
 pub(super) const CHECK: Check = Check {
     ids: &["corner-as-box"],
-    summary: "Sharp corners in a section that is no rectangle square to the bend.",
+    summary: "Sharp corners in a section that isn't a rectangle square to the bend.",
     run,
 };
 

@@ -25,11 +25,11 @@ const UNRATED: Rule =
 const ZINC: Rule = Rule {
     id: "poisonous-coating",
     severity: Severity::Stop,
-    reason: "Zinc gives off poisonous fume in the fire; it is felt only hours later.",
+    reason: "Zinc gives off poisonous fumes in the fire; you feel them only hours later.",
 };
 
 const PLATING: Rule = Rule {
-    reason: "Cadmium fume can kill, and is not felt in time; chromium and zinc are poison as well, and nobody sees which plating it is.",
+    reason: "Cadmium fumes can kill before you feel them; chromium and zinc are poisonous too, and you cannot tell platings apart by eye.",
     ..ZINC
 };
 

@@ -20,7 +20,7 @@ const NOTHING: Rule = Rule {
 const GROWS: Rule = Rule {
     id: "as-it-grows",
     severity: Severity::Note,
-    reason: "How much goes into width hangs on the bite, and is known to a tenth of what is struck down.",
+    reason: "How much goes into width depends on the bite, and is known to a tenth of what is struck down.",
 };
 
 /// More than so many times as high as wide under the hammer was not measured, nor a bite outside of these shares of the width.

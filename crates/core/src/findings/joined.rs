@@ -36,7 +36,7 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
         let place = scene.place(Some(*at));
         let Some((plate, _)) = before.filter(|(_, before)| matches!(before.form, Form::Flag(_))) else {
             let message =
-                format!("“{}” is to be one plate with what is before it, and that is no plate.", scene.name(*at));
+                format!("“{}” is to be one plate with what is before it, and that isn't a plate.", scene.name(*at));
             let remedy = "Put a flag before it, or let it begin at a neck.";
             found.push(NOTHING.at(place, message, remedy.to_owned()));
             continue;

@@ -26,7 +26,7 @@ const NOT_HOT: Rule =
 const BREAKS: Rule = Rule {
     id: "metal-brittle",
     severity: Severity::Warning,
-    reason: "A piece that breaks under the hammer flies; and an eye misses the heat by 50 °C.",
+    reason: "Pieces fly if it breaks under the hammer, and the eye can be 50 °C out.",
 };
 
 const BRITTLE: Rule = Rule { severity: Severity::Note, reason: "The cracks may not show until later.", ..BREAKS };
@@ -34,11 +34,11 @@ const BRITTLE: Rule = Rule { severity: Severity::Note, reason: "The cracks may n
 const NO_GLOW: Rule = Rule {
     id: "metal-no-glow",
     severity: Severity::Warning,
-    reason: "Nobody sees how hot it is: it melts in the fire, or burns a hand.",
+    reason: "You cannot see how hot it is: it melts in the fire, or burns a hand.",
 };
 
 const UNCLEAR: Rule =
-    Rule { id: "metal-unclear", severity: Severity::Warning, reason: "What one bears in the fire breaks the other." };
+    Rule { id: "metal-unclear", severity: Severity::Warning, reason: "A heat that suits one ruins the other." };
 
 const EVERYWHERE: Place = Place { bar: None, segment: None };
 
@@ -60,7 +60,7 @@ pub(super) fn check(plan: &Plan, found: &mut Vec<Finding>) {
         found.push(NO_GLOW.at(EVERYWHERE, message, remedy.to_owned()));
     }
     if plan.material_name() != metal.name {
-        let message = format!("“{}” says too little; {} is taken.", plan.material_name(), metal.name);
+        let message = format!("“{}” does not say which metal; {} is assumed.", plan.material_name(), metal.name);
         let remedy = "Ask what the bar is, and choose it by its full name.";
         found.push(UNCLEAR.at(EVERYWHERE, message, remedy.to_owned()));
     }

@@ -47,7 +47,7 @@ fn words(scene: &Scene<'_>, repeat: &Repeat, laid: &LaidRepeat, length: f64) -> 
         ));
     }
     if laid.more {
-        let message = format!("More than {} of “{what}” fit; only so many are counted.", Repeat::MOST);
+        let message = format!("More than {} of “{what}” fit; no more are counted.", Repeat::MOST);
         return Some((message, "Take a larger step.".to_owned()));
     }
     let over = in_mm(laid.over);

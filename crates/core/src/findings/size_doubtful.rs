@@ -10,8 +10,11 @@ pub(super) const CHECK: Check = Check {
     run,
 };
 
-const RULE: Rule =
-    Rule { id: "size-doubtful", severity: Severity::Warning, reason: "Nothing in a smithy is so small or so large." };
+const RULE: Rule = Rule {
+    id: "size-doubtful",
+    severity: Severity::Warning,
+    reason: "Nothing in a smithy is this small or this large.",
+};
 
 /// Thinner than any foil that is hammered, in mm: common practice, no source.
 const LEAST_MM: f64 = 0.01;

@@ -14,7 +14,7 @@ pub(super) const CHECK: Check = Check {
 const SPREAD: Rule = Rule {
     id: "spread-not-drawn",
     severity: Severity::Note,
-    reason: "Flat tools put at most 73 % of what they take off one size into the other; only the peen or a fuller along the bar puts more there.",
+    reason: "Flat tools put at most 73 % of what they take off one size into the other; only the peen, or a fuller along the bar, moves more.",
 };
 
 const IN_DOUBT: Rule = Rule { id: "spread-in-doubt", severity: Severity::Note, reason: SPREAD.reason };

@@ -10,7 +10,7 @@ pub(super) const CHECK: Check =
 const RULE: Rule = Rule {
     id: "swells",
     severity: Severity::Note,
-    reason: "Between sections turned to each other straight lines enclose more metal than at either end.",
+    reason: "Where one end is turned against the other, the middle holds more metal than either end.",
 };
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {

@@ -13,8 +13,8 @@ pub(super) const CHECK: Check = Check {
 
 const REASON: &str = "A long thin length folds under the hammer instead of thickening.";
 
-const REMEDY: &str = "Heat a short length at a time and straighten between blows, take a heavier bar and draw the rest \
-                      down, or weld on the mass.";
+const REMEDY: &str = "Heat a short length at a time and straighten it between blows. Or draw the rest down from a heavier \
+                      bar, or weld the mass on.";
 
 const LIKELY: Rule = Rule { id: "upset-likely-to-buckle", severity: Severity::Note, reason: REASON };
 
@@ -22,7 +22,7 @@ const LIKELY: Rule = Rule { id: "upset-likely-to-buckle", severity: Severity::No
 const SURE: Rule = Rule { id: "upset-buckles", severity: Severity::Warning, reason: REASON };
 
 const STAGES: Rule =
-    Rule { id: "upset-in-stages", severity: Severity::Warning, reason: "So much metal will not gather in one go." };
+    Rule { id: "upset-in-stages", severity: Severity::Warning, reason: "This much metal will not gather in one go." };
 
 fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
     let limits = &scene.plan.limits;

@@ -115,7 +115,7 @@ impl OneForm for Split {
         self.check_cut(at)?;
         let turns = self.opening.as_ref().and_then(|opening| opening.turns);
         if let Some(turns) = turns.filter(|turns| !turns.is_finite()) {
-            return refuse(at.key("opening").key("turns"), format!("{turns} is no count of turns"));
+            return refuse(at.key("opening").key("turns"), format!("{turns} isn't a count of turns"));
         }
         Ok(())
     }

@@ -61,7 +61,9 @@ pub(super) const BRASS: Material = Material {
         "Never strike it below 650 °C until it is cold: between 300 and 600 °C it breaks.",
         "Never heat it until it fumes: what smokes is zinc.",
     ],
-    fume: Some("Its zinc fume is felt hours later; free-cutting brass holds lead, no dust of it near food or mouth."),
+    fume: Some(
+        "Its zinc fumes are felt hours later. Free-cutting brass holds lead: keep its dust from food and mouth.",
+    ),
     hot_caution: Some("Strike nothing below 650 °C until it is cold: it breaks."),
     emissivity: 0.6,
     expansion_per_celsius: Some(21e-6),
@@ -93,7 +95,7 @@ pub(super) const SILICON_BRONZE: Material = Material {
     }],
     never: &[
         "Never strike it below 700 °C until it is cold: it breaks.",
-        "Never heat beryllium copper in its place: its dust and fume are poison.",
+        "Never heat beryllium copper in its place: its dust and fumes are poisonous.",
     ],
     fume: None,
     hot_caution: Some("Strike nothing below 700 °C until it is cold: it breaks."),

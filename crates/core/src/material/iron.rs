@@ -234,7 +234,7 @@ pub(super) const STAINLESS_STEEL: Material = Material {
         "Never grind or pickle it among rusty iron.",
     ],
     fume: Some(
-        "Its chromium is poison as fume and as dust: draw it off, or wear a mask for it, when it is welded or ground.",
+        "Its chromium is poisonous as fumes and as dust: draw it off, or wear a mask for it, when it is welded or ground.",
     ),
     hot_caution: Some("Stop at 925 °C, a light cherry red: below it is stiff, and takes harm."),
     normalise: None,

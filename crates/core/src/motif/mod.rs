@@ -181,11 +181,15 @@ mod tests {
                 "\"firstheat_motif\": 2",
                 "line 2, column 22, at firstheat_motif: this motif was",
             ),
-            ("\"firstheat_motif\"", "\"firstheat\"", "this is no motif of First Heat: the key \"firstheat_motif\""),
-            ("\"leaf\",", "\" \",", "a motif has a name"),
+            (
+                "\"firstheat_motif\"",
+                "\"firstheat\"",
+                "this isn't a kept part of First Heat: the key \"firstheat_motif\"",
+            ),
+            ("\"leaf\",", "\" \",", "a kept part must have a name"),
             ("\"stock\":", "\"stok\":", "there is no key \"stok\" here; was \"stock\" meant?"),
             ("{ \"square\": \"1/2 in\" }", "\"same\"", "no bar has the section \"same\""),
-            ("\"2 in\"", "\"2 inn\"", "“inn” is no unit"),
+            ("\"2 in\"", "\"2 inn\"", "“inn” isn't a unit"),
         ] {
             let broken = text.replacen(from, to, 1);
             let error = file::read_motif(broken.as_bytes()).unwrap_err().to_string();

@@ -24,7 +24,7 @@ pub struct Limits {
     /// The room a tool needs between two corners or shoulders.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub tool_room: Option<WrittenLength>,
-    /// The least length to hold after parting off.
+    /// The least length to hold after the piece is cut off.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hold: Option<WrittenLength>,
     /// Metal thinner than this burns or cools before what is beside it.

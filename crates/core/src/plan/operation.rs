@@ -131,7 +131,7 @@ impl Operation {
             Self::Scarf => "scarf",
             Self::Weld => "weld",
             Self::Trim => "trim",
-            Self::PartOff => "part off",
+            Self::PartOff => "cut off",
             Self::Straighten => "straighten",
             Self::Normalise => "normalise",
             Self::DressEdges => "dress edges",

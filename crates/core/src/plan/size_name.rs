@@ -277,7 +277,7 @@ impl SizeName {
             Self::Width => "width",
             Self::Thickness => "thickness",
             Self::RootThickness => "thickness at the root",
-            Self::TipThickness => "at the tip",
+            Self::TipThickness => "thickness at the tip",
             Self::Diameter => "diameter",
             Self::Side => "side",
             Self::Angle => "angle",

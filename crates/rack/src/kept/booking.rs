@@ -7,7 +7,7 @@ use thiserror::Error;
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum BookingError {
     /// Fewer are there than were counted on: somebody took or changed them.
-    #[error("{wanted} of {bar} is wanted from the rack, and {there} is there; make the cut list again")]
+    #[error("the list needs {wanted} of {bar}, and the rack has {there}; make the cut list again")]
     NotThere {
         /// The bar in words.
         bar: String,
@@ -147,7 +147,7 @@ mod tests {
         let one = rack(&["12 mm square, 2.4 m"]);
         let refused = book(&one, "", None, &[bar("2 x 12 mm square, 2.4 m")], &[]).unwrap_err();
         let words = refused.to_string();
-        assert_eq!(words, "2 of 12 mm square, 2.4 m is wanted from the rack, and 1 is there; make the cut list again");
+        assert_eq!(words, "the list needs 2 of 12 mm square, 2.4 m, and the rack has 1; make the cut list again");
     }
 
     #[test]

@@ -45,7 +45,7 @@ pub(crate) fn check_currency(name: Option<&str>, decimals: Option<u8>) -> Checke
     if let Some(name) = name.filter(|name| !is_name(name)) {
         let name: String = name.chars().filter(|c| !c.is_control()).take(LONGEST_NAME).collect();
         let message = format!(
-            "“{name}” is no name of a currency; write it as “EUR”, with at most {LONGEST_NAME} letters and no figures"
+            "“{name}” isn't a name of a currency; write it as “EUR”, with at most {LONGEST_NAME} letters and no figures"
         );
         return refuse(KeyPath::default().key("currency"), message);
     }

@@ -263,7 +263,7 @@ fn check(job: &Job) -> Checked {
     super::checks::check_currency(job.currency.as_deref(), job.decimals)?;
     let (top, money) = (KeyPath::default(), job.money());
     if job.plans.is_empty() {
-        return refuse(top.key("plans"), "a job has one plan at least");
+        return refuse(top.key("plans"), "a job needs at least one plan");
     }
     for (at, plan) in job.plans.iter().enumerate() {
         let at = top.key("plans").index(at);
@@ -281,7 +281,7 @@ fn check(job: &Job) -> Checked {
         return refuse(top.key("discount"), "a discount is at most 100 %");
     }
     if job.offcuts_paid && job.steel == Some(SteelBy::Used) {
-        let message = "where only the steel that is used is counted nobody pays for offcuts: leave this out";
+        let message = "where only the steel that is used is counted, offcuts cost nothing: leave this out";
         return refuse(top.key("offcuts_paid"), message);
     }
     job.lines.iter().enumerate().try_for_each(|(at, line)| check_line(line, &money, &top.key("lines").index(at)))

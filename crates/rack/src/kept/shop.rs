@@ -76,7 +76,7 @@ pub struct Shop {
     /// The finishes.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub finishes: Vec<Finish>,
-    /// What is put on for what nobody foresaw.
+    /// What is added for contingency.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub contingency: Option<Written<Percent>>,
     /// Profit: on the cost, or of the price.
@@ -91,7 +91,7 @@ pub struct Shop {
     /// What is paid when the work is ordered.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub deposit: Option<Written<Percent>>,
-    /// How long a quote stands, in words: `30 days`.
+    /// How long a quote is valid, in words: `30 days`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub valid: Option<String>,
     /// What the price does not include, each in words.
@@ -138,7 +138,7 @@ pub struct Cutting {
     /// How long one cut takes.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub time: Option<Written<WrittenTime>>,
-    /// Of a piece parted off hot from a long bar: how much of the bar is held in the hand to the last, and gives no piece.
+    /// Of a piece cut off hot from a long bar: how much of the bar is held in the hand to the last, and gives no piece.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hold: Option<WrittenLength>,
 }
@@ -255,7 +255,7 @@ fn check(shop: &Shop) -> Checked {
         return refuse(top.key("overhead").key("hours"), "the hours billed in a year run from 1 to 10000");
     }
     if shop.irons.is_some_and(|irons| !(1..=20).contains(&irons)) {
-        return refuse(top.key("irons"), "1 to 20 irons lie in a fire");
+        return refuse(top.key("irons"), "write 1 to 20 irons");
     }
     check_shares(shop, &top)?;
     for (at, way) in shop.cutting.iter().enumerate() {

@@ -148,7 +148,7 @@ impl Book<'_> {
             all = all.and(range);
             let minutes = range.taken(self.shop.hours.unwrap_or_default());
             let first = crate::quote::hours::first_piece(work, self.shop);
-            let log = if work.is_learned { "as the log has taught" } else { "not logged yet" };
+            let log = if work.is_learned { "by your log" } else { "not logged yet" };
             let source = format!(
                 "{} heats and {} of work each, {log}: the first takes {}, {count} take {} to {}",
                 work.heats,

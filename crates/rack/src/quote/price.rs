@@ -18,7 +18,7 @@ pub struct Asked {
     pub overheads: i64,
     /// From what they follow.
     pub overheads_from: String,
-    /// What is put on for what nobody foresaw.
+    /// What is added for contingency.
     pub contingency: i64,
     /// The whole cost: all of these.
     pub cost: i64,

@@ -89,7 +89,7 @@ impl Said for WrittenMoney {
 
     fn parse(text: &str) -> Result<Self, String> {
         let text = text.trim();
-        let wrong = || format!("\"{text}\" is no money; write it as \"4.20\" or \"4.20 EUR\"");
+        let wrong = || format!("\"{text}\" isn't an amount of money; write it as \"4.20\" or \"4.20 EUR\"");
         let is_figure = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',');
         let start = text.find(is_figure).ok_or_else(wrong)?;
         let end = text.rfind(is_figure).map_or(text.len(), |at| at + 1);

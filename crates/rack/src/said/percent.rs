@@ -19,7 +19,7 @@ impl Said for Percent {
 
     fn parse(text: &str) -> Result<Self, String> {
         let text = text.trim();
-        let wrong = || format!("\"{text}\" is no share; write it as \"25 %\" or \"12.5 %\", from 0 to 1000 %");
+        let wrong = || format!("\"{text}\" isn't a share; write it as \"25 %\" or \"12.5 %\", from 0 to 1000 %");
         let number = text.strip_suffix('%').ok_or_else(wrong)?.trim();
         let (whole, part) = number.split_once(['.', ',']).unwrap_or((number, "0"));
         let is_number = |figures: &str| !figures.is_empty() && figures.chars().all(|c| c.is_ascii_digit());

@@ -19,7 +19,7 @@ impl Said for WrittenTime {
 
     fn parse(text: &str) -> Result<Self, String> {
         let text = text.trim();
-        let wrong = || format!("\"{text}\" is no time; write it as \"2 h\", \"40 min\" or \"1 h 30 min\"");
+        let wrong = || format!("\"{text}\" isn't a time; write it as \"2 h\", \"40 min\" or \"1 h 30 min\"");
         let (mut minutes, mut number) = (0.0, None::<f64>);
         let mut some = false;
         for word in words(text) {

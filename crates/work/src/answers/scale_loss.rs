@@ -27,7 +27,7 @@ const BESIDE: f64 = 30.0;
 /// counted.
 const HEATS: [f64; 2] = [0.5, 2.0];
 
-/// A larger share is no figure to plan with: so thin a part burns, or is kept out of the fire.
+/// A larger share is no figure to plan with: a part this thin burns, or is kept out of the fire.
 pub(crate) const BELIEVED: f64 = 0.25;
 
 /// What the fire takes of one bar.
@@ -40,8 +40,17 @@ pub struct ScaleLoss {
     /// The share of each part that is heated: the part, its heats as they are counted, and what they take of it: at least by half
     /// and at most by twice as many.
     pub parts: Vec<(usize, usize, Estimate)>,
-    /// Why, in a sentence.
-    pub reason: String,
+    /// What the fire takes, in a sentence.
+    pub taken: String,
+    /// What to do about it, in a sentence; none where the marks allow for it.
+    pub deed: Option<String>,
+}
+
+impl ScaleLoss {
+    /// What the fire takes, and what to do about it.
+    pub fn reason(&self) -> String {
+        std::iter::once(&self.taken).chain(&self.deed).cloned().collect::<Vec<_>>().join(" ")
+    }
 }
 
 /// What the fire takes of each bar by these steps; bars that are not heated are left out.
@@ -65,8 +74,8 @@ fn of_bar(site: &Site<'_>, fire: &Fire, steps: &[WorkedStep]) -> Option<ScaleLos
         parts.push((part.at, heats.len(), share));
     }
     let share = own.share().or_else(|| stock.share())?;
-    let reason = reason(site, share, &parts)?;
-    Some(ScaleLoss { bar: site.index, share, parts, reason })
+    let (taken, deed) = (taken(site, share, &parts)?, longer(site, &parts));
+    Some(ScaleLoss { bar: site.index, share, parts, taken, deed })
 }
 
 /// What is lost of so much metal.
@@ -103,20 +112,24 @@ fn over_all(heats: &[Estimate]) -> Estimate {
     }
 }
 
-fn reason(site: &Site<'_>, share: Estimate, parts: &[(usize, usize, Estimate)]) -> Option<String> {
+/// What the fire takes of the worked metal, and the part that loses most.
+fn taken(site: &Site<'_>, share: Estimate, parts: &[(usize, usize, Estimate)]) -> Option<String> {
     let is_own = |at: usize| site.part(at).is_some_and(|part| !part.segment.form.is_as_stock());
     let own = parts.iter().filter(|(at, ..)| is_own(*at));
     let most = own.max_by(|one, other| one.2.likely.total_cmp(&other.2.likely));
     let most = most.or_else(|| parts.iter().max_by(|one, other| one.2.likely.total_cmp(&other.2.likely)))?;
-    let words = format!(
-        "Scale takes about {} of the worked metal, at most {}; of “{}” most, {} to {}.",
-        percent(share.likely),
-        percent(share.high),
-        site.name(most.0),
-        figure(most.2.likely),
-        percent(most.2.high)
-    );
-    Some(longer(site, parts).map_or(words.clone(), |longer| format!("{words} {longer}")))
+    let (name, most) = (site.name(most.0), most.2);
+    let all = match (share.likely > BELIEVED, share.high > BELIEVED) {
+        (true, _) => format!("{} of the worked metal", percent(share.likely)),
+        (_, true) => format!("about {} of the worked metal, perhaps {}", percent(share.likely), percent(share.high)),
+        _ => format!("about {} of the worked metal, at most {}", percent(share.likely), percent(share.high)),
+    };
+    let own = match (most.likely > BELIEVED, most.high > BELIEVED) {
+        (true, _) => String::new(),
+        (_, true) => format!(", {} to {}", percent(most.likely), percent(most.high)),
+        _ => format!(", {} to {}", figure(most.likely), percent(most.high)),
+    };
+    Some(format!("Scale takes {all}; “{name}” loses most{own}."))
 }
 
 /// What to do about metal that may go over and above what the marks allow for; none where that is next to nothing.
@@ -138,7 +151,7 @@ fn longer(site: &Site<'_>, parts: &[(usize, usize, Estimate)]) -> Option<String>
 /// A share in words: `4.5 %`; what is no figure to plan with only by its size.
 fn percent(share: f64) -> String {
     match share {
-        _ if share > BELIEVED => "more than a quarter".to_owned(),
+        _ if share > BELIEVED => "over a quarter".to_owned(),
         _ if share < 0.1 => format!("{:.1} %", share * 100.0),
         _ => format!("{:.0} %", share * 100.0),
     }
@@ -149,12 +162,15 @@ fn figure(share: f64) -> String {
     percent(share).trim_end_matches(" %").to_owned()
 }
 
-/// A share with its doubt in words: `4.5 % (2.0 to 9.0 %)`.
+/// A share with its doubt in words: `about 4.5 % (2.0 to 9.0 %)`.
 pub(crate) fn loss_words(share: Estimate) -> String {
     if share.likely > BELIEVED {
         return percent(share.likely);
     }
-    format!("{} ({} to {})", percent(share.likely), figure(share.low), percent(share.high))
+    if share.high > BELIEVED {
+        return format!("about {}, perhaps {}", percent(share.likely), percent(share.high));
+    }
+    format!("about {} ({} to {})", percent(share.likely), figure(share.low), percent(share.high))
 }
 
 /// A hot step with where everything lies after it.

@@ -36,12 +36,12 @@ fn finding(site: &Site<'_>, at: usize, share: Estimate) -> Option<Finding> {
     }
     let (name, allowed_words) = (site.name(at), allowed_words(allowed));
     let message = format!(
-        "The marks allow {allowed_words} of scale for “{name}”; the heats of this order take about {} of it.",
+        "The marks allow {allowed_words} of scale for “{name}”; the heats of this order take {} of it.",
         loss_words(share)
     );
     let taken = wanted(share).map_or_else(String::new, |wanted| format!("Give it a scale of {}, or ", wanted.text()));
     let remedy = if share.likely > BELIEVED {
-        "So thin a part burns in so many heats: forge it last, and keep it out of the fire.".to_owned()
+        "A part this thin burns in that many heats: forge it last, and keep it out of the fire.".to_owned()
     } else {
         format!("{taken}forge it later and heat only what is worked.")
     };

@@ -101,9 +101,9 @@ impl Smith {
         let hammer = format!("{} kg at {} m/s, {blows:.0} blows a minute; {source}.", hammer.mass_kg, hammer.speed_m_s);
         let heat = match self {
             Self::Beginner => format!(
-                " Out of the fire {BEGINNER_CELSIUS:.0} °C cooler than usual, and light work left off so much sooner: common practice, no source."
+                " Heated {BEGINNER_CELSIUS:.0} °C less than usual, and light work stopped that much sooner: common practice, no source."
             ),
-            Self::Power => " Out of the fire at the most that the metal stands, for heats are quick.".to_owned(),
+            Self::Power => " Heated to the most the metal will take, as heats are quick.".to_owned(),
             Self::Practised | Self::Striker => String::new(),
         };
         hammer + &heat

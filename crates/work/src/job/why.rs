@@ -141,9 +141,7 @@ impl Why {
     /// Why, in one sentence.
     pub fn reason(self) -> &'static str {
         match self {
-            Self::MarkFirst => {
-                "Marks are laid off on the cold, straight bar; later there is nothing left to lay them off from."
-            }
+            Self::MarkFirst => "Marks go on the cold, straight bar: later there is nothing to measure from.",
             Self::IsolateFirst => {
                 "Once one side of a mark is drawn, the mark is gone and metal has crossed it; a neck keeps each block to itself."
             }
@@ -151,7 +149,7 @@ impl Why {
             Self::ForgeBeforeTrim => "What is forged afterwards grows past the cut again.",
             Self::BossFirst => "Forging round a hole pulls it out of shape.",
             Self::OuterFirst => {
-                "While its neighbour is thick, the inner block has thick bar on both sides, and lies flat nowhere: the one at the end goes first."
+                "While its neighbour is thick, the inner part has thick bar on both sides and cannot lie flat, so the one at the end goes first."
             }
             Self::SlitFirst => "The drift needs the slit to enter.",
             Self::RootFirst => "The slit runs into the hole and stops there; a sharp root cracks.",
@@ -169,7 +167,9 @@ impl Why {
             Self::HoleBeforeBend => {
                 "While the bar is straight the boss lies flat and the punch stands square; a bend beside it is spoiled by punching."
             }
-            Self::StampBeforeBend => "Steps are laid off on the straight part; on a bend they cannot be measured.",
+            Self::StampBeforeBend => {
+                "Equal steps are marked out on the straight part: on a bend they cannot be measured."
+            }
             Self::StraightFirst => "Lengths can be checked, and corrected, only while the bar is straight.",
             Self::TwistFirst => "The wrench and the vice need straight bar at both ends of the twist.",
             Self::CleanFirst => "No brush can reach it once it is closed up.",

@@ -38,7 +38,7 @@ fn of_cold_work(site: &Site<'_>, task: &Task) -> Vec<String> {
     match task.operation {
         Operation::Mark => match site.plan.coating {
             Some(coating @ (Coating::Galvanised | Coating::Plated)) => {
-                vec![format!("The stock is {}: its fume is poison. {BARE_STOCK}", coating.name())]
+                vec![format!("The stock is {}: its fumes are poisonous. {BARE_STOCK}", coating.name())]
             }
             _ => Vec::new(),
         },

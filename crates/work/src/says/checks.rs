@@ -38,7 +38,7 @@ fn check_of_bar(site: &Site<'_>, task: &Task, (progress, now_mm): (&Progress, f6
         }
         O::Straighten if task.part.is_none() => {
             format!(
-                "Let it cool, and measure it straight: {}. The last chance to correct it{}.",
+                "Let it cool, and measure it while it is straight: {}. This is your last chance to correct it{}.",
                 length_words(site.plan, now_mm),
                 last_forged(site).map_or_else(String::new, |at| format!(", at “{}”", site.name(at)))
             )
@@ -87,7 +87,7 @@ fn check_of_part(site: &Site<'_>, task: &Task, sizes: &[Size]) -> Option<String>
     let is_width = |measure| matches!(measure, Measure::Width | Measure::WidthThere);
     let gauged = match task.operation {
         O::Isolate => Some(format!(
-            "Groove square across, its edge on the mark; check what is left in it with the {}.",
+            "Check that the groove is square across, its edge on the mark, and what is left in it with the {}.",
             with(|measure| measure == Measure::Neck)
         )),
         O::Draw | O::Taper => Some(format!("Check it in three places with the {}, then the length.", with(|_| true))),
@@ -116,7 +116,7 @@ fn looked_at(site: &Site<'_>, task: &Task) -> Option<&'static str> {
     Some(match task.operation {
         O::SetDown => "Check the step: square to the bar, on the mark.",
         O::Trim if is_flag(site, task) => "Check the outline against the template; leave no burr.",
-        O::Upset if is_rivet(site, task) => "Head round and centred, shank straight.",
+        O::Upset if is_rivet(site, task) => "Check that the head is round and centred, and the shank straight.",
         O::Upset if has_form(site, task, |form| matches!(form, Form::Peak(_))) => {
             "Check the thickness over the swelling, its length, and that the bar is still straight."
         }

@@ -42,7 +42,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         }
         O::Split => vec![Wanted::plain(K::SlitChisel, "A thin chisel with a slightly rounded edge follows the line.")],
         O::Punch if is_drilled(site, part) => {
-            vec![Wanted::sized(site, K::Drill, drilled_mm(part), "", "The hole is too deep for so thin a punch.")]
+            vec![Wanted::sized(site, K::Drill, drilled_mm(part), "", "The hole is too deep for a punch this thin.")]
         }
         O::Punch | O::Drift => {
             let mut all = hole(site, part, task.operation);
@@ -52,14 +52,14 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         O::Drill => hole(site, part, task.operation),
         O::Trim if is_filed(part) => {
             let is_flag = matches!(part.segment.form, Form::Flag(_));
-            let outline = "So little is left outside the outline that it is filed.";
+            let outline = "Too little is left outside the outline to cut: file it.";
             vec![Wanted::plain(K::File, if is_flag { outline } else { "The end is hollowed to lie on its neck." })]
         }
         O::Trim if matches!(part.segment.form, Form::Flag(_)) => {
             vec![Wanted::plain(K::HotChisel, "The outline is cut while it is hot, on the soft step.")]
         }
         O::Trim if is_sawn(site, part) => {
-            vec![Wanted::plain(K::Saw, "So little is sawn off cold: a hot cut finds no hold on it.")]
+            vec![Wanted::plain(K::Saw, "Too little for a hot cut to bite: saw it off cold.")]
         }
         O::Trim | O::PartOff => vec![Wanted::plain(K::CutOff, "It is cut nearly through, and broken off.")],
         O::Weld => weld(site, "Light, quick blows."),
@@ -195,7 +195,7 @@ fn neck(site: &Site<'_>, part: Part<'_>) -> Wanted {
     } else if size < usual && room <= block {
         "It is as wide as the gap between its neighbours.".to_owned()
     } else if size < usual {
-        "A wider one would take up more than half of so short a block.".to_owned()
+        "A wider one would take up more than half of a block this short.".to_owned()
     } else {
         "Half as wide as the bar is thick: a sharper one cuts, and starts a cold shut.".to_owned()
     };

@@ -153,7 +153,7 @@ fn verb(site: &Site<'_>, part: Part<'_>, task: &Task) -> &'static str {
         O::Scarf => "Scarf",
         O::Weld => "Weld at",
         O::DressEdges => "Dress the edges of",
-        O::Stamp => "Lay off the marks on",
+        O::Stamp => "Mark out",
         O::Brush => "Brush",
         O::Wax => "Wax",
         O::Check => "Check",
@@ -185,7 +185,7 @@ fn cut(site: &Site<'_>, part: Part<'_>, operation: Operation) -> &'static str {
         O::Trim if matches!(form, Form::Trim(_)) => "Cut off",
         O::Trim if matches!(form, Form::Flag(_)) => "Trim",
         O::Trim => "File the end of",
-        _ => "Part off",
+        _ => "Cut off",
     }
 }
 

@@ -91,7 +91,7 @@ impl Stage<'_> {
         let stretch = self.stretch_in_row(end, row);
         let title = lane.title.clone().unwrap_or_default();
         let hides = hidden_words(&self.model.lanes, lane, row.view).is_some();
-        let words = if hides { format!("{title} (before others)") } else { title };
+        let words = if hides { format!("{title} (in front)") } else { title };
         let words = self.text(words, Text::Small, self.theme.ink_quiet);
         let at_start = lane.free == Some(FreeEnd::Datum);
         let x = self.axis.x(if at_start { block.drawn[0] } else { block.drawn[1] });

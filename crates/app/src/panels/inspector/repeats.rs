@@ -136,7 +136,7 @@ fn count(ui: &mut Ui, sizing: &Sizing<'_>, repeat: &mut Repeat, name: &str) {
         }
         let count = text.trim().parse::<u32>().ok().filter(|count| (1..=Repeat::MOST).contains(count));
         count.map(Some).ok_or_else(|| {
-            format!("“{}” is no count of marks; write a whole number from 1 to {}", text.trim(), Repeat::MOST)
+            format!("“{}” isn't a count of marks; write a whole number from 1 to {}", text.trim(), Repeat::MOST)
         })
     };
     let step = |steps| {

@@ -140,7 +140,9 @@ fn gives(ui: &mut Ui, sizing: &Sizing<'_>, segment: &mut Segment, balance: Optio
     };
     let choices: Vec<_> = Gives::ALL
         .into_iter()
-        .map(|gives| (gives, if gives == Gives::Nothing { "nothing: its sizes hold".to_owned() } else { words(gives) }))
+        .map(|gives| {
+            (gives, if gives == Gives::Nothing { "nothing: all its sizes are fixed".to_owned() } else { words(gives) })
+        })
         .collect();
     if let Some(gives) = chooser::show(ui, sizing.theme, "Gives", "What gives", segment.giving(), &choices) {
         segment.gives = (gives != usual).then_some(gives);

@@ -156,7 +156,7 @@ fn words(error: &ImageError) -> String {
     match error {
         ImageError::IoError(error) if error.kind() != ErrorKind::UnexpectedEof => io_words(error),
         ImageError::Limits(_) => "the picture is too large".to_owned(),
-        _ => "it is no PNG or JPEG picture, or it is broken".to_owned(),
+        _ => "it isn't a PNG or JPEG picture, or it is damaged".to_owned(),
     }
 }
 
@@ -164,7 +164,7 @@ fn io_words(error: &std::io::Error) -> String {
     match error.kind() {
         ErrorKind::NotFound => "there is no such file".to_owned(),
         ErrorKind::IsADirectory => "this is a folder".to_owned(),
-        ErrorKind::PermissionDenied => "it may not be read".to_owned(),
+        ErrorKind::PermissionDenied => "you are not allowed to read it".to_owned(),
         _ => error.to_string(),
     }
 }
@@ -219,7 +219,7 @@ mod tests {
         let text = written("words.png", b"a garden gate");
         let cut = written("cut.png", b"\x89PNG\r\n\x1a\n\x00\x00");
         for path in [&text, &cut] {
-            assert_eq!(check(path).unwrap_err(), "it is no PNG or JPEG picture, or it is broken");
+            assert_eq!(check(path).unwrap_err(), "it isn't a PNG or JPEG picture, or it is damaged");
         }
         assert_eq!(check(Path::new("/nowhere/gate.png")).unwrap_err(), "there is no such file");
         assert_eq!(check(&std::env::temp_dir()).unwrap_err(), "this is a folder");

@@ -62,7 +62,7 @@ impl SteelPaper {
     pub(crate) fn hint(self) -> &'static str {
         match self {
             Self::Cut => "Nothing on it is at full scale: cut by the figures.",
-            Self::Customer => "It is an aid and no accounting. Tax and the law on sales are local: see to them.",
+            Self::Customer => "It is a guide, not a set of accounts. Tax and the law on sales are local: see to them.",
             Self::Figures => "These are for you, not for the customer.",
         }
     }

@@ -314,7 +314,7 @@ pub(crate) fn lines_of(path: &Path) -> Result<Vec<JobPlan>, String> {
         document::load(path, job::read).map_err(told)?.value.plans
     } else {
         let name = path.file_name().and_then(|name| name.to_str());
-        vec![JobPlan::one(name.ok_or("this name cannot stand in a job: give the file another")?)]
+        vec![JobPlan::one(name.ok_or("this name cannot be in a job: give the file another")?)]
     };
     for line in &mut lines {
         line.plan = resolved(&folder, &line.plan);

@@ -17,7 +17,7 @@ const SMALL: Rule = Rule {
 const LOOSE: Rule = Rule {
     id: "collar-loose",
     severity: Severity::Warning,
-    reason: "A collar holds because it shrinks on the bundle; it does not shrink so far.",
+    reason: "A collar holds because it shrinks on the bundle; it will not shrink that far.",
 };
 
 pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) {

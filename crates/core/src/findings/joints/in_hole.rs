@@ -24,7 +24,7 @@ const KINDS: [InHole; 2] = [
         loose: Rule {
             id: "tenon-loose",
             severity: Severity::Warning,
-            reason: "Heading does not fill so wide a hole; the joint works loose.",
+            reason: "Heading does not fill a hole this wide; the joint works loose.",
         },
     },
     InHole {
@@ -37,7 +37,7 @@ const KINDS: [InHole; 2] = [
         loose: Rule {
             id: "rivet-loose",
             severity: Severity::Warning,
-            reason: "The rivet bends in so wide a hole before its head is made; the joint works loose.",
+            reason: "The rivet bends in a hole this wide before its head is made; the joint works loose.",
         },
     },
 ];
@@ -59,7 +59,7 @@ fn fit(held: &Held<'_>, kind: &InHole, pin: &Part<'_>, (boss, hole): (&Part<'_>,
     if is_under(play, 0.0) {
         let over = held.millimeters(-play);
         let message = format!("“{title}”: “{pin_name}” is {over} too large for the hole of “{boss_name}”.");
-        let remedy = format!("Make the hole {over} larger, “{pin_name}” as much smaller, or turn it to fit.");
+        let remedy = format!("Make the hole {over} larger or “{pin_name}” {over} smaller, or turn it to fit.");
         found.push(kind.large.at(boss.place(), message, remedy));
     } else if is_over(play, held.play()) {
         let [play, most] = held.apart([play, held.play()]);

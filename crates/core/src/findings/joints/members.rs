@@ -34,7 +34,7 @@ pub(super) fn check(held: &Held<'_>, found: &mut Vec<Finding>) -> bool {
 /// Which part does not belong, and why.
 fn wrong(held: &Held<'_>) -> Option<(usize, String, &'static str)> {
     if let Some(index) = held.parts.iter().position(|part| !part.segment.form.is_finished()) {
-        let message = format!("“{}” is no part of the finished piece.", held.parts[index].name());
+        let message = format!("“{}” isn't a part of the finished piece.", held.parts[index].name());
         return Some((index, message, "Choose a part that stays on the piece."));
     }
     let count = |role| held.all(role).count();

@@ -47,16 +47,15 @@ pub(super) fn check(plan: &Plan, found: &mut Vec<Finding>) {
 
 fn words(plan: &Plan, lookup: &Lookup<'_>, member: &Member, missing: Missing) -> (String, &'static str) {
     match missing {
-        Missing::Bar => {
-            (format!("no bar is called “{}”.", member.bar), "Name a bar of the plan, or take the joint out.")
-        }
+        Missing::Bar => (format!("no bar is called “{}”.", member.bar), "Name a bar of the plan, or remove the joint."),
         Missing::Segment => (
             format!("no part of “{}” is called “{}”.", member.bar, member.segment),
             "Name a part of that bar, or remove the joint.",
         ),
         Missing::Copy => {
             let pieces = lookup.bar(&member.bar).and_then(|bar| plan.bars.get(bar)).map_or(1, |bar| bar.pieces());
-            let message = format!("of “{}” {pieces} is made, and this is number {}.", member.bar, member.copy_number());
+            let made = if pieces == 1 { "once".to_owned() } else { format!("{pieces} times") };
+            let message = format!("“{}” is made {made}; there is no number {}.", member.bar, member.copy_number());
             (message, "Make more of that bar, or name a lower number.")
         }
     }

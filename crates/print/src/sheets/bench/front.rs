@@ -100,9 +100,9 @@ fn work_words(job: &Job<'_>) -> String {
         _ => heats,
     };
     let deeds = worked.scale.iter().filter_map(|loss| {
-        let deed = loss.reason.split_once(". ")?.1;
+        let deed = loss.deed.as_ref()?;
         match &plan.bars[..] {
-            [_] => Some(deed.to_owned()),
+            [_] => Some(deed.clone()),
             bars => Some(format!("“{}”: {deed}", bar_name(plan, loss.bar, bars.get(loss.bar)?))),
         }
     });

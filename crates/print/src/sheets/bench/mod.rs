@@ -222,10 +222,7 @@ fn fire_words(job: &Job<'_>, is_close: bool, width: f64) -> Block {
     if is_close {
         return Block::default();
     }
-    let losses = job.worked.scale.iter().map(|loss| match loss.reason.split_once(". ") {
-        Some((taken, _)) => format!("{taken}."),
-        None => loss.reason.clone(),
-    });
+    let losses = job.worked.scale.iter().map(|loss| loss.taken.clone());
     let words = hot_note(job.plan).into_iter().chain(losses).collect::<Vec<_>>().join(" ");
     runs_block(&[Run::plain(&words)], BELOW_STEP, width, 0.0)
 }

@@ -15,7 +15,7 @@ pub(super) fn ready(job: &Job<'_>, width: f64) -> Block {
         named(gauges.map(|gauge| ("", bare(&gauge.words, unit))))
     });
     let tools = named(worked.tools.iter().map(|tool| tool_words(&tool.words, unit)));
-    let lists = [("Fire:", fire(job)), ("Lay out:", tools), ("Gauges:", notches), ("Caliper:", calipered)];
+    let lists = [("Fire:", fire(job)), ("Have ready:", tools), ("Gauges:", notches), ("Caliper:", calipered)];
     let lists = lists.into_iter().filter(|(_, words)| !words.is_empty());
     let runs = lists.flat_map(|(head, words)| [Run::bold(head), Run::plain(&(words + "."))]);
     runs_block(&runs.collect::<Vec<_>>(), BELOW_STEP, width, 0.0)

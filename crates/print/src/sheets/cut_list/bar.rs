@@ -156,7 +156,7 @@ fn totals(group: &Group, bar: &BarCuts, source: &Source, scale: f64, end_mm: f64
     });
     if group.hold_nm.is_some() {
         let each: Vec<String> = bar.cuts.iter().map(|cut| marked(cut.length_nm, source)).collect();
-        all.words = format!("Part off in turn: {}. {offcut}", each.join(" · "));
+        all.words = format!("Cut off in turn: {}. {offcut}", each.join(" · "));
         return all;
     }
     let (mut last, mut has_all) = (f64::NEG_INFINITY, true);

@@ -76,7 +76,7 @@ fn put_group(flow: &mut Flow, list: &CutList, group: &Group, longest_nm: i64) {
 
 fn way_words(group: &Group) -> String {
     let measure = match group.hold_nm {
-        Some(_) => "Measure each piece from the end that the bar has then.",
+        Some(_) => "Measure each piece from the fresh-cut end.",
         None => "Measure every cut from one end; saw on the far side of the mark.",
     };
     format!("{}. {measure}", way(group))

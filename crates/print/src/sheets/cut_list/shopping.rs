@@ -26,10 +26,10 @@ pub(super) fn put(flow: &mut Flow, list: &CutList, head: CutHead<'_>) {
         Col { head: "material", share: 0.14, is_figures: false },
         Col { head: "length", share: 0.09, is_figures: true },
         Col { head: "of it used", share: 0.1, is_figures: true },
-        Col { head: "weigh", share: 0.17, is_figures: true },
+        Col { head: "weight", share: 0.17, is_figures: true },
         Col { head: "each", share: 0.11, is_figures: true },
         Col { head: "all", share: 0.12, is_figures: true },
-        Col { head: "comes in", share: 0.13, is_figures: false },
+        Col { head: "delivery", share: 0.13, is_figures: false },
     ];
     let mut rows = Vec::new();
     let (mut sum, mut is_priced) = (0_i64, true);

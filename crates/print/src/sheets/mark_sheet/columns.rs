@@ -71,7 +71,7 @@ impl Columns {
             total: column("from datum", figures_mm[1], Align::Right),
             exact: column("exact mm", figures_mm[2], Align::Right),
             step: column("step", figures_mm[3], Align::Right),
-            block: column("block", words[0], Align::Left),
+            block: column("part", words[0], Align::Left),
             becomes: column("becomes", words[1], Align::Left),
             side: column("side", words[2], Align::Left),
             strike: column("strike", words[3], Align::Left),

@@ -102,7 +102,7 @@ fn put_bar(flow: &mut Flow, title: &str, bar: &BarWords, warned: Option<&Caution
     }
     match &bar.strip {
         Some(strip) => strip::put_strip(flow, strip),
-        None => flow.put(findings::heading("Nothing is marked on this bar yet: it has no segments.")),
+        None => flow.put(findings::heading("Nothing is marked on this bar yet: it has no parts.")),
     }
 }
 

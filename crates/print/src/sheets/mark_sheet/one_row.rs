@@ -56,7 +56,7 @@ fn shown_length(strip: &Strip, row_mm: f64) -> f64 {
 fn heading(strip: &Strip, width: f64) -> Block {
     let [from, name] = strip.seen;
     let scale = match scale_words(strip.scale) {
-        Some(scale) => format!("Not at full scale, {scale}: lay the marks off by their totals."),
+        Some(scale) => format!("Not at full scale, {scale}: mark out by the totals."),
         None => "Full scale: lay the bar on it.".to_owned(),
     };
     let wide = if strip.is_wide { ", wide side up" } else { "" };

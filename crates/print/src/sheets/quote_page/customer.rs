@@ -114,7 +114,12 @@ fn put_prices(flow: &mut Flow, quote: &Quote, head: QuoteHead<'_>) {
     let tax = tax.map(|tax| format!("The tax is {} at {}.", tax.name, tax.rate.text()));
     let first = quote.counts.first().filter(|one| one.asked.deposit > 0);
     let deposit = head.shop.deposit.as_ref().zip(first).map(|(share, one)| {
-        format!("With the order {} is paid: {} for {}.", share.text(), money.words(one.asked.deposit), one.count)
+        format!(
+            "Deposit with the order: {}, which is {} for {}.",
+            share.text(),
+            money.words(one.asked.deposit),
+            one.count
+        )
     });
     let words: Vec<String> = [tax, deposit].into_iter().flatten().collect();
     if !words.is_empty() {
@@ -139,7 +144,7 @@ fn put_terms(flow: &mut Flow, head: QuoteHead<'_>) {
     let rated = Cautions { rating, ..Cautions::default() };
     cautions::put_own(flow, &rated);
     if rating.is_none() {
-        let words = "The work is not rated: not to lift, tow or hold people.";
+        let words = "This work is not rated. Do not use it to lift, tow or hold people.";
         flow.put(paragraph(words, BODY, Weight::Regular, width).then_free(1.5));
     }
     if let Some(closing) = &head.shop.closing {

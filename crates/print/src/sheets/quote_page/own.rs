@@ -20,7 +20,7 @@ use fh_rack::said::written::Said;
 
 /// What a quote is not.
 const AID: &str =
-    "A quote from a plan is an aid and no accounting. Tax and the rights of customers are local law: ask there.";
+    "A quote from a plan is a guide, not a set of accounts. Tax and the rights of customers are local law: ask there.";
 
 /// The reckoning, each count in turn.
 pub fn reckoning(quote: &Quote, head: QuoteHead<'_>, paper: Paper) -> Drawing {
@@ -115,7 +115,7 @@ fn steps(quote: &Quote, one: &QuoteFor, head: QuoteHead<'_>, money: &Currency) -
     );
     step(
         asked.contingency > 0,
-        "for what nobody foresaw",
+        "contingency",
         share(shop.contingency.as_ref().map(|share| share.hundredths)),
         asked.contingency,
     );

@@ -99,8 +99,8 @@ pub(super) fn put_heat_notes(flow: &mut Flow, plan: &Plan, worked: &Worked) {
     let losses = &worked.scale;
     let many = losses.len() > 1;
     let loss = |loss: &ScaleLoss| match plan.bars.get(loss.bar).filter(|_| many) {
-        Some(bar) => format!("{}: {}", bar_name(plan, loss.bar, bar), loss.reason),
-        None => loss.reason.clone(),
+        Some(bar) => format!("{}: {}", bar_name(plan, loss.bar, bar), loss.reason()),
+        None => loss.reason(),
     };
     let allowed = plan.bars.iter().enumerate().take(MOST_BARS).map(|(index, bar)| {
         let whose = if plan.bars.len() > 1 { format!("{}: ", bar_name(plan, index, bar)) } else { String::new() };

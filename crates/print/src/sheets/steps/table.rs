@@ -7,7 +7,7 @@ use crate::fonts::Weight;
 use crate::sheets::flow::Flow;
 use crate::sheets::paragraph::paragraph;
 use crate::sheets::type_sizes::CAPTION;
-use fh_work::hot_note;
+use fh_work::{ScaleLoss, hot_note};
 
 impl Job<'_> {
     /// Puts the whole job on the flow as a table.
@@ -33,7 +33,7 @@ impl Job<'_> {
                 None => flow.put(row),
             }
         }
-        let losses = self.worked.scale.iter().map(|loss| loss.reason.clone());
+        let losses = self.worked.scale.iter().map(ScaleLoss::reason);
         let notes: Vec<String> = hot_note(self.plan).into_iter().chain(losses).collect();
         if !notes.is_empty() {
             flow.skip(1.0);

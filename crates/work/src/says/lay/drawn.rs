@@ -167,7 +167,9 @@ fn from_the_groove(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Opti
     };
     let groove = open_grooves(site, progress, &lengths).into_iter().find(rib)?;
     let name = site.name(groove.within);
-    Some(format!("Draw it from the groove on, what is left of “{name}” there with it: or it stands up as a rib."))
+    Some(format!(
+        "Draw it from the groove on, and take what is left of “{name}” there down with it, or it leaves a rib."
+    ))
 }
 
 /// What is drawn out along with a part, and why.
@@ -177,7 +179,7 @@ fn drawn_along(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<S
     let name = site.name(along.iter().copied().find(|at| !is_step(at))?);
     if along.iter().any(is_step) {
         return Some(format!(
-            "Draw the bar for “{name}” down along with it, to the same section: the step is set on that bar, for so short a stub left thick folds over it."
+            "Draw the bar for “{name}” down along with it, to the same section, then set the step on that: a stub this short folds over if it is left thick."
         ));
     }
     Some(format!("Draw “{name}” out along with it, through the end: a lump left on the end folds in."))
@@ -198,10 +200,12 @@ fn to_section(site: &Site<'_>, part: Part<'_>, section: &SectionSize) -> &'stati
         SectionSize::Flat { .. } | SectionSize::Edge { .. } => {
             "Work its two wide sides; true the edges lightly every few blows."
         }
-        SectionSize::Oval { .. } => "From the two wide sides, then round the edges; true them lightly every few blows.",
-        SectionSize::HalfRound { .. } => "Flat first, then into the half-round swage, the flat side up.",
-        SectionSize::Octagon { .. } => "Square first, then its corners down, an eighth of a turn each time.",
-        SectionSize::Hexagon { .. } => "From its three pairs of sides in turn, a sixth of a turn each time.",
+        SectionSize::Oval { .. } => "Work the two wide sides, then round the edges; true them lightly every few blows.",
+        SectionSize::HalfRound { .. } => "Forge it flat first, then into the half-round swage, the flat side up.",
+        SectionSize::Octagon { .. } => {
+            "Draw it square first, then knock its corners down, an eighth of a turn each time."
+        }
+        SectionSize::Hexagon { .. } => "Work its three pairs of sides in turn, a sixth of a turn each time.",
         SectionSize::Diamond { .. } if !has_four_corners(&site.raw_section(part.at)) => {
             "Draw it square, held so that its corners point up and down. Quarter turns to and fro, never all the way round, or it twists."
         }
@@ -231,7 +235,7 @@ pub(crate) fn taper_section<'a>(from: &'a SectionSize, to: &'a SectionSize) -> &
 /// How a taper is drawn: its thin end first, and there to its section.
 fn tapered(site: &Site<'_>, part: Part<'_>, from: &SectionSize, to: &SectionSize) -> Vec<String> {
     let [thin, thick] = thin_first(from, to);
-    let mut all = vec!["Thin end first, then back towards the thick one.".to_owned()];
+    let mut all = vec!["Draw the thin end first, then back towards the thick one.".to_owned()];
     match (thin, thick) {
         (SectionSize::Point, thick) => all.push(to_section(site, part, thick).to_owned()),
         (SectionSize::Round { .. }, thick) if !matches!(thick, SectionSize::Round { .. }) => {

@@ -12,7 +12,7 @@ use fh_core::plan::Form;
 /// How a block is spread.
 pub(crate) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
     if is_drawn_in(site, part) {
-        return "From its two edges, and level the faces every few blows.".to_owned();
+        return "Strike its two edges, and level the faces every few blows.".to_owned();
     }
     let turned = match flush_side(site, part) {
         Some(side) => {
@@ -127,9 +127,9 @@ pub(crate) fn slit(site: &Site<'_>, part: Part<'_>) -> String {
 /// How a hole is punched.
 pub(crate) fn punched(site: &Site<'_>, part: Part<'_>) -> String {
     if is_flat_on_a_block(site, part) {
-        return "On the bottom block, from one side until it rings; then over, and out on the dark spot, over a bolster with a hole.".to_owned();
+        return "On the bottom block, punch from one side until it rings; turn it over, and punch out on the dark spot, over a bolster with a hole.".to_owned();
     }
-    "From one side until it rings on the anvil; then over, and out on the dark spot, above the hole in the anvil."
+    "Punch from one side until it rings on the anvil; turn it over, and punch out on the dark spot, above the hole in the anvil."
         .to_owned()
 }
 
@@ -155,7 +155,7 @@ pub(crate) fn trimmed(site: &Site<'_>, part: Part<'_>) -> String {
     } else if matches!(part.balance.shape, Some(Shape::Flag { blank: Some(_), .. })) {
         "Lay the template on with its base line on the middle of the bar and its root on the bar's, scribe it, and cut along the line."
     } else {
-        "Along the outline of the template, laid on and scribed."
+        "Lay the template on, scribe round it, and cut along the line."
     };
     let root = match &part.balance.shape {
         Some(Shape::Flag { outline, .. }) if matches!(outline.bare(), Outline::Leaf { .. }) => root_words(site, part),

@@ -44,7 +44,7 @@ pub(crate) fn scarf(site: &Site<'_>, part: Part<'_>) -> String {
             opposite.trim_end_matches(',')
         ),
         None if opposite.contains("the outside") => {
-            format!("{bevel} {} comes to lie on the bar that it closes on.", upper_first(&opposite))
+            format!("{bevel} {} goes against the bar it closes on.", upper_first(&opposite))
         }
         None => bevel,
     }
@@ -103,7 +103,7 @@ const UNDER_THE_JAWS: f64 = 900.0;
 
 const UPRIGHT: &str = "Hold it below its shoulder in the vice, with soft jaws.";
 
-const LEVEL: &str = "So long a bar does not stand in the vice: lay it level on stands, clamp it just below its shoulder in soft jaws, back its other end with something heavy, and strike along it.";
+const LEVEL: &str = "The bar is too long to stand in the vice: lay it level on stands, clamp it just below its shoulder in soft jaws, back its other end with something heavy, and strike along it.";
 
 /// Whether the bar of a tenon has room upright in the vice.
 fn goes_upright(sites: &[Site<'_>], joint: &Joint) -> bool {

@@ -25,7 +25,7 @@ pub(super) fn words(site: &Site<'_>, part: Part<'_>, standing: &Standing) -> Str
         };
         all.push(apart);
     }
-    all.push("Do nothing to the peak between them; leave what it grows sideways.".to_owned());
+    all.push("Leave the peak between them alone; let it spread sideways.".to_owned());
     all.join(" ")
 }
 

@@ -40,10 +40,10 @@ const SMOOTH: &str =
     "Then smooth the cut faces, and round the root, before a branch is forged: a ragged face folds into a cold shut.";
 
 const FROM_THE_EDGES: &str =
-    "From its two edges alone: it is as thick as it will be. Turn it over after every few blows.";
+    "Strike its two edges only: it is already to thickness. Turn it over after every few blows.";
 
 const FROM_TOP_AND_BOTTOM: &str =
-    "From top and bottom alone: it is as wide as it will be. Turn it over after every few blows.";
+    "Strike top and bottom only: it is already to width. Turn it over after every few blows.";
 
 const BOTH: &str = "Turn it over after every few blows, so that both sides go down evenly.";
 
@@ -61,7 +61,7 @@ pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend], progress: &P
 fn of_bar(site: &Site<'_>, operation: Operation) -> Option<&'static str> {
     Some(match operation {
         Operation::Straighten => {
-            "With what is left of the heat; heat again only where it is still out of line: light blows on the face, and sight along it."
+            "Use what is left of the heat: light blows on the face, sighting along it. Heat again only where it is still out of line."
         }
         Operation::Check if has_bends(site) => {
             "True it first: sight along it, lay it on a flat plate, and correct warm what the last bend or weld has pulled."
@@ -69,7 +69,7 @@ fn of_bar(site: &Site<'_>, operation: Operation) -> Option<&'static str> {
         Operation::Brush if is_framed(site) => {
             "True it first: on a flat plate it must neither rock nor stand off; tap down what is high."
         }
-        Operation::Wax => "Just warm enough that the wax melts on it, and no warmer.",
+        Operation::Wax => "Warm it until wax just melts on it, no more.",
         _ => return None,
     })
 }
@@ -78,11 +78,11 @@ fn of_bar(site: &Site<'_>, operation: Operation) -> Option<&'static str> {
 fn marked(site: &Site<'_>) -> String {
     let view = site.balance.marked_view();
     let [wide, thick] = extents(&site.balance.stock);
-    let [lain, and] = if (wide - thick).abs() > 1e-6 { ["Lay it flat,", " and"] } else { ["With", ""] };
+    let lain = if (wide - thick).abs() > 1e-6 { "Lay it flat," } else { "Lay it with" };
     let turned = if view == View::Side { "; turn it towards you" } else { "" };
     let datum = site.bar.datum_name();
     let mut all = vec![format!(
-        "{lain} the {datum} at your left,{and} square each mark across the side that is up, and punch it lightly: from now on that side is the {}{turned}.",
+        "{lain} the {datum} at your left. Square each mark across the side that is up, and punch it lightly. From now on that side is the {}{turned}.",
         marked_side_words(view)
     )];
     let laid = site.balance.laid_off();
@@ -121,7 +121,7 @@ fn is_framed(site: &Site<'_>) -> bool {
 
 /// How a slit is cut; where its branches are not bent apart to be forged it is wedged open for its cut faces.
 fn split(site: &Site<'_>, part: Part<'_>) -> String {
-    let cut = "Along the line, half through; then turn it over, and meet the cut from the other side.";
+    let cut = "Cut along the line, half through; then turn it over, and meet the cut from the other side.";
     if let Some(free) = cut_free(site, part) {
         return format!("{cut} {free}");
     }
@@ -170,11 +170,11 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
             let apart = if is_closed {
                 "Drive a wedge or a drift through the slit, until each branch can be laid over the thin end of the horn."
             } else {
-                "Until they stand at a right angle to each other: each can then be laid on the anvil, the other clear of the hammer and of the edge."
+                "Bend them until they stand at a right angle to each other: each can then be laid on the anvil, the other clear of the hammer and of the edge."
             };
             return Some(format!("{apart} {SMOOTH}"));
         }
-        (O::Straighten, _) if is_closed => "Straight, and side by side again, with light blows all round.",
+        (O::Straighten, _) if is_closed => "Knock them straight, and side by side again, with light blows all round.",
         (O::Straighten, Form::Split(_)) => "Bring them in line again, with light blows.",
         (O::Straighten, _) => OPENED_AGAIN,
         (O::Trim | O::PartOff | O::Punch | O::Drill | O::Drift, _) => return cut(site, task, part),
@@ -182,7 +182,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::Twist, _) => return Some(bent::twisted(site, part)),
         (O::Stamp, _) => "Step them off cold with the dividers; then cut or strike them evenly, square across.",
         (O::Brush, _) => {
-            "Hot, as it comes out of the fire to be closed in: all round, and then close it at once. Brushed cold it scales again in the next heat."
+            "Brush it hot, all round, as it comes out of the fire to be closed in; then close it at once. Brushed cold it scales again in the next heat."
         }
         (O::Bend, Form::Collar(_)) => {
             "Bend it to a U round the mandrel, its legs even and open: it is closed hot, on the bars that it binds."
@@ -209,7 +209,7 @@ fn cut(site: &Site<'_>, task: &Task, part: Part<'_>) -> Option<String> {
         (O::PartOff, Form::Hold(_)) => return Some(parted_off(site, part)),
         (O::Punch, Form::Hole(_)) if is_slit(site, task) => return Some(flat::slit(site, part)),
         (O::Punch, _) if is_drilled(site, part) => {
-            "Cold, from both sides to the middle: so thin a punch bends and sticks in so deep a hole."
+            "Drill it cold, from both sides to the middle: a punch this thin bends and sticks in a hole this deep."
         }
         (O::Punch, _) => return Some(flat::punched(site, part)),
         (O::Drill, Form::Hole(_)) if is_hammered(site, part.at) => {

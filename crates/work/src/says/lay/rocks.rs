@@ -44,7 +44,7 @@ pub(crate) fn set_down(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> 
     let thick = near.filter_map(|at| Some((at, stands_out(site, progress, at, (&lengths, base))?)));
     let (at, out) = thick.filter(|one| slope(one) > ROCKS).max_by(|one, other| slope(one).total_cmp(&slope(other)))?;
     Some(format!(
-        "“{}” is thicker by {} on each side: let it hang clear of the anvil, or put a block so thick under the bar, or it rocks.",
+        "“{}” is thicker by {} on each side: let it hang clear of the anvil, or pack the bar up by that much, or it rocks.",
         site.name(at),
         length_words(site.plan, out)
     ))
