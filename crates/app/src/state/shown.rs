@@ -89,8 +89,8 @@ fn thickness(bar: &BarBalance, view: View) -> f64 {
 
 fn hot(plan: &Plan, worked: &Worked, at: usize) -> Option<Hot> {
     let step = worked.steps.get(at)?;
-    let (bar, mm, label) = (step.bar?, step.hot_mm?, step.hot_words(plan)?);
-    let words = label.split_once(": ").map_or_else(|| label.clone(), |(_, words)| words.to_owned());
+    let (bar, mm, (head, words)) = (step.bar?, step.hot_mm?, step.hot_length(plan)?);
+    let label = format!("{head}: {words}");
     (mm[1] > mm[0]).then_some(Hot { bar, mm, words, label })
 }
 
@@ -112,9 +112,10 @@ mod tests {
         let drawing = document(plan, balance, &sheets, Paper::A4, usual_orientation(&sheets));
         let items = drawing.pages.iter().flat_map(|page| &page.items);
         let words = items.filter_map(|item| if let Item::Text(text) = item { Some(text.content()) } else { None });
-        let hot = words.filter(|words| words.starts_with("hot: ") || words.starts_with("hot at first: "));
-        // On paper a fraction has a bar of its own.
-        hot.map(|words| words.split(',').next().unwrap().replace('⁄', "/")).collect()
+        let hot = words.filter(|words| words.starts_with("Hot: ") || words.starts_with("Hot at first: "));
+        // On paper it begins a line with how warm it is, and a fraction has a bar of its own.
+        hot.map(|words| words.split([',', '·']).next().unwrap().trim().replace("Hot", "hot").replace('⁄', "/"))
+            .collect()
     }
 
     #[test]

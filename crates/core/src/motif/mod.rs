@@ -179,7 +179,7 @@ mod tests {
             (
                 "\"firstheat_motif\": 1",
                 "\"firstheat_motif\": 2",
-                "line 2, column 22, at firstheat_motif: this motif was",
+                "line 2, column 22, at firstheat_motif: this kept part was",
             ),
             (
                 "\"firstheat_motif\"",

@@ -46,12 +46,17 @@ impl WorkedStep {
     }
 
     /// What has to be hot, in words with their head: `hot: 40 mm`; none where it is done cold or the whole bar is meant.
-    ///
-    /// It is told as long as it is before the step; where the step makes it much longer, the head is `hot at first`.
     pub fn hot_words(&self, plan: &Plan) -> Option<String> {
+        self.hot_length(plan).map(|(head, length)| format!("{head}: {length}"))
+    }
+
+    /// The head and the length of what has to be hot, `hot` and `40 mm`; none where it is done cold or the whole bar is meant.
+    ///
+    /// The length is that before the step; where the step makes it much longer, the head is `hot at first`.
+    pub fn hot_length(&self, plan: &Plan) -> Option<(&'static str, String)> {
         let [from, to] = self.zone_mm?;
         let [now_from, now_to] = self.hot_mm?;
         let head = if now_to - now_from > 1.05 * (to - from) { "hot at first" } else { "hot" };
-        Some(format!("{head}: {}", hot_length(plan, to - from)))
+        Some((head, hot_length(plan, to - from)))
     }
 }
