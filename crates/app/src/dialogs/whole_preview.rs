@@ -1,4 +1,4 @@
-//! What a change of the whole piece comes to, before it is made: metal, heats, and what the craft says then.
+//! What a change of the whole piece comes to, before it is made: metal, heats and findings then.
 
 use crate::state::Desk;
 use crate::theme::{Text, space};

@@ -51,7 +51,7 @@ impl ComparedLine {
     }
 }
 
-/// Holds the second plan against the first: metal, marks, parts, heats and what the craft says of only one of them. Lines that
+/// Holds the second plan against the first: metal, marks, parts, heats and the findings that only one of them has. Lines that
 /// are the same in both stand there too.
 pub fn compare(first: Version<'_>, second: Version<'_>) -> Vec<ComparedGroup> {
     let bars = pairs_of_bars(first.plan, second.plan);
@@ -60,7 +60,7 @@ pub fn compare(first: Version<'_>, second: Version<'_>) -> Vec<ComparedGroup> {
         ("Marks", marks::lines(first, second, &bars)),
         ("Parts", parts::lines(first, second, &bars)),
         ("Heats", figures::heats(first, second)),
-        ("What the craft says", figures::findings(first, second)),
+        ("Findings", figures::findings(first, second)),
     ];
     let groups = groups.into_iter().filter(|(_, lines)| !lines.is_empty());
     groups.map(|(title, lines)| ComparedGroup { title: title.to_owned(), lines }).collect()
