@@ -93,7 +93,7 @@ fn nothing_fine_is_gripped_while_something_stout_stays_cold() {
         for step in held {
             assert_eq!(step.hold.unwrap().jaw_mm, [12.0, 12.0], "as it came from the rack: {}", step.title);
         }
-        for (title, after) in [("Part off “rest”", 0), ("Set down “step”", 1), ("Taper “tang”", 2)] {
+        for (title, after) in [("Cut off “rest”", 0), ("Set down “step”", 1), ("Taper “tang”", 2)] {
             let step = &worked.steps[cut + after];
             assert_eq!(step.title, title);
             assert_eq!(name_held(&plan, step), wanted, "{title}");

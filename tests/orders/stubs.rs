@@ -66,7 +66,7 @@ fn the_bar_for_a_short_tang_is_drawn_down_with_the_shank_and_the_step_set_on_tha
         let step = &worked.steps[number(&worked, "Set down “step”")];
         assert!(step.measure.iter().all(|words| !words.contains("mark ")), "{:?}", step.measure);
         assert!(step.measure[0].contains("from the far end"), "{:?}", step.measure);
-        assert!(!is_held || number(&worked, "Part off “rest”") < number(&worked, "Set down “step”"), "{order:?}");
+        assert!(!is_held || number(&worked, "Cut off “rest”") < number(&worked, "Set down “step”"), "{order:?}");
         let ids: Vec<&str> = worked.findings.iter().map(|found| found.finding.id).collect();
         assert!(!ids.contains(&"rules-contradict") && (!is_held || !ids.contains(&"wrong-order")), "{ids:?}");
     }

@@ -72,7 +72,7 @@ fn left_to_grow(part: Part<'_>) -> &'static str {
     if part.balance.grown.is_some_and(|grown| grown.is_width) {
         "On its top and bottom alone, bite beside bite, turning it over; its edges are not struck: leave it as wide as it grows."
     } else {
-        "On its two edges alone, bite beside bite, turning it over; its flat sides are not struck: leave it as thick as it grows."
+        "Strike its two edges only, bite beside bite, turning it over; leave it as thick as it grows."
     }
 }
 
