@@ -27,7 +27,7 @@ const SIZES: [Vec2; 6] = [
     vec2(1.0, 1.0),
 ];
 
-const TEXTS: [&str; 23] = [
+const TEXTS: [&str; 26] = [
     "0",
     "-5",
     "12",
@@ -49,11 +49,14 @@ const TEXTS: [&str; 23] = [
     "a\u{301}\u{301}",
     "\u{0}",
     "leaf",
+    "20, 45, 80",
+    "2; 4 1/4; 6",
+    "0 mm",
     "NaN",
     "",
 ];
 
-const KEYS: [Key; 44] = [
+const KEYS: [Key; 46] = [
     Key::ArrowLeft,
     Key::ArrowRight,
     Key::ArrowUp,
@@ -77,6 +80,7 @@ const KEYS: [Key; 44] = [
     Key::H,
     Key::I,
     Key::J,
+    Key::K,
     Key::L,
     Key::M,
     Key::N,
@@ -84,6 +88,7 @@ const KEYS: [Key; 44] = [
     Key::P,
     Key::R,
     Key::S,
+    Key::T,
     Key::V,
     Key::X,
     Key::Y,
@@ -270,7 +275,8 @@ impl Hands {
     fn key(&mut self) -> Vec<Event> {
         let key = *self.random.of(&KEYS).unwrap_or(&Key::Escape);
         let command = Modifiers::COMMAND | Modifiers::CTRL;
-        let held = [Modifiers::NONE, Modifiers::NONE, command, command, Modifiers::SHIFT, Modifiers::ALT];
+        let both = command | Modifiers::SHIFT;
+        let held = [Modifiers::NONE, Modifiers::NONE, command, command, both, Modifiers::SHIFT, Modifiers::ALT];
         let modifiers = *self.random.of(&held).unwrap_or(&Modifiers::NONE);
         let mut events = Vec::new();
         match (modifiers == command, key) {
