@@ -236,3 +236,23 @@ fn there_is_no_slit_where_a_block_has_no_room() {
     let found = balance(&plan);
     assert!(found.findings.iter().any(|finding| finding.id == "block-short"), "{:?}", found.findings);
 }
+
+#[test]
+fn what_lies_beside_a_cut_gives_to_that_and_not_to_a_block() {
+    // The spike has no length, and what runs on cannot take what the cut leaves it: nothing of it fills the block.
+    let plan = read(
+        r#"{ "firstheat": 1, "bars": [{ "stock": { "square": "16 mm" }, "segments": [
+          { "form": { "plain": { "length": "90 mm" } } },
+          { "name": "slit", "form": { "split": { "side": "0 deg", "cut": "5 mm", "slit": "30 mm", "branches": [
+            { "free": "datum", "segments": [
+              { "name": "spike", "form": { "taper": { "from": { "round": "3 mm" }, "to": { "round": "8 mm" } } } },
+              { "form": { "drawn": { "section": { "round": "8 mm" } } },
+                "bend": { "curve": { "angle": "120 deg", "inside_radius": "70 mm" } } }] },
+            { "segments": [{ "form": { "plain": {} } }] }] } } },
+          { "name": "head", "form": { "plain": { "length": "50 mm" } }, "ends_at": "300 mm" }] }] }"#,
+    );
+    let found = balance(&plan);
+    let block = &found.bars[0].blocks[0];
+    // 90 + 30 + 50 mm of 300 are used.
+    assert!(block.gives.is_empty() && (mm(block.over_length) - 130.0).abs() < 1e-6, "{block:?}");
+}

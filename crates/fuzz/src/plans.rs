@@ -62,7 +62,7 @@ fn check_plan(run: &mut Run, plan: &Plan, whole: bool) {
 pub(crate) fn balances(run: &mut Run, plan: &Plan, balance: &Balance) {
     for bar in &balance.bars {
         check_bar(run, bar);
-        bar.blocks.iter().for_each(|block| check_block(run, bar, block));
+        bar.blocks.iter().for_each(|block| check_block(run, plan, bar, block));
     }
     check_sizes(run, plan, balance);
     for finding in &balance.findings {
@@ -71,12 +71,15 @@ pub(crate) fn balances(run: &mut Run, plan: &Plan, balance: &Balance) {
 }
 
 /// The parts of a block, and what of it is over or short, are as long as it is.
-fn check_block(run: &mut Run, bar: &BarBalance, block: &Block) {
+fn check_block(run: &mut Run, plan: &Plan, bar: &BarBalance, block: &Block) {
     let own = bar.whole().skip(block.places.start).take(block.places.len());
     let taken: f64 = own.map(|(_, part)| part.stock_length.value).sum();
     let long = (block.mark_end - block.mark_start).value;
     if (taken + block.over_length.value - long).abs() > 1e-6 * taken.max(long.abs()) + 1e-12 {
-        run.wrong("a block is not as long as its parts", format!("{block:?} takes {taken} m"));
+        run.wrong(
+            "a block is not as long as its parts",
+            format!("{block:?} takes {taken} m\non {}", file::write(plan)),
+        );
     }
 }
 

@@ -82,13 +82,7 @@ fn asked(flat: &[Flat<'_>], own: Range<usize>, named: Option<usize>) -> Vec<usiz
         gives.is_some_and(|gives| gives != Gives::Nothing) || Some(at) == named
     };
     let segment = |at: usize| flat.get(at).map(|it| it.segment);
-    // What lies beside a written cut gives to that.
-    let is_cut = |at: usize| match flat.get(at).map(|it| it.chain) {
-        Some(Chain::Branch { split, .. }) => {
-            segment(split).is_some_and(|it| matches!(&it.form, Form::Split(split) if split.cut.is_some()))
-        }
-        _ => false,
-    };
+    let is_cut = |at: usize| is_beside_a_cut(flat, at);
     let is_split = |at: &usize| segment(*at).is_some_and(|it| matches!(it.form, Form::Split(_)));
     let mut all: Vec<usize> = own.clone().filter(|at| says(*at) && !is_split(at) && !is_cut(*at)).collect();
     for split in own.filter(|at| is_split(at) && says(*at)) {
@@ -103,10 +97,17 @@ fn asked(flat: &[Flat<'_>], own: Range<usize>, named: Option<usize>) -> Vec<usiz
     all
 }
 
+/// Whether a part lies beside a written cut: it gives to that, not to a block.
+fn is_beside_a_cut(flat: &[Flat<'_>], at: usize) -> bool {
+    let Some(Chain::Branch { split, .. }) = flat.get(at).map(|it| it.chain) else { return false };
+    flat.get(split).is_some_and(|it| matches!(&it.segment.form, Form::Split(split) if split.cut.is_some()))
+}
+
 /// The block with its giving parts at the factor that fills `target` mm of bar.
 fn filled_block(block: &Stretch<'_, '_>, mut asked: Vec<usize>, target: f64, cannot: &mut Vec<usize>) -> Done {
     let mut written = block.settle(&[], &asked);
-    let without = block.without_length(&written);
+    let mut without = block.without_length(&written);
+    without.retain(|at| !is_beside_a_cut(block.flat, *at));
     if !without.is_empty() {
         // What has no length takes what the others leave.
         asked = without;
