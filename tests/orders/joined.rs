@@ -98,3 +98,22 @@ fn a_ring_that_does_not_go_on_closed_is_closed_where_it_hangs() {
     let (bend, fit, _) = of(&[plain("stem", "200 mm")]);
     assert!(bend.contains("Close it on the mandrel") && !fit.is_hot(), "{bend}");
 }
+
+/// The lap of a ring of 12 mm square is one and a half thicknesses, 18 mm; what is heated with it is a thickness on both sides. How it is
+/// seen to have taken is common practice, no source.
+#[test]
+fn a_weld_says_how_long_its_lap_is_what_to_heat_and_when_it_has_taken() {
+    let plan = crate::orders::demo("pot-stand.plan.json");
+    let worked = crate::orders::worked(&plan);
+    let weld = joint(&plan, &worked, JointKind::Weld);
+    let words = crate::orders::lay(weld);
+    assert!(words.contains("heat the lap, 18.0 mm long, and 12.0 mm more on both sides of it, slowly"), "{words}");
+    let check = weld.check.clone().unwrap_or_default();
+    let scarf = crate::orders::doing(&worked, fh_core::plan::Operation::Scarf);
+    assert_eq!(scarf.title, "Scarf “scarf” and the end of “arc 1”");
+    let lifter = crate::orders::worked(&crate::orders::demo("cloche-lifter.plan.json"));
+    let weld = crate::orders::doing(&lifter, fh_core::plan::Operation::Weld);
+    assert!(crate::orders::lay(weld).contains("heat the lap, 13.5 mm long"), "{:?}", weld.lay);
+    let check = check + weld.check.as_deref().unwrap_or_default();
+    assert!(check.contains("It has taken when the lap moves as one"), "{check}");
+}

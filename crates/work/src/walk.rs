@@ -24,7 +24,7 @@ use crate::says::tight::tight;
 use crate::says::tools::wanted;
 use crate::says::wanted::{Wanted, own, tongs};
 use crate::says::words::distinct;
-use crate::says::{brief, careful, words};
+use crate::says::{brief, careful, checks, words};
 use crate::seen::Seen;
 use crate::setup::Setup;
 use crate::step::WorkedStep;
@@ -200,6 +200,11 @@ impl<'b, 'a> Walk<'b, 'a> {
                 )
             }),
             caution: ordered.step.caution.clone().or(caution),
+            check: ordered.step.check.clone().or_else(|| {
+                task.filter(|task| task.operation == Operation::Weld)
+                    .zip(site)
+                    .and_then(|(task, site)| checks::check(site, task, &[], (self.progress.get(site.index)?, 0.0)))
+            }),
             hold: held.map(|(_, hold)| hold),
             held_bar: held.map(|(bar, _)| bar),
             ..self.bare(ordered, None, heated, place, tools)

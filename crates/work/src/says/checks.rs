@@ -72,7 +72,7 @@ fn check_of_bend(site: &Site<'_>, task: &Task) -> Option<String> {
         O::Twist => "Count the turns; sight along the bar: it has to be straight.",
         O::Open => "Measure the length; look from both ends: the rods have to match.",
         O::Weld if site.plan.material().weld.is_some() => {
-            "Look for a dark line along the seam at the second heat; check the length, and that the ring is still round."
+            "It has taken when the lap moves as one under the hammer and cools as one: a dark line along the seam at the second heat is open yet. Check the length, and that the ring is still round."
         }
         _ => return None,
     };

@@ -1,9 +1,10 @@
 //! Steps in words: what they are called, and the lengths in them.
 
 use crate::fire::hot::hot_mm;
+use crate::job::part::met;
 use crate::job::site::{Part, Site};
 use crate::job::task::Task;
-use fh_core::describe::Face;
+use fh_core::describe::{Face, short_name};
 use fh_core::forms;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{Form, Made, Member, Operation, Plan, PlanUnit, SocketAxis};
@@ -112,7 +113,11 @@ fn deed(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> String {
         return whole_bar(site, first.operation);
     };
     let parts = tasks.iter().filter_map(|task| task.part);
-    let names: Vec<String> = parts.map(|at| format!("“{}”", site.name(at))).collect();
+    let mut names: Vec<String> = parts.map(|at| format!("“{}”", site.name(at))).collect();
+    if first.operation == Operation::Scarf {
+        // Of two ends that meet both are scarfed.
+        names.extend(met(site, part).map(|other| format!("the end of “{}”", short_name(other))));
+    }
     let to = on_the_way_to(site, part, first).unwrap_or_default();
     let verb = verb(site, part, first);
     let verb = if names.len() > 1 { verb.replace("the boss", "the bosses") } else { verb.to_owned() };

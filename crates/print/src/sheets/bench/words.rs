@@ -2,7 +2,7 @@
 
 use crate::sheets::steps::words::{CardWords, card_words};
 use fh_core::describe::segment_name;
-use fh_core::plan::{Operation, Plan, PlanUnit};
+use fh_core::plan::{Form, Operation, Plan, PlanUnit};
 use fh_work::{Measure, Size, WorkedStep};
 
 /// How the name of a length begins where a step has several.
@@ -49,7 +49,7 @@ pub(super) fn step_words(plan: &Plan, (number, steps): (usize, &[WorkedStep]), b
         heat,
         hot: step.hot_words(plan).and_then(|words| Some(words.split_once(": ")?.1.to_owned())).unwrap_or_default(),
         title: card.title.to_owned(),
-        sizes: sizes(unit, step, below > Below::Place),
+        sizes: sizes(plan, step, below > Below::Place),
         place: place(&card, unit),
         below: hold.into_iter().chain([besides(unit, step, below)]).collect::<Vec<_>>().join(" ").trim().to_owned(),
         is_careful: card.caution.is_some(),
@@ -69,7 +69,8 @@ fn hold_words(plan: &Plan, step: &WorkedStep, before: &[WorkedStep]) -> Option<S
 }
 
 /// The sizes to reach, with the word that leads to them: `to 12 square, 120 long`.
-fn sizes(unit: PlanUnit, step: &WorkedStep, with_hot: bool) -> String {
+fn sizes(plan: &Plan, step: &WorkedStep, with_hot: bool) -> String {
+    let unit = plan.units.length;
     let becomes = if is_told_by_its_form(step) { step.becomes.join("; ") } else { String::new() };
     let becomes = bare(&becomes, unit);
     let others: Vec<&Size> = step.sizes.iter().filter(|size| !is_in(&bare(&size.cold, unit), &becomes)).collect();
@@ -84,10 +85,14 @@ fn sizes(unit: PlanUnit, step: &WorkedStep, with_hot: bool) -> String {
             false => told.push(one(size, unit, with_hot)),
         }
     }
-    let leads_to = step.tasks.iter().any(|task| {
-        use Operation as O;
-        matches!(task.operation, O::Draw | O::Taper | O::Upset | O::Spread | O::Flatten | O::SetDown | O::Trim)
-    });
+    // A head is made on a pin, which keeps its size.
+    let form = |at: usize| plan.segment(step.bar?, at).map(|segment| &segment.form);
+    let is_pin = step.parts().into_iter().any(|at| matches!(form(at), Some(Form::Rivet(_))));
+    let leads_to = !is_pin
+        && step.tasks.iter().any(|task| {
+            use Operation as O;
+            matches!(task.operation, O::Draw | O::Taper | O::Upset | O::Spread | O::Flatten | O::SetDown | O::Trim)
+        });
     let told = told.join(", ");
     match told.chars().next() {
         None => told,
@@ -161,6 +166,7 @@ fn around_plain(what: &str) -> [String; 2] {
     ];
     let words = |before: &str, after: &str| [before.to_owned(), after.to_owned()];
     match what {
+        "scarf" => return words("bevel", "long"),
         "angle, off straight" => return words("", "off straight"),
         "inside diameter" => return words("", "inside"),
         "block, mark to mark" => return words("block", "mark to mark"),
@@ -211,7 +217,10 @@ fn besides(unit: PlanUnit, step: &WorkedStep, below: Below) -> String {
     let notes = step.leave.iter().chain(&step.step.note).chain(&step.part_notes);
     let ways = step.heat_with.iter().chain(&step.lay).chain(&step.check);
     let notes = notes.filter(|_| below >= Below::Notes).cloned();
-    let ways = ways.filter(|_| below >= Below::Ways).cloned();
+    // How a slit is opened to its shape no line of sizes tells.
+    let opens = step.tasks.iter().any(|task| task.operation == Operation::Open);
+    let opened = step.lay.iter().filter(|_| opens && below < Below::Ways).cloned();
+    let ways = ways.filter(|_| below >= Below::Ways).cloned().chain(opened);
     let told = measure.into_iter().chain(notes).chain(ways);
     told.map(|words| words.trim().to_owned()).filter(|words| !words.is_empty()).collect::<Vec<_>>().join(" ")
 }

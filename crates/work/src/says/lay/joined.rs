@@ -11,15 +11,34 @@ use fh_core::material::Material;
 use fh_core::metal::Bent;
 use fh_core::plan::{Form, Joint, JointKind, Member, Operation, Segment, SizeName};
 
-/// How a lap is welded; of a metal that cannot be, what to do in its place.
-pub(crate) fn weld(metal: &Material) -> String {
+/// How a lap is welded, `lap` being what of it is heated; of a metal that cannot be, what to do in its place.
+pub(crate) fn weld(metal: &Material, lap: &str) -> String {
     match &metal.weld {
         Some(weld) => format!(
-            "Brush the lap and {}; heat it slowly in a clean fire to {} ({:.0} to {:.0} °C). Light, quick blows from the middle of the lap outward; then flux, a second welding heat, and dress it to size.",
+            "Brush the lap and {}; heat {lap} slowly in a clean fire to {} ({:.0} to {:.0} °C). Light, quick blows from the middle of the lap outward; then flux, a second welding heat, and dress it to size.",
             weld.flux, weld.looks, weld.from_celsius, weld.to_celsius
         ),
         None => no_weld(metal),
     }
+}
+
+/// What of the lap of a scarf is heated: all of it, and as much more on both sides as the bar is thick.
+pub(crate) fn lap_words(site: &Site<'_>, part: Part<'_>) -> String {
+    let Some(long) = part.balance.derived_length(SizeName::Scarf).map(in_mm) else { return "it".to_owned() };
+    let thick = bar_mm2(site, part).sqrt();
+    let [lap, beyond] = [long, thick].map(|mm| length_words(site.plan, mm));
+    format!("the lap, {lap} long, and {beyond} more on both sides of it,")
+}
+
+/// The same of the scarf that a joint welds; of one without a scarf just the lap.
+fn lap_at_joint(sites: &[Site<'_>], joint: &Joint) -> String {
+    let lap = joint.members().find_map(|member| {
+        let site = sites.iter().find(|site| site.bar.name == member.bar)?;
+        let is_scarf =
+            |part: &Part<'_>| part.segment.name == member.segment && matches!(part.segment.form, Form::Weld(_));
+        Some(lap_words(site, site.parts().find(is_scarf)?))
+    });
+    lap.unwrap_or_else(|| "it".to_owned())
 }
 
 /// What is said in place of a weld.
@@ -131,9 +150,9 @@ pub(crate) fn at_joint(sites: &[Site<'_>], task: &Task) -> Option<String> {
     };
     Some(match joint.kind {
         JointKind::Weld if can_weld(site) && joint.members().any(|member| has_hole(site, member)) => {
-            format!("{} A hole beside it is drifted true again.", weld(site.plan.material()))
+            format!("{} A hole beside it is drifted true again.", weld(site.plan.material(), &lap_at_joint(sites, joint)))
         }
-        JointKind::Weld => weld(site.plan.material()),
+        JointKind::Weld => weld(site.plan.material(), &lap_at_joint(sites, joint)),
         JointKind::Tenon => {
             let held = if goes_upright(sites, joint) { UPRIGHT } else { LEVEL };
             format!(
