@@ -92,10 +92,12 @@ fn welds_in_the_fire(plan: &Plan) -> bool {
 }
 
 /// Whether a rim of less than 1.5 mm is trimmed off a flag: no hot chisel takes that, so it is filed, cold.
-fn is_filed(balance: &Balance, task: &Task) -> bool {
+fn is_filed(plan: &Plan, balance: &Balance, task: &Task) -> bool {
     let Some(at) = task.part.filter(|_| task.operation == Operation::Trim) else { return false };
     let own = &balance.bars[task.bar].segments[at];
-    if matches!(own.bent, Some(Bent::Ring { .. })) {
+    let flat = plan.bars[task.bar].flat();
+    let is_bar = !matches!(flat[at].segment.form, Form::Flag(_) | Form::Trim(_) | Form::Hold(_));
+    if is_bar && matches!(own.bent, Some(Bent::Ring { .. })) {
         // The end of a ring is filed to its neck.
         return true;
     }
@@ -135,7 +137,7 @@ fn breaks_no_rule(plan: &Plan, balance: &Balance, worked: &Worked) -> Result<(),
         let hot = step
             .tasks
             .iter()
-            .any(|task| task.operation.is_hot() && !is_filed(balance, task) && !is_sawn(plan, balance, task));
+            .any(|task| task.operation.is_hot() && !is_filed(plan, balance, task) && !is_sawn(plan, balance, task));
         // Whether a joint is made hot, and a hole punched or drilled, is a matter of their sizes.
         let is_fitted = step.tasks.iter().any(|task| matches!(task.operation, Operation::Fit | Operation::Punch));
         // A branch is thinner than the bar that its sizes are written with.
