@@ -106,7 +106,7 @@ impl Handbook {
         let mut link = None;
         let area = ScrollArea::vertical().id_salt(("page", self.at)).auto_shrink([false, false]);
         area.max_height(height).min_scrolled_height(height).show(ui, |ui| {
-            ui.set_width(ui.available_width() - space::GROUP);
+            ui.set_width((ui.available_width() - space::GROUP).max(0.0));
             // Lines of words are as high as their words, the first of them too.
             ui.spacing_mut().interact_size.y = 0.0;
             ui.spacing_mut().item_spacing.y = space::GAP;
