@@ -123,10 +123,8 @@ fn every_mark_hole_and_slit_is_on_it_as_on_the_mark_sheet() {
         let all = said(&bench(&plan, Paper::Letter));
         for bar in &balance.bars {
             for at in 0..bar.segments.len() {
-                let (shop, exact) = (bar.block_shop(at).unwrap()[1], bar.block_exact(at).unwrap()[1]);
-                let exact = exact.get::<uom::si::length::millimeter>();
+                let shop = bar.block_shop(at).unwrap()[1];
                 assert!(all.contains(&joined(&shop.text())), "{name}: {} in {all}", shop.text());
-                assert!(all.contains(&format!("{exact:.2}")), "{name}: {exact:.2} in {all}");
             }
             let laid = bar.laid_off();
             for hole in &laid.holes {

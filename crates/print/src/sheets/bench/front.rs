@@ -16,7 +16,6 @@ use crate::sheets::steps::piece_picture::{Drawn, Named, Picture};
 use crate::sheets::title::title_block;
 use crate::sheets::type_sizes::{BELOW_STEP, BODY, CAPTION, FACT};
 use fh_core::balance::{Balance, BarBalance};
-use fh_core::describe::scale_words;
 use fh_core::findings::Severity;
 use fh_core::plan::{Bar, Plan};
 
@@ -90,13 +89,12 @@ pub(super) fn bar_words(plan: &Plan, bar: &Bar, worked: &BarBalance) -> String {
     format!("{} · {length} · make {}", bar.stock.describe(), bar.pieces())
 }
 
-/// The metal, the heats, the scale that the marks allow for, and what to do because the fire takes more than that.
+/// The metal, the heats, and what to do because the fire takes more than the marks allow for.
 fn work_words(job: &Job<'_>) -> String {
     let Job { plan, worked, .. } = *job;
-    let order = if worked.proposed { "proposed order" } else { "your own order" };
-    let heats = format!("{} steps, {}, {order}", worked.steps.len(), worked.heats_words());
+    let heats = worked.heats_words();
     let own = match &plan.bars[..] {
-        [bar] => format!("{} · {heats} · scale allowed for {}", plan.material_name(), scale_words(plan, bar)),
+        [_] => format!("{} · {heats}", plan.material_name()),
         _ => heats,
     };
     let deeds = worked.scale.iter().filter_map(|loss| {

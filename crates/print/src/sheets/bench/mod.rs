@@ -23,7 +23,7 @@ use crate::sheets::steps::piece_picture::Named;
 use crate::sheets::type_sizes::{BELOW_STEP, CAPTION, FACT, STEP};
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::plan::{Bar, Hangs, Plan, PlanUnit};
-use fh_work::hot_note;
+use fh_work::checking_celsius;
 use std::collections::BTreeSet;
 use std::ops::Range;
 
@@ -61,9 +61,9 @@ impl Back {
 /// The ways to lay it out, the best first.
 const BACKS: [Back; 6] = [
     Back { below: Below::Ways, size: STEP[1] },
-    Back { below: Below::Notes, size: STEP[0] },
-    Back { below: Below::Notes, size: STEP[1] },
-    Back { below: Below::Notes, size: STEP[2] },
+    Back { below: Below::Hot, size: STEP[0] },
+    Back { below: Below::Hot, size: STEP[1] },
+    Back { below: Below::Hot, size: STEP[2] },
     Back { below: Below::Place, size: STEP[2] },
     Back { below: Below::Place, size: STEP[3] },
 ];
@@ -154,12 +154,12 @@ fn back_blocks(job: &Job<'_>, back: Back, width: f64) -> Vec<Block> {
     std::iter::once(heads).chain(step_rows(job, 0..job.worked.steps.len(), back, width)).collect()
 }
 
-/// What stands below the steps: what to beware of, tools and gauges where they are not on the front, what the fire takes.
+/// What stands below the steps: what to beware of, tools and gauges where they are not on the front, what hot means.
 fn foot_blocks(job: &Job<'_>, has_tools: bool, is_close: bool, width: f64) -> Vec<Block> {
     let ready = || ready::ready(job, width);
     let tools = if has_tools { ready() } else { Block::default() };
     let beware = beware::beware(job.worked.steps.iter().enumerate(), width, is_close);
-    let blocks = [beware, tools, fire_words(job, is_close, width)];
+    let blocks = [beware, tools, hot_block(job, is_close, width)];
     blocks.into_iter().filter(|block| block.height > 0.0).map(|block| block.then_free(1.0)).collect()
 }
 
@@ -217,14 +217,13 @@ fn begins_a_heat(job: &Job<'_>, number: usize) -> bool {
     before.is_none_or(|before| before.heat + before.needs - 1 != step.heat)
 }
 
-/// At which heat hot sizes are meant, and what the fire takes; what to do about it is on the front. Nothing where rows are close.
-fn fire_words(job: &Job<'_>, is_close: bool, width: f64) -> Block {
-    if is_close {
-        return Block::default();
+/// At which heat hot sizes are meant, where any is told.
+fn hot_block(job: &Job<'_>, is_close: bool, width: f64) -> Block {
+    let sizes = || job.worked.steps.iter().flat_map(|step| &step.sizes);
+    match checking_celsius(job.plan).filter(|_| !is_close && sizes().any(words::is_told_hot)) {
+        Some(celsius) => runs_block(&[Run::plain(&format!("Hot is {celsius:.0} °C."))], BELOW_STEP, width, 0.0),
+        None => Block::default(),
     }
-    let losses = job.worked.scale.iter().map(|loss| loss.taken.clone());
-    let words = hot_note(job.plan).into_iter().chain(losses).collect::<Vec<_>>().join(" ");
-    runs_block(&[Run::plain(&words)], BELOW_STEP, width, 0.0)
 }
 
 /// A piece of several bars, closer where that saves a leaf.

@@ -11,10 +11,10 @@ const LENGTH_OF: &str = "length of “";
 /// How much is told below the line of a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Below {
-    /// Where the place is.
+    /// Where the place is, what is to be left, and what was noted: done otherwise, it costs the bar.
     Place,
-    /// What is to be left and what was noted as well.
-    Notes,
+    /// Sizes as they measure hot as well.
+    Hot,
     /// How the bar is laid and struck, and what is checked, as well.
     Ways,
 }
@@ -110,7 +110,7 @@ fn lengths_words(lengths: &[&Size], unit: PlanUnit, with_hot: bool) -> String {
     };
     let cold = listed(lengths.iter().map(|size| bare(&size.cold, unit)).collect());
     let hot = lengths.iter().map(|size| size.hot.as_ref().map(|hot| bare(hot, unit))).collect::<Option<Vec<_>>>();
-    let hot = hot.map(listed).filter(|hot| with_hot && *hot != cold);
+    let hot = hot.map(listed).filter(|hot| with_hot && lengths.iter().all(|size| is_told_hot(size)) && *hot != cold);
     format!("{cold} long") + &hot.map_or_else(String::new, |hot| format!(" (hot {hot})"))
 }
 
@@ -129,10 +129,18 @@ fn is_in(figure: &str, told: &str) -> bool {
     })
 }
 
-/// One size: `12 square`, `120 long (hot 121.6)`.
+/// Only a length of so many mm is told hot as well: of a shorter one nobody reads the difference off hot bar.
+const TOLD_HOT_MM: f64 = 150.0;
+
+/// Whether a size is told hot as well.
+pub(super) fn is_told_hot(size: &Size) -> bool {
+    size.measure == Measure::Length && size.mm.is_some_and(|mm| mm >= TOLD_HOT_MM)
+}
+
+/// One size: `12 square`, `180 long (hot 182)`.
 fn one(size: &Size, unit: PlanUnit, with_hot: bool) -> String {
     let cold = bare(&size.cold, unit);
-    let hot = size.hot.as_ref().filter(|_| with_hot && size.measure == Measure::Length).map(|hot| bare(hot, unit));
+    let hot = size.hot.as_ref().filter(|_| with_hot && is_told_hot(size)).map(|hot| bare(hot, unit));
     let hot = hot.filter(|hot| *hot != cold).map_or_else(String::new, |hot| format!(" (hot {hot})"));
     let [before, after] = around(&bare(&size.what, unit));
     let told = [before.as_str(), &cold, after.as_str()].into_iter().filter(|words| !words.is_empty());
@@ -214,9 +222,8 @@ fn besides(unit: PlanUnit, step: &WorkedStep, below: Below) -> String {
     let measure =
         step.measure.iter().map(|line| landmark(line, step, unit, below > Below::Place)).collect::<Vec<_>>().join("; ");
     let measure = (!measure.is_empty()).then(|| capital(&measure) + ".");
-    let notes = step.leave.iter().chain(&step.step.note).chain(&step.part_notes);
+    let notes = step.leave.iter().chain(&step.step.note).chain(&step.part_notes).cloned();
     let ways = step.heat_with.iter().chain(&step.lay).chain(&step.check);
-    let notes = notes.filter(|_| below >= Below::Notes).cloned();
     // How a slit is opened to its shape no line of sizes tells.
     let opens = step.tasks.iter().any(|task| task.operation == Operation::Open);
     let opened = step.lay.iter().filter(|_| opens && below < Below::Ways).cloned();

@@ -1,4 +1,4 @@
-//! The table of marks where there is little room: number, total, exact total, part, and what it becomes where that fits.
+//! The table of marks where there is little room: number, total, part, how it is struck, and what it becomes where that fits.
 
 use super::marks::table_rows;
 use super::words::TableRow;
@@ -107,8 +107,8 @@ struct Columns {
     /// Above and below the words of a row.
     pad: f64,
     number: f64,
-    /// Where the totals and the exact ones end.
-    totals: [f64; 2],
+    /// Where the totals end.
+    totals: f64,
     name: [f64; 2],
     becomes: [f64; 2],
     strike: [f64; 2],
@@ -125,11 +125,8 @@ impl Columns {
         };
         let number = widest(|row| &row.number, BODY, Weight::SemiBold) + 2.4;
         let total = number + GUTTER_MM + widest(|row| &row.total, total_em, Weight::SemiBold).max(16.0);
-        let exact = total + GUTTER_MM + widest(|row| &row.exact_mm, BELOW_STEP, Weight::Regular).max(9.0);
-        // Without it the strip tells what is punched.
-        let strike =
-            if has_becomes { widest(|row| &row.strike, CAPTION, Weight::Regular).clamp(10.0, 24.0) } else { 0.0 };
-        let left = exact + GUTTER_MM;
+        let strike = widest(|row| &row.strike, CAPTION, Weight::Regular).clamp(10.0, 24.0);
+        let left = total + GUTTER_MM;
         let rest = (width - left - strike - GUTTER_MM).max(10.0);
         let asked = widest(|row| &row.block, BODY, Weight::SemiBold) + 0.5;
         let name = if has_becomes { asked.min(rest * 0.34) } else { rest };
@@ -138,7 +135,7 @@ impl Columns {
             total: total_em,
             pad,
             number,
-            totals: [total, exact],
+            totals: total,
             name: [left, name],
             becomes: [left + name + GUTTER_MM, if has_becomes { rest - name - GUTTER_MM } else { 0.0 }],
             strike: [width - strike, strike],
@@ -148,14 +145,13 @@ impl Columns {
     fn head(&self) -> Block {
         let baseline = HEAD_MM - 1.6;
         let words = |x: f64, words: &str| Text::new(at(x, baseline), CAPTION, words).gray(Gray::DARK);
-        let [becomes, strike] = if self.becomes[1] > 0.0 { ["becomes", "strike"] } else { ["", ""] };
+        let becomes = if self.becomes[1] > 0.0 { "becomes" } else { "" };
         let mut items: Vec<Item> = vec![
             words(0.0, "no.").into(),
-            words(self.totals[0], "from datum").right().into(),
-            words(self.totals[1], "mm").right().into(),
+            words(self.totals, "from datum").right().into(),
             words(self.name[0], "part").into(),
             words(self.becomes[0], becomes).into(),
-            words(self.strike[0], strike).into(),
+            words(self.strike[0], "strike").into(),
         ];
         items.retain(|item| !matches!(item, Item::Text(text) if text.content().is_empty()));
         items.push(Item::line(at(0.0, HEAD_MM), at(self.width, HEAD_MM), Pen::Frame));
@@ -170,11 +166,9 @@ impl Columns {
     fn row(&self, row: &TableRow, becomes: &[String]) -> Block {
         let baseline = self.baseline();
         let mut items = self.number_box(row);
-        let total = Text::new(at(self.totals[0], baseline), self.total, &row.total).bold().right();
-        let exact = Text::new(at(self.totals[1], baseline), BELOW_STEP, &row.exact_mm).right();
-        items.extend([total, exact].into_iter().filter(|text| !text.content().is_empty()).map(Item::from));
-        let strike = if self.strike[1] > 0.0 { row.strike.as_str() } else { "" };
-        let strike = lines(strike, CAPTION, Weight::Regular, self.strike[1] + 0.1, 2);
+        let total = Text::new(at(self.totals, baseline), self.total, &row.total).bold().right();
+        items.extend(Some(total).filter(|text| !text.content().is_empty()).map(Item::from));
+        let strike = lines(&row.strike, CAPTION, Weight::Regular, self.strike[1] + 0.1, 2);
         let name = lines(&row.block, BODY, Weight::SemiBold, self.name[1], MOST_LINES);
         let told = |words: &String| lines(words, BELOW_STEP, Weight::Regular, self.becomes[1], MOST_LINES);
         let becomes: Vec<String> =

@@ -202,10 +202,10 @@ impl MarkKind {
         match self {
             Self::Cut => "cut",
             Self::CutLater => "cut off later",
-            Self::SetDownEdge => "set-down edge",
-            Self::LineOnly => "line only",
-            Self::CentrePunch => "centre punch",
-            Self::LaidOffAgain => "not struck: laid off again once it is flat",
+            Self::SetDownEdge => "punch the step",
+            Self::LineOnly => "scribe",
+            Self::CentrePunch => "punch",
+            Self::LaidOffAgain => "not yet: mark it once flat",
         }
     }
 }
