@@ -159,7 +159,7 @@ fn a_rack_that_somebody_took_from_meanwhile_is_told_and_nothing_is_booked() {
     let mut other = beds.rack.clone();
     other.bars.remove(1);
     let refused = book(&other, "", None, &took, &[]).unwrap_err().to_string();
-    assert!(refused.contains("1 of 12 mm square, 1.9 m") && refused.contains("0 is there"), "{refused}");
+    assert!(refused.contains("1 of 12 mm square, 1.9 m") && refused.contains("the rack has 0"), "{refused}");
 }
 
 #[test]
