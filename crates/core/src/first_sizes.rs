@@ -52,13 +52,23 @@ impl FirstSizes {
 
     /// A new size of about so many mm, in the plan's unit and in a step that a smith would choose.
     pub fn size(&self, about_mm: f64) -> Option<WrittenLength> {
+        self.rounded(about_mm, f64::round)
+    }
+
+    /// The next such size that is no smaller than so many mm.
+    pub fn size_that_holds(&self, least_mm: f64) -> Option<WrittenLength> {
+        // A hair less, or dust makes a step of it.
+        self.rounded(least_mm, |steps| (steps - 1e-6).ceil())
+    }
+
+    fn rounded(&self, about_mm: f64, to_whole: impl Fn(f64) -> f64) -> Option<WrittenLength> {
         let step = match self.units.length {
             PlanUnit::Inch if about_mm < 50.0 => 25.4 / 16.0,
             PlanUnit::Inch => 25.4 / 4.0,
             PlanUnit::Millimeter if about_mm < 30.0 => 0.5,
             PlanUnit::Millimeter => 5.0,
         };
-        let mm = ((about_mm / step).round() * step).max(step);
+        let mm = (to_whole(about_mm / step) * step).max(step);
         WrittenLength::from_mm(mm, self.units.length.length_unit(), LengthRange::AboveZero).ok()
     }
 }

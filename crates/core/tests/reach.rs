@@ -68,7 +68,7 @@ fn a_motif_that_is_too_deep_is_refused_wherever_it_is_put() {
         deeper.segments = vec![serde_json::from_value(outer).unwrap()];
     }
     let refused = file::check_motif(&deeper).unwrap_err().to_string();
-    assert_eq!(refused, "splits are nested too deeply; a motif takes nine at most");
+    assert_eq!(refused, "splits are nested too deeply; a kept part takes nine at most");
     assert!(file::read_motif(file::write_motif(&deeper).as_bytes()).is_err(), "its file would not be read");
 }
 

@@ -53,8 +53,10 @@ fn around(flag: &Flag, shape: Option<&Shape>, sizes: &FirstSizes) -> Option<(Out
         _ => Outline::from(&flag.outline),
     };
     let [low, high] = outline.across_mm();
-    let (length, width) = (sizes.size(in_mm(outline.length()))?, sizes.size(high - low)?);
     let unit = sizes.units.length.length_unit();
+    // In the middle of a bar a blank that runs on beyond its outline hangs on nothing.
+    let length = WrittenLength::from_mm(in_mm(outline.length()), unit, LengthRange::AboveZero).ok()?;
+    let width = sizes.size_that_holds(high - low)?;
     let is_middle = (low + high).abs() < 1e-6 * (high - low);
     let base =
         if is_middle { None } else { WrittenLength::from_mm((-low).max(0.0), unit, LengthRange::ZeroOrMore).ok() };
@@ -88,6 +90,19 @@ mod tests {
             crate::metal::mm(4.0),
         );
         assert_eq!(shape.cut().unwrap().missing_area.value, 0.0);
+    }
+
+    #[test]
+    fn a_first_blank_is_never_rounded_to_less_than_its_outline() {
+        let sizes = FirstSizes::without_stock(Units::millimeters());
+        for (width, blank) in [("31 mm", "rectangle 72 mm × 35 mm"), ("13.1 mm", "rectangle 72 mm × 13.5 mm")] {
+            let text = format!(
+                r#"{{ "outline": {{ "polygon": [["0 mm", "0 mm"], ["72 mm", "0 mm"], ["0 mm", "{width}"]] }}, "thickness": "4 mm" }}"#
+            );
+            let mut flag: Flag = serde_json::from_str(&text).unwrap();
+            set_blank(&mut flag, Some(OutlineKind::Rectangle), None, &sizes);
+            assert_eq!(flag.blank.as_ref().unwrap().describe(), blank);
+        }
     }
 
     #[test]

@@ -127,7 +127,7 @@ mod tests {
         for smith in Smith::ALL {
             let is_beginner = smith == Smith::Beginner;
             assert_eq!(smith.stops_celsius() > 0.0, is_beginner);
-            assert_eq!(smith.figures(None).contains("50 °C cooler"), is_beginner);
+            assert_eq!(smith.figures(None).contains("50 °C less than usual"), is_beginner);
         }
     }
 

@@ -321,7 +321,7 @@ mod tests {
             hot: hot.map(str::to_owned),
             tolerance: None,
             follows: None,
-            mm: None,
+            mm: cold.split(' ').next().and_then(|figure| figure.parse().ok()),
             tolerance_mm: 0.0,
             between_mm: None,
         };
@@ -331,7 +331,8 @@ mod tests {
     #[test]
     fn sizes_are_told_as_a_smith_tells_them() {
         assert_eq!(said("square", "12.0 mm", Some("12.2 mm"), Measure::Across), "12 square");
-        assert_eq!(said("length", "120.0 mm", Some("121.6 mm"), Measure::Length), "120 long (hot 121.6)");
+        assert_eq!(said("length", "180.0 mm", Some("182 mm"), Measure::Length), "180 long (hot 182)");
+        assert_eq!(said("length", "120.0 mm", Some("122 mm"), Measure::Length), "120 long");
         assert_eq!(said("length of “arm”", "55 mm", None, Measure::Length), "“arm” 55 long");
         assert_eq!(said("thickness at the tip", "2 mm", None, Measure::Thickness), "2 thick at the tip");
         assert_eq!(said("width, about", "30 mm", None, Measure::Width), "about 30 wide");
@@ -345,8 +346,8 @@ mod tests {
         assert_eq!(said("width of the edge at its end", "40 mm", None, Measure::Other), "edge 40 wide at its end");
         assert_eq!(said("block, mark to mark", "27 mm", None, Measure::Other), "block 27 mark to mark");
         assert_eq!(
-            said("length in all, with “tip”", "90.5 mm", Some("91.7 mm"), Measure::Length),
-            "90.5 in all, with “tip” (hot 91.7)"
+            said("length in all, with “tip”", "190.5 mm", Some("193 mm"), Measure::Length),
+            "190.5 in all, with “tip” (hot 193)"
         );
     }
 

@@ -22,6 +22,8 @@ const LEAST_MM: f64 = 3.0;
 const HOOK: f64 = 0.75 * PI;
 /// One that turns so far is a ring with an inside.
 const RING: f64 = 1.6 * PI;
+/// The least cosine between tines that run side by side: 30° apart.
+const SIDE_BY_SIDE: f64 = 0.866;
 /// The shares of a tine's length at which it is measured.
 const SHARES: [f64; 7] = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
 
@@ -69,7 +71,8 @@ fn between_tines(unit: PlanUnit, drawn: &[Drawn<'_>], numbers: &mut Numbers) -> 
     straight.sort_by_key(|member| !is_even(member));
     let mut items = Vec::new();
     for (index, one) in straight.iter().enumerate() {
-        for other in straight.iter().skip(index + 1).filter(|other| branch(other) != branch(one)) {
+        let beside = |other: &&&Drawn<'_>| branch(other) != branch(one) && run_side_by_side(one, other);
+        for other in straight.iter().skip(index + 1).filter(beside) {
             let across = SHARES.into_iter().find_map(|share| {
                 let sample = one.samples.get((share * one.samples.len().saturating_sub(1) as f64).round() as usize)?;
                 let faces = [sample.left, -sample.right].map(|mm| sample.aside(mm));
@@ -85,6 +88,13 @@ fn between_tines(unit: PlanUnit, drawn: &[Drawn<'_>], numbers: &mut Numbers) -> 
         }
     }
     items
+}
+
+/// Whether two straight segments point nearly the same way, or back along it.
+fn run_side_by_side(one: &Drawn<'_>, other: &Drawn<'_>) -> bool {
+    let ahead = |member: &Drawn<'_>| member.samples.first().map(|sample| sample.ahead);
+    let (Some(one), Some(other)) = (ahead(one), ahead(other)) else { return false };
+    (one[0] * other[0] + one[1] * other[1]).abs() >= SIDE_BY_SIDE
 }
 
 /// Whether a segment is as wide at its end as at its start.
