@@ -134,7 +134,7 @@ const TOLD_HOT_MM: f64 = 150.0;
 
 /// Whether a size is told hot as well.
 pub(super) fn is_told_hot(size: &Size) -> bool {
-    size.measure == Measure::Length && size.mm.is_some_and(|mm| mm >= TOLD_HOT_MM)
+    size.measure == Measure::Length && size.hot.is_some() && size.mm.is_some_and(|mm| mm >= TOLD_HOT_MM)
 }
 
 /// One size: `12 square`, `180 long (hot 182)`.
@@ -313,8 +313,8 @@ fn without_units(words: &str, unit: PlanUnit, ends: impl Fn(&str) -> bool) -> St
 mod tests {
     use super::*;
 
-    fn said(what: &str, cold: &str, hot: Option<&str>, measure: Measure) -> String {
-        let size = Size {
+    fn size(what: &str, cold: &str, hot: Option<&str>, measure: Measure) -> Size {
+        Size {
             measure,
             what: what.to_owned(),
             cold: cold.to_owned(),
@@ -324,8 +324,17 @@ mod tests {
             mm: cold.split(' ').next().and_then(|figure| figure.parse().ok()),
             tolerance_mm: 0.0,
             between_mm: None,
-        };
-        one(&size, PlanUnit::Millimeter, true)
+        }
+    }
+
+    fn said(what: &str, cold: &str, hot: Option<&str>, measure: Measure) -> String {
+        one(&size(what, cold, hot, measure), PlanUnit::Millimeter, true)
+    }
+
+    #[test]
+    fn a_length_that_is_measured_cold_asks_for_no_word_on_heat() {
+        assert!(!is_told_hot(&size("length", "352 mm", None, Measure::Length)));
+        assert!(is_told_hot(&size("length", "352 mm", Some("357 mm"), Measure::Length)));
     }
 
     #[test]
