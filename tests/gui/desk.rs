@@ -7,6 +7,7 @@ use egui_kittest::kittest::Queryable;
 use fh_app::{Answer, Editor, Scripted, Services};
 use fh_core::plan::Plan;
 use fh_store::Home;
+use std::time::{Duration, Instant};
 use tempfile::TempDir;
 
 /// An editor at work.
@@ -114,6 +115,21 @@ impl Desk {
         self.type_only(field, text);
         self.harness.key_press(Key::Tab);
         self.harness.run();
+    }
+
+    /// Waits until what runs beside the window has come so far: it keeps to the clock on the wall, not to that of the frames.
+    pub(crate) fn wait(&mut self, until: impl Fn(&Self) -> bool) {
+        let begun = Instant::now();
+        while !until(self) {
+            assert!(begun.elapsed() < Duration::from_secs(120), "nothing came of it");
+            std::thread::sleep(Duration::from_millis(20));
+            self.harness.run();
+        }
+    }
+
+    /// Waits until these words are shown.
+    pub(crate) fn wait_for(&mut self, words: &str) {
+        self.wait(|desk| desk.shows(words));
     }
 
     /// Clicks at a place.

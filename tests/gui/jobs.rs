@@ -208,11 +208,10 @@ fn a_plan_of_a_job_that_is_gone_is_named_and_its_list_waits_for_it() {
     fs::remove_file(&shed).unwrap();
     desk.harness.run_steps(8);
     desk.keys(Modifiers::ALT, Key::Num3);
-    desk.harness.run_steps(8);
-    assert!(desk.shows("A plan of the job is not read") && desk.shows("shed.plan.json"));
+    desk.wait_for("A plan of the job is not read");
+    assert!(desk.shows("shed.plan.json"));
     fs::write(&shed, kept).unwrap();
-    desk.harness.run_steps(8);
-    assert!(!desk.shows("A plan of the job is not read"));
+    desk.wait(|desk| !desk.shows("A plan of the job is not read"));
 }
 
 #[test]
@@ -270,11 +269,6 @@ fn two_currencies_in_one_quote_are_told_and_nothing_is_lost() {
     desk.type_in("Currency of the job", "GBP");
     desk.keys(Modifiers::ALT, Key::Num4);
     desk.type_in("Currency", "EUR");
-    let begun = std::time::Instant::now();
-    while !desk.shows("a quote has one currency") {
-        assert!(begun.elapsed().as_secs() < 60);
-        std::thread::sleep(std::time::Duration::from_millis(20));
-        desk.harness.run();
-    }
+    desk.wait_for("a quote has one currency");
     assert_eq!(desk.text_of("Currency"), "EUR");
 }

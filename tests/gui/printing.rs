@@ -7,20 +7,9 @@ use egui_kittest::kittest::{NodeT, Queryable};
 use fh_app::{Editor, Scripted, Services};
 use std::path::PathBuf;
 use std::sync::{Arc, Mutex};
-use std::time::{Duration, Instant};
 
 const CTRL: Modifiers = Modifiers::COMMAND;
 const NONE: Modifiers = Modifiers::NONE;
-
-/// Waits until what runs beside the window has come so far.
-fn wait(desk: &mut Desk, words: &str) {
-    let begun = Instant::now();
-    while !desk.shows(words) {
-        assert!(begun.elapsed() < Duration::from_secs(60), "never shown: {words}");
-        std::thread::sleep(Duration::from_millis(20));
-        desk.harness.run();
-    }
-}
 
 fn tick(desk: &mut Desk, sheet: &str) {
     desk.harness.get_by_role_and_label(Role::CheckBox, sheet).click();
@@ -41,7 +30,7 @@ fn with_opener() -> (Desk, Arc<Mutex<Vec<PathBuf>>>) {
 fn the_pages_are_shown_before_they_are_printed() {
     let mut desk = Desk::with_plan(small_plan());
     desk.keys(CTRL, Key::P);
-    wait(&mut desk, "Page 1 of 3");
+    desk.wait_for("Page 1 of 3");
     for purpose in ["lay it on and punch the marks", "One leaf to forge from", "a notch for each size"] {
         assert!(desk.shows(purpose), "{purpose}");
     }
@@ -50,12 +39,12 @@ fn the_pages_are_shown_before_they_are_printed() {
     desk.press("Page before");
     assert!(desk.shows("Page 1 of 3"));
     tick(&mut desk, "bench sheet");
-    wait(&mut desk, "1 page");
+    desk.wait_for("1 page");
     desk.press("Larger");
     assert!(!desk.shows("For the work"), "the page alone is shown");
     desk.press("Smaller");
     tick(&mut desk, "mark sheet");
-    wait(&mut desk, "Nothing to print");
+    desk.wait_for("Nothing to print");
 }
 
 #[test]
@@ -95,16 +84,16 @@ fn the_sheets_that_were_printed_last_are_ticked_the_next_time() {
 fn beside_a_cut_list_and_a_quote_their_own_papers_are_printed() {
     let mut desk = Desk::with_plan(small_plan());
     desk.keys(Modifiers::ALT, Key::Num3);
-    wait(&mut desk, "How it is cut");
+    desk.wait_for("How it is cut");
     desk.keys(CTRL, Key::P);
     assert!(desk.shows("Print the cut list"));
-    wait(&mut desk, "Page 1 of ");
+    desk.wait_for("Page 1 of ");
     desk.press("Cancel");
     desk.keys(Modifiers::ALT, Key::Num4);
-    wait(&mut desk, "1 of the job");
+    desk.wait_for("1 of the job");
     desk.keys(CTRL, Key::P);
     assert!(desk.shows("Print the quote"));
-    wait(&mut desk, "1 page");
+    desk.wait_for("1 page");
     desk.press("Make the file");
     assert!(desk.shows("The quote is in ") && desk.shows("1 page."));
     desk.press("Close");

@@ -7,7 +7,6 @@ use egui_kittest::kittest::Queryable;
 use fh_app::Editor;
 use fh_rack::kept::{rack, shop};
 use fh_rack::said::written::Said;
-use std::time::{Duration, Instant};
 
 const NONE: Modifiers = Modifiers::NONE;
 const NEW_BAR: &str = "Bar to put on the rack";
@@ -17,16 +16,6 @@ fn at_steel() -> Desk {
     let mut desk = Desk::with_plan(small_plan());
     desk.keys(NONE, Key::F8);
     desk
-}
-
-/// Waits until what runs beside the window has come so far.
-fn wait(desk: &mut Desk, until: impl Fn(&Desk) -> bool) {
-    let begun = Instant::now();
-    while !until(desk) {
-        assert!(begun.elapsed() < Duration::from_secs(60), "nothing came of it");
-        std::thread::sleep(Duration::from_millis(20));
-        desk.harness.run();
-    }
 }
 
 fn rack_file(desk: &Desk) -> rack::Rack {
@@ -57,7 +46,7 @@ fn is_found(desk: &Desk) -> bool {
 #[test]
 fn another_bar_is_taken_with_a_click_and_undo_gives_the_first_back() {
     let mut desk = at_steel();
-    wait(&mut desk, has_minutes);
+    desk.wait(has_minutes);
     let before = desk.plan().clone();
     assert!(desk.shows("The plan's own bar; none is on the rack."));
     desk.harness.get_by_role_and_label(Role::Button, "16 mm square").scroll_to_me();
@@ -76,7 +65,7 @@ fn another_bar_is_taken_with_a_click_and_undo_gives_the_first_back() {
 #[test]
 fn bars_are_gone_through_with_the_arrows_and_taken_with_enter() {
     let mut desk = at_steel();
-    wait(&mut desk, has_minutes);
+    desk.wait(has_minutes);
     desk.harness.get_by_role_and_label(Role::Button, "12 mm square").focus();
     desk.harness.run();
     desk.keys(NONE, Key::ArrowDown);
@@ -159,15 +148,15 @@ fn a_cut_list_is_made_booked_and_undone() {
     let mut desk = at_steel();
     put(&mut desk, &["12 mm square, 1 m"]);
     desk.press("Cut list");
-    wait(&mut desk, is_found);
+    desk.wait(is_found);
     // 60 mm of point are 20 mm of bar: with 120 and 150 it takes 290 mm.
     assert!(desk.shows("1 bar used, nothing to buy."));
     desk.type_in("How many of Bean hook", "4");
-    wait(&mut desk, |desk| is_found(desk) && desk.shows("1 bar to buy; fewer is impossible."));
+    desk.wait(|desk| is_found(desk) && desk.shows("1 bar to buy; fewer is impossible."));
     // Three of the bar on the rack would leave 121 mm, too short to keep: all four come from the bar that has to be bought.
     assert!(desk.shows("A at 290 mm, A at 583 mm, A at 876 mm, A at 1169 mm; keep "));
     desk.type_in("How many of Bean hook", "2");
-    wait(&mut desk, |desk| is_found(desk) && desk.shows("1 bar used, nothing to buy"));
+    desk.wait(|desk| is_found(desk) && desk.shows("1 bar used, nothing to buy"));
     assert!(desk.shows("1 × 1 m, rack: 12 mm square: A at 290 mm, A at 583 mm; keep 414 mm"));
     desk.press("Book it");
     assert!(desk.shows("Booked as number 1"));
@@ -176,7 +165,7 @@ fn a_cut_list_is_made_booked_and_undone() {
     assert!(booked.bars.iter().all(|bar| bar.length_nm() != 1_000_000_000), "the bar is off the rack");
     assert!(!booked.booked[0].back.is_empty(), "its offcut is on it");
     desk.press("Undo booking 1");
-    wait(&mut desk, is_found);
+    desk.wait(is_found);
     assert_eq!(on_the_rack(&desk), ["12 mm square, 1 m"]);
     assert!(rack_file(&desk).booked[0].undone);
 }
@@ -199,7 +188,7 @@ fn plans_of_a_job_are_cut_from_the_same_bars_and_printed() {
     desk.type_only("File", &folder.join("shed.plan.json").display().to_string());
     desk.press("Add it");
     desk.type_in("How many of Shed hook", "3");
-    wait(&mut desk, |desk| is_found(desk) && desk.shows("B Shed hook, 3 × 290 mm"));
+    desk.wait(|desk| is_found(desk) && desk.shows("B Shed hook, 3 × 290 mm"));
     desk.press("Print the cut list");
     let paper = folder.join("list.pdf");
     desk.type_only("File", &paper.display().to_string());
@@ -207,26 +196,26 @@ fn plans_of_a_job_are_cut_from_the_same_bars_and_printed() {
     assert!(std::fs::read(&paper).unwrap().starts_with(b"%PDF"));
     desk.press("Close");
     desk.press("Leave out Shed hook");
-    wait(&mut desk, |desk| is_found(desk) && !desk.shows("Shed hook"));
+    desk.wait(|desk| is_found(desk) && !desk.shows("Shed hook"));
 }
 
 #[test]
 fn a_quote_follows_its_figures_at_once_and_is_printed() {
     let mut desk = at_steel();
     desk.press("Quote");
-    wait(&mut desk, |desk| desk.shows("1 of the job"));
+    desk.wait_for("1 of the job");
     assert!(desk.shows("No rate for an hour is given: work is not counted."));
     // So much that rounding to hundredths does not show in the shares.
     desk.type_in("What an hour costs", "4200");
-    wait(&mut desk, |desk| !desk.shows("No rate for an hour"));
+    desk.wait(|desk| !desk.shows("No rate for an hour"));
     desk.type_in("Share of profit", "25");
     // A quarter on the cost is a fifth of the price.
-    wait(&mut desk, |desk| desk.shows("markup, on the cost: 25 %, 25 %, 25 %"));
+    desk.wait_for("markup, on the cost: 25 %, 25 %, 25 %");
     assert!(desk.shows("margin, of the price: 20 %, 20 %, 20 %"));
     desk.press("of the price");
-    wait(&mut desk, |desk| desk.shows("margin, of the price: 25 %"));
+    desk.wait_for("margin, of the price: 25 %");
     desk.type_in("Count 3 of the quote", "50");
-    wait(&mut desk, |desk| desk.shows("50 of the job"));
+    desk.wait_for("50 of the job");
     let kept = shop::read(&std::fs::read(desk.folder.path().join("shop.json")).unwrap()).unwrap();
     assert_eq!(kept.rate.unwrap().0.text(), "4200 per hour");
     for (button, name) in [("Print the quote…", "quote.pdf"), ("Print the figures…", "figures.pdf")] {

@@ -8,7 +8,6 @@ use fh_core::plan::Plan;
 use fh_rack::kept::{merchant, rack, shop};
 use fh_rack::said::written::Said;
 use std::fs;
-use std::time::{Duration, Instant};
 
 const NONE: Modifiers = Modifiers::NONE;
 const ALT: Modifiers = Modifiers::ALT;
@@ -19,16 +18,6 @@ fn at(tab: Key) -> Desk {
     let mut desk = Desk::with_plan(small_plan());
     desk.keys(ALT, tab);
     desk
-}
-
-/// Waits until what runs beside the window has come so far.
-fn wait(desk: &mut Desk, until: impl Fn(&Desk) -> bool) {
-    let begun = Instant::now();
-    while !until(desk) {
-        assert!(begun.elapsed() < Duration::from_secs(120), "nothing came of it");
-        std::thread::sleep(Duration::from_millis(20));
-        desk.harness.run();
-    }
 }
 
 fn kept_shop(desk: &Desk) -> shop::Shop {
@@ -90,7 +79,7 @@ fn a_bar_is_said_with_its_material_and_its_place_by_keys_alone() {
 #[test]
 fn a_slider_shows_at_once_what_it_does_and_is_kept_once_it_is_let_go() {
     let mut desk = at(Key::Num4);
-    wait(&mut desk, |desk| desk.shows("1 of the job"));
+    desk.wait_for("1 of the job");
     let from = desk.harness.get_by_label("An hour, by the slider").rect();
     let to = pos2(from.left() + from.width() * 0.4, from.center().y);
     desk.harness.hover_at(pos2(from.left() + 8.0, to.y));
@@ -98,7 +87,7 @@ fn a_slider_shows_at_once_what_it_does_and_is_kept_once_it_is_let_go() {
     desk.harness.run();
     desk.harness.hover_at(to);
     desk.harness.run();
-    wait(&mut desk, |desk| !desk.shows("No rate for an hour is given"));
+    desk.wait(|desk| !desk.shows("No rate for an hour is given"));
     assert!(!desk.folder.path().join("shop.json").exists(), "while it is dragged nothing is written");
     desk.harness.drop_at(to);
     desk.harness.run();
@@ -106,7 +95,7 @@ fn a_slider_shows_at_once_what_it_does_and_is_kept_once_it_is_let_go() {
     assert!(rate.text().ends_with(".00 per hour"), "{}", rate.text());
     let most = desk.harness.get_by_label("Profit, by the slider").rect();
     desk.click_at(pos2(most.right() - 8.0, most.center().y));
-    wait(&mut desk, |desk| desk.shows("markup, on the cost: 100 %") || desk.shows("markup, on the cost: 99"));
+    desk.wait(|desk| desk.shows("markup, on the cost: 100 %") || desk.shows("markup, on the cost: 99"));
     // What is taken back is the last thing that was done here.
     desk.keys(CTRL, Key::Z);
     assert!(kept_shop(&desk).profit.is_none());
@@ -117,12 +106,10 @@ fn a_slider_shows_at_once_what_it_does_and_is_kept_once_it_is_let_go() {
 #[test]
 fn the_first_count_of_a_quote_is_slid() {
     let mut desk = at(Key::Num4);
-    wait(&mut desk, |desk| desk.shows("1 of the job"));
+    desk.wait_for("1 of the job");
     let slider = desk.harness.get_by_label("Count 1, by the slider").rect();
     desk.click_at(slider.center());
-    wait(&mut desk, |desk| {
-        !desk.shows("1 of the job") && (45..56).any(|count| desk.shows(&format!("{count} of the job")))
-    });
+    desk.wait(|desk| !desk.shows("1 of the job") && (45..56).any(|count| desk.shows(&format!("{count} of the job"))));
     let first = desk.harness.get_by_label("Count 1 of the quote").value().unwrap_or_default();
     assert!((45..56).contains(&first.parse().unwrap_or(0)), "{first}");
 }
@@ -131,12 +118,12 @@ fn the_first_count_of_a_quote_is_slid() {
 fn a_figure_of_a_quote_tells_from_where_it_is() {
     let mut desk = at(Key::Num4);
     desk.type_in("What an hour costs", "30");
-    wait(&mut desk, |desk| desk.shows("Line by line") && desk.shows("40 min, 30.00 per hour"));
+    desk.wait(|desk| desk.shows("Line by line") && desk.shows("40 min, 30.00 per hour"));
     assert!(desk.shows("setting up: 20.00, once for the job"));
     desk.harness.get_by_role_and_label(Role::Button, "Lines for 10 of the job").scroll_to_me();
     desk.harness.run();
     desk.press("Lines for 10 of the job");
-    wait(&mut desk, |desk| desk.shows("10 × Bean hook, at the fire"));
+    desk.wait_for("10 × Bean hook, at the fire");
 }
 
 #[test]
@@ -202,7 +189,7 @@ fn only_some_bars_are_shown_where_that_is_wanted() {
     desk.letters("16 mm round, 2 m");
     desk.keys(NONE, Key::Enter);
     desk.keys(ALT, Key::Num1);
-    wait(&mut desk, |desk| desk.shows("from the rack and the merchant's list"));
+    desk.wait_for("from the rack and the merchant's list");
     desk.press("on the rack");
     assert!(desk.shows("2 of "), "the one on the rack, and the plan's own");
     desk.press("on the rack");
@@ -216,7 +203,7 @@ fn only_some_bars_are_shown_where_that_is_wanted() {
 #[test]
 fn a_dot_of_the_plot_is_clicked_and_its_bar_looked_at() {
     let mut desk = at(Key::Num1);
-    wait(&mut desk, |desk| desk.shows("from the rack and the merchant's list"));
+    desk.wait_for("from the rack and the merchant's list");
     assert!(desk.shows("minutes of each bar against its weight, g"));
     let plot = desk.harness.get_by_label("minutes of each bar against its weight, g").rect();
     let places = (1..12).flat_map(|x| (1..8).map(move |y| vec2(x as f32 / 12.0, y as f32 / 8.0)));
@@ -250,9 +237,9 @@ fn many_bars() -> Plan {
 fn a_search_that_takes_long_is_stopped_and_its_best_list_stays() {
     let mut desk = Desk::with_plan(many_bars());
     desk.keys(ALT, Key::Num3);
-    wait(&mut desk, |desk| desk.shows("Stop the search") && desk.shows(" used, "));
+    desk.wait(|desk| desk.shows("Stop the search") && desk.shows(" used, "));
     desk.press("Stop the search");
-    wait(&mut desk, |desk| desk.shows("Stopped: this is the best that was found."));
+    desk.wait_for("Stopped: this is the best that was found.");
     assert!(desk.shows(" used, "));
 }
 
@@ -262,7 +249,7 @@ fn a_rack_that_is_changed_while_its_list_is_booked_loses_nothing() {
     desk.letters("12 mm square, 1 m");
     desk.keys(NONE, Key::Enter);
     desk.keys(ALT, Key::Num3);
-    wait(&mut desk, |desk| desk.shows(" used, ") && !desk.shows("ooking for a better list"));
+    desk.wait(|desk| desk.shows(" used, ") && !desk.shows("ooking for a better list"));
     let path = desk.folder.path().join("rack.json");
     let theirs = fs::read_to_string(&path).unwrap().replace("12 mm square, 1 m", "16 mm square, 1 m");
     fs::write(&path, &theirs).unwrap();
@@ -271,7 +258,7 @@ fn a_rack_that_is_changed_while_its_list_is_booked_loses_nothing() {
     desk.harness.step();
     assert!(desk.shows("changed elsewhere"), "it is said");
     assert_eq!(fs::read_to_string(&path).unwrap(), theirs, "and nothing is booked");
-    wait(&mut desk, |desk| desk.shows("1 bar to buy") && !desk.shows("ooking for a better list"));
+    desk.wait(|desk| desk.shows("1 bar to buy") && !desk.shows("ooking for a better list"));
     desk.press("Book it");
     assert!(desk.shows("Booked as number 1"), "the list that is made anew is booked");
     desk.keys(ALT, Key::Num5);

@@ -19,18 +19,6 @@ fn sketch(folder: &Path) -> PathBuf {
     path
 }
 
-/// Pictures are read beside the window: waits until words that tell so are shown.
-fn wait_for(desk: &mut Desk, words: &str) {
-    for _ in 0..200 {
-        desk.harness.run();
-        if desk.shows(words) {
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(10));
-    }
-    panic!("{words} is never shown");
-}
-
 fn underlay(desk: &Desk) -> Underlay {
     desk.plan().underlay.clone().expect("a picture lies under the piece")
 }
@@ -75,7 +63,7 @@ fn laid_under(plan: Plan) -> Desk {
     desk.press("Add a picture to trace");
     desk.type_only("File", &path.display().to_string());
     desk.press("Lay it under the piece");
-    wait_for(&mut desk, "One pixel of the picture is");
+    desk.wait_for("One pixel of the picture is");
     desk
 }
 
@@ -199,11 +187,11 @@ fn a_missing_picture_is_told_and_found_once_it_is_there() {
         std::fs::write(&path, fh_core::file::write(&plan)).unwrap();
         Editor::with_file(services, &path)
     });
-    wait_for(&mut desk, "No picture under the piece: there is no such file (sketch.png)");
+    desk.wait_for("No picture under the piece: there is no such file (sketch.png)");
     desk.press("Adjust the picture");
     sketch(desk.folder.path());
     desk.press("Reload");
-    wait_for(&mut desk, "One pixel of the picture is 0.5 mm.");
+    desk.wait_for("One pixel of the picture is 0.5 mm.");
 }
 
 #[test]
@@ -226,6 +214,6 @@ fn the_systems_dialog_gives_the_picture_too() {
         Desk::with(vec![Answer::File(path.clone())], |services, _| Editor::with_plan(services, small_plan()));
     desk.press("Add a picture to trace");
     desk.press("Browse…");
-    wait_for(&mut desk, "One pixel of the picture is");
+    desk.wait_for("One pixel of the picture is");
     assert_eq!(underlay(&desk).file, path.display().to_string(), "the plan is in no folder yet");
 }
