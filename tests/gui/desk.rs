@@ -121,7 +121,7 @@ impl Desk {
     pub(crate) fn wait(&mut self, until: impl Fn(&Self) -> bool) {
         let begun = Instant::now();
         while !until(self) {
-            assert!(begun.elapsed() < Duration::from_secs(120), "nothing came of it");
+            assert!(begun.elapsed() < Duration::from_secs(300), "nothing came of it");
             std::thread::sleep(Duration::from_millis(20));
             self.harness.run();
         }
