@@ -76,8 +76,8 @@ fn name_held<'p>(plan: &'p Plan, step: &WorkedStep) -> &'p str {
     &plan.bars[0].segment(step.hold.unwrap().part).unwrap().name
 }
 
-/// A finished blade of 3 mm or two tines with points: before the cut the rest of the bar is gripped, 12 mm square; for cut, step and
-/// tang the neck or the throat, with what is fine beside the reins. What is cut off holds nothing, and hangs on no thin step.
+/// A blade of 3 mm or two tines with points: before the cut the rest of the bar is gripped, 12 mm square; for cut, step and tang the full
+/// block that blade or tines are made from afterwards, held by the other end. What is cut off holds nothing, and hangs on no thin step.
 #[test]
 fn nothing_fine_is_gripped_while_something_stout_stays_cold() {
     let blade = json!({ "name": "blade", "form": { "flag": { "outline": { "rectangle": { "length": "160 mm", "width": "40 mm" } },
@@ -86,7 +86,7 @@ fn nothing_fine_is_gripped_while_something_stout_stays_cold() {
     let tine = json!([{ "name": "tine", "form": { "taper": { "length": "140 mm", "from": { "square": "6 mm" }, "to": "point" } } }]);
     let tines =
         json!({ "name": "tines", "form": { "split": { "branches": [{ "segments": tine }, { "segments": tine }] } } });
-    for (head, wanted) in [([blade, neck], "neck"), ([tines, body("60 mm")], "body")] {
+    for (head, wanted, fine) in [([blade, neck], "blade", O::Spread), ([tines, body("60 mm")], "body", O::Split)] {
         let (plan, worked) = with_a_tang(&head, true);
         let cut = worked.steps.iter().position(|step| step.tasks[0].operation == O::PartOff).unwrap();
         let held = worked.steps[..cut].iter().filter(|step| step.hold.is_some());
@@ -96,8 +96,10 @@ fn nothing_fine_is_gripped_while_something_stout_stays_cold() {
         for (title, after) in [("Cut off “rest”", 0), ("Set down “step”", 1), ("Taper “tang”", 2)] {
             let step = &worked.steps[cut + after];
             assert_eq!(step.title, title);
-            assert_eq!(name_held(&plan, step), wanted, "{title}");
+            assert_eq!((name_held(&plan, step), step.hold.unwrap().jaw_mm), (wanted, [12.0, 12.0]), "{title}");
         }
+        let last = worked.steps.iter().position(|step| step.tasks[0].operation == fine).unwrap();
+        assert!(last > cut + 2, "the blade or the points last: {last}");
     }
 }
 

@@ -109,7 +109,8 @@ impl Scene<'_, '_> {
         let mut broken: BTreeMap<Pair, Rule> = BTreeMap::new();
         for rule in &self.job.rules {
             let (Some([_, before]), Some([after, _])) = (places[rule.before], places[rule.after]) else { continue };
-            let holds = rule.why == Why::PartLate && self.is_well_held(before.0);
+            let is_for_a_hold = matches!(rule.why, Why::PartLate | Why::HandleLast);
+            let holds = is_for_a_hold && self.is_well_held(before.0);
             if after < before && !self.dropped.contains(rule) && !holds {
                 broken.entry((rule.why, after.0, before.0)).or_insert(*rule);
             }

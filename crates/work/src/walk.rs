@@ -8,6 +8,7 @@ use crate::bar::spots;
 use crate::bar::spots::Spot;
 use crate::bar::state::state;
 use crate::fire::effort::minutes;
+use crate::fire::hands::is_alone;
 use crate::fire::hearth::heat_minutes;
 use crate::fire::heating::{Heated, Heating, Load};
 use crate::job::legs;
@@ -41,7 +42,8 @@ pub(crate) fn loads(setup: &Setup<'_, '_>) -> Vec<Option<Load>> {
         let site = setup.sites.get(ordered.bar).filter(|_| !of_piece)?;
         let load = as_seen_by(site, &ordered.tasks, |site| {
             let gives = heat_minutes(site, setup.fire, &ordered.tasks);
-            Load::new(site, &ordered.tasks, minutes_of(setup, ordered, Some(site)), gives)
+            let minutes = [minutes_of(setup, ordered, Some(site)), gives];
+            Load::new(site, &ordered.tasks, minutes, is_alone(setup.fire))
         });
         Some(Load { hot: spots::is_done_hot(&ordered.step, load.hot), ..load })
     };
@@ -173,6 +175,8 @@ impl<'b, 'a> Walk<'b, 'a> {
             beside: true,
             apart: false,
             cut: false,
+            taken: [None; 2],
+            besides_minutes: 0.0,
             trues: false,
         };
         let nowhere = Lengths { starts: Vec::new(), lengths: Vec::new() };

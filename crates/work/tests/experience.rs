@@ -35,6 +35,24 @@ fn a_logged_job_moves_its_own_kind_half_way_and_others_not_at_all() {
     assert_eq!(minutes(&after, Operation::Taper), minutes(&before, Operation::Taper));
 }
 
+/// The mean of one job at four times the reckoned minutes and one as reckoned is twice: the range of heats goes up at both ends, and the
+/// heats that the next piece is given with it.
+#[test]
+fn what_was_logged_moves_the_range_of_heats_here_and_on_the_next_piece() {
+    let before = worked(&plan("pin", ""), &Shop::default());
+    let out = 4.0 * minutes(&before, Operation::Draw);
+    let log = format!(r#"{{ "operation": "draw", "parts": ["2"], "minutes": {out} }}"#);
+    let after = worked(&plan("pin", &log), &Shop::default());
+    assert!((after.learnt.minutes(Operation::Draw, "drawn") - 2.0).abs() < 1e-9);
+    for end in [0, 1] {
+        assert!(after.heats_between[end] > before.heats_between[end], "{:?}", after.heats_between);
+    }
+    let mut shop = Shop::default();
+    shop.keep("pin", &after.experience);
+    let next = worked(&plan("next", ""), &shop);
+    assert_eq!((next.heats, next.heats_between), (after.heats, after.heats_between));
+}
+
 #[test]
 fn the_next_piece_learns_and_the_same_piece_is_not_counted_twice() {
     let base = worked(&plan("next", ""), &Shop::default());

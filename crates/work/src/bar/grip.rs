@@ -119,43 +119,73 @@ impl<'s, 'a> Bar<'s, 'a> {
 
     /// The best place within a cold length; none where nothing is there.
     pub(crate) fn best(&self, cold: Cold) -> Option<Grip> {
+        self.best_up_to(cold, f64::INFINITY)
+    }
+
+    /// The same, or the first that is worth so much.
+    pub(crate) fn best_up_to(&self, cold: Cold, enough: f64) -> Option<Grip> {
         let [low, high] = cold.within();
         // A bar that is held in the hand is held well out, wherever that is: what lies between is the same.
         let near_mm = if cold.end_mm < cold.hot_mm { high } else { low };
         let carries = cold.by_hand.then(|| self.carries(near_mm, f64::INFINITY, cold));
-        let places = self.site.chains[0].1.iter().flat_map(|at| {
-            let [start, end] = self.lengths.extent([*at].iter());
-            let (from, to) = (start.max(low), end.min(high));
-            let places = if to - from > 1e-6 { places(from, to, cold.end_mm) } else { Vec::new() };
-            places.into_iter().filter_map(move |place| self.grip(*at, place, to - from, cold, carries))
-        });
         // Of places alike the one in the longest part is taken, and of those the first.
         let is_better = |next: &Grip, best: &Grip| {
             next.worth > best.worth + 1e-9 || (next.worth > best.worth - 1e-9 && next.room_mm > best.room_mm + 1e-9)
         };
-        places.reduce(|best, next| if is_better(&next, &best) { next } else { best })
+        let mut best: Option<Grip> = None;
+        for at in &self.site.chains[0].1 {
+            let [start, end] = self.lengths.extent([*at].iter());
+            let (from, to) = (start.max(low), end.min(high));
+            let places = if to - from > 1e-6 { places(from, to, cold.end_mm) } else { Vec::new() };
+            for place in places {
+                let least = best.map_or(0.0, |best| best.worth);
+                let grip = self.grip(*at, place, [to - from, least], cold, carries);
+                best = match (best, grip) {
+                    (Some(best), Some(next)) => Some(if is_better(&next, &best) { next } else { best }),
+                    (best, next) => best.or(next),
+                };
+                if best.is_some_and(|best| best.worth >= enough) {
+                    return best;
+                }
+            }
+        }
+        best
     }
 
-    fn grip(&self, at: usize, at_mm: f64, room_mm: f64, cold: Cold, carries: Option<f64>) -> Option<Grip> {
+    /// A place in a part of which so much stays cold; none where it is worth less than the best so far.
+    fn grip(
+        &self,
+        at: usize,
+        at_mm: f64,
+        [room_mm, least_worth]: [f64; 2],
+        cold: Cold,
+        carries: Option<f64>,
+    ) -> Option<Grip> {
         let half = JAWS.min(room_mm) / 2.0;
         let own = self.branch_at(at, at_mm);
         let [wide, thick] = self.section(own, at_mm)?;
         let stock = extents(&self.site.balance.stock);
         let least = |size: [f64; 2]| size[0].min(size[1]);
         let stout = (least([wide, thick]) / least(stock).max(1e-6)).min(1.0);
-        let worth = self.sort(at) * stout;
+        let sorted = self.sort(at) * stout;
         let overhang = (at_mm - cold.end_mm).abs();
         let from_the_side = !cold.by_hand && overhang > REINS;
         let reach = if from_the_side { FROM_THE_SIDE * REINS / overhang } else { 1.0 };
+        if sorted * reach < least_worth - 1e-9 {
+            return None;
+        }
         let spread = (stock[0].max(stock[1]) / wide.max(thick).max(1e-6)).min(1.0);
         let ends = [at_mm - half, at_mm + half].map(|place| self.section(own, place).map_or(0.0, least));
         let even = ends[0].min(ends[1]) / ends[0].max(ends[1]).max(1e-6);
         let room = (2.0 * half / JAWS).min(1.0);
         let bent = if self.stage(at).bent { BENT } else { 1.0 };
         let held = if cold.by_hand { 1.0 } else { spread * spread * even * room * bent };
-        let is_poor = !cold.by_hand && (worth * bent < POOR || self.waste.contains(&at));
-        let carries = carries.unwrap_or_else(|| self.carries(at_mm, wide * thick, cold));
-        let worth = worth * held * reach * carries;
+        let is_poor = !cold.by_hand && (sorted * bent < POOR || self.waste.contains(&at));
+        let uncarried = sorted * held * reach;
+        if uncarried < least_worth - 1e-9 {
+            return None;
+        }
+        let worth = uncarried * carries.unwrap_or_else(|| self.carries(at_mm, wide * thick, cold));
         Some(Grip { part: at, at_mm, jaw_mm: [wide.max(0.1), thick.max(0.1)], worth, room_mm, from_the_side, is_poor })
     }
 

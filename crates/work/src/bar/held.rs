@@ -167,13 +167,20 @@ pub(crate) fn clumsy(
     let bar = Bar::shaped(site, progress, lengths, (Cow::Borrowed(shapes), tasks));
     let worth = |(cold, at_start): (Cold, bool)| {
         let length_mm = cold.length_mm(at_start);
-        let grip = bar.best(cold).filter(|_| length_mm > 0.0);
-        grip.map_or(0.0, |grip| grip.worth * handle(site, length_mm))
+        let handle = handle(site, length_mm);
+        let grip = if length_mm > 0.0 { bar.best_up_to(cold, WELL / handle.max(1e-6)) } else { None };
+        grip.map_or(0.0, |grip| grip.worth * handle)
     };
     let piece = side_of_the_piece(site, tasks);
     let sides = [Held::Datum, Held::Far].into_iter().zip(ends);
     let sides = sides.filter(|(side, _)| piece.is_none_or(|piece| piece == *side));
-    let best = sides.map(|(side, cold)| worth((cold, side == Held::Datum))).fold(0.0, f64::max);
+    let mut best = 0.0;
+    for (side, cold) in sides {
+        // What is held well on one side needs no other.
+        if best < WELL {
+            best = worth((cold, side == Held::Datum)).max(best);
+        }
+    }
     (1.0 - best / WELL).clamp(0.0, 1.0)
 }
 

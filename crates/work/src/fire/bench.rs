@@ -3,6 +3,7 @@
 use crate::bar::lengths::Lengths;
 use crate::fire::graph::Graph;
 use crate::fire::heating::Load;
+use crate::fire::inward::Inward;
 use crate::job::site::Site;
 use crate::job::task::Task;
 
@@ -15,6 +16,8 @@ pub(crate) struct Bench<'b, 's> {
     /// What each step asks of a heat.
     pub(crate) loads: &'b [Load],
     pub(crate) graph: &'b Graph,
+    /// Where each step works, seen from its end of the bar.
+    pub(crate) inward: &'b [Option<Inward>],
 }
 
 impl Bench<'_, '_> {

@@ -1,15 +1,17 @@
 //! What comes next where several steps may: what is done with what is hot, and four ways of going on where that decides nothing.
 
 use crate::bar::lengths::Lengths;
+use crate::bar::progress::Progress;
 use crate::fire::bench::Bench;
 use crate::fire::heating::Heating;
+use crate::job::ends::is_free_end;
 use fh_core::plan::Operation;
 use std::cmp::Ordering;
 
 /// How the next task is chosen where several may come next.
 #[derive(Clone, Copy, PartialEq)]
 pub(crate) enum Choice {
-    /// The same sort of work all along the bar, from the datum end.
+    /// The same sort of work all along the bar, from the datum end; of bends those at the ends first.
     BySort,
     /// One end of the bar after the other, from the datum end.
     FromDatum,
@@ -68,10 +70,11 @@ impl Bench<'_, '_> {
         }
     }
 
-    /// What a unit of such a cost is chosen by after another one, `last`, was done; `hot` is the middle of what is hot, in mm.
+    /// What a unit of such a cost is chosen by after another one, `last`, was done; `hot` is the middle of what is hot, in mm. It is late
+    /// where it is in the way of what is still to be drawn beside it.
     pub(crate) fn key(
         &self,
-        (unit, cost): (usize, Cost),
+        (unit, cost, late): (usize, Cost, bool),
         (choice, last): (Choice, Option<usize>),
         lengths: &Lengths,
         hot: Option<f64>,
@@ -79,7 +82,7 @@ impl Bench<'_, '_> {
         let operation = self.units[unit].first().map_or(Operation::Own, |task| self.tasks[*task].operation);
         let (sort, place) = (f64::from(sort(operation)), self.middle(unit, lengths));
         let rank = match choice {
-            Choice::BySort => [sort, place],
+            Choice::BySort => self.by_sort(unit, operation, place),
             Choice::FromDatum => [place, sort],
             Choice::FromFar => [-place, sort],
             Choice::Near => [hot.map_or(place, |hot| (place - hot).abs()), sort],
@@ -88,9 +91,26 @@ impl Bench<'_, '_> {
         let finishes = matches!(operation, Operation::Stamp | Operation::Check);
         // The rest of the bar is kept to hold by as long as anything else can be done.
         let reluctant = operation == Operation::PartOff;
-        let late = operation == Operation::Spread || self.loads[unit].trues;
         let elsewhere = !last.is_some_and(|last| self.finishes(last, unit));
         Key { finishes, reluctant, elsewhere, cost, late, rank, unit }
+    }
+
+    /// By the sort of work, then along the bar; what is bent at an end before the bends farther in.
+    fn by_sort(&self, unit: usize, operation: Operation, place: f64) -> [f64; 2] {
+        let part = self.units[unit].first().and_then(|task| self.tasks[*task].part);
+        let is_end = operation == Operation::Bend && part.is_some_and(|at| is_free_end(self.site, at));
+        [f64::from(sort(operation)) - if is_end { 0.5 } else { 0.0 }, place]
+    }
+
+    /// Whether a unit waits, where it may, while it costs no more: the bar is trued and measured last; what is spread wide is in the way of
+    /// what is still to be drawn beside it.
+    pub(crate) fn is_late(&self, unit: usize, progress: &Progress) -> bool {
+        let task = self.units[unit].first().map(|task| self.tasks[*task]);
+        let drawn_beside = || {
+            let beside = task.and_then(|task| task.part).map_or([None, None], |at| self.site.beside(at));
+            beside.into_iter().flatten().any(|at| !progress.is_shaped(self.site, at))
+        };
+        self.loads[unit].trues || (task.is_some_and(|task| task.operation == Operation::Spread) && drawn_beside())
     }
 
     /// Whether a unit finishes hot what another has begun on the same part: a slit is drifted, what is spread is trimmed.

@@ -32,6 +32,8 @@ pub(crate) struct Fire {
     forging: Forging,
     pub(crate) start_celsius: f64,
     pub(crate) hammer: Hammer,
+    /// Whether nobody strikes or holds for the smith.
+    pub(crate) alone: bool,
 }
 
 impl Fire {
@@ -49,6 +51,7 @@ impl Fire {
             start_celsius,
             hammer: smith.hammer(plan.work.heats.hammer),
             learnt: Learnt::default(),
+            alone: smith.is_alone(plan.work.heats.hammer),
         })
     }
 

@@ -2,6 +2,7 @@
 
 use crate::bar::lengths::Lengths;
 use crate::bar::spots::{Spot, is_twisted_open, reach, spots};
+use crate::fire::hands::{Taken, besides_minutes, change_minutes, taken};
 use crate::job::heat_rules;
 use crate::job::part::is_thin;
 use crate::job::site::Site;
@@ -32,6 +33,10 @@ pub(crate) struct Load {
     pub(crate) apart: bool,
     /// Whether it may be cut where the heat ends, and go on in the next.
     pub(crate) cut: bool,
+    /// What is taken up for it, first and last.
+    pub(crate) taken: [Option<Taken>; 2],
+    /// What changing tools within it and holding the bar down take of a heat, in minutes.
+    pub(crate) besides_minutes: f64,
     /// Whether it is the truing of the whole bar, which is done with what is left of the heat before it.
     pub(crate) trues: bool,
 }
@@ -44,12 +49,15 @@ const WORTH: f64 = 0.15;
 const LAST_BLOWS: f64 = 0.1;
 
 impl Load {
-    /// Of some tasks that take so many minutes, in heats of so many.
-    pub(crate) fn new(site: &Site<'_>, tasks: &[Task], minutes: f64, heat_minutes: f64) -> Self {
+    /// Of some tasks that take so many minutes, in heats of so many, by one who forges alone or not.
+    pub(crate) fn new(site: &Site<'_>, tasks: &[Task], [minutes, heat_minutes]: [f64; 2], alone: bool) -> Self {
         let hot = tasks.iter().any(|task| is_hot(site, task));
         // What is brushed to be closed in comes hot out of the fire.
         let is_cold = |task: &Task| !is_hot(site, task) && task.operation != Operation::Brush;
         let cools = tasks.iter().any(is_cold);
+        let done_hot = || tasks.iter().filter(|task| is_hot(site, task)).map(|task| task.operation);
+        let taken = [done_hot().next(), done_hot().next_back()].map(|operation| operation.and_then(taken));
+        let besides_minutes = besides_minutes(done_hot(), alone);
         let alone = tasks.iter().any(|task| is_kept_alone(site, task));
         let beside = tasks.iter().any(|task| needs_beside(task.operation));
         let is_apart = |task: &Task| matches!(task.operation, Operation::Weld | Operation::Normalise);
@@ -62,12 +70,32 @@ impl Load {
         parts.dedup();
         let least = tasks.iter().map(|task| least_heats(site, task)).max().unwrap_or(1);
         let spots = spots(site, tasks);
-        Self { parts, spots, least, minutes, heat_minutes, hot, cools, alone, beside, apart, cut, trues }
+        Self {
+            parts,
+            spots,
+            least,
+            minutes,
+            heat_minutes,
+            hot,
+            cools,
+            alone,
+            beside,
+            apart,
+            cut,
+            taken,
+            besides_minutes,
+            trues,
+        }
     }
 
     /// How many heats it takes by its time alone, not rounded.
     fn share(&self) -> f64 {
-        self.minutes / self.heat_minutes.max(1e-6)
+        self.of_a_heat(self.minutes)
+    }
+
+    /// What so many minutes are of a heat.
+    fn of_a_heat(&self, minutes: f64) -> f64 {
+        minutes / self.heat_minutes.max(1e-6)
     }
 
     /// How many heats it asks for by itself, not rounded: by its time, and by what cannot be done in fewer.
@@ -156,6 +184,8 @@ pub(crate) struct Heating {
     left: f64,
     /// Whether the heat under way is kept to its parts alone.
     alone: bool,
+    /// What is in the hand.
+    taken: Option<Taken>,
 }
 
 impl Heating {
@@ -170,6 +200,7 @@ impl Heating {
             begun_beside: Vec::new(),
             left: 0.0,
             alone: false,
+            taken: None,
         }
     }
 
@@ -189,6 +220,7 @@ impl Heating {
         self.left = 0.0;
         self.parts.clear();
         self.spots.clear();
+        self.taken = None;
     }
 
     /// Whether a step can be done in the heat that is under way, or begun in it.
@@ -216,9 +248,14 @@ impl Heating {
         is_begun && self.left > WORTH && !self.alone && !load.alone
     }
 
-    /// How many heats a step takes by its time alone, not rounded.
+    /// How many heats a step takes by its time alone, not rounded, where it follows in the heat under way: its tool is taken up first.
     fn share(&self, load: &Load) -> f64 {
-        load.share() * self.slower
+        self.fresh(load) + load.of_a_heat(change_minutes(self.taken, load.taken[0]))
+    }
+
+    /// How many it takes where it begins a heat, its tool ready.
+    fn fresh(&self, load: &Load) -> f64 {
+        load.share() * self.slower + load.of_a_heat(load.besides_minutes)
     }
 
     /// What is hot from the heat under way.
@@ -277,10 +314,13 @@ impl Heating {
         if fits && load.trues {
             return self.true_up();
         }
-        if kept || (fits && self.holds(load)) {
-            return self.keep(load, at);
-        }
-        if fits { self.cut(load) } else { self.begin(load, at) }
+        let heated = match fits {
+            _ if kept || (fits && self.holds(load)) => self.keep(load, at),
+            true => self.cut(load),
+            false => self.begin(load, at),
+        };
+        self.taken = load.taken[1].or(self.taken);
+        heated
     }
 
     /// Trues the bar with what is left of the heat; it is measured cold then.
@@ -322,7 +362,7 @@ impl Heating {
 
     /// A step that begins a heat.
     fn begin(&mut self, load: &Load, at: &Lengths) -> Heated {
-        let share = self.share(load);
+        let share = self.fresh(load);
         let by_zone = (load.length_mm(at) / self.zone_mm - 1e-9).ceil().clamp(1.0, MOST) as usize;
         let needs = in_heats(share).max(by_zone).max(load.least);
         let heat = self.heats + 1;

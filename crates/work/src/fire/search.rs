@@ -21,6 +21,10 @@ const CLUMSY: f64 = 1.0;
 /// To leave a part half done, and come back to it, costs so much of a heat: common practice, no source.
 const HALF_DONE: f64 = 0.6;
 
+/// To forge what lies farther in while what lies farther out toward the same end still waits costs so much of a heat: thick metal
+/// farther in holds the bar, and what is finished out there is in nobody's way; common practice, no source.
+const OUT_OF_TURN: f64 = 0.5;
+
 /// To go so many mm to and fro along the bar costs as much as a heat: common practice, no source.
 const TRAVEL_MM: f64 = 5000.0;
 
@@ -111,8 +115,10 @@ impl Bench<'_, '_> {
     fn nexts(&self, from: usize, done: &Done, choices: &[Choice]) -> Vec<Next> {
         let lengths = Lengths::new(self.site, &done.progress);
         let last = done.order.last().copied();
-        let costs: Vec<(usize, Cost)> =
-            done.ready.iter().map(|unit| (*unit, self.cost(*unit, &done.heating, &lengths))).collect();
+        let ready = done.ready.iter().copied();
+        let costs: Vec<(usize, Cost, bool)> = ready
+            .map(|unit| (unit, self.cost(unit, &done.heating, &lengths), self.is_late(unit, &done.progress)))
+            .collect();
         let mut units: Vec<usize> = Vec::new();
         for choice in choices {
             let keys = costs.iter().map(|unit| self.key(*unit, (*choice, last), &lengths, done.hot));
@@ -134,7 +140,7 @@ impl Bench<'_, '_> {
         let load = &self.loads[unit];
         let mut heating = done.heating.clone();
         heating.take(load, lengths, None);
-        let (mut hot, mut spent) = (done.hot, done.spent + self.half_done(done, unit));
+        let (mut hot, mut spent) = (done.hot, done.spent + self.half_done(done, unit) + self.out_of_turn(done, unit));
         if load.hot {
             let place = self.middle(unit, lengths);
             spent += hot.map_or(0.0, |hot| (place - hot).abs() / TRAVEL_MM);
@@ -162,6 +168,15 @@ impl Bench<'_, '_> {
         let Some(last) = last.and_then(part) else { return 0.0 };
         let more = |other: &usize| self.loads[*other].hot && part(*other) == Some(last);
         if part(unit) != Some(last) && done.ready.iter().any(more) { HALF_DONE } else { 0.0 }
+    }
+
+    /// What it costs to go farther in while something farther out could be done.
+    fn out_of_turn(&self, done: &Done, unit: usize) -> f64 {
+        let Some(own) = &self.inward[unit] else { return 0.0 };
+        let waits = |other: &usize| {
+            self.loads[*other].hot && self.inward[*other].as_ref().is_some_and(|other| own.waits_for(other))
+        };
+        if self.loads[unit].hot && done.ready.iter().any(waits) { OUT_OF_TURN } else { 0.0 }
     }
 
     /// The steps done with one more.

@@ -56,6 +56,11 @@ impl Smith {
         *self == Self::default()
     }
 
+    /// Whether the smith swings the hammer, and nobody is there to hold the bar or a tool; a power hammer leaves a hand free.
+    pub(crate) fn is_alone(self, own: Option<HammerSpec>) -> bool {
+        matches!(self, Self::Beginner | Self::Practised) && own.is_none_or(|own| own.by == SwungBy::Hand)
+    }
+
     /// What strikes: what the plan says, else what is usual for this smith.
     pub(crate) fn hammer(self, own: Option<HammerSpec>) -> Hammer {
         let hand = |own: Option<f64>| match self {

@@ -61,17 +61,20 @@ pub(crate) fn is_closing(bent: Bent) -> bool {
     }
 }
 
-/// Whether a hole is so deep for its width that it is drilled, cold: a punch so thin bends and sticks.
+/// Whether a hole is so deep for its width that it is drilled, cold: a punch so thin bends and sticks. So is a small one at the root of a
+/// slit, where the plan does not say how it is made.
 pub(crate) fn is_drilled(site: &Site<'_>, part: Part<'_>) -> bool {
     /// Deeper than so many times its width: common practice, no source.
     const DEEP: f64 = 2.5;
+    /// Narrower than this, in mm: common practice, no source.
+    const SMALL: f64 = 10.0;
     match (&part.balance.shape, &part.segment.form) {
         (Some(Shape::Split(size)), _) => match size.root {
             Some(RootSize::Hole(diameter)) => {
                 let raw = site.raw_section(part.at);
                 let [width, thickness] = extents(&raw);
                 let deep = if size.side.sin().abs() > size.side.cos().abs() { thickness } else { width };
-                deep > DEEP * in_mm(diameter)
+                in_mm(diameter) < SMALL || deep > DEEP * in_mm(diameter)
             }
             _ => false,
         },

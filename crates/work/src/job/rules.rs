@@ -1,15 +1,16 @@
 //! What must come before what on one bar, and why.
 
 use crate::job::along::leader;
-use crate::job::ends::{is_free_end, is_thin_at, needs_the_cut, runs_out, tang_shoulder, waits_for_the_cut};
+use crate::job::ends::{is_free_end, is_thin_at, tang_shoulder, waits_for_the_cut};
 use crate::job::neck::same_plate;
 use crate::job::site::{Site, in_mm};
 use crate::job::task::{Task, is_hot};
 use crate::job::why::Why;
-use fh_core::plan::{Form, Limits, Operation};
+use fh_core::plan::{Limits, Operation};
 use fh_measure::WrittenLength;
 
 mod bends;
+mod cuts;
 
 /// One task before another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -258,7 +259,7 @@ impl Ruling<'_, '_> {
         }
     }
 
-    /// What is made thicker, before the bar round it is made thinner.
+    /// What is made thicker, before the bar round it is made thinner or cut into.
     fn upsets(&mut self, chain: usize) {
         let members = self.site.chains[chain].1.clone();
         let is_upset = |operation| matches!(operation, Operation::Upset | Operation::Scarf);
@@ -270,8 +271,10 @@ impl Ruling<'_, '_> {
             for other in &members {
                 let thinned: Vec<usize> = self
                     .those(*other, |operation| {
+                        // A hole or a slit closes, or tears open, where the bar is rammed.
                         (operation.is_shaping() && !is_upset(operation))
                             || matches!(operation, Operation::Isolate | Operation::SetDown)
+                            || matches!(operation, Operation::Punch | Operation::Drift | Operation::Split)
                     })
                     .into_iter()
                     .filter(|_| other != at)
@@ -281,7 +284,8 @@ impl Ruling<'_, '_> {
         }
     }
 
-    /// What is thin, after what one heat warms along with it.
+    /// What is thin, after what one heat warms along with it; at an end only after what lies right beside it, for from there on the fire is
+    /// kept away from the end.
     fn thin(&mut self, chain: usize) {
         let limits = &self.site.plan.limits;
         let unit = self.site.plan.units.length;
@@ -293,7 +297,11 @@ impl Ruling<'_, '_> {
         for (place, at) in members.iter().enumerate() {
             let Some(own) = sizes[place].filter(|own| *own <= thin) else { continue };
             let forging = self.finishing(*at);
+            let is_end = is_free_end(self.site, *at);
             let near = |other: usize| {
+                if is_end {
+                    return self.site.beside(*at).contains(&Some(other));
+                }
                 let (Some(one), Some(other)) = (self.site.part(*at), self.site.part(other)) else { return false };
                 let (one, other) = (one.balance, other.balance);
                 let gap = in_mm(one.mark_start - other.mark_end).max(in_mm(other.mark_start - one.mark_end));
@@ -306,73 +314,6 @@ impl Ruling<'_, '_> {
                 .flat_map(|other| self.those(members[other], forges))
                 .collect();
             self.each(&thicker, &forging, Why::ThinLast);
-        }
-    }
-
-    /// What is trimmed or parted off at an end.
-    fn ends(&mut self) {
-        let mut holds = Vec::new();
-        for (at, flat) in self.site.flat.iter().enumerate() {
-            let operation = match flat.segment.form {
-                Form::Trim(_) => Operation::Trim,
-                Form::Hold(_) => Operation::PartOff,
-                _ => continue,
-            };
-            let Some(cut) = self.those(at, |other| other == operation).first().copied() else { continue };
-            for (side, beside) in self.site.beside(at).into_iter().enumerate() {
-                let Some(beside) = beside else { continue };
-                let forging = self.shaping(beside);
-                // Seen from what is cut off: the part before it ends there, the part behind it starts there.
-                let is_freed = match operation {
-                    Operation::PartOff => needs_the_cut(self.site, beside, side == 0),
-                    _ => runs_out(self.site, beside, side == 0),
-                };
-                if is_freed {
-                    self.each(&[cut], &forging, Why::PartForEnd);
-                    // What hangs on the thin side of a step bends it.
-                    let step = self
-                        .site
-                        .beside(beside)
-                        .into_iter()
-                        .flatten()
-                        .find(|it| tang_shoulder(self.site, *it).is_some());
-                    let down = step.map_or_else(Vec::new, |step| self.necks(step));
-                    self.each(&[cut], &down, Why::PartForStep);
-                } else if operation == Operation::Trim {
-                    self.each(&forging, &[cut], Why::ForgeBeforeTrim);
-                }
-                let bends = self.bending(beside);
-                let why = if operation == Operation::Trim { Why::TrimBeforeBend } else { Why::PartForBend };
-                self.each(&[cut], &bends, why);
-            }
-            if operation == Operation::PartOff {
-                holds.push((at, cut));
-            }
-        }
-        // What each cut frees is known only now.
-        for (at, cut) in holds {
-            self.part_late(at, cut);
-        }
-    }
-
-    /// All other forging before the rest of the bar is parted off.
-    fn part_late(&mut self, hold: usize, cut: usize) {
-        // A saw cut beside the rest of the bar falls with it, and frees what it frees.
-        let mut cuts = vec![cut];
-        for beside in self.site.beside(hold).into_iter().flatten() {
-            cuts.extend(self.those(beside, |operation| operation == Operation::Trim));
-        }
-        let freed: Vec<usize> =
-            self.rules.iter().filter(|rule| cuts.contains(&rule.before)).map(|rule| rule.after).collect();
-        for at in (0..self.site.flat.len()).filter(|at| *at != hold) {
-            let mut forging = self.shaping(at);
-            forging.extend(self.necks(at));
-            forging.retain(|task| !freed.contains(task));
-            if self.shaping(at).iter().any(|task| freed.contains(task)) {
-                // What frees a part's forging leaves its neck free too.
-                continue;
-            }
-            self.each(&forging, &[cut], Why::PartLate);
         }
     }
 

@@ -31,6 +31,8 @@ pub enum Why {
     PartForEnd,
     /// Parting off after what needs the bar to be held.
     PartLate,
+    /// What the cut frees before the block that it is held by.
+    HandleLast,
     /// Parting off before what the rest of the bar is in the way of.
     PartForBend,
     /// Trimming before the bend that it is in the way of.
@@ -83,7 +85,7 @@ pub enum Why {
 
 impl Why {
     /// Every reason.
-    pub const ALL: [Self; 38] = [
+    pub const ALL: [Self; 39] = [
         Self::MarkFirst,
         Self::IsolateFirst,
         Self::UpsetFirst,
@@ -98,6 +100,7 @@ impl Why {
         Self::ThinLast,
         Self::PartForEnd,
         Self::PartLate,
+        Self::HandleLast,
         Self::PartForBend,
         Self::TrimBeforeBend,
         Self::ForgeBeforeBend,
@@ -132,7 +135,7 @@ impl Why {
                 "out-of-reach"
             }
             Self::PartLate => "parted-too-soon",
-            Self::ThinLast => "thin-too-soon",
+            Self::ThinLast | Self::HandleLast => "thin-too-soon",
             Self::MiddleFirst => "leg-in-the-way",
             _ => "wrong-order",
         }
@@ -159,6 +162,9 @@ impl Why {
             Self::ThinLast => "Thin metal burns or cools while its thick neighbour is heated.",
             Self::PartForEnd => "A thin end cannot be drawn while the rest of the bar hangs on it.",
             Self::PartLate => "While the bar is whole there is something to hold, and it stays out of the fire.",
+            Self::HandleLast => {
+                "A finished blade or points are no handle: while they are a full block, the other end is held by that."
+            }
             Self::PartForBend => "The rest of the bar is in the way of the bend.",
             Self::TrimBeforeBend => "Once it is bent, neither chisel nor file gets at it squarely.",
             Self::ForgeBeforeBend => {
@@ -201,7 +207,7 @@ impl Why {
     /// How firmly a rule holds: where rules contradict each other, the lowest gives way.
     pub(crate) fn firmness(self) -> u8 {
         match self {
-            Self::ThinLast | Self::PartLate | Self::MiddleFirst | Self::OutOfTheWay => 1,
+            Self::ThinLast | Self::PartLate | Self::HandleLast | Self::MiddleFirst | Self::OutOfTheWay => 1,
             Self::ScarfLate
             | Self::TaperLast
             | Self::PartForStep
