@@ -361,14 +361,14 @@ const POT_STAND_LEG: HandWorked = HandWorked {
 ///    4² (1 - π/4) = 3.4336, less two notches of 16 × 12 + 6² π/2 = 248.5487: 4296.0354 mm², so 623.9646 are cut away.
 /// 2. bow: 36 × 60 × 4 = 8640. Bar 27.8351. Its inside radius is 36/(π/2) - 2 = 20.92.
 /// 3. back: 40 × (60 + 40)/2 × 4 = 8000. Bar 25.7732.
-/// 4. strap: 60.
-/// 5. screw hole: drilled, so the bar holds all of 30 × 40 × 8 = 9600. Bar 30.9278.
-/// 6. end: 20.
+/// 4. strap: 20.
+/// 5. lower screw hole: drilled, so the bar holds all of 30 × 40 × 8 = 9600. Bar 30.9278.
+/// 6. between the screws: 40; 7. upper screw hole: as the lower one; 8. end: 20.
 const DIBBER_RACK: HandWorked = HandWorked {
     file_name: "dibber-rack.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[63.4021, 91.2372, 117.0103, 177.0103, 207.9381, 227.9381],
+    marks: &[63.4021, 91.2372, 117.0103, 137.0103, 167.9381, 207.9381, 238.8659, 258.8659],
 };
 
 /// In mm. S = 100, 1 - s = 0.97.

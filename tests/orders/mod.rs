@@ -19,6 +19,7 @@ mod leaving;
 mod left;
 mod legs;
 mod on_the_way;
+mod paper;
 mod papers;
 mod pieces;
 mod places;

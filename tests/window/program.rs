@@ -27,6 +27,8 @@ impl Program {
             .arg(plan)
             .env("DISPLAY", display.name())
             .env("FIRSTHEAT_HOME", home)
+            // What it writes where no window opens is gone with the folder.
+            .current_dir(home)
             .env("LIBGL_ALWAYS_SOFTWARE", "1")
             .env_remove("WAYLAND_DISPLAY")
             .stdin(Stdio::null())

@@ -104,6 +104,12 @@ fn every_step_is_on_it_with_its_part_its_sizes_and_its_heat() {
         assert!(steps.len() > 5, "{name}");
         for (number, step) in steps.iter().enumerate() {
             let title = joined(&step.title);
+            if step.tasks.iter().any(|task| task.joint.is_some()) {
+                // Joints that are made alike share a line.
+                let name = title.split_once('“').map_or(title.as_str(), |(_, name)| name);
+                assert!(all.contains(name), "{name} in {all}");
+                continue;
+            }
             let heat = joined(&step.warmth().words().replace("heats ", "").replace("heat ", "").replace(" to ", "–"));
             let line = format!("{}{heat}{title}", number + 1);
             assert!(all.contains(&line), "{name}: {line} in {all}");
@@ -114,6 +120,45 @@ fn every_step_is_on_it_with_its_part_its_sizes_and_its_heat() {
         }
         assert!(all.contains(&joined(&worked(&plan, &balance).heats_words())), "{name}");
     }
+}
+
+#[test]
+fn it_says_where_the_tool_goes_and_joints_alike_once_and_the_cut_once() {
+    let demo = |start: &str| demos().into_iter().find(|(name, _)| name.starts_with(start)).unwrap().1;
+    let hook = words(&bench(&demo("gate-hook"), Paper::A4));
+    for told in ["Fuller on the “stem” side of the mark", "“set-back” goes thin: tool on that side of the line"]
+    {
+        assert!(hook.contains(told), "{told} in {hook}");
+    }
+    assert!(hook.contains("cut 9 1⁄8 in, and up to 1⁄8 in more for scale · make 2"), "{hook}");
+    assert_eq!(hook.matches("9 1⁄8").count(), 3, "over the strip, at its mark, in the table: {hook}");
+    assert!(hook.contains("each step on all of them before the next, both in the fire"), "{hook}");
+    let stand = words(&bench(&demo("pot-stand"), Paper::A4));
+    let fits = "Fit “leg 1 to ring”, “leg 2 to ring” and “leg 3 to ring”";
+    assert!(joined(&stand).contains(&joined(fits)) && stand.matches("Fit “").count() == 1, "{stand}");
+    let bevel = "Bevel its near side, the outside of the bend; “arc 1” on its far side, the inside of the bend.";
+    let other = "Bevel its far side, the outside of the bend; “arc 1” on its near side, the inside of the bend.";
+    assert!([bevel, other].iter().any(|told| joined(&stand).contains(&joined(told))), "{stand}");
+    let lifter = words(&bench(&demo("cloche-lifter"), Paper::A4));
+    assert!(joined(&lifter).contains(&joined("a quarter too far, then back while you push the ends together.")));
+    assert!(!joined(&lifter).contains(&joined("at the jaws of the vice")), "that is on its card");
+}
+
+#[test]
+fn each_piece_of_a_bar_has_a_box_at_each_step() {
+    let (_, plan) = demos().into_iter().find(|(name, _)| name.starts_with("gate-hook")).unwrap();
+    let steps = worked(&plan, &balance(&plan)).steps.len();
+    let boxes = |pieces: u32| {
+        let mut plan = plan.clone();
+        plan.bars[0].count = Some(pieces);
+        let drawing = bench(&plan, Paper::A4);
+        let is_box = |item: &&Item| {
+            matches!(item, Item::Polygon { points, fill: None, pen: Some(Pen::Frame) }
+            if points.len() == 4 && (points[2].x - points[0].x - 4.6).abs() < 1e-6)
+        };
+        drawing.pages.iter().flat_map(|page| &page.items).filter(is_box).count()
+    };
+    assert_eq!([boxes(1), boxes(3), boxes(9)], [steps, 3 * steps, steps]);
 }
 
 #[test]

@@ -196,3 +196,29 @@ fn no_reason_is_cut_off() {
         }
     }
 }
+
+#[test]
+fn no_sentence_of_how_it_is_laid_or_checked_stands_twice_in_a_set() {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo-plans");
+    let close = |words: &str| fh_print::typeset::printable(words).split_whitespace().collect::<String>();
+    let mut seen = 0;
+    for file in std::fs::read_dir(folder).unwrap().map(|file| file.unwrap().path()) {
+        if !file.to_string_lossy().ends_with(".plan.json") {
+            continue;
+        }
+        let plan = fh_core::file::read(&std::fs::read(&file).unwrap()).unwrap();
+        let all = close(&words(&upright(&plan)));
+        for step in steps(&plan) {
+            let said = step.lay.into_iter().chain(step.leave).chain(step.check);
+            for sentence in said.flat_map(|text| text.split_inclusive(". ").map(str::to_owned).collect::<Vec<_>>()) {
+                let sentence = sentence.trim();
+                if sentence.len() >= 30 {
+                    let times = all.matches(&close(sentence)).count();
+                    assert!(times <= 1, "{}: {times} times {sentence}", file.display());
+                    seen += times;
+                }
+            }
+        }
+    }
+    assert!(seen > 100, "{seen}");
+}

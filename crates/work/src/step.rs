@@ -40,6 +40,8 @@ pub struct WorkedStep {
     pub up: Option<String>,
     /// The sizes to reach.
     pub sizes: Vec<Size>,
+    /// Where the tool goes, in a few words: on which side of the mark, on which face.
+    pub aim: Option<String>,
     /// From where its places are measured, in words.
     pub measure: Vec<String>,
     /// The marks that it lays off.

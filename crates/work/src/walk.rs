@@ -424,6 +424,7 @@ impl<'b, 'a> Walk<'b, 'a> {
             edge: None,
             up: None,
             sizes: Vec::new(),
+            aim: None,
             measure: Vec::new(),
             marks: Vec::new(),
             laid: Vec::new(),

@@ -15,7 +15,7 @@ use crate::job::why::Why;
 use crate::says::because::{self, because};
 use crate::says::gauges::gauges;
 use crate::says::heat_with::{heat_with, normalised};
-use crate::says::notes::part_notes;
+use crate::says::notes::{anvil_notes, part_notes};
 use crate::says::shop::Shop;
 use crate::says::size::Size;
 use crate::says::wanted::gather;
@@ -61,7 +61,11 @@ pub fn work_out(plan: &Plan, balance: &Balance, shop: &Shop) -> Worked {
     let proposed = own.is_none();
     let ordered = resolve(plan, &sites, own.unwrap_or_else(|| propose(&sites, fire, &job, &ruled)));
     let dropped = &ruled.dropped;
-    Setup { plan, sites: &sites, job: &job, ordered: &ordered, dropped, shop, proposed, fire }.work_out(experience)
+    let setup = Setup { plan, sites: &sites, job: &job, ordered: &ordered, dropped, shop, proposed, fire };
+    let mut worked = setup.work_out(experience);
+    let notes = anvil_notes(&sites, &worked.steps, &balance.findings, &worked.findings);
+    worked.steps.iter_mut().zip(notes).for_each(|(step, notes)| step.part_notes.extend(notes));
+    worked
 }
 
 /// The fire with what was learnt, and the plan's own log as experience.

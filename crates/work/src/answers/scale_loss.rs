@@ -44,6 +44,8 @@ pub struct ScaleLoss {
     pub taken: String,
     /// What to do about it, in a sentence; none where the marks allow for it.
     pub deed: Option<String>,
+    /// How much more bar that is at most, in words; none where the marks allow for it.
+    pub more: Option<String>,
 }
 
 impl ScaleLoss {
@@ -74,8 +76,10 @@ fn of_bar(site: &Site<'_>, fire: &Fire, steps: &[WorkedStep]) -> Option<ScaleLos
         parts.push((part.at, heats.len(), share));
     }
     let share = own.share().or_else(|| stock.share())?;
-    let (taken, deed) = (taken(site, share, &parts)?, longer(site, &parts));
-    Some(ScaleLoss { bar: site.index, share, parts, taken, deed })
+    let (taken, more) = (taken(site, share, &parts)?, more(site, &parts));
+    let deed =
+        more.as_ref().map(|more| format!("For the most it takes {more} more bar: allow more scale in the plan."));
+    Some(ScaleLoss { bar: site.index, share, parts, taken, deed, more })
 }
 
 /// What is lost of so much metal.
@@ -132,20 +136,17 @@ fn taken(site: &Site<'_>, share: Estimate, parts: &[(usize, usize, Estimate)]) -
     Some(format!("Scale takes {all}; “{name}” loses most{own}."))
 }
 
-/// What to do about metal that may go over and above what the marks allow for; none where that is next to nothing.
-fn longer(site: &Site<'_>, parts: &[(usize, usize, Estimate)]) -> Option<String> {
+/// How much bar may go over and above what the marks allow for, in words; none where that is next to nothing.
+fn more(site: &Site<'_>, parts: &[(usize, usize, Estimate)]) -> Option<String> {
     /// Less is within what a saw cuts off, in mm: common practice, no source.
     const LITTLE: f64 = 1.0;
-    let more = |(at, _, share): &(usize, usize, Estimate)| {
+    let of_part = |(at, _, share): &(usize, usize, Estimate)| {
         let part = site.part(*at).filter(|part| !part.segment.form.is_as_stock())?;
         let kept = (1.0 - part.balance.scale_share) / (1.0 - share.high.min(BELIEVED));
         Some(in_mm(part.balance.stock_length) * (kept - 1.0).max(0.0))
     };
-    let mm = parts.iter().filter_map(more).sum::<f64>();
-    (mm >= LITTLE).then(|| {
-        let more = hot_length(site.plan, mm);
-        format!("For the most it takes {more} more bar: allow more scale in the plan.")
-    })
+    let mm = parts.iter().filter_map(of_part).sum::<f64>();
+    (mm >= LITTLE).then(|| hot_length(site.plan, mm))
 }
 
 /// A share in words: `4.5 %`; what is no figure to plan with only by its size.

@@ -182,7 +182,7 @@ fn wider(outline: &Outline, factor: f64) -> Outline {
 }
 
 /// How far branches are bent out of line while they are forged, in radians: as far as a picture shows; no source.
-const APART: f64 = 0.21;
+const APART: f64 = std::f64::consts::FRAC_PI_4;
 
 /// A slit that is closed at both ends, wedged open so that each branch has its own width free beside it.
 fn wedged(size: &SplitSize) -> OpeningSize {

@@ -1,7 +1,7 @@
 //! What has to be hot and what holds the bar, in words.
 
 use crate::bar::held::Hold;
-use crate::says::words;
+use crate::says::usual::{self, Fit};
 use crate::says::words::hot_length;
 use crate::step::WorkedStep;
 use fh_core::describe::segment_name;
@@ -17,7 +17,7 @@ impl WorkedStep {
             let in_header = |at: &usize| matches!(bar.segment(*at).map(|part| &part.form), Some(Form::Rivet(_)));
             return (!self.parts().iter().any(in_header)).then(|| "nothing stays cold to hold".to_owned());
         }
-        let [wide, thick] = hold.jaw_mm.map(|mm| words::length_words(plan, mm));
+        let [wide, thick] = hold.jaw_mm.map(|mm| usual::words(plan, usual::whole_mm(plan, mm, Fit::Near)));
         let jaw = match hold.jaw_mm {
             [width, _] if width > Hold::WIDE => format!("flat tongs, jaw {thick}"),
             _ if wide == thick => format!("tongs, jaw {thick}"),

@@ -2,6 +2,7 @@
 
 use crate::job::site::{Part, Site, extents, in_mm};
 use crate::says::shop::ToolKind;
+use crate::says::usual::{self, Fit};
 use crate::says::wanted::{HOT, Wanted};
 use crate::says::words::length_words;
 use fh_core::forms;
@@ -14,14 +15,15 @@ pub(crate) const HORN: f64 = 110.0;
 /// What a bend is laid over: a bar as thick as its inside is wide, or the horn as far as there is one so thick.
 fn round_tool(site: &Site<'_>, diameter: f64) -> Wanted {
     let kind = ToolKind::Mandrel;
-    let size = length_words(site.plan, diameter);
+    let whole = usual::whole_mm(site.plan, diameter, Fit::Near);
+    let size = usual::words(site.plan, whole);
     if diameter <= HORN {
         let words = format!("{} {size}, or the horn", kind.name());
-        return Wanted { words, ..Wanted::sized(site, kind, diameter, "", "Twice the inside radius.") };
+        return Wanted { words, ..Wanted::usual(site, kind, [whole, diameter], "", "Twice the inside radius.") };
     }
     let words = format!("former or ring of {size}");
     let reason = "No horn is that thick: bend it a little at a time, and try it on the former or the template.";
-    Wanted { words, ..Wanted::sized(site, kind, diameter, "", reason) }
+    Wanted { words, ..Wanted::usual(site, kind, [whole, diameter], "", reason) }
 }
 
 /// The tools of a bend, the main one first.
@@ -39,10 +41,10 @@ pub(crate) fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
     }
     match part.balance.bent {
         Some(Bent::Ring { inside_diameter, .. }) => {
-            vec![Wanted::sized(
+            vec![Wanted::whole(
                 site,
                 K::Mandrel,
-                in_mm(inside_diameter),
+                (in_mm(inside_diameter), Fit::Near),
                 "",
                 "The ring is closed and trued on a bar as thick as its inside.",
             )]
@@ -58,18 +60,19 @@ pub(crate) fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
         }
         Some(Bent::Scroll { .. }) => {
             let gap = thickness * 1.15;
-            vec![Wanted::sized(site, K::BendingFork, gap, "pins apart ", "A little more than the bar is thick.")]
+            let reason = "A little more than the bar is thick.";
+            vec![Wanted::whole(site, K::BendingFork, (gap, Fit::Up), "pins apart ", reason)]
         }
         Some(Bent::Socket { mandrel, axis: SocketAxis::Across, .. }) => {
             let reason = "The knuckle is closed and trued round it.";
-            vec![Wanted::sized(site, K::Mandrel, in_mm(mandrel), "", reason)]
+            vec![Wanted::whole(site, K::Mandrel, (in_mm(mandrel), Fit::Near), "", reason)]
         }
         Some(Bent::Socket { mandrel, .. }) => socket(site, part, in_mm(mandrel)),
         Some(Bent::Twist { .. }) => {
-            vec![Wanted::sized(
+            vec![Wanted::whole(
                 site,
                 K::TwistWrench,
-                width.max(thickness) * HOT,
+                (width.max(thickness) * HOT, Fit::Up),
                 "jaws ",
                 "It grips the bar at the end of the twist, squarely.",
             )]
@@ -86,7 +89,7 @@ fn of_a_branch(site: &Site<'_>, part: Part<'_>) -> Wanted {
         Some(Shape::Prism { section, .. }) => least(section),
         _ => least(&site.raw_section(part.at)),
     };
-    Wanted::sized(site, ToolKind::BendingFork, branch * 1.15, "pins apart ", reason)
+    Wanted::whole(site, ToolKind::BendingFork, (branch * 1.15, Fit::Up), "pins apart ", reason)
 }
 
 /// What a socket is closed with, so many mm inside.
@@ -99,8 +102,8 @@ fn socket(site: &Site<'_>, part: Part<'_>, inside: f64) -> Vec<Wanted> {
     let swage = inside + 2.0 * metal;
     let outside = "The mandrel and twice the metal: it closes the socket from outside.";
     vec![
-        Wanted::sized(site, K::Mandrel, inside, "", "The socket is closed round it."),
-        Wanted::sized(site, K::Swage, swage, "groove for ", outside),
+        Wanted::whole(site, K::Mandrel, (inside, Fit::Near), "", "The socket is closed round it."),
+        Wanted::whole(site, K::Swage, (swage, Fit::Up), "groove for ", outside),
         Wanted::plain(K::VBlock, "The flag is sunk into it to start the curl."),
     ]
 }

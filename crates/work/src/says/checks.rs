@@ -27,6 +27,14 @@ pub(crate) fn check(
     }
 }
 
+/// Whether another one of a step says for a task what is checked: of several that are spread together, as the zones of a plate are,
+/// one speaks, and that one which is cut to its outline later.
+pub(crate) fn is_spoken_for(site: &Site<'_>, tasks: &[Task], task: &Task) -> bool {
+    let spreads = || tasks.iter().filter(|one| one.operation == Operation::Spread);
+    let speaks = spreads().find(|one| is_trimmed_later(site, one)).or_else(|| spreads().next());
+    task.operation == Operation::Spread && speaks != Some(task)
+}
+
 /// What to check of the whole bar.
 fn check_of_bar(site: &Site<'_>, task: &Task, (progress, now_mm): (&Progress, f64)) -> Option<String> {
     use Operation as O;

@@ -1,5 +1,6 @@
 //! What a step says.
 
+pub(crate) mod aim;
 pub(crate) mod at_hand;
 pub(crate) mod because;
 pub(crate) mod bend_tools;
@@ -22,5 +23,6 @@ pub(crate) mod sized;
 pub(crate) mod sizes;
 pub(crate) mod tight;
 pub(crate) mod tools;
+pub(crate) mod usual;
 pub(crate) mod wanted;
 pub(crate) mod words;

@@ -8,6 +8,7 @@ use crate::job::order::Ordered;
 use crate::job::site::Site;
 use crate::job::task::{Task, is_hot};
 use crate::job::{heat_rules, legs, part};
+use crate::says::aim::aim;
 use crate::says::landmarks::{Measured, measured};
 use crate::says::lay::bent::turned_by_a_twist;
 use crate::says::lay::lay;
@@ -71,8 +72,14 @@ pub(crate) fn said(moment: &Moment<'_, '_>, bare: WorkedStep) -> WorkedStep {
         marked_view: lays_off.then(|| site.balance.marked_view()),
         slits_mm: slits_mm(site, progress, &moment.after),
         leave: step.leave.clone().or_else(|| each(&|task| brief::leave(site, task, more_bends))),
-        check: step.check.clone().or_else(|| each(&|task| checks::check(site, task, &sizes, (progress, now_mm)))),
+        check: step.check.clone().or_else(|| {
+            each(&|task| {
+                let is_spoken_for = checks::is_spoken_for(site, tasks, task);
+                checks::check(site, task, &sizes, (progress, now_mm)).filter(|_| !is_spoken_for)
+            })
+        }),
         caution: step.caution.clone().or_else(|| caution(moment, bare.is_hot())),
+        aim: each(&|task| aim(site, task)),
         sizes,
         necks_mm: necks::open_mm(site, progress, &moment.after),
         stages: progress.stages.clone(),

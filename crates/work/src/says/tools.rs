@@ -9,6 +9,7 @@ use crate::job::upsets::upset_length_mm;
 use crate::says::bend_tools::bend;
 use crate::says::lay::drawn::taper_section;
 use crate::says::shop::ToolKind;
+use crate::says::usual::{self, Fit};
 use crate::says::wanted::{HOT, Wanted};
 use crate::says::words::length_words;
 use fh_core::balance::tolerance_mm;
@@ -153,7 +154,7 @@ fn between_thicker(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
         before.min(in_mm(part.balance.forged_length))
     };
     let long = plate_zones(site, part.at).into_iter().filter_map(|at| site.part(at)).map(of).sum::<f64>();
-    let sized = |kind: ToolKind, reason: &str| Wanted::sized(site, kind, long, "no longer than ", reason);
+    let sized = |kind: ToolKind, reason: &str| Wanted::whole(site, kind, (long, Fit::Down), "no longer than ", reason);
     vec![
         sized(ToolKind::BottomBlock, "Short enough for the thicker bar on both sides to hang clear."),
         sized(
@@ -175,7 +176,7 @@ fn under_the_hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<
     let wide = written_between_mm(part, wide).map_or(wide, |[_, widest]| widest);
     let bolster = "The thicker bar on both sides hangs clear of it, and what comes through has a hole to go into.";
     let block = between_thicker(site, part).into_iter().take(1);
-    let bolster = Wanted::sized(site, ToolKind::Bolster, wide, "hole larger than ", bolster);
+    let bolster = Wanted::whole(site, ToolKind::Bolster, (wide, Fit::Up), "hole larger than ", bolster);
     // A slit is cut on a soft plate, and what is drifted needs the hole alone.
     match operation {
         Operation::Drift => vec![bolster],
@@ -201,7 +202,7 @@ fn neck(site: &Site<'_>, part: Part<'_>) -> Wanted {
     };
     let all_round = matches!(part.segment.form, Form::Ball(_) | Form::Cube(_));
     let kind = if all_round { ToolKind::SpringFuller } else { ToolKind::Fuller };
-    Wanted { reason, ..Wanted::sized(site, kind, size, "", "") }
+    Wanted::usual(site, kind, [usual::fuller_mm(site.plan, size, Fit::Down), size], "", &reason)
 }
 
 /// How wide the fuller is that sets a shoulder down all round, in mm: as round as the inside of the step; none of a shoulder on
@@ -229,7 +230,8 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
     match shoulder_fuller_mm(part) {
         Some(wide) if sides > 2 => {
             let reason = "It sets all sides down to one line; as round as the inside of the step.";
-            let fuller = Wanted::sized(site, K::SpringFuller, wide, "", reason);
+            let own = usual::fuller_mm(site.plan, wide, Fit::Near);
+            let fuller = Wanted::usual(site, K::SpringFuller, [own, wide], "", reason);
             std::iter::once(fuller).chain((!alone).then_some(hammer)).collect()
         }
         _ => vec![hammer],
@@ -253,7 +255,7 @@ fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
     if is_between_one_sided(site, part) {
         let long = in_mm(part.balance.stock_length);
         let reason = "It goes in between the steps, on the side that they go down.";
-        all.push(Wanted::sized(site, K::SetHammer, long, "no longer than ", reason));
+        all.push(Wanted::whole(site, K::SetHammer, (long, Fit::Down), "no longer than ", reason));
     } else if is_between_thicker(site, part) {
         all.push(Wanted::plain(K::SpringFuller, "It goes in where the hammer's face is too wide."));
     }
@@ -292,13 +294,14 @@ fn monkey_tool(site: &Site<'_>, section: &SectionSize) -> Wanted {
 fn swage(site: &Site<'_>, section: &SectionSize) -> Option<Wanted> {
     Some(match *section {
         SectionSize::Round { diameter } => {
-            let grown = in_mm(diameter) * HOT;
-            Wanted::sized(site, ToolKind::Swage, grown, "groove for ", "As wide as the round bar measures hot.")
+            let best = in_mm(diameter);
+            let own = usual::swage_mm(site.plan, best);
+            let reason = "The one for a bar so thick, or the next larger: turn the bar in it.";
+            Wanted::usual(site, ToolKind::Swage, [own, best], "groove for ", reason)
         }
         SectionSize::HalfRound { width, .. } => {
-            let grown = in_mm(width) * HOT;
-            let groove = "half-round groove for ";
-            let swage = Wanted::sized(site, ToolKind::Swage, grown, groove, "It gives the round side.");
+            let (best, groove) = (in_mm(width), "half-round groove for ");
+            let swage = Wanted::whole(site, ToolKind::Swage, (best, Fit::Near), groove, "It gives the round side.");
             Wanted { other_way: "Draw it flat to width × thickness, then round one side only.", ..swage }
         }
         _ => return None,
@@ -338,7 +341,8 @@ fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
             let slit = matches!(part.segment.form, Form::Hole(forms::Hole { made: Made::Drifted, .. }));
             let wide = size(if slit { SizeName::Slit } else { SizeName::Punch }).unwrap_or_else(|| in_mm(hole.width()));
             if slit {
-                vec![Wanted::sized(site, K::SlitChisel, wide, "edge ", "As long as the slit; it takes no metal out.")]
+                let reason = "No longer than the slit; it takes no metal out.";
+                vec![Wanted::whole(site, K::SlitChisel, (wide, Fit::Down), "edge ", reason)]
             } else {
                 vec![Wanted::sized(site, K::Punch, wide, "", "As wide as the slug that it drives out.")]
             }

@@ -3,6 +3,7 @@
 use crate::bar::held::Hold;
 use crate::job::site::Site;
 use crate::says::shop::{Shop, ToolKind};
+use crate::says::usual::{self, Fit};
 use crate::says::words::length_words;
 
 /// How many times larger steel measures at 950 °C (EN 1993-1-2 §3.4.1.1).
@@ -62,6 +63,8 @@ impl Tool {
 pub(crate) struct Wanted {
     pub(crate) kind: ToolKind,
     pub(crate) size_mm: Option<f64>,
+    /// The size that would fit best, in mm, where the size that tools come in is another one.
+    pub(crate) best_mm: Option<f64>,
     pub(crate) words: String,
     pub(crate) reason: String,
     /// Another way where it is missing; empty where there is none.
@@ -73,6 +76,7 @@ impl Wanted {
         Self {
             kind,
             size_mm: None,
+            best_mm: None,
             words: kind.name().to_owned(),
             reason: reason.to_owned(),
             other_way: kind.other_way(),
@@ -81,7 +85,19 @@ impl Wanted {
 
     pub(crate) fn sized(site: &Site<'_>, kind: ToolKind, mm: f64, measure: &str, reason: &str) -> Self {
         let words = format!("{}, {measure}{}", kind.name(), length_words(site.plan, mm));
-        Self { kind, size_mm: Some(mm), words, reason: reason.to_owned(), other_way: kind.other_way() }
+        let other_way = kind.other_way();
+        Self { kind, size_mm: Some(mm), best_mm: None, words, reason: reason.to_owned(), other_way }
+    }
+
+    /// The same in a size that tools come in: of `[own, best]` in mm the first is told, and what is near the second will do too.
+    pub(crate) fn usual(site: &Site<'_>, kind: ToolKind, [own, best]: [f64; 2], measure: &str, reason: &str) -> Self {
+        let words = format!("{}, {measure}{}", kind.name(), usual::words(site.plan, own));
+        Self { words, best_mm: Some(best), ..Self::sized(site, kind, own, measure, reason) }
+    }
+
+    /// The same in whole millimetres or sixteenths of an inch.
+    pub(crate) fn whole(site: &Site<'_>, kind: ToolKind, (mm, fit): (f64, Fit), measure: &str, reason: &str) -> Self {
+        Self::usual(site, kind, [usual::whole_mm(site.plan, mm, fit), mm], measure, reason)
     }
 }
 
@@ -102,7 +118,7 @@ pub(crate) fn tongs(site: &Site<'_>, hold: &Hold) -> Option<Wanted> {
     if hold.by_hand || hold.length_mm <= 0.0 {
         return None;
     }
-    let words = |mm: f64| length_words(site.plan, mm);
+    let words = |mm: f64| usual::words(site.plan, usual::whole_mm(site.plan, mm, Fit::Near));
     let [width, thickness] = hold.jaw_mm;
     let (size, jaw) = match () {
         () if width > Hold::WIDE => (thickness, format!("flat tongs, jaws for {}", words(thickness))),
@@ -112,6 +128,7 @@ pub(crate) fn tongs(site: &Site<'_>, hold: &Hold) -> Option<Wanted> {
     Some(Wanted {
         kind: ToolKind::Tongs,
         size_mm: Some(size),
+        best_mm: None,
         words: jaw,
         reason: match hold.cool_first {
             true if site.plan.material().quench.may => {
@@ -132,7 +149,8 @@ pub(crate) fn gather(lists: Vec<(usize, Vec<Wanted>)>, shop: &Shop) -> Vec<Tool>
             match tools.iter_mut().find(|tool| tool.kind == wanted.kind && tool.words == wanted.words) {
                 Some(tool) => tool.used(step, wanted.reason),
                 None => tools.push(Tool {
-                    owned: shop.has(wanted.kind, wanted.size_mm),
+                    owned: shop.has(wanted.kind, wanted.size_mm)
+                        || wanted.best_mm.is_some_and(|mm| shop.has(wanted.kind, Some(mm))),
                     other_way: wanted.other_way,
                     kind: wanted.kind,
                     size_mm: wanted.size_mm,

@@ -18,6 +18,7 @@ use crate::sheets::type_sizes::{BELOW_STEP, BODY, CAPTION, FACT};
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::findings::Severity;
 use fh_core::plan::{Bar, Plan};
+use fh_work::Worked;
 
 /// With less room than this beside a picture, nothing is put there.
 const ASIDE_MM: f64 = 58.0;
@@ -63,7 +64,7 @@ pub(super) fn head(job: &Job<'_>, width: f64) -> Block {
         [bar] => bar_name(plan, 0, bar),
         _ => String::new(),
     };
-    let facts = paragraph(&stock_words(plan, balance), FACT, Weight::SemiBold, width);
+    let facts = paragraph(&stock_words(job), FACT, Weight::SemiBold, width);
     let facts = facts.over(paragraph(&work_words(job), BODY, Weight::Regular, width)).then_free(BETWEEN_MM);
     let found = balance.findings.iter().filter(|one| one.severity == Severity::Warning);
     let found = found.map(|one| finding_words(plan, one)).chain(order_problems(worked));
@@ -72,39 +73,45 @@ pub(super) fn head(job: &Job<'_>, width: f64) -> Block {
 }
 
 /// What is fetched and cut: of one bar all of it, of several how many there are.
-fn stock_words(plan: &Plan, balance: &Balance) -> String {
+fn stock_words(job: &Job<'_>) -> String {
+    let Job { plan, balance, worked, .. } = *job;
     match (&plan.bars[..], balance.bars.first()) {
-        ([bar], Some(worked)) => bar_words(plan, bar, worked),
+        ([bar], Some(own)) => bar_words(plan, bar, own, more_words(worked, 0)),
         (bars, _) => format!("{} bars, {}", bars.len(), plan.material_name()),
     }
 }
 
-/// `1/2 in square · cut 9 1/8 in · make 2`.
-pub(super) fn bar_words(plan: &Plan, bar: &Bar, worked: &BarBalance) -> String {
+/// How much more of a bar the fire may take than its marks allow for; none where they allow for all.
+pub(super) fn more_words(worked: &Worked, bar: usize) -> Option<&str> {
+    worked.scale.iter().find(|loss| loss.bar == bar)?.more.as_deref()
+}
+
+/// `1/2 in square · cut 9 1/8 in, and up to 1/8 in more for scale · make 2`.
+pub(super) fn bar_words(plan: &Plan, bar: &Bar, worked: &BarBalance, more: Option<&str>) -> String {
+    let more = more.map_or_else(String::new, |more| format!(", and up to {more} more for scale"));
     let length = match &bar.length {
         Some(length) => format!("already cut to {}", length.text()),
         None if worked.segments.is_empty() => "length not known yet".to_owned(),
-        None => format!("cut {}", worked.cut_length_shop(plan.units.marks).text()),
+        None => format!("cut {}{more}", worked.cut_length_shop(plan.units.marks).text()),
     };
     format!("{} · {length} · make {}", bar.stock.describe(), bar.pieces())
 }
 
-/// The metal, the heats, and what to do because the fire takes more than the marks allow for.
+/// The metal, the heats, and how several of one bar are worked.
 fn work_words(job: &Job<'_>) -> String {
     let Job { plan, worked, .. } = *job;
     let heats = worked.heats_words();
     let own = match &plan.bars[..] {
-        [_] => format!("{} · {heats}", plan.material_name()),
-        _ => heats,
+        [_] => format!("{} · {heats}.", plan.material_name()),
+        _ => format!("{heats}."),
     };
-    let deeds = worked.scale.iter().filter_map(|loss| {
-        let deed = loss.deed.as_ref()?;
-        match &plan.bars[..] {
-            [_] => Some(deed.clone()),
-            bars => Some(format!("“{}”: {deed}", bar_name(plan, loss.bar, bars.get(loss.bar)?))),
-        }
-    });
-    std::iter::once(format!("{own}.")).chain(deeds).collect::<Vec<_>>().join(" ")
+    let most = plan.bars.iter().map(Bar::pieces).max().unwrap_or(1);
+    let fire = match most {
+        0 | 1 => return own,
+        2 => "both in the fire",
+        _ => "two or three in the fire",
+    };
+    format!("{own} Of what is made more than once: each step on all of them before the next, {fire}.")
 }
 
 /// The warnings and the problems with the order, the gravest word before each.

@@ -1,5 +1,6 @@
 //! The bench sheet: one leaf to forge from. On its front the piece, its marks and the tools; on its back every step in a line.
 
+mod alike;
 mod beware;
 mod front;
 mod ready;
@@ -7,9 +8,10 @@ mod rows;
 mod runs;
 mod words;
 
-use self::front::{FRONTS, Front, Pictures, bar_words, head, marks_blocks};
+use self::alike::{alike_words, are_alike};
+use self::front::{FRONTS, Front, Pictures, bar_words, head, marks_blocks, more_words};
 use self::runs::{Run, runs_block};
-use self::words::{Below, step_words};
+use self::words::Below;
 use crate::drawing::{Align, Item, Text, at};
 use crate::fonts::Weight;
 use crate::pen::{Gray, Pen};
@@ -150,7 +152,7 @@ fn height(blocks: &[Block]) -> f64 {
 
 /// The steps under their heads.
 fn back_blocks(job: &Job<'_>, back: Back, width: f64) -> Vec<Block> {
-    let heads = rows::head(width, unit_words(job.plan));
+    let heads = rows::head(width, unit_words(job.plan), boxes(job.plan, Some(0)));
     std::iter::once(heads).chain(step_rows(job, 0..job.worked.steps.len(), back, width)).collect()
 }
 
@@ -173,18 +175,18 @@ fn put_steps(flow: &mut Flow, job: &Job<'_>, back: Vec<Block>, foot: &[Block]) {
     if whole <= flow.page_room() {
         flow.need(whole);
     }
-    put_rows(flow, back, job.plan);
+    put_rows(flow, back, (job.plan, boxes(job.plan, Some(0))));
     flow.skip(1.0);
     foot.iter().for_each(|block| flow.put(block.clone()));
 }
 
 /// Rows under their heads, which are written again on a further page.
-fn put_rows(flow: &mut Flow, blocks: Vec<Block>, plan: &Plan) {
+fn put_rows(flow: &mut Flow, blocks: Vec<Block>, (plan, bar_boxes): (&Plan, usize)) {
     let mut blocks = blocks.into_iter();
     let mut above = blocks.next();
     for block in blocks {
         if above.is_none() && block.height > flow.room() {
-            above = Some(rows::head(flow.width(), unit_words(plan)));
+            above = Some(rows::head(flow.width(), unit_words(plan), bar_boxes));
         }
         flow.put(match above.take() {
             Some(head) => head.over(block),
@@ -201,12 +203,27 @@ fn unit_words(plan: &Plan) -> &'static str {
     }
 }
 
-fn step_rows(job: &Job<'_>, numbers: impl Iterator<Item = usize>, back: Back, width: f64) -> Vec<Block> {
-    let row = |number: usize| {
-        let words = step_words(job.plan, (number, &job.worked.steps), back.below)?;
-        Some(rows::row(&words, [back.size, width], begins_a_heat(job, number), back.is_close()))
+/// How many boxes a step has to tick: one for each piece of a bar, where they are few.
+fn boxes(plan: &Plan, bar: Option<usize>) -> usize {
+    const MOST: u32 = 4;
+    let bar = match plan.bars.len() {
+        1 => plan.bars.first(),
+        _ => bar.and_then(|bar| plan.bars.get(bar)),
     };
-    numbers.filter_map(row).collect()
+    bar.map(Bar::pieces).filter(|pieces| (1..=MOST).contains(pieces)).map_or(1, |pieces| pieces as usize)
+}
+
+fn step_rows(job: &Job<'_>, numbers: impl Iterator<Item = usize>, back: Back, width: f64) -> Vec<Block> {
+    let steps = &job.worked.steps;
+    let numbers: Vec<usize> = numbers.collect();
+    let alike = numbers.chunk_by(|one, next| are_alike(&steps[*one], &steps[*next]));
+    let row = |alike: &[usize]| {
+        let first = *alike.first()?;
+        let words = alike_words(job.plan, (alike, steps), back.below)?;
+        let boxes = if alike.len() > 1 { 1 } else { boxes(job.plan, steps[first].bar) };
+        Some(rows::row(&words, ([back.size, width], boxes), begins_a_heat(job, first), back.is_close()))
+    };
+    alike.filter_map(row).collect()
 }
 
 /// Whether a step begins another heat than the last hot one before it.
@@ -298,17 +315,22 @@ fn band_words(job: &Job<'_>, bar: Option<usize>) -> String {
     let own = bar.and_then(|index| Some((index, plan.bars.get(index)?, balance.bars.get(index)?)));
     own.map_or_else(
         || "The whole piece".to_owned(),
-        |(index, bar, worked)| format!("{}: {}", bar_name(plan, index, bar), bar_words(plan, bar, worked)),
+        |(index, bar, own)| {
+            let more = more_words(job.worked, index);
+            format!("{}: {}", bar_name(plan, index, bar), bar_words(plan, bar, own, more))
+        },
     )
 }
 
 /// Some steps under their heads, and under a band where they have one.
 fn put_own_steps(flow: &mut Flow, job: &Job<'_>, steps: Range<usize>, (band, back): (Option<Block>, Back)) {
     let width = flow.width();
-    let head = rows::head(width, unit_words(job.plan));
+    let bar = job.worked.steps.get(steps.start).and_then(|step| step.bar);
+    let boxes = boxes(job.plan, bar);
+    let head = rows::head(width, unit_words(job.plan), boxes);
     let mut blocks = vec![band.map_or_else(|| head.clone(), |band| band.over(head.clone()))];
     blocks.extend(step_rows(job, steps, back, width));
-    put_rows(flow, blocks, job.plan);
+    put_rows(flow, blocks, (job.plan, boxes));
     flow.skip(BETWEEN_MM);
 }
 

@@ -4,6 +4,7 @@ use super::runs::{Run, runs_block};
 use super::words::bare;
 use crate::sheets::flow::Block;
 use crate::sheets::steps::Job;
+use crate::sheets::steps::said_before::usual_heat;
 use crate::sheets::type_sizes::BELOW_STEP;
 use fh_core::plan::PlanUnit;
 
@@ -15,25 +16,15 @@ pub(super) fn ready(job: &Job<'_>, width: f64) -> Block {
         named(gauges.map(|gauge| ("", bare(&gauge.words, unit))))
     });
     let tools = named(worked.tools.iter().map(|tool| tool_words(&tool.words, unit)));
-    let lists = [("Fire:", fire(job)), ("Have ready:", tools), ("Gauges:", notches), ("Caliper:", calipered)];
+    let lists = [
+        ("Fire:", usual_heat(job.plan, worked).unwrap_or_default()),
+        ("Have ready:", tools),
+        ("Gauges:", notches),
+        ("Caliper:", calipered),
+    ];
     let lists = lists.into_iter().filter(|(_, words)| !words.is_empty());
     let runs = lists.flat_map(|(head, words)| [Run::bold(head), Run::plain(&(words + "."))]);
     runs_block(&runs.collect::<Vec<_>>(), BELOW_STEP, width, 0.0)
-}
-
-/// How hot most steps are worked: `light yellow, 1200 °C, down to cherry red, 850 °C`; empty where nothing is worked hot.
-fn fire(job: &Job<'_>) -> String {
-    let hot = job.worked.steps.iter().filter_map(|step| step.heat_words(job.plan));
-    let ranges: Vec<String> = hot.filter_map(|words| Some(words.split("; ").next()?.to_owned())).collect();
-    let count = |range: &String| ranges.iter().filter(|other| *other == range).count();
-    let mut most = String::new();
-    for range in &ranges {
-        if most.is_empty() || count(range) > count(&most) {
-            most.clone_from(range);
-        }
-    }
-    let mut letters = most.chars();
-    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
 
 /// A tool by its name, and its size: `swage`, `13.2`. Which way it has that size is told on the cards.

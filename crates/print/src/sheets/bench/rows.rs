@@ -13,38 +13,49 @@ use crate::sheets::type_sizes::{BELOW_STEP, CAPTION, CLOSE_PITCH};
 const PADS_MM: [f64; 2] = [0.6, 0.35];
 /// The side of the box to tick.
 const TICK_MM: f64 = 4.6;
-/// From the left edge to the number, to the heat, and to the words.
+/// From one box to tick to the next.
+const BOX_MM: f64 = 5.3;
+/// From the left edge to the number, to the heat, and to the words, after one box.
 const LEFTS_MM: [f64; 3] = [5.5, 13.5, 29.5];
 /// The room of the sign of a caution.
 const SIGN_MM: f64 = 5.2;
 /// The height of the heads of the columns.
 const HEAD_MM: f64 = 5.2;
 
+/// From the left edge to the number, to the heat, and to the words, where a step has so many boxes.
+fn lefts(boxes: usize) -> [f64; 3] {
+    LEFTS_MM.map(|left| left + BOX_MM * boxes.saturating_sub(1) as f64)
+}
+
 /// The heads of the columns.
-pub(super) fn head(width: f64, units: &str) -> Block {
+pub(super) fn head(width: f64, units: &str, boxes: usize) -> Block {
+    let lefts = lefts(boxes);
     let baseline = HEAD_MM - 1.6;
     let words = |x: f64, words: &str| Item::from(Text::new(at(x, baseline), CAPTION, words).gray(Gray::DARK));
     let what = format!("what, which part, to what size in {units}, cold (hot) · where · with what");
     let items = vec![
-        words(LEFTS_MM[0], "step"),
-        words(LEFTS_MM[1], "heat, long"),
-        words(LEFTS_MM[2], &what),
+        words(lefts[0], "step"),
+        words(lefts[1], "heat, long"),
+        words(lefts[2], &what),
         Item::line(at(0.0, HEAD_MM), at(width, HEAD_MM), Pen::Frame),
     ];
     Block { height: HEAD_MM, items }
 }
 
-/// One step; the line over it is heavier where a heat begins.
+/// One step with so many boxes to tick; the line over it is heavier where a heat begins.
 ///
 /// Where rows are close, what stands below a line runs on in it.
-pub(super) fn row(words: &StepWords, [size, width]: [f64; 2], begins: bool, is_close: bool) -> Block {
-    let [number_left, heat_left, words_left] = LEFTS_MM;
+pub(super) fn row(words: &StepWords, ([size, width], boxes): ([f64; 2], usize), begins: bool, is_close: bool) -> Block {
+    let [number_left, heat_left, words_left] = lefts(boxes);
     let pad_mm = PADS_MM[usize::from(is_close)];
     let (told, hot) = told(words, size, width - words_left, is_close);
     let baseline = pad_mm + size * 0.85;
     let mut items = vec![Item::line(at(0.0, 0.0), at(width, 0.0), if begins { Pen::CutLine } else { Pen::Hairline })];
     let top = (baseline - (size * CAP_HEIGHT + TICK_MM) / 2.0).max(pad_mm);
-    items.push(Item::rectangle(at(0.0, top), at(TICK_MM, top + TICK_MM), None, Some(Pen::Frame)));
+    items.extend((0..boxes).map(|one| {
+        let left = BOX_MM * one as f64;
+        Item::rectangle(at(left, top), at(left + TICK_MM, top + TICK_MM), None, Some(Pen::Frame))
+    }));
     let number_right = at(heat_left - 1.5, baseline);
     let number_mm = heat_left - number_left - 1.0;
     items.extend(fitted(&words.number, size * 1.1, Weight::SemiBold, number_mm, number_right, Align::Right));

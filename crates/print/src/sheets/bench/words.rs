@@ -1,5 +1,6 @@
 //! A step in one line, as one smith says it to another: what is done, to which part, to what size, where and with what.
 
+use crate::sheets::steps::said_before::in_short;
 use crate::sheets::steps::words::{CardWords, card_words};
 use fh_core::describe::segment_name;
 use fh_core::plan::{Form, Operation, Plan, PlanUnit};
@@ -73,7 +74,9 @@ fn sizes(plan: &Plan, step: &WorkedStep, with_hot: bool) -> String {
     let unit = plan.units.length;
     let becomes = if is_told_by_its_form(step) { step.becomes.join("; ") } else { String::new() };
     let becomes = bare(&becomes, unit);
-    let others: Vec<&Size> = step.sizes.iter().filter(|size| !is_in(&bare(&size.cold, unit), &becomes)).collect();
+    // How long the bar is cut stands over its strip.
+    let is_told = |size: &&Size| size.what == "cut length" || is_in(&bare(&size.cold, unit), &becomes);
+    let others: Vec<&Size> = step.sizes.iter().filter(|size| !is_told(size)).collect();
     let lengths: Vec<&Size> = others.iter().filter(|size| size.what.starts_with(LENGTH_OF)).copied().collect();
     // Of each part in the order of the title, and so without their names.
     let in_order = lengths.len() > 1 && lengths.len() == step.title.matches('“').count();
@@ -222,38 +225,20 @@ fn besides(unit: PlanUnit, step: &WorkedStep, below: Below) -> String {
     let measure =
         step.measure.iter().map(|line| landmark(line, step, unit, below > Below::Place)).collect::<Vec<_>>().join("; ");
     let measure = (!measure.is_empty()).then(|| capital(&measure) + ".");
-    let notes = step.leave.iter().chain(&step.step.note).chain(&step.part_notes).cloned();
+    // What a joint puts together, and where along it.
+    let is_joint = step.tasks.iter().any(|task| task.joint.is_some());
+    let members = step.becomes.iter().filter(|_| is_joint).map(|words| capital(words) + ".");
+    let notes = step.aim.iter().chain(&step.leave).chain(&step.step.note).chain(&step.part_notes).cloned();
     let ways = step.heat_with.iter().chain(&step.lay).chain(&step.check);
-    // How a slit is opened to its shape no line of sizes tells.
-    let opens = step.tasks.iter().any(|task| task.operation == Operation::Open);
-    let opened = step.lay.iter().filter(|_| opens && below < Below::Ways).cloned();
-    let ways = ways.filter(|_| below >= Below::Ways).cloned().chain(opened);
-    let told = measure.into_iter().chain(notes).chain(ways);
+    let ways = ways.filter(|_| below >= Below::Ways).cloned();
+    let told = measure.into_iter().chain(members).chain(notes).chain(ways);
     told.map(|words| words.trim().to_owned()).filter(|words| !words.is_empty()).collect::<Vec<_>>().join(" ")
 }
 
-/// From where a place is measured, in short: the part of the line is not named again, and of a mark that has moved only where
-/// it is now.
+/// From where a place is measured, without the unit that stands over all sizes.
 fn landmark(line: &str, step: &WorkedStep, unit: PlanUnit, with_hot: bool) -> String {
-    let (head, rest) = line.split_once(": ").unwrap_or(("", line));
-    let head = match (head.find('“'), step.title.matches('“').count()) {
-        (Some(at), 1) if step.title.contains(&head[at..]) => {
-            let head = head[..at].trim_end();
-            head.strip_suffix(" of").or(head.strip_suffix(" in")).unwrap_or(head)
-        }
-        _ => head,
-    };
-    let head = head.strip_prefix("the ").unwrap_or(head);
-    let rest = match rest.split_once(", struck at ") {
-        Some((mark, at)) => match at.split_once(", now ") {
-            Some((_, now)) => format!("{mark}, now {now}"),
-            None => format!("{mark} at {at}"),
-        },
-        None => rest.to_owned(),
-    };
-    let rest = bare_in_a_sentence(&rest, unit);
-    let rest = if with_hot { rest } else { without_hot(&rest) };
-    if head.is_empty() { rest } else { format!("{head}: {rest}") }
+    let line = bare_in_a_sentence(&in_short(line, &step.title), unit);
+    if with_hot { line } else { without_hot(&line) }
 }
 
 /// The same without what is measured hot, in brackets after what is measured cold.

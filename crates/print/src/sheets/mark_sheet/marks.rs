@@ -75,7 +75,35 @@ fn strip_marks(bar: &Bar, worked: &BarBalance) -> Vec<StripMark> {
         kind: struck_kind(worked, &bar.segments, place),
         is_fixed: worked.segments.get(number).is_some_and(|segment| segment.fixed_mark.is_some()),
     };
-    worked.whole().enumerate().map(mark).collect()
+    worked.whole().enumerate().map(mark).fold(Vec::new(), with_mark)
+}
+
+/// One mark more; where one stands at that very place already, that one has both numbers.
+fn with_mark(mut marks: Vec<StripMark>, next: StripMark) -> Vec<StripMark> {
+    match marks.last_mut().filter(|last| is_same_place(last.at_mm, next.at_mm)) {
+        Some(last) => {
+            last.number = format!("{}, {}", last.number, next.number);
+            last.is_fixed |= next.is_fixed;
+            // The bar's end is cut, whatever ends there with it; else what is punched is seen on the hot bar.
+            if next.kind == MarkKind::Cut || !last.kind.is_punched() && next.kind.is_punched() {
+                last.kind = next.kind;
+            }
+        }
+        None => marks.push(next),
+    }
+    marks
+}
+
+/// Whether two marks are one line on the bar.
+fn is_same_place(one_mm: f64, other_mm: f64) -> bool {
+    (one_mm - other_mm).abs() < 1e-6
+}
+
+/// The number of the mark on the bar itself before a part's own, where both are one line.
+fn same_mark(bar: &Bar, worked: &BarBalance, number: usize) -> Option<String> {
+    let (before, _) = worked.whole().take_while(|(at, _)| *at < number).last()?;
+    let [one, other] = [before, number].map(|at| worked.struck_mm(at));
+    is_same_place(one?, other?).then(|| bar.path(before))
 }
 
 fn strip_blocks(bar: &Bar, worked: &BarBalance) -> Vec<StripBlock> {
@@ -166,7 +194,10 @@ fn block_row(plan: &Plan, bar: &Bar, worked: &BarBalance, number: usize, flat: &
     let chain = bar.chain(flat.chain).map_or(&[][..], Vec::as_slice);
     // The end of a branch is the end of its slit, which the split's own mark tells.
     let ends_branch = flat.chain != Chain::Bar && flat.place + 1 == chain.len();
+    let same = (flat.chain == Chain::Bar).then(|| same_mark(bar, worked, number)).flatten();
+    let same = same.map(|before| format!("with {before}, one mark"));
     let strike = match flat.chain {
+        Chain::Bar if same.is_some() => same.as_deref().unwrap_or_default(),
         Chain::Bar => struck_kind(worked, chain, flat.place).name(),
         _ if ends_branch => "end of the slit",
         _ => mark_kind(chain, flat.place).name(),
@@ -219,5 +250,48 @@ fn side(segment: &Segment) -> String {
         (Some(side), Form::Peak(_)) => format!("peak: {side}"),
         (Some(side), _) => side,
         (None, _) => String::new(),
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "tests")]
+mod tests {
+    use super::*;
+
+    fn demo(name: &str) -> Plan {
+        let path = format!("{}/../../demo-plans/{name}.plan.json", env!("CARGO_MANIFEST_DIR"));
+        fh_core::file::read(&std::fs::read(path).unwrap()).unwrap()
+    }
+
+    #[test]
+    fn two_marks_at_one_place_are_one_line_with_both_numbers() {
+        let plan = demo("weeding-fork");
+        let balance = fh_core::balance::balance(&plan);
+        let (bar, worked) = (&plan.bars[0], &balance.bars[0]);
+        let strip = strip(&plan, bar, worked).unwrap();
+        let at: Vec<(&str, &str)> =
+            strip.marks.iter().map(|mark| (mark.number.as_str(), mark.total.as_str())).collect();
+        // The ferrule's step takes less bar than a mark can tell.
+        assert!(at.contains(&("4, 5", "178 mm")), "{at:?}");
+        let rows = table_rows(&plan, bar, worked, None);
+        let strike = |number: &str| rows.iter().find(|row| row.number == number).unwrap().strike.clone();
+        assert_eq!([strike("4"), strike("5")], ["punch the step", "with 4, one mark"]);
+    }
+
+    #[test]
+    fn no_two_lines_stand_at_one_place_on_a_strip_and_every_mark_is_on_it() {
+        let folder = format!("{}/../../demo-plans", env!("CARGO_MANIFEST_DIR"));
+        for file in std::fs::read_dir(folder).unwrap().map(|file| file.unwrap().file_name().into_string().unwrap()) {
+            let Some(name) = file.strip_suffix(".plan.json") else { continue };
+            let plan = demo(name);
+            let balance = fh_core::balance::balance(&plan);
+            for (bar, worked) in plan.bars.iter().zip(&balance.bars) {
+                let strip = strip(&plan, bar, worked).unwrap();
+                let places = strip.marks.windows(2).map(|pair| pair[1].at_mm - pair[0].at_mm);
+                assert!(places.clone().all(|apart| apart > 1e-6), "{name}: {:?}", places.collect::<Vec<_>>());
+                let numbers: Vec<&str> = strip.marks.iter().flat_map(|mark| mark.number.split(", ")).collect();
+                assert_eq!(numbers.len(), bar.segments.len(), "{name}");
+            }
+        }
     }
 }

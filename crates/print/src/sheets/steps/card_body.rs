@@ -183,7 +183,7 @@ fn paragraph_of(words: &str, size: f64, weight: Weight, width: f64, most: usize)
 /// What is said, the caution first.
 fn said(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
     let mut block = Block::default();
-    if let Some(words) = words.caution {
+    if let Some(words) = words.caution_words.as_deref().or(words.caution) {
         block = block.over(caution(words, width, detail).then_free(1.4));
     }
     let mut last = "";
@@ -224,9 +224,6 @@ fn caution(words: &str, width: f64, detail: Detail) -> Block {
 /// Room for a note by hand.
 fn note(width: f64) -> Block {
     let baseline = NOTE_MM - 1.2;
-    let items = vec![
-        Text::new(at(0.0, baseline), CAPTION, "your note").gray(Gray::DARK).into(),
-        Item::line(at(WORD_MM, baseline + 0.4), at(width, baseline + 0.4), Pen::Hairline),
-    ];
+    let items = vec![Item::line(at(0.0, baseline + 0.4), at(width, baseline + 0.4), Pen::Hairline)];
     Block { height: NOTE_MM, items }
 }

@@ -1,7 +1,7 @@
 //! The cards: one for each step, after a page with the job and what is laid ready.
 
 use super::job::Job;
-use super::said_before::SaidBefore;
+use super::said_before::{SaidBefore, usual_heat};
 use super::words::card_words;
 use super::{card, opening, piece_page, ready, slim_card, strip};
 use crate::sheets::flow::Flow;
@@ -19,9 +19,10 @@ impl Job<'_> {
         ready::put_ready(flow, self.plan, self.worked);
         opening::put_heat_notes(flow, self.plan, self.worked);
         let states = self.states(flow.width() - 2.0 * card::PAD_MM - strip::NAMES_MM);
-        let (mut last, mut before) = (None, SaidBefore::default());
+        let mut before = SaidBefore::new(usual_heat(self.plan, self.worked));
+        let mut last = None;
         for (number, step) in self.worked.steps.iter().enumerate() {
-            let words = before.shorten(card_words(self.plan, number, step), number + 1);
+            let words = before.shorten(card_words(self.plan, number, step), number + 1, step.bar);
             let scale = step.bar.and_then(|bar| states.get(bar)?.scale);
             let head = (last != Some(step.bar)).then(|| self.band(step.bar, scale, flow.width()));
             last = Some(step.bar);

@@ -27,7 +27,7 @@ mod piece_page;
 pub(super) mod piece_picture;
 mod piece_view;
 mod ready;
-mod said_before;
+pub(super) mod said_before;
 mod short_rows;
 mod size_table;
 mod slim_card;

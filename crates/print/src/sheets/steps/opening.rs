@@ -8,6 +8,7 @@ use crate::sheets::flow::Flow;
 use crate::sheets::names::{bar_name, title};
 use crate::sheets::paragraph::paragraph;
 use crate::sheets::steps::job::Job;
+use crate::sheets::steps::said_before::usual_heat;
 use crate::sheets::title::title_block;
 use crate::sheets::type_sizes::{BODY, CAPTION, FACT};
 use fh_core::describe::scale_words;
@@ -111,8 +112,10 @@ pub(super) fn put_heat_notes(flow: &mut Flow, plan: &Plan, worked: &Worked) {
     let is_hot = worked.steps.iter().any(fh_work::WorkedStep::is_hot);
     let who = is_hot
         .then(|| format!("Heats are for {}: {}", worked.smith.name(), worked.smith.figures(plan.work.heats.hammer)));
-    let notes = who
+    let usual = usual_heat(plan, worked).map(|heat| format!("Work at {heat}, where a card has nothing else."));
+    let notes = usual
         .into_iter()
+        .chain(who)
         .chain(hot_note(plan))
         .chain(allowed)
         .chain(losses.iter().take(MOST_BARS).map(loss))

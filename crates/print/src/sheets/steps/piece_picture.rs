@@ -92,8 +92,8 @@ impl<'a> Picture<'a> {
     pub(in crate::sheets) fn new(plan: &'a Plan, balance: &'a Balance, named: Named, room: [f64; 2]) -> Option<Self> {
         let piece = hung(plan, balance, Quality::Print);
         let view = |from: From| {
-            let upright = PieceView::new(&piece, balance, from, false)?;
-            let laid = PieceView::new(&piece, balance, from, true)?;
+            let upright = PieceView::new(plan, &piece, balance, from, false)?;
+            let laid = PieceView::new(plan, &piece, balance, from, true)?;
             // What hangs stands on paper as it hangs.
             let gains = !piece.hangs && scale_of(laid.size(), room) > 1.3 * scale_of(upright.size(), room);
             Some(if gains { laid } else { upright })
@@ -150,15 +150,16 @@ impl<'a> Picture<'a> {
         let (placed, left_out) = all_placed(&Room::new(area, &outlines), labels, labels.len() > MOST_BOXED);
         items.extend(placed);
         let mut taken = space_of(&items);
+        let [low, high_end] = view.finished.map(&place);
         if first {
             let y = taken.bottom + 4.0;
-            items.extend(level_dimension([LEFT_MM, LEFT_MM + wide], y, &self.size_words(view.size()[0])));
+            items.extend(level_dimension([low.x, high_end.x], y, &self.size_words(view.finished_size()[0])));
         }
-        let words = self.size_words(view.size()[1]);
+        let words = self.size_words(view.finished_size()[1]);
         if scale.across == scale.along
             && high > typeset::width_mm(&typeset::printable(&words), BODY, Weight::SemiBold) + 4.0
         {
-            items.extend(upright_dimension([0.0, high], taken.right + 4.0, &words));
+            items.extend(upright_dimension([high_end.y, low.y], taken.right + 4.0, &words));
         }
         taken = space_of(&items);
         let down = CAPTION_MM - taken.top;
@@ -354,7 +355,8 @@ fn metal(part: &PartSeen, outline: &[Point], place: &impl Fn([f64; 2]) -> Point)
 fn caption(view: &PieceView, scale: BarScale) -> String {
     let laid = if view.laid { ", laid on its side" } else { "" };
     let thicker = scale.explained().map_or(String::new(), |words| format!(", {words}"));
-    format!("{}{laid}, {}{thicker}", view.from.name(), scale.words())
+    let pins = if view.has_pins() { ", sizes without the heads" } else { "" };
+    format!("{}{laid}, {}{thicker}{pins}", view.from.name(), scale.words())
 }
 
 #[cfg(test)]

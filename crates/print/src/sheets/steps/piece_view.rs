@@ -4,7 +4,9 @@ use super::anchor::{anchor, directions};
 use crate::sheets::templates::faces::samples;
 use crate::sheets::templates::space::Plane;
 use fh_core::balance::Balance;
+use fh_core::forms::{Rivet, Tenon};
 use fh_core::metal::Shape;
+use fh_core::plan::{Form, JointKind, Member, Plan};
 use fh_piece::vector::{Vector, dot};
 use fh_piece::{Frame, Line, Piece, Seen};
 
@@ -74,11 +76,13 @@ pub(super) struct PieceView {
     pub(super) parts: Vec<PartSeen>,
     /// Its lowest and its highest place.
     pub(super) bounds: [[f64; 2]; 2],
+    /// The same of the finished piece: of what stands out to be headed only as far as it goes through.
+    pub(super) finished: [[f64; 2]; 2],
 }
 
 impl PieceView {
     /// The view; none where nothing can be drawn.
-    pub(super) fn new(piece: &Piece, balance: &Balance, from: From, laid: bool) -> Option<Self> {
+    pub(super) fn new(plan: &Plan, piece: &Piece, balance: &Balance, from: From, laid: bool) -> Option<Self> {
         let anchor = anchor(piece);
         let plane = if laid { from.plane(&anchor).quarter_turned() } else { from.plane(&anchor) };
         let nearer = from.nearer(&anchor);
@@ -86,13 +90,27 @@ impl PieceView {
         let mut parts: Vec<PartSeen> = piece.lines.iter().filter_map(seen).collect();
         parts.sort_by(|one, other| one.near.total_cmp(&other.near));
         let bounds = bounds(parts.iter().flat_map(|part| &part.outline))?;
-        Some(Self { from, laid, parts, bounds })
+        let finished = parts.iter().flat_map(|part| without_heads(plan, part)).collect::<Vec<_>>();
+        let finished = self::bounds(finished.iter()).unwrap_or(bounds);
+        Some(Self { from, laid, parts, bounds, finished })
     }
 
     /// How wide and how high it is.
     pub(super) fn size(&self) -> [f64; 2] {
         let [low, high] = self.bounds;
         [high[0] - low[0], high[1] - low[1]]
+    }
+
+    /// How wide and how high the finished piece is.
+    pub(super) fn finished_size(&self) -> [f64; 2] {
+        let [low, high] = self.finished;
+        [high[0] - low[0], high[1] - low[1]]
+    }
+
+    /// Whether something stands out in it that is to be headed, and counts for no size.
+    pub(super) fn has_pins(&self) -> bool {
+        let [all, finished] = [self.size(), self.finished_size()];
+        (0..2).any(|way| all[way] > finished[way] + 0.05)
     }
 
     /// Whether thickness may be drawn larger in it: from the side only, and only where that changes no shape that it shows.
@@ -172,6 +190,46 @@ fn part_seen(piece: &Piece, line: &Line, balance: &Balance, nearer: Vector, plan
         near,
         shows_shape: shows_shape(line, shape, nearer),
     })
+}
+
+/// The outline of a part; of a pin that a joint heads without what stands out for its heads, which are not what they will be yet.
+fn without_heads(plan: &Plan, part: &PartSeen) -> Vec<[f64; 2]> {
+    let Some(keeps) = headed_share(plan, part.bar, part.part) else { return part.outline.clone() };
+    let Some((from, to)) = part.spine.first().zip(part.spine.last()) else { return part.outline.clone() };
+    let along = [to[0] - from[0], to[1] - from[1]];
+    let square = along[0] * along[0] + along[1] * along[1];
+    if square < 1e-9 {
+        return part.outline.clone();
+    }
+    let kept = |[x, y]: &[f64; 2]| {
+        let share = ((x - from[0]) * along[0] + (y - from[1]) * along[1]) / square;
+        let back = share - share.clamp(keeps[0], keeps[1]);
+        [x - back * along[0], y - back * along[1]]
+    };
+    part.outline.iter().map(kept).collect()
+}
+
+/// From where to where along a pin that a joint heads it goes through something, as shares of its length; none of other parts.
+fn headed_share(plan: &Plan, bar: usize, part: usize) -> Option<[f64; 2]> {
+    let bar = plan.bars.get(bar)?;
+    let segment = bar.segment(part)?;
+    let is_headed = plan.joints.iter().filter(|joint| matches!(joint.kind, JointKind::Rivet | JointKind::Tenon));
+    let is_its_own = |member: &Member| member.bar == bar.name && member.segment == segment.name;
+    if !is_headed.flat_map(|joint| joint.members()).any(is_its_own) {
+        return None;
+    }
+    match &segment.form {
+        Form::Tenon(Tenon { grip, allowance, .. }) => {
+            let through = grip.mm() / (grip.mm() + allowance.mm()).max(1e-9);
+            // A tenon stands out at the free end of its bar.
+            Some(if part == 0 { [1.0 - through, 1.0] } else { [0.0, through] })
+        }
+        Form::Rivet(Rivet { grip, allowance, .. }) => {
+            let head = allowance.mm() / (grip.mm() + 2.0 * allowance.mm()).max(1e-9);
+            Some([head, 1.0 - head])
+        }
+        _ => None,
+    }
 }
 
 /// Whether a part is looked at so that drawing it thicker would change its shape.

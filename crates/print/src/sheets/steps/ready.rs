@@ -8,7 +8,6 @@ use crate::pen::Pen;
 use crate::sheets::findings::heading;
 use crate::sheets::flow::{Block, Flow};
 use crate::sheets::paragraph::{lines, paragraph};
-use crate::sheets::sizes_in_words::mm_words;
 use crate::sheets::type_sizes::{BODY, CAPTION};
 use crate::typeset;
 use fh_core::plan::Plan;
@@ -33,7 +32,7 @@ pub(super) fn put_ready(flow: &mut Flow, plan: &Plan, worked: &Worked) {
     let besides = at_hand(plan, worked).into_iter().map(str::to_owned);
     put_list(flow, "Have ready, for these steps", &tools.chain(besides).collect::<Vec<_>>());
     put_other_ways(flow, &worked.tools);
-    let gauges: Vec<String> = worked.gauges.iter().map(|gauge| gauge_words(plan, gauge)).collect();
+    let gauges: Vec<String> = worked.gauges.iter().map(gauge_words).collect();
     put_list(flow, "Gauges, and what the caliper measures", &gauges);
 }
 
@@ -76,17 +75,10 @@ fn with_steps(words: &str, steps: Vec<usize>) -> String {
     }
 }
 
-fn gauge_words(plan: &Plan, gauge: &Gauge) -> String {
-    let words = |mm: f64| mm_words(plan.units.length, mm);
-    let no_go = words(gauge.no_go_mm);
-    let hot = gauge.hot_mm.map_or_else(String::new, |mm| format!(", hot {}", words(mm)));
-    let use_it = match (gauge.caliper, gauge.go_mm) {
-        (true, Some(go)) => format!("caliper, {no_go} to {}", words(go)),
-        (true, None) => format!("caliper, {no_go} or more"),
-        (false, Some(go)) => format!("go {}, no go {no_go}{hot}", words(go)),
-        (false, None) => format!("no go {no_go}{hot}"),
-    };
-    with_steps(&format!("{} ({use_it})", gauge.words), gauge.steps.clone())
+/// `3/8 in: 2 to 5`; what it may be is on the cards, and on the gauge strip.
+fn gauge_words(gauge: &Gauge) -> String {
+    let by = if gauge.caliper { " (caliper)" } else { "" };
+    with_steps(&format!("{}{by}", gauge.words), gauge.steps.clone())
 }
 
 /// The numbers of steps, counted from 1, those that follow each other as a run.

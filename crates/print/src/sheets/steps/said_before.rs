@@ -1,26 +1,85 @@
 //! What an earlier card says in the same words is not said again: the card names the step that says it.
 
 use super::words::CardWords;
+use fh_core::plan::Plan;
+use fh_work::Worked;
 use std::collections::HashMap;
 
 /// Less than so many letters are said again: it takes as long to look them up.
-const SHORT: usize = 40;
+const SHORT: usize = 24;
 
-/// What the cards said so far: under its word, without the names of its parts, and the step that says it, counted from 1.
+/// What the cards said so far.
 #[derive(Default)]
 pub(super) struct SaidBefore {
+    /// Each sentence under its word, without the names of its parts, and the step that says it, counted from 1.
     said: HashMap<(&'static str, String), usize>,
+    /// Each caution, and the step that has it.
+    cautions: HashMap<String, usize>,
+    /// What was held last, on which bar.
+    held: Option<(Option<usize>, String)>,
+    /// How hot most steps are worked, told before the first card.
+    usual: Option<String>,
+}
+
+/// A sentence, or the step that says it.
+enum Told<'a> {
+    New(&'a str),
+    In(usize),
 }
 
 impl SaidBefore {
-    /// The words of the next card, without what an earlier one says in the same words.
-    pub(super) fn shorten<'a>(&mut self, words: CardWords<'a>, number: usize) -> CardWords<'a> {
-        let names: Vec<String> = quoted(words.title).map(str::to_owned).collect();
-        let said = words.said.iter().flat_map(|(head, text)| self.one(head, text, (&names, number))).collect();
-        CardWords { said: in_one(said), ..words }
+    /// Nothing so far but how hot most steps are worked.
+    pub(super) fn new(usual: Option<String>) -> Self {
+        Self { usual, ..Self::default() }
     }
 
-    /// What is left to say under a word; nothing new is said of a place, which is always another one.
+    /// The words of the next card on a bar, without what an earlier one says in the same words.
+    pub(super) fn shorten<'a>(&mut self, words: CardWords<'a>, number: usize, bar: Option<usize>) -> CardWords<'a> {
+        let names: Vec<String> = quoted(words.title).map(str::to_owned).collect();
+        let said = words.said.iter().flat_map(|(head, text)| match *head {
+            "measure" => {
+                let lines = text.split("; ").map(|line| in_short(line, words.title));
+                vec![(*head, lines.collect::<Vec<_>>().join("; "))]
+            }
+            _ => self.one(head, text, (&names, number)),
+        });
+        let said = in_one(said.collect());
+        let caution = words.caution.map(|text| self.caution(text, number));
+        let fire = words.fire.as_deref().map(|fire| self.without_the_usual(fire));
+        let tongs = words.tongs.clone().filter(|held| self.is_held_anew(bar, held));
+        CardWords { said, fire, tongs, caution_words: caution, ..words }
+    }
+
+    /// A caution; where an earlier step has it in the same words, only that.
+    fn caution(&mut self, text: &str, number: usize) -> String {
+        let step = *self.cautions.entry(text.to_owned()).or_insert(number);
+        if step < number { format!("As in step {step}.") } else { text.to_owned() }
+    }
+
+    /// Whether something else is held, or otherwise, than in the last hot step on the bar.
+    fn is_held_anew(&mut self, bar: Option<usize>, held: &str) -> bool {
+        let now = Some((bar, held.to_owned()));
+        let is_new = self.held != now;
+        self.held = now;
+        is_new
+    }
+
+    /// How hot and how long, without how hot most steps are.
+    fn without_the_usual(&self, fire: &str) -> String {
+        let usual = self.usual.as_deref().unwrap_or_default();
+        let at = fire.to_lowercase().find(&usual.to_lowercase()).filter(|_| !usual.is_empty());
+        let Some((before, after)) = at.and_then(|at| Some((fire.get(..at)?, fire.get(at + usual.len()..)?))) else {
+            return fire.to_owned();
+        };
+        let (before, after) = (before.trim_end_matches([' ', '·']), after.trim_start_matches([';', ' ']));
+        match (before.is_empty(), after.is_empty()) {
+            (false, false) => format!("{before} · {after}"),
+            (true, _) => capital(after),
+            (false, true) => before.to_owned(),
+        }
+    }
+
+    /// What is left to say under a word: what is new of it, and which step says the rest.
     fn one(
         &mut self,
         head: &'static str,
@@ -30,16 +89,96 @@ impl SaidBefore {
         if !matches!(head, "lay" | "check" | "leave") {
             return vec![(head, text.to_owned())];
         }
-        // A step that says more would bring the rest of it along, so only the whole is the same.
-        let bare = names.iter().fold(text.to_owned(), |all, name| all.replace(name.as_str(), "…"));
-        match self.said.get(&(head, bare.clone())) {
-            Some(step) if *step < number && text.len() >= SHORT => vec![(head, format!("As in step {step}."))],
-            _ => {
-                self.said.entry((head, bare)).or_insert(number);
-                vec![(head, text.to_owned())]
-            }
+        let told: Vec<Told<'_>> =
+            sentences(text).into_iter().map(|sentence| self.sentence(head, sentence, (names, number))).collect();
+        let news: Vec<&str> =
+            told.iter().filter_map(|one| if let Told::New(text) = one { Some(*text) } else { None }).collect();
+        let mut steps: Vec<usize> =
+            told.iter().filter_map(|one| if let Told::In(step) = one { Some(*step) } else { None }).collect();
+        steps.sort_unstable();
+        steps.dedup();
+        let of = match steps.as_slice() {
+            [] => return vec![(head, text.to_owned())],
+            [one] => format!("step {one}"),
+            all => format!("steps {}", all.iter().map(usize::to_string).collect::<Vec<_>>().join(" and ")),
+        };
+        match news.as_slice() {
+            [] => vec![(head, format!("As in {of}."))],
+            // What is checked each time needs no word.
+            news if head == "check" => vec![(head, news.join(" "))],
+            news => vec![(head, format!("{} Else as in {of}.", news.join(" ")))],
         }
     }
+
+    /// A sentence; where an earlier step says it, whatever its parts are called, that step.
+    fn sentence<'t>(&mut self, head: &'static str, text: &'t str, (names, number): (&[String], usize)) -> Told<'t> {
+        let bare = names.iter().fold(text.to_owned(), |all, name| all.replace(name.as_str(), "…"));
+        let step = *self.said.entry((head, bare)).or_insert(number);
+        if step < number && text.len() >= SHORT { Told::In(step) } else { Told::New(text) }
+    }
+}
+
+/// The sentences of a text; a full stop within a name or a figure ends none.
+fn sentences(text: &str) -> Vec<&str> {
+    let mut all = Vec::new();
+    let (mut start, mut in_name) = (0, false);
+    let letters: Vec<(usize, char)> = text.char_indices().collect();
+    for (index, (at, letter)) in letters.iter().enumerate() {
+        in_name = match letter {
+            '“' => true,
+            '”' => false,
+            _ => in_name,
+        };
+        let next = letters.get(index + 1).map(|(_, next)| *next);
+        if *letter == '.' && !in_name && next.is_none_or(char::is_whitespace) {
+            let end = at + letter.len_utf8();
+            all.push(text[start..end].trim());
+            start = end;
+        }
+    }
+    all.push(text[start..].trim());
+    all.retain(|sentence| !sentence.is_empty());
+    all
+}
+
+/// How hot most steps are worked: `light yellow, 1200 °C, down to cherry red, 850 °C`; none where nothing is worked hot.
+pub(in crate::sheets) fn usual_heat(plan: &Plan, worked: &Worked) -> Option<String> {
+    let hot = worked.steps.iter().filter_map(|step| step.heat_words(plan));
+    let ranges: Vec<String> = hot.filter_map(|words| Some(words.split("; ").next()?.to_owned())).collect();
+    let count = |range: &String| ranges.iter().filter(|other| *other == range).count();
+    let most = ranges.iter().fold(None, |best: Option<&String>, next| match best {
+        Some(best) if count(best) >= count(next) => Some(best),
+        _ => Some(next),
+    })?;
+    let mut letters = most.chars();
+    letters.next().map(|first| first.to_lowercase().chain(letters).collect())
+}
+
+/// From where a place is measured, in short: the part of the step is not named again, and of a mark that has moved only where it is
+/// now.
+pub(in crate::sheets) fn in_short(line: &str, title: &str) -> String {
+    let (head, rest) = line.split_once(": ").unwrap_or(("", line));
+    let head = match (head.find('“'), title.matches('“').count()) {
+        (Some(at), 1) if title.contains(&head[at..]) => {
+            let head = head[..at].trim_end();
+            head.strip_suffix(" of").or(head.strip_suffix(" in")).unwrap_or(head)
+        }
+        _ => head,
+    };
+    let head = head.strip_prefix("the ").unwrap_or(head);
+    let rest = match rest.split_once(", struck at ") {
+        Some((mark, at)) => match at.split_once(", now ") {
+            Some((_, now)) => format!("{mark}, now {now}"),
+            None => format!("{mark} at {at}"),
+        },
+        None => rest.to_owned(),
+    };
+    if head.is_empty() { rest } else { format!("{head}: {rest}") }
+}
+
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// Where a step is laid and checked as one and the same earlier step, one line says both; a check that is known is not told alone.
@@ -78,13 +217,39 @@ mod tests {
     }
 
     #[test]
-    fn a_step_that_says_less_than_an_earlier_one_says_it_itself() {
+    fn of_several_sentences_only_the_new_ones_are_told_again() {
         let mut before = SaidBefore::default();
-        let round = "Square first, then eight sides, then round. Quarter turns to and fro, never all the way round.";
-        let square = "Quarter turns to and fro, never all the way round.";
-        for (number, text) in [(3, round), (5, square)] {
-            assert_eq!(before.one("lay", text, (&[], number)), [("lay", text.to_owned())]);
-        }
+        let turns = "Quarter turns to and fro, never all the way round.";
+        let round = format!("Square first, then eight sides, then round. {turns}");
+        assert_eq!(before.one("lay", &round, (&[], 3)), [("lay", round.clone())]);
+        assert_eq!(before.one("lay", turns, (&[], 5)), [("lay", "As in step 3.".to_owned())]);
+        let more = format!("Begin over the far edge. {turns}");
+        assert_eq!(
+            before.one("lay", &more, (&[], 7)),
+            [("lay", "Begin over the far edge. Else as in step 3.".to_owned())]
+        );
+    }
+
+    #[test]
+    fn how_hot_most_steps_are_is_told_before_the_cards() {
+        let before = SaidBefore::new(Some("yellow, 1200 °C, down to cherry red, 850 °C".to_owned()));
+        let usual = "Hot: 54 mm · yellow, 1200 °C, down to cherry red, 850 °C; about 25 s of work";
+        assert_eq!(before.without_the_usual(usual), "Hot: 54 mm · about 25 s of work");
+        let other = "Hot: 54 mm · yellow, 1200 °C, down to dark red, 750 °C; about 25 s of work";
+        assert_eq!(before.without_the_usual(other), other);
+        assert_eq!(
+            before.without_the_usual("Yellow, 1200 °C, down to cherry red, 850 °C; about 5 s of work"),
+            "About 5 s of work"
+        );
+    }
+
+    #[test]
+    fn what_is_held_and_cautioned_is_told_where_it_changes() {
+        let mut before = SaidBefore::default();
+        let held: Vec<bool> =
+            [(0, "a"), (0, "a"), (0, "b"), (1, "b")].map(|(bar, held)| before.is_held_anew(Some(bar), held)).to_vec();
+        assert_eq!(held, [true, false, true, true]);
+        assert_eq!([before.caution("Cool it.", 4), before.caution("Cool it.", 6)], ["Cool it.", "As in step 4."]);
     }
 
     #[test]

@@ -101,7 +101,7 @@ fn every_view_of_a_piece_is_as_large_as_the_piece() {
         let [side, above] = super::anchor::directions(&super::anchor::anchor(&solid));
         for (from, [right, up]) in [(From::Side, side), (From::Above, above)] {
             for laid in [false, true] {
-                let [wide, high] = PieceView::new(&solid, &balance, from, laid).unwrap().size();
+                let [wide, high] = PieceView::new(&plan, &solid, &balance, from, laid).unwrap().size();
                 let drawn = if laid { [high, wide] } else { [wide, high] };
                 let wanted = true_size(&solid, [right, up]);
                 let off = |axis: usize| (drawn[axis] - wanted[axis]).abs();
@@ -109,6 +109,22 @@ fn every_view_of_a_piece_is_as_large_as_the_piece() {
             }
         }
     }
+}
+
+/// The tenons of the pot stand's legs stand out 13 mm over the ring to be headed; the legs stand as far below it as they are long.
+#[test]
+fn what_stands_out_to_be_headed_counts_for_no_overall_size() {
+    let plan = demo("pot-stand");
+    let balance = fh_core::balance::balance(&plan);
+    let solid = piece(&plan, &balance, Quality::Print);
+    let view = PieceView::new(&plan, &solid, &balance, From::Side, false).unwrap();
+    let ([_, high], [_, finished]) = (view.size(), view.finished_size());
+    assert!((high - finished - 13.0).abs() < 0.1, "{high} {finished}");
+    assert!(view.has_pins());
+    // A leg by itself is measured as it is before it is fitted.
+    let alone = Plan { joints: Vec::new(), ..plan };
+    let view = PieceView::new(&alone, &solid, &balance, From::Side, false).unwrap();
+    assert!((view.finished_size()[1] - high).abs() < 1e-9 && !view.has_pins());
 }
 
 #[test]
@@ -189,6 +205,10 @@ fn branches_are_drawn_apart_until_they_are_brought_back() {
     assert!(straight < 30.0, "{straight}");
     assert!(wide(apart + 1) > straight + 10.0, "{}", wide(apart + 1));
     assert!(wide(back) > straight + 10.0 && wide(back + 1) < 40.0, "{} {}", wide(back), wide(back + 1));
+    // At a right angle to each other each stands 45° off: so far out as it is long, times the sine of that.
+    let long = fork.balance.bars[0].segments[0].stock_length.get::<millimeter>();
+    let least = 2.0 * long * std::f64::consts::FRAC_PI_4.sin();
+    assert!(wide(apart + 1) > least && wide(apart + 1) < least + straight * 1.5, "{} {least}", wide(apart + 1));
     // Drawn longer, they stand farther apart at their tips.
     assert!(wide(back) > wide(apart + 1) + 5.0);
     let solid = |steps: usize| {
@@ -323,7 +343,13 @@ fn a_view_from_above_keeps_the_shape_of_what_it_shows() {
     let drawn = boss(&long.strip(punched));
     let above = drawn.last().unwrap();
     assert!((above[0] - above[1]).abs() < 0.1 * above[0], "{drawn:?}");
-    let alone = PieceView::new(&piece(&long.plan, &long.balance, Quality::Print), &long.balance, From::Above, false);
+    let alone = PieceView::new(
+        &long.plan,
+        &piece(&long.plan, &long.balance, Quality::Print),
+        &long.balance,
+        From::Above,
+        false,
+    );
     assert!(!alone.unwrap().may_be_thicker());
 }
 

@@ -34,6 +34,8 @@ pub(in crate::sheets) struct CardWords<'a> {
     pub(super) said: Vec<(&'static str, String)>,
     /// What to beware of.
     pub(in crate::sheets) caution: Option<&'a str>,
+    /// The same as it stands on a card, where an earlier one has it too.
+    pub(super) caution_words: Option<String>,
     /// How long a stretch is hot, how hot it is worked, and for how long.
     pub(super) fire: Option<String>,
     /// Whether so little is to be said that a row does for it.
@@ -46,7 +48,7 @@ pub(in crate::sheets) fn card_words<'a>(plan: &Plan, number: usize, step: &'a Wo
         number: (number + 1).to_string(),
         heat: step.warmth().words(),
         title: &step.title,
-        becomes: step.becomes.join("; "),
+        becomes: if is_told_by_its_sizes(step) { String::new() } else { step.becomes.join("; ") },
         place: step.place,
         act: Act::of(step),
         lies: lies(step),
@@ -57,6 +59,7 @@ pub(in crate::sheets) fn card_words<'a>(plan: &Plan, number: usize, step: &'a Wo
         laid: &step.laid,
         said: said(step),
         caution: step.caution.as_deref().filter(|words| !words.trim().is_empty()),
+        caution_words: None,
         fire: fire(plan, step),
         is_slim: is_slim(step),
     }
@@ -71,6 +74,13 @@ fn is_slim(step: &WorkedStep) -> bool {
     };
     let own = step.step.reach.is_some() || step.step.picture.is_some();
     !step.tasks.is_empty() && step.tasks.iter().all(looks) && !own
+}
+
+/// Whether the table of sizes tells all of what the parts become.
+fn is_told_by_its_sizes(step: &WorkedStep) -> bool {
+    use Operation as O;
+    let is_told = |task: &Task| matches!(task.operation, O::Draw | O::Taper | O::SetDown) && task.to.is_none();
+    !step.sizes.is_empty() && step.tasks.iter().all(is_told)
 }
 
 /// Words with a capital at their beginning.

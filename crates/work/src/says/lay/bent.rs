@@ -199,3 +199,11 @@ pub(crate) fn opened(site: &Site<'_>, part: Part<'_>) -> String {
     }
     format!("{clamped}, and push the ends together: the rods bow apart; help with a drift between them.")
 }
+
+/// Which way a slit is opened, in a few words; none of one that is not turned.
+pub(crate) fn opening_way(part: Part<'_>) -> Option<String> {
+    let Some(Shape::Split(size)) = &part.balance.shape else { return None };
+    let turns = size.opening.map(|opening| opening.turns).filter(|turns| *turns != 0.0)?;
+    let way = if turns < 0.0 { "clockwise" } else { "anticlockwise" };
+    Some(format!("Turn it {way} seen from the wrench, a quarter too far, then back while you push the ends together."))
+}

@@ -78,7 +78,7 @@ fn upper_first(words: &str) -> String {
 ///
 /// An end that meets another one is laid over it from outside the ring; one that meets its own bar comes to lie on it with its
 /// outside: common practice, no source.
-fn beveled(site: &Site<'_>, part: Part<'_>, meets_an_end: bool) -> [String; 2] {
+pub(crate) fn beveled(site: &Site<'_>, part: Part<'_>, meets_an_end: bool) -> [String; 2] {
     let beside = site.beside(part.at).into_iter().flatten().filter_map(|at| site.part(at)?.balance.bent);
     let toward = beside.filter_map(|bent| match bent {
         Bent::Ring { side, .. } | Bent::Curve { side, .. } => Some(side.to_degrees()),
@@ -184,7 +184,7 @@ fn sunk(sites: &[Site<'_>], joint: &Joint) -> String {
     })
 }
 
-fn can_weld(site: &Site<'_>) -> bool {
+pub(crate) fn can_weld(site: &Site<'_>) -> bool {
     site.plan.material().weld.is_some()
 }
 

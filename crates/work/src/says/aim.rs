@@ -1,0 +1,77 @@
+//! Where a tool goes, in a few words: on which side of its mark, on which face, and which way a wrench
+//! goes. Common practice, no source.
+
+use crate::job::neck::{Faces, Groove, grooves};
+use crate::job::part::met;
+use crate::job::site::{Part, Site};
+use crate::job::task::Task;
+use crate::says::lay::bent::opening_way;
+use crate::says::lay::joined::{beveled, can_weld};
+use crate::says::words::joined;
+use fh_core::metal::Shape;
+use fh_core::plan::{Form, Operation};
+
+/// Where the tool of a task on a bar goes; none where its place says it all.
+pub(crate) fn aim(site: &Site<'_>, task: &Task) -> Option<String> {
+    let part = task.part.and_then(|at| site.part(at))?;
+    match task.operation {
+        Operation::Isolate => necked(site, part),
+        Operation::SetDown => set_down(site, part),
+        Operation::Scarf if can_weld(site) => Some(scarfed(site, part)),
+        Operation::Open => opening_way(part),
+        _ => None,
+    }
+}
+
+/// On which side of its marks a block is necked, and from which faces.
+fn necked(site: &Site<'_>, part: Part<'_>) -> Option<String> {
+    let faces = |groove: &Groove| match groove.faces {
+        Faces::AllRound => "all round",
+        Faces::TopAndBottom => "top and bottom",
+        Faces::Edges => "both edges",
+    };
+    let within = |groove: &Groove| {
+        let beside = site.beside(part.at)[usize::from(groove.at_end)];
+        let at = if groove.inside { part.at } else { beside? };
+        Some(format!("“{}”", site.name(at)))
+    };
+    let grooves = grooves(site, part);
+    match grooves.as_slice() {
+        [] => None,
+        [one] => Some(format!("Fuller on the {} side of the mark, {}.", within(one)?, faces(one))),
+        [one, other] if one.faces == other.faces => {
+            let [one_in, other_in] = [within(one)?, within(other)?];
+            let side = if one_in == other_in { one_in } else { joined(&[one_in, other_in]) };
+            Some(format!("Fuller on the {side} side of the marks, {}.", faces(one)))
+        }
+        all => {
+            let each = all.iter().map(|groove| Some(format!("on the {} side {}", within(groove)?, faces(groove))));
+            Some(format!("Fuller {}.", each.collect::<Option<Vec<_>>>()?.join(", ")))
+        }
+    }
+}
+
+/// On which side of its mark a step goes down.
+fn set_down(site: &Site<'_>, part: Part<'_>) -> Option<String> {
+    let [before, after] = site.beside(part.at);
+    let thin = match (&part.balance.shape, &part.segment.form) {
+        (Some(Shape::Shoulder { from, to, .. }), _) => {
+            let thin_at_end = to.area() < from.area();
+            if thin_at_end { after } else { before }
+        }
+        (_, Form::Tenon(_)) => Some(part.at),
+        _ => None,
+    };
+    Some(format!("“{}” goes thin: tool on that side of the line.", site.name(thin?)))
+}
+
+/// Which face of a scarf is beveled, and which of the end that it meets.
+fn scarfed(site: &Site<'_>, part: Part<'_>) -> String {
+    let met = met(site, part);
+    let [own, opposite] = beveled(site, part, met.is_some());
+    let own = own.trim_end_matches(',');
+    match met {
+        Some(other) => format!("Bevel {own}; “{other}” on {}.", opposite.trim_end_matches(',')),
+        None => format!("Bevel {own}."),
+    }
+}
