@@ -4,6 +4,9 @@ use super::words::{Below, StepWords, step_words};
 use fh_core::plan::Plan;
 use fh_work::WorkedStep;
 
+/// Of more joints what goes where is on the cards.
+const MOST_TOLD: usize = 5;
+
 /// Whether a step makes a joint as the one before it does: with the same tools, at the same place.
 pub(super) fn are_alike(one: &WorkedStep, other: &WorkedStep) -> bool {
     let [[own], [next]] = [&one.tasks[..], &other.tasks[..]] else { return false };
@@ -36,8 +39,16 @@ pub(super) fn alike_words(plan: &Plan, (alike, steps): (&[usize], &[WorkedStep])
         }
         _ => words.heat.clone(),
     };
-    let sizes = format!("×{}{}", alike.len(), if words.sizes.is_empty() { "" } else { " " }) + &words.sizes;
-    Some(StepWords { number: format!("{}–{}", first + 1, last + 1), heat, title, sizes, ..words })
+    let times = format!("×{}, to step {}", alike.len(), last + 1);
+    let sizes = [times, words.sizes.clone()].join(" ").trim().to_owned();
+    // What goes where of the others.
+    let others = alike.iter().skip(1).filter_map(|at| steps.get(*at)?.becomes.first()?.split_once(": "));
+    let others: Vec<&str> = others.map(|(_, members)| members).collect();
+    let below = match others.len() {
+        ..=MOST_TOLD => [words.below.trim_end_matches('.'), &others.join("; ")].join("; ") + ".",
+        _ => words.below.clone(),
+    };
+    Some(StepWords { heat, title, sizes, below, ..words })
 }
 
 /// What stands in quotation marks in a title, with them.

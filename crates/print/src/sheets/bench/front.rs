@@ -106,12 +106,13 @@ fn work_words(job: &Job<'_>) -> String {
         _ => format!("{heats}."),
     };
     let most = plan.bars.iter().map(Bar::pieces).max().unwrap_or(1);
-    let fire = match most {
+    let (fire, both) = match most {
         0 | 1 => return own,
-        2 => "both in the fire",
-        _ => "two or three in the fire",
+        2 => ("both in the fire", "both"),
+        _ => ("two or three in the fire", "all"),
     };
-    format!("{own} Of what is made more than once: each step on all of them before the next, {fire}.")
+    let which = if plan.bars.len() == 1 { both } else { "all of a kind" };
+    format!("{own} Each step on {which} before the next, {fire}.")
 }
 
 /// The warnings and the problems with the order, the gravest word before each.

@@ -160,7 +160,8 @@ fn where_column(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
     }
     let most = if detail.lines > 1 { 12 } else { 2 };
     // One after the other they take half of the lines that each would take by itself.
-    let tools: Vec<&str> = words.tools.iter().take(most).copied().collect();
+    let tools = words.tools.iter().filter(|tool| **tool != "hammer").map(|tool| short_tool(tool));
+    let tools: Vec<String> = tools.take(most).collect();
     if !tools.is_empty() {
         block = block.over(paragraph_of(&tools.join("; "), SAID, Weight::SemiBold, room, detail.lines));
     }
@@ -173,6 +174,16 @@ fn where_column(words: &CardWords<'_>, width: f64, detail: Detail) -> Block {
             beside(vec![picture, Column::new(words_left, room, block)])
         }
         None => block,
+    }
+}
+
+/// A tool by its name and its size; which way it has that size is told where it is laid out.
+fn short_tool(tool: &str) -> String {
+    match (tool.split_once(", "), tool.find(|letter: char| letter.is_ascii_digit())) {
+        (Some((name, rest)), Some(digit)) if digit > name.len() && !rest.starts_with("or ") => {
+            format!("{name} {}", &tool[digit..])
+        }
+        _ => tool.to_owned(),
     }
 }
 
@@ -226,4 +237,17 @@ fn note(width: f64) -> Block {
     let baseline = NOTE_MM - 1.2;
     let items = vec![Item::line(at(0.0, baseline + 0.4), at(width, baseline + 0.4), Pen::Hairline)];
     Block { height: NOTE_MM, items }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_tool_on_a_card_has_its_name_and_its_size() {
+        let said =
+            ["swage, groove for 14 mm", "set hammer, no longer than 29 mm", "mandrel 32 mm, or the horn", "V-block"];
+        let told = ["swage 14 mm", "set hammer 29 mm", "mandrel 32 mm, or the horn", "V-block"];
+        assert_eq!(said.map(short_tool), told);
+    }
 }

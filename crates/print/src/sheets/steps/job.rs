@@ -45,7 +45,7 @@ impl Job<'_> {
         let datum = bar.and_then(|bar| self.plan.bars.get(bar)).map_or("datum end", Bar::datum_name);
         let datum = typeset::shorten(datum, CAPTION, Weight::SemiBold, width * 0.4);
         let thicker = scale.explained().map_or_else(String::new, |how| format!("; from the side, {how}"));
-        let legend = format!("at the left: {datum}; {HATCHED}{thicker}");
+        let legend = format!("{}; at the left: {datum}; {HATCHED}{thicker}", scale.words());
         let legend = fitted(&legend, CAPTION, Weight::Regular, width - 6.0, at(3.0, 3.6), Align::Left);
         band.over(Block { height: 4.8, items: legend.into_iter().collect() })
     }

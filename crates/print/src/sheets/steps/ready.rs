@@ -47,7 +47,8 @@ fn put_other_ways(flow: &mut Flow, tools: &[Tool]) {
         }
     }
     for way in ways.into_iter().take(MOST) {
-        let of: Vec<&str> = wanting().filter(|tool| tool.other_way == way).map(|tool| tool.words.as_str()).collect();
+        let mut of: Vec<&str> = wanting().filter(|tool| tool.other_way == way).map(|tool| tool.kind.name()).collect();
+        of.dedup();
         let words = format!("No {}? {way}", of.join(", no "));
         flow.put(paragraph(&words, CAPTION, Weight::Regular, flow.width()));
     }

@@ -3,7 +3,7 @@
 use super::words::CardWords;
 use fh_core::plan::Plan;
 use fh_work::Worked;
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 
 /// Less than so many letters are said again: it takes as long to look them up.
 const SHORT: usize = 24;
@@ -15,16 +15,12 @@ pub(super) struct SaidBefore {
     said: HashMap<(&'static str, String), usize>,
     /// Each caution, and the step that has it.
     cautions: HashMap<String, usize>,
+    /// What parts of a bar become.
+    become_so: HashSet<(Option<usize>, String)>,
     /// What was held last, on which bar.
     held: Option<(Option<usize>, String)>,
     /// How hot most steps are worked, told before the first card.
     usual: Option<String>,
-}
-
-/// A sentence, or the step that says it.
-enum Told<'a> {
-    New(&'a str),
-    In(usize),
 }
 
 impl SaidBefore {
@@ -45,9 +41,11 @@ impl SaidBefore {
         });
         let said = in_one(said.collect());
         let caution = words.caution.map(|text| self.caution(text, number));
-        let fire = words.fire.as_deref().map(|fire| self.without_the_usual(fire));
+        let fire = words.fire.as_deref().map(|fire| self.without_the_usual(fire).replace(" of work", ""));
         let tongs = words.tongs.clone().filter(|held| self.is_held_anew(bar, held));
-        CardWords { said, fire, tongs, caution_words: caution, ..words }
+        let is_new = self.become_so.insert((bar, format!("{names:?} {}", words.becomes)));
+        let becomes = if is_new { words.becomes.clone() } else { String::new() };
+        CardWords { said, fire, tongs, becomes, caution_words: caution, ..words }
     }
 
     /// A caution; where an earlier step has it in the same words, only that.
@@ -89,12 +87,14 @@ impl SaidBefore {
         if !matches!(head, "lay" | "check" | "leave") {
             return vec![(head, text.to_owned())];
         }
-        let told: Vec<Told<'_>> =
-            sentences(text).into_iter().map(|sentence| self.sentence(head, sentence, (names, number))).collect();
-        let news: Vec<&str> =
-            told.iter().filter_map(|one| if let Told::New(text) = one { Some(*text) } else { None }).collect();
-        let mut steps: Vec<usize> =
-            told.iter().filter_map(|one| if let Told::In(step) = one { Some(*step) } else { None }).collect();
+        let told: Vec<(&str, usize)> = sentences(text)
+            .into_iter()
+            .map(|sentence| (sentence, self.first(head, sentence, (names, number))))
+            .collect();
+        let is_all_known = told.iter().all(|(_, step)| *step < number) && text.len() >= SHORT;
+        let is_known = |(sentence, step): &(&str, usize)| *step < number && (is_all_known || sentence.len() >= SHORT);
+        let news: Vec<&str> = told.iter().filter(|one| !is_known(one)).map(|(sentence, _)| *sentence).collect();
+        let mut steps: Vec<usize> = told.iter().filter(|one| is_known(one)).map(|(_, step)| *step).collect();
         steps.sort_unstable();
         steps.dedup();
         let of = match steps.as_slice() {
@@ -110,11 +110,10 @@ impl SaidBefore {
         }
     }
 
-    /// A sentence; where an earlier step says it, whatever its parts are called, that step.
-    fn sentence<'t>(&mut self, head: &'static str, text: &'t str, (names, number): (&[String], usize)) -> Told<'t> {
+    /// The step that says a sentence first, whatever its parts are called.
+    fn first(&mut self, head: &'static str, text: &str, (names, number): (&[String], usize)) -> usize {
         let bare = names.iter().fold(text.to_owned(), |all, name| all.replace(name.as_str(), "…"));
-        let step = *self.said.entry((head, bare)).or_insert(number);
-        if step < number && text.len() >= SHORT { Told::In(step) } else { Told::New(text) }
+        *self.said.entry((head, bare)).or_insert(number)
     }
 }
 

@@ -32,15 +32,37 @@ pub(super) fn size_table(sizes: &[Size], width: f64, most: usize) -> Block {
     }
     let rest = width - BOX_MM;
     let columns = SHARES.map(|share| share * rest);
-    let mut block = head(columns, width);
+    let unit = unit_of(sizes);
+    let mut block = head(columns, width, unit);
     for size in sizes.iter().take(most) {
-        block = block.over(row(size, columns, width));
+        block = block.over(row(&without_unit(size, unit), columns, width));
     }
     if sizes.len() > most {
         let words = format!("… and {} more sizes: see the plan.", sizes.len() - most);
         block = block.over(paragraph::paragraph(&words, BODY, Weight::SemiBold, width));
     }
     block
+}
+
+/// The unit of most sizes; it stands over their column.
+fn unit_of(sizes: &[Size]) -> &'static str {
+    let count = |unit: &str| sizes.iter().filter(|size| size.cold.ends_with(unit)).count();
+    if count(" in") > count(" mm") { " in" } else { " mm" }
+}
+
+/// A size without the unit that stands over its column.
+fn without_unit(size: &Size, unit: &str) -> Size {
+    let bare = |words: &str| words.strip_suffix(unit).unwrap_or(words).to_owned();
+    // What has figures of two kinds keeps its units.
+    if size.cold.matches(unit).count() != 1 || !size.cold.ends_with(unit) {
+        return size.clone();
+    }
+    Size {
+        cold: bare(&size.cold),
+        hot: size.hot.as_deref().map(bare),
+        tolerance: size.tolerance.as_deref().map(bare),
+        ..size.clone()
+    }
 }
 
 /// Where each column ends.
@@ -52,13 +74,13 @@ fn ends(columns: [f64; 4]) -> [f64; 4] {
     })
 }
 
-fn head(columns: [f64; 4], width: f64) -> Block {
+fn head(columns: [f64; 4], width: f64, unit: &str) -> Block {
     let baseline = HEAD_MM - 1.6;
     let [_, cold, hot, off] = ends(columns);
     let figure =
         |x: f64, words: &str| Text::new(at(x - PAD_MM, baseline), CAPTION, words).right().gray(Gray::DARK).into();
     let mut items: Vec<Item> = vec![
-        Text::new(at(0.0, baseline), CAPTION, "reach").gray(Gray::DARK).into(),
+        Text::new(at(0.0, baseline), CAPTION, &format!("reach,{unit}")).gray(Gray::DARK).into(),
         figure(cold, "cold"),
         figure(hot, "hot"),
         figure(off, "±"),

@@ -46,15 +46,15 @@ pub(super) struct Strip<'a> {
 }
 
 impl Strip<'_> {
-    /// The bar from the side, and from above where that tells more; its scale and its views are named at the left.
+    /// The bar from the side, and from above where that tells more; its views are named at the left, its scale in the band over
+    /// its cards.
     pub(super) fn block(&self, width: f64) -> Block {
         if let Some(view) = self.step.marked_view {
             return self.marked(view, width);
         }
         let Some(side) = self.row(View::Side) else { return Block::default() };
         let mut over = self.bracket(width - NAMES_MM).indented(NAMES_MM);
-        over.height = over.height.max(CAPTION);
-        over.items.push(named(&self.scale.words(), CAPTION));
+        over.height = over.height.max(1.0);
         let block = over.over(with_name(side, "side"));
         let above = self.pierces() || (!self.shown_bent && self.tells_more_from_above());
         match if above { self.row(View::Top) } else { None } {
@@ -66,9 +66,7 @@ impl Strip<'_> {
     /// The side that is punched, as on the mark sheet, with the numbers of the marks over it.
     fn marked(&self, view: View, width: f64) -> Block {
         let Some(row) = self.row(view) else { return Block::default() };
-        let mut over = self.mark_numbers(width - NAMES_MM).indented(NAMES_MM);
-        over.height = over.height.max(CAPTION);
-        over.items.push(named(&self.scale.words(), CAPTION));
+        let over = self.mark_numbers(width - NAMES_MM).indented(NAMES_MM);
         over.over(with_name(row, if view == View::Top { "above" } else { "side" }))
     }
 
