@@ -76,10 +76,11 @@ fn with_steps(words: &str, steps: Vec<usize>) -> String {
     }
 }
 
-/// `3/8 in: 2 to 5`; what it may be is on the cards, and on the gauge strip.
+/// `3/8 in: 2 to 5`; how far it may be off is on the cards, and on the gauge strip.
 fn gauge_words(gauge: &Gauge) -> String {
     let by = if gauge.caliper { " (caliper)" } else { "" };
-    with_steps(&format!("{}{by}", gauge.words), gauge.steps.clone())
+    let least = if gauge.go_mm.is_none() { "at least " } else { "" };
+    with_steps(&format!("{least}{}{by}", gauge.words), gauge.steps.clone())
 }
 
 /// The numbers of steps, counted from 1, those that follow each other as a run.
