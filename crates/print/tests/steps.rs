@@ -354,5 +354,5 @@ fn what_is_too_thin_for_a_notch_is_left_to_the_caliper() {
         "{said}"
     );
     let ready = words(&sheet(&plan, Sheet::Steps, Paper::A4, Orientation::Portrait)).replace('\n', " ");
-    assert!(ready.contains("(caliper, "), "{ready}");
+    assert!(ready.contains("1⁄16 in (caliper): "), "{ready}");
 }

@@ -112,7 +112,7 @@ impl SaidBefore {
 
     /// The step that says a sentence first, whatever its parts are called.
     fn first(&mut self, head: &'static str, text: &str, (names, number): (&[String], usize)) -> usize {
-        let bare = names.iter().fold(text.to_owned(), |all, name| all.replace(name.as_str(), "…"));
+        let bare = names.iter().fold(text.to_owned(), |all, name| all.replace(&format!("“{name}”"), "“…”"));
         *self.said.entry((head, bare)).or_insert(number)
     }
 }
