@@ -24,7 +24,7 @@ fn a_long_cold_bar_is_held_by_hand_and_a_longer_one_is_propped() {
         let words = doing(&worked, O::Taper).held_words(&plan).unwrap();
         (words, worked.tools.iter().any(|tool| tool.kind == ToolKind::Tongs))
     };
-    assert_eq!(held("300 mm"), ("hold “body”: tongs, jaw 12.0 mm".to_owned(), true));
+    assert_eq!(held("300 mm"), ("hold “body”: tongs, jaw 12 mm".to_owned(), true));
     assert_eq!(held("600 mm"), ("hold “body” by hand".to_owned(), false));
     assert_eq!(held("1400 mm"), ("hold “body” by hand, the bar on a stand or with a helper".to_owned(), false));
 }

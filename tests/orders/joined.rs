@@ -27,7 +27,7 @@ fn a_ring_is_held_opposite_its_weld_in_tongs() {
     let hold = weld.hold.unwrap();
     assert_eq!((weld.held_bar, hold.by_hand, hold.jaw_mm), (Some(0), false, [12.0, 12.0]));
     assert!((200.0..380.0).contains(&hold.at_mm), "{hold:?}");
-    assert_eq!(weld.held_words(&plan).as_deref(), Some("hold “arc 3”: tongs, jaw 12.0 mm"));
+    assert_eq!(weld.held_words(&plan).as_deref(), Some("hold “arc 3”: tongs, jaw 12 mm"));
     let tongs = worked.tools.iter().filter(|tool| tool.kind == ToolKind::Tongs);
     let number = worked.steps.iter().position(|step| step == weld).unwrap();
     assert!(tongs.into_iter().any(|tool| tool.steps().contains(&number)), "they are not laid out");

@@ -71,7 +71,7 @@ fn a_bend_is_laid_over_what_a_smithy_has() {
         let step = doing(&worked, O::Bend);
         (step.tool.clone(), lay(step).to_owned())
     };
-    assert_eq!(tool("12 mm").0, "mandrel 24.0 mm, or the horn");
+    assert_eq!(tool("12 mm").0, "mandrel 24 mm, or the horn");
     let (wide, lay) = tool("120 mm");
     assert_eq!(wide, "former or ring of 240.0 mm");
     assert!(!lay.contains("where it is as round as the bend") && lay.contains("trying it on the template"), "{lay}");
