@@ -182,13 +182,17 @@ const TROWEL: HandWorked = HandWorked {
 ///    M = ½ × 4 × 5/16 × 0.278839 = 0.174274; A₁ = 25/256 = 0.097656;
 ///    V = 13/35 × 0.216506 + 9/35 × 0.174274 + 13/35 × 0.097656 = 0.080417 + 0.044813 + 0.036272 = 0.161502.
 ///    Bar 0.769016.
-/// 6. stem: 2 × 0.097656 = 0.195313. Bar 0.930010.
+/// 6. stem: 2 × 0.097656 = 0.195313, less what a fuller of r = 1/8 drives along it that goes e = 1/16 in across its edge, a
+///    right angle, so that h deep it moves h² of the section, h = √(r² - x²) - e up to c = √(r² - e²) = 0.108253 each way:
+///    2 c (r² + e²) - 2 c³/3 - 2 e (c e + r² π/3) = 0.004229 - 0.000846 - 0.002891 = 0.000492; the groove is 2 c wide, the stem
+///    5/16 √2 = 0.441942: b/w = 0.489898, s = 0.14 + 0.176363 - 0.012960 = 0.303403 goes aside, 0.000343 along.
+///    V = 0.194970. Bar 0.928377.
 /// 7. finial: (5/8)³ = 0.244141. Bar 1.162513.
 const TWINE_STAKE: HandWorked = HandWorked {
     file_name: "twine-stake.plan.json",
     bar: 0,
     unit_mm: INCH,
-    marks: &[0.68729, 5.68729, 7.26501, 8.76501, 9.53403, 10.46404, 11.62655],
+    marks: &[0.68729, 5.68729, 7.26501, 8.76501, 9.53403, 10.46241, 11.62492],
 };
 
 /// In mm. S = 400, 1 - s = 0.94: each volume is divided by 376. Counted through the bar: the split, then its tines.

@@ -10,6 +10,7 @@ mod branches;
 mod branches_strip;
 mod building;
 mod desk;
+mod dies;
 mod dragging;
 mod figures;
 mod files;

@@ -35,7 +35,9 @@ type Example = (&'static str, usize, usize, What, &'static str);
 
 use What::{Bar, BarInches, Follows, Forged, LegOutside, Lost, Metal, OnTheWay};
 
-const FORMS: [Example; 48] = [
+const FORMS: [Example; 50] = [
+    ("examples/dies", 0, 0, Bar, "99.1"),
+    ("examples/dies", 0, 1, Bar, "93.8"),
     ("examples/asked-sizes", 0, 0, Forged, "114"),
     ("examples/open", 0, 0, Bar, "20"),
     ("examples/open", 0, 0, Metal, "2880"),

@@ -9,6 +9,7 @@ mod bad_order;
 mod books;
 mod cards;
 mod demos;
+mod dies;
 mod hard_cases;
 mod hardware;
 mod heats;

@@ -6,6 +6,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
 mod corners;
+mod dies;
 mod flags;
 mod integrate;
 mod sections;

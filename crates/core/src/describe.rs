@@ -2,6 +2,7 @@
 
 mod asked;
 mod contents;
+mod dressed;
 mod face;
 mod ladder;
 mod laid_off;
@@ -14,6 +15,9 @@ mod via;
 
 pub use asked::{asked_size_state, asked_size_words};
 pub use contents::{answer_words, section_words};
+pub use dressed::{
+    die_words, dressed_lines, dressed_longer_words, dressed_place_words, dressed_side_words, dressed_words,
+};
 pub use face::Face;
 pub use ladder::{ladder_size_words, rung_change_words, rung_size_words};
 pub use laid_off::{

@@ -6,7 +6,7 @@ use super::estimate::Estimate;
 const WIDEST_BITE: f64 = 10.0 / 3.0;
 /// How far the share that spreads can be off; Z. Wusatowski's formula of rolling (*Fundamentals of Rolling*, 1969,
 /// from memory) agrees so far.
-pub(crate) const DOUBT: f64 = 0.10;
+pub const DOUBT: f64 = 0.10;
 
 /// The share of the strain that goes into width, by the bite over the width before it.
 ///

@@ -1,7 +1,7 @@
 //! The segments of a bar along their center lines: a solid and a line for each.
 
 use crate::fineness::Fineness;
-use crate::solid::{collar, socket, solid};
+use crate::solid::{collar, dressed, socket, solid};
 use crate::{Line, Mesh, Piece, Solid};
 use fh_core::balance::SegmentBalance;
 use fh_core::forms;
@@ -48,6 +48,9 @@ impl Maker<'_> {
             ) => {
                 let thickness = [in_mm(*root), in_mm(*tip)];
                 socket(outline, thickness, balance.reversed, (in_mm(mandrel), side), self.fineness)
+            }
+            _ if !balance.dressed.is_empty() => {
+                dressed(shape, balance.reversed, (way, &balance.dressed), self.fineness)
             }
             _ => solid(shape, balance.reversed, way, self.fineness),
         };

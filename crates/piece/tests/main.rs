@@ -1,5 +1,6 @@
 //! The piece in space, from outside.
 
+mod dies;
 mod files;
 mod other_hand;
 mod places;

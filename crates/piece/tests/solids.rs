@@ -10,7 +10,7 @@ use fh_piece::{Piece, Quality, piece};
 use uom::si::volume::cubic_millimeter;
 
 /// A plan of one bar of 12 mm square with these segments.
-fn plan(segments: &str) -> Plan {
+pub(crate) fn plan(segments: &str) -> Plan {
     let text = format!(
         r#"{{"firstheat":1,"title":"test","units":{{"length":"mm","marks":"1 mm"}},
             "bars":[{{"name":"bar","stock":{{"square":"12 mm"}},"segments":[{segments}]}}]}}"#
@@ -52,7 +52,7 @@ fn area([a, b, c]: [[f64; 3]; 3]) -> f64 {
     cross.iter().map(|part| part * part).sum::<f64>().sqrt() / 2.0
 }
 
-fn check_plan(what: &str, plan: &Plan) {
+pub(crate) fn check_plan(what: &str, plan: &Plan) {
     let balance = balance(plan);
     check(what, &balance, &piece(plan, &balance, Quality::Print), 1e-3);
     check(what, &balance, &piece(plan, &balance, Quality::Screen), 5e-2);

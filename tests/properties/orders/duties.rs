@@ -139,6 +139,9 @@ impl Asked<'_> {
         let mut duty = Duty::default();
         let Some(shape) = &self.own().shape else { return duty };
         self.forging(shape, &mut duty);
+        if !self.flat[self.at].segment.dressed.is_empty() {
+            duty.must.push(O::Dress);
+        }
         if !self.flat[self.at].segment.repeats.is_empty() {
             duty.must.push(O::Stamp);
         }

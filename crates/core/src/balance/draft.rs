@@ -1,5 +1,6 @@
 //! A segment's sizes as numbers, before the bend's ties are settled.
 
+use super::dress_draft::{DressDraft, dress_drafts};
 use super::trouble::Trouble;
 use crate::forms::{Rolled, Surroundings};
 use crate::metal::{Shape, mm};
@@ -19,6 +20,10 @@ pub(crate) struct Draft {
     pub(crate) holds: bool,
     /// The size of a flag's outline that is left to follow from its socket.
     pub(crate) rolled: Rolled,
+    /// What is dressed in dies.
+    pub(crate) dressed: Vec<DressDraft>,
+    /// Whether it is read from its other end.
+    pub(crate) reversed: bool,
 }
 
 /// A bend as numbers; what is none follows.
@@ -50,7 +55,10 @@ impl Draft {
         let bend = segment.bend.as_ref().map(bend_size);
         let as_stock = segment.form.is_as_stock();
         let holds = segment.form.one().holds();
-        Self { shape, length_given, bend, as_stock, holds, rolled: segment.form.one().rolled() }
+        let dressed = dress_drafts(segment);
+        let reversed = around.at_free_end && segment.form.one().has_free_end();
+        let rolled = segment.form.one().rolled();
+        Self { shape, length_given, bend, as_stock, holds, rolled, dressed, reversed }
     }
 
     /// It with the size that gives multiplied.

@@ -49,7 +49,8 @@ pub struct Rung {
 /// The ladder of a segment, counted through the bar; none where it is neither drawn nor tapered, or could not be settled.
 pub fn ladder(plan: &Plan, balance: &Balance, bar: usize, segment: usize) -> Option<Ladder> {
     let form = &plan.segment(bar, segment)?.form;
-    let shape = balance.bars.get(bar)?.segments.get(segment)?.shape.as_ref()?;
+    // What is dressed later is drawn to this length before its dies make it longer.
+    let shape = &balance.bars.get(bar)?.segments.get(segment)?.shape_before_dies()?;
     if !matches!(form, Form::Drawn(_) | Form::Taper(_)) {
         return None;
     }

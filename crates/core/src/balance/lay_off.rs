@@ -133,6 +133,8 @@ impl Layer<'_, '_> {
             standing: settled.standing,
             grown: settled.grown,
             via: settled.via,
+            dressed: settled.dressed,
+            moved: settled.moved,
         }
     }
 

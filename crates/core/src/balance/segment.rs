@@ -2,7 +2,7 @@
 
 use super::FixedMark;
 use super::trouble::Trouble;
-use crate::metal::{Bent, Shape, Standing, View, in_mm, mm, mm2};
+use crate::metal::{Bent, Dressing, Moved, Shape, Standing, View, gone_at, in_mm, mm, mm2};
 use crate::plan::{Chain, Gives, SizeName};
 use crate::space::Formed;
 use fh_measure::RoundedLength;
@@ -104,6 +104,10 @@ pub struct SegmentBalance {
     pub grown: Option<Grown>,
     /// The shapes that it has on the way, one after the other.
     pub via: Vec<ViaBalance>,
+    /// The lengths of it that are dressed in a die, in the plan's order.
+    pub dressed: Vec<Dressing>,
+    /// What the dies move of its metal.
+    pub moved: Moved,
 }
 
 /// A shape that a segment has on the way, with every size settled.
@@ -219,7 +223,9 @@ impl SegmentBalance {
 
     /// The area of its section at a share (0 to 1) of its forged length from the datum side.
     pub fn area_at(&self, share: f64) -> Area {
+        let Some(shape) = &self.shape else { return mm2(0.0) };
+        let gone = gone_at(shape, self.reversed, &self.dressed, share * in_mm(shape.length()));
         let share = if self.reversed { 1.0 - share } else { share };
-        self.shape.as_ref().map_or(mm2(0.0), |shape| shape.area_at(share.clamp(0.0, 1.0)))
+        shape.area_at(share.clamp(0.0, 1.0)) - mm2(gone)
     }
 }

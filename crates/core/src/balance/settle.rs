@@ -5,7 +5,7 @@ use super::solve::solve;
 use super::trouble::Trouble;
 use super::{Derived, Grown, ViaBalance};
 use crate::forms::Rolled;
-use crate::metal::{Bent, CornerSize, Runout, Shape, Standing, in_mm, mm};
+use crate::metal::{Bent, CornerSize, Dressing, Moved, Runout, Shape, Standing, in_mm, mm};
 use crate::plan::SizeName;
 use crate::space::Formed;
 use uom::si::f64::Length;
@@ -27,6 +27,10 @@ pub(crate) struct Settled {
     pub(crate) reversed: bool,
     pub(crate) derived: Vec<Derived>,
     pub(crate) trouble: Option<Trouble>,
+    /// What is dressed of it.
+    pub(crate) dressed: Vec<Dressing>,
+    /// What its dies move.
+    pub(crate) moved: Moved,
 }
 
 impl Draft {
@@ -46,7 +50,7 @@ impl Draft {
             None if self.length_given => self.as_given(),
             None => Settled::failed(Trouble::NoLength),
         };
-        settled.with_metal()
+        settled.with_metal().dressed_in(&self.dressed, self.reversed)
     }
 
     pub(super) fn as_given(&self) -> Settled {
@@ -217,7 +221,7 @@ impl Settled {
     /// The metal of the finished segment in mm³.
     pub(crate) fn volume_mm3(&self) -> f64 {
         let volume = self.shape.as_ref().map_or(0.0, |shape| (shape.volume() / crate::metal::mm3(1.0)).value);
-        volume * self.swell.unwrap_or(1.0)
+        (volume - self.moved.along_mm3) * self.swell.unwrap_or(1.0)
     }
 
     /// What says where it lies in space.

@@ -95,12 +95,16 @@ fn has_range(bar: &Bar) -> bool {
     count_ranges(bar) > 0
 }
 
-/// How many sizes of a bar can come out at a lower or a higher end: those written as a range, then sections left as they grow.
+/// How many sizes of a bar can come out at a lower or a higher end: those written as a range, then sections left as they grow, and
+/// what goes sideways under a fuller.
 fn count_ranges(bar: &Bar) -> usize {
     let mut ranges = 0;
     bar.lengths(&mut |length| ranges += usize::from(length.is_range()));
     let mut grown = 0;
-    bar.flat().iter().for_each(|flat| grown += usize::from(flat.segment.form.grown().is_some()));
+    for flat in bar.flat() {
+        grown += usize::from(flat.segment.form.grown().is_some());
+        grown += flat.segment.dressed.iter().filter(|dressed| dressed.is_doubtful()).count();
+    }
     ranges + grown
 }
 
@@ -118,6 +122,14 @@ impl End {
             Self::Middle => Self::Middle,
             Self::Low => Self::High,
             Self::High => Self::Low,
+        }
+    }
+
+    fn lean(self) -> Lean {
+        match self {
+            Self::Low => Lean::Least,
+            Self::Middle => Lean::Likely,
+            Self::High => Lean::Most,
         }
     }
 
@@ -230,11 +242,10 @@ fn lean_all<'a>(segments: &mut [Segment], next: &mut impl Iterator<Item = &'a En
         if let Some(grown) = segment.form.grown_mut()
             && let Some(end) = next.next()
         {
-            grown.lean = match end {
-                End::Low => Lean::Least,
-                End::Middle => Lean::Likely,
-                End::High => Lean::Most,
-            };
+            grown.lean = end.lean();
+        }
+        for dressed in segment.dressed.iter_mut().filter(|dressed| dressed.is_doubtful()) {
+            dressed.lean = next.next().map_or(Lean::Likely, |end| end.lean());
         }
         if let Form::Split(split) = &mut segment.form {
             split.branches.iter_mut().for_each(|branch| lean_all(&mut branch.segments, next));

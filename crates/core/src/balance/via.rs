@@ -5,7 +5,7 @@ use super::solve::solve;
 use super::trouble::Trouble;
 use super::{Derived, Follows, SegmentBalance, Settled, ViaBalance, Walk};
 use crate::forms::{Pen, Rolled, Surroundings};
-use crate::metal::{Bent, Shape, in_mm, mm3};
+use crate::metal::{Bent, Moved, Shape, in_mm, mm3};
 use crate::plan::{Form, Gives, PlanUnit, Segment, SizeName, Via};
 
 /// Why a size of a shape on the way follows.
@@ -20,7 +20,7 @@ impl Walk<'_> {
         around: Surroundings,
         free: bool,
     ) -> Vec<ViaBalance> {
-        let Some(finished) = &settled.shape else { return Vec::new() };
+        let Some(finished) = settled.before_dies() else { return Vec::new() };
         let metal = self.stock_length(segment, settled) * self.stock_area;
         let left = metal * (1.0 - self.scale_share(segment));
         let mut form: Option<(&Form, Option<Gives>)> = None;
@@ -166,6 +166,8 @@ pub fn as_by_then(
         standing: None,
         grown: None,
         via: balance.via.iter().take(to).cloned().collect(),
+        dressed: Vec::new(),
+        moved: Moved::default(),
         ..balance.clone()
     };
     Some((own, then))

@@ -100,6 +100,7 @@ impl Stand {
         }
         // What is trimmed away before it does not count.
         self.at_free_end &= matches!(segment.form, Form::Trim(_));
+        self.around.at_free_end = self.at_free_end;
         self
     }
 }
@@ -108,7 +109,7 @@ impl<'a> Walk<'a> {
     /// A walk along a bar.
     pub(crate) fn new(plan: &'a Plan, bar: &'a Bar) -> Self {
         let collar = CollarRule::Butted;
-        let none = Surroundings { stock: SectionSize::Point, before: SectionSize::Point, collar };
+        let none = Surroundings { stock: SectionSize::Point, before: SectionSize::Point, at_free_end: true, collar };
         let stock = section_size(&bar.stock, none);
         let stock_area = stock.area().get::<uom::si::area::square_millimeter>();
         Self { plan, bar, stock, stock_area, kept: &[] }
@@ -117,7 +118,7 @@ impl<'a> Walk<'a> {
     /// What the first segment finds.
     pub(crate) fn start(&self) -> Surroundings {
         let collar = self.plan.practice.collar.unwrap_or(CollarRule::Butted);
-        Surroundings { stock: self.stock, before: self.stock, collar }
+        Surroundings { stock: self.stock, before: self.stock, at_free_end: true, collar }
     }
 
     /// The segments settled one after the other as they are written, counted through the bar; `give` multiplies a size of one
@@ -235,7 +236,9 @@ impl<'a> Walk<'a> {
         match &settled.shape {
             None => return 0.0,
             Some(Shape::Split(split)) => return in_mm(split.stock_length),
-            Some(Shape::Prism { length, section }) if segment.form.is_as_stock() && *section == self.stock => {
+            Some(Shape::Prism { length, section })
+                if segment.form.is_as_stock() && *section == self.stock && settled.dressed.is_empty() =>
+            {
                 return in_mm(*length) * settled.swell.unwrap_or(1.0);
             }
             Some(_) => {}

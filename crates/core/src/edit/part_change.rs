@@ -50,6 +50,7 @@ impl PartChange {
             }
             Self::Form(kind) => {
                 next = change_form(before, *kind, &sizes).ok_or_else(no_sizes)?;
+                next.dressed.retain(|_| FormKind::DRESSED.contains(kind));
                 next.via.retain(|via| kind.has_via() && (*kind != FormKind::Plain || is_plain(via)));
             }
             Self::Bend(kind) => bend(&mut next, *kind, settled, &sizes, place == 0),

@@ -11,6 +11,7 @@ use crate::plan::{Bar, Bend, Limits, Plan, Segment, Underlay};
 use fh_measure::WrittenAngle;
 
 mod asked;
+mod dressed;
 mod joints;
 mod marks;
 mod repeats;
@@ -131,6 +132,7 @@ fn check_segment(segment: &Segment, first: bool, at: &KeyPath) -> Checked {
         })?;
     }
     repeats::check_repeats(&segment.repeats, &at.key("repeats"))?;
+    dressed::check_dressed(segment, &at.key("dressed"))?;
     via::check_via(segment, first, &at.key("via"))?;
     segment.bend.as_ref().map_or(Ok(()), |bend| check_bend(bend, &at.key("bend").key(bend.kind().name())))
 }

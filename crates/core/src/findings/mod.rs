@@ -11,6 +11,7 @@ mod cold_shut;
 mod compare;
 mod corner_as_box;
 mod corner_left;
+mod dressed;
 mod duty;
 mod finding;
 mod grown;
@@ -56,7 +57,7 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 26] = [
+pub const CHECKS: [Check; 27] = [
     bar_length::CHECK,
     blank::CHECK,
     blocks::CHECK,
@@ -64,6 +65,7 @@ pub const CHECKS: [Check; 26] = [
     upsetting::CHECK,
     spreading::CHECK,
     grown::CHECK,
+    dressed::CHECK,
     joined::CHECK,
     tool_room::CHECK,
     hold::CHECK,

@@ -86,6 +86,9 @@ pub enum FormKind {
 }
 
 impl FormKind {
+    /// The forms of which a length can be dressed in a die: of an even section, or of one running into another.
+    pub const DRESSED: [Self; 3] = [Self::Plain, Self::Drawn, Self::Taper];
+
     /// Every kind, in the order they are offered.
     pub const ALL: [Self; 17] = [
         Self::Plain,

@@ -31,6 +31,8 @@ pub enum Operation {
     Drift,
     /// Drill a hole.
     Drill,
+    /// Dress a length in a die: a V-block, a swage, a fuller.
+    Dress,
     /// Open a slit that is closed at both ends.
     Open,
     /// Bend round.
@@ -73,7 +75,7 @@ pub enum Operation {
 
 impl Operation {
     /// Every operation, in the order they are offered.
-    pub const ALL: [Self; 31] = [
+    pub const ALL: [Self; 32] = [
         Self::Mark,
         Self::SetDown,
         Self::Isolate,
@@ -86,6 +88,7 @@ impl Operation {
         Self::Punch,
         Self::Drift,
         Self::Drill,
+        Self::Dress,
         Self::Open,
         Self::Bend,
         Self::BendAside,
@@ -122,6 +125,7 @@ impl Operation {
             Self::Punch => "punch",
             Self::Drift => "drift",
             Self::Drill => "drill",
+            Self::Dress => "dress in a die",
             Self::Open => "open",
             Self::Bend => "bend",
             Self::BendAside => "bend aside",

@@ -1,6 +1,6 @@
 //! A segment: one length of the bar and what it becomes.
 
-use super::{Bend, Form, Gives, Repeat, Via};
+use super::{Bend, Dressed, Form, Gives, Repeat, Via};
 use fh_measure::{WrittenLength, WrittenShare};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -20,6 +20,9 @@ pub struct Segment {
     /// The shapes that it has on the way, one after the other.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub via: Vec<Via>,
+    /// The lengths of it that are dressed in a die once it is forged, one after the other.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub dressed: Vec<Dressed>,
     /// Rows of marks at equal steps along it, once it is forged.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub repeats: Vec<Repeat>,
@@ -45,6 +48,7 @@ impl Segment {
             form,
             bend: None,
             via: Vec::new(),
+            dressed: Vec::new(),
             repeats: Vec::new(),
             gives: None,
             ends_at: None,

@@ -120,6 +120,14 @@ pub enum SizeName {
     RowWidth,
     /// What a row leaves free at its ends.
     RowMargin,
+    /// The radius of a die's nose or hollow.
+    DieRadius,
+    /// Where a dressed length begins.
+    DressedFrom,
+    /// How long it is.
+    DressedLength,
+    /// How far its die goes in.
+    DressedDepth,
     /// The radius of the anvil's edge for the set-down at a peak's start.
     NearEdge,
     /// The same at its end.
@@ -150,7 +158,7 @@ pub enum SizeName {
 
 impl SizeName {
     /// Every name.
-    pub const ALL: [Self; 68] = [
+    pub const ALL: [Self; 72] = [
         Self::Length,
         Self::Width,
         Self::Thickness,
@@ -206,6 +214,10 @@ impl SizeName {
         Self::RowStep,
         Self::RowWidth,
         Self::RowMargin,
+        Self::DieRadius,
+        Self::DressedFrom,
+        Self::DressedLength,
+        Self::DressedDepth,
         Self::NearEdge,
         Self::FarEdge,
         Self::Base,
@@ -239,6 +251,16 @@ impl SizeName {
             Self::RowWidth => "width of the row",
             Self::RowMargin => "margin of the row",
             _ => "step of the row",
+        }
+    }
+
+    /// What a smith calls the sizes of what is dressed in a die.
+    fn die_words(self) -> &'static str {
+        match self {
+            Self::DieRadius => "radius of the die",
+            Self::DressedFrom => "start of what is dressed",
+            Self::DressedLength => "length of what is dressed",
+            _ => "depth of the die",
         }
     }
 
@@ -324,6 +346,7 @@ impl SizeName {
             Self::SlitLength | Self::CutLine | Self::Kerf => self.cut_words(),
             Self::Less => "less",
             Self::RowStep | Self::RowWidth | Self::RowMargin => self.row_words(),
+            Self::DieRadius | Self::DressedFrom | Self::DressedLength | Self::DressedDepth => self.die_words(),
             Self::NearEdge => "edge at its start",
             Self::FarEdge => "edge at its end",
             Self::Base => "between the feet of the set-downs",

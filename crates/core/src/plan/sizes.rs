@@ -5,7 +5,8 @@
 
 use super::size_name::{Looking, Visiting};
 use super::{
-    Bar, Bend, Corners, Form, HoleSpec, OutlineSpec, Repeat, RootSpec, SectionSpec, Segment, SizeName, ThicknessSpec,
+    Bar, Bend, Corners, Dressed, Form, HoleSpec, OutlineSpec, Repeat, RootSpec, SectionSpec, Segment, SizeName,
+    ThicknessSpec,
 };
 use fh_measure::WrittenLength;
 
@@ -86,6 +87,7 @@ impl Segment {
     pub(crate) fn sizes(&self, visit: Looking<'_>) {
         self.form.sizes(visit);
         self.bend.iter().for_each(|bend| bend.sizes(visit));
+        self.dressed.iter().for_each(|dressed| dressed.sizes(visit));
         self.repeats.iter().for_each(|repeat| repeat.sizes(visit));
         for via in &self.via {
             via.form.iter().for_each(|form| form.sizes(visit));
@@ -97,6 +99,7 @@ impl Segment {
     pub(crate) fn sizes_mut(&mut self, visit: Visiting<'_>) {
         self.form.sizes_mut(visit);
         self.bend.iter_mut().for_each(|bend| bend.sizes_mut(visit));
+        self.dressed.iter_mut().for_each(|dressed| dressed.sizes_mut(visit));
         self.repeats.iter_mut().for_each(|repeat| repeat.sizes_mut(visit));
         for via in &mut self.via {
             via.form.iter_mut().for_each(|form| form.sizes_mut(visit));
@@ -180,6 +183,26 @@ impl Repeat {
         step.iter_mut().for_each(|size| visit(SizeName::RowStep, size));
         width.iter_mut().for_each(|size| visit(SizeName::RowWidth, size));
         margin.iter_mut().for_each(|size| visit(SizeName::RowMargin, size));
+    }
+}
+
+impl Dressed {
+    /// Looks at every length that is written in it, with its name.
+    pub(crate) fn sizes(&self, visit: Looking<'_>) {
+        let Self { die, from, length, side: _, depth, lean: _ } = self;
+        die.radius().iter().for_each(|size| visit(SizeName::DieRadius, size));
+        from.iter().for_each(|size| visit(SizeName::DressedFrom, size));
+        length.iter().for_each(|size| visit(SizeName::DressedLength, size));
+        visit(SizeName::DressedDepth, depth);
+    }
+
+    /// Changes every length that is written in it.
+    pub(crate) fn sizes_mut(&mut self, visit: Visiting<'_>) {
+        let Self { die, from, length, side: _, depth, lean: _ } = self;
+        die.radius_mut().into_iter().for_each(|size| visit(SizeName::DieRadius, size));
+        from.iter_mut().for_each(|size| visit(SizeName::DressedFrom, size));
+        length.iter_mut().for_each(|size| visit(SizeName::DressedLength, size));
+        visit(SizeName::DressedDepth, depth);
     }
 }
 
@@ -421,7 +444,11 @@ pub(super) mod tests {
         "thickness": "91 mm" } } },
       { "form": { "cube": { "side": "92 mm" } }, "via": [
         { "form": { "drawn": { "length": "93 mm", "section": { "round": "94 mm" } } } },
-        { "bend": { "curve": { "inside_radius": "95 mm" } } } ] }
+        { "bend": { "curve": { "inside_radius": "95 mm" } } } ] },
+      { "form": { "plain": { "length": "96 mm" } }, "dressed": [
+        { "die": { "fuller": { "radius": "97 mm" } }, "from": "98 mm", "length": "99 mm", "depth": "100 mm" },
+        { "die": { "swage": { "radius": "101 mm" } }, "depth": "102 mm" },
+        { "die": { "v_block": { "angle": "9 deg" } }, "depth": "103 mm" } ] }
     ]"#;
 
     #[test]
@@ -429,7 +456,7 @@ pub(super) mod tests {
         let segments: Vec<Segment> = serde_json::from_str(SEGMENTS).unwrap();
         let mut found = Vec::new();
         segments.iter().for_each(|segment| segment.lengths(&mut |length| found.push(length.mm())));
-        assert_eq!(found, (1..=95).map(f64::from).collect::<Vec<_>>());
+        assert_eq!(found, (1..=103).map(f64::from).collect::<Vec<_>>());
     }
 
     #[test]
@@ -450,9 +477,9 @@ pub(super) mod tests {
             segment.lengths_mut(&mut |length| *length = length.scaled(2.0).unwrap());
         }
         let doubled = serde_json::to_string(&segments).unwrap();
-        assert_eq!(doubled.matches(" mm\"").count(), 95);
+        assert_eq!(doubled.matches(" mm\"").count(), 103);
         let mut found = Vec::new();
         segments.iter().for_each(|segment| segment.lengths(&mut |length| found.push(length.mm() / 2.0)));
-        assert_eq!(found, (1..=95).map(f64::from).collect::<Vec<_>>());
+        assert_eq!(found, (1..=103).map(f64::from).collect::<Vec<_>>());
     }
 }

@@ -3,6 +3,7 @@
 mod ball;
 mod collar;
 mod corner;
+mod dressed;
 mod lines;
 mod loft;
 mod outline_loop;
@@ -16,7 +17,7 @@ pub(crate) use socket::socket;
 
 use crate::Mesh;
 use crate::fineness::Fineness;
-use fh_core::metal::{SectionSize, Shape};
+use fh_core::metal::{Dressing, SectionSize, Shape};
 use fh_core::space::Way;
 use fh_measure::in_mm;
 
@@ -28,6 +29,18 @@ pub(crate) fn solid(shape: &Shape, reversed: bool, way: &Way, fineness: &Finenes
         return corner::corner(corner, fineness);
     }
     let mut mesh = straight(shape, reversed, way, fineness);
+    take_along(&mut mesh, way);
+    mesh
+}
+
+/// The surface of a bar with lengths that are dressed in dies along its way.
+pub(crate) fn dressed(
+    shape: &Shape,
+    reversed: bool,
+    (way, dressings): (&Way, &[Dressing]),
+    fineness: &Fineness,
+) -> Mesh {
+    let mut mesh = dressed::dressed(shape, reversed, (way, dressings), fineness);
     take_along(&mut mesh, way);
     mesh
 }

@@ -39,7 +39,7 @@ fn outline([from, to]: [&SectionSize; 2], way: &Way, fineness: &Fineness) -> Vec
 }
 
 /// Cuts the longer edges of an outline to no more than an even share of its perimeter, each in an even number of pieces.
-fn cut_edges(outline: &[MatchedPoint], parts: usize) -> Vec<MatchedPoint> {
+pub(super) fn cut_edges(outline: &[MatchedPoint], parts: usize) -> Vec<MatchedPoint> {
     let next = |index: usize| outline[(index + 1) % outline.len()];
     let size = |a: &MatchedPoint, b: &MatchedPoint| {
         let of = |a: [f64; 2], b: [f64; 2]| (b[0] - a[0]).hypot(b[1] - a[1]);
@@ -62,7 +62,7 @@ fn cut_edges(outline: &[MatchedPoint], parts: usize) -> Vec<MatchedPoint> {
 }
 
 /// Where a taper is cut: as finely as its run-out needs, and as finely as its way does.
-fn stations(runout: Runout, reversed: bool, way: &Way, fineness: &Fineness) -> Vec<f64> {
+pub(super) fn stations(runout: Runout, reversed: bool, way: &Way, fineness: &Fineness) -> Vec<f64> {
     let along = fineness.stations_mm(way);
     let steps = if runout == Runout::Straight { 1 } else { fineness.runout };
     // For t^p the straight pieces between cuts miss least metal where the cuts lie as the cube root of its curvature asks.

@@ -39,6 +39,8 @@ pub struct Stage {
     pub aside: bool,
     /// Its slit opened.
     pub opened: bool,
+    /// Dressed in its dies.
+    pub dressed: bool,
     /// Bent or twisted.
     pub bent: bool,
     /// Welded.
@@ -142,6 +144,7 @@ impl Progress {
             O::Trim => stage.trimmed = true,
             O::PartOff => stage.off |= matches!(form, Form::Hold(_)),
             O::Weld => stage.welded = true,
+            O::Dress => stage.dressed = true,
             O::Split => stage.cut |= is_split,
             O::BendAside => stage.aside = is_split,
             O::Straighten => {
@@ -211,8 +214,7 @@ impl Progress {
                 Form::Split(_) if stage.cut => self.cut_length(site, at, &lengths),
                 _ if stage.forged => {
                     let rough = rough_outline(part, stage.trimmed).map(|outline| in_mm(outline.length()));
-                    rough.unwrap_or(in_mm(part.balance.forged_length)) * self.untwisted(site, at)
-                        + self.unpierced_mm(site, part)
+                    rough.unwrap_or(forged_mm(part, stage)) * self.untwisted(site, at) + self.unpierced_mm(site, part)
                 }
                 _ if stage.on_the_way().is_some() => via_mm(part, stage).unwrap_or(raw),
                 _ if stage.along => along_mm(site, at).unwrap_or(raw),
@@ -306,6 +308,13 @@ impl Progress {
         }
         starts
     }
+}
+
+/// How long a forged part is, in mm: before it is dressed, shorter by what the dies will send along it.
+fn forged_mm(part: Part<'_>, stage: Stage) -> f64 {
+    let undressed = || part.balance.shape_before_dies().map(|shape| in_mm(shape.length()));
+    let before = (!stage.dressed && !part.balance.dressed.is_empty()).then(undressed).flatten();
+    before.unwrap_or(in_mm(part.balance.forged_length))
 }
 
 /// How long a shape on the way is, in mm.

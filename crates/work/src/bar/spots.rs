@@ -2,7 +2,7 @@
 
 use crate::bar::lengths::Lengths;
 use crate::job::along::followers;
-use crate::job::site::{Site, extents};
+use crate::job::site::{Site, extents, in_mm};
 use crate::job::task::Task;
 use fh_core::metal::FreeEnd;
 use fh_core::plan::{Form, Operation, Step};
@@ -15,6 +15,8 @@ const CUT: f64 = 25.0;
 pub(crate) enum Spot {
     /// A part, and as much bar beside it as the bar is thick.
     Part(usize),
+    /// What is dressed of a part, as shares of its length, and as much bar beside it as the bar is thick.
+    Stretch { part: usize, from: f64, to: f64 },
     /// A part and no more: what is hot beside it would thicken too.
     Alone(usize),
     /// The bar on both sides of a cut at an end of a part.
@@ -45,6 +47,7 @@ fn of_part(site: &Site<'_>, task: &Task, at: usize) -> Vec<Spot> {
         // What is hot beside a twist twists with it.
         (Operation::Twist, _) => vec![Spot::Alone(at)],
         (Operation::Open, _) if is_twisted_open(site, at) => vec![Spot::Alone(at)],
+        (Operation::Dress, _) => vec![dressed(site, at)],
         (Operation::PartOff, Some(Form::Hold(_))) | (Operation::Trim, Some(Form::Trim(_))) => cuts(site, at),
         // Branches are bent apart and back at their root: their tips stay out of the fire.
         (Operation::BendAside | Operation::Straighten, Some(Form::Split(_))) if !site.is_closed_slit(at) => {
@@ -56,6 +59,16 @@ fn of_part(site: &Site<'_>, task: &Task, at: usize) -> Vec<Spot> {
         }
         _ => vec![Spot::Part(at)],
     }
+}
+
+/// From where to where a part is dressed in its dies.
+fn dressed(site: &Site<'_>, at: usize) -> Spot {
+    let Some(part) = site.part(at).filter(|part| !part.balance.dressed.is_empty()) else { return Spot::Part(at) };
+    let long = in_mm(part.balance.forged_length).max(1e-9);
+    let share = |mm: f64| (mm / long).clamp(0.0, 1.0);
+    let ends = part.balance.dressed.iter().map(|one| [share(in_mm(one.start)), share(in_mm(one.end))]);
+    let [from, to] = ends.fold([1.0_f64, 0.0_f64], |all, one| [all[0].min(one[0]), all[1].max(one[1])]);
+    Spot::Stretch { part: at, from, to }
 }
 
 /// Whether the rods of a slit are twisted as it is opened.
@@ -90,6 +103,10 @@ pub(crate) fn reach(spots: &[Spot], lengths: &Lengths) -> Option<[f64; 2]> {
 fn one(spot: Spot, lengths: &Lengths) -> [f64; 2] {
     match spot {
         Spot::Part(at) | Spot::Alone(at) => lengths.extent([at].iter()),
+        Spot::Stretch { part, from, to } => {
+            let [start, end] = lengths.extent([part].iter());
+            [start + (end - start) * from, start + (end - start) * to]
+        }
         Spot::Cut { part, at_end } | Spot::Root { part, at_end } => {
             let middle = lengths.extent([part].iter())[usize::from(at_end)];
             [middle - CUT / 2.0, middle + CUT / 2.0]
@@ -104,7 +121,9 @@ pub(crate) fn hot(site: &Site<'_>, spots: &[Spot], lengths: &Lengths) -> Option<
     let of = |spot: &Spot| {
         let [from, to] = one(*spot, lengths);
         match spot {
-            Spot::Part(_) => [(from - thick).max(start.min(from)), (to + thick).min(end.max(to))],
+            Spot::Part(_) | Spot::Stretch { .. } => {
+                [(from - thick).max(start.min(from)), (to + thick).min(end.max(to))]
+            }
             Spot::Root { .. } => [(from - thick).max(start.min(from)), (to + thick).min(end.max(to))],
             Spot::Alone(_) | Spot::Cut { .. } => [from, to],
         }

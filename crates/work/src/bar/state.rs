@@ -7,7 +7,7 @@ use crate::job::site::{Part, Site, in_mm, in_mm2, in_mm3, mm};
 use crate::job::task::operations;
 use crate::job::upsets::upset_length_mm;
 use fh_core::balance::{BarBalance, SegmentBalance};
-use fh_core::metal::{Bent, BranchSize, FreeEnd, OpeningSize, Outline, SectionSize, Shape, SplitSize};
+use fh_core::metal::{Bent, BranchSize, FreeEnd, Moved, OpeningSize, Outline, SectionSize, Shape, SplitSize};
 use fh_core::plan::{Chain, Form, Gives, Operation};
 use uom::si::f64::Volume;
 use uom::si::volume::cubic_millimeter;
@@ -44,6 +44,8 @@ struct Now {
     bent: bool,
     swell: f64,
     metal_mm3: f64,
+    /// How many times longer its dressed lengths are than they will be; none where it is not dressed yet.
+    dressed: Option<f64>,
     /// How a shape on the way is bent, and whether it is read from its other end; none of other shapes.
     via: Option<(Option<Bent>, bool)>,
 }
@@ -54,6 +56,13 @@ impl Now {
         slot.swell = self.swell;
         slot.finished_volume = cubic(self.metal_mm3);
         slot.trimmed_volume = cubic(0.0);
+        match self.dressed {
+            None => {
+                slot.dressed.clear();
+                slot.moved = Moved::default();
+            }
+            Some(longer) => slot.dressed.iter_mut().for_each(|one| *one = one.longer(longer)),
+        }
         if !self.bent {
             slot.bent = None;
         }
@@ -73,7 +82,7 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
     let (finished, trimmed) = (in_mm3(balance.finished_volume), in_mm3(balance.trimmed_volume));
     let whole = finished + trimmed;
     let missing = in_mm3(balance.missing_volume);
-    let none = Now { shape: None, bent: false, swell: 1.0, metal_mm3: 0.0, via: None };
+    let none = Now { shape: None, bent: false, swell: 1.0, metal_mm3: 0.0, dressed: None, via: None };
     let Some(shape) = &balance.shape else { return none };
     if stage.off || !progress.is_there(site, part.at) {
         return none;
@@ -114,13 +123,18 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
         }
         // What is cut off on purpose, or held, is metal as long as it is there.
         (Form::Trim(_) | Form::Hold(_), _) => (shape.clone(), whole),
+        (_, _) if !balance.dressed.is_empty() && !stage.dressed => {
+            let before = balance.shape_before_dies().unwrap_or_else(|| shape.clone());
+            (before.scaled(Gives::Length, untwisted).unwrap_or(before), finished)
+        }
         (_, shape) if untwisted > 1.0 => {
             (shape.scaled(Gives::Length, untwisted).unwrap_or_else(|| shape.clone()), finished)
         }
         (_, shape) => (shape.clone(), finished),
     };
     let swell = if untwisted > 1.0 { 1.0 } else { balance.swell };
-    Now { shape: Some(shape), bent: stage.bent, swell, metal_mm3, via: None }
+    let dressed = stage.dressed.then_some(untwisted);
+    Now { shape: Some(shape), bent: stage.bent, swell, metal_mm3, dressed, via: None }
 }
 
 /// A part as a shape on the way; none where it has none of them.
@@ -129,7 +143,7 @@ fn on_the_way(part: Part<'_>, stage: Stage) -> Option<Now> {
     let via = part.balance.via.get(made)?;
     let bent = via.bent.filter(|_| !is_straight);
     let (shape, metal_mm3) = (via.shape.clone(), in_mm3(via.metal));
-    Some(Now { shape, bent: false, swell: 1.0, metal_mm3, via: Some((bent, via.reversed)) })
+    Some(Now { shape, bent: false, swell: 1.0, metal_mm3, dressed: None, via: Some((bent, via.reversed)) })
 }
 
 /// The section that an operation on a part begins with: the bar's, or that of the block to which the part was upset before.
@@ -194,12 +208,19 @@ fn wedged(size: &SplitSize) -> OpeningSize {
 fn split_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64]) -> Now {
     let stage: Stage = progress.stages[part.at];
     let Some(Shape::Split(size)) = &part.balance.shape else {
-        return Now { shape: None, bent: false, swell: 1.0, metal_mm3: 0.0, via: None };
+        return Now { shape: None, bent: false, swell: 1.0, metal_mm3: 0.0, dressed: None, via: None };
     };
     if !stage.cut {
         let (section, length) = (site.raw_section(part.at), mm(lengths[part.at]));
         let metal_mm3 = in_mm2(section.area()) * lengths[part.at];
-        return Now { shape: Some(Shape::Prism { section, length }), bent: false, swell: 1.0, metal_mm3, via: None };
+        return Now {
+            shape: Some(Shape::Prism { section, length }),
+            bent: false,
+            swell: 1.0,
+            metal_mm3,
+            dressed: None,
+            via: None,
+        };
     }
     let mut now = size.clone();
     now.length = mm(lengths[part.at]);
@@ -223,7 +244,7 @@ fn split_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f6
             .sum::<f64>();
     }
     now.volume = cubic(metal_mm3);
-    Now { shape: Some(Shape::Split(now)), bent: false, swell: 1.0, metal_mm3, via: None }
+    Now { shape: Some(Shape::Split(now)), bent: false, swell: 1.0, metal_mm3, dressed: None, via: None }
 }
 
 /// Takes back the shifts of set-downs that are not made yet.

@@ -134,7 +134,7 @@ fn sort(operation: Operation) -> u8 {
         O::Isolate | O::SetDown => 2,
         O::Split | O::BendAside => 3,
         O::Draw | O::Taper | O::Spread | O::Flatten => 4,
-        O::Punch | O::Drift | O::Drill => 5,
+        O::Punch | O::Drift | O::Drill | O::Dress => 5,
         O::Trim | O::Scarf => 6,
         O::Straighten => 7,
         O::PartOff | O::DressEdges => 8,

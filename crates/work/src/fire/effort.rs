@@ -47,8 +47,17 @@ fn reckoned(site: &Site<'_>, fire: Option<&Fire>, task: &Task) -> f64 {
             let paced = own.map(|pace| volume / 1000.0 * strain / pace);
             paced.or_else(reckoned).unwrap_or(LEAST).max(LEAST)
         }
+        Some(part) if task.operation == Operation::Dress => dressed(part, fire),
         _ => usual(task.operation),
     }
+}
+
+/// How long dressing in dies takes, in minutes: what they move is strained once over, and each die takes a look at least (common
+/// practice, no source).
+fn dressed(part: Part<'_>, fire: Option<&Fire>) -> f64 {
+    let struck = fire.and_then(|fire| fire.hammering_minutes(part.balance.moved.moved_mm3, 1.0, REDUNDANT));
+    let least = LITTLE * part.balance.dressed.len() as f64;
+    struck.filter(|minutes| minutes.is_finite()).unwrap_or(least).max(least)
 }
 
 /// What is usual where no metal is drawn: common practice, no source.

@@ -128,7 +128,7 @@ fn needs_beside(operation: Operation) -> bool {
     use Operation as O;
     !matches!(
         operation,
-        O::Upset | O::Twist | O::Spread | O::Flatten | O::Draw | O::Punch | O::Drift | O::Trim | O::Stamp
+        O::Upset | O::Twist | O::Spread | O::Flatten | O::Draw | O::Dress | O::Punch | O::Drift | O::Trim | O::Stamp
     )
 }
 
@@ -138,7 +138,16 @@ fn goes_on(operation: Operation) -> bool {
     use Operation as O;
     matches!(
         operation,
-        O::Draw | O::Taper | O::Spread | O::Flatten | O::Isolate | O::SetDown | O::Split | O::Corner | O::DressEdges
+        O::Draw
+            | O::Taper
+            | O::Spread
+            | O::Flatten
+            | O::Isolate
+            | O::SetDown
+            | O::Split
+            | O::Corner
+            | O::Dress
+            | O::DressEdges
     )
 }
 

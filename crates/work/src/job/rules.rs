@@ -363,6 +363,7 @@ fn why_within(first: Operation, then: Operation) -> Why {
     match (first, then) {
         (_, O::Brush | O::Stamp) => Why::FinishLast,
         (O::Brush, _) => Why::CleanFirst,
+        (first, O::Dress) if first.is_shaping() => Why::DieLate,
         (O::Stamp, _) => Why::StampBeforeBend,
         (O::Punch, O::Split) => Why::RootFirst,
         (O::Punch, O::Drift) => Why::SlitFirst,

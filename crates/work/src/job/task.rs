@@ -239,7 +239,9 @@ fn from_another(begun: &Begun, mut all: Vec<Operation>) -> Vec<Operation> {
     // The block was isolated for the first of its shapes.
     all.retain(|operation| *operation != Operation::Isolate);
     if begun.keeps_form {
-        all.retain(|it| bends(*it) || matches!(it, Operation::Brush | Operation::Stamp | Operation::Weld));
+        all.retain(|it| {
+            bends(*it) || matches!(it, Operation::Brush | Operation::Dress | Operation::Stamp | Operation::Weld)
+        });
         if begun.was_bent && begun.keeps_bend {
             all.retain(|operation| !bends(*operation));
         }
@@ -261,6 +263,9 @@ fn from_the_bar(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
     }
     if neck::grooves(site, part).is_empty() {
         all.retain(|operation| *operation != Operation::Isolate);
+    }
+    if !part.balance.dressed.is_empty() {
+        all.push(Operation::Dress);
     }
     if !part.segment.repeats.is_empty() {
         all.push(Operation::Stamp);

@@ -41,6 +41,8 @@ pub enum Why {
     ForgeBeforeBend,
     /// A hole before bending near it.
     HoleBeforeBend,
+    /// A die dresses what is forged to its size.
+    DieLate,
     /// Marks and stamps before the bend.
     StampBeforeBend,
     /// Straight and measured before the first bend.
@@ -85,7 +87,7 @@ pub enum Why {
 
 impl Why {
     /// Every reason.
-    pub const ALL: [Self; 39] = [
+    pub const ALL: [Self; 40] = [
         Self::MarkFirst,
         Self::IsolateFirst,
         Self::UpsetFirst,
@@ -105,6 +107,7 @@ impl Why {
         Self::TrimBeforeBend,
         Self::ForgeBeforeBend,
         Self::HoleBeforeBend,
+        Self::DieLate,
         Self::StampBeforeBend,
         Self::StraightFirst,
         Self::TwistFirst,
@@ -173,6 +176,7 @@ impl Why {
             Self::HoleBeforeBend => {
                 "While the bar is straight the boss lies flat and the punch stands square; a bend beside it is spoiled by punching."
             }
+            Self::DieLate => "A die dresses what is to size: drawn afterwards, what it left is gone.",
             Self::StampBeforeBend => {
                 "Equal steps are marked out on the straight part: on a bend they cannot be measured."
             }

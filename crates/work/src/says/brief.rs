@@ -12,6 +12,7 @@ use crate::job::part::{is_filed, is_rolled_across, is_sawn, left_to_trim_mm};
 use crate::job::site::{Part, Site, extents, in_mm};
 use crate::job::task::{Task, is_hot};
 use crate::job::upsets::is_clamped;
+use crate::says::dies;
 use crate::says::lay::upset::swelling_side;
 use crate::says::words::length_words;
 use fh_core::forms;
@@ -48,6 +49,7 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend], hold: Opti
         O::Draw if is_round(site, task) => P::SwageBlock,
         O::Roll if part.is_some_and(is_rolled_across) => P::FarEdge,
         O::Roll => P::SwageBlock,
+        O::Dress => part.map_or(P::Face, dies::place),
         O::Twist | O::Open => P::Vice,
         O::Normalise => P::Bench,
         operation if operation.is_hot() => P::Face,
@@ -117,6 +119,7 @@ pub(crate) fn up_degrees(site: &Site<'_>, task: &Task) -> Option<f64> {
         (Operation::Punch | Operation::Drift | Operation::Drill | Operation::Flatten | Operation::Spread, _) => {
             Some(0.0)
         }
+        (Operation::Dress, _) => dies::up_degrees(part),
         // It is struck down over the edge: the side that it is bent toward lies below.
         (Operation::Bend | Operation::Corner, _) => {
             let side = part.segment.bend.as_ref()?.side_radians().to_degrees();

@@ -113,6 +113,7 @@ fn check_of_part(site: &Site<'_>, task: &Task, sizes: &[Size]) -> Option<String>
         O::Spread | O::Flatten => {
             Some(format!("Check the thickness with the {}, the outline against the template.", with(is_thickness)))
         }
+        O::Dress => task.part.and_then(|at| site.part(at)).map(|part| crate::says::dies::check(site, part)),
         _ => None,
     };
     gauged.or_else(|| looked_at(site, task).map(str::to_owned))

@@ -7,6 +7,7 @@ pub(crate) mod bend_tools;
 pub(crate) mod brief;
 pub(crate) mod careful;
 pub(crate) mod checks;
+pub(crate) mod dies;
 pub(crate) mod fire_words;
 pub(crate) mod gauges;
 pub(crate) mod heat_with;

@@ -9,6 +9,7 @@ use crate::job::site::{Part, Site, extents, in_mm};
 use crate::job::task::{Task, operations};
 use crate::job::upsets::upset_length_mm;
 use crate::says::checks::is_scarfed;
+use crate::says::dies;
 use crate::says::necks;
 use crate::says::size::{Measure, Size};
 use crate::says::sized::{Row, headed, peak, section_rows, sized};
@@ -67,6 +68,7 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
             all.extend(boss_around(site, part, progress));
             all
         }
+        O::Dress => dies::sizes(site, part),
         O::Scarf => named(site, part, &[SizeName::Scarf]),
         _ if task.operation.is_bending() || task.operation == O::Twist => bent(site, part),
         _ => Vec::new(),

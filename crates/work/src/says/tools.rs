@@ -69,6 +69,7 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         }
         O::Scarf | O::BendAside | O::Straighten => vec![Wanted::plain(K::Hammer, "Light, quick blows.")],
         O::Bend | O::Corner | O::Roll | O::Open | O::Twist => bend(site, part),
+        O::Dress => crate::says::dies::tools(site, part),
         O::Brush => vec![Wanted::plain(K::Brush, BRUSHED)],
         _ => Vec::new(),
     }

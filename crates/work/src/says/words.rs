@@ -7,7 +7,7 @@ use crate::job::task::Task;
 use fh_core::describe::{Face, short_name};
 use fh_core::forms;
 use fh_core::metal::{Bent, Shape};
-use fh_core::plan::{Form, Made, Member, Operation, Plan, PlanUnit, SocketAxis};
+use fh_core::plan::{DieKind, Form, Made, Member, Operation, Plan, PlanUnit, SocketAxis};
 use fh_measure::{Rounding, format_decimal, format_length};
 
 /// A length that has to be hot, in words: as fine as the marks.
@@ -157,6 +157,7 @@ fn verb(site: &Site<'_>, part: Part<'_>, task: &Task) -> &'static str {
         O::Twist => "Twist",
         O::Scarf => "Scarf",
         O::Weld => "Weld at",
+        O::Dress => in_dies(part),
         O::DressEdges => "Dress the edges of",
         O::Stamp => "Mark out",
         O::Brush => "Brush",
@@ -168,6 +169,18 @@ fn verb(site: &Site<'_>, part: Part<'_>, task: &Task) -> &'static str {
         O::Own => "Your own work on",
         O::Split | O::Punch | O::Drift | O::Drill | O::Trim | O::PartOff => cut(site, part, task.operation),
         O::BendAside | O::Straighten => branches(site, part, task.operation),
+    }
+}
+
+/// What is done to a part in dies, as a verb: by the die where all are of one kind.
+fn in_dies(part: Part<'_>) -> &'static str {
+    let mut kinds = part.segment.dressed.iter().map(|dressed| dressed.die.kind());
+    let first = kinds.next();
+    match first.filter(|first| kinds.all(|kind| kind == *first)) {
+        Some(DieKind::Fuller | DieKind::FullerAcross) => "Fuller",
+        Some(DieKind::Swage) => "Swage a side of",
+        Some(DieKind::VBlock) => "Dress the keel of",
+        None => "Dress",
     }
 }
 

@@ -91,6 +91,7 @@ impl Details {
                     details.lines.extend(place.across(length * share, 1.0, true));
                 }
             }
+            _ if !balance.dressed.is_empty() => details.add_dressed(&place),
             Form::Weld(_) => details.lines.extend(place.slanted([0.0, length], 1.0, false)),
             _ => {}
         }
@@ -100,6 +101,25 @@ impl Details {
     /// Whether nothing of it is drawn on the forged bar.
     pub(in crate::canvas) fn is_empty(&self) -> bool {
         self.lines.is_empty() && self.hole.is_empty() && self.blank.top.is_empty() && self.twist.is_none()
+    }
+
+    /// The edges of what is dressed in dies; once it is twisted they run round it, and the words tell them.
+    fn add_dressed(&mut self, place: &Place<'_>) {
+        if self.twist.is_some() {
+            return;
+        }
+        for view in [View::Side, View::Top] {
+            for seen in place.balance.dressed_seen(view) {
+                let [[from, low], [to, high]] = seen.corners_mm;
+                let corners = [[from, low], [to, low], [to, high], [from, high]];
+                let edges = (0..4).map(|index| [corners[index], corners[(index + 1) % 4]]);
+                let line = |ends: [[f64; 2]; 2]| {
+                    let ends = ends.map(|end| place.lane.fan.place(end, view));
+                    Line { view, ends, dashed: seen.is_hidden }
+                };
+                self.lines.extend(edges.map(line));
+            }
+        }
     }
 
     fn add_hole(&mut self, place: &Place<'_>) {

@@ -7,7 +7,7 @@ pub(crate) struct Page {
 }
 
 /// Every page, in the order in which they are listed.
-pub(crate) const PAGES: [Page; 52] = [
+pub(crate) const PAGES: [Page; 53] = [
     Page { file: "README.md", text: include_str!("../../../../../docs/handbook/README.md") },
     Page { file: "first-plan.md", text: include_str!("../../../../../docs/handbook/first-plan.md") },
     Page { file: "window.md", text: include_str!("../../../../../docs/handbook/window.md") },
@@ -39,6 +39,7 @@ pub(crate) const PAGES: [Page; 52] = [
     Page { file: "bends/socket.md", text: include_str!("../../../../../docs/handbook/bends/socket.md") },
     Page { file: "bends/twist.md", text: include_str!("../../../../../docs/handbook/bends/twist.md") },
     Page { file: "on-the-way.md", text: include_str!("../../../../../docs/handbook/on-the-way.md") },
+    Page { file: "dies.md", text: include_str!("../../../../../docs/handbook/dies.md") },
     Page { file: "repeats.md", text: include_str!("../../../../../docs/handbook/repeats.md") },
     Page { file: "tolerances.md", text: include_str!("../../../../../docs/handbook/tolerances.md") },
     Page { file: "asked-sizes.md", text: include_str!("../../../../../docs/handbook/asked-sizes.md") },

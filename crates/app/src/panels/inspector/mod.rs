@@ -6,6 +6,7 @@ mod bend;
 mod blank;
 mod branch;
 mod contents;
+mod dressed;
 mod facts;
 mod flag;
 mod form;

@@ -1,6 +1,6 @@
 //! The selected segment: its name, its form and bend with their sizes, what it gives, its section and its figures.
 
-use super::{bend, contents, facts, form, ladder, mark, notes, repeats, split, trade, via};
+use super::{bend, contents, dressed, facts, form, ladder, mark, notes, repeats, split, trade, via};
 use crate::figures;
 use crate::state::{Command, Desk, Request};
 use crate::theme::{Text, space};
@@ -53,6 +53,10 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize, out: &mut Vec<Reques
         chosen = chosen.or(change.map(PartChange::Via));
     }
     trade::show(ui, desk, at);
+    if FormKind::DRESSED.contains(&segment.form.kind()) {
+        heading::show(ui, desk.theme, "Dressed in a die");
+        dressed::show(ui, &sizing, &mut next, balance, ends(desk, at)[0]);
+    }
     heading::show(ui, desk.theme, "Repeats");
     repeats::show(ui, &sizing, &mut next, balance, ends(desk, at));
     contents::show(ui, desk, at, out);

@@ -3,7 +3,9 @@
 use crate::forms::{Flag, Hole, Shoulder, Split};
 use crate::joints::{Joined, Role, joined};
 use crate::metal::{Outline, in_mm};
-use crate::plan::{BaseLine, Bend, Form, Hangs, JointKind, JointSide, OutlineSpec, Plan, Segment, Sides, SocketAxis};
+use crate::plan::{
+    BaseLine, Bend, DressedSide, Form, Hangs, JointKind, JointSide, OutlineSpec, Plan, Segment, Sides, SocketAxis,
+};
 use fh_measure::{LengthRange, MeasureError, WrittenAngle, WrittenLength};
 
 type Done = Result<(), MeasureError>;
@@ -64,6 +66,11 @@ fn from_other_side(side: &mut Option<JointSide>) -> Done {
 fn segment(segment: &mut Segment) -> Done {
     form(&mut segment.form)?;
     segment.bend.iter_mut().try_for_each(bend)?;
+    for dressed in &mut segment.dressed {
+        if let DressedSide::Around(side) = &mut dressed.side {
+            turn_round(side)?;
+        }
+    }
     for via in &mut segment.via {
         via.form.iter_mut().try_for_each(form)?;
         via.bend.iter_mut().try_for_each(bend)?;

@@ -8,7 +8,9 @@ use super::tolerances::add_tolerances;
 use super::words::{MarkKind, Strip, StripBlock, StripMark, TableRow};
 use crate::sheets::type_sizes::SMALLEST;
 use fh_core::balance::{BarBalance, BarSpread, HoleMark, LaidOff, SegmentBalance};
-use fh_core::describe::{bend_words, hole_words, made_words, repeat_lines, segment_name, side_words, slit_line_words};
+use fh_core::describe::{
+    bend_words, dressed_lines, hole_words, made_words, repeat_lines, segment_name, side_words, slit_line_words,
+};
 use fh_core::metal::{Shape, View};
 use fh_core::plan::{Bar, Chain, Flat, Form, Plan, Segment};
 use uom::si::f64::Length;
@@ -146,6 +148,7 @@ pub(super) fn table_rows(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Op
         if let Some(spread) = spread.and_then(|spread| spread.segments.get(number)) {
             add_tolerances(&mut row, plan, spread);
         }
+        row.becomes.extend(dressed_lines(plan.units.length, bar, worked, number));
         row.becomes.extend(repeat_lines(plan.units.length, bar, worked, number));
         row.becomes.extend(notes(flat.segment));
         rows.push(row);

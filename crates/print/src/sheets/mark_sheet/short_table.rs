@@ -11,7 +11,7 @@ use crate::sheets::steps::cell::lines_block;
 use crate::sheets::type_sizes::{BELOW_STEP, BODY, CAPTION, LINE_PITCH};
 use crate::typeset;
 use fh_core::balance::BarBalance;
-use fh_core::describe::{repeat_lines, segment_name};
+use fh_core::describe::{dressed_lines, repeat_lines, segment_name};
 use fh_core::plan::{Bar, Plan};
 
 /// The em of a total, and the same where rows are close.
@@ -79,10 +79,11 @@ pub(in crate::sheets) fn short_table(
     blocks
 }
 
-/// What is laid off at equal steps along the parts.
+/// What is dressed in dies, and laid off at equal steps, along the parts.
 fn repeats(plan: &Plan, bar: &Bar, worked: &BarBalance, width: f64) -> Vec<Block> {
     let of = |at: usize| {
-        let told = repeat_lines(plan.units.length, bar, worked, at).join("; ");
+        let unit = plan.units.length;
+        let told = [dressed_lines(unit, bar, worked, at), repeat_lines(unit, bar, worked, at)].concat().join("; ");
         let words = format!("“{}”: {told}", segment_name(bar, at));
         let lines = lines(&words, BELOW_STEP, Weight::Regular, width, MOST_LINES);
         (!told.is_empty()).then(|| lines_block(&lines, BELOW_STEP, Weight::Regular).then_free(1.0))

@@ -10,7 +10,7 @@ use crate::sheets::flow::Block;
 use crate::sheets::type_sizes::CAPTION;
 use fh_core::balance::SegmentBalance;
 use fh_core::forms;
-use fh_core::metal::{Twist, View};
+use fh_core::metal::{Bent, Twist, View};
 use fh_core::plan::{Chain, Form, Operation, Plan, RootSpec};
 use fh_measure::in_mm;
 use fh_work::{LaidLine, LaidPlace, MarkLine, Stage, WorkedStep};
@@ -247,7 +247,8 @@ impl Strip<'_> {
         let mut worked = self.after.bar.segments.iter().enumerate().filter(|(at, _)| self.is_worked(*at));
         let differs = |(at, segment): (usize, &SegmentBalance)| {
             let [side, top] = [View::Side, View::Top].map(|view| thickest(self.after.outline(at, view)));
-            (side - top).abs() > 0.1 * side.max(top) || segment.hole_mm().is_some()
+            let is_dressed = segment.dressed_seen(View::Top).iter().any(|seen| !seen.is_hidden);
+            (side - top).abs() > 0.1 * side.max(top) || segment.hole_mm().is_some() || is_dressed
         };
         has_branches || worked.any(differs)
     }
@@ -323,6 +324,7 @@ fn part(
     }
     let pen = if worked { Pen::Outline } else { Pen::MarkLine };
     items.push(Item::Polygon { points, fill: None, pen: Some(pen) });
+    items.extend(dressed_lines(segment, view, place));
     if view == View::Top
         && let Some(hole) = segment.hole_mm()
     {
@@ -333,6 +335,22 @@ fn part(
         });
     }
     items
+}
+
+/// The edges of what is dressed in dies; dashed on the side away from the eye.
+fn dressed_lines(segment: &SegmentBalance, view: View, place: &impl Fn([f64; 2]) -> Point) -> Vec<Item> {
+    // Once it is twisted they run round it.
+    if matches!(segment.bent, Some(Bent::Twist { .. })) {
+        return Vec::new();
+    }
+    let edges = segment.dressed_seen(view).into_iter().flat_map(|seen| {
+        let [[from, low], [to, high]] = seen.corners_mm;
+        let pen = if seen.is_hidden { Pen::Dashed } else { Pen::MarkLine };
+        let corners = [[from, low], [to, low], [to, high], [from, high]];
+        let line = move |index: usize| (corners[index], corners[(index + 1) % 4], pen);
+        (0..4).map(line).collect::<Vec<_>>()
+    });
+    edges.map(|(from, to, pen)| Item::line(place(from), place(to), pen)).filter(Item::is_finite).collect()
 }
 
 /// The edges of a twist on their way over the side that is seen: as many as it has turns for.

@@ -16,6 +16,7 @@ use crate::job::legs::WayToBend;
 use crate::job::part::{is_beside_a_hold, is_drilled, is_filed_to_its_neck, is_sawn};
 use crate::job::site::{Part, Site, extents, in_mm};
 use crate::job::task::{Task, operations};
+use crate::says::dies;
 use crate::says::heat_with::normalise_words;
 use crate::says::marks::leaves_marks_out;
 use crate::says::necks;
@@ -181,6 +182,7 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         (O::Open, _) => return Some(bent::opened(site, part)),
         (O::Twist, _) => return Some(bent::twisted(site, part)),
         (O::Stamp, _) => "Step them off cold with the dividers; then cut or strike them evenly, square across.",
+        (O::Dress, _) => return Some(dies::lay(site, part)),
         (O::Brush, _) => {
             "Brush it hot, all round, as it comes out of the fire to be closed in; then close it at once. Brushed cold it scales again in the next heat."
         }
