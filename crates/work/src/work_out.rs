@@ -1,5 +1,6 @@
 //! Working out the order of a plan.
 
+use crate::answers::at_the_anvil::anvil_notes;
 use crate::answers::into_itself::into_itself;
 use crate::answers::scale_loss::scale_loss;
 use crate::answers::scale_short::scale_short;
@@ -15,7 +16,7 @@ use crate::job::why::Why;
 use crate::says::because::{self, because};
 use crate::says::gauges::gauges;
 use crate::says::heat_with::{heat_with, normalised};
-use crate::says::notes::{anvil_notes, part_notes};
+use crate::says::notes::part_notes;
 use crate::says::shop::Shop;
 use crate::says::size::Size;
 use crate::says::wanted::gather;
@@ -63,7 +64,7 @@ pub fn work_out(plan: &Plan, balance: &Balance, shop: &Shop) -> Worked {
     let dropped = &ruled.dropped;
     let setup = Setup { plan, sites: &sites, job: &job, ordered: &ordered, dropped, shop, proposed, fire };
     let mut worked = setup.work_out(experience);
-    let notes = anvil_notes(&sites, &worked.steps, &balance.findings, &worked.findings);
+    let notes = anvil_notes(&sites, &worked, &balance.findings);
     worked.steps.iter_mut().zip(notes).for_each(|(step, notes)| step.part_notes.extend(notes));
     worked
 }
