@@ -75,12 +75,6 @@ pub(crate) fn percent(share: f64) -> String {
     if share.is_finite() { format!("{} %", (share * 1000.0).round() / 10.0) } else { "–".to_owned() }
 }
 
-/// Words with a capital at their start.
-pub(crate) fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -6,6 +6,7 @@ mod dressed;
 mod face;
 mod ladder;
 mod laid_off;
+mod letter_case;
 mod made;
 mod plain_line;
 mod repeats;
@@ -23,6 +24,7 @@ pub use ladder::{ladder_size_words, rung_change_words, rung_size_words};
 pub use laid_off::{
     LaidCuts, hole_words, laid_cuts, laid_cuts_words, laid_from_to_words, marked_side_words, slit_line_words,
 };
+pub use letter_case::{lower_first, upper_first};
 pub use made::{FollowingSize, MadeWords, made_words};
 pub use plain_line::plain_line;
 pub use repeats::{
@@ -36,7 +38,7 @@ pub use via::via_words;
 use crate::balance::Derived;
 use crate::forms;
 use crate::plan::{Bar, Bend, Chain, Flat, Form, PlanUnit, Segment, Sides, SizeName, path_in};
-use fh_measure::{Rounding, WrittenAngle, WrittenLength, format_length};
+use fh_measure::{WrittenAngle, WrittenLength, format_length};
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
@@ -53,7 +55,7 @@ pub fn form_words(segment: &Segment) -> String {
 /// A radius or a diameter that gave to fit the bar is left out: `derived` tells it.
 pub fn bend_words(segment: &Segment, derived: &[Derived]) -> Option<String> {
     let written = |size: &Option<WrittenLength>, name: SizeName| {
-        let gave = derived.iter().any(|derived| derived.gave && derived.name == name);
+        let gave = derived.iter().any(|derived| derived.gave.is_some() && derived.name == name);
         size.clone().filter(|_| !gave)
     };
     let angle =
@@ -121,13 +123,8 @@ pub fn derived_words(size: &Derived, unit: PlanUnit) -> Option<String> {
         (None, None, Some(count)) => plain_number(count),
         (None, None, None) => return None,
     };
-    let to_fit = if size.gave { format!(", {}", gave_words(size)) } else { String::new() };
+    let to_fit = size.gave.map_or_else(String::new, |reason| format!(", {}", reason.words()));
     Some(format!("{} {value}{to_fit}", size.name.words()))
-}
-
-/// What a size gave for: `to fit the bar`, `to fill its block`.
-fn gave_words(size: &Derived) -> &'static str {
-    size.because.strip_prefix("gives ").unwrap_or("to fit the bar")
 }
 
 /// An angle to half a degree: `90°`, `22.5°`.
@@ -145,11 +142,7 @@ fn written_angle(angle: &WrittenAngle) -> String {
 
 /// A length that the smith forges to, finer than the marks.
 pub fn fine_length(length: Length, unit: PlanUnit) -> String {
-    let rounding = match unit {
-        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
-        PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
-    };
-    format_length(length.get::<millimeter>(), unit.length_unit(), rounding)
+    format_length(length.get::<millimeter>(), unit.length_unit(), unit.finest())
 }
 
 /// The side that a set-down or a peak is on; none where the form has no side.

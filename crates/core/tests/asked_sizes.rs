@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests stop where something is wrong")]
 
 use crate::blocks::{cases, check, read};
-use fh_core::balance::{Balance, SizeMissed, balance};
+use fh_core::balance::{Balance, GaveFor, SizeMissed, balance};
 use fh_core::edit::{Edit, History};
 use fh_core::plan::{AskedSize, Plan};
 use serde_json::{Value, json};
@@ -252,7 +252,7 @@ fn a_kept_size_moves_the_part_and_says_so() {
     assert!((long(&found, 0) - 114.0).abs() < 1e-9);
     assert!(found.findings.iter().all(|finding| !finding.id.starts_with("size-")));
     let shank = &found.bars[0].segments[0];
-    assert!(shank.derived.iter().any(|size| size.gave && size.because == "gives to keep an asked size"));
+    assert!(shank.derived.iter().any(|size| size.gave == Some(GaveFor::AskedSize)));
 }
 
 #[test]

@@ -185,7 +185,7 @@ fn a_scroll_too_short_for_its_turns_says_so() {
     ));
     assert_eq!(stop.id, "scroll-too-short");
     let derived = &balance.bars[0].segments[1].derived;
-    assert!(derived.iter().all(|derived| !derived.gave), "nothing gave: {derived:?}");
+    assert!(derived.iter().all(|derived| derived.gave.is_none()), "nothing gave: {derived:?}");
 }
 
 #[test]

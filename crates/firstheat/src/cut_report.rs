@@ -1,6 +1,7 @@
 //! A cut list in words and as JSON.
 
 use crate::table::{Side, lined_up};
+use fh_measure::counted;
 use fh_rack::cut::{Answer, BarCut, Goal, LeftOver};
 use fh_rack::lengths::Lengths;
 use serde::Serialize;
@@ -12,6 +13,9 @@ pub(crate) struct CutReport {
     feasible: bool,
     /// What was to be least, and what it comes to.
     objective_values: Map<String, Value>,
+    /// The same, in the order in which it was asked.
+    #[serde(skip)]
+    goals: Vec<(Goal, f64)>,
     groups: [Group; 1],
     left: Vec<Left>,
 }
@@ -69,12 +73,13 @@ impl CutReport {
         let problem = &lengths.problem;
         let worth = &answer.worth;
         let figure = |goal: &Goal| match goal {
-            Goal::Bars => ("bars", worth.bars as f64),
-            Goal::Length => ("length", mm(worth.length_nm)),
-            Goal::Cost => ("cost", money(worth.cost)),
-            Goal::Scrap => ("scrap", mm(worth.scrap_nm)),
-            Goal::Longest => ("longest", mm(worth.longest_nm)),
+            Goal::Bars => worth.bars as f64,
+            Goal::Length => mm(worth.length_nm),
+            Goal::Cost => money(worth.cost),
+            Goal::Scrap => mm(worth.scrap_nm),
+            Goal::Longest => mm(worth.longest_nm),
         };
+        let goals: Vec<(Goal, f64)> = problem.goals.iter().map(|goal| (*goal, figure(goal))).collect();
         let first = answer.bound.first;
         let lower_bound = match problem.goals.first() {
             Some(Goal::Bars) => Some(first as f64),
@@ -98,15 +103,22 @@ impl CutReport {
         };
         Self {
             feasible: answer.left.is_empty(),
-            objective_values: problem
-                .goals
-                .iter()
-                .map(figure)
-                .map(|(key, value)| (key.to_owned(), value.into()))
-                .collect(),
+            objective_values: goals.iter().map(|(goal, value)| (key(*goal).to_owned(), (*value).into())).collect(),
+            goals,
             groups: [group],
             left: answer.left.iter().map(|over| left(lengths, over)).collect(),
         }
+    }
+}
+
+/// What a goal is called in the report.
+fn key(goal: Goal) -> &'static str {
+    match goal {
+        Goal::Bars => "bars",
+        Goal::Length => "length",
+        Goal::Cost => "cost",
+        Goal::Scrap => "scrap",
+        Goal::Longest => "longest",
     }
 }
 
@@ -179,17 +191,14 @@ fn cuts(cuts: &[Cut]) -> String {
 
 /// What was asked for, and how good the list is known to be.
 fn known(report: &CutReport, group: &Group) -> String {
-    let value = |(goal, value): (&String, &Value)| {
-        let value = value.as_f64().unwrap_or(0.0);
-        match goal.as_str() {
-            "bars" => format!("{value} {}", if value == 1.0 { "bar" } else { "bars" }),
-            "length" => format!("{value} mm of bar"),
-            "cost" => format!("cost {value:.2}"),
-            "scrap" => format!("scrap {value} mm"),
-            _ => format!("longest offcut {value} mm"),
-        }
+    let value = |(goal, value): &(Goal, f64)| match goal {
+        Goal::Bars => counted(group.bars_used, "bar"),
+        Goal::Length => format!("{value} mm of bar"),
+        Goal::Cost => format!("cost {value:.2}"),
+        Goal::Scrap => format!("scrap {value} mm"),
+        Goal::Longest => format!("longest offcut {value} mm"),
     };
-    let values = report.objective_values.iter().map(value).collect::<Vec<_>>().join(", ");
+    let values = report.goals.iter().map(value).collect::<Vec<_>>().join(", ");
     let sure = match (group.proven, group.lower_bound) {
         (true, _) => "no list is better".to_owned(),
         (false, Some(bound)) if bound > 0.0 => format!("no list has less than {bound} of the first"),

@@ -13,24 +13,15 @@ use std::process::ExitCode;
 
 /// Opens the editor.
 pub(crate) fn run(path: Option<PathBuf>) -> Result<ExitCode, Failure> {
-    // What cannot be read is told where the command was typed, unless there is a window to tell it.
-    let first = match &path {
-        Some(path) => first_plan(path).map(|plan| (new::stem(path), plan)),
-        None => demo(),
-    };
     if !has_display() {
-        let (name, plan) = first?;
-        return without_a_window(&name, &plan, "There is no display to open the editor on.");
+        return without_a_window(path.as_deref(), "There is no display to open the editor on.");
     }
     if path.as_deref().is_some_and(input::is_standard) {
         return Err(Failure::new("the editor opens files; `firstheat marks -` reads standard input"));
     }
-    match window::open(path) {
+    match window::open(path.clone()) {
         Ok(()) => Ok(ExitCode::SUCCESS),
-        Err(error) => {
-            let (name, plan) = first?;
-            without_a_window(&name, &plan, &format!("The editor's window cannot be opened: {error}."))
-        }
+        Err(error) => without_a_window(path.as_deref(), &format!("The editor's window cannot be opened: {error}.")),
     }
 }
 
@@ -55,14 +46,18 @@ fn has_display() -> bool {
 }
 
 /// Shows what can be shown without a window: the mark sheet as a file in the working folder, and the marks.
-fn without_a_window(name: &str, plan: &Plan, why: &str) -> Result<ExitCode, Failure> {
-    let name = if matches!(name, "" | "-") { "plan" } else { name };
-    let written = sheet::marks_pdf(plan, Paper::A4).and_then(|bytes| write_beside(name, &bytes));
+fn without_a_window(path: Option<&Path>, why: &str) -> Result<ExitCode, Failure> {
+    let (name, plan) = match path {
+        Some(path) => (new::stem(path), first_plan(path)?),
+        None => demo()?,
+    };
+    let name = if matches!(name.as_str(), "" | "-") { "plan" } else { &name };
+    let written = sheet::marks_pdf(&plan, Paper::A4).and_then(|bytes| write_beside(name, &bytes));
     let about = match &written {
         Ok(sheet) => format!("Its mark sheet was written to {}; print it at 100 %.", sheet.display()),
         Err(_) => "Its mark sheet could not be written here.".to_owned(),
     };
-    output::print(&format!("{why}\n{about}\n\n{}", marks::words(plan, &balance(plan))))?;
+    output::print(&format!("{why}\n{about}\n\n{}", marks::words(&plan, &balance(&plan))))?;
     written.map(|_| ExitCode::SUCCESS)
 }
 

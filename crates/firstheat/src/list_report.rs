@@ -224,7 +224,8 @@ fn group_words(list: &CutList, group: &Group) -> String {
 }
 
 fn bar_row(list: &CutList, source: &Source, bar: &BarCuts, group: &Group) -> Vec<String> {
-    let place = source.place.as_ref().filter(|_| from(source) == "rack").map(|place| format!(", {place}"));
+    let place =
+        source.place.as_ref().filter(|_| matches!(source.from, From::Rack(_))).map(|place| format!(", {place}"));
     let section = if group.sections.len() > 1 { format!("{}, ", source.section.describe()) } else { String::new() };
     let of = format!("{} {section}{}{}", from(source), source.called.text(), place.unwrap_or_default());
     let kept = if bar.is_kept { ", kept" } else { "" };

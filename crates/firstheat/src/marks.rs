@@ -9,6 +9,7 @@ use fh_core::balance::{Balance, BarBalance, SegmentBalance, SizeBalance, balance
 use fh_core::contents::contents;
 use fh_core::describe::{self, plain_line};
 use fh_core::plan::{AskedSize, Bar, Plan, PlanUnit, Segment};
+use fh_measure::counted;
 use std::process::ExitCode;
 use uom::si::f64::Mass;
 use uom::si::length::millimeter;
@@ -41,7 +42,7 @@ pub(crate) fn words(plan: &Plan, balance: &Balance) -> String {
 
 fn bar_words(plan: &Plan, index: usize, bar: &Bar, balance: &BarBalance) -> String {
     let name = if bar.name.trim().is_empty() { format!("Bar {}", index + 1) } else { plain_line(&bar.name) };
-    let pieces = if bar.pieces() == 1 { "1 piece".to_owned() } else { format!("{} pieces", bar.pieces()) };
+    let pieces = counted(bar.pieces(), "piece");
     let mut text = format!("{name}: {}, {pieces}\n", bar.stock.describe());
     if bar.segments.is_empty() {
         text.push_str("Nothing is marked on this bar yet.\n");
@@ -91,7 +92,7 @@ fn whole_plan(plan: &Plan, balance: &Balance) -> String {
         ["mass of all pieces".to_owned(), mass(all.finished_mass)],
     ];
     let rows: Vec<_> = rows.into_iter().map(|row| row.to_vec()).collect();
-    let head = format!("\nThe whole plan: {} bars, {} pieces\n", plan.bars.len(), all.pieces);
+    let head = format!("\nThe whole plan: {}, {}\n", counted(plan.bars.len(), "bar"), counted(all.pieces, "piece"));
     head + &lined_up(&[Side::Left, Side::Left], &rows)
 }
 

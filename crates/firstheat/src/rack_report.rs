@@ -1,6 +1,7 @@
 //! The rack in words and as JSON.
 
 use crate::table::{Side, lined_up};
+use fh_measure::counted;
 use fh_rack::kept::rack::{Rack, RackBar};
 use fh_rack::said::written::Said;
 use fh_rack::weight::kg_per_meter;
@@ -88,7 +89,7 @@ pub(crate) fn words(rack: &Rack, report: &RackReport) -> String {
     });
     let rows: Vec<Vec<String>> = std::iter::once(heads).chain(rows).collect();
     let mut text = lined_up(&[Side::Left, Side::Right, Side::Left, Side::Left], &rows);
-    let bars = if report.count == 1 { "1 bar".to_owned() } else { format!("{} bars", report.count) };
+    let bars = counted(report.count, "bar");
     text.push_str(&format!("\n{bars}, {}\n", mass(report.mass_kg)));
     for one in &report.booked {
         let on = one.on.as_ref().map(|on| format!(", {on}")).unwrap_or_default();

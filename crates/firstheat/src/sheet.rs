@@ -5,6 +5,7 @@ use crate::failure::Failure;
 use crate::{input, output};
 use fh_core::balance::balance;
 use fh_core::plan::Plan;
+use fh_measure::counted;
 use fh_print::drawing::Drawing;
 use fh_print::paper::Paper;
 use fh_print::sheets::{Sheet, document, usual_orientation};
@@ -18,7 +19,7 @@ pub(crate) fn run(args: &SheetArgs) -> Result<ExitCode, Failure> {
     let plan = input::read(&args.plan)?;
     let paper = args.paper.paper();
     let (files, pages) = write(&plan, &sheets, paper, kind, args)?;
-    let pages = format!("{pages} {}", if pages == 1 { "page" } else { "pages" });
+    let pages = counted(pages, "page");
     let said = match files.as_slice() {
         [first, .., last] => {
             let (first, last) = (first.display(), last.display());

@@ -8,6 +8,7 @@ use fh_core::balance::balance;
 use fh_core::cautions::{Cautions, cautions};
 use fh_core::describe::plain_line;
 use fh_core::plan::Plan;
+use fh_measure::counted;
 use fh_work::{ScaleLoss, Shop, Worked, WorkedStep, hot_note, work_out};
 use std::process::ExitCode;
 
@@ -31,7 +32,7 @@ fn words(plan: &Plan, warned: &Cautions, worked: &Worked, losses: &[ScaleLoss]) 
         return format!("{title}: nothing has to be done yet.\n");
     }
     let whose = if worked.proposed { "proposed by the program" } else { "your own order" };
-    let mut text = format!("{title}: {}, {}, {whose}\n", count(worked.steps.len(), "step"), worked.heats_words());
+    let mut text = format!("{title}: {}, {}, {whose}\n", counted(worked.steps.len(), "step"), worked.heats_words());
     text.push_str(&caution_lines(warned));
     let mut bar = None;
     for (number, step) in worked.steps.iter().enumerate() {
@@ -72,10 +73,6 @@ fn caution_lines(warned: &Cautions) -> String {
     let stops = warned.stops.iter().map(|words| format!("STOP: {}\n", plain_line(words)));
     let rest = warned.rating.iter().chain(&warned.own).map(|words| format!("Caution: {words}\n"));
     stops.chain(rest).collect()
-}
-
-fn count(count: usize, what: &str) -> String {
-    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
 }
 
 fn bar_words(plan: &Plan, bar: Option<usize>) -> String {

@@ -3,6 +3,7 @@
 //! A written quantity keeps its text and its value. The value is the correctly rounded number of exactly what was
 //! typed, and the text is what goes back into the file. A length may be written as a range; its value is then the middle.
 
+mod counted;
 mod crossed;
 mod error;
 mod exact;
@@ -24,6 +25,7 @@ mod written_angle;
 mod written_length;
 mod written_share;
 
+pub use counted::counted;
 pub use error::MeasureError;
 pub use file_text::{signed, zero_allowed};
 pub use format::{format_decimal, format_exact};

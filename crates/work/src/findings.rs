@@ -9,9 +9,10 @@ use crate::job::site::Site;
 use crate::job::task::Task;
 use crate::job::why::Why;
 use crate::job::{heat_rules, part};
-use crate::says::words::{apart, joined, length_words, lower_first};
+use crate::says::words::{apart, joined, length_words};
 use crate::seen::{OrderFinding, Seen};
 use crate::step::WorkedStep;
+use fh_core::describe::lower_first;
 use fh_core::findings::{Finding, Place, Severity, is_over, is_under};
 use fh_core::plan::{Form, Operation, Plan};
 use std::cmp::Reverse;
@@ -139,8 +140,12 @@ impl Scene<'_, '_> {
         let mut steps: Vec<usize> = decision.pairs.iter().flat_map(|(_, early, late)| [*early, *late]).collect();
         steps.sort_unstable();
         steps.dedup();
-        let place = (self.ordered[early].bar, task.and_then(|task| task.part));
-        let found = self.found(why.id(), severity, place, message, why.reason(), remedy, steps, Some(why));
+        let place = place_of(self.ordered[early].bar, task.and_then(|task| task.part));
+        let found = self.found(
+            Finding { id: why.id(), severity, place, message, reason: why.reason(), remedy },
+            steps,
+            Some(why),
+        );
         Some(OrderFinding { broken: decision.pairs.clone(), ..found })
     }
 
@@ -198,12 +203,14 @@ impl Scene<'_, '_> {
             let mut steps = vec![first.0, last.0];
             steps.sort_unstable();
             Some(self.found(
-                "rules-contradict",
-                Severity::Note,
-                (before.bar, after.part),
-                message,
-                rule.why.reason(),
-                remedy,
+                Finding {
+                    id: "rules-contradict",
+                    severity: Severity::Note,
+                    place: place_of(before.bar, after.part),
+                    message,
+                    reason: rule.why.reason(),
+                    remedy,
+                },
                 steps,
                 Some(rule.why),
             ))
@@ -232,12 +239,14 @@ impl Scene<'_, '_> {
             let seen = |site: &Site<'_>| crate::job::task::as_seen_by(site, &[*task], title);
             let what = site.map_or_else(|| crate::says::words::title(self.plan, None, &[*task]), seen);
             found.push(self.found(
-                "not-in-the-order",
-                Severity::Warning,
-                (task.bar, task.part),
-                format!("No step covers: {}.", lower_first(&what)),
-                "What no step mentions gets forgotten once the bar is hot.",
-                "Add a step for it, or go back to the program's order.".to_owned(),
+                Finding {
+                    id: "not-in-the-order",
+                    severity: Severity::Warning,
+                    place: place_of(task.bar, task.part),
+                    message: format!("No step covers: {}.", lower_first(&what)),
+                    reason: "What no step mentions gets forgotten once the bar is hot.",
+                    remedy: "Add a step for it, or go back to the program's order.".to_owned(),
+                },
                 Vec::new(),
                 None,
             ));
@@ -252,12 +261,18 @@ impl Scene<'_, '_> {
                 return None;
             }
             Some(self.found(
-                "part-unknown",
-                Severity::Warning,
-                (ordered.bar, None),
-                format!("Step {} refers to {}, which the plan does not have.", number + 1, joined(&ordered.strangers)),
-                "The plan was changed after the step was written.",
-                "Remove the step, or say what it works on.".to_owned(),
+                Finding {
+                    id: "part-unknown",
+                    severity: Severity::Warning,
+                    place: place_of(ordered.bar, None),
+                    message: format!(
+                        "Step {} refers to {}, which the plan does not have.",
+                        number + 1,
+                        joined(&ordered.strangers)
+                    ),
+                    reason: "The plan was changed after the step was written.",
+                    remedy: "Remove the step, or say what it works on.".to_owned(),
+                },
                 vec![number],
                 None,
             ))
@@ -283,8 +298,8 @@ impl Scene<'_, '_> {
         (id, severity): (&'static str, Severity),
         (message, reason, remedy): (String, &'static str, String),
     ) -> OrderFinding {
-        let place = (site.index, self.steps[number].parts().first().copied());
-        self.found(id, severity, place, message, reason, remedy, vec![number], None)
+        let place = place_of(site.index, self.steps[number].parts().first().copied());
+        self.found(Finding { id, severity, place, message, reason, remedy }, vec![number], None)
     }
 
     /// A step as a finding names it: `step 3 (draw out “shank”)`.
@@ -381,12 +396,14 @@ impl Scene<'_, '_> {
             );
             let remedy = "Give the part between more bar or the step a smaller inside radius; or draw both sides down first, and set the step on that bar.";
             self.found(
-                "groove-too-wide",
-                Severity::Warning,
-                (site.index, Some(*at)),
-                message,
-                "A groove wider than half of its gap leaves a stub that folds over it.",
-                remedy.to_owned(),
+                Finding {
+                    id: "groove-too-wide",
+                    severity: Severity::Warning,
+                    place: place_of(site.index, Some(*at)),
+                    message,
+                    reason: "A groove wider than half of its gap leaves a stub that folds over it.",
+                    remedy: remedy.to_owned(),
+                },
                 vec![number],
                 None,
             )
@@ -406,16 +423,7 @@ impl Scene<'_, '_> {
                 if count <= MOST || matches!(part.segment.form, Form::Split(_)) {
                     continue;
                 }
-                found.push(self.found(
-                    "too-many-heats",
-                    Severity::Note,
-                    (site.index, Some(part.at)),
-                    format!("“{}” goes through about {count} more heats once it is thin.", site.name(part.at)),
-                    "Thin metal loses more to scale in each heat, and burns while its neighbour is heated.",
-                    "Forge it later, heat only what is worked, or leave it a little thick until the end.".to_owned(),
-                    heats.iter().map(|(step, _)| *step).collect(),
-                    None,
-                ));
+                found.push(self.found(Finding { id: "too-many-heats", severity: Severity::Note, place: place_of(site.index, Some(part.at)), message: format!("“{}” goes through about {count} more heats once it is thin.", site.name(part.at)), reason: "Thin metal loses more to scale in each heat, and burns while its neighbour is heated.", remedy: "Forge it later, heat only what is worked, or leave it a little thick until the end.".to_owned() }, heats.iter().map(|(step, _)| *step).collect(), None));
             }
         }
         found
@@ -448,27 +456,15 @@ impl Scene<'_, '_> {
         heats
     }
 
-    #[expect(clippy::too_many_arguments, reason = "the parts of a finding, each once")]
-    fn found(
-        &self,
-        id: &'static str,
-        severity: Severity,
-        (bar, segment): (usize, Option<usize>),
-        message: String,
-        reason: &'static str,
-        remedy: String,
-        steps: Vec<usize>,
-        why: Option<Why>,
-    ) -> OrderFinding {
-        let place = Place { bar: Some(bar), segment };
-        let known = |step: &usize| self.ordered.get(*step)?.step.accepts(id).map(str::to_owned);
+    /// A finding about some steps, and why the smith knows better where one of them says so.
+    fn found(&self, finding: Finding, steps: Vec<usize>, why: Option<Why>) -> OrderFinding {
+        let known = |step: &usize| self.ordered.get(*step)?.step.accepts(finding.id).map(str::to_owned);
         let accepted = steps.iter().find_map(known);
-        OrderFinding {
-            finding: Finding { id, severity, place, message, reason, remedy },
-            steps,
-            why,
-            broken: Vec::new(),
-            accepted,
-        }
+        OrderFinding { finding, steps, why, broken: Vec::new(), accepted }
     }
+}
+
+/// A part of a bar, or the bar where none is meant.
+fn place_of(bar: usize, segment: Option<usize>) -> Place {
+    Place { bar: Some(bar), segment }
 }

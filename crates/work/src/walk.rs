@@ -1,5 +1,7 @@
 //! Going through the steps of an order: the bar, the fire and the tongs at each of them.
 
+mod on_piece;
+
 use crate::bar::been_hot::BeenHot;
 use crate::bar::held::{Hold, Need, first_to_hold, hold};
 use crate::bar::lengths::Lengths;
@@ -15,23 +17,20 @@ use crate::job::legs;
 use crate::job::legs::Posed;
 use crate::job::order::Ordered;
 use crate::job::site::Site;
-use crate::job::task::{Task, as_seen_by, is_hot, least_heats, staged};
+use crate::job::task::{Task, as_seen_by, staged};
 use crate::says::careful::short_hold;
-use crate::says::held_at_joint::held_at_joint;
-use crate::says::lay::joined::at_joint;
-use crate::says::lay::lay;
 use crate::says::said::{Moment, measure, said, thin};
 use crate::says::tight::tight;
 use crate::says::tools::wanted;
 use crate::says::wanted::{Wanted, own, tongs};
 use crate::says::words::distinct;
-use crate::says::{brief, careful, checks, words};
+use crate::says::{brief, careful, words};
 use crate::seen::Seen;
 use crate::setup::Setup;
 use crate::step::WorkedStep;
 use crate::ways::{side_gripped, ways};
 use fh_core::describe::short_name;
-use fh_core::plan::{AnvilPlace, HeatRules, HeatWish, JointKind, Operation};
+use fh_core::plan::{AnvilPlace, HeatWish, Operation};
 
 /// What each step on a bar asks of a heat; none of the steps on the whole piece: at a joint, or what finishes it.
 pub(crate) fn loads(setup: &Setup<'_, '_>) -> Vec<Option<Load>> {
@@ -151,70 +150,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         }
     }
 
-    /// A step on the whole piece: at a joint, or what finishes it.
-    fn on_piece(&mut self, ordered: &Ordered) -> WorkedStep {
-        let site = self.setup.sites.first();
-        let hot = site.is_some_and(|site| ordered.tasks.iter().any(|task| is_hot(site, task)));
-        let hot = spots::is_done_hot(&ordered.step, hot);
-        let least = site.map_or(1, |site| ordered.tasks.iter().map(|task| least_heats(site, task)).max().unwrap_or(1));
-        if hot || self.last_bar.take().is_some() {
-            self.next_bar();
-        }
-        let minutes = minutes_of(self.setup, ordered, site);
-        let (parts, spots) = (Vec::new(), Vec::new());
-        let heat_minutes = HeatRules::MINUTES;
-        let load = Load {
-            parts,
-            spots,
-            least,
-            minutes,
-            heat_minutes,
-            hot,
-            cools: true,
-            alone: false,
-            beside: true,
-            apart: false,
-            cut: false,
-            taken: [None; 2],
-            besides_minutes: 0.0,
-            trues: false,
-        };
-        let nowhere = Lengths { starts: Vec::new(), lengths: Vec::new() };
-        let heated = self.take(&load, &nowhere, ordered.step.heat);
-        let tools = self.want(ordered, site);
-        let task = ordered.tasks.first();
-        let held = task.and_then(|task| held_at_joint(self.setup.sites, &self.progress, task));
-        let tongs = held.and_then(|(bar, hold)| tongs(self.setup.sites.get(bar)?, &hold));
-        self.tools.push((self.seen.len(), tongs.into_iter().collect()));
-        self.seen.push(Seen { heated: Some(heated), ..Seen::default() });
-        let caution = task.zip(site).and_then(|(task, site)| careful::caution(site, task, &[], None));
-        let kind = task.and_then(|task| self.setup.plan.joints.get(task.joint?)).map(|joint| joint.kind);
-        let place = match kind {
-            Some(JointKind::Tenon) => AnvilPlace::Vice,
-            _ if hot => AnvilPlace::Face,
-            _ => AnvilPlace::Bench,
-        };
-        WorkedStep {
-            title: self.title(ordered, site),
-            becomes: self.joint_words(ordered),
-            minutes,
-            lay: ordered.step.lay.clone().or_else(|| {
-                task.filter(|task| task.joint.is_some()).and_then(|task| at_joint(self.setup.sites, task)).or_else(
-                    || task.zip(site).and_then(|(task, site)| lay(site, task, &[], self.progress.get(site.index)?)),
-                )
-            }),
-            caution: ordered.step.caution.clone().or(caution),
-            check: ordered.step.check.clone().or_else(|| {
-                task.filter(|task| task.operation == Operation::Weld)
-                    .zip(site)
-                    .and_then(|(task, site)| checks::check(site, task, &[], (self.progress.get(site.index)?, 0.0)))
-            }),
-            hold: held.map(|(_, hold)| hold),
-            held_bar: held.map(|(bar, _)| bar),
-            ..self.bare(ordered, None, heated, place, tools)
-        }
-    }
-
+    /// A step on a bar.
     fn on_bar(&mut self, ordered: &Ordered, site: &Site<'_>, load: &Load) -> WorkedStep {
         if self.last_bar != Some(site.index) {
             self.next_bar();
@@ -457,14 +393,6 @@ impl<'b, 'a> Walk<'b, 'a> {
         let title = |site: &Site<'_>| words::title(self.setup.plan, Some(site), &ordered.tasks);
         let made = || site.map_or_else(|| words::title(self.setup.plan, None, &ordered.tasks), title);
         own.map_or_else(made, short_name)
-    }
-
-    fn joint_words(&self, ordered: &Ordered) -> Vec<String> {
-        let joints = ordered.tasks.iter().filter_map(|task| self.setup.plan.joints.get(task.joint?));
-        distinct(joints.map(|joint| {
-            let members: Vec<String> = joint.members().map(|member| words::member(self.setup.plan, member)).collect();
-            format!("{}: {}", joint.kind.name(), words::joined(&members))
-        }))
     }
 
     /// The tools of a step, noted; the main ones in words.

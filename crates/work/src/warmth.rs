@@ -25,14 +25,23 @@ impl Warmth {
         matches!(self, Self::Hot { .. })
     }
 
-    /// It in words: `cold`, `warm`, `heat 3`, `heats 3 and 4`, `heats 4 to 7`.
-    pub fn words(self) -> String {
+    /// It under a head that says *heat*: `cold`, `warm`, `3`, `3 and 4`, `4 to 7`.
+    pub fn figures(self) -> String {
         match self {
             Self::Cold => "cold".to_owned(),
             Self::Warm => "warm".to_owned(),
+            Self::Hot { first, last } if first == last => first.to_string(),
+            Self::Hot { first, last } if first + 1 == last => format!("{first} and {last}"),
+            Self::Hot { first, last } => format!("{first} to {last}"),
+        }
+    }
+
+    /// It in words: `cold`, `warm`, `heat 3`, `heats 3 and 4`, `heats 4 to 7`.
+    pub fn words(self) -> String {
+        match self {
             Self::Hot { first, last } if first == last => format!("heat {first}"),
-            Self::Hot { first, last } if first + 1 == last => format!("heats {first} and {last}"),
-            Self::Hot { first, last } => format!("heats {first} to {last}"),
+            Self::Hot { .. } => format!("heats {}", self.figures()),
+            Self::Cold | Self::Warm => self.figures(),
         }
     }
 }

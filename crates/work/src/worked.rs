@@ -67,12 +67,19 @@ impl Worked {
 
     /// How many heats it takes, in words: `6 to 8 heats`; `6 to 8 heats, 12 to 16 for all pieces` where a bar is made more than once.
     pub fn heats_words(&self) -> String {
-        let one = words::heats_between_words(self.heats_between);
-        match words::heats_between_words(self.heats_of_all_between) {
-            all if self.heats_of_all > self.heats && all != one => {
-                format!("{one}, {} for all pieces", all.trim_end_matches(" heats"))
-            }
-            _ => one,
-        }
+        let one = self.heats_of_one_words();
+        self.heats_of_all_words().map_or(one.clone(), |all| format!("{one}, {all}"))
+    }
+
+    /// How many heats one of each bar takes, in words: `6 to 8 heats`.
+    pub fn heats_of_one_words(&self) -> String {
+        words::heats_between_words(self.heats_between)
+    }
+
+    /// How many heats all pieces take, in words: `12 to 16 for all pieces`; none where no bar is made more than once.
+    pub fn heats_of_all_words(&self) -> Option<String> {
+        let all = words::heats_between_words(self.heats_of_all_between);
+        let is_more = self.heats_of_all > self.heats && all != self.heats_of_one_words();
+        is_more.then(|| format!("{} for all pieces", all.trim_end_matches(" heats")))
     }
 }

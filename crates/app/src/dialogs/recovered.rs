@@ -5,6 +5,7 @@ use crate::state::{Desk, Request};
 use crate::theme::{Text, space};
 use egui::{Context, RichText, Ui};
 use fh_core::describe::short_name;
+use fh_measure::counted;
 use fh_rack::kept::job;
 use fh_store::{Leftover, Leftovers, StoreError};
 use std::path::{Path, PathBuf};
@@ -147,7 +148,7 @@ impl Row {
 /// How long ago, as people say it.
 fn age(written: SystemTime) -> String {
     let seconds = written.elapsed().map_or(0, |age| age.as_secs());
-    let count = |count: u64, unit: &str| format!("{count} {unit}{} ago", if count == 1 { "" } else { "s" });
+    let count = |count: u64, unit: &str| format!("{} ago", counted(count, unit));
     match seconds {
         0..=89 => "a minute ago".to_owned(),
         90..=5_399 => count((seconds + 30) / 60, "minute"),

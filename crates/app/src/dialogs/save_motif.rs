@@ -8,6 +8,7 @@ use egui::{ComboBox, Context, RichText, Role, Sense, TextEdit, Ui, WidgetInfo, v
 use fh_core::describe::segment_name;
 use fh_core::motif::Motif;
 use fh_core::plan::{Bar, Chain};
+use fh_measure::counted;
 
 /// The height of the picture, in points at normal text size.
 const PICTURE: f32 = 84.0;
@@ -123,7 +124,7 @@ fn picture(ui: &mut Ui, desk: &Desk<'_>, motif: &Motif) {
     ui.add_space(space::GAP);
     let size = vec2(ui.available_width(), desk.theme.scaled(PICTURE));
     let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
-    let spoken = format!("Picture of the kept part, {} parts", motif.segments.len());
+    let spoken = format!("Picture of the kept part, {}", counted(motif.segments.len(), "part"));
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &spoken));
     ui.painter().rect_filled(rect, space::CORNER, desk.theme.ground);
     motif_picture::paint(ui.painter(), desk.theme, rect.shrink(space::PAD), &bar);

@@ -5,7 +5,7 @@ use crate::dialogs::{Dialog, ScaleParts};
 use crate::state::{Focus, Side};
 use fh_core::edit::Edit;
 use fh_core::plan::{Plan, Segment};
-use fh_measure::MeasureError;
+use fh_measure::{MeasureError, counted};
 
 impl Editor {
     /// The selected parts by their numbers, in their order.
@@ -69,7 +69,7 @@ impl Editor {
         self.also.clear();
         if self.edit(&Edit::Several(removed)) {
             self.select_segment(chosen.first().copied().unwrap_or_default());
-            self.say(format!("{} parts removed. Undo brings them back.", chosen.len()));
+            self.say(format!("{} removed. Undo brings them back.", counted(chosen.len(), "part")));
         }
     }
 

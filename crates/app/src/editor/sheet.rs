@@ -4,6 +4,7 @@ use super::Editor;
 use crate::dialogs::{Dialog, Printed, SheetFile};
 use crate::state::{PaperSize, SheetKind};
 use egui::Context;
+use fh_measure::counted;
 use fh_print::drawing::Drawing;
 use fh_print::sheets::{Sheet, document_for, usual_orientation};
 use std::path::{Path, PathBuf};
@@ -104,7 +105,7 @@ impl Editor {
             [first, .., last] => format!("{} to {}", first.display(), last.display()),
             _ => path.display().to_string(),
         };
-        let words = format!("The {} {are} in {place}, {}.", names.join(", the "), pages_words(pages));
+        let words = format!("The {} {are} in {place}, {}.", names.join(", the "), counted(pages, "page"));
         self.say(format!("{words} Print at 100 %."));
         let first = files.first().map_or(path, PathBuf::as_path);
         self.dialog = Some(Dialog::Printed(Printed::new(words, AT_FULL_SCALE, first)));
@@ -114,11 +115,6 @@ impl Editor {
         let (plan, balance) = (self.document.plan(), self.document.balance());
         document_for(plan, balance, self.order.shop(), sheets, paper.paper(), usual_orientation(sheets))
     }
-}
-
-/// How many pages, in words.
-pub(super) fn pages_words(count: usize) -> String {
-    format!("{count} {}", if count == 1 { "page" } else { "pages" })
 }
 
 /// Writes the pages: to one file, or as SVG to a file for each page. Gives the files.

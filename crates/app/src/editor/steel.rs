@@ -1,12 +1,12 @@
 //! Steel: taking another bar, changing the rack, the job, booking its cut list, printing.
 
 use super::Editor;
-use super::sheet::pages_words;
 use crate::dialogs::{AddPlan, Dialog, PaperFile, Printed};
 use crate::state::steel::{Changed, Stocked, lines_of};
 use crate::state::{Command, PaperSize, RackAsk, SteelAsk, SteelPaper, SteelTab};
 use egui::Context;
 use fh_core::edit::{Edit, WholeChange};
+use fh_measure::counted;
 use fh_print::drawing::Drawing;
 use fh_print::sheets::{CutHead, QuoteHead, customer_page, cut_sheets, reckoning};
 use fh_rack::kept::booking;
@@ -115,8 +115,8 @@ impl Editor {
         };
         stock.revision += 1;
         self.said = match done {
-            Err(why) => format!("■ Not taken back: {why}"),
-            Ok(()) => format!("The last change of the {what} is taken back."),
+            Err(why) => format!("■ Not undone: {why}"),
+            Ok(()) => format!("The last change to the {what} is undone."),
         };
     }
 
@@ -211,7 +211,7 @@ impl Editor {
             let stock = self.steel.stock.as_ref();
             let number = stock.and_then(|stock| stock.rack.now.booked.last()).map(|booking| booking.number);
             self.steel.keep_booked(number);
-            let figure = Some(bars_words(used(&list)));
+            let figure = Some(counted(used(&list), "bar"));
             self.steel.job.note(&Made { what: booked_as(number.unwrap_or(0)), on: job.date, file: None, figure });
             self.say(format!(
                 "Booked as number {}: its bars are off the rack, the offcuts that are kept on it.",
@@ -242,7 +242,7 @@ impl Editor {
                 self.keep_paper(size);
                 self.keep_settings();
                 self.note_paper(path, what);
-                let pages = pages_words(drawing.pages.len());
+                let pages = counted(drawing.pages.len(), "page");
                 let words = format!("The {} is in {}, {pages}.", what.name(), path.display());
                 self.say(words.clone());
                 self.dialog = Some(Dialog::Printed(Printed::new(words, what.hint(), path)));
@@ -262,7 +262,7 @@ impl Editor {
             Some(quote.money.words(quote.counts.first()?.asked.total))
         };
         let figure = match what {
-            SteelPaper::Cut => self.steel.cut.list.as_ref().map(|list| bars_words(used(list))),
+            SteelPaper::Cut => self.steel.cut.list.as_ref().map(|list| counted(used(list), "bar")),
             SteelPaper::Customer | SteelPaper::Figures => quoted(),
         };
         let on = self.steel.job.job().date.clone();
@@ -311,8 +311,4 @@ fn booked_as(number: u32) -> String {
 /// How many bars a list uses.
 fn used(list: &CutList) -> u64 {
     list.groups.iter().flat_map(|group| &group.bars).map(|bar| bar.times).sum()
-}
-
-fn bars_words(count: u64) -> String {
-    format!("{count} {}", if count == 1 { "bar" } else { "bars" })
 }

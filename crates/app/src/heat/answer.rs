@@ -1,10 +1,10 @@
 //! The answer in words: whether one heat is enough, how many it takes, why, and how far that can be trusted.
 
-use crate::figures::capital;
 use crate::state::{Desk, OrderDesk, step_words};
 use crate::theme::{Text, Theme};
 use crate::widgets::heading;
 use egui::{Color32, RichText, Ui};
+use fh_core::describe::upper_first;
 use fh_core::material::Material;
 use fh_core::plan::Operation;
 use fh_heat::estimate::Estimate;
@@ -63,7 +63,7 @@ fn why_none(desk: &Desk<'_>, step: Option<&WorkedStep>, is_metal_known: bool) ->
         Some(_) if !is_metal_known => {
             format!(
                 "{} is not forged hot. Its heats here follow the heat rules: do not work by them.",
-                capital(metal(desk))
+                upper_first(metal(desk))
             )
         }
         Some(step) if step.bar.is_none() || step.zone_mm.is_none() => {

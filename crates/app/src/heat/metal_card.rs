@@ -1,14 +1,14 @@
 //! What the metal stands: its range, where it is spoilt, where it is brittle, whether it welds, and what never to do with it.
 
-use crate::figures::capital;
 use crate::theme::{Text, Theme};
 use crate::widgets::{heading, row};
 use egui::{RichText, Ui};
+use fh_core::describe::upper_first;
 use fh_core::material::{Forging, Material, Weld};
 
 /// Shows the card.
 pub(super) fn show(ui: &mut Ui, theme: &Theme, metal: &Material) {
-    heading::show(ui, theme, &format!("{} in the fire", capital(metal.name)));
+    heading::show(ui, theme, &format!("{} in the fire", upper_first(metal.name)));
     for (name, words) in facts(metal) {
         row::fact(ui, theme, name, &words);
     }

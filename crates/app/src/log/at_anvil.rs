@@ -1,11 +1,11 @@
 //! What the clock at the anvil saw: offered to the log, never written by itself.
 
-use super::figure;
 use super::figure::tenths;
 use crate::state::{Desk, OrderAsk, OrderDesk, Request, log_entries};
 use crate::theme::space;
 use egui::{RichText, Ui};
 use fh_core::plan::Logged;
+use fh_measure::counted;
 
 /// Offers what the clock saw, where the log does not have it yet.
 pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mut Vec<Request>) {
@@ -13,7 +13,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
     let open: Vec<(usize, Logged)> = order.timed.iter().filter_map(|seen| open(log, order, seen)).collect();
     let mut taken = log.clone();
     for (at, entry) in &open {
-        let heats = figure::counted(entry.heats.unwrap_or(0) as usize, "heat");
+        let heats = counted(entry.heats.unwrap_or(0) as usize, "heat");
         let minutes = tenths(entry.minutes.unwrap_or(0.0));
         ui.horizontal_wrapped(|ui| {
             let words = format!("Step {}, written at the anvil: {heats}, {minutes} min", at + 1);

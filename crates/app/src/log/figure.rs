@@ -22,11 +22,6 @@ pub(super) fn percent(share: f64) -> String {
     format!("{:.1} %", share * 100.0)
 }
 
-/// So many of something: `1 job`, `3 jobs`.
-pub(super) fn counted(count: usize, word: &str) -> String {
-    if count == 1 { format!("1 {word}") } else { format!("{count} {word}s") }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;

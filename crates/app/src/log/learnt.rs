@@ -1,11 +1,12 @@
 //! What is learnt, in words: from this piece and from the smith's others; and the button that keeps it.
 
-use super::figure::{counted, percent, tenths};
+use super::figure::{percent, tenths};
 use crate::state::{Desk, OrderAsk, OrderDesk, Request};
 use crate::theme::Text;
 use crate::widgets::heading;
 use egui::{RichText, Ui};
 use fh_core::plan::{Operation, Plan};
+use fh_measure::counted;
 use fh_work::{Shop, Worked};
 use std::collections::BTreeMap;
 

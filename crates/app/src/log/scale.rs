@@ -7,7 +7,7 @@ use egui::{RichText, Ui};
 use fh_core::describe::{part_name, scale_words, short_name};
 use fh_core::edit::Edit;
 use fh_core::plan::{Bar, Plan};
-use fh_measure::WrittenShare;
+use fh_measure::{WrittenShare, counted};
 use fh_work::{ScaleLoss, offered, taken_up};
 
 /// So many parts are named in the words of a button at most.
@@ -50,7 +50,7 @@ fn words(plan: &Plan, loss: &ScaleLoss, bar: &Bar, share: &WrittenShare, parts: 
     let is_of_bar = plan.bars.len() > 1 || plan.bars.get(loss.bar).is_some_and(|bar| bar.scale.is_some());
     let whose = if is_of_bar { format!(" of “{}”", short_name(&bar.name)) } else { String::new() };
     let each: String = if parts.len() > NAMED {
-        format!(", and more for {} parts", parts.len())
+        format!(", and more for {}", counted(parts.len(), "part"))
     } else {
         parts.iter().map(|(at, share)| format!(", {} for “{}”", share.text(), part_name(bar, *at))).collect()
     };

@@ -1,7 +1,6 @@
 //! The lines of the order: a line for each heat, and below it its steps.
 
-use crate::figures::capital;
-use fh_core::describe::short_name;
+use fh_core::describe::{short_name, upper_first};
 use fh_core::plan::Plan;
 use fh_work::{Warmth, Worked, WorkedStep};
 
@@ -48,7 +47,7 @@ impl Group {
     }
 
     fn words(&self, plan: &Plan) -> String {
-        let what = capital(&self.warmth.words());
+        let what = upper_first(&self.warmth.words());
         match self.bar {
             None => format!("{what}, the whole piece"),
             Some(bar) if plan.bars.len() > 1 => {

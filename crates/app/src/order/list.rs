@@ -11,6 +11,7 @@ use egui::{
 use fh_core::describe::short_name;
 use fh_core::edit::StepChange;
 use fh_core::findings::Severity;
+use fh_measure::counted;
 
 /// The height of the window from which all buttons stand over the list, in points at normal text size. All are in the menu.
 const WITH_ALL_BUTTONS: f32 = 560.0;
@@ -23,7 +24,7 @@ struct Carried(usize);
 pub(crate) fn show_buttons(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let Some(order) = desk.order else { return };
     let whose = if order.worked.proposed { "proposed by the program" } else { "your own order" };
-    let words = format!("{} steps, {}, {whose}", order.worked.steps.len(), order.worked.heats_words());
+    let words = format!("{}, {}, {whose}", counted(order.worked.steps.len(), "step"), order.worked.heats_words());
     ui.label(RichText::new("Order of work").text_style(Text::Heading.style()).color(desk.theme.ink));
     ui.label(RichText::new(words).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
     let has_room = ui.ctx().content_rect().height() > desk.theme.scaled(WITH_ALL_BUTTONS);
@@ -83,7 +84,7 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     }
 }
 
-/// The gravest finding that speaks of each step.
+/// The worst finding that speaks of each step.
 fn signs(order: &OrderDesk<'_>) -> Vec<Option<Severity>> {
     let mut signs = vec![None; order.worked.steps.len()];
     for found in order.worked.open_findings() {
@@ -120,7 +121,7 @@ fn take_keys(ui: &mut Ui, order: &OrderDesk<'_>, out: &mut Vec<Request>) -> bool
     let stop = Rect::from_min_size(ui.cursor().min, vec2(ui.available_width(), ui.available_height().max(1.0)));
     let response = ui.interact(stop, list_id(), Sense::FOCUSABLE);
     let said = order.chosen().zip(order.at).map_or_else(
-        || format!("{count} steps, none chosen"),
+        || format!("{}, none chosen", counted(count, "step")),
         |(step, at)| format!("step {} of {count}, {}", at + 1, short_name(&step.title)),
     );
     response.widget_info(|| WidgetInfo::labeled(Role::ListBox, true, format!("List of steps: {said}")));

@@ -14,7 +14,6 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, order: &OrderDesk<'_>, out: &mu
     let missing = order.worked.tools.iter().filter(|tool| !tool.owned).count();
     let words = match missing {
         0 => "You have all of them.".to_owned(),
-        1 => "You lack 1 of these. Tick what you have.".to_owned(),
         count => format!("You lack {count} of these. Tick what you have."),
     };
     ui.label(RichText::new(words).text_style(Text::Small.style()).color(theme.ink_quiet));

@@ -129,7 +129,7 @@ fn along_the_slit(bar: &Bar, balance: &BarBalance, chain: Chain) -> String {
 /// What a segment becomes; where a size gave to fit the bar, that size in place of the written one.
 fn below(desk: &Desk<'_>, segment: &Segment, balance: &SegmentBalance) -> String {
     let unit = desk.document.plan().units.length;
-    let gave = balance.derived.iter().filter(|size| size.gave && size.name != SizeName::Length);
+    let gave = balance.derived.iter().filter(|size| size.gave.is_some() && size.name != SizeName::Length);
     let gave: Vec<String> = gave.filter_map(|size| derived_words(size, unit)).collect();
     let form = match gave.is_empty() {
         true => made_words(segment, balance, unit).form,

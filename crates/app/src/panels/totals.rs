@@ -1,7 +1,7 @@
 //! The foot of the window: what to cut and what it weighs, and what was found. Always in sight.
 
 use crate::figures;
-use crate::state::{Desk, Focus, Request, Told, counted, told};
+use crate::state::{Desk, Focus, Request, Told, by_severity, told};
 use crate::theme::{Text, space};
 use crate::widgets::severity_sign::count_words;
 use egui::text::LayoutJob;
@@ -9,7 +9,7 @@ use egui::{Button, RichText, TextFormat, Ui};
 use fh_core::balance::totals;
 use fh_core::findings::NONE_FOUND;
 use fh_core::plan::{Plan, PlanUnit};
-use fh_measure::{LengthUnit, RoundedLength, format_decimal};
+use fh_measure::{LengthUnit, RoundedLength, counted, format_decimal};
 
 /// From how far off a rounded length is said to be rounded, in mm.
 const LEAST_OFF_MM: f64 = 0.05;
@@ -42,7 +42,7 @@ fn figures_of_plan(desk: &Desk<'_>) -> Vec<Cell> {
     let plan = desk.document.plan();
     let unit = plan.units.length;
     let all = totals(plan, desk.document.balance());
-    let bars = if plan.bars.len() == 1 { "1 bar".to_owned() } else { format!("{} bars", plan.bars.len()) };
+    let bars = counted(plan.bars.len(), "bar");
     let cut = plan.units.marks.round_up(figures::mm(all.cut_length)).text();
     let beside =
         (unit == PlanUnit::Inch).then(|| format_decimal(figures::mm(all.cut_length), LengthUnit::Millimeter, 0));
@@ -178,7 +178,8 @@ fn findings_button(ui: &mut Ui, desk: &Desk<'_>, room: f32, out: &mut Vec<Reques
 
 /// How many findings of each weight there are: `1 stop, 3 warnings`; none where there are none.
 fn counts(all: &[Told<'_>]) -> Option<String> {
-    let counts: Vec<String> = counted(all).into_iter().map(|(severity, count)| count_words(count, severity)).collect();
+    let counts: Vec<String> =
+        by_severity(all).into_iter().map(|(severity, count)| count_words(count, severity)).collect();
     (!counts.is_empty()).then(|| counts.join(", "))
 }
 

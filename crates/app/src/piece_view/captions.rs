@@ -34,7 +34,7 @@ fn is_in_piece(stage: &Stage<'_>, place: Place) -> bool {
     stage.model.places.iter().any(|place| whole.holds(*place))
 }
 
-/// What is wrong with how it is put together: the gravest, and how many more there are.
+/// What is wrong with how it is put together: the worst, and how many more there are.
 fn wrong(stage: &Stage<'_>) -> Option<String> {
     let first = stage.model.warnings.first()?;
     Some(match stage.model.warnings.len() - 1 {

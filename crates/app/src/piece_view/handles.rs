@@ -6,10 +6,11 @@ use super::place::name_of;
 use super::stage::Stage;
 use crate::state::{Gesture, Request};
 use crate::theme::space;
+use crate::widgets::keys;
 use egui::accesskit::Action;
 use egui::{
-    CursorIcon, Event, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Role, Sense, Shape,
-    Stroke, Ui, Vec2, WidgetInfo, vec2,
+    CursorIcon, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Role, Sense, Shape, Stroke, Ui,
+    Vec2, WidgetInfo, vec2,
 };
 use fh_core::edit::{BendDrag, BendTo, Edit, Knob};
 
@@ -136,26 +137,21 @@ fn touch(ui: &Ui, at: Pos2, knob: Knob, bend: &Bend, stage: &Stage<'_>) -> Respo
 
 /// The steps up and down that the keyboard or the screen reader asks for, and whether they are fine.
 fn taken_steps(ui: &Ui, id: Id) -> Vec<(bool, bool)> {
-    let mut found = Vec::new();
+    let asked = |key: Key, modifiers: Modifiers| {
+        let up = match key {
+            Key::ArrowUp | Key::ArrowRight | Key::Plus | Key::Equals => true,
+            Key::ArrowDown | Key::ArrowLeft | Key::Minus => false,
+            _ => return None,
+        };
+        (!modifiers.command && !modifiers.ctrl).then_some((up, modifiers.alt))
+    };
     ui.input_mut(|input| {
-        input.events.retain(|event| {
-            let Event::Key { key, pressed: true, modifiers, .. } = event else { return true };
-            let up = match key {
-                Key::ArrowUp | Key::ArrowRight | Key::Plus | Key::Equals => true,
-                Key::ArrowDown | Key::ArrowLeft | Key::Minus => false,
-                _ => return true,
-            };
-            if modifiers.command || modifiers.ctrl {
-                return true;
-            }
-            found.push((up, modifiers.alt));
-            false
-        });
+        let mut found = keys::take(input, asked);
         for (action, up) in [(Action::Increment, true), (Action::Decrement, false)] {
             (0..input.num_accesskit_action_requests(id, action)).for_each(|_| found.push((up, false)));
         }
-    });
-    found
+        found
+    })
 }
 
 /// Paints a handle: round for the angle, a diamond for the radius; larger while it is in hand.

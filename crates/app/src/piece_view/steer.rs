@@ -3,7 +3,8 @@
 use super::PieceView;
 use crate::state::Request;
 use crate::theme::space;
-use egui::{CursorIcon, Event, EventFilter, Key, Modifiers, PointerButton, Response, Ui, Vec2, vec2};
+use crate::widgets::keys;
+use egui::{CursorIcon, EventFilter, Key, Modifiers, PointerButton, Response, Ui, Vec2, vec2};
 
 /// How far the piece turns with each point of a drag, in radians.
 const TURN: f64 = 0.5 / 180.0 * std::f64::consts::PI;
@@ -108,16 +109,7 @@ impl PieceView {
 
 /// The keys that the view takes; nobody else reads them then.
 fn taken_keys(ui: &Ui) -> Vec<Asked> {
-    let mut found = Vec::new();
-    ui.input_mut(|input| {
-        input.events.retain(|event| {
-            let Event::Key { key, pressed: true, modifiers, .. } = event else { return true };
-            let asked = asked(*key, *modifiers);
-            found.extend(asked);
-            asked.is_none()
-        });
-    });
-    found
+    ui.input_mut(|input| keys::take(input, asked))
 }
 
 #[cfg(test)]

@@ -12,7 +12,6 @@ mod points;
 pub(crate) use load::check;
 
 use super::camera::Camera;
-use super::figure::finest;
 use super::stage::Stage;
 use crate::state::{Desk, Document, Request, Standard};
 use crate::theme::{Text, UNTINTED, space};
@@ -198,6 +197,6 @@ pub(crate) fn edit(plan: &Plan, underlay: Option<Underlay>) -> Edit {
 
 /// A length of so many mm as a place is written: to the finest step of the plan's unit.
 fn placed(mm: f64, unit: PlanUnit) -> Option<fh_measure::WrittenLength> {
-    let mm = finest(unit).round(mm).mm();
+    let mm = unit.finest().round(mm).mm();
     fh_measure::WrittenLength::from_mm(mm, unit.length_unit(), fh_measure::LengthRange::Any).ok()
 }

@@ -1,6 +1,5 @@
 //! What is wrong with the piece as it is put together: parts that run into each other, joints that miss.
 
-use super::figure::finest;
 use super::place::name_of;
 use crate::state::Document;
 use fh_core::describe::short_name;
@@ -8,7 +7,7 @@ use fh_core::plan::Plan;
 use fh_measure::format_length;
 use fh_piece::{Overlap, PartOf, Piece, overlaps};
 
-/// The warnings, the gravest first. The first that are alike on several copies stand for all of them.
+/// The warnings, the worst first. The first that are alike on several copies stand for all of them.
 pub(super) fn warnings(document: &Document, piece: &Piece) -> Vec<String> {
     let plan = document.plan();
     let mut overlaps = overlaps(plan, document.balance(), piece);
@@ -37,5 +36,5 @@ fn overlap_words(plan: &Plan, overlap: &Overlap) -> String {
 
 /// A length fine enough to be seen.
 fn length(plan: &Plan, mm: f64) -> String {
-    format_length(mm, plan.units.length.length_unit(), finest(plan.units.length))
+    format_length(mm, plan.units.length.length_unit(), plan.units.length.finest())
 }

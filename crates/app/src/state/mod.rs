@@ -48,5 +48,5 @@ pub(crate) use spent::{Spent, add_spent};
 pub(crate) use steel::{JobAsk, RackAsk, Steel, SteelAsk, SteelPaper, SteelTab};
 pub(crate) use step_words::{heat_words, step_words};
 pub(crate) use then::{Choice, Then};
-pub(crate) use told::{Told, counted, step_numbers, told};
+pub(crate) use told::{Told, by_severity, step_numbers, told};
 pub use views::Views;

@@ -1,7 +1,6 @@
 //! A step in few words: its number and title, and its heat.
 
-use crate::figures::capital;
-use fh_core::describe::short_name;
+use fh_core::describe::{short_name, upper_first};
 use fh_work::WorkedStep;
 
 /// A step by its number and its title: `Step 4: Taper point`.
@@ -11,5 +10,5 @@ pub(crate) fn step_words(at: usize, step: &WorkedStep) -> String {
 
 /// In which heat a step is done, in words: `Heat 4`, `Heats 2 to 3`, `Cold`.
 pub(crate) fn heat_words(step: &WorkedStep) -> String {
-    capital(&step.warmth().words())
+    upper_first(&step.warmth().words())
 }

@@ -64,8 +64,8 @@ pub(crate) fn told<'a>(desk: &Desk<'a>) -> Vec<Told<'a>> {
     all
 }
 
-/// How many findings there are of each severity, the gravest first; a severity without any is left out.
-pub(crate) fn counted(all: &[Told<'_>]) -> Vec<(Severity, usize)> {
+/// How many findings there are of each severity, the most severe first; a severity without any is left out.
+pub(crate) fn by_severity(all: &[Told<'_>]) -> Vec<(Severity, usize)> {
     let count = |severity| all.iter().filter(|told| told.finding().severity == severity).count();
     let every = [Severity::Stop, Severity::Warning, Severity::Note].map(|severity| (severity, count(severity)));
     every.into_iter().filter(|(_, count)| *count > 0).collect()

@@ -6,6 +6,7 @@ use crate::state::{Desk, Request, SteelAsk, SteelPaper};
 use crate::theme::{Text, space};
 use crate::widgets::heading;
 use egui::{Button, Panel, RichText, ScrollArea, Ui};
+use fh_measure::counted;
 use fh_rack::list::make::{CutList, Group};
 use fh_rack::list::words::{known, run, tenths, way};
 
@@ -70,7 +71,8 @@ fn head(ui: &mut Ui, desk: &Desk<'_>, list: &CutList, out: &mut Vec<Request>) {
                 || "Best fit so far; looking for a better list…".to_owned(),
                 |progress| {
                     let (group, groups) = (progress.group + 1, progress.groups);
-                    format!("Looking for a better list: group {group} of {groups}, {} bars so far…", progress.bars)
+                    let bars = counted(progress.bars, "bar");
+                    format!("Looking for a better list: group {group} of {groups}, {bars} so far…")
                 },
             );
             ui.label(RichText::new(words).color(theme.ink_quiet));

@@ -8,6 +8,7 @@ use crate::theme::{Text, Theme, space};
 use crate::widgets::table::{self, Column, Line, keep_keyboard, take_keyboard};
 use egui::{Button, Id, Key, Panel, RichText, ScrollArea, TextEdit, Ui};
 use fh_core::material;
+use fh_measure::counted;
 use fh_rack::kept::rack::RackBar;
 use fh_rack::list::source::mass_kg;
 use fh_rack::said::bar::SaidBar;
@@ -158,7 +159,7 @@ fn lines(ui: &mut Ui, desk: &Desk<'_>, stock: &Stocked, out: &mut Vec<Request>) 
     let kg: f64 = bars.iter().map(weight).sum();
     let all = figures::mass(Mass::new::<kilogram>(kg), unit);
     let count = stock.rack.now.count();
-    let words = format!("{count} {} on the rack, {all} by their sizes", if count == 1 { "bar" } else { "bars" });
+    let words = format!("{} on the rack, {all} by their sizes", counted(count, "bar"));
     ui.label(RichText::new(words).color(theme.ink_quiet));
     table::head(ui, theme, &COLUMNS);
     ui.spacing_mut().item_spacing.y = 0.0;

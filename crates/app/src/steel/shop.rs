@@ -88,7 +88,7 @@ fn hours(ui: &mut Ui, desk: &Desk<'_>, shop: &Shop, take: &mut dyn FnMut(Shop)) 
     {
         take(Shop { setup, ..shop.clone() });
     }
-    let entry = Entry::named("Each, for twice", "Time each, for twice as many").hint("100 %");
+    let entry = Entry::named("Learning", "Learning: time left per piece each time the count doubles").hint("100 %");
     if let Some(learning) = share(ui, desk, &entry, shop.learning.as_ref()) {
         take(Shop { learning, ..shop.clone() });
     }

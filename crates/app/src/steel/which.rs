@@ -8,6 +8,7 @@ use crate::theme::space;
 use crate::widgets::severity_sign::sign;
 use crate::widgets::table::{self, Column, Line, keep_keyboard, take_keyboard};
 use egui::{Button, ComboBox, Panel, RichText, ScrollArea, Ui};
+use fh_measure::counted;
 use fh_rack::said::money::Currency;
 use fh_rack::which::options::{BarOption, By};
 use uom::si::f64::Mass;
@@ -92,12 +93,12 @@ fn head(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
         ui.add_space(space::GAP);
         filters(ui, desk, out);
         if which.is_working() {
-            let words = format!("Heats and minutes: {} of {} bars.", which.worked, which.options.len());
+            let words = format!("Heats and minutes: {} of {}.", which.worked, counted(which.options.len(), "bar"));
             ui.label(RichText::new(words).color(theme.ink_quiet));
         } else if !which.options.is_empty() {
             let (shown, all) = (which.shown().len(), which.options.len());
-            let of = if shown < all { format!(" of {all}") } else { String::new() };
-            let words = format!("{shown}{of} bars, from the rack and the merchant's list");
+            let of = if shown < all { format!("{shown} of ") } else { String::new() };
+            let words = format!("{of}{}, from the rack and the merchant's list", counted(all, "bar"));
             ui.label(RichText::new(words).color(theme.ink_quiet));
         }
     });

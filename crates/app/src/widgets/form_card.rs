@@ -1,9 +1,9 @@
 //! A form, or a ready-made whole, offered for choosing: its drawing, its name, and a line of what it is.
 
 use super::{form_icon, whole_icon};
-use crate::figures::capital;
 use crate::theme::{Text, Theme, space};
 use egui::{FontId, Painter, Rect, Response, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use fh_core::describe::upper_first;
 use fh_core::new_segment::Whole;
 use fh_core::plan::FormKind;
 
@@ -50,7 +50,7 @@ pub(crate) fn show(ui: &mut Ui, theme: &Theme, offer: Offer, width: f32, is_lit:
     let icon = vec2(form_icon::width_for(theme.scaled(ICON)), theme.scaled(ICON));
     let wrap = (width - icon.x - 3.0 * space::GAP).max(theme.scaled(60.0));
     let lay = |text: &str, font: FontId, color| ui.painter().layout(text.to_owned(), font, color, wrap);
-    let title = capital(offer.name());
+    let title = upper_first(offer.name());
     let name = lay(&title, theme.font(Text::Strong), theme.ink);
     let summary = lay(offer.summary(), theme.font(Text::Small), theme.ink_quiet);
     // Cards beside each other are of one height, whether the summary takes one line or two.
@@ -85,5 +85,5 @@ pub(crate) fn paint_drawing(painter: &Painter, theme: &Theme, rect: Rect, offer:
 
 /// The name of a form as it begins a line.
 pub(crate) fn title(kind: FormKind) -> String {
-    capital(kind.name())
+    upper_first(kind.name())
 }

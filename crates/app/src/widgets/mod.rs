@@ -11,6 +11,7 @@ pub(crate) mod form_card;
 pub(crate) mod form_icon;
 pub(crate) mod hatch;
 pub(crate) mod heading;
+pub(crate) mod keys;
 pub(crate) mod line;
 pub(crate) mod menu_of_part;
 pub(crate) mod motif_card;

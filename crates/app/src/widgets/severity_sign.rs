@@ -3,6 +3,7 @@
 use crate::theme::Theme;
 use egui::Color32;
 use fh_core::findings::Severity;
+use fh_measure::counted;
 
 /// The sign of a severity.
 pub(crate) fn sign(severity: Severity) -> &'static str {
@@ -24,5 +25,5 @@ pub(crate) fn color(theme: &Theme, severity: Severity) -> Color32 {
 
 /// The word for so many findings: `2 warnings`.
 pub(crate) fn count_words(count: usize, severity: Severity) -> String {
-    format!("{count} {}{}", severity.name(), if count == 1 { "" } else { "s" })
+    counted(count, severity.name())
 }

@@ -2,9 +2,10 @@
 
 use crate::theme::Theme;
 use fh_core::balance::BarBalance;
+use fh_core::describe::fine_length;
 use fh_core::first_sizes::FirstSizes;
-use fh_core::plan::{Chain, PlanUnit, Units};
-use fh_measure::{Rounding, format_length};
+use fh_core::plan::{Chain, Units};
+use fh_measure::format_length;
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
@@ -32,11 +33,7 @@ impl<'a> Sizing<'a> {
 
     /// A length that is forged to, finer than the marks.
     pub(crate) fn fine_words(&self, length: Length) -> String {
-        let rounding = match self.first.units.length {
-            PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
-            PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
-        };
-        format_length(length.get::<millimeter>(), self.first.units.length.length_unit(), rounding)
+        fine_length(length, self.first.units.length)
     }
 
     /// A length as the plan shows it.

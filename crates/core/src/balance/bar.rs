@@ -1,7 +1,7 @@
 //! The balance of one bar.
 
 use super::block::{Fill, blocks};
-use super::gave::note_what_gave;
+use super::gave::{GaveFor, note_what_gave};
 use super::lay_off::lay_off;
 use super::{BarTrouble, Block, Met, SegmentBalance, Settled, Trouble, Walk, fill_blocks};
 use crate::metal::{Section, SectionSize, View, in_mm, mm, mm3};
@@ -97,15 +97,12 @@ impl BarBalance {
     }
 }
 
-/// Why a size gave that keeps an asked one.
-const KEEPS: &str = "gives to keep an asked size";
-
 /// Works out one bar of a plan.
 pub(super) fn balance_bar(walk: &Walk<'_>, index: usize, density: MassDensity, met: &mut Vec<Met>) -> BarBalance {
     let bar = walk.bar;
     let (mut settled, fills) = settle_to_fit(walk, index, met);
     for (at, gives, _) in walk.kept {
-        settled.get_mut(*at).into_iter().for_each(|settled| note_what_gave(settled, *gives, KEEPS));
+        settled.get_mut(*at).into_iter().for_each(|settled| note_what_gave(settled, *gives, GaveFor::AskedSize));
     }
     for (segment, settled) in settled.iter().enumerate() {
         if let Some(trouble) = settled.trouble {
@@ -208,7 +205,7 @@ fn settle_one_block(walk: &Walk<'_>, index: usize, met: &mut Vec<Met>) -> (Vec<S
             let mut settled = walk.settle(Some((at, gives, factor)));
             // Where it is in trouble its sizes are as written, and none of them gave.
             if settled[at].trouble.is_none() {
-                note_what_gave(&mut settled[at], gives, "gives to fit the bar");
+                note_what_gave(&mut settled[at], gives, GaveFor::Bar);
                 return (settled, vec![Fill { gives: vec![at], factor: Some(factor), limit: None }]);
             }
             (settled, vec![Fill { gives: vec![at], ..Fill::default() }])

@@ -1,6 +1,6 @@
 //! The factor at which the giving parts of a block fill it; where they cannot, as far as they can give.
 
-use super::gave::note_what_gave;
+use super::gave::{GaveFor, note_what_gave};
 use super::solve::{solve, solve_between};
 use super::stretch::{Done, Giver, Step, Stretch};
 use super::walk::Give;
@@ -48,14 +48,14 @@ impl<'f, 'w, 'a> Filling<'f, 'w, 'a> {
         let found = self.factor();
         if let Some(factor) = found.filter(|factor| self.is_sound(*factor)) {
             let mut done = self.at(factor, written);
-            self.note(&mut done, FILLS);
+            self.note(&mut done, GaveFor::Block);
             done.fill.factor = Some(factor);
             return done;
         }
         let Some(limit) = self.limit(found) else { return written };
         let mut done = self.at(limit, written);
         done.fill.limit = Some(limit);
-        self.note(&mut done, GIVES_ALL);
+        self.note(&mut done, GaveFor::BlockInPart);
         for giver in self.givers.iter().filter(|_| limit <= 0.0) {
             // Nothing is left of it: that is told of the block.
             done.settled[giver.at - self.block.first].trouble = None;
@@ -63,9 +63,9 @@ impl<'f, 'w, 'a> Filling<'f, 'w, 'a> {
         done
     }
 
-    fn note(&self, done: &mut Done, because: &'static str) {
+    fn note(&self, done: &mut Done, reason: GaveFor) {
         for giver in self.givers {
-            note_what_gave(&mut done.settled[giver.at - self.block.first], giver.gives, because);
+            note_what_gave(&mut done.settled[giver.at - self.block.first], giver.gives, reason);
         }
     }
 
@@ -164,11 +164,6 @@ impl<'f, 'w, 'a> Filling<'f, 'w, 'a> {
         done
     }
 }
-
-/// Why a size gave.
-const FILLS: &str = "gives to fill its block";
-/// Why a size gave that is not enough.
-const GIVES_ALL: &str = "gives to fill its block as far as it can";
 
 /// A leaf has to be as long as it is wide: shorter, its arcs are more than half circles.
 fn is_wider_than_long(shape: &Shape) -> bool {

@@ -5,8 +5,33 @@ use crate::metal::{Outline, Shape};
 use crate::plan::{Gives, SizeName};
 use uom::si::f64::Length;
 
-/// Names the sizes that gave, and why.
-pub(super) fn note_what_gave(settled: &mut Settled, gives: Gives, because: &'static str) {
+/// What a size gave for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum GaveFor {
+    /// A bar that is already cut.
+    Bar,
+    /// The block between two fixed marks.
+    Block,
+    /// The same, and it isn't enough.
+    BlockInPart,
+    /// A size that is asked of the piece.
+    AskedSize,
+}
+
+impl GaveFor {
+    /// It in words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Bar => "to fit the bar",
+            Self::Block => "to fill its block",
+            Self::BlockInPart => "to fill its block as far as it can",
+            Self::AskedSize => "to keep an asked size",
+        }
+    }
+}
+
+/// Names the sizes that gave, and for what.
+pub(super) fn note_what_gave(settled: &mut Settled, gives: Gives, reason: GaveFor) {
     let Some(shape) = &settled.shape else { return };
     let sizes: Vec<(SizeName, Option<Length>)> = match (shape, gives) {
         (_, Gives::Nothing) => Vec::new(),
@@ -31,10 +56,10 @@ pub(super) fn note_what_gave(settled: &mut Settled, gives: Gives, because: &'sta
     // A tied size that follows now was written, and gave with the length.
     let tied = |derived: &&mut Derived| derived.length.is_some() && derived.tied;
     for derived in settled.derived.iter_mut().filter(tied) {
-        derived.gave = true;
+        derived.gave = Some(reason);
     }
     for (name, size) in sizes {
-        let gave = size.map(|size| Derived { gave: true, ..Derived::length(name, size, because) });
+        let gave = size.map(|size| Derived { gave: Some(reason), ..Derived::length(name, size, reason.words()) });
         settled.derived.extend(gave);
     }
 }

@@ -40,6 +40,7 @@ pub use bar::BarBalance;
 pub use block::Block;
 pub use dressed::DressedSeen;
 pub use fixed_mark::FixedMark;
+pub use gave::GaveFor;
 pub use hot::{CHECKING_HEAT_CELSIUS, hot_length};
 pub use ladder::{Ladder, Rung, ladder};
 pub use laid_off::{HoleMark, LaidOff, MARKS_APART_MM, SlitEnd, SlitMark};

@@ -1,7 +1,7 @@
 //! The balance of one segment.
 
-use super::FixedMark;
 use super::trouble::Trouble;
+use super::{FixedMark, GaveFor};
 use crate::metal::{Bent, Dressing, Moved, Shape, Standing, View, gone_at, in_mm, mm, mm2};
 use crate::plan::{Chain, Gives, SizeName};
 use crate::space::Formed;
@@ -23,14 +23,14 @@ pub struct Derived {
     pub because: &'static str,
     /// Whether it is tied to others by the bend, and follows from them.
     pub tied: bool,
-    /// Whether it is written, but gave way to a bar that is already cut.
-    pub gave: bool,
+    /// What it gave for, though it is written; none of a size that did not give.
+    pub gave: Option<GaveFor>,
 }
 
 impl Derived {
     /// A length that follows for a reason of its own.
     pub(crate) fn length(name: SizeName, length: Length, because: &'static str) -> Self {
-        Self { name, length: Some(length), radians: None, count: None, because, tied: false, gave: false }
+        Self { name, length: Some(length), radians: None, count: None, because, tied: false, gave: None }
     }
 
     /// A length that follows from the bend.
@@ -40,7 +40,7 @@ impl Derived {
 
     /// An angle that follows from the bend, in radians.
     pub(crate) fn tied_angle(name: SizeName, radians: f64) -> Self {
-        Self { name, length: None, radians: Some(radians), count: None, because: FROM_BEND, tied: true, gave: false }
+        Self { name, length: None, radians: Some(radians), count: None, because: FROM_BEND, tied: true, gave: None }
     }
 
     /// A count of turns that follows from the bend.

@@ -148,9 +148,9 @@ pub fn as_by_then(
         scale: segment.scale.clone(),
         ..Segment::new("", form)
     };
-    let tied = settled.derived.iter().filter(|derived| derived.because != BECAUSE);
+    let tied = settled.derived.iter().filter(|derived| settled.follows.is_none_or(|size| size.name != derived.name));
     // What gave of the finished form gave of it on the way too.
-    let gave = balance.derived.iter().filter(|derived| derived.gave && !derived.tied && written.is_none());
+    let gave = balance.derived.iter().filter(|derived| derived.gave.is_some() && !derived.tied && written.is_none());
     let derived = gave.chain(tied).cloned().collect();
     let then = SegmentBalance {
         shape: settled.shape.clone(),

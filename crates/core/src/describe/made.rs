@@ -1,6 +1,6 @@
 //! What a segment becomes with its sizes as they come out: a size that follows, gave or stands elsewhere is told by its figure.
 
-use super::{derived_words, fine_length, gave_words};
+use super::{derived_words, fine_length};
 use crate::balance::{Derived, SegmentBalance};
 use crate::forms;
 use crate::metal::{Outline, SectionSize, Shape};
@@ -32,7 +32,7 @@ pub struct FollowingSize {
 pub fn made_words(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -> MadeWords {
     let mut filled = segment.clone();
     let mut told: Vec<SizeName> = Vec::new();
-    let gave = balance.derived.iter().find(|size| size.gave && size.name == SizeName::Length);
+    let gave = balance.derived.iter().find(|size| size.gave.is_some() && size.name == SizeName::Length);
     let gave_length = gave.and_then(|size| size.length);
     let mut fits = String::new();
     if let (
@@ -45,7 +45,7 @@ pub fn made_words(segment: &Segment, balance: &SegmentBalance, unit: PlanUnit) -
     {
         *l = written(length, unit);
         told.push(SizeName::Length);
-        fits = gave.map_or_else(String::new, |size| format!(" {}", gave_words(size)));
+        fits = gave.and_then(|size| size.gave).map_or_else(String::new, |reason| format!(" {}", reason.words()));
     }
     if let Some(shape) = &balance.shape {
         fill_sections(&mut filled.form, shape, balance.reversed, unit);

@@ -89,7 +89,7 @@ pub fn repeat_places_words(laid: &LaidRepeat, unit: PlanUnit) -> String {
 /// A place: to a tenth of a millimetre, or to 1/64 in.
 fn place_words(place: Length, unit: PlanUnit) -> String {
     match unit {
-        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH.round(in_mm(place)).text(),
+        PlanUnit::Inch => unit.finest().round(in_mm(place)).text(),
         PlanUnit::Millimeter => format_decimal(in_mm(place), unit.length_unit(), 1),
     }
 }

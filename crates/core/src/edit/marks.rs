@@ -132,7 +132,7 @@ fn what_gave(before: &Plan, after: &Plan, bar: usize) -> Vec<Gave> {
     let Some((old, new)) = old.bars.get(bar).zip(new.bars.get(bar)) else { return Vec::new() };
     let mut gave = Vec::new();
     for (segment, (old, new)) in old.segments.iter().zip(&new.segments).enumerate() {
-        let moved = |size: &&Derived| size.gave && old.derived_length(size.name) != size.length;
+        let moved = |size: &&Derived| size.gave.is_some() && old.derived_length(size.name) != size.length;
         gave.extend(new.derived.iter().filter(moved).filter_map(|size| {
             Some(Gave { segment, size: size.name, text: fine_length(size.length?, after.units.length) })
         }));

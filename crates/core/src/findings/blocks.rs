@@ -3,6 +3,7 @@
 use super::scene::{Rule, Scene, volume};
 use super::{Check, Finding, Severity};
 use crate::balance::Block;
+use crate::describe::lower_first;
 use crate::metal::in_mm;
 use fh_measure::in_mm3;
 
@@ -82,9 +83,4 @@ fn remedy(scene: &Scene<'_>, block: &Block, movement: &str) -> String {
     } else {
         format!("{moved}, or change the parts that hold.")
     }
-}
-
-fn lower_first(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }

@@ -2,6 +2,7 @@
 
 use super::scene::Rule;
 use super::{Finding, Place, Severity};
+use crate::describe::upper_first;
 use crate::material::Material;
 use crate::plan::{Deed, Form, Joint, JointKind, Operation, Plan, Segment};
 
@@ -50,13 +51,13 @@ pub(super) fn check(plan: &Plan, found: &mut Vec<Finding>) {
     }
     if metal.forging.is_none() {
         let remedy = "Work it cold and soften it between times, or choose silicon bronze or another metal.";
-        let message = format!("{} is not forged hot.", capital(metal.name));
+        let message = format!("{} is not forged hot.", upper_first(metal.name));
         found.push(NOT_HOT.at(EVERYWHERE, message, remedy.to_owned()));
     }
     brittle(metal, found);
     if !metal.glows {
         let remedy = "Go by the char of a pine stick, a crayon or a thermometer; mark the hot piece.";
-        let message = format!("{} shows no colour before it melts.", capital(metal.name));
+        let message = format!("{} shows no colour before it melts.", upper_first(metal.name));
         found.push(NO_GLOW.at(EVERYWHERE, message, remedy.to_owned()));
     }
     if plan.material_name() != metal.name {
@@ -82,7 +83,7 @@ fn brittle(metal: &Material, found: &mut Vec<Finding>) {
         let rule = if range.breaks { BREAKS } else { BRITTLE };
         let message = format!(
             "{} must not be struck or bent between {:.0} and {:.0} °C: {}.",
-            capital(metal.name),
+            upper_first(metal.name),
             range.from_celsius,
             range.to_celsius,
             range.why
@@ -144,9 +145,4 @@ fn is_new_weld(plan: &Plan, bar: usize, deed: &Deed) -> bool {
     let is_told = joint.is_some_and(|joint| joint.kind == JointKind::Weld)
         || (!deed.parts.is_empty() && deed.parts.iter().all(is_weld));
     !is_told
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

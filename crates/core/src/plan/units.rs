@@ -23,6 +23,14 @@ impl PlanUnit {
             Self::Millimeter => LengthUnit::Millimeter,
         }
     }
+
+    /// As fine as a smith forges: to 1/64 in, or to a tenth of a millimetre.
+    pub fn finest(self) -> Rounding {
+        match self {
+            Self::Inch => Rounding::SIXTY_FOURTH_INCH,
+            Self::Millimeter => Rounding::TENTH_MILLIMETER,
+        }
+    }
 }
 
 /// The plan's unit of length and the step that running totals are rounded to.

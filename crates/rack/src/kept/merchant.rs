@@ -111,12 +111,7 @@ fn check(merchant: &Merchant) -> Checked {
 
 fn check_line(line: &MerchantLine, money: &Currency, at: &KeyPath) -> Checked {
     check_material(line.material.as_deref(), at)?;
-    check_price(
-        line.price.as_deref(),
-        &[Per::Each, Per::Meter, Per::Foot, Per::Kilogram, Per::Pound],
-        money,
-        at.key("price"),
-    )?;
+    check_price(line.price.as_deref(), &Per::OF_A_BAR, money, at.key("price"))?;
     check_length(line.end.as_ref(), at.key("end"))?;
     let end_mm = line.end.as_ref().map_or(0.0, WrittenLength::mm);
     for (index, length) in line.lengths.iter().enumerate() {

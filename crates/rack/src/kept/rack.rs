@@ -184,12 +184,7 @@ fn check_line(line: &RackBar, money: &Currency, at: &KeyPath) -> Checked {
     check_material(line.material.as_deref(), at)?;
     check_length(line.measured.as_ref(), at.key("measured"))?;
     check_length(line.end.as_ref(), at.key("end"))?;
-    check_price(
-        line.price.as_deref(),
-        &[Per::Each, Per::Meter, Per::Foot, Per::Kilogram, Per::Pound],
-        money,
-        at.key("price"),
-    )?;
+    check_price(line.price.as_deref(), &Per::OF_A_BAR, money, at.key("price"))?;
     if line.end_nm() >= line.length_nm() {
         return refuse(at.key("end"), "the end that gives no piece is as long as the bar");
     }

@@ -281,6 +281,11 @@ impl Lot<'_> {
         self.way == other.way && self.alike.iter().any(|alike| other.alike.contains(alike))
     }
 
+    /// The word by which the search knows bars of one kind: its number in the lot.
+    fn kind(&self, alike: &Alike) -> String {
+        self.alike.iter().position(|own| own == alike).map_or_else(String::new, |at| at.to_string())
+    }
+
     fn take_over(&mut self, other: Self) {
         let new: Vec<Alike> = self.alike.drain(..).filter(|alike| !other.alike.contains(alike)).collect();
         self.alike = other.alike.into_iter().chain(new).collect();
@@ -297,10 +302,6 @@ struct Asked<'a> {
     aim: Aim,
 }
 
-fn key(alike: &Alike) -> String {
-    format!("{alike:?}")
-}
-
 impl<'a> Asked<'a> {
     fn new(lot: &'a Lot<'a>, pieces: &[Piece], sources: &[Source], left: &[Option<u64>], stock: Stock<'_>) -> Self {
         let usable = |(at, source): &(usize, &Source)| lot.alike.contains(&source.alike) && left[*at] != Some(0);
@@ -308,7 +309,7 @@ impl<'a> Asked<'a> {
         let is_priced = |source: &Source| matches!(source.from, From::Rack(_)) || source.price.is_some();
         let aim = if usable.iter().all(|(_, source)| is_priced(source)) { Aim::Cost } else { Aim::NewBars };
         let supply = |(at, source): &(usize, &Source)| Supply {
-            section: key(&source.alike),
+            section: lot.kind(&source.alike),
             length_nm: source.length_nm,
             end_nm: source.end_nm.max(lot.hold_nm.unwrap_or(0)),
             count: left[*at],
@@ -318,7 +319,7 @@ impl<'a> Asked<'a> {
                 (From::New(_), Aim::NewBars) => 1,
             },
         };
-        let way = |way: &WantedWay| Way { section: key(&way.alike), length_nm: way.length_nm, extra: 0 };
+        let way = |way: &WantedWay| Way { section: lot.kind(&way.alike), length_nm: way.length_nm, extra: 0 };
         let ways = |piece: &Piece| piece.ways.iter().map(way).collect();
         let demand = |at: &usize| Demand { count: pieces[*at].count, ways: ways(&pieces[*at]) };
         let kept_nm = stock.shop.keep_from.as_ref().map(|length| (length.mm() * 1e6).round() as i64);

@@ -2,7 +2,7 @@
 
 use super::make::{Aim, CutList, Group};
 use super::source::Source;
-use fh_measure::{LengthUnit, Rounding, format_length};
+use fh_measure::{LengthUnit, Rounding, counted, format_length};
 
 /// A length in nm as it is marked on a bar: to a tenth of a millimetre, or on a bar in inches to the nearest 1/32.
 pub fn marked(nm: i64, source: &Source) -> String {
@@ -37,7 +37,7 @@ pub fn taken(list: &CutList, group: &Group) -> String {
 
 /// How good a group's list is known to be: `9 bars used, 3 bars to buy; fewer is impossible. Scrap 120 mm.`
 pub fn known(list: &CutList, group: &Group) -> String {
-    let bars = |count: u64| if count == 1 { "1 bar".to_owned() } else { format!("{count} bars") };
+    let bars = |count: u64| counted(count, "bar");
     let used = u64::try_from(group.worth.bars).unwrap_or(0);
     let to_buy = match (group.new_bars, group.aim) {
         (0, _) => "nothing to buy".to_owned(),

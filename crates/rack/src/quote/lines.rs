@@ -10,6 +10,7 @@ use crate::said::money::{Currency, times_over};
 use crate::said::price::{Per, Price};
 use crate::said::time::time_words;
 use crate::said::written::Said;
+use fh_measure::counted;
 
 /// What a line belongs to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -130,7 +131,7 @@ impl Book<'_> {
             let Some(time) = way.and_then(|way| way.time.as_ref()) else { continue };
             let cuts: u64 = group.bars.iter().map(|bar| bar.times * bar.cuts.len() as u64).sum();
             let section = group.sections.first().cloned().unwrap_or_default();
-            let source = format!("{cuts} cuts of {} by {}", time.text(), group.way);
+            let source = format!("{} of {} by {}", counted(cuts, "cut"), time.text(), group.way);
             self.work(format!("cutting {section}"), time.minutes * cuts as f64, self.shop.rate.as_deref(), source)?;
         }
         Ok(())
@@ -150,8 +151,8 @@ impl Book<'_> {
             let first = crate::quote::hours::first_piece(work, self.shop);
             let log = if work.is_learned { "by your log" } else { "not logged yet" };
             let source = format!(
-                "{} heats and {} of work each, {log}: the first takes {}, {count} take {} to {}",
-                work.heats,
+                "{} and {} of work each, {log}: the first takes {}, {count} take {} to {}",
+                counted(work.heats, "heat"),
                 time_words(work.minutes),
                 time_words(first),
                 time_words(range.low),

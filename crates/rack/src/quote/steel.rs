@@ -8,6 +8,7 @@ use crate::list::source::{From, Source, of_one};
 use crate::list::words::run;
 use crate::quote::error::QuoteError;
 use crate::said::money::{Currency, times_over};
+use fh_measure::counted;
 
 /// The lines of a job's steel.
 pub(super) fn steel(job: &Job, list: &CutList, rack: &Rack, money: &Currency) -> Result<Vec<Line>, QuoteError> {
@@ -96,9 +97,9 @@ impl Kept {
             SteelBy::Used => (self.used, "what is used of them, by the prices on the rack"),
         };
         let priced = (self.whole > 0).then(|| line("bars from the rack", amount, source));
-        let bars = if self.unpriced == 1 { "bar" } else { "bars" };
-        let unpriced = (self.unpriced > 0)
-            .then(|| line(format!("{} {bars} from the rack", self.unpriced), 0, "without a price there: paid before"));
+        let unpriced = (self.unpriced > 0).then(|| {
+            line(format!("{} from the rack", counted(self.unpriced, "bar")), 0, "without a price there: paid before")
+        });
         priced.into_iter().chain(unpriced).collect()
     }
 
@@ -109,11 +110,11 @@ impl Kept {
             (true, false) => {
                 Some(line("offcuts kept", -self.offcuts, "by length of their bars: they go back on the rack"))
             }
-            (true, true) => {
-                let what =
-                    if self.kept == 1 { "1 offcut kept".to_owned() } else { format!("{} offcuts kept", self.kept) };
-                Some(line(what, 0, "not credited: the job pays for whole bars"))
-            }
+            (true, true) => Some(line(
+                format!("{} kept", counted(self.kept, "offcut")),
+                0,
+                "not credited: the job pays for whole bars",
+            )),
         }
     }
 }

@@ -44,6 +44,9 @@ const WORDS: [(&str, Per); 13] = [
 ];
 
 impl Per {
+    /// What the price of a bar may be for.
+    pub(crate) const OF_A_BAR: [Self; 5] = [Self::Each, Self::Meter, Self::Foot, Self::Kilogram, Self::Pound];
+
     /// The words for it.
     pub fn words(self) -> &'static str {
         WORDS.iter().find(|(_, per)| *per == self).map_or("each", |(words, _)| words)

@@ -88,7 +88,7 @@ pub struct BarOption {
     pub effort_cm3: f64,
     /// Heats and minutes, once they are worked out.
     pub fire: Option<Fire>,
-    /// What speaks against it, the gravest first.
+    /// What speaks against it, the worst first.
     pub against: Vec<Against>,
 }
 
@@ -256,14 +256,14 @@ fn fire(plan: &Plan, bar: usize, section: &SectionSpec, shop: &Shop) -> Option<F
 
 /// Sorts options: those that nothing speaks against first, then by cost or by effort; what is not known comes last.
 pub fn sort(options: &mut [BarOption], by: By) {
-    let gravest = |option: &BarOption| option.against.first().map(|against| against.severity);
+    let worst = |option: &BarOption| option.against.first().map(|against| against.severity);
     let effort = |option: &BarOption| option.fire.map_or(option.effort_cm3, Fire::all_minutes);
     options.sort_by(|a, b| {
         let cost = || match (a.cost, b.cost) {
             (Some(a), Some(b)) => a.cmp(&b),
             (a, b) => b.is_some().cmp(&a.is_some()),
         };
-        let firm = (!a.is_long_enough, gravest(a)).cmp(&(!b.is_long_enough, gravest(b)));
+        let firm = (!a.is_long_enough, worst(a)).cmp(&(!b.is_long_enough, worst(b)));
         let then = if by == By::Cost { cost() } else { Ordering::Equal };
         firm.then(then).then(effort(a).total_cmp(&effort(b))).then_with(|| a.mass_kg.total_cmp(&b.mass_kg))
     });

@@ -187,7 +187,7 @@ impl Why {
             Self::PartForStep => "The rest of the bar hangs on the thin side of the step, and bends it.",
             Self::TaperLast => "A taper that runs down to full bar ends in a step, which folds when that bar is drawn.",
             Self::StubAlong => {
-                "So short a stub is drawn down along with the part beside it, before its step or its taper: left thick, it folds."
+                "A stub this short is drawn down along with the part beside it, before its step or its taper: left thick, it folds."
             }
             Self::ShapesInTurn => "Each shape on the way is made from the one before it.",
             Self::OutOfTheWay => {

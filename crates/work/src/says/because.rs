@@ -2,8 +2,8 @@
 
 use crate::job::order::{Job, Ordered};
 use crate::job::why::Why;
-use crate::says::words;
 use crate::step::WorkedStep;
+use fh_core::describe::lower_first;
 use fh_core::plan::Operation;
 
 /// Why each step stands where it does: of the rules that hold it there, those that say most.
@@ -39,7 +39,7 @@ pub(crate) fn because(job: &Job, ordered: &[Ordered]) -> Vec<Vec<(usize, Why)>> 
 /// The reasons of one step in words, each with the step that it comes before.
 pub(crate) fn words(before: &[(usize, Why)], steps: &[WorkedStep]) -> Vec<String> {
     let one = |(after, why): &(usize, Why)| {
-        format!("Before step {} ({}): {}", after + 1, words::lower_first(&steps[*after].title), why.reason())
+        format!("Before step {} ({}): {}", after + 1, lower_first(&steps[*after].title), why.reason())
     };
     before.iter().map(one).collect()
 }

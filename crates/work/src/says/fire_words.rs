@@ -12,13 +12,7 @@ impl WorkedStep {
     ///
     /// `Orange, 1050 °C, down to cherry red, 850 °C; about 25 s of work, 20 s a heat.`
     pub fn heat_words(&self, plan: &Plan) -> Option<String> {
-        let [from, to] = self.heat_celsius?;
-        let is_steel = plan.material().expands_as_steel();
-        let looks = |celsius: f64| match CHAPMAN.word(celsius).filter(|_| is_steel) {
-            Some(word) => format!("{word}, {celsius:.0} °C"),
-            None => format!("{celsius:.0} °C"),
-        };
-        let mut words = format!("{}, down to {}", looks(from), looks(to));
+        let mut words = self.heat_range(plan)?;
         if self.minutes > 0.0 {
             words += &format!("; about {} of work", seconds_words(self.minutes * 60.0));
         }
@@ -26,6 +20,17 @@ impl WorkedStep {
             words += &format!(", {} a heat", seconds_words(heat * 60.0));
         }
         Some(words)
+    }
+
+    /// How hot it is worked, in words: `orange, 1050 °C, down to cherry red, 850 °C`; none where it is done cold.
+    pub fn heat_range(&self, plan: &Plan) -> Option<String> {
+        let [from, to] = self.heat_celsius?;
+        let is_steel = plan.material().expands_as_steel();
+        let looks = |celsius: f64| match CHAPMAN.word(celsius).filter(|_| is_steel) {
+            Some(word) => format!("{word}, {celsius:.0} °C"),
+            None => format!("{celsius:.0} °C"),
+        };
+        Some(format!("{}, down to {}", looks(from), looks(to)))
     }
 }
 

@@ -1,8 +1,9 @@
 //! What has to be heated along with a step, because others follow in the same heat, and what is heated once more after the last.
 
 use crate::job::site::Site;
-use crate::says::words::{hot_length, joined, lower_first};
+use crate::says::words::{hot_length, joined};
 use crate::step::WorkedStep;
+use fh_core::describe::lower_first;
 use fh_core::plan::{Operation, Plan};
 
 /// For each step that begins a heat, what else has to come hot out of the fire; none where nothing follows elsewhere.

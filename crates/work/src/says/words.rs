@@ -4,11 +4,11 @@ use crate::fire::hot::hot_mm;
 use crate::job::part::met;
 use crate::job::site::{Part, Site};
 use crate::job::task::Task;
-use fh_core::describe::{Face, short_name};
+use fh_core::describe::{Face, lower_first, short_name};
 use fh_core::forms;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{DieKind, Form, Made, Member, Operation, Plan, PlanUnit, SocketAxis};
-use fh_measure::{Rounding, format_decimal, format_length};
+use fh_measure::{Rounding, counted, format_decimal, format_length};
 
 /// A length that has to be hot, in words: as fine as the marks.
 pub(crate) fn hot_length(plan: &Plan, mm: f64) -> String {
@@ -19,8 +19,7 @@ pub(crate) fn hot_length(plan: &Plan, mm: f64) -> String {
 pub(crate) fn heats_words(heats: usize) -> String {
     const MOST: usize = 500;
     match heats {
-        1 => "1 heat".to_owned(),
-        0..=MOST => format!("{heats} heats"),
+        0..=MOST => counted(heats, "heat"),
         _ => format!("more than {MOST} heats"),
     }
 }
@@ -33,10 +32,7 @@ pub(crate) fn heats_between_words([low, high]: [usize; 2]) -> String {
 
 /// As fine as it is forged, in the plan's unit.
 pub(crate) fn finest(plan: &Plan) -> Rounding {
-    match plan.units.length {
-        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
-        PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
-    }
+    plan.units.length.finest()
 }
 
 /// A length in mm in the plan's unit, as fine as it is forged.
@@ -95,11 +91,6 @@ pub(crate) fn title(plan: &Plan, site: Option<&Site<'_>>, tasks: &[Task]) -> Str
         rest = after;
     }
     if parts.is_empty() { "A step of your own".to_owned() } else { parts.join(", then ") }
-}
-
-pub(crate) fn lower_first(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
 
 /// One deed: tasks of one operation.

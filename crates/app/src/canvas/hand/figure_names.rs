@@ -4,6 +4,7 @@ use crate::canvas::figure::What;
 use crate::canvas::spot::Spot;
 use crate::canvas::stage::Stage;
 use crate::canvas::strip::Strip;
+use fh_core::describe::upper_first;
 use fh_core::edit::Across;
 
 impl What {
@@ -17,7 +18,7 @@ impl What {
             Self::Boundary(spot) => format!("Length of {}, forged", of(spot.segment)),
             Self::Across(segment, across) => {
                 let words = stage.bar.segment(segment).and_then(|part| across.words(part)).unwrap_or("size");
-                format!("{} of {}", crate::figures::capital(words), of(segment))
+                format!("{} of {}", upper_first(words), of(segment))
             }
         }
     }

@@ -11,9 +11,9 @@ use crate::canvas::stage::Stage;
 use crate::canvas::strip::Strip;
 use crate::canvas::{Canvas, snap};
 use crate::state::Gesture;
+use crate::widgets::keys;
 use egui::accesskit::Action;
-use egui::{Event, EventFilter, Id, Key, Modifiers, Sense, Ui, WidgetInfo};
-use fh_core::edit::Neighbor;
+use egui::{EventFilter, Id, Key, Modifiers, Sense, Ui, WidgetInfo};
 
 /// What a key asks of the boundary that has the keyboard.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,13 +21,22 @@ enum Asked {
     Step(isize),
     First,
     Last,
-    Nudge { up: bool, fine: bool, trades: bool },
+    Nudge(Nudge),
     Type,
     Leave,
 }
 
+/// A boundary moved by one step.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Nudge {
+    up: bool,
+    fine: bool,
+    /// Whether the next part gives or takes the metal.
+    trades: bool,
+}
+
 fn asked(key: Key, modifiers: Modifiers) -> Option<Asked> {
-    let nudge = |up| Asked::Nudge { up, fine: modifiers.alt, trades: modifiers.shift };
+    let nudge = |up, trades| Asked::Nudge(Nudge { up, fine: modifiers.alt, trades });
     if modifiers.command || modifiers.ctrl {
         return None;
     }
@@ -36,11 +45,11 @@ fn asked(key: Key, modifiers: Modifiers) -> Option<Asked> {
         Key::ArrowRight | Key::CloseBracket => Asked::Step(1),
         Key::Home => Asked::First,
         Key::End => Asked::Last,
-        Key::ArrowUp => nudge(true),
-        Key::ArrowDown => nudge(false),
+        Key::ArrowUp => nudge(true, modifiers.shift),
+        Key::ArrowDown => nudge(false, modifiers.shift),
         // On many keyboards + is typed with Shift, so Shift says nothing here.
-        Key::Plus | Key::Equals => Asked::Nudge { up: true, fine: modifiers.alt, trades: false },
-        Key::Minus => Asked::Nudge { up: false, fine: modifiers.alt, trades: false },
+        Key::Plus | Key::Equals => nudge(true, false),
+        Key::Minus => nudge(false, false),
         Key::Enter => Asked::Type,
         Key::Escape => Asked::Leave,
         _ => return None,
@@ -98,9 +107,7 @@ impl Canvas {
             Asked::Step(by) => self.stand_at(at.saturating_add_signed(by).min(last), strip, stage, events),
             Asked::First => self.stand_at(0, strip, stage, events),
             Asked::Last => self.stand_at(last, strip, stage, events),
-            Asked::Nudge { up, fine, trades } => {
-                self.nudge(ui, Spot { strip, segment: at }, up, fine, neighbor(trades), stage, events);
-            }
+            Asked::Nudge(nudge) => self.nudge(ui, Spot { strip, segment: at }, nudge, stage, events),
             Asked::Type => self.open_entry(What::Boundary(Spot { strip, segment: at }), stage),
             Asked::Leave => {
                 ui.memory_mut(|memory| memory.surrender_focus(focus_id(strip)));
@@ -119,54 +126,40 @@ impl Canvas {
         events.push(CanvasEvent::Select(Some(segment)));
     }
 
-    #[allow(clippy::too_many_arguments, reason = "one nudge has as many sides as it has")]
-    fn nudge(
-        &mut self,
-        ui: &Ui,
-        spot: Spot,
-        up: bool,
-        fine: bool,
-        neighbor: Neighbor,
-        stage: &Stage<'_>,
-        events: &mut Vec<CanvasEvent>,
-    ) {
-        let Some(target) = nudge_target(spot, up, fine, stage.model) else { return };
+    fn nudge(&mut self, ui: &Ui, spot: Spot, nudge: Nudge, stage: &Stage<'_>, events: &mut Vec<CanvasEvent>) {
+        let Some(target) = nudge.target(spot, stage.model) else { return };
         self.feedback = Feedback::default();
         events.push(CanvasEvent::Select(Some(spot.segment)));
         events.push(CanvasEvent::Gesture(Gesture::Begin));
-        events.push(spot.wish(stage.model.bar, target, neighbor));
+        events.push(spot.wish(stage.model.bar, target, neighbor(nudge.trades)));
         events.push(CanvasEvent::Gesture(Gesture::Commit));
         ui.request_repaint();
     }
 }
 
-/// Where a nudge takes a boundary, in mm; none where it would pass the start of its segment.
-fn nudge_target(spot: Spot, up: bool, fine: bool, model: &Model) -> Option<f64> {
-    let [start, end] = spot.reach(model)?;
-    let target = match spot.strip {
-        Strip::Bar => snap::nudged(end, up, model.marks, fine),
-        Strip::Forged => start + snap::nudged(end - start, up, model.marks, fine),
-    };
-    (target > start).then_some(target)
+impl Nudge {
+    /// Where it takes a boundary, in mm; none where it would pass the start of its segment.
+    fn target(self, spot: Spot, model: &Model) -> Option<f64> {
+        let [start, end] = spot.reach(model)?;
+        let target = match spot.strip {
+            Strip::Bar => snap::nudged(end, self.up, model.marks, self.fine),
+            Strip::Forged => start + snap::nudged(end - start, self.up, model.marks, self.fine),
+        };
+        (target > start).then_some(target)
+    }
 }
 
 /// What the keyboard and the screen reader ask for; nobody else reads these keys then.
 fn taken_keys(ui: &Ui, id: Id) -> Vec<Asked> {
-    let mut found = Vec::new();
     ui.input_mut(|input| {
-        input.events.retain(|event| {
-            let Event::Key { key, pressed: true, modifiers, .. } = event else { return true };
-            let asked = asked(*key, *modifiers);
-            found.extend(asked);
-            asked.is_none()
-        });
+        let mut found = keys::take(input, asked);
         for (action, up) in [(Action::Increment, true), (Action::Decrement, false)] {
             for _ in 0..input.num_accesskit_action_requests(id, action) {
-                found.push(Asked::Nudge { up, fine: false, trades: false });
+                found.push(Asked::Nudge(Nudge { up, fine: false, trades: false }));
             }
         }
-    });
-    found
+        found
+    })
 }
 
 #[cfg(test)]
@@ -182,6 +175,6 @@ mod tests {
     #[test]
     fn shift_lets_the_neighbor_trade_and_alt_is_fine() {
         let nudge = asked(Key::ArrowUp, Modifiers::SHIFT | Modifiers::ALT);
-        assert_eq!(nudge, Some(Asked::Nudge { up: true, fine: true, trades: true }));
+        assert_eq!(nudge, Some(Asked::Nudge(Nudge { up: true, fine: true, trades: true })));
     }
 }

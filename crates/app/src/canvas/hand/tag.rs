@@ -8,7 +8,7 @@ use crate::canvas::strip::Strip;
 use crate::theme::{Text, Theme, space};
 use egui::{Align, Align2, Area, Frame, Grid, Id, Layout, Order, Pos2, RichText, Stroke, Ui, pos2, vec2};
 use fh_core::plan::PlanUnit;
-use fh_measure::{LengthUnit, Rounding, format_decimal};
+use fh_measure::{LengthUnit, format_decimal};
 
 /// The lines of a tag: what it is, in the shop's words, in the other words.
 fn lines(spot: Spot, model: &Model) -> Option<[[String; 3]; 3]> {
@@ -24,10 +24,7 @@ fn line(what: &str, mm: f64, model: &Model) -> [String; 3] {
 
 /// A length in the plan's unit, fine enough to see a nudge.
 fn in_plan_unit(mm: f64, unit: PlanUnit) -> String {
-    match unit {
-        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH.round(mm).text(),
-        PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER.round(mm).text(),
-    }
+    unit.finest().round(mm).text()
 }
 
 fn exact(mm: f64) -> String {

@@ -38,7 +38,7 @@ pub(in crate::canvas) struct Block {
     pub(in crate::canvas) hatched: bool,
     /// Whether its sizes are settled.
     pub(in crate::canvas) settled: bool,
-    /// The gravest finding that speaks of it.
+    /// The worst finding that speaks of it.
     pub(in crate::canvas) severity: Option<Severity>,
     /// Its silhouettes on the forged bar, in mm.
     pub(in crate::canvas) outlines: PerView<Vec<[f64; 2]>>,

@@ -200,16 +200,16 @@ fn painting_order(segments: &[SegmentBalance], view: View) -> Vec<usize> {
     order
 }
 
-/// The gravest finding of each segment of a bar.
+/// The worst finding of each segment of a bar.
 fn graveness(findings: &[Finding], bar: usize) -> HashMap<usize, Severity> {
-    let mut gravest = HashMap::new();
+    let mut worst = HashMap::new();
     for finding in findings.iter().filter(|finding| finding.place.bar == Some(bar)) {
         if let Some(segment) = finding.place.segment {
-            let entry = gravest.entry(segment).or_insert(finding.severity);
+            let entry = worst.entry(segment).or_insert(finding.severity);
             *entry = finding.severity.max(*entry);
         }
     }
-    gravest
+    worst
 }
 
 /// The lower and the upper edge of the forged bar; the stock's where nothing is forged yet.

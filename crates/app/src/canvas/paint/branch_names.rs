@@ -7,24 +7,25 @@ use crate::canvas::strip::Strip;
 use crate::theme::{Text, space};
 use egui::{Rect, pos2, vec2};
 use fh_core::metal::FreeEnd;
+use std::collections::BTreeSet;
 
 impl Stage<'_> {
     /// Paints the names of branches, and the names and lengths of their segments.
     pub(in crate::canvas) fn paint_branch_names(&self) {
         let mut taken = Vec::new();
-        let lanes = self.model.lanes.iter().enumerate().skip(1);
-        let untold: Vec<usize> =
-            lanes.filter(|(_, lane)| !self.paint_branch_title(lane, &mut taken)).map(|(at, _)| at).collect();
-        let mut told = vec![false; self.model.lanes.len()];
+        // The branches that are named already; the first lane is the bar itself.
+        let mut named = BTreeSet::from([0]);
+        for (at, lane) in self.model.lanes.iter().enumerate().skip(1) {
+            if self.paint_branch_title(lane, &mut taken) {
+                named.insert(at);
+            }
+        }
         for (index, block) in self.model.blocks.iter().enumerate().filter(|(_, block)| block.lane > 0) {
             let Some(room) = self.branch_name_room(index) else { continue };
             // A branch without a name at its end is named in the first of its segments that has room.
-            let title = (untold.contains(&block.lane) && !told.get(block.lane).is_some_and(|told| *told))
-                .then(|| self.model.lanes.get(block.lane).and_then(|lane| lane.title.clone()))
-                .flatten();
-            let has_told = self.paint_name_in_metal(index, room, title);
-            if let Some(told) = told.get_mut(block.lane) {
-                *told |= has_told;
+            let lane = self.model.lanes.get(block.lane).filter(|_| !named.contains(&block.lane));
+            if self.paint_name_in_metal(index, room, lane.and_then(|lane| lane.title.as_deref())) {
+                named.insert(block.lane);
             }
         }
     }
@@ -59,15 +60,16 @@ impl Stage<'_> {
     }
 
     /// Paints a segment's name, with its length and its branch's where they fit; tells whether the branch's did.
-    fn paint_name_in_metal(&self, index: usize, room: Rect, title: Option<String>) -> bool {
+    fn paint_name_in_metal(&self, index: usize, room: Rect, title: Option<&str>) -> bool {
         let Some(block) = self.model.blocks.get(index) else { return false };
         let selected = self.selected == Some(index);
         let (text, ink) = if selected { (Text::Strong, self.theme.ink) } else { (Text::Small, self.theme.ink) };
         let length = self.rounded_words(block.forged[1] - block.forged[0]);
         let most = room.width() - 2.0 * space::GAP;
         let name = &block.name;
-        let with_title = title.iter().flat_map(|title| {
-            [format!("{title}: {name}  {length}"), format!("{title}: {name}"), title.clone()].map(|words| (words, true))
+        let with_title = title.into_iter().flat_map(|title| {
+            [format!("{title}: {name}  {length}"), format!("{title}: {name}"), title.to_owned()]
+                .map(|words| (words, true))
         });
         let without = [format!("{name}  {length}"), name.clone()].map(|words| (words, false));
         let mut choices = with_title.chain(without).map(|(words, told)| (self.text(words, text, ink), told));

@@ -34,7 +34,11 @@ struct Wanting {
 impl Stage<'_> {
     /// Paints the names and the shapes of findings.
     pub(in crate::canvas) fn paint_names(&self) {
-        let mut wanting: Vec<_> = (0..self.model.blocks.len()).filter_map(|index| self.wants_name(index)).collect();
+        let mut wanting = Vec::new();
+        for (index, block) in self.model.blocks.iter().enumerate() {
+            let is_on_band = block.lane == 0 && self.paint_name_on_band(index);
+            wanting.extend(self.wants_above(index, is_on_band));
+        }
         wanting.sort_by(|a, b| a.middle.total_cmp(&b.middle));
         let mut above = Vec::new();
         let mut last = f32::NEG_INFINITY;
@@ -51,10 +55,10 @@ impl Stage<'_> {
         self.paint_above(&above);
     }
 
-    /// What is wanted above a segment of the forged bar; its name is painted here where its band has room for it.
-    fn wants_name(&self, index: usize) -> Option<Wanting> {
+    /// What is wanted above a segment of the forged bar, its name being on its band or not.
+    fn wants_above(&self, index: usize, is_on_band: bool) -> Option<Wanting> {
         let (block, span) = (self.model.blocks.get(index)?, self.span(index, Strip::Forged)?);
-        let has_place = if block.lane == 0 { self.paint_name_on_band(index) } else { !self.wants_branch_name(index) };
+        let has_place = if block.lane == 0 { is_on_band } else { !self.wants_branch_name(index) };
         let middle = (span[0] + span[1]) / 2.0;
         let severity = block.severity.filter(|severity| *severity > Severity::Note);
         let selected = self.selected == Some(index);

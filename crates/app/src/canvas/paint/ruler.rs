@@ -70,9 +70,8 @@ fn widest(unit: PlanUnit, to: f64, step: f64) -> String {
 fn numeral_words(unit: PlanUnit, mm: f64, step: Option<f64>) -> String {
     let whole = step.is_none_or(|step| step >= 1.0);
     let rounding = match unit {
-        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
         PlanUnit::Millimeter if whole => Rounding::MILLIMETER,
-        PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
+        unit => unit.finest(),
     };
     rounding.round(mm).bare_text()
 }

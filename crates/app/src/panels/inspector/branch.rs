@@ -11,6 +11,7 @@ use fh_core::edit::Edit;
 use fh_core::forms;
 use fh_core::metal::{BranchSize, Shape};
 use fh_core::plan::{BranchFree, Chain, Form};
+use fh_measure::counted;
 use uom::si::f64::Length;
 
 /// Shows the branch.
@@ -102,7 +103,6 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, sizing: &Sizing<'_>, size: &BranchSi
 pub(super) fn segments_words(count: usize) -> String {
     match count {
         0 => "empty".to_owned(),
-        1 => "1 part".to_owned(),
-        count => format!("{count} parts"),
+        count => counted(count, "part"),
     }
 }

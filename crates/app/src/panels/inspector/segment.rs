@@ -131,7 +131,8 @@ fn form_combo(ui: &mut Ui, desk: &Desk<'_>, now: FormKind) -> Option<FormKind> {
 /// The sizes that gave to fit a bar already cut: what is written above does not hold for them.
 fn what_gave(ui: &mut Ui, desk: &Desk<'_>, balance: &SegmentBalance) {
     let unit = desk.document.plan().units.length;
-    for words in balance.derived.iter().filter(|size| size.gave).filter_map(|size| derived_words(size, unit)) {
+    for words in balance.derived.iter().filter(|size| size.gave.is_some()).filter_map(|size| derived_words(size, unit))
+    {
         ui.label(RichText::new(format!("now {words}")).italics().color(desk.theme.ink));
     }
 }

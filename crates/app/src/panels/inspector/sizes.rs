@@ -5,6 +5,7 @@ use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields, heading, section_form};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
+use fh_core::describe::upper_first;
 use fh_core::plan::{SectionKind, SectionSpec, SizeName};
 use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
 use uom::si::f64::Length;
@@ -108,5 +109,5 @@ pub(super) fn optional_angle(
 
 /// A size's name as the caption of its field: `Inside radius`.
 pub(super) fn caption(name: SizeName) -> String {
-    figures::capital(name.words())
+    upper_first(name.words())
 }

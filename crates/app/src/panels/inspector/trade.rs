@@ -15,7 +15,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, at: usize) {
     let Some(segment) = desk.document.plan().segment(bar, at) else { return };
     let Some(balance) = desk.document.balance().bars.get(bar).and_then(|bar| bar.segments.get(at)) else { return };
     let in_fields: Vec<_> = ties::tied(segment);
-    let follow = balance.derived.iter().filter(|size| !size.gave && !in_fields.contains(&size.name));
+    let follow = balance.derived.iter().filter(|size| size.gave.is_none() && !in_fields.contains(&size.name));
     let follow: Vec<_> = follow.collect();
     if follow.is_empty() {
         return;

@@ -6,9 +6,10 @@ use super::{Under, edit, placed, seen};
 use crate::piece_view::stage::Stage;
 use crate::state::{Gesture, Request};
 use crate::theme::space;
+use crate::widgets::keys;
 use egui::{
-    CursorIcon, Event, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Role, Sense, Stroke, Ui,
-    Vec2, WidgetInfo, vec2,
+    CursorIcon, EventFilter, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Role, Sense, Stroke, Ui, Vec2,
+    WidgetInfo, vec2,
 };
 use fh_core::plan::{Place, Underlay};
 
@@ -166,26 +167,19 @@ fn nudge(
 }
 
 fn taken_steps(ui: &Ui) -> Vec<[f64; 2]> {
-    let mut found = Vec::new();
-    ui.input_mut(|input| {
-        input.events.retain(|event| {
-            let Event::Key { key, pressed: true, modifiers, .. } = event else { return true };
-            let step = match key {
-                Key::ArrowRight => [1.0, 0.0],
-                Key::ArrowLeft => [-1.0, 0.0],
-                Key::ArrowUp => [0.0, 1.0],
-                Key::ArrowDown => [0.0, -1.0],
-                _ => return true,
-            };
-            if modifiers.command || modifiers.ctrl || modifiers.alt {
-                return true;
-            }
-            let times = if modifiers.shift { LARGE_STEP } else { 1.0 };
-            found.push(step.map(|step| step * times));
-            false
-        });
-    });
-    found
+    let asked = |key: Key, modifiers: Modifiers| {
+        let step = match key {
+            Key::ArrowRight => [1.0, 0.0],
+            Key::ArrowLeft => [-1.0, 0.0],
+            Key::ArrowUp => [0.0, 1.0],
+            Key::ArrowDown => [0.0, -1.0],
+            _ => return None,
+        };
+        let times = if modifiers.shift { LARGE_STEP } else { 1.0 };
+        let is_plain = !(modifiers.command || modifiers.ctrl || modifiers.alt);
+        is_plain.then(|| step.map(|step: f64| step * times))
+    };
+    ui.input_mut(|input| keys::take(input, asked))
 }
 
 fn touch_grip(ui: &Ui, stage: &Stage<'_>, grip: Grip, at: Pos2) -> Response {

@@ -1,7 +1,7 @@
 //! Doubts about a value that was taken: it stands, but it may be a slip of the fingers.
 
-use crate::figures::capital;
 use egui::{Context, Id, Order, Ui};
+use fh_core::describe::upper_first;
 use fh_measure::WrittenLength;
 
 /// From how many times as large or as small on a new value is doubted.
@@ -69,7 +69,7 @@ pub(super) fn of(ui: &Ui, field: Id, now: &str) -> Option<String> {
 /// A doubt in a sentence. What stands in a dialog is not in the plan yet, and no Undo reaches it.
 pub(crate) fn sentence(words: &str, in_plan: bool) -> String {
     let rest = if in_plan { "It is taken; Undo takes it back." } else { "It is taken as typed." };
-    format!("Did you mean this? {}. {rest}", capital(words))
+    format!("Did you mean this? {}. {rest}", upper_first(words))
 }
 
 /// Whether a field stands in a panel, and not in a dialog.

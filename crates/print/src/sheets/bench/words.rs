@@ -4,7 +4,7 @@ use crate::sheets::steps::said_before::in_short;
 use crate::sheets::steps::words::{CardWords, card_words};
 use fh_core::describe::segment_name;
 use fh_core::plan::{Form, Operation, Plan, PlanUnit};
-use fh_work::{Measure, Size, WorkedStep};
+use fh_work::{Measure, Size, Warmth, WorkedStep};
 
 /// How the name of a length begins where a step has several.
 const LENGTH_OF: &str = "length of “";
@@ -44,11 +44,10 @@ pub(super) struct StepWords {
 pub(super) fn step_words(plan: &Plan, (number, steps): (usize, &[WorkedStep]), below: Below) -> Option<StepWords> {
     let step = steps.get(number)?;
     let (card, unit) = (card_words(plan, number, step), plan.units.length);
-    let heat = card.heat.trim_start_matches("heats ").trim_start_matches("heat ").replace(" to ", "–");
     let hold = hold_words(plan, step, &steps[..number]);
     Some(StepWords {
-        heat,
-        hot: step.hot_words(plan).and_then(|words| Some(words.split_once(": ")?.1.to_owned())).unwrap_or_default(),
+        heat: heat(step.warmth()),
+        hot: step.hot_length(plan).map(|(_, length)| length).unwrap_or_default(),
         title: card.title.to_owned(),
         sizes: sizes(plan, step, below > Below::Place),
         place: place(&card, unit),
@@ -56,6 +55,14 @@ pub(super) fn step_words(plan: &Plan, (number, steps): (usize, &[WorkedStep]), b
         is_careful: card.caution.is_some(),
         number: card.number,
     })
+}
+
+/// The heat in its column, as narrow as it can be: `3`, `3 and 4`, `4–7`, `cold`.
+fn heat(warmth: Warmth) -> String {
+    match warmth {
+        Warmth::Hot { first, last } if first + 1 < last => format!("{first}–{last}"),
+        _ => warmth.figures(),
+    }
 }
 
 /// What is held, where that is another end or another way than in the last hot step on the bar: `Tongs on “shank”.`

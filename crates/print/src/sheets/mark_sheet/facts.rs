@@ -5,6 +5,7 @@ use crate::sheets::fact_boxes::Fact;
 use fh_core::balance::{Balance, BarBalance, BarSpread, totals};
 use fh_core::describe::scale_words;
 use fh_core::plan::{Bar, Coating, Plan, PlanUnit};
+use fh_measure::counted;
 use uom::si::f64::Mass;
 use uom::si::length::millimeter;
 use uom::si::mass::{kilogram, pound};
@@ -33,7 +34,7 @@ pub(super) fn whole_plan_fact(plan: &Plan, balance: &Balance) -> Fact {
     let weighs = |mass| mass_words(mass, unit);
     Fact {
         caption: "whole plan, all bars",
-        value: format!("{} pieces, cut {cut}", all.pieces),
+        value: format!("{}, cut {cut}", counted(all.pieces, "piece")),
         also: format!("bars weigh {}, pieces {}", weighs(all.stock_mass), weighs(all.finished_mass)),
     }
 }

@@ -1,11 +1,11 @@
 //! What the table tells of a block beside its form and its bend: where the tool is set, and by which rule.
 
 use fh_core::balance::SegmentBalance;
+use fh_core::describe::fine_length;
 use fh_core::forms;
 use fh_core::metal::{Bent, BranchSize};
 use fh_core::plan::{Form, Plan, Segment};
 use uom::si::f64::Length;
-use uom::si::length::millimeter;
 
 /// Lines for twists and collars; none for other blocks.
 pub(super) fn made_lines(plan: &Plan, segment: &Segment, balance: &SegmentBalance) -> Vec<String> {
@@ -28,11 +28,5 @@ pub(super) fn branch_words(plan: &Plan, branch: &BranchSize) -> String {
 
 /// A size that a tool is set to, to the fineness that sizes are told in.
 pub(super) fn size_words(plan: &Plan, size: Length) -> String {
-    use fh_measure::{Rounding, format_length};
-    let unit = plan.units.length;
-    let rounding = match unit {
-        fh_core::plan::PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
-        fh_core::plan::PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
-    };
-    format_length(size.get::<millimeter>(), unit.length_unit(), rounding)
+    fine_length(size, plan.units.length)
 }

@@ -14,6 +14,7 @@ use crate::sheets::type_sizes::{BODY, CAPTION, FACT};
 use fh_core::describe::scale_words;
 use fh_core::findings::Severity;
 use fh_core::plan::Plan;
+use fh_measure::counted;
 use fh_work::{ScaleLoss, Worked, hot_note};
 
 impl Job<'_> {
@@ -61,12 +62,9 @@ fn facts(plan: &Plan, worked: &Worked) -> Vec<Fact> {
         ],
         bars => vec![fact("bars", bars.len().to_string(), "")],
     };
-    let count = |count: usize, what: &str| format!("{count} {what}{}", if count == 1 { "" } else { "s" });
-    let heats = worked.heats_words();
     // What all pieces take stands below, with whose order it is: a wide fact would push the others out of its row.
-    let (one, all) = heats.split_once(", ").unwrap_or((&heats, ""));
-    let work = format!("{}, {one}", count(worked.steps.len(), "step"));
-    let order = if all.is_empty() { order.to_owned() } else { format!("{all}; {order}") };
+    let work = format!("{}, {}", counted(worked.steps.len(), "step"), worked.heats_of_one_words());
+    let order = worked.heats_of_all_words().map_or_else(|| order.to_owned(), |all| format!("{all}; {order}"));
     let caption = if plan.bars.len() > 1 { "work on one of each bar" } else { "work on one piece" };
     facts.push(fact(caption, work, &order));
     facts.push(fact("material", plan.material_name().to_owned(), ""));

@@ -100,10 +100,9 @@ impl ShortColumns {
             Item::rectangle(at(tick, PAD_MM + 0.3), at(tick + TICK_MM, PAD_MM + 0.3 + TICK_MM), None, Some(Pen::Frame));
         items.push(box_);
         // The word stands over the column.
-        let heat = step.warmth().words();
-        let heat = heat.trim_start_matches("heats ").trim_start_matches("heat ");
+        let heat = step.warmth().figures();
         let heat_left = FIXED_MM[0] + FIXED_MM[2];
-        items.extend(fitted(heat, FACT, Weight::SemiBold, FIXED_MM[1] - 4.0, at(heat_left, baseline), Align::Left));
+        items.extend(fitted(&heat, FACT, Weight::SemiBold, FIXED_MM[1] - 4.0, at(heat_left, baseline), Align::Left));
         for (left, cell) in cells {
             items.extend(cell.items.into_iter().map(|item| item.shifted(left, PAD_MM)));
         }

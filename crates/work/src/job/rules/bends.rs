@@ -51,7 +51,7 @@ impl Ruling<'_, '_> {
             members.iter().flat_map(|at| self.those(*at, |operation| operation == Operation::Twist)).collect();
         let all: Vec<usize> = bends.iter().map(|(_, task)| *task).collect();
         self.each(&twists, &all, Why::TwistFirst);
-        self.holes_before(&members);
+        self.holes_before_bends(&members);
         for (at, task) in &bends {
             if self.is_socket(*at, *task) {
                 let others: Vec<usize> =
@@ -97,7 +97,7 @@ impl Ruling<'_, '_> {
     }
 
     /// Holes before the bends beside them and one part farther on.
-    fn holes_before(&mut self, members: &[usize]) {
+    fn holes_before_bends(&mut self, members: &[usize]) {
         for (place, at) in members.iter().enumerate() {
             let holes = self
                 .those(*at, |operation| matches!(operation, Operation::Punch | Operation::Drift | Operation::Drill));

@@ -60,7 +60,7 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
     all.extend(to_the_other(site, part, progress));
     if is_stub(site, part) && !progress.stages[part.at].along {
         all.push(
-            "So short a stub dishes at its end: knock the end back lightly as it grows, and file it square last."
+            "A stub this short dishes at its end: knock the end back lightly as it grows, and file it square last."
                 .to_owned(),
         );
     }

@@ -4,8 +4,8 @@ use crate::job::beside::is_flat_on_a_block;
 use crate::job::neck::{plate_zones, size_at, thicker_beside};
 use crate::job::part::{is_drawn_in, is_filed};
 use crate::job::site::{Part, Site};
-use crate::says::words::{joined, length_words, lower_first};
-use fh_core::describe::Face;
+use crate::says::words::{joined, length_words};
+use fh_core::describe::{Face, lower_first};
 use fh_core::metal::{Outline, Shape};
 use fh_core::plan::Form;
 
@@ -77,7 +77,7 @@ fn flush_side(site: &Site<'_>, part: Part<'_>) -> Option<Face> {
 fn first(site: &Site<'_>, part: Part<'_>, outline: &Outline) -> Option<String> {
     let words = match outline {
         Outline::Leaf { .. } => {
-            let root = root_words(site, part);
+            let root = root_width(site, part).map_or_else(String::new, |wide| format!(" to {wide}"));
             return Some(format!(
                 "Draw its end to a short point first, and narrow its root{root}, where the template runs to a point; then spread it from the middle out."
             ));
@@ -96,13 +96,13 @@ fn first(site: &Site<'_>, part: Part<'_>, outline: &Outline) -> Option<String> {
     Some(words.to_owned())
 }
 
-/// To how much a root is narrowed: to what it joins.
-fn root_words(site: &Site<'_>, part: Part<'_>) -> String {
+/// To how much a root is narrowed, in words: to what it joins.
+fn root_width(site: &Site<'_>, part: Part<'_>) -> Option<String> {
     let [before, after] = site.beside(part.at);
     // A leaf's root lies toward the bar.
     let (beside, at_end) = if before.is_some() { (before, false) } else { (after, true) };
     let wide = beside.and_then(|at| site.part(at)).map(|beside| size_at(site, beside, !at_end)[0]);
-    wide.map_or_else(String::new, |wide| format!(" to {}", length_words(site.plan, wide)))
+    wide.map(|wide| length_words(site.plan, wide))
 }
 
 /// What a root joins, where that is much narrower than it; none of other roots.
@@ -158,10 +158,10 @@ pub(crate) fn trimmed(site: &Site<'_>, part: Part<'_>) -> String {
         "Lay the template on, scribe round it, and cut along the line."
     };
     let root = match &part.balance.shape {
-        Some(Shape::Flag { outline, .. }) if matches!(outline.bare(), Outline::Leaf { .. }) => root_words(site, part),
-        _ => String::new(),
+        Some(Shape::Flag { outline, .. }) if matches!(outline.bare(), Outline::Leaf { .. }) => root_width(site, part),
+        _ => None,
     };
-    match root.strip_prefix(" to ") {
+    match root {
         Some(wide) => format!("{how} Not at the root, where the line runs to a point: leave that {wide} wide."),
         None => match wide_root(site, part) {
             Some(name) => format!(
