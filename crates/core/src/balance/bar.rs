@@ -1,9 +1,9 @@
 //! The balance of one bar.
 
 use super::block::{Fill, blocks};
-use super::gave::{GaveFor, note_what_gave};
+use super::gave::note_what_gave;
 use super::lay_off::lay_off;
-use super::{BarTrouble, Block, Met, SegmentBalance, Settled, Trouble, Walk, fill_blocks};
+use super::{BarTrouble, Block, GaveFor, Met, SegmentBalance, Settled, Trouble, Walk, fill_blocks};
 use crate::metal::{Section, SectionSize, View, in_mm, mm, mm3};
 use crate::plan::{Bar, Chain, Gives};
 use fh_measure::RoundedLength;

@@ -1,10 +1,10 @@
 //! The factor at which the giving parts of a block fill it; where they cannot, as far as they can give.
 
-use super::gave::{GaveFor, note_what_gave};
+use super::gave::note_what_gave;
 use super::solve::{solve, solve_between};
 use super::stretch::{Done, Giver, Step, Stretch};
 use super::walk::Give;
-use super::{Settled, scaled};
+use super::{GaveFor, Settled, scaled};
 use crate::metal::{Outline, Shape};
 use crate::plan::Gives;
 

@@ -1,34 +1,9 @@
 //! The sizes that gave way to a length of bar, by their names.
 
-use super::{Derived, Settled};
+use super::{Derived, GaveFor, Settled};
 use crate::metal::{Outline, Shape};
 use crate::plan::{Gives, SizeName};
 use uom::si::f64::Length;
-
-/// What a size gave for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum GaveFor {
-    /// A bar that is already cut.
-    Bar,
-    /// The block between two fixed marks.
-    Block,
-    /// The same, and it isn't enough.
-    BlockInPart,
-    /// A size that is asked of the piece.
-    AskedSize,
-}
-
-impl GaveFor {
-    /// It in words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Bar => "to fit the bar",
-            Self::Block => "to fill its block",
-            Self::BlockInPart => "to fill its block as far as it can",
-            Self::AskedSize => "to keep an asked size",
-        }
-    }
-}
 
 /// Names the sizes that gave, and for what.
 pub(super) fn note_what_gave(settled: &mut Settled, gives: Gives, reason: GaveFor) {
