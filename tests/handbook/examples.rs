@@ -35,7 +35,7 @@ type Example = (&'static str, usize, usize, What, &'static str);
 
 use What::{Bar, BarInches, Follows, Forged, LegOutside, Lost, Metal, OnTheWay};
 
-const FORMS: [Example; 50] = [
+const FORMS: [Example; 52] = [
     ("examples/dies", 0, 0, Bar, "99.1"),
     ("examples/dies", 0, 1, Bar, "93.8"),
     ("examples/asked-sizes", 0, 0, Forged, "114"),
@@ -58,6 +58,8 @@ const FORMS: [Example; 50] = [
     ("examples/shoulder", 0, 1, Bar, "2.9"),
     ("examples/flag", 0, 0, Metal, "2970"),
     ("examples/flag", 0, 0, Bar, "20.6"),
+    ("examples/flag", 1, 1, Metal, "12574"),
+    ("examples/flag", 1, 1, Lost, "226"),
     ("examples/cut-to-shape", 0, 1, Metal, "9120"),
     ("examples/cut-to-shape", 0, 1, Lost, "2080"),
     ("examples/cut-to-shape", 0, 1, Bar, "77.8"),

@@ -24,6 +24,7 @@ mod paper;
 mod papers;
 mod pieces;
 mod places;
+mod plate_holes;
 mod said;
 mod stubs;
 mod sure;

@@ -9,6 +9,7 @@ mod corners;
 mod dies;
 mod flags;
 mod integrate;
+mod plate_holes;
 mod sections;
 mod slices;
 mod tapers;

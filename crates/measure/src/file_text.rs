@@ -114,6 +114,14 @@ pub mod signed {
     pub fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<WrittenLength, D::Error> {
         length_in(deserializer, |text| WrittenLength::parse(text, None, LengthRange::Any))
     }
+
+    /// A length of any sign, for a key that may be left out.
+    ///
+    /// # Errors
+    /// As [`deserialize`].
+    pub fn option<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Option<WrittenLength>, D::Error> {
+        deserialize(deserializer).map(Some)
+    }
 }
 
 macro_rules! as_string {

@@ -43,11 +43,11 @@ impl Maker<'_> {
         let mesh = match (shape, balance.bent) {
             _ if !self.fineness.surfaces => Mesh::default(),
             (
-                Shape::Flag { outline, root, tip, .. },
+                Shape::Flag { outline, root, tip, holes, .. },
                 Some(Bent::Socket { mandrel, axis: SocketAxis::Along, side, .. }),
             ) => {
                 let thickness = [in_mm(*root), in_mm(*tip)];
-                socket(outline, thickness, balance.reversed, (in_mm(mandrel), side), self.fineness)
+                socket(outline, (thickness, holes), balance.reversed, (in_mm(mandrel), side), self.fineness)
             }
             _ if !balance.dressed.is_empty() => {
                 dressed(shape, balance.reversed, (way, &balance.dressed), self.fineness)

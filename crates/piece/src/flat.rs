@@ -18,7 +18,7 @@ pub struct Flat {
     pub segment: usize,
     /// What the smith calls it.
     pub name: String,
-    /// Its outer edge, then its hole where it has one: each closed.
+    /// Its outer edge, then its holes where it has some: each closed.
     pub loops: Vec<Vec<[f64; 2]>>,
 }
 
@@ -59,7 +59,10 @@ pub fn flats(plan: &Plan, balance: &Balance) -> Vec<Flat> {
 
 fn loops(shape: &Shape) -> Option<Vec<Vec<[f64; 2]>>> {
     match shape {
-        Shape::Flag { outline, .. } => Some(vec![outline.points_mm()]),
+        Shape::Flag { outline, holes, .. } => {
+            let holes = holes.iter().map(|hole| hole.points_mm(TURN_POINTS));
+            Some(std::iter::once(outline.points_mm()).chain(holes).collect())
+        }
         Shape::Hole { outline, hole, at, .. } => {
             let middle = at.get::<millimeter>();
             let hole = hole.points_mm(TURN_POINTS).into_iter().map(|[along, across]| [along + middle, across]);

@@ -4,4 +4,5 @@ mod dies;
 mod files;
 mod other_hand;
 mod places;
+mod plate_holes;
 mod solids;

@@ -194,7 +194,7 @@ fn a_corner_that_is_not_bent_yet_holds_its_metal_on_the_outside_of_its_bend() {
     }
 }
 
-const OUTLINES: [&str; 9] = [
+pub(crate) const OUTLINES: [&str; 9] = [
     r#"{"rectangle":{"length":"50 mm","width":"28 mm"}}"#,
     r#"{"trapezoid":{"length":"50 mm","root":"10 mm","tip":"34 mm"}}"#,
     r#"{"disc":{"diameter":"40 mm"}}"#,

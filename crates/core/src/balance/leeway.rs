@@ -143,9 +143,9 @@ impl Part<'_> {
                 let changed = Shape::Taper { from, to, runout: *runout, length: *length };
                 changed.with_length(*length * (metal / changed.volume()).value)
             }
-            Shape::Flag { outline, root, tip, .. } => {
+            Shape::Flag { outline, root, tip, holes, .. } => {
                 let (root, tip) = (self.changed(*root, share), self.changed(*tip, share));
-                let with = |outline: Outline| Shape::flag(outline, None, root, tip);
+                let with = |outline: Outline| Shape::plate(outline, root, tip).with_holes(holes.clone());
                 let width = outline.width();
                 match self.written_mm(width) {
                     // Its own range binds the width, and the length follows.

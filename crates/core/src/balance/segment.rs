@@ -212,13 +212,23 @@ impl SegmentBalance {
         shape.silhouette(view).into_iter().map(place).collect()
     }
 
-    /// The outline of its hole as a closed polygon in mm where it is seen: from above, as [`Self::silhouette_mm`].
-    pub fn hole_mm(&self) -> Option<Vec<[f64; 2]>> {
-        let Some(Shape::Hole { hole, at, .. }) = &self.shape else { return None };
+    /// The outlines of its holes as closed polygons in mm where they are seen: from above, as [`Self::silhouette_mm`].
+    pub fn holes_mm(&self) -> Vec<Vec<[f64; 2]>> {
+        const TURN_POINTS: usize = 48;
         let (start, length) = (in_mm(self.forged_start), in_mm(self.forged_length));
-        let middle = if self.reversed { length - in_mm(*at) } else { in_mm(*at) };
-        let place = |[along, toward]: [f64; 2]| [start + middle + along, -self.offset_mm[0] - toward];
-        Some(hole.points_mm(48).into_iter().map(place).collect())
+        let place = |[along, away]: [f64; 2]| {
+            let along = if self.reversed { length - along } else { along };
+            [start + along, away - self.offset_mm[0]]
+        };
+        let placed = |points: Vec<[f64; 2]>| points.into_iter().map(place).collect();
+        match &self.shape {
+            Some(Shape::Hole { hole, at, .. }) => {
+                let points = hole.points_mm(TURN_POINTS).into_iter();
+                vec![placed(points.map(|[along, toward]| [in_mm(*at) + along, -toward]).collect())]
+            }
+            Some(shape) => shape.plate_holes().iter().map(|hole| placed(hole.points_mm(TURN_POINTS))).collect(),
+            None => Vec::new(),
+        }
     }
 
     /// The area of its section at a share (0 to 1) of its forged length from the datum side.

@@ -241,7 +241,13 @@ impl Settled {
                 let trouble = self.trouble.unwrap_or(Trouble::HoleTooLarge);
                 if holds_metal(shape) { Self { trouble: Some(trouble), ..self } } else { Self::failed(trouble) }
             }
-            Some(shape) if !holds_metal(shape) => Self::failed(self.trouble.unwrap_or(Trouble::NoArea)),
+            Some(shape) if !holds_metal(shape) => {
+                let none = if shape.holds_its_holes() { Trouble::NoArea } else { Trouble::HoleTooLarge };
+                Self::failed(self.trouble.unwrap_or(none))
+            }
+            Some(shape) if !shape.holds_its_holes() => {
+                Self { trouble: Some(self.trouble.unwrap_or(Trouble::HoleTooLarge)), ..self }
+            }
             _ => self,
         }
     }

@@ -20,7 +20,7 @@ impl Draft {
         axis: SocketAxis,
         side: f64,
     ) -> Settled {
-        let Shape::Flag { outline, root, tip, blank } = &self.shape else {
+        let Shape::Flag { outline, root, tip, blank, holes } = &self.shape else {
             return Settled { trouble: Some(Trouble::SocketWithoutFlag), ..self.length_as_given() };
         };
         let thickness = (*root + *tip) / 2.0;
@@ -37,10 +37,11 @@ impl Draft {
                 return Settled::failed(Trouble::NothingToRoll);
             }
             let (outline, name) = with_rolled(outline, axis, size);
-            let shape = Some(match blank {
+            let plate = match blank {
                 Some(blank) => Shape::flag(outline, Some(blank.outline.clone()), *root, blank.tip),
-                None => Shape::flag(outline, None, *root, *tip),
-            });
+                None => Shape::plate(outline, *root, *tip),
+            };
+            let shape = Some(plate.with_holes(holes.clone()));
             let derived = vec![Derived::tied(name, size)];
             return Settled { shape, derived, bent: bent(mandrel, sweep), ..Settled::default() };
         }

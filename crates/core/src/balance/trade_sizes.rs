@@ -2,8 +2,9 @@
 
 use super::{Derived, SegmentBalance};
 use crate::forms;
-use crate::metal::{Bent, HoleSize, SectionSize, Shape, View, in_mm, mm};
+use crate::metal::{Bent, HoleSize, SectionSize, Shape, View, in_mm, mm, mm2};
 use crate::plan::{Form, Made, Practice, Segment, SizeName, SlitRule};
+use std::f64::consts::PI;
 use uom::si::f64::Length;
 
 /// Scarf length in thicknesses: Googerty, *Practical Forging and Art Smithing*, 1915, pages 12 and 14.
@@ -29,6 +30,7 @@ pub(super) fn trade_sizes(
             }
             Made::Drilled => derived.push(Derived::length(SizeName::Drill, hole.width(), "as wide as the hole")),
         },
+        (Form::Flag(_), Some(shape)) => in_plate(shape, practice, derived),
         (Form::Weld(_), Some(Shape::Prism { section, .. })) => {
             let thickness = mm(section.seen_mm(View::Side));
             derived.push(scarf(thickness));
@@ -47,6 +49,36 @@ pub(super) fn trade_sizes(
             }
         }
         _ => {}
+    }
+}
+
+/// What the holes of a plate take: alike ones once.
+fn in_plate(shape: &Shape, practice: Practice, derived: &mut Vec<Derived>) {
+    let mut told: Vec<(Made, HoleSize, Length)> = Vec::new();
+    for hole in shape.plate_holes() {
+        let slug = if hole.lost == hole.hole.area() {
+            hole.hole.width()
+        } else {
+            mm(2.0 * ((hole.lost / mm2(1.0)).value / PI).sqrt())
+        };
+        if told.contains(&(hole.made, hole.hole, slug)) {
+            continue;
+        }
+        told.push((hole.made, hole.hole, slug));
+        match hole.made {
+            Made::Drifted => {
+                let before = derived.len();
+                slits(&hole.hole, practice.slit, derived);
+                // A plate is spread to its outline, and cut or dressed to it again after the drift.
+                let is_of_boss = |name| matches!(name, SizeName::BossShorter | SizeName::BossLonger);
+                let all: Vec<_> = derived.drain(before..).filter(|size| !is_of_boss(size.name)).collect();
+                derived.extend(all);
+            }
+            Made::Punched => {
+                derived.push(Derived::length(SizeName::Punch, slug, "as wide as the slug it drives out"));
+            }
+            Made::Drilled => derived.push(Derived::length(SizeName::Drill, hole.hole.width(), "as wide as the hole")),
+        }
     }
 }
 

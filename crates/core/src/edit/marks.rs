@@ -246,6 +246,7 @@ fn form_of(with: &Answer, pen: Pen) -> Option<Form> {
             blank: None,
             base_line: None,
             joined: false,
+            holes: Vec::new(),
         }),
         Answer::Disc { thickness, diameter } => Form::Flag(forms::Flag {
             outline: OutlineSpec::Disc { diameter: pen.write(diameter)? },
@@ -254,6 +255,7 @@ fn form_of(with: &Answer, pen: Pen) -> Option<Form> {
             blank: None,
             base_line: None,
             joined: false,
+            holes: Vec::new(),
         }),
     })
 }

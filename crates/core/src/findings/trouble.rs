@@ -97,7 +97,7 @@ fn message(scene: &Scene<'_>, trouble: Trouble, name: &str) -> String {
         Trouble::EmptyBranch => " has a branch without metal: no cut can be laid off.",
         Trouble::BranchUneven => " has a branch that takes more or less metal than its cut leaves it.",
         Trouble::SplitAtBothEnds => " is the whole bar: its branches would fall apart.",
-        Trouble::HoleTooLarge => return format!("The hole of “{name}” breaks out of its boss."),
+        Trouble::HoleTooLarge => return format!("A hole of “{name}” breaks out of it, or into another hole."),
         Trouble::CannotFit => return cannot_fit(scene, name),
         Trouble::RadiusBelowZero(size)
         | Trouble::ScrollTooShort(size)
@@ -145,7 +145,7 @@ fn remedy(scene: &Scene<'_>, trouble: Trouble) -> &'static str {
         Trouble::BranchUneven => "Let a part of each branch give, or leave the cut or the slit's length to follow.",
         Trouble::SplitAtBothEnds => "Leave a part of the bar whole before or after the split, or plan two bars.",
         Trouble::OpeningTooWide(_) => "Make the branches longer, or open it less.",
-        Trouble::HoleTooLarge => "Make the boss larger, the hole smaller, or move the hole towards its middle.",
+        Trouble::HoleTooLarge => "Make the boss or plate larger, the hole smaller, or move the hole.",
         Trouble::CannotFit if scene.bar.length.is_some() => "Take another bar, or make other parts longer or shorter.",
         Trouble::CannotFit => "Make it longer or shorter, or leave another size of the bend out.",
     }

@@ -6,8 +6,11 @@ use super::pen::Pen;
 use super::rolled::Rolled;
 use super::surroundings::Surroundings;
 use crate::file::{Checked, KeyPath, check_outline, refuse};
-use crate::metal::{Outline, Shape};
-use crate::plan::{BaseLine, Gives, Looking, Operation, OutlineSpec, SizeName, ThicknessSpec, Visiting};
+use crate::metal::{HoleInPlate, Outline, Shape, mm3};
+use crate::plan::{
+    BaseLine, Gives, Looking, MOST_HOLES, Made, Operation, OutlineSpec, PlateHole, SizeName, ThicknessSpec, Visiting,
+    holes_words,
+};
 use fh_measure::{WrittenLength, WrittenShare};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -35,6 +38,10 @@ pub struct Flag {
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     #[schemars(extend("default" = false))]
     pub joined: bool,
+    /// The holes through it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(length(max = 50))]
+    pub holes: Vec<PlateHole>,
 }
 
 impl Flag {
@@ -44,6 +51,12 @@ impl Flag {
     /// Whether something is cut off it after it is spread: a share, or what its blank has beyond its outline.
     pub fn is_cut(&self) -> bool {
         self.trim.is_some() || self.blank.is_some()
+    }
+
+    /// Whether every hole that is not drilled is slit first, and drifted open afterwards.
+    pub fn is_slit(&self) -> bool {
+        let mut hot = self.holes.iter().filter(|hole| hole.made != Made::Drilled).peekable();
+        hot.peek().is_some() && hot.all(|hole| hole.made == Made::Drifted)
     }
 
     /// Where the base line lies in the outline and in the blank, where that is said.
@@ -92,11 +105,15 @@ impl OneForm for Flag {
         if self.joined {
             thick.push_str(", one plate with what is before it");
         }
+        let mut holes = holes_words(&self.holes);
+        if !holes.is_empty() {
+            holes.insert_str(0, "; ");
+        }
         if let Some(blank) = &self.blank {
-            return format!("{}, {thick}, cut to {}", blank.describe(), self.outline.describe());
+            return format!("{}, {thick}, cut to {}{holes}", blank.describe(), self.outline.describe());
         }
         let trim = self.trim.as_ref().map_or(String::new(), |share| format!(", {} trimmed", share.text()));
-        format!("{}, {thick}{trim}", self.outline.describe())
+        format!("{}, {thick}{trim}{holes}", self.outline.describe())
     }
 
     fn sizes(&self, visit: Looking<'_>) {
@@ -109,6 +126,7 @@ impl OneForm for Flag {
             blank.iter().for_each(|size| visit(SizeName::BlankBaseLine, size));
         }
         self.thickness.sizes(visit);
+        self.holes.iter().for_each(|hole| hole.sizes(visit));
     }
 
     fn sizes_mut(&mut self, visit: Visiting<'_>) {
@@ -121,6 +139,7 @@ impl OneForm for Flag {
             blank.iter_mut().for_each(|size| visit(SizeName::BlankBaseLine, size));
         }
         self.thickness.sizes_mut(visit);
+        self.holes.iter_mut().for_each(|hole| hole.sizes_mut(visit));
     }
 
     fn draft(&self, _around: Surroundings) -> (Shape, bool) {
@@ -131,11 +150,12 @@ impl OneForm for Flag {
         let [of_outline, of_blank] = self.base_lines();
         let outline = Outline::from(&self.outline).on_base_line(of_outline);
         let blank = self.blank.as_ref().map(|blank| Outline::from(blank).on_base_line(of_blank));
-        (Shape::flag(outline, blank, root, tip), true)
+        let holes = self.holes.iter().map(HoleInPlate::from).collect();
+        (Shape::flag(outline, blank, root, tip).with_holes(holes), true)
     }
 
     fn rewrite(&mut self, gives: Gives, shape: &Shape, pen: Pen) -> Option<()> {
-        let Shape::Flag { outline, root, tip, blank } = shape else { return None };
+        let Shape::Flag { outline, root, tip, blank, .. } = shape else { return None };
         let tip = blank.as_ref().map_or(*tip, |blank| blank.tip);
         match (gives, &mut self.blank, blank) {
             (Gives::Thickness, ..) => self.thickness = pen.thickness(&self.thickness, *root, tip)?,
@@ -147,6 +167,10 @@ impl OneForm for Flag {
 
     fn check(&self, _first: bool, at: &KeyPath) -> Checked {
         check_outline(&self.outline, &at.key("outline"))?;
+        if self.holes.len() > MOST_HOLES {
+            let found = self.holes.len();
+            return refuse(at.key("holes"), format!("{found} holes were found; a plate has {MOST_HOLES} at the most"));
+        }
         self.check_blank(at)
     }
 
@@ -192,13 +216,24 @@ impl OneForm for Flag {
             // Below 0 where the outline is larger than its blank: the bar still holds the blank.
             return volume_mm3 * ((blank.volume() / shape.volume()).value - 1.0);
         }
-        self.trim.as_ref().map_or(0.0, |share| volume_mm3 * share.ratio())
+        let trimmed = self.trim.as_ref().map_or(0.0, |share| volume_mm3 * share.ratio());
+        trimmed + (shape.lost_to_holes() / mm3(1.0)).value
     }
 
     fn forging(&self, block: &Block<'_>) -> Vec<Operation> {
-        let trim = self.is_cut().then_some(Operation::Trim);
-        // Spreading lengthens: what has to become shorter is upset first.
-        let upset = block.is_gathered.then_some(Operation::Upset);
-        upset.into_iter().chain([Operation::Isolate, Operation::Spread]).chain(trim).collect()
+        use Operation as O;
+        let has = |made: Made| self.holes.iter().any(|hole| hole.made == made);
+        let wanted = [
+            // Spreading lengthens: what has to become shorter is upset first.
+            (block.is_gathered, O::Upset),
+            (true, O::Isolate),
+            (true, O::Spread),
+            // A punch and a drift push the plate out of shape: its outline is cut after them.
+            (has(Made::Punched) || has(Made::Drifted), O::Punch),
+            (has(Made::Drifted), O::Drift),
+            (self.is_cut(), O::Trim),
+            (has(Made::Drilled), O::Drill),
+        ];
+        wanted.into_iter().filter(|(is_wanted, _)| *is_wanted).map(|(_, operation)| operation).collect()
     }
 }

@@ -22,21 +22,32 @@ const HAIR: f64 = 1e-9;
 impl Shape {
     /// A flag, its thickness running evenly from root to tip: over its blank's length where it has one.
     pub(crate) fn flag(outline: Outline, blank: Option<Outline>, root: Length, tip: Length) -> Self {
-        let Some(blank) = blank else { return Self::Flag { outline, root, tip, blank: None } };
+        let Some(blank) = blank else { return Self::plate(outline, root, tip) };
         let share = (outline.length() / blank.length()).value.min(1.0);
         let at_end = if share.is_finite() { root + (tip - root) * share } else { tip };
-        Self::Flag { outline, root, tip: at_end, blank: Some(Box::new(Blank { outline: blank, tip })) }
+        let blank = Some(Box::new(Blank { outline: blank, tip }));
+        Self::Flag { outline, root, tip: at_end, blank, holes: Vec::new() }
+    }
+
+    /// A plate as it is forged, with no hole and nothing to be cut off it.
+    pub fn plate(outline: Outline, root: Length, tip: Length) -> Self {
+        Self::Flag { outline, root, tip, blank: None, holes: Vec::new() }
     }
 
     /// The blank that it is cut from, as it is spread; none where it has none.
     pub fn blank(&self) -> Option<Self> {
         let Self::Flag { root, blank, .. } = self else { return None };
         let blank = blank.as_ref()?;
-        Some(Self::Flag { outline: blank.outline.clone(), root: *root, tip: blank.tip, blank: None })
+        Some(Self::plate(blank.outline.clone(), *root, blank.tip))
     }
 
-    /// What is cut of its blank; none where it has none.
+    /// What is cut of its blank; none where it has none. What a hole loses is no part of it, what its drift pushes out is.
     pub fn cut(&self) -> Option<Cut> {
+        let cut = self.filled().cut_of_filled()?;
+        Some(Cut { away: cut.away + self.holes_volume() - self.lost_to_holes(), ..cut })
+    }
+
+    fn cut_of_filled(&self) -> Option<Cut> {
         let blank = self.blank()?;
         let Self::Flag { outline: of_blank, root, tip, .. } = &blank else { return None };
         let Self::Flag { outline, .. } = self else { return None };

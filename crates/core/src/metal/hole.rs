@@ -106,6 +106,16 @@ impl HoleSize {
         width - 2.0 * radius + 2.0 * (radius * radius - short * short).max(0.0).sqrt()
     }
 
+    /// Whether a place lies within it, in mm from its middle: along the bar, and across it.
+    pub fn contains_mm(&self, [along, across]: [f64; 2]) -> bool {
+        let (a, b) = (in_mm(self.length()) / 2.0, in_mm(self.width()) / 2.0);
+        if let Self::Square { .. } = self {
+            return along.abs() < a && across.abs() < b;
+        }
+        let radius = a.min(b);
+        (along.abs() - (a - radius)).max(0.0).hypot((across.abs() - (b - radius)).max(0.0)) < radius
+    }
+
     /// Its outline in mm about its middle, counter-clockwise: along the bar, and across it toward you.
     pub fn points_mm(&self, turn_points: usize) -> Vec<[f64; 2]> {
         let (a, b) = (in_mm(self.length()) / 2.0, in_mm(self.width()) / 2.0);

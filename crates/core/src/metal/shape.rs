@@ -1,7 +1,9 @@
 //! The settled shape of a segment, forged and still straight: its exact volume, length and section along the way.
 
 use super::section::mixed_area_mm2;
-use super::{Blank, CornerSize, HoleSize, Outline, Runout, SectionSize, SplitSize, View, in_mm, mm, mm2, mm3};
+use super::{
+    Blank, CornerSize, HoleInPlate, HoleSize, Outline, Runout, SectionSize, SplitSize, View, in_mm, mm, mm2, mm3,
+};
 use crate::plan::{Gives, Sides};
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
 use uom::si::f64::{Area, Length, Volume};
@@ -48,6 +50,8 @@ pub enum Shape {
         tip: Length,
         /// What it is spread to before it is cut to its outline; none where it is forged to it.
         blank: Option<Box<Blank>>,
+        /// The holes through it.
+        holes: Vec<HoleInPlate>,
     },
     /// Metal left standing for a sharp corner.
     Peak {
@@ -102,7 +106,7 @@ impl Shape {
             Self::Taper { from, to, runout, length } => transition_area(from, to, runout.means()) * *length,
             Self::Shoulder { from, to, radius, sides } => shoulder_volume(from, to, *radius, sides),
             Self::Flag { outline, root, tip, .. } => {
-                outline.area() * (*root + (*tip - *root) * outline.centroid_share())
+                outline.area() * (*root + (*tip - *root) * outline.centroid_share()) - self.holes_volume()
             }
             Self::Peak { corner, .. } => corner.volume(),
             Self::Hole { outline, thickness, hole, .. } => (outline.area() - hole.area()) * *thickness,
@@ -121,8 +125,11 @@ impl Shape {
                 transition_area(from, to, (f, f * f))
             }
             Self::Shoulder { from, to, .. } => smaller(from, to).area(),
-            Self::Flag { outline, root, tip, .. } => {
-                mm2(outline.width_at(share) * (in_mm(*root) + (in_mm(*tip) - in_mm(*root)) * share))
+            Self::Flag { outline, root, tip, holes, .. } => {
+                let along = share * in_mm(outline.length());
+                let open = holes.iter().map(|hole| hole.hole.width_at_mm(along - in_mm(hole.at))).sum::<f64>();
+                let width = (outline.width_at(share) - open).max(0.0);
+                mm2(width * (in_mm(*root) + (in_mm(*tip) - in_mm(*root)) * share))
             }
             Self::Hole { outline, thickness, hole, at } => {
                 let from_middle = share * in_mm(outline.length()) - in_mm(*at);
@@ -182,19 +189,21 @@ impl Shape {
                     Self::Taper { from: *from, to, runout: *runout, length: *length }
                 }
             }),
-            Self::Flag { outline, root, tip, blank } => {
+            Self::Flag { outline, root, tip, blank, holes } => {
                 let (thicker, wider) = match gives {
                     Gives::Thickness => (factor, None),
                     _ => (1.0, Some(self.giving_outline()?.scaled(gives, factor)?)),
                 };
                 let (root, tip) = (*root * thicker, *tip * thicker);
-                Some(match (blank, wider) {
+                let plate = match (blank, wider) {
                     (None, wider) => Self::flag(wider.unwrap_or_else(|| outline.clone()), None, root, tip),
                     (Some(blank), wider) => {
                         let of_blank = wider.unwrap_or_else(|| blank.outline.clone());
                         Self::flag(outline.clone(), Some(of_blank), root, blank.tip * thicker)
                     }
-                })
+                };
+                // Where its holes are was said by the smith: what gives is the metal round them.
+                Some(plate.with_holes(holes.clone()))
             }
             Self::Hole { outline, thickness, hole, at } => Some(match gives {
                 Gives::Thickness => {

@@ -5,6 +5,7 @@ mod blank;
 mod change;
 mod hole;
 mod outline;
+mod plate_hole;
 mod section;
 mod wholes;
 
@@ -85,6 +86,7 @@ fn form(kind: FormKind, sizes: &FirstSizes) -> Option<Form> {
             blank: None,
             base_line: None,
             joined: false,
+            holes: Vec::new(),
         }),
         FormKind::Peak => Form::Peak(forms::Peak { section: SectionSpec::Stock, left: None }),
         FormKind::Hole => hole(sizes, width, least)?,

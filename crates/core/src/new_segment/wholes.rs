@@ -320,7 +320,7 @@ fn tine(name: &str, out: f64, sizes: &FirstSizes, around: Around) -> Option<Bran
 fn flat(outline: OutlineSpec, thickness: f64, sizes: &FirstSizes) -> Option<Form> {
     let thickness = ThicknessSpec::Even(sizes.size(thickness)?);
     let (blank, base_line) = (None, None);
-    Some(Form::Flag(forms::Flag { outline, blank, base_line, thickness, trim: None, joined: false }))
+    Some(Form::Flag(forms::Flag { outline, blank, base_line, thickness, trim: None, joined: false, holes: Vec::new() }))
 }
 
 #[cfg(test)]

@@ -154,11 +154,13 @@ pub enum SizeName {
     BaseLine,
     /// The same of a blank.
     BlankBaseLine,
+    /// From the base line of a plate, away from you, to the middle of a hole.
+    HoleAcross,
 }
 
 impl SizeName {
     /// Every name.
-    pub const ALL: [Self; 72] = [
+    pub const ALL: [Self; 73] = [
         Self::Length,
         Self::Width,
         Self::Thickness,
@@ -231,6 +233,7 @@ impl SizeName {
         Self::BlankCorner,
         Self::BaseLine,
         Self::BlankBaseLine,
+        Self::HoleAcross,
     ];
 
     /// The cuts of a split, in their order.
@@ -274,6 +277,7 @@ impl SizeName {
             Self::BlankDiameter => "diameter of the blank",
             Self::BlankCorner => "place of a corner of the blank",
             Self::BlankBaseLine => "base line from the edge of the blank",
+            Self::HoleAcross => "middle of the hole, across",
             _ => "base line from the edge",
         }
     }
@@ -402,7 +406,7 @@ mod tests {
         let words: BTreeSet<_> = SizeName::ALL.into_iter().map(SizeName::words).collect();
         assert_eq!(words.len(), SizeName::ALL.len(), "{words:?}");
         assert!(words.iter().all(|words| !words.trim().is_empty()));
-        assert_eq!(SizeName::ALL.len(), SizeName::BlankBaseLine as usize + 1, "all of them are listed");
+        assert_eq!(SizeName::ALL.len(), SizeName::HoleAcross as usize + 1, "all of them are listed");
     }
 
     fn drawn(length: Option<&str>, bend: Value) -> Value {

@@ -448,7 +448,9 @@ pub(super) mod tests {
       { "form": { "plain": { "length": "96 mm" } }, "dressed": [
         { "die": { "fuller": { "radius": "97 mm" } }, "from": "98 mm", "length": "99 mm", "depth": "100 mm" },
         { "die": { "swage": { "radius": "101 mm" } }, "depth": "102 mm" },
-        { "die": { "v_block": { "angle": "9 deg" } }, "depth": "103 mm" } ] }
+        { "die": { "v_block": { "angle": "9 deg" } }, "depth": "103 mm" } ] },
+      { "form": { "flag": { "outline": { "disc": { "diameter": "104 mm" } }, "thickness": "105 mm", "holes": [
+        { "hole": { "round": "106 mm" }, "made": "punched", "slug": "107 mm", "at": "108 mm", "across": "109 mm" } ] } } }
     ]"#;
 
     #[test]
@@ -456,7 +458,7 @@ pub(super) mod tests {
         let segments: Vec<Segment> = serde_json::from_str(SEGMENTS).unwrap();
         let mut found = Vec::new();
         segments.iter().for_each(|segment| segment.lengths(&mut |length| found.push(length.mm())));
-        assert_eq!(found, (1..=103).map(f64::from).collect::<Vec<_>>());
+        assert_eq!(found, (1..=109).map(f64::from).collect::<Vec<_>>());
     }
 
     #[test]
@@ -477,9 +479,9 @@ pub(super) mod tests {
             segment.lengths_mut(&mut |length| *length = length.scaled(2.0).unwrap());
         }
         let doubled = serde_json::to_string(&segments).unwrap();
-        assert_eq!(doubled.matches(" mm\"").count(), 103);
+        assert_eq!(doubled.matches(" mm\"").count(), 109);
         let mut found = Vec::new();
         segments.iter().for_each(|segment| segment.lengths(&mut |length| found.push(length.mm() / 2.0)));
-        assert_eq!(found, (1..=103).map(f64::from).collect::<Vec<_>>());
+        assert_eq!(found, (1..=109).map(f64::from).collect::<Vec<_>>());
     }
 }

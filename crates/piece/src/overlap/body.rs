@@ -186,8 +186,13 @@ impl<'a> Body<'a> {
 
     /// Whether a place of a boss lies over its hole.
     fn is_in_hole(&self, share: f64, toward: f64) -> bool {
-        let Some(Shape::Hole { hole, at, .. }) = &self.balance.shape else { return false };
         let length = in_mm(self.balance.forged_length);
+        let holes = self.balance.shape.as_ref().map_or(&[][..], Shape::plate_holes);
+        if !holes.is_empty() {
+            let along = length * if self.balance.reversed { 1.0 - share } else { share };
+            return holes.iter().any(|hole| hole.contains_mm([along, -toward]));
+        }
+        let Some(Shape::Hole { hole, at, .. }) = &self.balance.shape else { return false };
         let middle = if self.balance.reversed { length - in_mm(*at) } else { in_mm(*at) };
         let [along, across] =
             [(share * length - middle) / (in_mm(hole.length()) / 2.0), toward / (in_mm(hole.width()) / 2.0)];

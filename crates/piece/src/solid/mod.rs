@@ -51,8 +51,8 @@ fn straight(shape: &Shape, reversed: bool, way: &Way, fineness: &Fineness) -> Me
         Shape::Prism { section, .. } => taper::prism(section, way, fineness),
         Shape::Taper { from, to, runout, .. } => taper::taper([from, to], *runout, reversed, way, fineness),
         Shape::Shoulder { from, to, radius, sides } => shoulder::shoulder([from, to], *radius, sides, way, fineness),
-        Shape::Flag { outline, root, tip, .. } => {
-            plate::flag(outline, [in_mm(*root), in_mm(*tip)], reversed, way, fineness)
+        Shape::Flag { outline, root, tip, holes, .. } => {
+            plate::flag(outline, [in_mm(*root), in_mm(*tip)], holes, reversed, way, fineness)
         }
         Shape::Hole { outline, thickness, hole, at } => {
             plate::boss(outline, in_mm(*thickness), (hole, in_mm(*at)), reversed, way, fineness)

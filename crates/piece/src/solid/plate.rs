@@ -6,7 +6,7 @@ use super::lines::{Cell, Lines};
 use super::outline_loop::{hole_loop, outline_loop};
 use crate::Mesh;
 use crate::fineness::Fineness;
-use fh_core::metal::{HoleSize, Outline};
+use fh_core::metal::{HoleInPlate, HoleSize, Outline};
 use fh_core::space::Way;
 use fh_measure::in_mm;
 
@@ -34,28 +34,50 @@ pub(super) fn boss(
     plate(&loops, &fineness.stations_mm(way), |_| thickness / 2.0)
 }
 
-/// A flag by its thickness at its root and its tip.
-pub(super) fn flag(outline: &Outline, thickness: [f64; 2], reversed: bool, way: &Way, fineness: &Fineness) -> Mesh {
-    let flag = Flag::new(outline, thickness, reversed, fineness);
-    plate(std::slice::from_ref(&flag.points), &fineness.stations_mm(way), |[along, _]| flag.half(along))
+/// A flag by its thickness at its root and its tip, and the holes through it.
+pub(super) fn flag(
+    outline: &Outline,
+    thickness: [f64; 2],
+    holes: &[HoleInPlate],
+    reversed: bool,
+    way: &Way,
+    fineness: &Fineness,
+) -> Mesh {
+    let flag = Flag::new(outline, thickness, holes, reversed, fineness);
+    plate(&flag.loops, &fineness.stations_mm(way), |[along, _]| flag.half(along))
 }
 
-/// A flag as a loop of points with its thickness.
+/// A flag as loops of points with its thickness: its edge first, then its holes.
 pub(super) struct Flag {
-    pub(super) points: Vec<[f64; 2]>,
+    pub(super) loops: Vec<Vec<[f64; 2]>>,
     length: f64,
     /// At its datum side and at its far side.
     thickness: [f64; 2],
 }
 
 impl Flag {
-    pub(super) fn new(outline: &Outline, [root, tip]: [f64; 2], reversed: bool, fineness: &Fineness) -> Self {
+    pub(super) fn new(
+        outline: &Outline,
+        [root, tip]: [f64; 2],
+        holes: &[HoleInPlate],
+        reversed: bool,
+        fineness: &Fineness,
+    ) -> Self {
         let length = in_mm(outline.length());
-        let mut points = outline_loop(outline, fineness.round);
+        let hole = |hole: &HoleInPlate| {
+            let [at, away] = hole.middle_mm();
+            let mut points = hole_loop(&hole.hole, 0.0, fineness.round);
+            for point in &mut points {
+                *point = [at + point[0] * A_HAIR_LESS, point[1] * A_HAIR_LESS - away];
+            }
+            points
+        };
+        let edge = outline_loop(outline, fineness.round);
+        let mut loops: Vec<_> = std::iter::once(edge).chain(holes.iter().map(hole)).collect();
         if reversed {
-            points.iter_mut().for_each(|point| point[0] = length - point[0]);
+            loops.iter_mut().flatten().for_each(|point| point[0] = length - point[0]);
         }
-        Self { points, length, thickness: if reversed { [tip, root] } else { [root, tip] } }
+        Self { loops, length, thickness: if reversed { [tip, root] } else { [root, tip] } }
     }
 
     /// Half its thickness at a place along it. A leaf wider than long reaches beyond its own ends; there it stays as thick.

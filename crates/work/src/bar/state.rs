@@ -104,16 +104,17 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
     }
     let untwisted = progress.untwisted(site, part.at);
     let (shape, metal_mm3) = match (&part.segment.form, shape) {
+        (Form::Flag(_), Shape::Flag { holes, .. }) if !holes.is_empty() => pierced_plate(part, shape, stage),
         (Form::Flag(_), Shape::Flag { blank: Some(_), .. }) if !stage.trimmed => {
             (shape.blank().unwrap_or_else(|| shape.clone()), whole - missing)
         }
-        (Form::Flag(_), Shape::Flag { outline, root, tip, blank: Some(_) }) => {
-            (Shape::Flag { outline: outline.clone(), root: *root, tip: *tip, blank: None }, finished)
+        (Form::Flag(_), Shape::Flag { outline, root, tip, blank: Some(_), .. }) => {
+            (Shape::plate(outline.clone(), *root, *tip), finished)
         }
         (Form::Flag(_), Shape::Flag { outline, root, tip, .. }) if !stage.trimmed && trimmed > 0.0 => {
             let larger = || wider(outline, whole / finished.max(1e-9));
             let outline = rough_outline(part, stage.trimmed).unwrap_or_else(larger);
-            (Shape::Flag { outline, root: *root, tip: *tip, blank: None }, whole)
+            (Shape::plate(outline, *root, *tip), whole)
         }
         (Form::Hole(_), Shape::Hole { .. }) if !stage.pierced => (boss(shape, whole, lengths[part.at]), whole),
         // A strip that is not wrapped yet: read as a bar of even section, not as a collar.
@@ -184,7 +185,34 @@ fn boss(shape: &Shape, whole_mm3: f64, now_mm: f64) -> Shape {
     let longer = now_mm / in_mm(outline.length()).max(1e-9);
     let outline = wider(outline, whole_mm3 / (full * longer).max(1e-9));
     let outline = outline.scaled(Gives::Length, longer).unwrap_or(outline);
-    Shape::Flag { outline, root: *thickness, tip: *thickness, blank: None }
+    Shape::plate(outline, *thickness, *thickness)
+}
+
+/// A plate with holes as it is now, and its metal in mm³: what its holes lose is in it until they are made, what is cut off it until
+/// that is done. It is so wide that it holds that.
+fn pierced_plate(part: Part<'_>, shape: &Shape, stage: Stage) -> (Shape, f64) {
+    let balance = part.balance;
+    let whole = in_mm3(balance.finished_volume) + in_mm3(balance.trimmed_volume) - in_mm3(balance.missing_volume);
+    let [open, lost] = [shape.holes_volume(), shape.lost_to_holes()].map(in_mm3);
+    let cut = whole - in_mm3(balance.finished_volume) - lost;
+    let metal = whole - if stage.trimmed { cut } else { 0.0 } - if stage.pierced { lost } else { 0.0 };
+    let holes = if stage.pierced { shape.plate_holes().to_vec() } else { Vec::new() };
+    let within = metal + if stage.pierced { open } else { 0.0 };
+    let (rough, blank) = (rough_outline(part, stage.trimmed), shape.blank().filter(|_| !stage.trimmed));
+    let plate = match (shape, blank, rough) {
+        (_, Some(blank), _) => blank,
+        (Shape::Flag { root, tip, .. }, None, Some(rough)) => Shape::plate(rough, *root, *tip),
+        (Shape::Flag { outline, root, tip, .. }, ..) => Shape::plate(outline.clone(), *root, *tip),
+        _ => return (shape.clone(), metal),
+    };
+    let factor = within / in_mm3(plate.volume()).max(1e-9);
+    let plate = match &plate {
+        Shape::Flag { outline, root, tip, .. } if (factor - 1.0).abs() > 1e-9 => {
+            Shape::plate(wider(outline, factor), *root, *tip)
+        }
+        _ => plate,
+    };
+    (plate.with_holes(holes), metal)
 }
 
 /// An outline as long, and so many times as wide; a disc becomes an ellipse.

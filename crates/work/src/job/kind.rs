@@ -3,7 +3,6 @@
 use crate::job::legs;
 use crate::job::site::{Site, in_mm};
 use crate::job::task::Task;
-use fh_core::forms;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{Form, Made};
 
@@ -32,12 +31,25 @@ pub(crate) fn is_trimmed_later(site: &Site<'_>, task: &Task) -> bool {
 }
 
 pub(crate) fn is_pierced_later(site: &Site<'_>, task: &Task) -> bool {
-    has_form(site, task, |form| matches!(form, Form::Hole(_)))
+    has_form(site, task, |form| match form {
+        Form::Hole(_) => true,
+        Form::Flag(plate) => !plate.holes.is_empty(),
+        _ => false,
+    })
 }
 
 /// Whether a hole is slit first, and drifted open afterwards.
 pub(crate) fn is_slit(site: &Site<'_>, task: &Task) -> bool {
-    has_form(site, task, |form| matches!(form, Form::Hole(forms::Hole { made: Made::Drifted, .. })))
+    has_form(site, task, is_slit_first)
+}
+
+/// The same of a form.
+pub(crate) fn is_slit_first(form: &Form) -> bool {
+    match form {
+        Form::Hole(hole) => hole.made == Made::Drifted,
+        Form::Flag(plate) => plate.is_slit(),
+        _ => false,
+    }
 }
 
 pub(crate) fn ends_in_point(site: &Site<'_>, task: &Task) -> bool {

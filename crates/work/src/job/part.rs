@@ -111,9 +111,17 @@ pub(crate) fn is_drawn_in(site: &Site<'_>, part: Part<'_>) -> bool {
         && part.balance.forged_length > part.balance.stock_length
 }
 
+/// The metal of a flag within its outline, its holes not made, and what is cut off outside that, in mm³.
+pub(crate) fn cut_off_mm3(part: Part<'_>) -> (f64, f64) {
+    let (finished, trimmed) = (in_mm3(part.balance.finished_volume), in_mm3(part.balance.trimmed_volume));
+    let Some(shape) = &part.balance.shape else { return (finished, trimmed) };
+    let open = in_mm3(shape.holes_volume());
+    (finished + open, finished + trimmed - (finished + open))
+}
+
 /// How far an outline reaches beyond the trimmed one on either side, in mm; of a blank, as wide a rim as what is cut off it.
 pub(crate) fn left_to_trim_mm(part: Part<'_>) -> f64 {
-    let (finished, trimmed) = (in_mm3(part.balance.finished_volume), in_mm3(part.balance.trimmed_volume));
+    let (finished, trimmed) = cut_off_mm3(part);
     let wide = match &part.balance.shape {
         Some(Shape::Flag { outline, .. }) => in_mm(outline.width()),
         _ => 0.0,

@@ -1,6 +1,7 @@
 //! What is upset, to how short a block, in how many goes, and where it is struck.
 
-use crate::job::site::{Part, Site, extents, in_mm, in_mm2, in_mm3, least};
+use crate::job::part::cut_off_mm3;
+use crate::job::site::{Part, Site, extents, in_mm, in_mm2, least};
 use fh_core::forms;
 use fh_core::metal::Shape;
 use fh_core::plan::{Form, Limits, Made, SlitRule};
@@ -60,7 +61,8 @@ pub(crate) fn widest_mm2(part: Part<'_>) -> Option<f64> {
                 let section = |place: usize| in_mm2(blank.area_at((place as f64 + 0.5) / PLACES as f64));
                 return Some((0..PLACES).map(section).fold(0.0, f64::max));
             }
-            let (finished, trimmed) = (in_mm3(part.balance.finished_volume), in_mm3(part.balance.trimmed_volume));
+            let (finished, trimmed) = cut_off_mm3(part);
+            let shape = shape.filled();
             let rough = ((finished + trimmed) / finished.max(1e-9)).sqrt();
             let section = |place: usize| in_mm2(shape.area_at((place as f64 + 0.5) / PLACES as f64));
             Some((0..PLACES).map(section).fold(0.0, f64::max) * rough)

@@ -132,10 +132,16 @@ fn looked_at(site: &Site<'_>, task: &Task) -> Option<&'static str> {
         O::Upset => "Check thickness and length, and that the bar is still straight.",
         O::Split if is_uneven(site, task) => "Check the cut: on its line from end to end.",
         O::Split => "Check the branches: equal at the root.",
+        O::Punch if is_slit(site, task) && is_flag(site, task) => {
+            "Check the slit: straight, along the bar, through from both sides."
+        }
         O::Punch if is_slit(site, task) => {
             "Check the slit: straight, along the middle of the bar, through from both sides."
         }
         O::BendAside => "Check the cut faces: smooth, the root round.",
+        O::Punch | O::Drift | O::Drill if is_flag(site, task) => {
+            "Check the hole: square to the face, where the template has it; then flatten its rim."
+        }
         O::Punch | O::Drift if is_pierced_later(site, task) => {
             "Check the hole: square to the face, in the middle; then flatten the rim, and try the template."
         }

@@ -17,6 +17,7 @@ pub(crate) mod lay;
 pub(crate) mod marks;
 pub(crate) mod necks;
 pub(crate) mod notes;
+pub(crate) mod plate_holes;
 pub(crate) mod said;
 pub(crate) mod shop;
 pub(crate) mod size;

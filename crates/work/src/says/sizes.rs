@@ -11,6 +11,7 @@ use crate::job::upsets::upset_length_mm;
 use crate::says::checks::is_scarfed;
 use crate::says::dies;
 use crate::says::necks;
+use crate::says::plate_holes;
 use crate::says::size::{Measure, Size};
 use crate::says::sized::{Row, headed, peak, section_rows, sized};
 use fh_core::forms;
@@ -145,7 +146,7 @@ fn forged(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Vec<Size> {
         Some(Shape::Cube { side }) => vec![Size::length(plan, "side", in_mm(side)).of(Measure::Across)],
         Some(Shape::Flag { outline, root, tip, .. }) => {
             let outline = rough_outline(part, progress.stages[part.at].trimmed).unwrap_or(outline);
-            sized(site, part, &Shape::Flag { outline, root, tip, blank: None })
+            sized(site, part, &Shape::plate(outline, root, tip))
         }
         Some(shape @ (Shape::Prism { .. } | Shape::Taper { .. } | Shape::Hole { .. })) => sized(site, part, &shape),
         _ => vec![Size::bare(plan, "length", lengths[part.at]).of(Measure::Length)],
@@ -192,6 +193,7 @@ fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Size> {
             Some(RootSize::Hole(diameter)) => vec![inside(site, part, "diameter of the hole", diameter)],
             _ => Vec::new(),
         },
+        Some(Shape::Flag { .. }) => plate_holes::sizes(site, part, operation),
         Some(Shape::Hole { hole, .. }) => match operation {
             Operation::Punch => named(site, part, &[SizeName::Slit, SizeName::Punch]).into_iter().take(1).collect(),
             _ => match *hole {

@@ -1,6 +1,7 @@
 //! Tools: which ones a step asks for, of which size, and why. Common practice, no source, unless one is named.
 
 use crate::job::beside::{is_between_one_sided, is_between_thicker, is_flat_on_a_block, is_fullered_alone, is_long};
+use crate::job::kind::is_slit_first;
 use crate::job::neck::{FullerRoom, fuller_mm, fuller_room, plate_zones};
 use crate::job::part::{is_drawn_in, is_drilled, is_filed, is_sawn, written_between_mm};
 use crate::job::site::{Part, Site, extents, in_mm};
@@ -8,13 +9,14 @@ use crate::job::task::{Task, is_hot, operations};
 use crate::job::upsets::upset_length_mm;
 use crate::says::bend_tools::bend;
 use crate::says::lay::drawn::taper_section;
+use crate::says::plate_holes;
 use crate::says::shop::ToolKind;
 use crate::says::usual::{self, Fit};
 use crate::says::wanted::{HOT, Wanted};
 use crate::says::words::length_words;
 use fh_core::balance::tolerance_mm;
 use fh_core::forms;
-use fh_core::metal::{HoleSize, RootSize, SectionSize, Shape};
+use fh_core::metal::{HoleInPlate, HoleSize, RootSize, SectionSize, Shape};
 use fh_core::plan::{Form, JointKind, Made, Operation, SizeName};
 
 /// A bore is so much wider than what goes into it, in mm: common practice, no source.
@@ -172,7 +174,11 @@ fn under_the_hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<
     }
     let wide = match &part.balance.shape {
         Some(Shape::Hole { hole, .. }) => in_mm(hole.length().max(hole.width())),
-        _ => 0.0,
+        Some(shape) => {
+            let widest = |hole: &HoleInPlate| in_mm(hole.hole.length().max(hole.hole.width()));
+            shape.plate_holes().iter().map(widest).fold(0.0, f64::max)
+        }
+        None => 0.0,
     };
     let wide = written_between_mm(part, wide).map_or(wide, |[_, widest]| widest);
     let bolster = "The thicker bar on both sides hangs clear of it, and what comes through has a hole to go into.";
@@ -181,7 +187,7 @@ fn under_the_hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<
     // A slit is cut on a soft plate, and what is drifted needs the hole alone.
     match operation {
         Operation::Drift => vec![bolster],
-        _ if matches!(part.segment.form, Form::Hole(forms::Hole { made: Made::Drifted, .. })) => block.collect(),
+        _ if is_slit_first(&part.segment.form) => block.collect(),
         _ => block.chain([bolster]).collect(),
     }
 }
@@ -319,6 +325,7 @@ fn hole(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
             }
             _ => Vec::new(),
         },
+        (Some(Shape::Flag { .. }), _) => plate_holes::tools(site, part, operation),
         (Some(Shape::Hole { hole, .. }), Operation::Drift) => {
             const OWN_SHAPE: &str = "It has the shape of the hole, and a long taper to start it.";
             let across = match *hole {

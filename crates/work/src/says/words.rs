@@ -1,13 +1,14 @@
 //! Steps in words: what they are called, and the lengths in them.
 
 use crate::fire::hot::hot_mm;
+use crate::job::kind::is_slit_first;
 use crate::job::part::met;
 use crate::job::site::{Part, Site};
 use crate::job::task::Task;
 use fh_core::describe::{Face, lower_first, short_name};
 use fh_core::forms;
 use fh_core::metal::{Bent, Shape};
-use fh_core::plan::{DieKind, Form, Made, Member, Operation, Plan, PlanUnit, SocketAxis};
+use fh_core::plan::{DieKind, Form, Member, Operation, Plan, PlanUnit, SocketAxis};
 use fh_measure::{Rounding, counted, format_decimal, format_length};
 
 /// A length that has to be hot, in words: as fine as the marks.
@@ -186,7 +187,7 @@ fn cut(site: &Site<'_>, part: Part<'_>, operation: Operation) -> &'static str {
         O::Punch if is_split && is_drilled => "Drill the root of the slit in",
         O::Punch if is_drilled => "Drill",
         O::Punch if is_split => "Punch the root of the slit in",
-        O::Punch if matches!(form, Form::Hole(forms::Hole { made: Made::Drifted, .. })) => "Slit",
+        O::Punch if is_slit_first(form) => "Slit",
         O::Punch => "Punch",
         O::Drift => "Drift",
         O::Drill => "Drill",

@@ -16,8 +16,8 @@ const STANDS_OUT: f64 = 1.25;
 pub(in crate::canvas) struct Details {
     /// Lines on the forged bar.
     pub(in crate::canvas) lines: Vec<Line>,
-    /// The outline of a hole, seen from above.
-    pub(in crate::canvas) hole: Vec<[f64; 2]>,
+    /// The outlines of its holes, seen from above.
+    pub(in crate::canvas) holes: Vec<Vec<[f64; 2]>>,
     /// The blank that it is cut from.
     pub(in crate::canvas) blank: PerView<Vec<[f64; 2]>>,
     /// Where the middle of a hole comes on the starting bar.
@@ -70,8 +70,12 @@ impl Details {
         let place = Place { balance, lane };
         let length = in_mm(balance.forged_length);
         match &segment.form {
-            Form::Hole(_) => details.add_hole(&place),
+            Form::Hole(_) => {
+                details.add_holes(&place);
+                details.add_center(balance);
+            }
             Form::Flag(_) => {
+                details.add_holes(&place);
                 details.blank = PerView::each(|view| lane.fan.outline(balance.blank_mm(view), view));
             }
             Form::Tenon(forms::Tenon { grip, .. }) => {
@@ -100,7 +104,7 @@ impl Details {
 
     /// Whether nothing of it is drawn on the forged bar.
     pub(in crate::canvas) fn is_empty(&self) -> bool {
-        self.lines.is_empty() && self.hole.is_empty() && self.blank.top.is_empty() && self.twist.is_none()
+        self.lines.is_empty() && self.holes.is_empty() && self.blank.top.is_empty() && self.twist.is_none()
     }
 
     /// The edges of what is dressed in dies; once it is twisted they run round it, and the words tell them.
@@ -122,19 +126,31 @@ impl Details {
         }
     }
 
-    fn add_hole(&mut self, place: &Place<'_>) {
-        let Some(outline) = place.balance.hole_mm() else { return };
-        let alongs = outline.iter().map(|[along, _]| *along);
-        let [from, to] = alongs.fold([f64::INFINITY, f64::NEG_INFINITY], |[a, b], mm| [a.min(mm), b.max(mm)]);
+    /// Each hole from above, and from the side from where to where it goes.
+    fn add_holes(&mut self, place: &Place<'_>) {
         let (start, length) = (in_mm(place.balance.forged_start), in_mm(place.balance.forged_length));
-        for end in [from, to] {
-            let [side, _] = place.across((end - start).clamp(0.0, length), 1.0, true);
-            self.lines.push(side);
+        for outline in place.balance.holes_mm() {
+            for end in extent(&outline) {
+                let [side, _] = place.across((end - start).clamp(0.0, length), 1.0, true);
+                self.lines.push(side);
+            }
+            self.holes.push(outline.into_iter().map(|point| place.lane.fan.place(point, View::Top)).collect());
         }
-        self.hole = outline.into_iter().map(|point| place.lane.fan.place(point, View::Top)).collect();
-        let share = if length > 0.0 { ((from + to) / 2.0 - start) / length } else { 0.5 };
-        self.center = Some(in_mm(place.balance.mark_start) + share * in_mm(place.balance.stock_length));
     }
+
+    /// Where the hole of a boss is punched on the bar.
+    fn add_center(&mut self, balance: &SegmentBalance) {
+        let Some(outline) = balance.holes_mm().into_iter().next() else { return };
+        let ([from, to], start) = (extent(&outline), in_mm(balance.forged_start));
+        let length = in_mm(balance.forged_length);
+        let share = if length > 0.0 { ((from + to) / 2.0 - start) / length } else { 0.5 };
+        self.center = Some(in_mm(balance.mark_start) + share * in_mm(balance.stock_length));
+    }
+}
+
+/// From where to where points lie along the bar.
+fn extent(points: &[[f64; 2]]) -> [f64; 2] {
+    points.iter().fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], [mm, _]| [low.min(*mm), high.max(*mm)])
 }
 
 /// Where a collar is folded, as shares of its length: its ends meet in the middle of the bundle's lower side.

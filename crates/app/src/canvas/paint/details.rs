@@ -15,8 +15,9 @@ impl Stage<'_> {
         let details = &block.details;
         let stroke = Stroke::new(self.edge(false), edge);
         let at = |[along, up]: [f64; 2]| pos2(self.axis.x(along), row.y(up));
-        if row.view == View::Top && details.hole.len() > 2 {
-            let points: Vec<Pos2> = details.hole.iter().map(|point| at(*point)).collect();
+        let holes = details.holes.iter().filter(|hole| row.view == View::Top && hole.len() > 2);
+        for hole in holes {
+            let points: Vec<Pos2> = hole.iter().map(|point| at(*point)).collect();
             self.painter.add(Shape::convex_polygon(points, self.theme.ground, stroke));
         }
         self.paint_blank(row, block, edge);

@@ -1,7 +1,7 @@
 //! The sizes of a form.
 
 use super::sizes::{BODIES, caption, optional_length, section, size};
-use super::{blank, flag, hole, outline, peak, pins, sides, taper};
+use super::{blank, flag, hole, outline, peak, pins, plate_holes, sides, taper};
 use crate::widgets::{Sizing, heading};
 use egui::Ui;
 use fh_core::balance::SegmentBalance;
@@ -44,14 +44,15 @@ pub(super) fn show(
             blank::base_line(ui, sizing, plate);
             blank::show(ui, sizing, plate, balance);
             flag::show(ui, sizing, plate, first);
+            plate_holes::show(ui, sizing, plate, balance);
         }
         Form::Peak(forms::Peak { section: legs, left }) => {
             section(ui, sizing, "Section of its legs", "section of its legs", legs, &BODIES);
             peak::show(ui, sizing, left, balance);
         }
         Form::Hole(forms::Hole { outline, thickness, hole, made, slug, at }) => {
-            hole::way(ui, sizing, made, slug);
-            hole::shape(ui, sizing, hole);
+            hole::way(ui, sizing, made, slug, hole::THE_HOLE);
+            hole::shape(ui, sizing, hole, hole::THE_HOLE);
             hole::place(ui, sizing, at, balance);
             heading::show(ui, sizing.theme, "Boss, seen from above");
             outline::show(ui, sizing, outline, None, balance);

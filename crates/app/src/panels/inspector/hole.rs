@@ -11,36 +11,41 @@ use fh_core::new_segment::convert_hole;
 use fh_core::plan::{HoleKind, HoleSpec, Made};
 use fh_measure::{LengthRange, WrittenLength};
 
+/// The one hole of a boss, where it is named.
+pub(super) const THE_HOLE: &str = "the hole";
+
 /// Shows how the hole is made. Only a punch drives out a slug.
-pub(super) fn way(ui: &mut Ui, sizing: &Sizing<'_>, made: &mut Made, slug: &mut Option<WrittenLength>) {
+pub(super) fn way(ui: &mut Ui, sizing: &Sizing<'_>, made: &mut Made, slug: &mut Option<WrittenLength>, of: &str) {
     let ways: Vec<_> = Made::ALL.into_iter().map(|made| (made, made.name().to_owned())).collect();
-    if let Some(choice) = chooser::show(ui, sizing.theme, "Made by", "How the hole is made", *made, &ways) {
+    if let Some(choice) = chooser::show(ui, sizing.theme, "Made by", &format!("How {of} is made"), *made, &ways) {
         *made = choice;
         slug.take_if(|_| choice != Made::Punched);
     }
     if *made != Made::Punched && slug.is_none() {
         return;
     }
-    let entry = Entry::named("Slug", "Diameter of the slug").hint("the whole hole");
+    let name = if of == THE_HOLE { "Diameter of the slug".to_owned() } else { format!("Diameter of the slug of {of}") };
+    let entry = Entry::named("Slug", &name).hint("the whole hole");
     if let Some(typed) = fields::optional_length(ui, sizing, &entry, slug.as_ref(), LengthRange::AboveZero, None) {
         *slug = typed;
     }
 }
 
 /// Shows the shape of the hole and its sizes.
-pub(super) fn shape(ui: &mut Ui, sizing: &Sizing<'_>, hole: &mut HoleSpec) {
+pub(super) fn shape(ui: &mut Ui, sizing: &Sizing<'_>, hole: &mut HoleSpec, of: &str) {
     let kinds: Vec<_> = HoleKind::ALL.into_iter().map(|kind| (kind, kind.name().to_owned())).collect();
-    if let Some(kind) = chooser::show(ui, sizing.theme, "Hole", "Shape of the hole", hole.kind(), &kinds)
+    if let Some(kind) = chooser::show(ui, sizing.theme, "Hole", &format!("Shape of {of}"), hole.kind(), &kinds)
         && let Some(other) = convert_hole(hole, kind, &sizing.first)
     {
         *hole = other;
     }
     match hole {
-        HoleSpec::Round(diameter) => named_size(ui, sizing, "Diameter", "Diameter of the hole", diameter),
-        HoleSpec::Square(side) => named_size(ui, sizing, "Side", "Side of the hole", side),
+        HoleSpec::Round(diameter) => named_size(ui, sizing, "Diameter", &format!("Diameter of {of}"), diameter),
+        HoleSpec::Square(side) => named_size(ui, sizing, "Side", &format!("Side of {of}"), side),
         HoleSpec::Slot { length, width } => {
-            named_size(ui, sizing, "Along the bar", "Length of the slot", length);
-            named_size(ui, sizing, "Across the bar", "Width of the slot", width);
+            let slot = if of == THE_HOLE { "the slot" } else { of };
+            named_size(ui, sizing, "Along the bar", &format!("Length of {slot}"), length);
+            named_size(ui, sizing, "Across the bar", &format!("Width of {slot}"), width);
         }
     }
 }

@@ -21,6 +21,7 @@ mod outline;
 mod peak;
 mod pins;
 mod plan;
+mod plate_holes;
 mod polygon;
 mod repeats;
 mod segment;

@@ -58,7 +58,9 @@ fn segment_scaled(segment: &mut Segment, factor: f64) -> Result<(), MeasureError
     segment.sizes_mut(&mut |name, length| {
         let scaled = match name {
             // Corners lie where they lie to each other, and rows add up: off by a little each, they would not fit any more.
-            SizeName::Corner | SizeName::BlankCorner | SizeName::RowStep => exactly(length, factor),
+            SizeName::Corner | SizeName::BlankCorner | SizeName::RowStep | SizeName::HoleAcross => {
+                exactly(length, factor)
+            }
             _ => scale(length, factor),
         };
         if done.is_ok() {

@@ -248,7 +248,7 @@ impl Strip<'_> {
         let differs = |(at, segment): (usize, &SegmentBalance)| {
             let [side, top] = [View::Side, View::Top].map(|view| thickest(self.after.outline(at, view)));
             let is_dressed = segment.dressed_seen(View::Top).iter().any(|seen| !seen.is_hidden);
-            (side - top).abs() > 0.1 * side.max(top) || segment.hole_mm().is_some() || is_dressed
+            (side - top).abs() > 0.1 * side.max(top) || !segment.holes_mm().is_empty() || is_dressed
         };
         has_branches || worked.any(differs)
     }
@@ -325,15 +325,12 @@ fn part(
     let pen = if worked { Pen::Outline } else { Pen::MarkLine };
     items.push(Item::Polygon { points, fill: None, pen: Some(pen) });
     items.extend(dressed_lines(segment, view, place));
-    if view == View::Top
-        && let Some(hole) = segment.hole_mm()
-    {
-        items.push(Item::Polygon {
-            points: paper_points(&hole, place),
-            fill: Some(Gray::WHITE),
-            pen: Some(Pen::MarkLine),
-        });
-    }
+    let holes = if view == View::Top { segment.holes_mm() } else { Vec::new() };
+    items.extend(holes.iter().map(|hole| Item::Polygon {
+        points: paper_points(hole, place),
+        fill: Some(Gray::WHITE),
+        pen: Some(Pen::MarkLine),
+    }));
     items
 }
 

@@ -64,14 +64,14 @@ pub(super) fn faces(drawn: &Drawn<'_>) -> Vec<Item> {
     items
 }
 
-/// The outline of what lies on its width, and its hole with a cross.
+/// The outline of what lies on its width, and its holes with a cross.
 fn flat_items(plate: &Plate) -> Vec<Item> {
     let closed = |points: &[[f64; 2]]| {
         let points = points.iter().copied().map(on_paper).collect();
         Item::Polygon { points, fill: None, pen: Some(Pen::Outline) }
     };
     let mut items = vec![closed(&plate.outline)];
-    if let Some((hole, middle)) = &plate.hole {
+    for (hole, middle) in &plate.holes {
         items.push(closed(hole));
         items.extend(cross(on_paper(*middle)));
     }

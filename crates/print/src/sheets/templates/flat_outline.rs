@@ -1,6 +1,7 @@
 //! The outlines of spread blocks and bosses, before anything is trimmed and after, with their holes.
 
 use super::figure::{Figure, circle, cross, level_dimension, upright_dimension};
+use super::plate_holes;
 use super::template::{Line, Template};
 use super::tiles::tile_count;
 use super::words::{bent_words, size_words};
@@ -37,20 +38,25 @@ pub(super) fn outline_template(
     let unit = plan.units.length;
     let name = segment_name(bar, number);
     match balance.shape.as_ref()? {
-        shape @ Shape::Flag { outline, root, tip, blank } => {
+        shape @ Shape::Flag { outline, root, tip, blank, holes } => {
             let trim = match &segment.form {
                 Form::Flag(forms::Flag { trim, .. }) => trim.as_ref().map_or(0.0, fh_measure::WrittenShare::ratio),
                 _ => 0.0,
             };
             let axis = roll_axis(balance.bent.as_ref());
             let blank = blank.as_deref();
-            let figure = lying(page, |lie| flag_items(unit, outline, &before(outline, blank, trim), axis, lie));
+            let figure = lying(page, |lie| {
+                let mut items = flag_items(unit, outline, &before(outline, blank, trim), axis, lie);
+                items.extend(plate_holes::hole_items(holes, lie));
+                items
+            });
             let tip = blank.map_or(*tip, |blank| blank.tip);
             let mut lines = vec![line(thickness_words(unit, *root, tip))];
             lines.extend(blank.and_then(|blank| blank_words(unit, shape, &blank.outline)).map(line));
             if trim > 0.0 {
                 lines.push(line(trim_words(unit, outline, trim)));
             }
+            lines.extend(plate_holes::hole_lines(unit, holes));
             lines.extend(bent_words(plan, balance.bent.as_ref(), shape).map(|words| line(format!("then {words}"))));
             lines.extend(rolled_words(balance.bent.as_ref()).map(|words| line(words.to_owned())));
             Some(Template { name: with_path(bar, number, &name), figure, lines })
@@ -73,7 +79,7 @@ pub(super) fn with_path(bar: &Bar, number: usize, name: &str) -> String {
     format!("{} · {name}", bar.path(number))
 }
 
-fn line(words: String) -> Line {
+pub(super) fn line(words: String) -> Line {
     Line { number: String::new(), words }
 }
 
@@ -105,7 +111,7 @@ fn share_words(share: f64) -> String {
     format!("{} %", percent.trim_end_matches('0').trim_end_matches('.'))
 }
 
-fn hole_words(unit: PlanUnit, hole: &HoleSize) -> String {
+pub(super) fn hole_words(unit: PlanUnit, hole: &HoleSize) -> String {
     match hole {
         HoleSize::Round { diameter } => format!("hole Ø {}", size_words(unit, *diameter)),
         HoleSize::Square { side } => format!("hole {} square", size_words(unit, *side)),
@@ -117,7 +123,7 @@ fn hole_words(unit: PlanUnit, hole: &HoleSize) -> String {
 
 /// How an outline lies on paper.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Lie {
+pub(super) enum Lie {
     /// Its root at the left, away from you up.
     Level,
     /// Its root below.
@@ -125,14 +131,14 @@ enum Lie {
 }
 
 impl Lie {
-    fn place(self, [along, away]: [f64; 2]) -> Point {
+    pub(super) fn place(self, [along, away]: [f64; 2]) -> Point {
         match self {
             Self::Level => at(along, -away),
             Self::Upright => at(-away, -along),
         }
     }
 
-    fn polygon(self, points: &[[f64; 2]], pen: Pen) -> Item {
+    pub(super) fn polygon(self, points: &[[f64; 2]], pen: Pen) -> Item {
         Item::Polygon { points: points.iter().map(|point| self.place(*point)).collect(), fill: None, pen: Some(pen) }
     }
 

@@ -11,6 +11,7 @@ mod measures;
 mod numbers;
 mod on_paper;
 pub(super) mod plate;
+mod plate_holes;
 mod runs;
 mod shelf;
 pub(super) mod space;

@@ -1,4 +1,4 @@
-//! A leaf, plate or boss as it lies in the plane of a drawing, seen on its width: its true outline and its hole.
+//! A leaf, plate or boss as it lies in the plane of a drawing, seen on its width: its true outline and its holes.
 
 use super::space::Plane;
 use fh_core::balance::SegmentBalance;
@@ -20,15 +20,21 @@ const STEP_MM: f64 = 0.5;
 pub(in crate::sheets) struct Plate {
     /// Its closed outline.
     pub(in crate::sheets) outline: Vec<[f64; 2]>,
-    /// Its hole and the middle of that.
-    pub(in crate::sheets) hole: Option<(Vec<[f64; 2]>, [f64; 2])>,
+    /// Its holes, each with its middle.
+    pub(in crate::sheets) holes: Vec<(Vec<[f64; 2]>, [f64; 2])>,
 }
 
 /// A flag or a boss in a plane; none for other segments, and where it is not seen on its width.
 pub(in crate::sheets) fn plate(line: &Line, balance: &SegmentBalance, shape: &Shape, plane: &Plane) -> Option<Plate> {
-    let (outline, hole) = match shape {
-        Shape::Flag { outline, .. } => (outline, None),
-        Shape::Hole { outline, hole, at, .. } => (outline, Some((hole, at.get::<millimeter>()))),
+    let (outline, holes) = match shape {
+        Shape::Flag { outline, holes, .. } => {
+            (outline, holes.iter().map(|hole| (hole.points_mm(TURN_POINTS), hole.middle_mm())).collect())
+        }
+        Shape::Hole { outline, hole, at, .. } => {
+            let middle = at.get::<millimeter>();
+            let points = hole.points_mm(TURN_POINTS).into_iter().map(|[along, toward]| [middle + along, -toward]);
+            (outline, vec![(points.collect::<Vec<_>>(), [middle, 0.0])])
+        }
         _ => return None,
     };
     let rolled = matches!(balance.bent, Some(Bent::Socket { axis: SocketAxis::Along, .. } | Bent::Twist { .. }));
@@ -50,13 +56,13 @@ pub(in crate::sheets) fn plate(line: &Line, balance: &SegmentBalance, shape: &Sh
     let place = |[along, away]: [f64; 2]| Some(plane.place(frame(along)?.place([0.0, -away * swell, 0.0])));
     let points = outline.points_mm();
     let points = if is_straight(line) { points } else { cut_fine(&points) };
-    let hole = hole.and_then(|(hole, at)| {
-        let middle = frame(at)?;
-        let across = |[along, toward]: [f64; 2]| plane.place(middle.place([along, toward, 0.0]));
-        Some((hole.points_mm(TURN_POINTS).into_iter().map(across).collect(), plane.place(middle.at)))
-    });
+    let hole = |(points, middle): (Vec<[f64; 2]>, [f64; 2])| {
+        let rim: Vec<_> = points.into_iter().filter_map(place).collect();
+        Some((rim, place(middle)?))
+    };
+    let holes = holes.into_iter().filter_map(hole).collect();
     let outline: Vec<[f64; 2]> = points.into_iter().filter_map(place).collect();
-    (outline.len() > 2).then_some(Plate { outline, hole })
+    (outline.len() > 2).then_some(Plate { outline, holes })
 }
 
 /// Whether a line runs straight on.

@@ -119,8 +119,9 @@ fn wide_root(site: &Site<'_>, part: Part<'_>) -> Option<String> {
 /// How a slit is cut.
 pub(crate) fn slit(site: &Site<'_>, part: Part<'_>) -> String {
     let on = if is_flat_on_a_block(site, part) { "On the bottom block: set" } else { "Set" };
+    let line = if matches!(part.segment.form, Form::Flag(_)) { "through the punch mark" } else { "on its middle line" };
     format!(
-        "{on} the chisel along the bar, on its middle line, and drive it almost through; then turn it over, and cut along the dark line over a soft plate."
+        "{on} the chisel along the bar, {line}, and drive it almost through; then turn it over, and cut along the dark line over a soft plate."
     )
 }
 

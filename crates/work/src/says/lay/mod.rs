@@ -20,6 +20,7 @@ use crate::says::dies;
 use crate::says::heat_with::normalise_words;
 use crate::says::marks::leaves_marks_out;
 use crate::says::necks;
+use crate::says::plate_holes;
 use crate::says::words::hot_length;
 use fh_core::describe::marked_side_words;
 use fh_core::forms;
@@ -209,6 +210,11 @@ fn cut(site: &Site<'_>, task: &Task, part: Part<'_>) -> Option<String> {
         (O::Trim, Form::Flag(_)) => return Some(flat::trimmed(site, part)),
         (O::Trim, _) if is_filed_to_its_neck(site, part) => return Some(bent::filed_to_its_neck(site, part)),
         (O::PartOff, Form::Hold(_)) => return Some(parted_off(site, part)),
+        (O::Drill, Form::Flag(_)) => return Some(plate_holes::laid_off(part, O::Drill)),
+        (O::Punch, Form::Flag(_)) => {
+            let how = if is_slit(site, task) { flat::slit(site, part) } else { flat::punched(site, part) };
+            return Some(format!("{} {how}", plate_holes::laid_off(part, O::Punch)));
+        }
         (O::Punch, Form::Hole(_)) if is_slit(site, task) => return Some(flat::slit(site, part)),
         (O::Punch, _) if is_drilled(site, part) => {
             "Drill it cold, from both sides to the middle: a punch this thin bends and sticks in a hole this deep."
