@@ -103,3 +103,28 @@ fn a_second_plate_is_joined_to_the_first_without_a_neck() {
     desk.type_in("Thickness", "4");
     assert!(desk.editor().balance().findings.iter().all(|finding| finding.id != "plate-steps"));
 }
+
+#[test]
+fn holes_are_put_through_a_plate_and_taken_out_again() {
+    let mut desk = at_a_plate();
+    let before = desk.plan().clone();
+    desk.press("Add a hole");
+    desk.press("Add a hole");
+    assert_eq!(plate(&desk).holes.len(), 2);
+    assert!(desk.editor().balance().findings.iter().all(|finding| finding.id != "thin-wall"));
+    desk.type_in("Diameter of hole 2", "8");
+    desk.type_in("Middle of hole 2, from the root", "50");
+    desk.type_in("Middle of hole 2 across, away from you from the base line", "-9");
+    let hole = &plate(&desk).holes[1];
+    let across = hole.across.as_ref().map(fh_measure::WrittenLength::mm);
+    assert_eq!((hole.hole.describe().as_str(), hole.at.mm(), across), ("Ø 8 mm", 50.0, Some(-9.0)));
+    // Drilled, both are on the bar; drifted, the second is not: π/4 × 8² × 4 less.
+    near(metal(&desk), 70.0 * 40.0 * 4.0);
+    desk.choose("How hole 2 is made", "slit and drifted");
+    near(metal(&desk), 70.0 * 40.0 * 4.0 - std::f64::consts::PI * 16.0 * 4.0);
+    desk.type_in("Middle of hole 2 across, away from you from the base line", "18");
+    assert!(desk.editor().balance().findings.iter().any(|finding| finding.id == "hole-too-large"));
+    desk.press("Take hole 2 out");
+    desk.press("Take hole 1 out");
+    assert_eq!(desk.plan(), &before);
+}

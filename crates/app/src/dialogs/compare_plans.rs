@@ -16,6 +16,8 @@ const MOST_RECENT: usize = 6;
 /// What the plan is held against: being chosen, or shown.
 pub(crate) struct ComparePlans {
     pub(crate) entry: PathEntry,
+    /// Where a file is that is named without its folder.
+    folder: PathBuf,
     /// Whether the plan is another than it was saved.
     has_saved: bool,
     shown: Option<Shown>,
@@ -32,7 +34,8 @@ struct Shown {
 impl ComparePlans {
     /// Begins in a folder; `has_saved` where the plan is another than it was saved.
     pub(crate) fn new(folder: &Path, has_saved: bool) -> Self {
-        Self { entry: PathEntry::new(&folder.join("")), has_saved, shown: None }
+        let entry = PathEntry::empty("another plan's file");
+        Self { entry, folder: folder.to_owned(), has_saved, shown: None }
     }
 
     /// Shows what was found; `other` is what the other plan is called.
@@ -48,7 +51,7 @@ impl ComparePlans {
     }
 
     fn ask(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let Self { entry, has_saved, .. } = self;
+        let Self { entry, folder, has_saved, .. } = self;
         let has_saved = *has_saved;
         let contents = |ui: &mut Ui, out: &mut Vec<Request>| {
             ui.label("What is this plan held against?");
@@ -56,7 +59,7 @@ impl ComparePlans {
             choices(ui, desk, has_saved, out);
             ui.add_space(space::GAP);
             entry.show(ui, desk, out);
-            entry.path().filter(|path| !path.is_dir())
+            entry.path().map(|path| folder.join(path)).filter(|path| !path.is_dir())
         };
         let frame = Frame { title: "Compare", width: 560.0 };
         frame.show(ctx, desk, out, contents, |ui, out, chosen| {

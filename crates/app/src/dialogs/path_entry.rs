@@ -11,6 +11,8 @@ const BROWSE: &str = "Browse…";
 /// A path being typed.
 pub(crate) struct PathEntry {
     text: String,
+    /// What stands in it while it is empty.
+    hint: &'static str,
     /// Why the path cannot be taken, or why there is no dialog.
     said: Option<String>,
     asked_for_keyboard: bool,
@@ -19,7 +21,12 @@ pub(crate) struct PathEntry {
 impl PathEntry {
     /// A field that begins with this path.
     pub(crate) fn new(path: &Path) -> Self {
-        Self { text: path.display().to_string(), said: None, asked_for_keyboard: false }
+        Self { text: path.display().to_string(), hint: "", said: None, asked_for_keyboard: false }
+    }
+
+    /// An empty field with a hint.
+    pub(crate) fn empty(hint: &'static str) -> Self {
+        Self { hint, ..Self::new(Path::new("")) }
     }
 
     /// The path, where one is typed. `~` is the home folder.
@@ -54,6 +61,7 @@ impl PathEntry {
             let browse = button_width(ui, BROWSE) + ui.spacing().item_spacing.x;
             let width = (ui.available_width() - browse).max(browse);
             let field = TextEdit::singleline(&mut self.text)
+                .hint_text(self.hint)
                 .desired_width(width)
                 .min_size(egui::vec2(0.0, theme.scaled(space::TARGET)));
             let field = ui.add(field.align(egui::Align2::LEFT_CENTER)).labelled_by(label.id);
