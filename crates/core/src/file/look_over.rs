@@ -34,7 +34,7 @@ pub struct Sort {
 /// The keys of plans and motifs whose values are lists.
 pub(super) const LISTS: &[&str] = &[
     "accepted", "bars", "segments", "branches", "repeats", "sides", "polygon", "joints", "moved", "steps", "parts",
-    "reach", "log", "sizes", "via", "dressed",
+    "reach", "log", "sizes", "via", "dressed", "holes",
 ];
 
 /// Looks the whole file over: no null, no key twice, no list where none belongs.
