@@ -1,11 +1,12 @@
 //! The outlines of spread blocks and bosses, before anything is trimmed and after, with their holes.
 
-use super::figure::{Figure, circle, cross, level_dimension, upright_dimension};
+use super::figure::{Figure, circle, cross};
+use super::lie::Lie;
 use super::plate_holes;
 use super::template::{Line, Template};
 use super::tiles::tile_count;
-use super::words::{bent_words, size_words};
-use crate::drawing::{Item, Point, Text, at};
+use super::words::{bent_words, hole_words, size_words};
+use crate::drawing::{Item, Text, at};
 use crate::pen::Pen;
 use crate::sheets::sizes_in_words::mm_words;
 use crate::sheets::type_sizes::{BODY, FACT};
@@ -74,13 +75,13 @@ pub(super) fn outline_template(
     }
 }
 
+fn line(words: String) -> Line {
+    Line { number: String::new(), words }
+}
+
 /// A segment's path and name: `4 leaf`.
 pub(super) fn with_path(bar: &Bar, number: usize, name: &str) -> String {
     format!("{} · {name}", bar.path(number))
-}
-
-pub(super) fn line(words: String) -> Line {
-    Line { number: String::new(), words }
 }
 
 /// The axis that a flag is rolled about, if it is rolled.
@@ -109,58 +110,6 @@ fn thickness_words(unit: PlanUnit, root: Length, tip: Length) -> String {
 fn share_words(share: f64) -> String {
     let percent = format!("{:.1}", share * 100.0);
     format!("{} %", percent.trim_end_matches('0').trim_end_matches('.'))
-}
-
-pub(super) fn hole_words(unit: PlanUnit, hole: &HoleSize) -> String {
-    match hole {
-        HoleSize::Round { diameter } => format!("hole Ø {}", size_words(unit, *diameter)),
-        HoleSize::Square { side } => format!("hole {} square", size_words(unit, *side)),
-        HoleSize::Slot { length, width } => {
-            format!("slot {} × {}", size_words(unit, *length), size_words(unit, *width))
-        }
-    }
-}
-
-/// How an outline lies on paper.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Lie {
-    /// Its root at the left, away from you up.
-    Level,
-    /// Its root below.
-    Upright,
-}
-
-impl Lie {
-    pub(super) fn place(self, [along, away]: [f64; 2]) -> Point {
-        match self {
-            Self::Level => at(along, -away),
-            Self::Upright => at(-away, -along),
-        }
-    }
-
-    pub(super) fn polygon(self, points: &[[f64; 2]], pen: Pen) -> Item {
-        Item::Polygon { points: points.iter().map(|point| self.place(*point)).collect(), fill: None, pen: Some(pen) }
-    }
-
-    fn line(self, from: [f64; 2], to: [f64; 2], pen: Pen) -> Item {
-        Item::line(self.place(from), self.place(to), pen)
-    }
-
-    /// A dimension along the bar, so far toward you from the middle line (away from you where it is below 0).
-    fn along(self, [from, to]: [f64; 2], aside: f64, words: &str) -> Vec<Item> {
-        match self {
-            Self::Level => level_dimension([from, to], aside, words),
-            Self::Upright => upright_dimension([-to, -from], aside, words),
-        }
-    }
-
-    /// A dimension across the bar, from `low` to `high` away from you, so far along.
-    fn across(self, [low, high]: [f64; 2], along: f64, words: &str) -> Vec<Item> {
-        match self {
-            Self::Level => upright_dimension([-high, -low], along, words),
-            Self::Upright => level_dimension([-high, -low], -along, words),
-        }
-    }
 }
 
 /// The drawing as it lies level, or upright where that takes less paper.

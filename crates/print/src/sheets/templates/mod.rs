@@ -7,6 +7,7 @@ mod drawn;
 pub(super) mod faces;
 mod figure;
 mod flat_outline;
+mod lie;
 mod measures;
 mod numbers;
 mod on_paper;

@@ -1,9 +1,9 @@
 //! The holes of a spread plate on its template: each at its place with a cross, and in words how it is made and where it lies.
 
 use super::figure::{circle, cross};
-use super::flat_outline::{Lie, hole_words, line};
+use super::lie::Lie;
 use super::template::Line;
-use super::words::size_words;
+use super::words::{hole_words, size_words};
 use crate::drawing::{Item, Text, at};
 use crate::pen::Pen;
 use crate::sheets::type_sizes::BODY;
@@ -46,7 +46,7 @@ pub(super) fn hole_lines(unit: PlanUnit, holes: &[HoleInPlate]) -> Vec<Line> {
         let of = format!("{}, {}", hole_words(unit, &hole.hole), hole.made.name());
         let place = format!("middle {} from the root, {across}", size_words(unit, hole.at));
         let number = if is_one { String::new() } else { format!("{}: ", index + 1) };
-        line(format!("{number}{of}; {place}"))
+        Line { number: String::new(), words: format!("{number}{of}; {place}") }
     };
     holes.iter().enumerate().map(words).collect()
 }

@@ -1,7 +1,7 @@
 //! Sizes and bends in the few words that stand at a template.
 
 use crate::sheets::sizes_in_words::mm_words;
-use fh_core::metal::{Bent, Shape, Spiral};
+use fh_core::metal::{Bent, HoleSize, Shape, Spiral};
 use fh_core::plan::{Plan, PlanUnit};
 use std::f64::consts::PI;
 use uom::si::f64::Length;
@@ -10,6 +10,17 @@ use uom::si::length::millimeter;
 /// A size as the smith measures it.
 pub(super) fn size_words(unit: PlanUnit, size: Length) -> String {
     mm_words(unit, size.get::<millimeter>())
+}
+
+/// A hole's shape and size: `hole Ø 5 mm`.
+pub(super) fn hole_words(unit: PlanUnit, hole: &HoleSize) -> String {
+    match hole {
+        HoleSize::Round { diameter } => format!("hole Ø {}", size_words(unit, *diameter)),
+        HoleSize::Square { side } => format!("hole {} square", size_words(unit, *side)),
+        HoleSize::Slot { length, width } => {
+            format!("slot {} × {}", size_words(unit, *length), size_words(unit, *width))
+        }
+    }
 }
 
 /// An angle in degrees, to a tenth where it is not whole.
