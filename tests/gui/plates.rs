@@ -1,6 +1,8 @@
 //! Plates cut to shape, by hand: a blank, its base line, corners with arcs, zones without a neck, and a plate that is bent.
 
 use crate::gui::desk::{Desk, small_plan};
+use egui::accesskit::Role;
+use egui_kittest::kittest::Queryable;
 use fh_core::forms::Flag;
 use fh_core::plan::{Bend, Bulges, Form, OutlineSpec};
 
@@ -104,12 +106,19 @@ fn a_second_plate_is_joined_to_the_first_without_a_neck() {
     assert!(desk.editor().balance().findings.iter().all(|finding| finding.id != "plate-steps"));
 }
 
+/// Presses a button that may lie below the fold.
+fn press(desk: &mut Desk, name: &str) {
+    desk.harness.get_by_role_and_label(Role::Button, name).scroll_to_me();
+    desk.harness.run();
+    desk.press(name);
+}
+
 #[test]
 fn holes_are_put_through_a_plate_and_taken_out_again() {
     let mut desk = at_a_plate();
     let before = desk.plan().clone();
-    desk.press("Add a hole");
-    desk.press("Add a hole");
+    press(&mut desk, "Add a hole");
+    press(&mut desk, "Add a hole");
     assert_eq!(plate(&desk).holes.len(), 2);
     assert!(desk.editor().balance().findings.iter().all(|finding| finding.id != "thin-wall"));
     desk.type_in("Diameter of hole 2", "8");
@@ -124,7 +133,7 @@ fn holes_are_put_through_a_plate_and_taken_out_again() {
     near(metal(&desk), 70.0 * 40.0 * 4.0 - std::f64::consts::PI * 16.0 * 4.0);
     desk.type_in("Middle of hole 2 across, away from you from the base line", "18");
     assert!(desk.editor().balance().findings.iter().any(|finding| finding.id == "hole-too-large"));
-    desk.press("Take hole 2 out");
-    desk.press("Take hole 1 out");
+    press(&mut desk, "Take hole 2 out");
+    press(&mut desk, "Take hole 1 out");
     assert_eq!(desk.plan(), &before);
 }
