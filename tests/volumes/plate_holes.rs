@@ -83,6 +83,9 @@ fn a_trimmed_share_is_of_what_is_left_and_comes_on_top_of_what_is_drilled() {
     check("trimmed", form, plate - hole, (plate - hole) * 1.05 + hole);
 }
 
+/// Whether a place along and across lies inside an outline.
+type Inside<'a> = &'a dyn Fn(f64, f64) -> bool;
+
 /// Leaf, fishtail and an outline by its corners, each with a slot off its middle line, summed over a grid of points.
 #[test]
 fn holes_in_any_outline_agree_with_a_sum_over_a_grid() {
@@ -96,7 +99,7 @@ fn holes_in_any_outline_agree_with_a_sum_over_a_grid() {
     let slot = |x: f64, y: f64| ((x - 50.0).abs() - 8.0).max(0.0).hypot(y - 4.0) < 5.0;
     let holes = json!([{ "hole": { "slot": { "length": "26 mm", "width": "10 mm" } }, "made": "drilled",
         "at": "50 mm", "across": "4 mm" }]);
-    let cases: [(&str, Value, &dyn Fn(f64, f64) -> bool); 3] = [
+    let cases: [(&str, Value, Inside<'_>); 3] = [
         ("leaf", json!({ "leaf": { "length": "100 mm", "width": "60 mm" } }), &leaf),
         ("fishtail", json!({ "trapezoid": { "length": "100 mm", "root": "20 mm", "tip": "60 mm" } }), &fishtail),
         (
