@@ -96,8 +96,9 @@ impl Layer<'_, '_> {
         };
         let cut = settled.shape.as_ref().and_then(Shape::cut);
         let missing_volume = cut.map_or(mm3(0.0), |cut| cut.missing * settled.swell.unwrap_or(1.0));
+        let lost = settled.shape.as_ref().map_or(mm3(0.0), Shape::lost_to_holes);
         // Where the outline runs out of its blank more is cut away than the one is larger than the other.
-        let trimmed_volume = cut.map_or(trimmed_volume, |cut| cut.away * settled.swell.unwrap_or(1.0));
+        let trimmed_volume = cut.map_or(trimmed_volume, |cut| (cut.away + lost) * settled.swell.unwrap_or(1.0));
         let stock_length = sane(self.walk.stock_length(segment, &settled) * start.marks_per_length);
         let forged_length = settled.shape.as_ref().map_or(mm(0.0), Shape::length);
         let fixed = segment.ends_at.as_ref().filter(|_| start.chain == Chain::Bar);
