@@ -28,6 +28,7 @@ mod section_said;
 mod segment;
 mod sides;
 mod size_name;
+mod size_words;
 mod sizes;
 mod spelling;
 mod split;
