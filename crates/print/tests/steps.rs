@@ -233,7 +233,7 @@ fn a_card_is_not_broken_over_two_pages() {
         // What stands under the head of a card of a bar: the heat that it is worked at.
         let count = |wanted: &dyn Fn(&str) -> bool| said.iter().filter(|said| wanted(said)).count();
         let hot = count(&|said| said.starts_with("heat ") || said.starts_with("heats "));
-        let told = count(&|said| said.starts_with("Hot"));
+        let told = count(&|said| said.starts_with("Hot: ") || said.starts_with("Hot at first: "));
         let straightened = count(&|said| said.starts_with("Straighten "));
         assert_eq!(hot, told + straightened, "{said:?}");
     }
