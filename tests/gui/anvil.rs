@@ -5,6 +5,7 @@ use crate::gui::order::hook;
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};
+use fh_app::Editor;
 use fh_work::{Shop, work_out};
 
 const NONE: Modifiers = Modifiers::NONE;
@@ -53,6 +54,20 @@ fn keys_turn_the_pages() {
     }
     desk.keys(NONE, Key::B);
     assert_eq!(step(&desk), on.len() - 1, "any letter goes on");
+}
+
+#[test]
+fn what_the_keys_do_is_told_whole_however_large_the_text_is() {
+    for (size, words) in
+        [("1.0", "any letter, right half"), ("2.0", "Next: Space   Back: ←   Clock: Home   Leave: Esc")]
+    {
+        let folder = tempfile::tempdir().unwrap();
+        let settings = format!(r#"{{ "tour_seen": true, "text_size": {size} }}"#);
+        std::fs::write(folder.path().join("settings.json"), settings).unwrap();
+        let mut desk = Desk::in_folder(folder, Vec::new(), |services, _| Editor::with_plan(services, hook()));
+        desk.keys(NONE, Key::F11);
+        assert!(desk.shows(words), "{size}: {words}");
+    }
 }
 
 #[test]

@@ -8,6 +8,7 @@ mod turn_timer;
 use crate::canvas::paint::bare;
 use crate::state::{Desk, Spent};
 use crate::theme::{Text, space};
+use crate::widgets::line;
 use clock::Clock;
 use egui::{Button, Context, Rect, RichText, Role, Sense, Ui, WidgetInfo, pos2, vec2};
 use fh_core::cautions::cautions;
@@ -24,9 +25,11 @@ const FOOT: f32 = 30.0;
 /// The width of the button that leaves, in points at normal text size.
 const LEAVE: f32 = 90.0;
 
-/// What the keys do, in one line.
-const KEYS: &str =
-    "Next: Space, Enter, any letter, right half   Back: ←, Page Up, left half   Home: restart the clock   Esc: leave";
+/// What the keys do, in one line; in fewer words where that has no room.
+const KEYS: [&str; 2] = [
+    "Next: Space, Enter, any letter, right half   Back: ←, Page Up, left half   Home: restart the clock   Esc: leave",
+    "Next: Space   Back: ←   Clock: Home   Leave: Esc",
+];
 
 /// What the hand asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -113,14 +116,10 @@ fn touch(ui: &Ui, rect: Rect) -> Option<Wish> {
 
 fn foot_line(ui: &Ui, desk: &Desk<'_>, rect: Rect, height: f32) {
     let foot = Rect::from_min_max(pos2(rect.left(), rect.bottom() - height), rect.max);
-    let font = desk.theme.font(Text::Body);
-    let words = crate::widgets::line::lay(
-        ui,
-        KEYS,
-        font,
-        desk.theme.ink_quiet,
-        foot.width() - desk.theme.scaled(LEAVE) - 2.0 * space::GROUP,
-    );
+    let room = foot.width() - desk.theme.scaled(LEAVE) - 2.0 * space::GROUP;
+    let words = line::lay_first(ui, &KEYS, &desk.theme.font(Text::Body), desk.theme.ink_quiet, room);
+    let told = ui.interact(foot, ui.scope_id().with("keys"), Sense::hover());
+    told.widget_info(|| WidgetInfo::labeled(Role::Label, true, words.text()));
     let at = pos2(foot.left() + space::GROUP, foot.center().y - words.size().y / 2.0);
     ui.painter().galley(at, words, desk.theme.ink_quiet);
 }

@@ -15,3 +15,11 @@ pub(crate) fn lay(ui: &Ui, text: &str, font: FontId, color: Color32, width: f32)
     job.wrap = TextWrapping::truncate_at_width(width.max(1.0));
     ui.painter().layout_job(job)
 }
+
+/// Lays out the first of some texts, from the longest to the shortest, that has room in a width; else the last, cut off.
+pub(crate) fn lay_first(ui: &Ui, texts: &[&str], font: &FontId, color: Color32, width: f32) -> Arc<Galley> {
+    let laid = texts.iter().map(|text| lay(ui, text, font.clone(), color, width));
+    let (fits, cut): (Vec<_>, Vec<_>) = laid.partition(|galley| !galley.elided);
+    let chosen = fits.into_iter().next().or_else(|| cut.into_iter().last());
+    chosen.unwrap_or_else(|| lay(ui, "", font.clone(), color, width))
+}

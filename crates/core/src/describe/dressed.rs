@@ -81,7 +81,9 @@ pub fn dressed_longer_words(balance: &SegmentBalance, unit: PlanUnit) -> Option<
     let before = balance.shape_before_dies()?.length();
     let longer = in_mm(balance.forged_length - before);
     let words = size_words(mm(longer.abs()), unit);
-    (longer.abs() >= LITTLE).then(|| format!("its metal stays in it: the dies make it {words} longer"))
+    // Of inches a little may come to nothing that can be said.
+    let is_nothing = unit == PlanUnit::Inch && words.starts_with('0');
+    (longer.abs() >= LITTLE && !is_nothing).then(|| format!("its metal stays in it: the dies make it {words} longer"))
 }
 
 /// A size: to a tenth of a millimetre, without a needless nought, or to 1/64 in.

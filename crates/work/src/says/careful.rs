@@ -42,6 +42,9 @@ fn of_cold_work(site: &Site<'_>, task: &Task) -> Vec<String> {
             }
             _ => Vec::new(),
         },
+        Operation::Drill => {
+            vec!["Clamp it, and wear no gloves: the drill snatches the work as it breaks through.".to_owned()]
+        }
         Operation::Wax => vec![
             "Wax and oil can flare up: work warm, not hot, away from the fire, in fresh air. Never put water on it when it burns."
                 .to_owned(),

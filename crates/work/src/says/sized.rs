@@ -41,7 +41,9 @@ pub(crate) fn section_rows(place: &str, section: &SectionSize) -> Vec<Row> {
             vec![across("across flats", across_flats)]
         }
         SectionSize::Diamond { side } => vec![across("square on its corner", side)],
-        SectionSize::HalfRound { width, height } => vec![row(Measure::Width, "width", width), across("height", height)],
+        SectionSize::HalfRound { width, height } => {
+            vec![row(Measure::Width, "width", width), across("height of the half-round", height)]
+        }
         SectionSize::Edge { width } => vec![row(Measure::WidthThere, "width of the edge", width)],
     }
 }

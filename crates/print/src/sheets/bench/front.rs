@@ -76,23 +76,22 @@ pub(super) fn head(job: &Job<'_>, width: f64) -> Block {
 fn stock_words(job: &Job<'_>) -> String {
     let Job { plan, balance, worked, .. } = *job;
     match (&plan.bars[..], balance.bars.first()) {
-        ([bar], Some(own)) => bar_words(plan, bar, own, more_words(worked, 0)),
+        ([bar], Some(own)) => bar_words(plan, bar, own),
         (bars, _) => format!("{} bars, {}", bars.len(), plan.material_name()),
     }
 }
 
 /// How much more of a bar the fire may take than its marks allow for; none where they allow for all.
-pub(super) fn more_words(worked: &Worked, bar: usize) -> Option<&str> {
+fn more_words(worked: &Worked, bar: usize) -> Option<&str> {
     worked.scale.iter().find(|loss| loss.bar == bar)?.more.as_deref()
 }
 
-/// `1/2 in square · cut 9 1/8 in, and up to 1/8 in more for scale · make 2`.
-pub(super) fn bar_words(plan: &Plan, bar: &Bar, worked: &BarBalance, more: Option<&str>) -> String {
-    let more = more.map_or_else(String::new, |more| format!(", and up to {more} more for scale"));
+/// `1/2 in square · cut 9 1/8 in · make 2`.
+pub(super) fn bar_words(plan: &Plan, bar: &Bar, worked: &BarBalance) -> String {
     let length = match &bar.length {
         Some(length) => format!("already cut to {}", length.text()),
         None if worked.segments.is_empty() => "length not known yet".to_owned(),
-        None => format!("cut {}{more}", worked.cut_length_shop(plan.units.marks).text()),
+        None => format!("cut {}", worked.cut_length_shop(plan.units.marks).text()),
     };
     format!("{} · {length} · make {}", bar.stock.describe(), bar.pieces())
 }
@@ -102,7 +101,11 @@ fn work_words(job: &Job<'_>) -> String {
     let Job { plan, worked, .. } = *job;
     let heats = worked.heats_words();
     let own = match &plan.bars[..] {
-        [_] => format!("{} · {heats}.", plan.material_name()),
+        [_] => {
+            // Not in the length to cut: what is measured from the far end would be out by it.
+            let more = more_words(worked, 0).map(|more| format!(" Scale may take {more} more of the bar."));
+            format!("{} · {heats}.{}", plan.material_name(), more.unwrap_or_default())
+        }
         _ => format!("{heats}."),
     };
     let most = plan.bars.iter().map(Bar::pieces).max().unwrap_or(1);

@@ -9,7 +9,7 @@ mod runs;
 mod words;
 
 use self::alike::{alike_words, are_alike};
-use self::front::{FRONTS, Front, Pictures, bar_words, head, marks_blocks, more_words};
+use self::front::{FRONTS, Front, Pictures, bar_words, head, marks_blocks};
 use self::runs::{Run, runs_block};
 use self::words::Below;
 use crate::drawing::{Align, Item, Text, at};
@@ -315,10 +315,7 @@ fn band_words(job: &Job<'_>, bar: Option<usize>) -> String {
     let own = bar.and_then(|index| Some((index, plan.bars.get(index)?, balance.bars.get(index)?)));
     own.map_or_else(
         || "The whole piece".to_owned(),
-        |(index, bar, own)| {
-            let more = more_words(job.worked, index);
-            format!("{}: {}", bar_name(plan, index, bar), bar_words(plan, bar, own, more))
-        },
+        |(index, bar, own)| format!("{}: {}", bar_name(plan, index, bar), bar_words(plan, bar, own)),
     )
 }
 

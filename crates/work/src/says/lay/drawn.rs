@@ -201,13 +201,15 @@ fn to_section(site: &Site<'_>, part: Part<'_>, section: &SectionSize) -> &'stati
             "Work its two wide sides; true the edges lightly every few blows."
         }
         SectionSize::Oval { .. } => "Work the two wide sides, then round the edges; true them lightly every few blows.",
-        SectionSize::HalfRound { .. } => "Forge it flat first, then into the half-round swage, the flat side up.",
+        SectionSize::HalfRound { .. } => {
+            "Forge it flat first; then turn it bottom up into the half-round swage, its flat side up."
+        }
         SectionSize::Octagon { .. } => {
             "Draw it square first, then knock its corners down, an eighth of a turn each time."
         }
         SectionSize::Hexagon { .. } => "Work its three pairs of sides in turn, a sixth of a turn each time.",
         SectionSize::Diamond { .. } if !has_four_corners(&site.raw_section(part.at)) => {
-            "Draw it square, held so that its corners point up and down. Quarter turns to and fro, never all the way round, or it twists."
+            "Turn it an eighth, so that its sides lie on the face, and draw it square: with the marked side up again its corners point up and down. Quarter turns to and fro, never all the way round, or it twists."
         }
         SectionSize::Diamond { .. } => {
             "Knock the bar's four corners down first, then draw it on those new sides: its corners then point up and down."
