@@ -1,22 +1,31 @@
-//! Where a tool goes, in a few words: on which side of its mark, on which face, and which way a wrench
-//! goes. Common practice, no source.
+//! Where a tool goes, in a few words: on which side of its mark, on which face, and which way a wrench goes; and what
+//! spoils the bar where it is forgotten. Common practice, no source.
 
+use crate::bar::progress::Progress;
+use crate::job::beside::is_fullered_alone;
 use crate::job::neck::{Faces, Groove, grooves};
 use crate::job::part::met;
-use crate::job::site::{Part, Site};
-use crate::job::task::Task;
+use crate::job::site::{Part, Site, in_mm};
+use crate::job::task::{Task, operations};
 use crate::says::lay::bent::opening_way;
-use crate::says::lay::joined::{beveled, can_weld};
+use crate::says::lay::joined::{beveled, can_weld, made_ready};
+use crate::says::lay::{cut_free, rocks};
 use crate::says::words::joined;
 use fh_core::metal::Shape;
-use fh_core::plan::{Form, Operation};
+use fh_core::plan::{Form, Operation, SizeName};
 
 /// Where the tool of a task on a bar goes; none where its place says it all.
-pub(crate) fn aim(site: &Site<'_>, task: &Task) -> Option<String> {
+pub(crate) fn aim(site: &Site<'_>, task: &Task, progress: &Progress) -> Option<String> {
     let part = task.part.and_then(|at| site.part(at))?;
     match task.operation {
         Operation::Isolate => necked(site, part),
-        Operation::SetDown => set_down(site, part),
+        Operation::SetDown => {
+            let is_laid = !matches!(part.segment.form, Form::Peak(_)) && !is_fullered_alone(site, part);
+            let under = if is_laid { rocks::set_down(site, part, progress) } else { None };
+            let told: Vec<String> = set_down(site, part).into_iter().chain(under).collect();
+            (!told.is_empty()).then(|| told.join(" "))
+        }
+        Operation::Split => cut_free(site, part).or_else(|| smoothed(site, part)),
         Operation::Scarf if can_weld(site) => Some(scarfed(site, part)),
         Operation::Open => opening_way(part),
         _ => None,
@@ -65,13 +74,21 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Option<String> {
     Some(format!("“{}” goes thin: tool on that side of the line.", site.name(thin?)))
 }
 
+/// What is done to a slit before a branch of it is forged; none where the branches are bent out of the way, which tells it.
+fn smoothed(site: &Site<'_>, part: Part<'_>) -> Option<String> {
+    let is_told = operations(site, part).contains(&Operation::BendAside);
+    (!is_told).then(|| "Smooth the cut faces, and round the root, before a branch is forged.".to_owned())
+}
+
 /// Which face of a scarf is beveled, and which of the end that it meets.
 fn scarfed(site: &Site<'_>, part: Part<'_>) -> String {
     let met = met(site, part);
+    let long = part.balance.derived_length(SizeName::Scarf).map_or(0.0, in_mm);
+    let upset = made_ready(site, part, long, met.is_some());
     let [own, opposite] = beveled(site, part, met.is_some());
     let own = own.trim_end_matches(',');
     match met {
-        Some(other) => format!("Bevel {own}; “{other}” on {}.", opposite.trim_end_matches(',')),
-        None => format!("Bevel {own}."),
+        Some(other) => format!("{upset} Bevel {own}; “{other}” on {}.", opposite.trim_end_matches(',')),
+        None => format!("{upset} Bevel {own}."),
     }
 }

@@ -79,7 +79,7 @@ pub(crate) fn said(moment: &Moment<'_, '_>, bare: WorkedStep) -> WorkedStep {
             })
         }),
         caution: step.caution.clone().or_else(|| caution(moment, bare.is_hot())),
-        aim: each(&|task| aim(site, task)),
+        aim: each(&|task| aim(site, task, progress)),
         sizes,
         necks_mm: necks::open_mm(site, progress, &moment.after),
         stages: progress.stages.clone(),

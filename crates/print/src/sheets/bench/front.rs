@@ -74,7 +74,7 @@ pub(super) fn head(job: &Job<'_>, width: f64) -> Block {
 
 /// What is fetched and cut: of one bar all of it, of several how many there are.
 fn stock_words(job: &Job<'_>) -> String {
-    let Job { plan, balance, worked, .. } = *job;
+    let Job { plan, balance, .. } = *job;
     match (&plan.bars[..], balance.bars.first()) {
         ([bar], Some(own)) => bar_words(plan, bar, own),
         (bars, _) => format!("{} bars, {}", bars.len(), plan.material_name()),

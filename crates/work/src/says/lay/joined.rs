@@ -96,7 +96,7 @@ pub(crate) fn beveled(site: &Site<'_>, part: Part<'_>, meets_an_end: bool) -> [S
 }
 
 /// How an end gets the metal for a scarf so long, in mm: it is left thick, or upset; both ends where it meets another one.
-fn made_ready(site: &Site<'_>, part: Part<'_>, long: f64, meets_an_end: bool) -> String {
+pub(crate) fn made_ready(site: &Site<'_>, part: Part<'_>, long: f64, meets_an_end: bool) -> String {
     let raw = in_mm2(site.raw_section(part.at).area());
     let bar = bar_mm2(site, part);
     // A scarf is a wedge, and so much longer than its half as it stands fuller than the bar.

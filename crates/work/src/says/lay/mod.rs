@@ -136,7 +136,7 @@ fn split(site: &Site<'_>, part: Part<'_>) -> String {
 }
 
 /// How the tip of a branch comes free that leaves the bar: at a step, or by a cut across; none where none leaves it.
-fn cut_free(site: &Site<'_>, part: Part<'_>) -> Option<String> {
+pub(crate) fn cut_free(site: &Site<'_>, part: Part<'_>) -> Option<String> {
     let size = site.split_size(part.at).filter(|_| site.has_leaving_branch(part.at))?;
     let beside = site.beside(part.at)[usize::from(size.opens() == FreeEnd::Far)];
     if beside.is_some_and(|at| matches!(site.flat[at].segment.form, Form::Shoulder(_))) {
