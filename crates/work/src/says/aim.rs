@@ -14,6 +14,9 @@ use crate::says::words::joined;
 use fh_core::metal::Shape;
 use fh_core::plan::{Form, Operation, SizeName};
 
+/// What is done to a slit before a branch of it is forged.
+const SMOOTHED: &str = "Smooth the cut faces, and round the root, before a branch is forged.";
+
 /// Where the tool of a task on a bar goes; none where its place says it all.
 pub(crate) fn aim(site: &Site<'_>, task: &Task, progress: &Progress) -> Option<String> {
     let part = task.part.and_then(|at| site.part(at))?;
@@ -25,7 +28,9 @@ pub(crate) fn aim(site: &Site<'_>, task: &Task, progress: &Progress) -> Option<S
             let told: Vec<String> = set_down(site, part).into_iter().chain(under).collect();
             (!told.is_empty()).then(|| told.join(" "))
         }
-        Operation::Split => cut_free(site, part).or_else(|| smoothed(site, part)),
+        Operation::Split if operations(site, part).contains(&Operation::BendAside) => None,
+        Operation::Split => Some(cut_free(site, part).unwrap_or_else(|| SMOOTHED.to_owned())),
+        Operation::BendAside => Some(SMOOTHED.to_owned()),
         Operation::Scarf if can_weld(site) => Some(scarfed(site, part)),
         Operation::Open => opening_way(part),
         _ => None,
@@ -72,12 +77,6 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Option<String> {
         _ => None,
     };
     Some(format!("“{}” goes thin: tool on that side of the line.", site.name(thin?)))
-}
-
-/// What is done to a slit before a branch of it is forged; none where the branches are bent out of the way, which tells it.
-fn smoothed(site: &Site<'_>, part: Part<'_>) -> Option<String> {
-    let is_told = operations(site, part).contains(&Operation::BendAside);
-    (!is_told).then(|| "Smooth the cut faces, and round the root, before a branch is forged.".to_owned())
 }
 
 /// Which face of a scarf is beveled, and which of the end that it meets.
