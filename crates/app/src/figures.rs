@@ -1,9 +1,8 @@
 //! Figures as the panels show them: in the plan's unit, with as many digits as a smith can use.
 
-use fh_core::balance::Between;
 use fh_core::plan::PlanUnit;
 pub(crate) use fh_measure::in_mm as mm;
-use fh_measure::{LengthUnit, Rounding, format_decimal};
+use fh_measure::{LengthUnit, format_decimal};
 use uom::si::area::square_millimeter;
 use uom::si::f64::{Area, Length, Mass, Volume};
 use uom::si::mass::{gram, kilogram, pound};
@@ -58,11 +57,6 @@ pub(crate) fn area_sign(unit: PlanUnit) -> &'static str {
         PlanUnit::Inch => "in²",
         PlanUnit::Millimeter => "mm²",
     }
-}
-
-/// Between what lengths something comes out, where sizes have a tolerance: `1 13/16 to 1 15/16 in`.
-pub(crate) fn between(between: Between, marks: Rounding) -> Option<String> {
-    between.is_range().then(|| marks.between_text(mm(between.lowest), mm(between.highest)))
 }
 
 /// A length in millimetres, to a tenth.

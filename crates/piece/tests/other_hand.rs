@@ -96,7 +96,7 @@ fn the_other_hand_of_every_demo_is_its_mirror_image() {
     assert!(handed >= 3, "some of them have a hand");
 }
 
-/// A plate whose base line lies nearer to one edge, a corner cut off the side toward you, a branch toward you, a shoulder on
+/// A plate whose base line lies nearer to one edge, one with a hole beside its base line, a groove along the side toward you, a corner cut off the side toward you, a branch toward you, a shoulder on
 /// one side, a corner bent toward you, a twist: each alone shows its hand.
 #[test]
 fn what_has_a_hand_of_its_own_changes_it() {
@@ -105,6 +105,9 @@ fn what_has_a_hand_of_its_own_changes_it() {
             "blank":{"rectangle":{"length":"44 mm","width":"30 mm"}},"base_line":{"outline":"5 mm","blank":"9 mm"}}}}"#,
         r#"{"form":{"flag":{"outline":{"polygon":[["0 mm","-6 mm"],["40 mm","-6 mm"],{"arc":"60 deg"},["40 mm","20 mm"],
             ["0 mm","6 mm"]]},"thickness":"4 mm"}}}"#,
+        r#"{"form":{"flag":{"outline":{"rectangle":{"length":"40 mm","width":"30 mm"}},"thickness":"4 mm",
+            "holes":[{"hole":{"round":"8 mm"},"made":"drilled","at":"12 mm","across":"6 mm"}]}}}"#,
+        r#"{"form":{"plain":{"length":"60 mm"}},"dressed":[{"die":{"fuller":{"radius":"3 mm"}},"side":"90 deg","depth":"2 mm"}]}"#,
         r#"{"form":{"split":{"side":"90 deg","branches":[{"segments":[{"form":{"drawn":{"length":"60 mm",
             "section":{"round":"7 mm"}}},"bend":{"curve":{"angle":"60 deg","inside_radius":"20 mm","side":"90 deg"}}}]},
             {"segments":[{"form":{"drawn":{"length":"40 mm","section":{"round":"6 mm"}}}}]}]}}}"#,

@@ -423,7 +423,18 @@ impl Scene<'_, '_> {
                 if count <= MOST || matches!(part.segment.form, Form::Split(_)) {
                     continue;
                 }
-                found.push(self.found(Finding { id: "too-many-heats", severity: Severity::Note, place: place_of(site.index, Some(part.at)), message: format!("“{}” goes through about {count} more heats once it is thin.", site.name(part.at)), reason: "Thin metal loses more to scale in each heat, and burns while its neighbour is heated.", remedy: "Forge it later, heat only what is worked, or leave it a little thick until the end.".to_owned() }, heats.iter().map(|(step, _)| *step).collect(), None));
+                let reason = "Thin metal loses more to scale in each heat, and burns while its neighbour is heated.";
+                let remedy =
+                    "Forge it later, heat only what is worked, or leave it a little thick until the end.".to_owned();
+                let finding = Finding {
+                    id: "too-many-heats",
+                    severity: Severity::Note,
+                    place: place_of(site.index, Some(part.at)),
+                    message: format!("“{}” goes through about {count} more heats once it is thin.", site.name(part.at)),
+                    reason,
+                    remedy,
+                };
+                found.push(self.found(finding, heats.iter().map(|(step, _)| *step).collect(), None));
             }
         }
         found

@@ -40,6 +40,23 @@ fn a_plan_beside_itself_differs_in_nothing() {
     assert!(all.len() > 8 && all.iter().all(|(_, line)| !line.differs() && line.by.is_none()), "{all:#?}");
 }
 
+#[test]
+fn a_groove_and_a_hole_are_seen() {
+    let flag = |hole: &str| {
+        HOOK.replace(
+            r#"{ "plain": { "length": "100 mm" } } }"#,
+            &format!(r#"{{ "flag": {{ "outline": {{ "disc": {{ "diameter": "40 mm" }} }}, "thickness": "3 mm"{hole} }} }} }}"#),
+        )
+    };
+    let hole = r#", "holes": [{ "hole": { "round": "6 mm" }, "made": "drilled", "at": "20 mm" }]"#;
+    let [first, second] = [flag(""), flag(hole)].map(|text| plan(&text));
+    assert!(line(&held(&first, &second), "Parts", "shank").differs());
+    let groove = r#"{ "plain": { "length": "100 mm" } },
+        "dressed": [{ "die": { "fuller": { "radius": "3 mm" } }, "depth": "1 mm" }] }"#;
+    let second = plan(&HOOK.replace(r#"{ "plain": { "length": "100 mm" } } }"#, groove));
+    assert!(line(&held(&plan(HOOK), &second), "Parts", "shank").differs());
+}
+
 /// 20 mm more of 10 mm square: 20 mm more to cut, and 7.85 g/cm³ × 2 cm³ = 15.7 g more of bar (density of steel from memory).
 #[test]
 fn a_longer_shank_moves_its_mark_and_the_weight() {

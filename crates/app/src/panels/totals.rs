@@ -74,7 +74,7 @@ fn figures_of_bar(desk: &Desk<'_>) -> Vec<Cell> {
     match &bar.length {
         None => {
             let spread = desk.document.spread().bar(index);
-            let between = spread.and_then(|spread| figures::between(spread.stock_length, plan.units.marks));
+            let between = spread.and_then(|spread| spread.stock_length.words(plan.units.marks));
             let shop = balance.cut_length_shop(plan.units.marks);
             let beside = between.or_else(|| beside(plan, shop, figures::mm(balance.stock_length)));
             cells.push(Cell { beside, ..Cell::new(&format!("Cut length{each}"), &shop.text()) });

@@ -82,9 +82,8 @@ pub(super) fn stand(
         None => raw_branch(around.stock, side, around.stock.area() / count),
     };
     let free = split.branches.get(branch).map_or(free, |branch| free_end_of(branch, free));
-    let at_free_end = free == FreeEnd::Datum;
-    let around = Surroundings { stock, before: stock, at_free_end, ..around };
-    Stand { around, at_free_end, far_is_free: free == FreeEnd::Far }
+    let around = Surroundings { stock, before: stock, at_free_end: free == FreeEnd::Datum, ..around };
+    Stand { around, far_is_free: free == FreeEnd::Far }
 }
 
 /// What the cut leaves of the bar for a branch of this area: a flat.

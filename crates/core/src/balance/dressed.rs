@@ -13,6 +13,11 @@ impl Settled {
         let moved = moved(shape, reversed, &dressings);
         Self { dressed: dressings, moved, ..self }
     }
+
+    /// Its shape before it is dressed.
+    pub(super) fn before_dies(&self) -> Option<Shape> {
+        self.shape.as_ref().map(|shape| before_dies(shape, self.moved))
+    }
 }
 
 /// A part before it is dressed: shorter by what the dies will send along it.
@@ -21,13 +26,6 @@ fn before_dies(shape: &Shape, moved: Moved) -> Shape {
     let left = 1.0 - moved.along_mm3 / volume.max(1e-12);
     let shorter = || shape.with_length(shape.length() * left);
     (moved.along_mm3 != 0.0).then(shorter).flatten().unwrap_or_else(|| shape.clone())
-}
-
-impl Settled {
-    /// Its shape before it is dressed.
-    pub(super) fn before_dies(&self) -> Option<Shape> {
-        self.shape.as_ref().map(|shape| before_dies(shape, self.moved))
-    }
 }
 
 impl SegmentBalance {
@@ -44,6 +42,15 @@ pub struct DressedSeen {
     pub corners_mm: [[f64; 2]; 2],
     /// Whether it lies on the side away from the eye.
     pub is_hidden: bool,
+}
+
+impl DressedSeen {
+    /// Its four edges, one after the other, each from where to where.
+    pub fn edges_mm(&self) -> [[[f64; 2]; 2]; 4] {
+        let [[from, low], [to, high]] = self.corners_mm;
+        let corners = [[from, low], [to, low], [to, high], [from, high]];
+        [0, 1, 2, 3].map(|index| [corners[index], corners[(index + 1) % 4]])
+    }
 }
 
 impl SegmentBalance {

@@ -5,7 +5,7 @@ use super::solve::solve;
 use super::trouble::Trouble;
 use super::{Derived, Grown, ViaBalance};
 use crate::forms::Rolled;
-use crate::metal::{Bent, CornerSize, Dressing, Moved, Runout, Shape, Standing, in_mm, mm};
+use crate::metal::{Bent, CornerSize, Dressing, GAUSS_8, Moved, Runout, Shape, Standing, in_mm, mm};
 use crate::plan::SizeName;
 use crate::space::Formed;
 use uom::si::f64::Length;
@@ -196,21 +196,14 @@ impl Way {
 }
 
 /// The mean of a smooth function over 0 to 1 by Gauss's rule of 8 points on 16 pieces, finer toward both ends.
-/// Nodes and weights: Abramowitz and Stegun, *Handbook of Mathematical Functions*, table 25.4.
 fn gauss_mean(f: impl Fn(f64) -> f64) -> f64 {
-    const NODES: [(f64, f64); 4] = [
-        (0.183_434_642_495_649_8, 0.362_683_783_378_362),
-        (0.525_532_409_916_329, 0.313_706_645_877_887_3),
-        (0.796_666_477_413_626_7, 0.222_381_034_453_374_47),
-        (0.960_289_856_497_536_2, 0.101_228_536_290_376_26),
-    ];
     const PIECES: usize = 16;
     let bound = |piece: usize| (1.0 - (std::f64::consts::PI * piece as f64 / PIECES as f64).cos()) / 2.0;
     let mut sum = 0.0;
     for piece in 0..PIECES {
         let (low, high) = (bound(piece), bound(piece + 1));
         let (middle, half) = ((low + high) / 2.0, (high - low) / 2.0);
-        for (node, weight) in NODES {
+        for (node, weight) in GAUSS_8 {
             sum += weight * half * (f(middle - half * node) + f(middle + half * node));
         }
     }

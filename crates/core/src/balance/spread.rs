@@ -16,7 +16,7 @@ use super::walk::Give;
 use super::{BarBalance, Met, Walk};
 use crate::metal::{in_mm, mm};
 use crate::plan::{Bar, Form, Lean, Plan, Segment};
-use fh_measure::WrittenLength;
+use fh_measure::{Rounding, WrittenLength};
 use uom::si::f64::{Length, MassDensity};
 
 /// What the tolerances of a plan do. A bar whose sizes are all single sizes has no spread.
@@ -75,6 +75,13 @@ impl Between {
     /// Whether both differ by more than a thousandth of a millimetre.
     pub fn is_range(self) -> bool {
         in_mm(self.highest - self.lowest) > LEAST_MM
+    }
+
+    /// Both in the shop's figures: `1 13/16 to 1 15/16 in`; none where they come to the same figure.
+    pub fn words(self, marks: Rounding) -> Option<String> {
+        let [low, high] = [self.lowest, self.highest].map(in_mm);
+        let is_told = self.is_range() && marks.round(low) != marks.round(high);
+        is_told.then(|| marks.between_text(low, high))
     }
 }
 

@@ -2,9 +2,8 @@
 
 use super::{Derived, SegmentBalance};
 use crate::forms;
-use crate::metal::{Bent, HoleSize, SectionSize, Shape, View, in_mm, mm, mm2};
+use crate::metal::{Bent, HoleSize, SectionSize, Shape, View, in_mm, mm};
 use crate::plan::{Form, Made, Practice, Segment, SizeName, SlitRule};
-use std::f64::consts::PI;
 use uom::si::f64::Length;
 
 /// Scarf length in thicknesses: Googerty, *Practical Forging and Art Smithing*, 1915, pages 12 and 14.
@@ -56,11 +55,7 @@ pub(super) fn trade_sizes(
 fn in_plate(shape: &Shape, practice: Practice, derived: &mut Vec<Derived>) {
     let mut told: Vec<(Made, HoleSize, Length)> = Vec::new();
     for hole in shape.plate_holes() {
-        let slug = if hole.lost == hole.hole.area() {
-            hole.hole.width()
-        } else {
-            mm(2.0 * ((hole.lost / mm2(1.0)).value / PI).sqrt())
-        };
+        let slug = hole.slug_width();
         if told.contains(&(hole.made, hole.hole, slug)) {
             continue;
         }

@@ -13,13 +13,7 @@ const BECAUSE: &str = "follows from its metal";
 
 impl Walk<'_> {
     /// The shapes of a segment on the way.
-    pub(super) fn on_the_way(
-        &self,
-        segment: &Segment,
-        settled: &Settled,
-        around: Surroundings,
-        free: bool,
-    ) -> Vec<ViaBalance> {
+    pub(super) fn on_the_way(&self, segment: &Segment, settled: &Settled, around: Surroundings) -> Vec<ViaBalance> {
         let Some(finished) = settled.before_dies() else { return Vec::new() };
         let metal = self.stock_length(segment, settled) * self.stock_area;
         let left = metal * (1.0 - self.scale_share(segment));
@@ -30,7 +24,7 @@ impl Walk<'_> {
                 None => Straight::written(finished.clone()),
             };
             let own = form.map_or(&segment.form, |(form, _)| form);
-            let reversed = free && own.one().has_free_end();
+            let reversed = around.at_free_end && own.one().has_free_end();
             straight.bent(via, own, around, reversed, metal)
         };
         let mut all = Vec::with_capacity(segment.via.len());

@@ -85,8 +85,6 @@ impl<'g> Pass<'g> {
 pub(super) struct Stand {
     /// What the next segment finds.
     pub(super) around: Surroundings,
-    /// Whether nothing lies before it but what is trimmed away, and the chain hangs on nothing there.
-    pub(super) at_free_end: bool,
     /// Whether the chain hangs on nothing at its far end.
     pub(super) far_is_free: bool,
 }
@@ -99,8 +97,7 @@ impl Stand {
             self.around.before = shape.end(settled.reversed, self.around.stock);
         }
         // What is trimmed away before it does not count.
-        self.at_free_end &= matches!(segment.form, Form::Trim(_));
-        self.around.at_free_end = self.at_free_end;
+        self.around.at_free_end &= matches!(segment.form, Form::Trim(_));
         self
     }
 }
@@ -142,7 +139,7 @@ impl<'a> Walk<'a> {
 
     /// Where a walk stands at the datum end.
     pub(super) fn stand(&self) -> Stand {
-        Stand { around: self.start(), at_free_end: true, far_is_free: true }
+        Stand { around: self.start(), far_is_free: true }
     }
 
     /// Settles the segments of a stretch of a chain; where the walk stands after it.
@@ -166,7 +163,7 @@ impl<'a> Walk<'a> {
                 let open = free_end(stand, rest);
                 let mut settled = self.settle_split(segment, stand.around, open, pass);
                 let runs_on = matches!(&segment.form, Form::Split(split) if split.has_free_branch());
-                if stand.at_free_end
+                if stand.around.at_free_end
                     && stand.far_is_free
                     && !runs_on
                     && rest.iter().all(|after| matches!(after.form, Form::Trim(_)))
@@ -196,7 +193,7 @@ impl<'a> Walk<'a> {
                 )
             }
         };
-        settled.reversed = stand.at_free_end && segment.form.one().has_free_end();
+        settled.reversed = draft.reversed;
         settled.grown = segment.form.grown().and_then(|spec| what_grows(spec, stand.around));
         settled.derived.extend(settled.grown.iter().filter_map(grown_size));
         if let (Form::Peak(peak), Some(Shape::Peak { corner, .. })) = (&segment.form, &settled.shape) {
@@ -204,7 +201,7 @@ impl<'a> Walk<'a> {
             settled.derived.extend(settled.standing.iter().flat_map(standing_sizes));
         }
         if !segment.via.is_empty() {
-            settled.via = self.on_the_way(segment, &settled, stand.around, stand.at_free_end);
+            settled.via = self.on_the_way(segment, &settled, stand.around);
         }
         if pass.wanted.get(pass.drafts.len()) == Some(&index) {
             pass.drafts.push(draft);
@@ -285,7 +282,7 @@ impl<'a> Walk<'a> {
 
 /// At which end the branches of a split are free: what follows it, and what goes before, holds them together.
 fn free_end(stand: Stand, rest: &[Segment]) -> FreeEnd {
-    if stand.at_free_end {
+    if stand.around.at_free_end {
         FreeEnd::Datum
     } else if stand.far_is_free && rest.iter().all(|after| !after.form.is_finished()) {
         FreeEnd::Far

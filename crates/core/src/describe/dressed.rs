@@ -4,7 +4,7 @@ use super::{Face, segment_end_words};
 use crate::balance::{BarBalance, SegmentBalance};
 use crate::metal::{Die, Dressing, in_mm, mm};
 use crate::plan::{Bar, Dressed, DressedSide, PlanUnit};
-use fh_measure::{Rounding, format_decimal};
+use fh_measure::format_decimal;
 use uom::si::f64::Length;
 
 /// One line for each dressed length of a segment, and one for what becomes of its metal.
@@ -16,7 +16,7 @@ pub fn dressed_lines(unit: PlanUnit, bar: &Bar, worked: &BarBalance, at: usize) 
         .map(|(dressed, dressing)| {
             let words = dressed_words(dressed, dressing, unit);
             let place = dressed_place_words(balance, dressing, unit, start);
-            format!("dressed: {words}, {place}")
+            format!("dressed: {words}, {place}, forged")
         })
         .collect();
     lines.extend(dressed_longer_words(balance, unit));
@@ -56,21 +56,21 @@ pub fn die_words(dressing: &Dressing, unit: PlanUnit) -> String {
     }
 }
 
-/// From where to where it reaches: `from 10 mm to 70 mm from its start, forged`, `all along`.
+/// From where to where it reaches on the forged part: `from 10 mm to 70 mm beyond its start`, `all along`.
 pub fn dressed_place_words(balance: &SegmentBalance, dressing: &Dressing, unit: PlanUnit, start: &str) -> String {
     /// What lies nearer to an end than this, in mm, is there.
     const AT: f64 = 0.05;
     let words = |place: Length| size_words(place, unit);
     if let Die::FullerAcross { .. } = dressing.die {
-        return format!("its middle {} from {start}, forged", words((dressing.start + dressing.end) / 2.0));
+        return format!("its middle {} from {start}", words((dressing.start + dressing.end) / 2.0));
     }
     let long = balance.forged_length;
     let (at_start, at_end) = (in_mm(dressing.start) < AT, in_mm(long - dressing.end).abs() < AT);
     match (at_start, at_end) {
         (true, true) => "all along".to_owned(),
-        (true, false) => format!("from {start} for {}, forged", words(dressing.end)),
-        (false, true) => format!("from {} beyond {start} to the other end, forged", words(dressing.start)),
-        (false, false) => format!("from {} to {} beyond {start}, forged", words(dressing.start), words(dressing.end)),
+        (true, false) => format!("from {start} for {}", words(dressing.end)),
+        (false, true) => format!("from {} beyond {start} to the other end", words(dressing.start)),
+        (false, false) => format!("from {} to {} beyond {start}", words(dressing.start), words(dressing.end)),
     }
 }
 
@@ -89,7 +89,7 @@ pub fn dressed_longer_words(balance: &SegmentBalance, unit: PlanUnit) -> Option<
 /// A size: to a tenth of a millimetre, without a needless nought, or to 1/64 in.
 fn size_words(size: Length, unit: PlanUnit) -> String {
     match unit {
-        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH.round(in_mm(size)).text(),
+        PlanUnit::Inch => unit.finest().round(in_mm(size)).text(),
         PlanUnit::Millimeter => format_decimal(in_mm(size), unit.length_unit(), 1),
     }
 }

@@ -5,6 +5,7 @@
 //! and what stands above it is moved. The share of that which goes sideways makes the section as much wider; the rest goes along
 //! the bar. On a flat face the moved area has closed forms (plane geometry), which the tests hold it against.
 
+use super::gauss::GAUSS_8;
 use super::{MatchedPoint, SectionSize, Shape, in_mm, matched_outline};
 use fh_heat::spread::{DOUBT, spread_share};
 use uom::si::f64::Length;
@@ -89,10 +90,7 @@ impl Dressing {
     /// Half of how wide the die's line is that matters; none where it has no end.
     fn half_width(&self) -> Option<f64> {
         match self.die {
-            Die::Fuller { radius } => {
-                let (radius, depth) = (in_mm(radius), in_mm(self.depth));
-                Some(if depth < radius { (depth * (2.0 * radius - depth)).sqrt() } else { radius })
-            }
+            Die::Fuller { radius } => Some(half_chord_mm(in_mm(radius), in_mm(self.depth))),
             Die::Swage { radius } => Some(in_mm(radius)),
             Die::FullerAcross { .. } | Die::VBlock { .. } => None,
         }
@@ -347,21 +345,15 @@ fn stretches(shape: &Shape, dressings: &[Dressing]) -> Vec<f64> {
 }
 
 /// Places between two, with the share of the sum that each has: Gauss's rule of 8 points over the turn of a half circle, so that
-/// what ends steeply is met (Abramowitz and Stegun, *Handbook of Mathematical Functions*, table 25.4).
+/// what ends steeply is met.
 fn places_between(start: f64, end: f64) -> Vec<(f64, f64)> {
-    const NODES: [(f64, f64); 4] = [
-        (0.183_434_642_495_649_8, 0.362_683_783_378_362),
-        (0.525_532_409_916_329, 0.313_706_645_877_887_3),
-        (0.796_666_477_413_626_7, 0.222_381_034_453_374_47),
-        (0.960_289_856_497_536_2, 0.101_228_536_290_376_26),
-    ];
     let (middle, half) = (f64::midpoint(start, end), (end - start) / 2.0);
     let quarter = std::f64::consts::FRAC_PI_2;
     let one = |node: f64, weight: f64| {
         let (sin, cos) = (node * quarter).sin_cos();
         (middle + half * sin, weight * quarter * cos / 2.0)
     };
-    NODES.iter().flat_map(|(node, weight)| [one(-node, *weight), one(*node, *weight)]).collect()
+    GAUSS_8.iter().flat_map(|(node, weight)| [one(-node, *weight), one(*node, *weight)]).collect()
 }
 
 fn ends(shape: &Shape) -> Option<[SectionSize; 2]> {

@@ -1,8 +1,9 @@
 //! A hole through a plate, settled: what metal it takes, and where its edge lies.
 
-use super::{HoleSize, in_mm, mm, slug_area};
+use super::{HoleSize, in_mm, mm, mm2, slug_area};
 use crate::plan::{Made, PlateHole};
 use fh_measure::WrittenLength;
+use std::f64::consts::PI;
 use uom::si::f64::{Area, Length};
 
 /// Points on a whole turn of a hole where it is held against edges.
@@ -46,6 +47,14 @@ impl HoleInPlate {
     /// Its middle in mm.
     pub fn middle_mm(&self) -> [f64; 2] {
         [in_mm(self.at), in_mm(self.across)]
+    }
+
+    /// How wide the slug is that a punch drives out; as wide as the hole where that is what is lost.
+    pub fn slug_width(&self) -> Length {
+        if self.lost == self.hole.area() {
+            return self.hole.width();
+        }
+        mm(2.0 * ((self.lost / mm2(1.0)).value / PI).sqrt())
     }
 
     /// Whether a place lies within it.

@@ -121,10 +121,9 @@ pub(crate) fn hot(site: &Site<'_>, spots: &[Spot], lengths: &Lengths) -> Option<
     let of = |spot: &Spot| {
         let [from, to] = one(*spot, lengths);
         match spot {
-            Spot::Part(_) | Spot::Stretch { .. } => {
+            Spot::Part(_) | Spot::Stretch { .. } | Spot::Root { .. } => {
                 [(from - thick).max(start.min(from)), (to + thick).min(end.max(to))]
             }
-            Spot::Root { .. } => [(from - thick).max(start.min(from)), (to + thick).min(end.max(to))],
             Spot::Alone(_) | Spot::Cut { .. } => [from, to],
         }
     };

@@ -51,6 +51,11 @@ struct Now {
 }
 
 impl Now {
+    /// A shape with its metal in mm³, straight, undressed and as it swells by itself.
+    fn straight(shape: Option<Shape>, metal_mm3: f64) -> Self {
+        Self { shape, bent: false, swell: 1.0, metal_mm3, dressed: None, via: None }
+    }
+
     fn put_in(self, slot: &mut SegmentBalance) {
         slot.shape = self.shape;
         slot.swell = self.swell;
@@ -82,7 +87,7 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
     let (finished, trimmed) = (in_mm3(balance.finished_volume), in_mm3(balance.trimmed_volume));
     let whole = finished + trimmed;
     let missing = in_mm3(balance.missing_volume);
-    let none = Now { shape: None, bent: false, swell: 1.0, metal_mm3: 0.0, dressed: None, via: None };
+    let none = Now::straight(None, 0.0);
     let Some(shape) = &balance.shape else { return none };
     if stage.off || !progress.is_there(site, part.at) {
         return none;
@@ -144,7 +149,7 @@ fn on_the_way(part: Part<'_>, stage: Stage) -> Option<Now> {
     let via = part.balance.via.get(made)?;
     let bent = via.bent.filter(|_| !is_straight);
     let (shape, metal_mm3) = (via.shape.clone(), in_mm3(via.metal));
-    Some(Now { shape, bent: false, swell: 1.0, metal_mm3, dressed: None, via: Some((bent, via.reversed)) })
+    Some(Now { via: Some((bent, via.reversed)), ..Now::straight(shape, metal_mm3) })
 }
 
 /// The section that an operation on a part begins with: the bar's, or that of the block to which the part was upset before.
@@ -236,19 +241,12 @@ fn wedged(size: &SplitSize) -> OpeningSize {
 fn split_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64]) -> Now {
     let stage: Stage = progress.stages[part.at];
     let Some(Shape::Split(size)) = &part.balance.shape else {
-        return Now { shape: None, bent: false, swell: 1.0, metal_mm3: 0.0, dressed: None, via: None };
+        return Now::straight(None, 0.0);
     };
     if !stage.cut {
         let (section, length) = (site.raw_section(part.at), mm(lengths[part.at]));
         let metal_mm3 = in_mm2(section.area()) * lengths[part.at];
-        return Now {
-            shape: Some(Shape::Prism { section, length }),
-            bent: false,
-            swell: 1.0,
-            metal_mm3,
-            dressed: None,
-            via: None,
-        };
+        return Now::straight(Some(Shape::Prism { section, length }), metal_mm3);
     }
     let mut now = size.clone();
     now.length = mm(lengths[part.at]);
@@ -272,7 +270,7 @@ fn split_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f6
             .sum::<f64>();
     }
     now.volume = cubic(metal_mm3);
-    Now { shape: Some(Shape::Split(now)), bent: false, swell: 1.0, metal_mm3, dressed: None, via: None }
+    Now::straight(Some(Shape::Split(now)), metal_mm3)
 }
 
 /// Takes back the shifts of set-downs that are not made yet.

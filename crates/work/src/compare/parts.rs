@@ -4,7 +4,7 @@ use super::align::Pair;
 use super::figures::line;
 use super::marks::{pairs_of_parts, titled};
 use super::{ComparedLine, Version};
-use fh_core::describe::{bend_words, made_words, side_words};
+use fh_core::describe::{bend_words, dressed_lines, made_words, side_words};
 use fh_core::plan::Bend;
 
 pub(super) fn lines(first: Version<'_>, second: Version<'_>, bars: &[Pair]) -> Vec<ComparedLine> {
@@ -31,6 +31,8 @@ fn words(version: Version<'_>, bar: usize, at: usize) -> Option<String> {
     let bend = bend_words(segment, &balance.derived);
     let name = segment.name.trim().to_owned();
     let named = (!name.is_empty()).then_some(name);
-    let all = [named, Some(made.form), side, bend, toward];
-    Some(all.into_iter().flatten().collect::<Vec<_>>().join("; "))
+    let all = [named, Some(made.form), side, bend, toward].into_iter().flatten();
+    let bars = version.plan.bars.get(bar).zip(version.balance.bars.get(bar));
+    let dressed = bars.map(|(bar, worked)| dressed_lines(version.plan.units.length, bar, worked, at));
+    Some(all.chain(dressed.into_iter().flatten()).collect::<Vec<_>>().join("; "))
 }

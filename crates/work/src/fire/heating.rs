@@ -10,6 +10,7 @@ use crate::job::task::{Task, is_hot, least_heats};
 use fh_core::plan::{HeatWish, Operation, Plan};
 
 /// What a step asks of a heat.
+#[derive(Default)]
 pub(crate) struct Load {
     /// The parts that are worked; the whole bar where it is empty.
     pub(crate) parts: Vec<usize>,
@@ -50,14 +51,14 @@ const LAST_BLOWS: f64 = 0.1;
 
 impl Load {
     /// Of some tasks that take so many minutes, in heats of so many, by one who forges alone or not.
-    pub(crate) fn new(site: &Site<'_>, tasks: &[Task], [minutes, heat_minutes]: [f64; 2], alone: bool) -> Self {
+    pub(crate) fn new(site: &Site<'_>, tasks: &[Task], [minutes, heat_minutes]: [f64; 2], by_one: bool) -> Self {
         let hot = tasks.iter().any(|task| is_hot(site, task));
         // What is brushed to be closed in comes hot out of the fire.
         let is_cold = |task: &Task| !is_hot(site, task) && task.operation != Operation::Brush;
         let cools = tasks.iter().any(is_cold);
         let done_hot = || tasks.iter().filter(|task| is_hot(site, task)).map(|task| task.operation);
         let taken = [done_hot().next(), done_hot().next_back()].map(|operation| operation.and_then(taken));
-        let besides_minutes = besides_minutes(done_hot(), alone);
+        let besides_minutes = besides_minutes(done_hot(), by_one);
         let alone = tasks.iter().any(|task| is_kept_alone(site, task));
         let beside = tasks.iter().any(|task| needs_beside(task.operation));
         let is_apart = |task: &Task| matches!(task.operation, Operation::Weld | Operation::Normalise);

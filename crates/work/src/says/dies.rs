@@ -24,7 +24,7 @@ pub(crate) fn lay(site: &Site<'_>, part: Part<'_>) -> String {
     let mut all: Vec<String> = Vec::new();
     for (dressed, dressing) in each(part) {
         let side = dressed_side_words(dressed, dressing);
-        let place = dressed_place_words(part.balance, dressing, unit, start).replace(", forged", "");
+        let place = dressed_place_words(part.balance, dressing, unit, start);
         let deep = dressed.depth.text();
         all.push(match dressing.die {
             Die::Fuller { .. } => format!(

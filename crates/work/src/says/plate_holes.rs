@@ -7,7 +7,6 @@ use crate::says::wanted::Wanted;
 use crate::says::words::length_words;
 use fh_core::metal::{HoleInPlate, HoleSize};
 use fh_core::plan::{Made, Operation, SlitRule};
-use std::f64::consts::PI;
 
 /// Holes of one size that are made in one way.
 struct Alike<'a> {
@@ -19,15 +18,6 @@ impl Alike<'_> {
     /// What they are called: `the hole`, `the 2 holes`.
     fn name(&self) -> String {
         if self.count == 1 { "the hole".to_owned() } else { format!("the {} holes", self.count) }
-    }
-
-    /// How wide the punch is, in mm: as wide as the slug.
-    fn punch_mm(&self) -> f64 {
-        let slug = self.hole.lost.get::<uom::si::area::square_millimeter>();
-        if self.hole.lost == self.hole.hole.area() {
-            return in_mm(self.hole.hole.width());
-        }
-        2.0 * (slug / PI).sqrt()
     }
 
     /// How long its slit is, in mm.
@@ -105,7 +95,7 @@ pub(crate) fn tools(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Ve
         (_, Made::Drifted) => {
             sized(K::SlitChisel, alike.slit_mm(site), "edge ", "As long as the slit; it takes no metal out.")
         }
-        _ => sized(K::Punch, alike.punch_mm(), "", "As wide as the slug that it drives out."),
+        _ => sized(K::Punch, in_mm(alike.hole.slug_width()), "", "As wide as the slug that it drives out."),
     };
     worked(part, operation).iter().map(of).collect()
 }

@@ -1,7 +1,7 @@
 //! The sizes that tools come in: nobody grinds a fuller of 9.7 mm. Common practice, no source.
 
+use crate::says::words::length_words;
 use fh_core::plan::{Plan, PlanUnit};
-use fh_measure::{Rounding, format_length};
 
 /// Which way a size goes that no tool has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -51,11 +51,7 @@ pub(crate) fn whole_mm(plan: &Plan, mm: f64, fit: Fit) -> f64 {
 
 /// A size of a tool in words, a whole one without a point.
 pub(crate) fn words(plan: &Plan, mm: f64) -> String {
-    let rounding = match plan.units.length {
-        PlanUnit::Inch => Rounding::SIXTY_FOURTH_INCH,
-        PlanUnit::Millimeter => Rounding::TENTH_MILLIMETER,
-    };
-    format_length(mm, plan.units.length.length_unit(), rounding).replace(".0 mm", " mm")
+    length_words(plan, mm).replace(".0 mm", " mm")
 }
 
 fn step_mm(plan: &Plan) -> f64 {

@@ -5,7 +5,7 @@ use crate::job::kind::is_slit_first;
 use crate::job::part::met;
 use crate::job::site::{Part, Site};
 use crate::job::task::Task;
-use fh_core::describe::{Face, lower_first, short_name};
+use fh_core::describe::{Face, lower_first, short_name, upper_first};
 use fh_core::forms;
 use fh_core::metal::{Bent, Shape};
 use fh_core::plan::{DieKind, Form, Member, Operation, Plan, PlanUnit, SocketAxis};
@@ -237,10 +237,7 @@ fn whole_bar(site: Option<&Site<'_>>, operation: Operation) -> String {
         Operation::Wax => "Wax the whole piece".to_owned(),
         Operation::DressEdges => format!("Dress the edges of {bar}"),
         other => {
-            let name = other.name();
-            let mut letters = name.chars();
-            let first: String = letters.next().into_iter().flat_map(char::to_uppercase).collect();
-            format!("{first}{} {bar}", letters.as_str())
+            format!("{} {bar}", upper_first(other.name()))
         }
     }
 }

@@ -27,24 +27,8 @@ impl Walk<'_, '_> {
             self.next_bar();
         }
         let minutes = minutes_of(self.setup, ordered, site);
-        let (parts, spots) = (Vec::new(), Vec::new());
         let heat_minutes = HeatRules::MINUTES;
-        let load = Load {
-            parts,
-            spots,
-            least,
-            minutes,
-            heat_minutes,
-            hot,
-            cools: true,
-            alone: false,
-            beside: true,
-            apart: false,
-            cut: false,
-            taken: [None; 2],
-            besides_minutes: 0.0,
-            trues: false,
-        };
+        let load = Load { least, minutes, heat_minutes, hot, cools: true, beside: true, ..Load::default() };
         let nowhere = Lengths { starts: Vec::new(), lengths: Vec::new() };
         let heated = self.take(&load, &nowhere, ordered.step.heat);
         let tools = self.want(ordered, site);

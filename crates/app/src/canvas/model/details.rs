@@ -114,14 +114,11 @@ impl Details {
         }
         for view in [View::Side, View::Top] {
             for seen in place.balance.dressed_seen(view) {
-                let [[from, low], [to, high]] = seen.corners_mm;
-                let corners = [[from, low], [to, low], [to, high], [from, high]];
-                let edges = (0..4).map(|index| [corners[index], corners[(index + 1) % 4]]);
                 let line = |ends: [[f64; 2]; 2]| {
                     let ends = ends.map(|end| place.lane.fan.place(end, view));
                     Line { view, ends, dashed: seen.is_hidden }
                 };
-                self.lines.extend(edges.map(line));
+                self.lines.extend(seen.edges_mm().map(line));
             }
         }
     }

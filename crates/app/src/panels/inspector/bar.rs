@@ -1,7 +1,6 @@
 //! The selected bar: its name, how many, its stock, and a length that is already cut.
 
 use super::sizes::section;
-use crate::figures;
 use crate::state::{Desk, Request};
 use crate::theme::Text;
 use crate::widgets::entry::Entry;
@@ -52,7 +51,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
 fn tolerances(ui: &mut Ui, desk: &Desk<'_>, spread: &BarSpread) {
     let marks = desk.document.plan().units.marks;
     for (label, between) in [("Length to cut", spread.stock_length), ("Forged, still straight", spread.forged_length)] {
-        let words = figures::between(between, marks).unwrap_or_else(|| "as planned".to_owned());
+        let words = between.words(marks).unwrap_or_else(|| "as planned".to_owned());
         row::fact(ui, desk.theme, label, &words);
     }
     if spread.unmet {

@@ -5,7 +5,7 @@ use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, chooser, fields};
 use egui::{Button, RichText, Ui};
 use fh_core::balance::SegmentBalance;
-use fh_core::describe::{dressed_longer_words, dressed_place_words, dressed_words};
+use fh_core::describe::{dressed_longer_words, dressed_place_words, dressed_words, upper_first};
 use fh_core::plan::{Bend, DieKind, DieSpec, Dressed, DressedSide, Segment, Sides};
 use fh_measure::{LengthRange, WrittenAngle, WrittenLength};
 
@@ -193,13 +193,10 @@ fn told(
     };
     let words = dressed_words(dressed, dressing, unit);
     let place = dressed_place_words(balance, dressing, unit, start);
-    let words = format!("{words}, {place}.");
+    let words = format!("{words}, {place}, forged.");
     ui.label(RichText::new(words).text_style(Text::Strong.style()).color(sizing.theme.ink));
 }
 
 fn quiet(ui: &mut Ui, sizing: &Sizing<'_>, words: &str) {
-    let mut letters = words.chars();
-    let first: String = letters.next().into_iter().flat_map(char::to_uppercase).collect();
-    let words = format!("{first}{}", letters.as_str());
-    ui.label(RichText::new(words).text_style(Text::Small.style()).color(sizing.theme.ink_quiet));
+    ui.label(RichText::new(upper_first(words)).text_style(Text::Small.style()).color(sizing.theme.ink_quiet));
 }

@@ -51,8 +51,7 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentB
     let shop = |length: Length| plan.units.marks.round(figures::mm(length)).text();
     let mut fact = |label: &str, value: String| row::fact(ui, desk.theme, label, &value);
     let spread = desk.document.spread().segment(desk.selection.bar, at);
-    let between =
-        |of: fn(&SegmentSpread) -> Between| spread.and_then(|spread| figures::between(of(spread), plan.units.marks));
+    let between = |of: fn(&SegmentSpread) -> Between| spread.and_then(|spread| of(spread).words(plan.units.marks));
     fact("Length of bar", bar.step_shop(at).map_or_else(String::new, |step| step.text()));
     if let Some(words) = between(|spread| spread.stock_length) {
         fact(BETWEEN, words);

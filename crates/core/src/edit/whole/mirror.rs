@@ -99,8 +99,15 @@ fn plate(flag: &mut Flag) -> Done {
             blank.iter_mut().try_for_each(|base| from_other_edge(base, of))?;
         }
     }
+    flag.holes.iter_mut().filter_map(|hole| hole.across.as_mut()).try_for_each(to_other_side)?;
     corners(&mut flag.outline)?;
     flag.blank.iter_mut().try_for_each(corners)
+}
+
+/// A place across the bar, counted from the base line.
+fn to_other_side(across: &mut WrittenLength) -> Done {
+    *across = across.longer_by(-2.0 * across.mm(), LengthRange::Any)?;
+    Ok(())
 }
 
 /// A base line is written from the edge toward you; in the mirror that edge is the one that lay away.
@@ -114,7 +121,7 @@ fn corners(outline: &mut OutlineSpec) -> Done {
     let OutlineSpec::Polygon(corners) = outline else { return Ok(()) };
     for corner in &mut corners.0 {
         let [_, across] = &mut corner.at;
-        *across = across.longer_by(-2.0 * across.mm(), LengthRange::Any)?;
+        to_other_side(across)?;
     }
     Ok(())
 }

@@ -4,7 +4,7 @@ use super::runs::{Run, runs_block};
 use super::words::bare;
 use crate::sheets::flow::Block;
 use crate::sheets::steps::Job;
-use crate::sheets::steps::said_before::usual_heat;
+use crate::sheets::steps::usual_heat::usual_heat;
 use crate::sheets::type_sizes::BELOW_STEP;
 use fh_core::plan::PlanUnit;
 

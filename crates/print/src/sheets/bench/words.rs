@@ -1,8 +1,8 @@
 //! A step in one line, as one smith says it to another: what is done, to which part, to what size, where and with what.
 
-use crate::sheets::steps::said_before::in_short;
+use crate::sheets::steps::in_short::in_short;
 use crate::sheets::steps::words::{CardWords, card_words};
-use fh_core::describe::segment_name;
+use fh_core::describe::{segment_name, upper_first};
 use fh_core::plan::{Form, Operation, Plan, PlanUnit};
 use fh_work::{Measure, Size, Warmth, WorkedStep};
 
@@ -231,10 +231,10 @@ fn tool_words(tool: &str, unit: PlanUnit) -> String {
 fn besides(unit: PlanUnit, step: &WorkedStep, below: Below) -> String {
     let measure =
         step.measure.iter().map(|line| landmark(line, step, unit, below > Below::Place)).collect::<Vec<_>>().join("; ");
-    let measure = (!measure.is_empty()).then(|| capital(&measure) + ".");
+    let measure = (!measure.is_empty()).then(|| upper_first(&measure) + ".");
     // What a joint puts together, and where along it.
     let is_joint = step.tasks.iter().any(|task| task.joint.is_some());
-    let members = step.becomes.iter().filter(|_| is_joint).map(|words| capital(words) + ".");
+    let members = step.becomes.iter().filter(|_| is_joint).map(|words| upper_first(words) + ".");
     let notes = step.aim.iter().chain(&step.leave).chain(&step.step.note).chain(&step.part_notes).cloned();
     let ways = step.heat_with.iter().chain(&step.lay).chain(&step.check);
     let ways = ways.filter(|_| below >= Below::Ways).cloned();
@@ -257,11 +257,6 @@ fn without_hot(words: &str) -> String {
         },
         None => words.to_owned(),
     }
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// Sizes without the unit that stands over all of them, a whole number of it without its tenth.

@@ -1,6 +1,5 @@
 //! The facts in the heading of a bar's part: what is fetched from the rack, and what is cut from it.
 
-use super::tolerances::between_words;
 use crate::sheets::fact_boxes::Fact;
 use fh_core::balance::{Balance, BarBalance, BarSpread, totals};
 use fh_core::describe::scale_words;
@@ -41,10 +40,8 @@ pub(super) fn whole_plan_fact(plan: &Plan, balance: &Balance) -> Fact {
 
 /// The length to cut, as the last mark is rounded; or the length of a bar that is already cut.
 fn length_fact(plan: &Plan, bar: &Bar, worked: &BarBalance, spread: Option<&BarSpread>) -> Fact {
-    let exact = match spread.map(|spread| spread.stock_length).filter(|between| between.is_range()) {
-        Some(between) => between_words(plan, between),
-        None => exactly(plan, bar, worked),
-    };
+    let between = spread.and_then(|spread| spread.stock_length.words(plan.units.marks));
+    let exact = between.unwrap_or_else(|| exactly(plan, bar, worked));
     match (&bar.length, worked.whole().last().map(|(_, last)| last)) {
         (Some(length), _) => Fact { caption: "bar already cut to", value: length.text().to_owned(), also: exact },
         (None, Some(last)) => Fact { caption: "cut length", value: last.mark_end_shop.text(), also: exact },
@@ -62,9 +59,9 @@ fn exactly(plan: &Plan, bar: &Bar, worked: &BarBalance) -> String {
 
 /// The overall size forged and still straight, where tolerances make a range of it.
 fn overall_fact(plan: &Plan, worked: &BarBalance, spread: &BarSpread) -> Option<Fact> {
-    let between = Some(spread.forged_length).filter(|between| between.is_range())?;
+    let also = spread.forged_length.words(plan.units.marks)?;
     let value = plan.units.marks.round(worked.forged_length.get::<millimeter>()).text();
-    Some(Fact { caption: "forged, still straight", value, also: between_words(plan, between) })
+    Some(Fact { caption: "forged, still straight", value, also })
 }
 
 /// What it is made of; below it the coating, and the scale that the marks allow for, each part with its own.

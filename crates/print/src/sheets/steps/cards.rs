@@ -1,7 +1,8 @@
 //! The cards: one for each step, after a page with the job and what is laid ready.
 
 use super::job::Job;
-use super::said_before::{SaidBefore, usual_heat};
+use super::said_before::SaidBefore;
+use super::usual_heat::usual_heat;
 use super::words::card_words;
 use super::{card, opening, piece_page, ready, slim_card, strip};
 use crate::sheets::flow::Flow;

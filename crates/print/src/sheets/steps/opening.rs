@@ -8,7 +8,7 @@ use crate::sheets::flow::Flow;
 use crate::sheets::names::{bar_name, title};
 use crate::sheets::paragraph::paragraph;
 use crate::sheets::steps::job::Job;
-use crate::sheets::steps::said_before::usual_heat;
+use crate::sheets::steps::usual_heat::usual_heat;
 use crate::sheets::title::title_block;
 use crate::sheets::type_sizes::{BODY, CAPTION, FACT};
 use fh_core::describe::scale_words;

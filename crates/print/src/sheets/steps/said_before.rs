@@ -1,8 +1,8 @@
 //! What an earlier card says in the same words is not said again: the card names the step that says it.
 
+use super::in_short::in_short;
 use super::words::CardWords;
-use fh_core::plan::Plan;
-use fh_work::Worked;
+use fh_core::describe::upper_first;
 use std::collections::{HashMap, HashSet};
 
 /// Less than so many letters are said again: it takes as long to look them up.
@@ -72,7 +72,7 @@ impl SaidBefore {
         let (before, after) = (before.trim_end_matches([' ', '·']), after.trim_start_matches([';', ' ']));
         match (before.is_empty(), after.is_empty()) {
             (false, false) => format!("{before} · {after}"),
-            (true, _) => capital(after),
+            (true, _) => upper_first(after),
             (false, true) => before.to_owned(),
         }
     }
@@ -138,46 +138,6 @@ fn sentences(text: &str) -> Vec<&str> {
     all.push(text[start..].trim());
     all.retain(|sentence| !sentence.is_empty());
     all
-}
-
-/// How hot most steps are worked: `light yellow, 1200 °C, down to cherry red, 850 °C`; none where nothing is worked hot.
-pub(in crate::sheets) fn usual_heat(plan: &Plan, worked: &Worked) -> Option<String> {
-    let hot = worked.steps.iter().filter_map(|step| step.heat_words(plan));
-    let ranges: Vec<String> = hot.filter_map(|words| Some(words.split("; ").next()?.to_owned())).collect();
-    let count = |range: &String| ranges.iter().filter(|other| *other == range).count();
-    let most = ranges.iter().fold(None, |best: Option<&String>, next| match best {
-        Some(best) if count(best) >= count(next) => Some(best),
-        _ => Some(next),
-    })?;
-    let mut letters = most.chars();
-    letters.next().map(|first| first.to_lowercase().chain(letters).collect())
-}
-
-/// From where a place is measured, in short: the part of the step is not named again, and of a mark that has moved only where it is
-/// now.
-pub(in crate::sheets) fn in_short(line: &str, title: &str) -> String {
-    let (head, rest) = line.split_once(": ").unwrap_or(("", line));
-    let head = match (head.find('“'), title.matches('“').count()) {
-        (Some(at), 1) if title.contains(&head[at..]) => {
-            let head = head[..at].trim_end();
-            head.strip_suffix(" of").or(head.strip_suffix(" in")).unwrap_or(head)
-        }
-        _ => head,
-    };
-    let head = head.strip_prefix("the ").unwrap_or(head);
-    let rest = match rest.split_once(", struck at ") {
-        Some((mark, at)) => match at.split_once(", now ") {
-            Some((_, now)) => format!("{mark}, now {now}"),
-            None => format!("{mark} at {at}"),
-        },
-        None => rest.to_owned(),
-    };
-    if head.is_empty() { rest } else { format!("{head}: {rest}") }
-}
-
-fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// Where a step is laid and checked as one and the same earlier step, one line says both; a check that is known is not told alone.

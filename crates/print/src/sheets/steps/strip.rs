@@ -341,13 +341,10 @@ fn dressed_lines(segment: &SegmentBalance, view: View, place: &impl Fn([f64; 2])
         return Vec::new();
     }
     let edges = segment.dressed_seen(view).into_iter().flat_map(|seen| {
-        let [[from, low], [to, high]] = seen.corners_mm;
         let pen = if seen.is_hidden { Pen::Dashed } else { Pen::MarkLine };
-        let corners = [[from, low], [to, low], [to, high], [from, high]];
-        let line = move |index: usize| (corners[index], corners[(index + 1) % 4], pen);
-        (0..4).map(line).collect::<Vec<_>>()
+        seen.edges_mm().map(|[from, to]| Item::line(place(from), place(to), pen))
     });
-    edges.map(|(from, to, pen)| Item::line(place(from), place(to), pen)).filter(Item::is_finite).collect()
+    edges.filter(Item::is_finite).collect()
 }
 
 /// The edges of a twist on their way over the side that is seen: as many as it has turns for.

@@ -1,6 +1,7 @@
 //! What a card says, settled in words before anything is laid out.
 
 use super::anvil::Act;
+use fh_core::describe::upper_first;
 use fh_core::plan::{AnvilPlace, Operation, Plan};
 use fh_work::{LaidLine, MarkLine, Size, Task, WorkedStep};
 
@@ -83,16 +84,10 @@ fn is_told_by_its_sizes(step: &WorkedStep) -> bool {
     !step.sizes.is_empty() && step.tasks.iter().all(is_told)
 }
 
-/// Words with a capital at their beginning.
-fn sentence_case(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
 /// `Hot: 54 mm, in 2 heats · yellow, 1200 °C, down to cherry red, 850 °C; about 25 s of work`.
 fn fire(plan: &Plan, step: &WorkedStep) -> Option<String> {
     let told: Vec<String> = hot_words(plan, step).into_iter().chain(step.heat_words(plan)).collect();
-    (!told.is_empty()).then(|| sentence_case(&told.join(" · ")))
+    (!told.is_empty()).then(|| upper_first(&told.join(" · ")))
 }
 
 /// What has to be hot, in words; none where it is done cold.

@@ -7,6 +7,7 @@ use crate::job::site::{Part, Site, in_mm, in_mm2};
 use crate::job::task::{Task, is_hot};
 use crate::says::brief::edge_mm;
 use crate::says::words::{length_words, side_up};
+use fh_core::describe::upper_first;
 use fh_core::material::Material;
 use fh_core::metal::Bent;
 use fh_core::plan::{Form, Joint, JointKind, Member, Operation, Segment, SizeName};
@@ -67,11 +68,6 @@ pub(crate) fn scarf(site: &Site<'_>, part: Part<'_>) -> String {
         }
         None => bevel,
     }
-}
-
-fn upper_first(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// The side of a scarf that is beveled, away from what it is laid on, and the side of the end that it meets.
