@@ -5,31 +5,37 @@ use uom::si::f64::{Area, Length, Volume};
 use uom::si::{area::square_millimeter, length::millimeter, volume::cubic_millimeter};
 
 /// A length of so many millimetres.
+#[inline]
 pub fn mm(value: f64) -> Length {
     Length::new::<millimeter>(value)
 }
 
 /// An area of so many square millimetres.
+#[inline]
 pub fn mm2(value: f64) -> Area {
     Area::new::<square_millimeter>(value)
 }
 
 /// A volume of so many cubic millimetres.
+#[inline]
 pub fn mm3(value: f64) -> Volume {
     Volume::new::<cubic_millimeter>(value)
 }
 
 /// The millimetres of a length.
+#[inline]
 pub fn in_mm(length: Length) -> f64 {
     length.get::<millimeter>()
 }
 
 /// The square millimetres of an area.
+#[inline]
 pub fn in_mm2(area: Area) -> f64 {
     area.get::<square_millimeter>()
 }
 
 /// The cubic millimetres of a volume.
+#[inline]
 pub fn in_mm3(volume: Volume) -> f64 {
     volume.get::<cubic_millimeter>()
 }

@@ -31,7 +31,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
             notes(ui, desk, list);
         }
         (Some(list), _) => {
-            head(ui, desk, list, out);
+            head(ui, desk, out);
             let area = ScrollArea::vertical().auto_shrink([false, false]);
             area.show(ui, |ui| groups(ui, desk, list));
         }
@@ -39,7 +39,7 @@ pub(super) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
 }
 
 /// What can be done with the list, and how far the search has come.
-fn head(ui: &mut Ui, desk: &Desk<'_>, list: &CutList, out: &mut Vec<Request>) {
+fn head(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     let (theme, cut) = (desk.theme, &desk.steel.cut);
     ui.horizontal_wrapped(|ui| {
         if ui.button("Print…").accessible_name("Print the cut list").clicked() {
@@ -53,8 +53,7 @@ fn head(ui: &mut Ui, desk: &Desk<'_>, list: &CutList, out: &mut Vec<Request>) {
                 }
             }
             None => {
-                let can_book = list.is_whole() && !cut.is_searching();
-                let button = ui.add_enabled(can_book, Button::new("Book it"));
+                let button = ui.add_enabled(cut.can_be_booked(ui.ctx()), Button::new("Book it"));
                 let button = button
                     .on_hover_text("Take its bars off the rack, and put the offcuts that are kept on it.")
                     .on_disabled_hover_text("A list is booked once every piece finds a bar and the search is over.");

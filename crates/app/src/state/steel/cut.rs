@@ -34,6 +34,8 @@ pub(crate) struct CutDesk {
     pub(crate) made_on: Option<Rack>,
     /// The list.
     pub(crate) list: Option<CutList>,
+    /// The pass of the window in which it came: what is clicked in that pass was aimed at the list before.
+    came: u64,
     /// How far the search has come.
     pub(crate) progress: Option<Progress>,
     /// Whether the search was stopped by hand.
@@ -64,6 +66,12 @@ impl CutDesk {
         self.aside.is_running()
     }
 
+    /// Whether the list can be booked: it finds every piece a bar, the search is over, and it has been seen.
+    pub(crate) fn can_be_booked(&self, ctx: &Context) -> bool {
+        let is_whole = self.list.as_ref().is_some_and(CutList::is_whole);
+        is_whole && !self.is_searching() && ctx.cumulative_pass_nr() > self.came
+    }
+
     /// Hears what was found, and begins anew where anything has changed.
     pub(super) fn refresh(&mut self, ctx: &Context, document: &Document, job: &JobDesk, stock: &Stocked) {
         let now = (document.serial(), document.revision(), job.revision(), stock.revision);
@@ -80,6 +88,8 @@ impl CutDesk {
                 News::First(list) | News::Best(list) => {
                     (self.list, self.told) = (Some(*list), None);
                     self.made_on.clone_from(&self.searched_on);
+                    self.came = ctx.cumulative_pass_nr();
+                    ctx.request_repaint();
                 }
                 News::Progress(progress) => self.progress = Some(progress),
                 News::No(why) => (self.list, self.told) = (None, Some(why)),
