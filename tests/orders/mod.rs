@@ -10,6 +10,7 @@ mod books;
 mod cards;
 mod demos;
 mod dies;
+mod driven_up;
 mod hard_cases;
 mod hardware;
 mod heats;

@@ -154,7 +154,7 @@ pub fn side_words(segment: &Segment) -> Option<String> {
             Some(faces.join(" and "))
         }
         // The peak stands on the outside, opposite to the side that the corner is bent toward.
-        (Form::Peak(_), Some(bend @ Bend::Corner { .. })) => {
+        (Form::Peak(peak), Some(bend @ Bend::Corner { .. })) if !peak.driven => {
             Some(Face::at_radians(bend.side_radians() + std::f64::consts::PI).name())
         }
         _ => None,

@@ -63,7 +63,7 @@ fn is_upset(scene: &Scene<'_>, seen: &Seen<'_>) -> bool {
     let gathers =
         matches!(seen.segment.form, Form::Drawn(_) | Form::Taper(_) | Form::Peak(_) | Form::Ball(_) | Form::Cube(_));
     // Metal that is left is upset by nobody; where it is too little, that has a finding of its own.
-    let gathers = gathers && seen.balance.standing.is_none();
+    let gathers = gathers && seen.balance.standing.is_none() && !seen.segment.form.is_driven_up();
     let is_larger = || is_over((seen.balance.area_at(0.5) / scene.balance.stock_area).value, 1.0);
     gathers && is_over(in_mm(seen.balance.stock_length), in_mm(seen.balance.forged_length)) && is_larger()
 }

@@ -3,7 +3,7 @@
 use super::forging::Block;
 use super::one::{About, OneForm};
 use super::surroundings::{Surroundings, section_size};
-use crate::file::{Checked, KeyPath, SectionPlace, check_section};
+use crate::file::{Checked, KeyPath, SectionPlace, check_section, refuse};
 use crate::metal::{CornerSize, Shape, Standing, mm};
 use crate::plan::{Gives, InBoth, Looking, Operation, PlanUnit, SectionSpec, SizeName, Visiting};
 use fh_measure::WrittenLength;
@@ -20,6 +20,13 @@ pub struct Peak {
     /// That its metal is left as the bar is while both sides of it are set down; upset where this is left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub left: Option<LeftPeak>,
+    /// That it is bent round first, and its metal driven up into the corner after that; upset before where this is left out.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub driven: bool,
+}
+
+fn is_false(written: &bool) -> bool {
+    !*written
 }
 
 /// How a peak is left between two set-downs: nothing is done to the peak itself.
@@ -60,8 +67,12 @@ impl Peak {
 
 impl OneForm for Peak {
     fn words(&self, _drawn: &str) -> String {
-        let left = if self.left.is_some() { ", its metal left" } else { "" };
-        format!("peak on {}{left}", self.section.describe())
+        let made = match (&self.left, self.driven) {
+            (Some(_), _) => ", its metal left",
+            (None, true) => ", driven up once it is bent",
+            (None, false) => "",
+        };
+        format!("peak on {}{made}", self.section.describe())
     }
 
     fn sizes(&self, visit: Looking<'_>) {
@@ -88,6 +99,9 @@ impl OneForm for Peak {
 
     fn check(&self, first: bool, at: &KeyPath) -> Checked {
         check_section(&self.section, first, SectionPlace::Along, &at.key("section"))?;
+        if self.left.is_some() && self.driven {
+            return refuse(at.key("driven"), "what is left between set-downs is not driven up; leave one of them out");
+        }
         let of = self.left.as_ref().and_then(|left| left.of.as_ref());
         of.map_or(Ok(()), |of| check_section(of, first, SectionPlace::Along, &at.key("left").key("of")))
     }
@@ -109,6 +123,8 @@ impl OneForm for Peak {
         match block.shape {
             // Only its sides are set down.
             Shape::Peak { .. } if self.left.is_some() => vec![Operation::SetDown],
+            // It is as thick as its legs until it is bent.
+            Shape::Peak { section, .. } if self.driven => block.drawn_to(section),
             Shape::Peak { .. } if block.is_more_than_raw(block.mean_mm2()) => vec![Operation::Upset],
             Shape::Peak { .. } => vec![Operation::Isolate, Operation::Draw],
             _ => Vec::new(),

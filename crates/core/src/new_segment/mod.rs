@@ -88,7 +88,7 @@ fn form(kind: FormKind, sizes: &FirstSizes) -> Option<Form> {
             joined: false,
             holes: Vec::new(),
         }),
-        FormKind::Peak => Form::Peak(forms::Peak { section: SectionSpec::Stock, left: None }),
+        FormKind::Peak => Form::Peak(forms::Peak { section: SectionSpec::Stock, left: None, driven: false }),
         FormKind::Hole => hole(sizes, width, least)?,
         FormKind::Tenon => Form::Tenon(forms::Tenon {
             section: SectionSpec::Round(sizes.size(TENON * least)?),

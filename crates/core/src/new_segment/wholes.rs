@@ -172,7 +172,9 @@ impl Whole {
             }
             Self::Ring => in_line(self, &Form::Plain(forms::Plain { length: None }), [thickness, RING * least], sizes),
             Self::Twist => twisted(sizes, around).and_then(|(form, bend)| one(form, Some(bend))),
-            Self::Corner => one(Form::Peak(forms::Peak { section: SectionSpec::Stock, left: None }), corner(sizes)),
+            Self::Corner => {
+                one(Form::Peak(forms::Peak { section: SectionSpec::Stock, left: None, driven: false }), corner(sizes))
+            }
             Self::ScrewPlate => {
                 let half = |name: &str| Some(Segment::new(name, plate(width, least, sizes)?));
                 Some(vec![half("screw plate")?, half("screw plate end")?])

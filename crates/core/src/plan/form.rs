@@ -251,6 +251,11 @@ impl Form {
         self.one().joins_before()
     }
 
+    /// Whether it is a peak whose metal is driven up once it is bent.
+    pub fn is_driven_up(&self) -> bool {
+        matches!(self, Self::Peak(peak) if peak.driven)
+    }
+
     /// Whether it is metal of the finished piece.
     pub fn is_finished(&self) -> bool {
         self.one().is_finished()

@@ -2,7 +2,7 @@
 
 use crate::bar::rough::rough_outline;
 use crate::job::along::{along_mm, followers};
-use crate::job::site::{Part, Site, in_mm};
+use crate::job::site::{Part, Site, in_mm, in_mm2, in_mm3};
 use crate::job::staged::Staged;
 use crate::job::task::{Task, on_the_way, operations};
 use crate::job::upsets::upset_length_mm;
@@ -310,8 +310,15 @@ impl Progress {
     }
 }
 
-/// How long a forged part is, in mm: before it is dressed, shorter by what the dies will send along it.
+/// How long a forged part is, in mm: before it is dressed, shorter by what the dies will send along it; before it is driven up into its
+/// corner, as long as its metal is in bar of the legs' section.
 fn forged_mm(part: Part<'_>, stage: Stage) -> f64 {
+    if let Some(Shape::Peak { section, .. }) = part.balance.shape
+        && part.segment.form.is_driven_up()
+        && !stage.bent
+    {
+        return in_mm3(part.balance.finished_volume) / in_mm2(section.area());
+    }
     let undressed = || part.balance.shape_before_dies().map(|shape| in_mm(shape.length()));
     let before = (!stage.dressed && !part.balance.dressed.is_empty()).then(undressed).flatten();
     before.unwrap_or(in_mm(part.balance.forged_length))

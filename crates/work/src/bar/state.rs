@@ -129,6 +129,9 @@ fn part_now(site: &Site<'_>, progress: &Progress, part: Part<'_>, lengths: &[f64
         }
         // What is cut off on purpose, or held, is metal as long as it is there.
         (Form::Trim(_) | Form::Hold(_), _) => (shape.clone(), whole),
+        (form, Shape::Peak { section, .. }) if form.is_driven_up() && !stage.bent => {
+            (Shape::Prism { section: *section, length: mm(lengths[part.at]) }, finished)
+        }
         (_, _) if !balance.dressed.is_empty() && !stage.dressed => {
             let before = balance.shape_before_dies().unwrap_or_else(|| shape.clone());
             (before.scaled(Gives::Length, untwisted).unwrap_or(before), finished)

@@ -79,8 +79,8 @@ pub(crate) fn least_heats(site: &Site<'_>, task: &Task) -> usize {
     let Some(part) = task.part.and_then(|at| site.part(at)) else { return 1 };
     match task.operation {
         Operation::Upset => (upset_stages(site, part) + peak_heats(site, part)).max(least_to_upset(site, part)),
-        // Bent round, and squared from outside: common practice, no source.
-        Operation::Corner => 2,
+        // Bent round, and squared from outside, in two goes where its metal is driven up then: common practice, no source.
+        Operation::Corner => 2 + usize::from(part.segment.form.is_driven_up()),
         Operation::Weld => 2,
         Operation::Scarf if met_by_scarf(site, part).is_some() => 2,
         _ => 1,

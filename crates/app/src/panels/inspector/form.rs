@@ -46,9 +46,9 @@ pub(super) fn show(
             flag::show(ui, sizing, plate, first);
             plate_holes::show(ui, sizing, plate, balance);
         }
-        Form::Peak(forms::Peak { section: legs, left }) => {
-            section(ui, sizing, "Section of its legs", "section of its legs", legs, &BODIES);
-            peak::show(ui, sizing, left, balance);
+        Form::Peak(peak) => {
+            section(ui, sizing, "Section of its legs", "section of its legs", &mut peak.section, &BODIES);
+            peak::show(ui, sizing, peak, balance);
         }
         Form::Hole(forms::Hole { outline, thickness, hole, made, slug, at }) => {
             hole::way(ui, sizing, made, slug, hole::THE_HOLE);

@@ -21,6 +21,9 @@ const TANGENT: &str = "It is to one side of the bar, as on the template. Check i
 /// What is looked at before a ring is closed.
 const FILED: &str = "See that its filed end lies on the neck.";
 
+/// How metal is driven up into a corner: common practice, no source.
+const DRIVEN_UP: &str = "Leave its outside round. Then take a full heat on the corner alone, and strike both legs towards it by turns: on their ends where they are short and stout, else on their outsides close to it; true them after each turn. Keep the radius inside: a sharp one folds, and cracks.";
+
 /// How the end of a ring is filed, while it is straight and the bar is cold.
 pub(crate) fn filed_to_its_neck(site: &Site<'_>, part: Part<'_>) -> String {
     format!(
@@ -76,10 +79,11 @@ pub(crate) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToB
         (_, way) => laid(site, task, part, *way?),
     }];
     if let Some(Bent::Corner { .. }) = bent {
-        all.push(
-            "Square the outside with blows on both legs while it is still open, and close it in the V-block."
-                .to_owned(),
-        );
+        let squared = match part.segment.form.is_driven_up() {
+            true => DRIVEN_UP,
+            false => "Square the outside with blows on both legs while it is still open, and close it in the V-block.",
+        };
+        all.push(squared.to_owned());
     }
     if is_on_edge(site, part) {
         all.push("It is bent on its edge: one long even heat, a little at a time.".to_owned());
