@@ -87,11 +87,50 @@ fn flag(sizes: Sizes) -> BoxedStrategy<Value> {
         length(sizes).prop_map(|even| json!(even)),
         (length(sizes), length(sizes)).prop_map(|(root, tip)| json!({ "root": root, "tip": tip })),
     ];
-    (outline(sizes), thickness, option::of(share(sizes)))
-        .prop_map(|(outline, thickness, trim)| {
-            json!({ "flag": group([("outline", Some(outline)), ("thickness", Some(thickness)), ("trim", text(trim))]) })
+    let holes = option::weighted(0.3, proptest::collection::vec(plate_hole(sizes), 1..4));
+    (outline(sizes), thickness, option::of(share(sizes)), holes)
+        .prop_map(|(outline, thickness, trim, holes)| {
+            let keys = [
+                ("outline", Some(outline)),
+                ("thickness", Some(thickness)),
+                ("trim", text(trim)),
+                ("holes", holes.map(|holes| json!(holes))),
+            ];
+            json!({ "flag": group(keys) })
         })
         .boxed()
+}
+
+/// A hole through a plate: mostly within a usual one, sometimes far beside it.
+fn plate_hole(sizes: Sizes) -> impl Strategy<Value = Value> {
+    let across = (length(sizes), proptest::bool::ANY)
+        .prop_map(|(across, toward)| if toward { format!("-{across}") } else { across });
+    let (slug, across) = (option::weighted(0.3, length(sizes)), option::of(across));
+    (through(sizes), made(), slug, length(sizes), across).prop_map(|(hole, made, slug, at, across)| {
+        let keys = [
+            ("hole", Some(hole)),
+            ("made", Some(json!(made))),
+            ("slug", text(slug)),
+            ("at", Some(json!(at))),
+            ("across", text(across)),
+        ];
+        group(keys)
+    })
+}
+
+/// The shape of a hole.
+fn through(sizes: Sizes) -> BoxedStrategy<Value> {
+    prop_oneof![
+        length(sizes).prop_map(|size| json!({ "round": size })),
+        length(sizes).prop_map(|size| json!({ "square": size })),
+        (length(sizes), length(sizes)).prop_map(|(l, w)| json!({ "slot": { "length": l, "width": w } })),
+    ]
+    .boxed()
+}
+
+/// How a hole is made.
+fn made() -> impl Strategy<Value = &'static str> {
+    prop_oneof![Just("drilled"), Just("punched"), Just("drifted")]
 }
 
 fn one(name: &'static str, key: &'static str, sizes: Sizes) -> BoxedStrategy<Value> {
@@ -99,13 +138,7 @@ fn one(name: &'static str, key: &'static str, sizes: Sizes) -> BoxedStrategy<Val
 }
 
 fn hole(sizes: Sizes) -> BoxedStrategy<Value> {
-    let hole = prop_oneof![
-        length(sizes).prop_map(|size| json!({ "round": size })),
-        length(sizes).prop_map(|size| json!({ "square": size })),
-        (length(sizes), length(sizes)).prop_map(|(l, w)| json!({ "slot": { "length": l, "width": w } })),
-    ];
-    let made = prop_oneof![Just("drilled"), Just("punched"), Just("drifted")];
-    (outline(sizes), length(sizes), hole, made, option::of(length(sizes)), option::of(length(sizes)))
+    (outline(sizes), length(sizes), through(sizes), made(), option::of(length(sizes)), option::of(length(sizes)))
         .prop_map(|(outline, thickness, hole, made, slug, at)| {
             let keys = [
                 ("outline", Some(outline)),
@@ -267,11 +300,43 @@ fn segment_within(sizes: Sizes, deeper: usize) -> BoxedStrategy<Written> {
         corner,
         option::of(gives),
         option::weighted(0.1, share(sizes)),
+        option::weighted(0.15, proptest::collection::vec(dressed(sizes), 1..4)),
     )
-        .prop_map(|(form, bend, corner, gives, scale)| {
+        .prop_map(|(form, bend, corner, gives, scale, dressed)| {
             let bend = if form.get("peak").is_some() { Some(corner) } else { bend };
             let gives = gives.map(|gives| json!(gives));
-            Written(group([("form", Some(form)), ("bend", bend), ("gives", gives), ("scale", text(scale))]))
+            let takes_dies = ["plain", "drawn", "taper"].iter().any(|name| form.get(name).is_some());
+            let dressed = dressed.filter(|_| takes_dies).map(|dressed| json!(dressed));
+            let keys =
+                [("form", Some(form)), ("bend", bend), ("dressed", dressed), ("gives", gives), ("scale", text(scale))];
+            Written(group(keys))
         })
         .boxed()
+}
+
+/// A length dressed in a die.
+fn dressed(sizes: Sizes) -> impl Strategy<Value = Value> {
+    let die = prop_oneof![
+        (length(sizes), proptest::bool::ANY)
+            .prop_map(|(radius, across)| json!({ "fuller": { "radius": radius, "across": across } })),
+        length(sizes).prop_map(|radius| json!({ "swage": { "radius": radius } })),
+        option::of(10_u32..=170).prop_map(|angle| {
+            json!({ "v_block": group([("angle", angle.map(|degrees| json!(format!("{degrees} deg"))))]) })
+        }),
+    ];
+    let from = prop_oneof![4 => length(sizes), 1 => Just("0 mm".to_owned())];
+    let side = prop_oneof![side(), Just("outside".to_owned()), Just("inside".to_owned())];
+    (die, option::of(from), option::of(length(sizes)), option::of(side), length(sizes)).prop_map(
+        |(die, from, length, side, depth)| {
+            let is_across = die.pointer("/fuller/across") == Some(&json!(true));
+            let keys = [
+                ("die", Some(die)),
+                ("from", text(from)),
+                ("length", text(length.filter(|_| !is_across))),
+                ("side", text(side)),
+                ("depth", Some(json!(depth))),
+            ];
+            group(keys)
+        },
+    )
 }

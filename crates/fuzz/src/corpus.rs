@@ -8,6 +8,9 @@ use std::collections::BTreeMap;
 
 const EVERY_KEY: &str = include_str!("../../core/tests/every_key.plan.json");
 
+/// What no demo has: plates with holes of every shape, and lengths dressed in each die.
+const PLATES_AND_DIES: &str = include_str!("../seeds/plates-and-dies.plan.json");
+
 /// The files of a rack, a merchant, a shop and a job, with every key each.
 const STEEL: [&str; 4] = [
     include_str!("../seeds/every-key.rack.json"),
@@ -47,7 +50,7 @@ impl Default for Corpus {
 impl Corpus {
     /// Reads the plans that the program carries.
     pub fn new() -> Self {
-        let texts = DEMOS.iter().map(|demo| demo.text).chain([EVERY_KEY]);
+        let texts = DEMOS.iter().map(|demo| demo.text).chain([EVERY_KEY, PLATES_AND_DIES]);
         let mut corpus = Self {
             trees: Vec::new(),
             plans: Vec::new(),

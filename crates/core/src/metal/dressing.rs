@@ -63,6 +63,9 @@ pub struct Moved {
 
 /// A die goes no further through a part than this share of its thickness, whatever is written: a finding tells it.
 const THROUGH: f64 = 0.9;
+/// A section of which less than this share is left has nothing left that could grow wider: dies that meet from two sides, whatever
+/// is written.
+const NOTHING: f64 = 1e-3;
 /// Into so many steps the line of a die is cut to be reckoned.
 const FINE: usize = 512;
 /// Two places of a ring next to a die's edge lie so far apart, in mm.
@@ -214,13 +217,15 @@ impl Dressing {
         let mut turned: Vec<[f64; 2]> = ring.iter().map(|point| to_side(*point, self.side)).collect();
         let level = self.level(&turned, depth);
         let width = 2.0 * turned.iter().map(|point| point[0].abs()).fold(0.0, f64::max);
+        // What the die would press out below the bar the anvil holds back.
+        let lowest = turned.iter().map(|point| point[1]).fold(f64::INFINITY, f64::min);
         for point in &mut turned {
-            point[1] = point[1].min(level + self.height(point[0]));
+            point[1] = point[1].min((level + self.height(point[0])).max(lowest));
         }
-        let left = area(&turned);
+        let left = area(&turned).max(0.0);
         let moved = before - left;
         let kept = moved * self.sideways(self.chord_mm(), width);
-        let wider = if left > 0.0 { 1.0 + kept / left } else { 1.0 };
+        let wider = if left > NOTHING * before { 1.0 + kept / left } else { 1.0 };
         for (point, turned) in ring.iter_mut().zip(turned) {
             *point = from_side([turned[0] * wider, turned[1]], self.side);
         }
@@ -312,7 +317,8 @@ pub(crate) fn moved(shape: &Shape, reversed: bool, dressings: &[Dressing]) -> Mo
             sum.along_mm3 += (before - left) * weight * (end - start);
         }
     }
-    sum
+    // Thinner than numbers can tell the sides of a section apart, no die moves anything.
+    if sum.moved_mm3.is_finite() && sum.along_mm3.is_finite() { sum } else { Moved::default() }
 }
 
 /// The area in mm² that dressing takes along the bar at a place along a part, in mm from its start: as fine as it is drawn.
@@ -324,7 +330,8 @@ pub(crate) fn gone_at(shape: &Shape, reversed: bool, dressings: &[Dressing], at:
     let mut ring = ring_at(&outline, shape, reversed, at);
     let before = area(&ring);
     let left = here.iter().fold(before, |left, one| one.press(&mut ring, at).map_or(left, |[_, rest]| rest));
-    before - left
+    let gone = before - left;
+    if gone.is_finite() { gone } else { 0.0 }
 }
 
 impl Dressing {

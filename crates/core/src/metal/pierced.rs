@@ -50,7 +50,9 @@ impl Shape {
     /// the thickness runs straight.
     fn of_holes(&self, area: impl Fn(&HoleInPlate) -> Area) -> Volume {
         let Self::Flag { outline, root, tip, holes, .. } = self else { return mm3(0.0) };
-        let thickness = |hole: &HoleInPlate| *root + (*tip - *root) * (hole.at / outline.length()).value;
+        // Beyond the tip a plate does not run out to less than nothing.
+        let share = |hole: &HoleInPlate| (hole.at / outline.length()).value.clamp(0.0, 1.0);
+        let thickness = |hole: &HoleInPlate| *root + (*tip - *root) * share(hole);
         holes.iter().fold(mm3(0.0), |sum, hole| sum + area(hole) * thickness(hole))
     }
 
@@ -112,6 +114,16 @@ mod tests {
     fn plate(holes: Vec<HoleInPlate>) -> Shape {
         let outline = Outline::Rectangle { length: mm(60.0), width: mm(40.0) };
         Shape::flag(outline, None, mm(4.0), mm(2.0)).with_holes(holes)
+    }
+
+    /// From 4 mm to 2 mm over 60 mm: 3 mm thick in the middle, 2 mm at the tip and wherever a hole is put beyond it.
+    #[test]
+    fn a_hole_beside_its_plate_is_as_deep_as_the_plate_is_thick_at_its_end() {
+        let lost = |at: f64| (plate(vec![round(at, 0.0)]).lost_to_holes() / mm3(1.0)).value;
+        let area = std::f64::consts::PI * 25.0;
+        for (at, thick) in [(30.0, 3.0), (60.0, 2.0), (400.0, 2.0)] {
+            assert!((lost(at) - area * thick).abs() < 1e-9 * area, "{at}: {}", lost(at));
+        }
     }
 
     #[test]
