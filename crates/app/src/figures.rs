@@ -2,7 +2,7 @@
 
 use fh_core::plan::PlanUnit;
 pub(crate) use fh_measure::in_mm as mm;
-use fh_measure::{LengthUnit, format_decimal};
+use fh_measure::{LengthUnit, format_decimal, format_length};
 use uom::si::area::square_millimeter;
 use uom::si::f64::{Area, Length, Mass, Volume};
 use uom::si::mass::{gram, kilogram, pound};
@@ -22,6 +22,14 @@ pub(crate) fn three_digits(value: f64) -> String {
     let whole_digits = if value.abs() < 1.0 { 0 } else { value.abs().log10() as usize + 1 };
     let decimals = 3_usize.saturating_sub(whole_digits);
     format!("{value:.decimals$}")
+}
+
+/// A size of the finished piece, in mm, in the plan's unit: to 1/64 in or a tenth of a millimetre, however marks are rounded.
+pub(crate) fn finished(mm: f64, unit: PlanUnit) -> String {
+    match unit {
+        PlanUnit::Inch => format_length(mm, LengthUnit::Inch, unit.finest()),
+        PlanUnit::Millimeter => format_decimal(mm, LengthUnit::Millimeter, 1),
+    }
 }
 
 /// A mass in the plan's unit.

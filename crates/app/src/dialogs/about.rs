@@ -2,6 +2,7 @@
 
 use super::frame::{Frame, main_button};
 use crate::state::{Desk, Request};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use egui::{CollapsingHeader, Context, RichText};
 
@@ -9,7 +10,7 @@ use egui::{CollapsingHeader, Context, RichText};
 const FONT_LICENCE: &str = include_str!("../../../../assets/fonts/OFL.txt");
 
 pub(super) fn show(ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-    Frame { title: "First Heat", width: 560.0 }.show(
+    Frame { title: "First Heat", width: dialog::FORM }.show(
         ctx,
         desk,
         out,

@@ -3,6 +3,7 @@
 use super::frame::{Frame, main_button, other_button};
 use super::path_entry::PathEntry;
 use crate::state::{Desk, Request, SteelAsk};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use egui::{Context, RichText};
 use std::path::{Path, PathBuf};
@@ -21,7 +22,7 @@ impl AddPlan {
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
         let entry = &mut self.entry;
-        Frame { title: "Add a plan or a job", width: 560.0 }.show(
+        Frame { title: "Add a plan or a job", width: dialog::FORM }.show(
             ctx,
             desk,
             out,

@@ -3,6 +3,7 @@
 
 use super::frame::{Frame, other_button};
 use crate::state::{Desk, Focus, Request, Side};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use crate::widgets::form_card::{self, Offer};
 use egui::{Context, Grid, Key, Modifiers, RichText, TextEdit, Ui};
@@ -39,7 +40,7 @@ impl AddPart {
             Side::Before => "Add a part before",
             Side::After => "Add a part after",
         };
-        Frame { title, width: 1240.0 }.show(
+        Frame { title, width: dialog::CARDS }.show(
             ctx,
             desk,
             out,

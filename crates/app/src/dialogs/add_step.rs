@@ -3,6 +3,7 @@
 use super::frame::{Frame, main_button, other_button};
 use crate::order::step_on;
 use crate::state::{Desk, OrderAsk, Request};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use crate::widgets::chooser;
 use egui::{Context, RichText, TextEdit, Ui};
@@ -24,7 +25,7 @@ impl AddStep {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        Frame { title: "Add a step", width: 460.0 }.show(
+        Frame { title: "Add a step", width: dialog::QUESTION }.show(
             ctx,
             desk,
             out,

@@ -4,6 +4,7 @@ use super::frame::{Frame, main_button, other_button};
 use super::path_entry::PathEntry;
 use crate::state::{Against, Desk, Request, WholeAsk};
 use crate::theme::space;
+use crate::theme::space::dialog;
 use crate::widgets::compared;
 use egui::{Context, RichText, Ui};
 use fh_store::demos::DEMOS;
@@ -61,7 +62,7 @@ impl ComparePlans {
             entry.show(ui, desk, out);
             entry.path().map(|path| folder.join(path)).filter(|path| !path.is_dir())
         };
-        let frame = Frame { title: "Compare", width: 560.0 };
+        let frame = Frame { title: "Compare", width: dialog::FORM };
         frame.show(ctx, desk, out, contents, |ui, out, chosen| {
             if main_button(ui, desk.theme, "Compare", chosen.is_some())
                 && let Some(path) = chosen
@@ -84,7 +85,7 @@ impl ComparePlans {
             compared::show(ui, desk.theme, heads, &shown.groups, shown.only_what_differs);
         };
         let title = format!("{} beside {}", desk.document.name(), shown.other.clone());
-        Frame { title: &title, width: 900.0 }.show(ctx, desk, out, contents, |ui, out, ()| {
+        Frame { title: &title, width: dialog::TABLE }.show(ctx, desk, out, contents, |ui, out, ()| {
             if main_button(ui, desk.theme, "Close", true) {
                 out.push(Request::CloseDialog);
             }

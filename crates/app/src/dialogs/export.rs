@@ -3,6 +3,7 @@
 use super::frame::{Frame, main_button, other_button};
 use super::path_entry::PathEntry;
 use crate::state::{Desk, Request};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use egui::{Context, RichText, Ui};
 use fh_piece::files::FileKind;
@@ -32,7 +33,7 @@ impl ExportFile {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Export", width: 560.0 };
+        let frame = Frame { title: "Export", width: dialog::FORM };
         let Self { entry, kind } = self;
         frame.show(
             ctx,

@@ -3,6 +3,7 @@
 use super::frame::{Frame, main_button, other_button};
 use super::path_entry::PathEntry;
 use crate::state::{Desk, JobAsk, Request, SteelAsk};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use crate::widgets::plan_tile;
 use egui::{Button, Context, RichText, Ui};
@@ -248,7 +249,7 @@ impl SavePlan {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: self.title(), width: 560.0 };
+        let frame = Frame { title: self.title(), width: dialog::FORM };
         let Self { entry, found, sort } = self;
         let sort = *sort;
         frame.show(

@@ -4,6 +4,7 @@ use super::frame::{Frame, other_button};
 use super::handbook::pages;
 use crate::commands::{GROUPS, keys_text};
 use crate::state::{Command, Desk, Request, told};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use crate::widgets::line;
 use egui::{Context, Key, Modifiers, RichText, Role, ScrollArea, Sense, TextEdit, Ui, WidgetInfo, vec2};
@@ -43,7 +44,7 @@ impl Find {
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
         let key = |key| ctx.input_mut(|input| input.consume_key(Modifiers::NONE, key));
         let (up, down, enter) = (key(Key::ArrowUp), key(Key::ArrowDown), key(Key::Enter));
-        let frame = Frame { title: "Find", width: 640.0 };
+        let frame = Frame { title: "Find", width: dialog::LIST };
         let contents = |ui: &mut Ui, _: &mut Vec<Request>| {
             if self.field(ui) {
                 self.at = 0;

@@ -4,6 +4,7 @@ use super::frame::{Frame, main_button, other_button};
 use super::motif_scale::{factor_words, read_factor};
 use crate::figures;
 use crate::state::{Desk, Request, Side};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use crate::widgets::entry::select_on_focus;
 use crate::widgets::motif_card::{self, MotifCard};
@@ -54,7 +55,7 @@ impl InsertMotif {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Put in a kept part", width: 600.0 };
+        let frame = Frame { title: "Put in a kept part", width: dialog::FORM };
         let (side, removable) = (self.side, self.offered.get(self.chosen).map(|offered| offered.kept.path.clone()));
         let is_sure = removable.is_some() && self.removing == removable;
         let mut ask = None;
@@ -185,7 +186,7 @@ fn outcome(ui: &mut Ui, desk: &Desk<'_>, scaled: &Motif) {
     let words = format!(
         "Takes {} of this bar; {} forged, before any scale.",
         round(bar.last_mark()).text(),
-        round(bar.forged_length).text()
+        figures::finished(figures::mm(bar.forged_length), plan.units.length)
     );
     ui.label(RichText::new(words).text_style(Text::Strong.style()).color(desk.theme.ink));
 }

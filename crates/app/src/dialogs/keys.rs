@@ -3,6 +3,7 @@
 use super::frame::{Frame, main_button};
 use crate::commands::{GROUPS, keys_text};
 use crate::state::{Desk, Request};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use egui::{Context, Grid, RichText, Ui};
 
@@ -27,7 +28,7 @@ const OTHERS: [(&str, &str); 14] = [
 ];
 
 pub(super) fn show(ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-    Frame { title: "Keys", width: 620.0 }.show(
+    Frame { title: "Keys", width: dialog::LIST }.show(
         ctx,
         desk,
         out,

@@ -2,6 +2,7 @@
 
 use super::frame::{Frame, main_button};
 use crate::state::{Desk, Request};
+use crate::theme::space::dialog;
 use egui::Context;
 
 /// Something to be told.
@@ -17,7 +18,7 @@ impl Message {
     }
 
     pub(super) fn show(&self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        Frame { title: self.title, width: 480.0 }.show(
+        Frame { title: self.title, width: dialog::QUESTION }.show(
             ctx,
             desk,
             out,

@@ -2,6 +2,7 @@
 
 use super::frame::{Frame, main_button, other_button};
 use crate::state::{Desk, Request};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use crate::widgets::entry::Entry;
 use crate::widgets::{Sizing, fields, section_form};
@@ -56,7 +57,7 @@ impl NewPlan {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "New plan", width: 460.0 };
+        let frame = Frame { title: "New plan", width: dialog::QUESTION };
         let mut begun = None;
         frame.show(
             ctx,

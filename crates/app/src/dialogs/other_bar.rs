@@ -3,6 +3,7 @@
 use super::frame::{Frame, main_button, other_button};
 use super::whole_preview::WholePreview;
 use crate::state::{Desk, Request, WholeAsk};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use crate::widgets::{Sizing, section_form};
 use egui::{Context, RichText, Ui};
@@ -30,7 +31,7 @@ impl OtherBar {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Make it from another bar", width: 640.0 };
+        let frame = Frame { title: "Make it from another bar", width: dialog::LIST };
         let contents = |ui: &mut Ui, _: &mut Vec<Request>| self.contents(ui, desk);
         frame.show(ctx, desk, out, contents, |ui, out, change| {
             if main_button(ui, desk.theme, "Make it from this", change.is_some())

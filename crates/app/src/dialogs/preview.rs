@@ -2,6 +2,7 @@
 
 use crate::state::Desk;
 use crate::state::steel::Aside;
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use crate::widgets::page;
 use egui::{Context, CursorIcon, Key, Rect, RichText, Role, ScrollArea, Sense, Ui, WidgetInfo, vec2};
@@ -12,7 +13,7 @@ use std::sync::Arc;
 const LARGER: f32 = 1.6;
 
 /// The width of a dialog with pages, in points at normal text size.
-pub(super) const WIDTH: f32 = 1000.0;
+pub(super) const WIDTH: f32 = dialog::PAGES;
 /// The least width at which choices and pages stand beside each other, and that of the choices then, at normal text size.
 const SIDE_BY_SIDE: f32 = 720.0;
 const CHOICES: f32 = 390.0;

@@ -2,6 +2,7 @@
 
 use super::frame::{Frame, main_button, other_button};
 use crate::state::{Desk, Request};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use egui::{Context, RichText};
 use std::path::{Path, PathBuf};
@@ -27,7 +28,7 @@ impl Printed {
 
     pub(super) fn show(&self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
         let theme = desk.theme;
-        Frame { title: "Ready to print", width: 460.0 }.show(
+        Frame { title: "Ready to print", width: dialog::QUESTION }.show(
             ctx,
             desk,
             out,

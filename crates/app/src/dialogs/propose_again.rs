@@ -2,11 +2,12 @@
 
 use super::frame::{Frame, main_button, other_button};
 use crate::state::{Desk, OrderAsk, Request};
+use crate::theme::space::dialog;
 use egui::Context;
 
 /// Shows it.
 pub(super) fn show(ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-    Frame { title: "Go back to the program's order?", width: 460.0 }.show(
+    Frame { title: "Go back to the program's order?", width: dialog::QUESTION }.show(
         ctx,
         desk,
         out,

@@ -2,6 +2,7 @@
 
 use super::frame::{Frame, other_button};
 use crate::state::{Desk, Request};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use egui::{Context, RichText, Ui};
 use fh_core::describe::short_name;
@@ -74,7 +75,7 @@ impl Recovered {
     }
 
     pub(super) fn show(&self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        Frame { title: "Unsaved work was found", width: 520.0 }.show(
+        Frame { title: "Unsaved work was found", width: dialog::FORM }.show(
             ctx,
             desk,
             out,

@@ -1,7 +1,9 @@
 //! The dialog that keeps a run of segments as a motif: from the selected one to another of the same chain, under a name.
 
 use super::frame::{Frame, main_button, other_button};
+use crate::figures;
 use crate::state::{Desk, Request};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use crate::widgets::{motif_picture, row};
 use egui::{ComboBox, Context, RichText, Role, Sense, TextEdit, Ui, WidgetInfo, vec2};
@@ -45,7 +47,7 @@ impl SaveMotif {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Keep this part", width: 520.0 };
+        let frame = Frame { title: "Keep this part", width: dialog::FORM };
         frame.show(
             ctx,
             desk,
@@ -129,12 +131,12 @@ fn picture(ui: &mut Ui, desk: &Desk<'_>, motif: &Motif) {
     ui.painter().rect_filled(rect, space::CORNER, desk.theme.ground);
     motif_picture::paint(ui.painter(), desk.theme, rect.shrink(space::PAD), &bar);
     let marks = motif.units.marks;
-    let length = |length| marks.round(crate::figures::mm(length)).text();
+    let length = |length| marks.round(figures::mm(length)).text();
     let words = format!(
         "{} of {}; {} forged. Every size is kept as it is written.",
         length(bar.last_mark()),
         motif.stock.describe(),
-        length(bar.forged_length)
+        figures::finished(figures::mm(bar.forged_length), motif.units.length)
     );
     ui.label(RichText::new(words).text_style(Text::Small.style()).color(desk.theme.ink_quiet));
 }

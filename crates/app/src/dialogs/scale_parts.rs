@@ -3,6 +3,7 @@
 use super::frame::{Frame, main_button, other_button};
 use super::motif_scale::read_factor;
 use crate::state::{Desk, Request};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use crate::widgets::entry::select_on_focus;
 use egui::{Context, RichText, TextEdit};
@@ -23,7 +24,7 @@ impl ScaleParts {
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
         let title = if self.count > 1 { format!("Scale {} parts", self.count) } else { "Scale this part".to_owned() };
-        Frame { title: &title, width: 420.0 }.show(
+        Frame { title: &title, width: dialog::QUESTION }.show(
             ctx,
             desk,
             out,

@@ -3,12 +3,14 @@
 use super::frame::{Frame, main_button, other_button};
 use super::motif_scale::{factor_words, read_factor};
 use super::whole_preview::WholePreview;
+use crate::figures;
 use crate::state::{Desk, Request, WholeAsk};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use crate::widgets::entry::select_on_focus;
 use egui::{Context, RichText, TextEdit, Ui};
 use fh_core::edit::WholeChange;
-use fh_measure::{LengthRange, WrittenLength, format_length};
+use fh_measure::{LengthRange, WrittenLength};
 use fh_work::Shop;
 
 /// What it does.
@@ -42,7 +44,7 @@ impl ScalePiece {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Scale the piece", width: 640.0 };
+        let frame = Frame { title: "Scale the piece", width: dialog::LIST };
         let contents = |ui: &mut Ui, _: &mut Vec<Request>| self.contents(ui, desk);
         frame.show(ctx, desk, out, contents, |ui, out, change| {
             if main_button(ui, desk.theme, "Scale", change.is_some())
@@ -91,7 +93,7 @@ impl ScalePiece {
     fn choices(&mut self, ui: &mut Ui, desk: &Desk<'_>) {
         let Some(sizes) = self.sizes_mm else { return };
         let units = desk.document.plan().units;
-        let words = |mm: f64| format_length(mm, units.length.length_unit(), units.marks);
+        let words = |mm: f64| figures::finished(mm, units.length);
         let mut all = vec![(By::Times, "by a number".to_owned(), "1".to_owned())];
         for (axis, name) in ["wide", "deep", "high"].into_iter().enumerate() {
             if sizes[axis] > 0.0 {
@@ -116,7 +118,7 @@ impl ScalePiece {
             Ok(typed) if size > 0.0 => {
                 let factor = typed.mm() / size;
                 // The size is shown rounded: what was not typed over changes nothing.
-                let shown = format_length(size, unit, desk.document.plan().units.marks);
+                let shown = figures::finished(size, desk.document.plan().units.length);
                 Ok(if self.text.trim() == shown { 1.0 } else { factor })
             }
             Ok(_) => Err("the piece has no size to scale by".to_owned()),

@@ -4,6 +4,7 @@ use super::frame::{Frame, main_button, other_button};
 use super::path_entry::PathEntry;
 use crate::piece_view::seen_from;
 use crate::state::{Desk, Request};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use egui::{Context, RichText};
 use fh_core::plan::UnderlayView;
@@ -27,7 +28,7 @@ impl LayPicture {
     }
 
     pub(super) fn show(&mut self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
-        let frame = Frame { title: "Add a picture to trace", width: 560.0 };
+        let frame = Frame { title: "Add a picture to trace", width: dialog::FORM };
         let Self { entry, view } = self;
         frame.show(
             ctx,

@@ -3,6 +3,7 @@
 use super::files::Sort;
 use super::frame::{Frame, main_button, other_button};
 use crate::state::{Choice, Command, Desk, JobAsk, Request, SteelAsk, Then};
+use crate::theme::space::dialog;
 use egui::Context;
 use fh_core::describe::short_name;
 use std::path::PathBuf;
@@ -28,7 +29,7 @@ fn ask_for(
     ask: &dyn Fn(Choice) -> Request,
     out: &mut Vec<Request>,
 ) {
-    Frame { title, width: 440.0 }.show(
+    Frame { title, width: dialog::QUESTION }.show(
         ctx,
         desk,
         out,
@@ -61,7 +62,7 @@ impl ChangedOnDisk {
     pub(super) fn show(&self, ctx: &Context, desk: &Desk<'_>, out: &mut Vec<Request>) {
         let is_job = self.sort == Sort::Job;
         let of_job = |ask| Request::Steel(SteelAsk::Job(ask));
-        Frame { title: "The file was changed elsewhere", width: 520.0 }.show(
+        Frame { title: "The file was changed elsewhere", width: dialog::FORM }.show(
             ctx,
             desk,
             out,

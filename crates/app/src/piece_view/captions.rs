@@ -1,8 +1,8 @@
 //! What stands in the corners of the view: from where the piece is seen, what is selected, what is wrong, how large it is.
 
-use super::figure::figure;
 use super::place::{Place, Whole, name_of};
 use super::stage::Stage;
+use crate::figures::finished as figure;
 use crate::theme::{Text, space};
 use egui::{Align2, Label, Rect, RichText, Ui};
 

@@ -1,9 +1,9 @@
 //! The selected bend, and its handle in hand.
 
 use super::arc::Arc;
-use super::figure::figure;
 use super::place::Place;
 use super::stage::Stage;
+use crate::figures::finished as figure;
 use crate::theme::space;
 use egui::{Pos2, vec2};
 use fh_core::edit::{BendDrag, BendSizes, BendTo, Knob};

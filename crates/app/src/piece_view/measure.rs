@@ -1,10 +1,10 @@
 //! Measuring: two points on the metal, and how far they lie from each other.
 
-use super::figure::figure;
 use super::image::Image;
 use super::joined::{self, Part};
 use super::spots::{self, Spot};
 use super::stage::Stage;
+use crate::figures::finished as figure;
 use crate::state::{Request, WholeAsk};
 use crate::theme::{Text, space};
 use egui::{Align2, Button, Pos2, Rect, Stroke, StrokeKind, Ui, Vec2, vec2};

@@ -7,7 +7,6 @@ mod arc;
 mod blank;
 mod camera;
 mod captions;
-mod figure;
 mod handles;
 pub(crate) mod head;
 mod held;

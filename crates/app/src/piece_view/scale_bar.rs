@@ -1,7 +1,7 @@
 //! The scale bar: a round length as large as it is in the picture.
 
-use super::figure::figure;
 use super::stage::Stage;
+use crate::figures::finished as figure;
 use crate::theme::{Text, space};
 use egui::{Align2, Stroke, pos2, vec2};
 use fh_core::plan::PlanUnit;

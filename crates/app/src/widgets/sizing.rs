@@ -1,13 +1,11 @@
 //! What a field for a size needs to know of the plan around it.
 
+use crate::figures;
 use crate::theme::Theme;
 use fh_core::balance::BarBalance;
-use fh_core::describe::fine_length;
 use fh_core::first_sizes::FirstSizes;
 use fh_core::plan::{Chain, Units};
-use fh_measure::format_length;
 use uom::si::f64::Length;
-use uom::si::length::millimeter;
 
 /// The theme, and what new sizes are taken from.
 pub(crate) struct Sizing<'a> {
@@ -31,13 +29,8 @@ impl<'a> Sizing<'a> {
         Self { theme, first: FirstSizes::without_stock(units) }
     }
 
-    /// A length that is forged to, finer than the marks.
-    pub(crate) fn fine_words(&self, length: Length) -> String {
-        fine_length(length, self.first.units.length)
-    }
-
-    /// A length as the plan shows it.
+    /// A size of the finished piece, finer than the marks.
     pub(crate) fn words(&self, length: Length) -> String {
-        format_length(length.get::<millimeter>(), self.first.units.length.length_unit(), self.first.units.marks)
+        figures::finished(figures::mm(length), self.first.units.length)
     }
 }

@@ -6,6 +6,7 @@ use crate::canvas::layout::Stretch;
 use crate::canvas::spot::Spot;
 use crate::canvas::stage::Stage;
 use crate::canvas::strip::Strip;
+use crate::figures;
 use crate::theme::{Text, space};
 use egui::{Rect, Stroke, pos2, vec2};
 
@@ -59,10 +60,12 @@ impl Stage<'_> {
         })
     }
 
-    /// A length to the step of the marks, with a sign where that is not its true value.
+    /// A forged length without its unit, as finely as a smith forges, with a sign where that is not its true value.
     pub(in crate::canvas) fn rounded_words(&self, mm: f64) -> String {
-        let rounded = self.model.marks.round(mm);
-        let true_value = (rounded.mm() - mm).abs() < 0.01;
-        if true_value { rounded.bare_text() } else { format!("≈ {}", rounded.bare_text()) }
+        let unit = self.model.unit;
+        let true_value = (unit.finest().round(mm).mm() - mm).abs() < 0.01;
+        let words = figures::finished(mm, unit);
+        let bare = words.strip_suffix(unit.length_unit().symbol()).map_or(words.as_str(), str::trim_end);
+        if true_value { bare.to_owned() } else { format!("≈ {bare}") }
     }
 }

@@ -5,6 +5,7 @@ mod reading;
 
 use super::frame::{Frame, main_button, other_button};
 use crate::state::{Desk, Request};
+use crate::theme::space::dialog;
 use crate::theme::{Text, space};
 use egui::{Button, Context, Label, RichText, ScrollArea, TextEdit, Ui, vec2};
 use pages::PAGES;
@@ -43,7 +44,7 @@ impl Handbook {
         let mut wanted = None;
         let can_go_back = !self.before.is_empty();
         let mut back = false;
-        let frame = Frame { title: "Handbook", width: 1000.0 };
+        let frame = Frame { title: "Handbook", width: dialog::PAGES };
         let contents = |ui: &mut Ui, _: &mut Vec<Request>| {
             ui.horizontal_top(|ui| {
                 ui.vertical(|ui| {

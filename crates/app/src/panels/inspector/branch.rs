@@ -92,11 +92,11 @@ fn segments(ui: &mut Ui, desk: &Desk<'_>, split: usize, branch: usize, out: &mut
 fn figures_of(ui: &mut Ui, desk: &Desk<'_>, sizing: &Sizing<'_>, size: &BranchSize) {
     let marks = desk.document.plan().units.marks;
     let shop = |length: Length| marks.round(figures::mm(length)).text();
-    let fine = |length: Length| sizing.fine_words(length);
+    let fine = |length: Length| sizing.words(length);
     row::fact(ui, desk.theme, "Share of the cut bar", &figures::percent(size.share));
     row::fact(ui, desk.theme, "Width as cut", &fine(size.raw_width));
     row::fact(ui, desk.theme, "Its metal, as a length of whole bar", &shop(size.stock_length));
-    row::fact(ui, desk.theme, "Forged length", &shop(size.forged_length));
+    row::fact(ui, desk.theme, "Forged length", &fine(size.forged_length));
 }
 
 /// How many segments there are, in words.

@@ -6,7 +6,7 @@ use crate::widgets::section_picture::{Drawn, show as section_picture};
 use crate::widgets::{heading, row};
 use egui::Ui;
 use fh_core::balance::{BarBalance, Between, SegmentBalance, SegmentSpread};
-use fh_core::describe::{fine_length, laid_cuts_words, laid_from_to_words};
+use fh_core::describe::{laid_cuts_words, laid_from_to_words};
 use fh_core::metal::{Section, Shape};
 use fh_core::plan::Chain;
 use uom::si::f64::Length;
@@ -48,7 +48,6 @@ fn sections(shape: &Shape, bar: &BarBalance) -> Vec<(&'static str, Section)> {
 fn figures_of(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentBalance, at: usize) {
     let plan = desk.document.plan();
     let unit = plan.units.length;
-    let shop = |length: Length| plan.units.marks.round(figures::mm(length)).text();
     let mut fact = |label: &str, value: String| row::fact(ui, desk.theme, label, &value);
     let spread = desk.document.spread().segment(desk.selection.bar, at);
     let between = |of: fn(&SegmentSpread) -> Between| spread.and_then(|spread| of(spread).words(plan.units.marks));
@@ -56,12 +55,12 @@ fn figures_of(ui: &mut Ui, desk: &Desk<'_>, bar: &BarBalance, segment: &SegmentB
     if let Some(words) = between(|spread| spread.stock_length) {
         fact(BETWEEN, words);
     }
-    fact("Forged length", fine_length(segment.forged_length, unit));
+    fact("Forged length", figures::finished(figures::mm(segment.forged_length), unit));
     if let Some(words) = between(|spread| spread.forged_length) {
         fact(BETWEEN, words);
     }
     for (label, length) in leg_of(bar, at) {
-        fact(label, shop(length));
+        fact(label, figures::finished(figures::mm(length), unit));
     }
     fact("Share of the bar", figures::percent(segment.stock_length.value / bar.last_mark().value));
     let metal = segment.finished_volume + segment.trimmed_volume;

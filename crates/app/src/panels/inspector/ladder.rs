@@ -1,5 +1,6 @@
 //! The ladder of the selected segment: how long it is where it is left fat or goes thin, once the marks are struck.
 
+use crate::figures;
 use crate::state::Desk;
 use crate::theme::{Text, space};
 use egui::{CollapsingHeader, Grid, RichText, ScrollArea, Ui, vec2};
@@ -51,11 +52,11 @@ fn cells(ui: &mut Ui, desk: &Desk<'_>, plan: &Plan, rung: &Rung) {
         let words = RichText::new(words).color(if planned { desk.theme.ink } else { desk.theme.ink_quiet });
         ui.label(if planned { words.strong() } else { words });
     };
-    let shop = |length: Length| plan.units.marks.round(crate::figures::mm(length)).text();
+    let fine = |length: Length| figures::finished(figures::mm(length), plan.units.length);
     cell(ui, rung_size_words(rung, plan.units.length));
-    cell(ui, shop(rung.length));
+    cell(ui, fine(rung.length));
     if let Some(hot) = hot_length(plan, rung.length) {
-        cell(ui, shop(hot));
+        cell(ui, fine(hot));
     }
     cell(ui, if planned { "planned".to_owned() } else { rung_change_words(rung, plan.units.marks) });
 }
