@@ -204,16 +204,21 @@ impl Desk {
 
     /// Drags what has this name so many points along, and lets go.
     pub(crate) fn drag(&mut self, name: &str, along: f32) {
+        self.drag_by(name, vec2(along, 0.0));
+    }
+
+    /// Drags something by its name, so far along and down.
+    pub(crate) fn drag_by(&mut self, name: &str, by: Vec2) {
         let from = self.harness.get_by_label(name).rect().center();
         self.harness.hover_at(from);
         self.harness.run();
         self.harness.drag_at(from);
         self.harness.run();
         for step in 1..=8 {
-            self.harness.hover_at(from + vec2(along * step as f32 / 8.0, 0.0));
+            self.harness.hover_at(from + by * (step as f32 / 8.0));
             self.harness.step();
         }
-        self.harness.drop_at(from + vec2(along, 0.0));
+        self.harness.drop_at(from + by);
         self.harness.run();
     }
 

@@ -137,3 +137,67 @@ fn holes_are_put_through_a_plate_and_taken_out_again() {
     press(&mut desk, "Take hole 1 out");
     assert_eq!(desk.plan(), &before);
 }
+
+/// At that plate with two holes, the second at 50 mm and 9 mm toward you.
+fn with_holes() -> Desk {
+    let mut desk = at_a_plate();
+    desk.press("Top view");
+    press(&mut desk, "Add a hole");
+    press(&mut desk, "Add a hole");
+    desk.type_in("Middle of hole 2, from the root", "50");
+    desk.type_in("Middle of hole 2 across, away from you from the base line", "-9");
+    desk
+}
+
+/// Where the middle of a hole of it lies: along and across.
+fn middle(desk: &Desk, hole: usize) -> [f64; 2] {
+    let hole = &plate(desk).holes[hole];
+    [hole.at.mm(), hole.across.as_ref().map_or(0.0, fh_measure::WrittenLength::mm)]
+}
+
+/// On half a millimetre.
+fn is_round(mm: f64) -> bool {
+    (mm * 2.0 - (mm * 2.0).round()).abs() < 1e-9
+}
+
+#[test]
+fn a_hole_is_dragged_along_and_across_its_plate_as_one_step() {
+    let mut desk = with_holes();
+    let before = desk.plan().clone();
+    let other = middle(&desk, 0);
+    // To the left and up: toward the root and away from you.
+    desk.drag_by("Hole 2 of flag", egui::vec2(-16.0, -11.0));
+    let [along, across] = middle(&desk, 1);
+    assert!(along < 49.0 && across > -8.0, "{along} {across}");
+    assert!(is_round(along) && is_round(across), "{along} {across}");
+    assert_eq!(middle(&desk, 0), other);
+    desk.keys(egui::Modifiers::COMMAND, egui::Key::Z);
+    assert_eq!(*desk.plan(), before);
+    desk.drag_and_escape("Hole 2 of flag", egui::vec2(-16.0, -11.0));
+    assert_eq!(*desk.plan(), before);
+    // Straight along, what is across stays as it was typed.
+    desk.drag("Hole 2 of flag", 12.0);
+    assert!(middle(&desk, 1)[0] > 50.0);
+    assert_eq!(plate(&desk).holes[1].across, {
+        let Form::Flag(flag) = &before.bars[0].segments[2].form else { panic!("a plate") };
+        flag.holes[1].across.clone()
+    });
+}
+
+#[test]
+fn the_place_of_a_hole_is_typed_on_the_drawing() {
+    let mut desk = with_holes();
+    desk.press("Hole 2 of flag");
+    desk.press("Figure: Middle of hole 2 of flag, from the root");
+    desk.letters("33");
+    desk.keys(egui::Modifiers::NONE, egui::Key::Enter);
+    assert_eq!(middle(&desk, 1), [33.0, -9.0]);
+    desk.press("Figure: Middle of hole 2 of flag, away from you from the base line");
+    desk.letters("-4.25");
+    desk.keys(egui::Modifiers::NONE, egui::Key::Enter);
+    assert_eq!(middle(&desk, 1), [33.0, -4.25]);
+    desk.press("Figure: Middle of hole 2 of flag, away from you from the base line");
+    desk.letters("0");
+    desk.keys(egui::Modifiers::NONE, egui::Key::Enter);
+    assert_eq!(plate(&desk).holes[1].across, None);
+}

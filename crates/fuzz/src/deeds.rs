@@ -4,7 +4,7 @@
 use crate::wishes::Wishes;
 use fh_core::balance::balance;
 use fh_core::contents::contents;
-use fh_core::edit::{Across, BendDrag, BendTo, Edit, Knob, MarkEdit, PartChange, StepChange, ViaChange};
+use fh_core::edit::{Across, BendDrag, BendTo, Edit, HoleMove, Knob, MarkEdit, PartChange, StepChange, ViaChange};
 use fh_core::plan::{BendKind, FormKind, Plan, SizeName, SocketAxis};
 use fh_measure::{LengthRange, LengthUnit, WrittenLength};
 
@@ -56,7 +56,8 @@ impl Wishes<'_> {
     fn change(&mut self, plan: &Plan, bar: usize, at: usize) -> Option<PartChange> {
         let form = |it: &mut Self| it.random.of(&FormKind::ALL).copied();
         let bend = |it: &mut Self| if it.random.one_in(5) { None } else { it.random.of(&BendKind::ALL).copied() };
-        Some(match self.random.below(8) {
+        Some(match self.random.below(9) {
+            7 => PartChange::Hole(self.hole()?),
             0 | 1 => PartChange::Across { across: *self.random.of(&Across::ALL)?, size: self.length(60.0)? },
             2 => PartChange::Form(form(self)?),
             3 => PartChange::Bend(bend(self)),
@@ -75,6 +76,19 @@ impl Wishes<'_> {
                 })
             }
         })
+    }
+
+    fn hole(&mut self) -> Option<HoleMove> {
+        let (along, across) = (self.random.one_in(2), self.random.one_in(2));
+        let across = match across {
+            true => {
+                let mm = 40.0 * (self.random.share() - 0.5);
+                Some(WrittenLength::from_mm(mm, LengthUnit::Millimeter, LengthRange::Any).ok()?)
+            }
+            false => None,
+        };
+        let along = if along { Some(self.length(80.0)?) } else { None };
+        Some(HoleMove { hole: self.random.below(3), along, across })
     }
 
     fn bend(&mut self, bar: usize, at: usize) -> BendDrag {

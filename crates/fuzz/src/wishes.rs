@@ -4,12 +4,15 @@ use crate::corpus::Corpus;
 use crate::mutate::mutate;
 use crate::random::Random;
 use fh_core::balance::balance;
-use fh_core::edit::{BarHeader, BoundaryMove, BoundaryTarget, Edit, Neighbor, PlanHeader};
+use fh_core::edit::{BarHeader, BoundaryMove, BoundaryTarget, Edit, Neighbor, PlanHeader, WholeChange};
 use fh_core::plan::{Chain, Plan};
 use fh_measure::{LengthRange, LengthUnit, WrittenLength};
 use serde::de::DeserializeOwned;
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
+
+/// Factors at the ends of what a piece may be scaled by, and beyond.
+const FACTORS: [f64; 7] = [f64::NAN, 0.0, -2.0, 0.01, 1.0, 100.0, 1e9];
 
 /// Makes edits from what stands in other plans.
 pub(crate) struct Wishes<'a> {
@@ -26,7 +29,7 @@ impl Wishes<'_> {
         if self.random.one_in(2) {
             return self.deed(plan, bar, at);
         }
-        Some(match self.random.below(16) {
+        Some(match self.random.below(17) {
             0 => Edit::ReplacePlan(Box::new(self.other_plan()?)),
             1 => Edit::SetPlan(Box::new(PlanHeader::from(&self.other_plan()?))),
             2 => Edit::SetJoints(self.any("joints")?),
@@ -47,7 +50,18 @@ impl Wishes<'_> {
             11 => Edit::RemoveSegment { bar, at },
             12 => Edit::MoveSegment { bar, from: at, to: self.random.place(count) },
             13 => Edit::MoveToRound(self.boundary(plan, bar, at)),
+            14 => Edit::Whole(self.whole(bar)?),
             _ => Edit::MoveBoundary(self.boundary(plan, bar, at)),
+        })
+    }
+
+    /// The other hand, another bar or another size; now and then by a number that is none to scale by.
+    fn whole(&mut self, bar: usize) -> Option<WholeChange> {
+        Some(match self.random.below(3) {
+            0 => WholeChange::OtherHand,
+            1 => WholeChange::OtherBar { bar, section: Box::new(self.any("stock")?) },
+            _ if self.random.one_in(4) => WholeChange::Scaled(*self.random.of(&FACTORS)?),
+            _ => WholeChange::Scaled(0.3 + 3.0 * self.random.share()),
         })
     }
 

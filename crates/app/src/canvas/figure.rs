@@ -2,7 +2,7 @@
 
 use super::spot::Spot;
 use egui::{Pos2, Rect, pos2};
-use fh_core::edit::Across;
+use fh_core::edit::{Across, HolePlace};
 use fh_measure::WrittenLength;
 
 /// What a figure tells.
@@ -12,6 +12,8 @@ pub(super) enum What {
     Boundary(Spot),
     /// A size across a segment.
     Across(usize, Across),
+    /// A place of a hole of a segment.
+    Hole(usize, HolePlace),
 }
 
 /// A figure as it is painted.
@@ -29,7 +31,7 @@ impl What {
     pub(super) fn segment(self) -> usize {
         match self {
             Self::Boundary(spot) => spot.segment,
-            Self::Across(segment, _) => segment,
+            Self::Across(segment, _) | Self::Hole(segment, _) => segment,
         }
     }
 
@@ -37,7 +39,7 @@ impl What {
     pub(super) fn spot(self) -> Option<Spot> {
         match self {
             Self::Boundary(spot) => Some(spot),
-            Self::Across(..) => None,
+            Self::Across(..) | Self::Hole(..) => None,
         }
     }
 }

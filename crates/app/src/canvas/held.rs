@@ -2,9 +2,10 @@
 
 use super::figure::What;
 use super::model::Model;
+use super::model::details::Middle;
 use super::spot::Spot;
 use super::strip::Strip;
-use egui::{Id, Ui};
+use egui::{Id, Pos2, Ui};
 use fh_core::edit::{Across, Neighbor};
 use fh_measure::WrittenLength;
 
@@ -54,6 +55,21 @@ pub(super) struct AcrossDrag {
     pub(super) pressed: f32,
     /// What was last asked for, so that a still hand asks for nothing.
     pub(super) sent: Option<WrittenLength>,
+}
+
+/// A hole in hand.
+#[derive(Clone, Debug)]
+pub(super) struct HoleDrag {
+    /// The segment, and which of its holes.
+    pub(super) hole: (usize, usize),
+    /// Where its middle was when it was taken.
+    pub(super) middle: Middle,
+    /// How many millimetres the pointer goes for one point: along as drawn, and up.
+    pub(super) mm_per_point: [f64; 2],
+    /// Where the pointer took it.
+    pub(super) pressed: Pos2,
+    /// Where it was last asked to be, so that a still hand asks for nothing.
+    pub(super) sent: Option<[f64; 2]>,
 }
 
 /// What is done once a typed size is taken.

@@ -26,7 +26,7 @@ pub use event::CanvasEvent;
 pub use scene::{AfterStep, Scene};
 
 use camera::Camera;
-use held::{AcrossDrag, Drag, Entry, Feedback, Focus};
+use held::{AcrossDrag, Drag, Entry, Feedback, Focus, HoleDrag};
 use model::Model;
 use paint::empty;
 use sizes::Sizes;
@@ -51,6 +51,9 @@ pub struct Canvas {
     shown_bar: usize,
     drag: Option<Drag>,
     across: Option<AcrossDrag>,
+    hole: Option<HoleDrag>,
+    /// The hole whose place is shown: the segment, and which of its holes.
+    hole_shown: (usize, usize),
     focus: Focus,
     entry: Option<Entry>,
     feedback: Feedback,
@@ -103,7 +106,7 @@ impl Canvas {
 
     /// Whether a boundary or a size is in hand: Escape belongs to the drawing then.
     pub fn is_holding(&self) -> bool {
-        self.drag.is_some() || self.across.is_some() || self.entry.is_some()
+        self.drag.is_some() || self.across.is_some() || self.hole.is_some() || self.entry.is_some()
     }
 
     /// Draws the bars and reads what the hand does on them.
@@ -147,8 +150,10 @@ impl Canvas {
         let focused = if scene.step.is_none() { self.focused(ui) } else { None };
         (stage.hot, stage.focused) = (self.hot(), focused);
         let dimensions = stage.dimensions();
-        let figures = stage.paint(&dimensions);
+        let mut figures = stage.paint(&dimensions);
         if scene.step.is_none() {
+            self.touch_holes(ui, &stage, &mut events);
+            stage.paint_hole_place(self.hole_shown(), &mut figures);
             self.touch_figures(ui, &stage, &figures, &mut events);
             self.touch_handles(ui, &stage, &dimensions, &mut events);
         }
@@ -189,7 +194,7 @@ impl Canvas {
 
     /// Lets go of whatever is in hand.
     fn let_go(&mut self, events: &mut Vec<CanvasEvent>) {
-        if self.drag.take().is_some() | self.across.take().is_some() {
+        if self.drag.take().is_some() | self.across.take().is_some() | self.hole.take().is_some() {
             events.push(CanvasEvent::Gesture(Gesture::Commit));
         }
         self.entry = None;

@@ -34,16 +34,25 @@ pub(super) fn nudged(value: f64, up: bool, rounding: Rounding, fine: bool) -> f6
     if up { above(value, rounding) } else { below(value, rounding) }
 }
 
-/// The finished size nearest to one in mm, in a step that a smith works to; in finer steps where it is free. Common
-/// practice, no source.
+/// The finished size nearest to one in mm, in a step that a smith works to; in finer steps where it is free.
 pub(super) fn size_near(mm: f64, unit: PlanUnit, free: bool) -> f64 {
-    let step = match (unit, free) {
+    place_near(mm, unit, free).max(step_mm(unit, free))
+}
+
+/// The finished place nearest to one in mm, in the same steps; it may lie on either side of where it is counted from.
+pub(super) fn place_near(mm: f64, unit: PlanUnit, free: bool) -> f64 {
+    let step = step_mm(unit, free);
+    (mm / step).round() * step
+}
+
+/// The step that a smith works finished sizes to, in mm; a finer one where it is free. Common practice, no source.
+fn step_mm(unit: PlanUnit, free: bool) -> f64 {
+    match (unit, free) {
         (PlanUnit::Millimeter, false) => 0.5,
         (PlanUnit::Millimeter, true) => 0.1,
         (PlanUnit::Inch, false) => 25.4 / 32.0,
         (PlanUnit::Inch, true) => 25.4 / 64.0,
-    };
-    ((mm / step).round() * step).max(step)
+    }
 }
 
 fn above(value: f64, rounding: Rounding) -> f64 {

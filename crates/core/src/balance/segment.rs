@@ -2,7 +2,7 @@
 
 use super::trouble::Trouble;
 use super::{FixedMark, GaveFor};
-use crate::metal::{Bent, Dressing, Moved, Shape, Standing, View, gone_at, in_mm, mm, mm2};
+use crate::metal::{Bent, Dressing, HoleInPlate, Moved, Shape, Standing, View, gone_at, in_mm, mm, mm2};
 use crate::plan::{Chain, Gives, SizeName};
 use crate::space::Formed;
 use fh_measure::RoundedLength;
@@ -215,12 +215,7 @@ impl SegmentBalance {
     /// The outlines of its holes as closed polygons in mm where they are seen: from above, as [`Self::silhouette_mm`].
     pub fn holes_mm(&self) -> Vec<Vec<[f64; 2]>> {
         const TURN_POINTS: usize = 48;
-        let (start, length) = (in_mm(self.forged_start), in_mm(self.forged_length));
-        let place = |[along, away]: [f64; 2]| {
-            let along = if self.reversed { length - along } else { along };
-            [start + along, away - self.offset_mm[0]]
-        };
-        let placed = |points: Vec<[f64; 2]>| points.into_iter().map(place).collect();
+        let placed = |points: Vec<[f64; 2]>| points.into_iter().map(|point| self.seen_from_above_mm(point)).collect();
         match &self.shape {
             Some(Shape::Hole { hole, at, .. }) => {
                 let points = hole.points_mm(TURN_POINTS).into_iter();
@@ -229,6 +224,22 @@ impl SegmentBalance {
             Some(shape) => shape.plate_holes().iter().map(|hole| placed(hole.points_mm(TURN_POINTS))).collect(),
             None => Vec::new(),
         }
+    }
+
+    /// The middles of its holes, in the same order, seen in the same way.
+    pub fn middles_mm(&self) -> Vec<[f64; 2]> {
+        let middles = match &self.shape {
+            Some(Shape::Hole { at, .. }) => vec![[in_mm(*at), 0.0]],
+            Some(shape) => shape.plate_holes().iter().map(HoleInPlate::middle_mm).collect(),
+            None => Vec::new(),
+        };
+        middles.into_iter().map(|middle| self.seen_from_above_mm(middle)).collect()
+    }
+
+    /// A place of it, along the bar from its root and away from you, on the forged bar seen from above.
+    fn seen_from_above_mm(&self, [along, away]: [f64; 2]) -> [f64; 2] {
+        let along = if self.reversed { in_mm(self.forged_length) - along } else { along };
+        [in_mm(self.forged_start) + along, away - self.offset_mm[0]]
     }
 
     /// The area of its section at a share (0 to 1) of its forged length from the datum side.

@@ -1,6 +1,6 @@
 //! Changes of one part as its fields offer them: sizes typed over, another form, another bend, another size that follows.
 
-use super::{Gave, Refusal, ViaChange, ties};
+use super::{Gave, HoleMove, Refusal, ViaChange, ties};
 use crate::balance::{SegmentBalance, balance};
 use crate::first_sizes::FirstSizes;
 use crate::new_segment::{change_form, first_bend};
@@ -16,6 +16,8 @@ pub enum PartChange {
         /// The size.
         size: fh_measure::WrittenLength,
     },
+    /// Another place of one of its holes.
+    Hole(HoleMove),
     /// Its sizes, words and choices as they were typed over. Where a size that followed was typed, another one follows.
     Typed(Box<Segment>),
     /// Another form, that keeps what it can.
@@ -42,6 +44,7 @@ impl PartChange {
         let mut next = before.clone();
         match self {
             Self::Across { across, size } => next = across.written(before, size)?,
+            Self::Hole(hole) => next = hole.moved(before)?,
             Self::Typed(typed) => {
                 next = (**typed).clone();
                 let follows = ties::give_way(before, &mut next, &sizes);

@@ -14,7 +14,7 @@ use crate::state::Gesture;
 use crate::theme::{Text, space};
 use crate::widgets::entry::{doubt_of_length, doubt_sentence};
 use egui::{Align2, Area, Id, Key, Modifiers, Order, Pos2, RichText, TextEdit, Ui, pos2};
-use fh_core::edit::{Edit, MarkEdit, PartChange};
+use fh_core::edit::{Edit, HoleMove, HoleWay, MarkEdit, PartChange};
 use fh_core::plan::{Segment, SizeName};
 use fh_measure::{LengthRange, LengthUnit, WrittenLength};
 
@@ -106,6 +106,12 @@ fn stands(what: What, stage: &Stage<'_>) -> Option<(f64, String)> {
             let size = across.size(stage.bar.segment(segment)?)?;
             (size.mm(), size.text().to_owned())
         }
+        What::Hole(segment, place) => {
+            let middle = block.details.middles.get(place.hole)?;
+            let mm = if place.way == HoleWay::Along { middle.along_mm } else { middle.across_mm? };
+            let own = stage.bar.segment(segment).and_then(|part| place.written(part));
+            (mm, own.map_or_else(|| written(mm, stage), |own| own.text().to_owned()))
+        }
     })
 }
 
@@ -177,15 +183,26 @@ impl Entry {
     /// Why what was typed and taken may be a slip of the fingers.
     fn doubt(&self, stage: &Stage<'_>) -> Option<String> {
         let typed = self.typed(stage.model.unit.length_unit()).ok()?;
+        if self.range() == LengthRange::Any {
+            return None;
+        }
         let words = doubt_of_length(Some((self.before.0, &self.before.1)), &typed)?;
         Some(doubt_sentence(&words, true))
     }
 
     /// The size that was typed, worked out where it is a sum.
     fn typed(&self, unit: LengthUnit) -> Result<WrittenLength, String> {
-        let it = WrittenLength::parse(&self.before.1, Some(unit), LengthRange::AboveZero).ok();
-        let typed = WrittenLength::typed(&self.text, unit, LengthRange::AboveZero, it.as_ref());
+        let it = WrittenLength::parse(&self.before.1, Some(unit), self.range()).ok();
+        let typed = WrittenLength::typed(&self.text, unit, self.range(), it.as_ref());
         typed.map_err(|error| error.to_string())
+    }
+
+    /// What may be typed.
+    fn range(&self) -> LengthRange {
+        match self.what {
+            What::Hole(_, place) => place.way.range(),
+            _ => LengthRange::AboveZero,
+        }
     }
 
     /// What the typed size asks for; a fixed mark stays as it was typed.
@@ -194,6 +211,11 @@ impl Entry {
         let bar = stage.model.bar;
         let spot = match self.what {
             What::Across(segment, across) => return Ok(wish(bar, (segment, across), typed)),
+            What::Hole(segment, place) => {
+                let change = PartChange::Hole(HoleMove::one(place, typed));
+                let edit = Edit::ChangePart { bar, at: segment, change };
+                return Ok(CanvasEvent::Gesture(Gesture::Drag(Box::new(edit))));
+            }
             What::Boundary(spot) => spot,
         };
         let segment = spot.segment;

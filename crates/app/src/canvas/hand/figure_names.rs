@@ -5,7 +5,7 @@ use crate::canvas::spot::Spot;
 use crate::canvas::stage::Stage;
 use crate::canvas::strip::Strip;
 use fh_core::describe::upper_first;
-use fh_core::edit::Across;
+use fh_core::edit::{Across, HolePlace, HoleWay};
 
 impl What {
     /// What it is, for people and screen readers.
@@ -19,6 +19,15 @@ impl What {
             Self::Across(segment, across) => {
                 let words = stage.bar.segment(segment).and_then(|part| across.words(part)).unwrap_or("size");
                 format!("{} of {}", upper_first(words), of(segment))
+            }
+            Self::Hole(segment, place) => {
+                let count = stage.model.blocks.get(segment).map_or(0, |block| block.details.middles.len());
+                let hole = if count > 1 { format!("hole {}", place.hole + 1) } else { "the hole".to_owned() };
+                let from = match place.way {
+                    HoleWay::Along => "from the root",
+                    HoleWay::Across => "away from you from the base line",
+                };
+                format!("Middle of {hole} of {}, {from}", of(segment))
             }
         }
     }
@@ -46,7 +55,7 @@ impl What {
     }
 }
 
-/// A part's length and the sizes across it, each size once.
+/// A part's length, the sizes across it, each once, and the places of its holes.
 fn sizes_of(segment: usize, stage: &Stage<'_>) -> Vec<What> {
     let mut all = vec![What::Boundary(Spot { strip: Strip::Forged, segment })];
     let Some(part) = stage.bar.segment(segment) else { return all };
@@ -57,6 +66,11 @@ fn sizes_of(segment: usize, stage: &Stage<'_>) -> Vec<What> {
             told.push((across.at, words));
             all.push(What::Across(segment, across));
         }
+    }
+    let middles = stage.model.blocks.get(segment).map_or(&[][..], |block| &block.details.middles);
+    for (hole, middle) in middles.iter().enumerate() {
+        let ways = [Some(HoleWay::Along), middle.across_mm.map(|_| HoleWay::Across)];
+        all.extend(ways.into_iter().flatten().map(|way| What::Hole(segment, HolePlace { hole, way })));
     }
     all
 }

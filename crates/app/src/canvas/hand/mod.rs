@@ -7,6 +7,7 @@ mod entry;
 mod figure_names;
 mod figures;
 mod focus;
+mod holes;
 mod segments;
 mod steer;
 mod tag;

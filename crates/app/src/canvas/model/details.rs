@@ -4,6 +4,7 @@ use super::across::across_at;
 use super::lanes::Lane;
 use super::per_view::{PerView, in_mm};
 use fh_core::balance::SegmentBalance;
+use fh_core::edit::hole_middles_mm;
 use fh_core::forms;
 use fh_core::metal::{Twist, View};
 use fh_core::plan::{Form, Segment};
@@ -18,12 +19,27 @@ pub(in crate::canvas) struct Details {
     pub(in crate::canvas) lines: Vec<Line>,
     /// The outlines of its holes, seen from above.
     pub(in crate::canvas) holes: Vec<Vec<[f64; 2]>>,
+    /// Their middles, in the same order.
+    pub(in crate::canvas) middles: Vec<Middle>,
     /// The blank that it is cut from.
     pub(in crate::canvas) blank: PerView<Vec<[f64; 2]>>,
     /// Where the middle of a hole comes on the starting bar.
     pub(in crate::canvas) center: Option<f64>,
     /// The edges of a twist.
     pub(in crate::canvas) twist: Option<Twist>,
+}
+
+/// The middle of a hole, seen from above.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(in crate::canvas) struct Middle {
+    /// Where it is drawn: along, and up.
+    pub(in crate::canvas) drawn: [f64; 2],
+    /// Along the bar from the root of its part, in mm.
+    pub(in crate::canvas) along_mm: f64,
+    /// Across the bar from the base line, in mm; none where it may not be moved across.
+    pub(in crate::canvas) across_mm: Option<f64>,
+    /// How far along it is drawn for a millimetre from the root; below 0 where the root lies away from the datum.
+    pub(in crate::canvas) way: f64,
 }
 
 /// One line.
@@ -72,10 +88,12 @@ impl Details {
         match &segment.form {
             Form::Hole(_) => {
                 details.add_holes(&place);
+                details.add_middles(&place);
                 details.add_center(balance);
             }
             Form::Flag(_) => {
                 details.add_holes(&place);
+                details.add_middles(&place);
                 details.blank = PerView::each(|view| lane.fan.outline(balance.blank_mm(view), view));
             }
             Form::Tenon(forms::Tenon { grip, .. }) => {
@@ -133,6 +151,19 @@ impl Details {
             }
             self.holes.push(outline.into_iter().map(|point| place.lane.fan.place(point, View::Top)).collect());
         }
+    }
+
+    /// The middles of the holes.
+    fn add_middles(&mut self, place: &Place<'_>) {
+        let (balance, fan) = (place.balance, &place.lane.fan);
+        let way = if balance.reversed { -fan.scale } else { fan.scale };
+        let middle = |((along_mm, across_mm), at): ((f64, Option<f64>), [f64; 2])| Middle {
+            drawn: fan.place(at, View::Top),
+            along_mm,
+            across_mm,
+            way,
+        };
+        self.middles = hole_middles_mm(balance).into_iter().zip(balance.middles_mm()).map(middle).collect();
     }
 
     /// Where the hole of a boss is punched on the bar.

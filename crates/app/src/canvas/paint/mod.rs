@@ -9,6 +9,7 @@ mod cuts;
 mod details;
 mod dimensions;
 pub(in crate::canvas) mod empty;
+mod hole_places;
 mod lengths;
 mod marks;
 mod names;
