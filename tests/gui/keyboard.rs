@@ -84,3 +84,33 @@ fn an_open_list_goes_on_from_what_is_chosen() {
     // Curve, ring, scroll.
     assert_eq!(bend(&desk), Some(BendKind::Scroll));
 }
+
+#[test]
+fn the_list_of_parts_is_one_stop_of_the_tab_key_and_the_arrows_go_through_it() {
+    let mut desk = Desk::with_plan(small_plan());
+    desk.press("Part 2: shank");
+    let stop = |desk: &Desk| {
+        let all = desk.harness.query_all_by(|node| node.is_focused());
+        all.filter_map(|node| node.accesskit_node().label()).find(|label| label.starts_with("Parts of the plan"))
+    };
+    let mut stops = 0;
+    for _ in 0..120 {
+        desk.keys(Modifiers::NONE, Key::Tab);
+        stops += usize::from(stop(&desk).is_some());
+        if stops == 1 {
+            break;
+        }
+    }
+    assert_eq!(stop(&desk).as_deref(), Some("Parts of the plan, Part 2: shank"));
+    desk.keys(Modifiers::NONE, Key::ArrowDown);
+    assert_eq!((desk.editor().selected(), stop(&desk).is_some()), (Some(2), true));
+    desk.keys(Modifiers::NONE, Key::ArrowDown);
+    assert_eq!(desk.editor().selected(), Some(2), "the last line stays");
+    desk.keys(Modifiers::NONE, Key::Home);
+    assert_eq!(stop(&desk).as_deref(), Some("Parts of the plan, Plan: Bean hook"));
+    desk.keys(Modifiers::NONE, Key::End);
+    desk.keys(Modifiers::NONE, Key::ArrowUp);
+    assert_eq!(desk.editor().selected(), Some(1));
+    desk.keys(Modifiers::NONE, Key::Enter);
+    assert!(desk.has_keyboard("Length"));
+}

@@ -3,7 +3,7 @@
 use crate::gui::desk::{Desk, small_plan};
 use egui::accesskit::Role;
 use egui::{Key, Modifiers};
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
 use fh_app::Editor;
 use fh_rack::kept::{rack, shop};
 use fh_rack::said::written::Said;
@@ -226,4 +226,31 @@ fn a_quote_follows_its_figures_at_once_and_is_printed() {
         assert!(std::fs::read(&paper).unwrap().starts_with(b"%PDF"), "{name}");
         desk.press("Close");
     }
+}
+
+#[test]
+fn alt_and_a_digit_show_a_part_of_steel_from_the_plan_and_from_each_other() {
+    let tabs = ["Which bar", "Rack", "Cut list", "Quote", "Job", "Merchant", "Shop"];
+    let keys = [Key::Num1, Key::Num2, Key::Num3, Key::Num4, Key::Num5, Key::Num6, Key::Num7];
+    let is_chosen = |desk: &Desk, tab: &str| {
+        let mut all = desk.harness.query_all_by_role_and_label(Role::Button, tab);
+        all.any(|node| {
+            node.accesskit_node().is_selected() == Some(true)
+                || node.accesskit_node().toggled().is_some_and(|it| it == egui::accesskit::Toggled::True)
+        })
+    };
+    for (key, tab) in keys.into_iter().zip(tabs) {
+        let mut desk = Desk::with_plan(small_plan());
+        desk.keys(Modifiers::ALT, key);
+        assert!(is_chosen(&desk, tab), "{tab} from the plan");
+    }
+    let mut desk = at_steel();
+    for (key, tab) in keys.into_iter().zip(tabs).rev() {
+        desk.keys(Modifiers::ALT, key);
+        assert!(is_chosen(&desk, tab), "{tab}");
+        assert_eq!(tabs.iter().filter(|tab| is_chosen(&desk, tab)).count(), 1);
+    }
+    desk.keys(NONE, Key::Escape);
+    desk.press("Part 2: shank");
+    assert_eq!(desk.editor().selected(), Some(1), "Escape goes back to the plan");
 }

@@ -30,7 +30,7 @@ pub(super) fn height(theme: &Theme) -> f32 {
 /// What a line says.
 pub(super) struct Part {
     /// Its name for screen readers.
-    spoken: String,
+    pub(super) spoken: String,
     name: String,
     below: String,
     value: String,

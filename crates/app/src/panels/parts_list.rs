@@ -4,8 +4,8 @@ use super::part_row::{self, Part};
 use crate::state::{Command, Desk, Focus, Line, Request, lines};
 use crate::theme::space;
 use crate::widgets::command_button::{bar_button, menu_line};
-use crate::widgets::menu_of_part;
-use egui::{Id, Rect, ScrollArea, Ui};
+use crate::widgets::{keys, menu_of_part};
+use egui::{EventFilter, Id, Key, Modifiers, Rect, Role, ScrollArea, Sense, StrokeKind, Ui, WidgetInfo};
 
 /// A line of the list.
 #[derive(Clone, Copy, PartialEq)]
@@ -26,6 +26,12 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     ui.spacing_mut().item_spacing.y = 0.0;
     let selected = rows.iter().position(|row| row.is_selected(desk)).filter(|_| is_newly_selected(ui, desk));
     ScrollArea::vertical().auto_shrink([false, false]).show_rows(ui, height, rows.len(), |ui, range| {
+        if let Some(at) = rows.iter().position(|row| row.is_selected(desk)) {
+            let top = ui.cursor().top() + (at as f32 - range.start as f32) * height;
+            let line = Rect::from_x_y_ranges(ui.max_rect().x_range(), top..=top + height);
+            let row = |by: isize| at.checked_add_signed(by).and_then(|at| rows.get(at)).copied();
+            one_stop(ui, desk, line, (rows.first().copied(), rows.last().copied()), row, out);
+        }
         if let Some(at) = selected {
             let top = ui.cursor().top() + (at as f32 - range.start as f32) * height;
             let line = Rect::from_x_y_ranges(ui.max_rect().x_range(), top..=top + height);
@@ -42,7 +48,90 @@ pub(crate) fn show(ui: &mut Ui, desk: &Desk<'_>, out: &mut Vec<Request>) {
     });
 }
 
+/// What a key asks of the list.
+#[derive(Clone, Copy)]
+enum Asked {
+    By(isize),
+    First,
+    Last,
+    Type,
+    Leave,
+}
+
+fn asked(key: Key, modifiers: Modifiers) -> Option<Asked> {
+    if modifiers.any() {
+        return None;
+    }
+    Some(match key {
+        Key::ArrowUp => Asked::By(-1),
+        Key::ArrowDown => Asked::By(1),
+        Key::Home => Asked::First,
+        Key::End => Asked::Last,
+        Key::Enter => Asked::Type,
+        Key::Escape => Asked::Leave,
+        _ => return None,
+    })
+}
+
+/// The list as one stop of the Tab key, at its selected line: the arrows go through its lines, Enter types the size of a part.
+fn one_stop(
+    ui: &Ui,
+    desk: &Desk<'_>,
+    line: Rect,
+    (first, last): (Option<Row>, Option<Row>),
+    row: impl Fn(isize) -> Option<Row>,
+    out: &mut Vec<Request>,
+) {
+    let response = ui.interact(line, Id::unique("keyboard of the parts"), Sense::FOCUSABLE);
+    let spoken = row(0).and_then(|row| row.spoken(desk)).unwrap_or_default();
+    response.widget_info(|| WidgetInfo::labeled(Role::ListBox, true, format!("Parts of the plan, {spoken}")));
+    if !response.has_focus() {
+        return;
+    }
+    if response.gained_focus() {
+        ui.scroll_to_rect(line, None);
+        out.push(Request::Say("↑↓ choose a line, Enter types its size, Esc leaves.".to_owned()));
+    }
+    let ring = (space::HEAVY, desk.theme.focus);
+    ui.painter().with_clip_rect(ui.clip_rect()).rect_stroke(line, 0.0, ring, StrokeKind::Inside);
+    let filter = EventFilter { vertical_arrows: true, escape: true, ..EventFilter::default() };
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(response.id, filter));
+    for asked in ui.input_mut(|input| keys::take(input, asked)) {
+        match asked {
+            Asked::By(by) => out.extend(row(by).map(Row::chosen)),
+            Asked::First => out.extend(first.map(Row::chosen)),
+            Asked::Last => out.extend(last.map(Row::chosen)),
+            Asked::Type => out.extend(desk.selection.segment().map(Request::TypeSize)),
+            Asked::Leave => {
+                ui.memory_mut(|memory| memory.surrender_focus(response.id));
+                out.push(Request::Say(String::new()));
+            }
+        }
+    }
+}
+
 impl Row {
+    /// What a click on it asks for.
+    fn chosen(self) -> Request {
+        match self {
+            Self::Plan => Request::SelectPlan,
+            Self::Bar(bar) => Request::Select(bar, None),
+            Self::Line(bar, Line::Segment { at, .. }) => Request::Select(bar, Some(at)),
+            Self::Line(bar, Line::Branch { split, branch, .. }) => Request::SelectBranch { bar, split, branch },
+        }
+    }
+
+    /// What screen readers hear of it.
+    fn spoken(self, desk: &Desk<'_>) -> Option<String> {
+        let part = match self {
+            Self::Plan => Some(Part::plan(desk)),
+            Self::Bar(bar) => Part::bar(desk, bar),
+            Self::Line(bar, Line::Segment { at, depth }) => Part::segment(desk, bar, at, depth),
+            Self::Line(bar, Line::Branch { split, branch, depth }) => Part::branch(desk, bar, split, branch, depth),
+        };
+        part.map(|part| part.spoken)
+    }
+
     fn is_selected(self, desk: &Desk<'_>) -> bool {
         match self {
             Self::Plan => desk.selection.focus == Focus::Plan,
