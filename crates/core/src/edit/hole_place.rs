@@ -79,6 +79,9 @@ impl HoleMove {
 
     /// The part after it.
     pub(super) fn moved(&self, before: &Segment) -> Result<Segment, Refusal> {
+        if self.along.as_ref().is_some_and(|along| along.mm() <= 0.0) {
+            return Err(Refusal::CannotBe("its middle would lie before the root of its part".to_owned()));
+        }
         let mut next = before.clone();
         match &mut next.form {
             Form::Flag(Flag { holes, .. }) => {
