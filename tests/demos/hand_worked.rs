@@ -50,21 +50,22 @@ const GATE_HOOK: HandWorked = HandWorked {
 /// In mm. S = 144, 1 - s = 0.97: each volume is divided by 139.68, that of the curl, with 4 % of scale, by 138.24.
 ///
 /// 1. and 2. screw holes, the upper one first: drilled, so the bar holds all of 25 × 28 × 4 = 2800. Bar 20.0458 each.
-/// 3. wall leg: 80.
-/// 4. corner, t = w = 12, r 3, 90°: V = 12 [15² tan 45° - 3² π/4] = 12 (225 - 7.06858) = 2615.177. Bar 18.7226.
-/// 5. arm: 100.
-/// 6. seat shoulder, one side, r 3: 12 × 8 × 3 = 288; one fillet 12 × 9 (1 - π/4) = 12 × 1.931417 = 23.177;
+/// 3. plate shoulder, one side, r 3: 12 × 4 × 3 = 144; one fillet 12 × 9 (1 - π/4) = 23.177; V = 167.177. Bar 1.1969.
+/// 4. wall leg: 80.
+/// 5. corner, t = w = 12, r 3, 90°: V = 12 [15² tan 45° - 3² π/4] = 12 (225 - 7.06858) = 2615.177. Bar 18.7226.
+/// 6. arm: 100.
+/// 7. seat shoulder, one side, r 3: 12 × 8 × 3 = 288; one fillet 12 × 9 (1 - π/4) = 12 × 1.931417 = 23.177;
 ///    V = 311.177. Bar 2.2278.
-/// 7. seat: 12 × 8 × 40 = 3840. Bar 27.4914.
-/// 8. lip shoulder: as 6, read the other way. Bar 2.2278.
-/// 9. curl, 60 long, f = t^0.6 from square 12 to square 5: m₁ = 1/1.6 = 0.625, m₂ = 1/2.2 = 0.454545;
+/// 8. seat: 12 × 8 × 40 = 3840. Bar 27.4914.
+/// 9. lip shoulder: as 7, read the other way. Bar 2.2278.
+/// 10. curl, 60 long, f = t^0.6 from square 12 to square 5: m₁ = 1/1.6 = 0.625, m₂ = 1/2.2 = 0.454545;
 ///    A₀ = 144, M = 12 × 5 = 60, A₁ = 25; V = 60 (0.204545 × 144 + 0.340909 × 60 + 0.454545 × 25)
 ///    = 60 (29.4545 + 20.4545 + 11.3636) = 3676.364. Bar 26.5941.
 const TRELLIS_BRACKET: HandWorked = HandWorked {
     file_name: "trellis-bracket.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[20.046, 40.092, 120.092, 138.814, 238.814, 241.042, 268.533, 270.761, 297.355],
+    marks: &[20.046, 40.092, 41.289, 121.289, 140.011, 240.011, 242.239, 269.730, 271.958, 298.552],
 };
 
 /// In mm. S = 25 π = 78.5398, 1 - s = 0.97.
@@ -136,15 +137,15 @@ const DIBBER: HandWorked = HandWorked {
 ///
 /// 1. foot, 70 long, to an edge 40 wide: the edge's two sides face up and down, where the bar reaches 4 each way:
 ///    M = ½ × 40 × (4 + 4) = 160; A₁ = 0; V = 70 (319.1416/3 + 160/3) = 11179.970. Bar 35.7463.
-/// 2. leg: 130.
+/// 2. leg: 70.
 /// 3. corner, t 8, w 40, r 4, 90°: V = 40 [12² - 4² π/4] = 40 (144 - 12.5664) = 5257.345. Bar 16.8096.
-/// 4. blade: what is left of 600: 600 - 3 - 2 × (35.7463 + 130 + 16.8096) = 231.8882.
+/// 4. blade: what is left of 480: 480 - 3 - 2 × (35.7463 + 70 + 16.8096) = 231.8882.
 /// 5. to 7. the same again from the other end; 8. sheared end: 3.
 const BOOT_SCRAPER: HandWorked = HandWorked {
     file_name: "boot-scraper.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[35.746, 165.746, 182.556, 414.444, 431.254, 561.254, 597.0, 600.0],
+    marks: &[35.746, 105.746, 122.556, 354.444, 371.254, 441.254, 477.0, 480.0],
 };
 
 /// In mm. S = 20² - (4 - π) × 2² = 396.5664, 1 - s = 0.94, on the blade 0.90, on neck and tang 0.92.
@@ -245,8 +246,8 @@ const HERB_BRACKET: HandWorked = HandWorked {
 /// the root of the blade, with 8 %, by 515.2, of the blade, with 10 %, by 504.
 ///
 /// 1. socket: (30 + 3)/2 × 350° = 100.7928 wide; V = 85 × 100.7928 × 3 = 25702.15; with 5 % to trim: 26987.26. Bar 54.7631.
-/// 2. neck, 70 long, eased, 34 × 12 to round 16: M = ½ × 2 (34 + 12) × 8 = 368;
-///    V = 70 (13/35 × 408 + 9/35 × 368 + 13/35 × 201.062) = 22459.61. Bar 42.6664.
+/// 2. neck, 70 long, eased, 18 × 12 to round 16: M = ½ × 2 (18 + 12) × 8 = 240;
+///    V = 70 (13/35 × 216 + 9/35 × 240 + 13/35 × 201.062) = 15163.61. Bar 28.8062.
 /// 3. goose neck: (45 + 8) × 110° = 101.7527; V = 20458.59. Bar 38.8651.
 /// 4. root of the blade, 35 long, eased, round 16 to 44 × 7: M = 51 × 8 = 408;
 ///    V = 35 (13/35 × 201.062 + 9/35 × 408 + 13/35 × 308) = 10289.81. Bar 19.9725.
@@ -256,7 +257,7 @@ const DRAW_HOE: HandWorked = HandWorked {
     file_name: "draw-hoe.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[54.763, 97.430, 136.295, 156.267, 232.458],
+    marks: &[54.763, 83.570, 122.435, 142.407, 218.598],
 };
 
 /// In mm. S = 2 (√2 - 1) 16² = 212.0773, 1 - s = 0.95: each volume is divided by 201.4734.
@@ -348,7 +349,7 @@ const POT_STAND_RING: HandWorked = HandWorked {
 ///
 /// 1. tenon, 8 to 8.5, on the average 8.25: π/4 × 8.25² × (8 + 13) = 1122.579. Bar 8.0368.
 /// 2. shank: 110.
-/// 3. knee: 60° × (40 + 6) = 48.1711; V = 6936.64. Bar 49.6609.
+/// 3. knee: 60° × (40 + 6) = 48.1711, plain.
 /// 4. foot, square 12 to 12 × 4: M = (12 × 4 + 12 × 12)/2 = 96, so its mean area is (144 + 96 + 48)/3 = 96. Its line runs
 ///    from 8 to 30 in 1 1/4 turns: a = 22/(2.5 π) = 2.80113; with F(r) = (r √(r² + a²) + a² ln(r + √(r² + a²)))/2 it is
 ///    (F(30) - F(8))/a = (468.028 - 44.897)/2.80113 = 151.057 long. V = 14501.5. Bar 103.819.
@@ -356,7 +357,7 @@ const POT_STAND_LEG: HandWorked = HandWorked {
     file_name: "pot-stand.plan.json",
     bar: 1,
     unit_mm: MILLIMETER,
-    marks: &[8.037, 118.037, 167.698, 271.517],
+    marks: &[8.037, 118.037, 166.208, 270.027],
 };
 
 /// In mm. S = 40 × 8 = 320, 1 - s = 0.97: each volume is divided by 310.4.
@@ -395,19 +396,21 @@ const ROW_LABEL: HandWorked = HandWorked {
 /// 2. neck: its length gives, 32 × 209.52 / (π/4 × 81) = 105.390. Mark 50.
 /// 3. arm: 100 × 209.52/144 = 145.5. Mark 150.
 /// 4. corner, t = w = 12, r 2, 90°: V = 12 [14² tan 45° - 2² π/4] = 12 (196 - 3.141593) = 2314.301. Bar 11.0457.
-/// 5. wall leg: what is left to 230, 68.9543; 6. wall plate, to 260; 7. rest: 150.
+/// 5. wall leg: what is left to 230, 68.9543.
+/// 6. plate shoulder, one side, r 3: 12 × 8 × 3 = 288; one fillet 12 × 9 (1 - π/4) = 23.177; V = 311.177. Bar 1.4852.
+/// 7. wall plate, to 260; 8. rest: 150.
 const LANTERN_ARM: HandWorked = HandWorked {
     file_name: "lantern-arm.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[18.0, 50.0, 150.0, 161.046, 230.0, 260.0, 410.0],
+    marks: &[18.0, 50.0, 150.0, 161.046, 230.0, 231.485, 260.0, 410.0],
 };
 
 /// In mm. S = 256, 1 - s = 0.97.
 ///
 /// 1. point: 256 × 90/3 = 7680. Bar 30.9278.
 /// 2. shank: 240. The slit starts here, and the thorn is cut free.
-/// 3. slit: 30, and the root hole, π/4 × 5² × 16 = 314.159, of S: 1.2272. Bar 31.2272.
+/// 3. slit: 30, its root rounded with the file: nothing is lost. Bar 30.
 ///    The cut is 5 mm in, so the thorn has 5 × 16 = 80 mm² of the bar, 2400 mm³ of it.
 ///    root, 8 round: L = (10 + 4) π/4 = 10.9956; V = L × 16 π = 552.70. Of the sliver 552.70/0.97/80 = 7.1224.
 ///    spike: the sliver's other 22.8776, 1830.21; with 8 % of scale 1683.79, over π/12 (9 + 24 + 64) = 25.3946: 66.30 long.
@@ -417,7 +420,7 @@ const NET_STAKE: HandWorked = HandWorked {
     file_name: "net-stake.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[30.9278, 270.9278, 302.1550, 293.8054, 300.9278, 300.9278, 352.1550],
+    marks: &[30.9278, 270.9278, 300.9278, 293.8054, 300.9278, 300.9278, 350.9278],
 };
 
 /// Every bar that was worked by hand: all of them.

@@ -105,7 +105,7 @@ fn the_lantern_arm_is_made_in_its_own_way() {
     }
     let leaf = segments[0].via[0].follows.unwrap();
     assert!((mm(leaf.size) - 18.0 * 216.0 / 98.0).abs() < 1e-9 && (mm(leaf.low) - 18.0 * 209.52 / 98.0).abs() < 1e-9);
-    assert!(segments[5].grown.is_some(), "what the plate grows to is told where its length fills a block");
+    assert!(segments[6].grown.is_some(), "what the plate grows to is told where its length fills a block");
     let worked = work_out(&plan, &balance, &Shop::default());
     let accepted: Vec<_> = worked.findings.iter().map(|found| (found.finding.id, found.accepted.is_some())).collect();
     assert_eq!(accepted, [("wrong-order", true), ("wrong-order", true)]);

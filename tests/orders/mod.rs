@@ -26,6 +26,7 @@ mod papers;
 mod pieces;
 mod places;
 mod plate_holes;
+mod read_by_a_smith;
 mod said;
 mod stubs;
 mod sure;

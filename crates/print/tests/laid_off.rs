@@ -92,7 +92,7 @@ fn a_flat_is_marked_on_its_wide_side_on_sheet_and_card() {
     let sheet = sheet(&plan, &balance);
     assert!(row_heights(&sheet).iter().all(|height| (height - 40.0).abs() < 1e-6), "{:?}", row_heights(&sheet));
     assert!(line(&sheet).contains("wide side up"), "{}", line(&sheet));
-    // On the first card it is seen from above too, and is no thinner there than 40 mm are to its 600 mm.
+    // On the first card it is seen from above too, and is no thinner there than 40 mm are to its 480 mm.
     let step = marking(&plan, &balance).remove(0);
     let cards = cards(&plan, &balance);
     let page = cards.pages.iter().find(|page| texts(page).iter().any(|text| text.content() == step.title)).unwrap();
@@ -109,7 +109,7 @@ fn a_flat_is_marked_on_its_wide_side_on_sheet_and_card() {
     });
     let parts: Vec<[f64; 2]> = bars.take(7).collect();
     let long: f64 = parts.iter().map(|part| part[0]).sum();
-    assert!(parts.iter().all(|part| part[1] / long >= 40.0 / 600.0 - 1e-3), "{parts:?}");
+    assert!(parts.iter().all(|part| part[1] / long >= 40.0 / 480.0 - 1e-3), "{parts:?}");
 }
 
 /// How long and how high an outline is on paper.

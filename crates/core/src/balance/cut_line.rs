@@ -82,7 +82,8 @@ pub(super) fn stand(
         None => raw_branch(around.stock, side, around.stock.area() / count),
     };
     let free = split.branches.get(branch).map_or(free, |branch| free_end_of(branch, free));
-    let around = Surroundings { stock, before: stock, at_free_end: free == FreeEnd::Datum, ..around };
+    let around =
+        Surroundings { stock, before: stock, after_a_plate: false, at_free_end: free == FreeEnd::Datum, ..around };
     Stand { around, far_is_free: free == FreeEnd::Far }
 }
 

@@ -95,6 +95,7 @@ impl Stand {
         // Behind a split the bar goes on as it was.
         if let Some(shape) = settled.shape.as_ref().filter(|_| !matches!(segment.form, Form::Split(_))) {
             self.around.before = shape.end(settled.reversed, self.around.stock);
+            self.around.after_a_plate = matches!(segment.form, Form::Flag(_) | Form::Hole(_));
         }
         // What is trimmed away before it does not count.
         self.around.at_free_end &= matches!(segment.form, Form::Trim(_));
@@ -106,7 +107,13 @@ impl<'a> Walk<'a> {
     /// A walk along a bar.
     pub(crate) fn new(plan: &'a Plan, bar: &'a Bar) -> Self {
         let collar = CollarRule::Butted;
-        let none = Surroundings { stock: SectionSize::Point, before: SectionSize::Point, at_free_end: true, collar };
+        let none = Surroundings {
+            stock: SectionSize::Point,
+            before: SectionSize::Point,
+            after_a_plate: false,
+            at_free_end: true,
+            collar,
+        };
         let stock = section_size(&bar.stock, none);
         let stock_area = stock.area().get::<uom::si::area::square_millimeter>();
         Self { plan, bar, stock, stock_area, kept: &[] }
@@ -115,7 +122,7 @@ impl<'a> Walk<'a> {
     /// What the first segment finds.
     pub(crate) fn start(&self) -> Surroundings {
         let collar = self.plan.practice.collar.unwrap_or(CollarRule::Butted);
-        Surroundings { stock: self.stock, before: self.stock, at_free_end: true, collar }
+        Surroundings { stock: self.stock, before: self.stock, after_a_plate: false, at_free_end: true, collar }
     }
 
     /// The segments settled one after the other as they are written, counted through the bar; `give` multiplies a size of one

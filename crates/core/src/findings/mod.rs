@@ -30,6 +30,7 @@ mod scene;
 mod section_sizes;
 mod shoulder_sides;
 mod size_doubtful;
+mod socket_root;
 mod split;
 mod spreading;
 mod swelling;
@@ -57,7 +58,7 @@ pub struct Check {
 }
 
 /// Every check of a bar.
-pub const CHECKS: [Check; 27] = [
+pub const CHECKS: [Check; 28] = [
     bar_length::CHECK,
     blank::CHECK,
     blocks::CHECK,
@@ -67,6 +68,7 @@ pub const CHECKS: [Check; 27] = [
     grown::CHECK,
     dressed::CHECK,
     joined::CHECK,
+    socket_root::CHECK,
     tool_room::CHECK,
     hold::CHECK,
     reach::CHECK,

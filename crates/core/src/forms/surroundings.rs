@@ -13,6 +13,8 @@ pub(crate) struct Surroundings {
     pub(crate) stock: SectionSize,
     /// How the segment before ends.
     pub(crate) before: SectionSize,
+    /// Whether that is a plate: a boss or a flag, spread wider than the bar.
+    pub(crate) after_a_plate: bool,
     /// Whether nothing lies before it but what is trimmed away, and its chain hangs on nothing there.
     pub(crate) at_free_end: bool,
     /// How collars are reckoned where the segment does not say.

@@ -2,6 +2,7 @@
 
 use crate::bar::rough::rough_outline;
 use crate::job::along::{along_mm, followers};
+use crate::job::leaving::stays_off;
 use crate::job::site::{Part, Site, in_mm, in_mm2, in_mm3};
 use crate::job::staged::Staged;
 use crate::job::task::{Task, on_the_way, operations};
@@ -159,7 +160,13 @@ impl Progress {
                 stage.slit = true;
                 stage.pierced |= is_last(is_piercing);
             }
-            operation if operation.is_bending() || operation == O::Twist => stage.bent = true,
+            operation if operation.is_bending() || operation == O::Twist => {
+                stage.bent = true;
+                // What stood off from its forging stands by its own bend now.
+                if let Some((split, _)) = site.split_of(at).filter(|(split, _)| stays_off(site, *split)) {
+                    self.stages[split].aside = false;
+                }
+            }
             _ => {}
         }
         if matches!(task.operation, O::Draw | O::Taper) && self.stages[at].forged {
@@ -213,7 +220,9 @@ impl Progress {
                 _ if stage.off || !self.is_there(site, at) => 0.0,
                 Form::Split(_) if stage.cut => self.cut_length(site, at, &lengths),
                 _ if stage.forged => {
-                    let rough = rough_outline(part, stage.trimmed).map(|outline| in_mm(outline.length()));
+                    let blank = part.balance.shape.as_ref().and_then(Shape::blank).filter(|_| !stage.trimmed);
+                    let spread = blank.as_ref().map(|blank| in_mm(blank.length()));
+                    let rough = spread.or(rough_outline(part, stage.trimmed).map(|outline| in_mm(outline.length())));
                     rough.unwrap_or(forged_mm(part, stage)) * self.untwisted(site, at) + self.unpierced_mm(site, part)
                 }
                 _ if stage.on_the_way().is_some() => via_mm(part, stage).unwrap_or(raw),

@@ -40,11 +40,25 @@ pub(crate) fn waits_for_the_cut(site: &Site<'_>, at: usize) -> bool {
     beside.into_iter().any(waits)
 }
 
+/// What has less than this share of the bar's section ends in a step where the bar beside it is still full: common practice, no
+/// source.
+const STEPPED: f64 = 0.8;
+
+/// Whether a part is so much thinner than the bar at one of its ends that it steps up there while its neighbor is full.
+pub(crate) fn is_stepped_at(part: Part<'_>, at_far_end: bool, raw: SectionSize) -> bool {
+    share_at(part, at_far_end, raw) < STEPPED
+}
+
 /// Whether a part is thin at one of its ends.
 pub(crate) fn is_thin_at(part: Part<'_>, at_far_end: bool, raw: SectionSize) -> bool {
+    share_at(part, at_far_end, raw) < THIN_END
+}
+
+/// What share of the bar's section a part has at one of its ends.
+fn share_at(part: Part<'_>, at_far_end: bool, raw: SectionSize) -> f64 {
     let share = if at_far_end == part.balance.reversed { 0.0 } else { 1.0 };
     let area = part.balance.shape.as_ref().map_or(raw.area(), |shape| shape.area_at(share));
-    area < raw.area() * THIN_END
+    (area / raw.area()).value
 }
 
 /// The part on the thick side of a shoulder that steps down to what is thin beside the rest of the bar: the work, while the rest

@@ -8,6 +8,7 @@ pub(crate) mod forging;
 pub(crate) mod heat_rules;
 pub(crate) mod hung;
 pub(crate) mod kind;
+pub(crate) mod leaving;
 pub(crate) mod legs;
 pub(crate) mod loose;
 pub(crate) mod neck;

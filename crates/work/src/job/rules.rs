@@ -1,7 +1,7 @@
 //! What must come before what on one bar, and why.
 
 use crate::job::along::leader;
-use crate::job::ends::{is_free_end, is_thin_at, tang_shoulder, waits_for_the_cut};
+use crate::job::ends::{is_free_end, is_stepped_at, tang_shoulder, waits_for_the_cut};
 use crate::job::neck::same_plate;
 use crate::job::site::{Site, in_mm};
 use crate::job::task::{Task, is_hot};
@@ -202,7 +202,7 @@ impl Ruling<'_, '_> {
         let raw = self.site.raw_section(at);
         for (side, next) in self.site.beside(at).into_iter().enumerate() {
             let Some(next) = next else { continue };
-            if is_thin_at(part, side == 1, raw) && self.necks(at).is_empty() && self.necks(next).is_empty() {
+            if is_stepped_at(part, side == 1, raw) && self.necks(at).is_empty() && self.necks(next).is_empty() {
                 let drawn = self.those(next, |operation| operation == Operation::Draw);
                 self.each(&drawn, &tapers, Why::TaperLast);
             }

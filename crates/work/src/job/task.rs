@@ -3,6 +3,7 @@
 use crate::job::ends::is_free_end;
 use crate::job::forging::forging;
 use crate::job::hung::{closed_there, segment};
+use crate::job::leaving::stays_off;
 use crate::job::loose::loose_first;
 use crate::job::neck;
 use crate::job::part::{is_drilled, is_filed, is_filed_to_its_neck, is_sawn, met as met_by_scarf};
@@ -263,6 +264,9 @@ fn from_the_bar(site: &Site<'_>, part: Part<'_>) -> Vec<Operation> {
     }
     if neck::grooves(site, part).is_empty() {
         all.retain(|operation| *operation != Operation::Isolate);
+    }
+    if stays_off(site, part.at) {
+        all.retain(|operation| *operation != Operation::Straighten);
     }
     if !part.balance.dressed.is_empty() {
         all.push(Operation::Dress);

@@ -9,7 +9,7 @@ use crate::says::words::length_words;
 use fh_core::describe::{
     angle_words, die_words, dressed_longer_words, dressed_place_words, dressed_side_words, segment_end_words,
 };
-use fh_core::metal::{Die, Dressing};
+use fh_core::metal::{Die, Dressing, SectionSize, Shape};
 use fh_core::plan::{AnvilPlace, Dressed};
 
 /// The dressed lengths of a part, each as it is written and as it is settled.
@@ -41,11 +41,20 @@ pub(crate) fn lay(site: &Site<'_>, part: Part<'_>) -> String {
             ),
         });
     }
+    if lies_on_an_edge(part) {
+        all.insert(0, "Bed its lower edge in a V-block on the face, so that it neither rolls nor bruises.".to_owned());
+    }
     if each(part).any(|(dressed, _)| dressed.die.kind().is_open()) {
         all.push("True the edges that it pushes out, not the groove.".to_owned());
     }
     all.extend(dressed_longer_words(part.balance, unit).map(|words| format!("Mind the length: {words}.")));
     all.join(" ")
+}
+
+/// Whether a part is square on its corner and a fuller comes down on it: it lies on an edge.
+fn lies_on_an_edge(part: Part<'_>) -> bool {
+    let is_diamond = matches!(part.balance.shape, Some(Shape::Prism { section: SectionSize::Diamond { .. }, .. }));
+    is_diamond && each(part).any(|(dressed, _)| dressed.die.kind().is_open())
 }
 
 /// The dies, each with its whole size.
@@ -76,6 +85,12 @@ pub(crate) fn tools(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
         if !all.iter().any(|other| other.words == wanted.words) {
             all.push(wanted);
         }
+    }
+    if lies_on_an_edge(part) {
+        all.push(Wanted {
+            other_way: "Lay it in the groove of a swage, or between two bars held side by side.",
+            ..Wanted::plain(ToolKind::VBlock, "The edge that is below lies in it.")
+        });
     }
     all
 }

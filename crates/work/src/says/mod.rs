@@ -16,6 +16,7 @@ pub(crate) mod landmarks;
 pub(crate) mod lay;
 pub(crate) mod marks;
 pub(crate) mod necks;
+pub(crate) mod notches;
 pub(crate) mod notes;
 pub(crate) mod plate_holes;
 pub(crate) mod said;

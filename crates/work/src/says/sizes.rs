@@ -11,6 +11,7 @@ use crate::job::upsets::upset_length_mm;
 use crate::says::checks::is_scarfed;
 use crate::says::dies;
 use crate::says::necks;
+use crate::says::notches;
 use crate::says::plate_holes;
 use crate::says::size::{Measure, Size};
 use crate::says::sized::{Row, headed, peak, section_rows, sized};
@@ -53,10 +54,12 @@ pub(crate) fn sizes(site: &Site<'_>, task: &Task, progress: &Progress, now_mm: f
         O::Draw | O::Taper | O::Upset | O::Spread | O::Flatten => forged(site, part, progress),
         O::Trim => match &balance.shape {
             Some(Shape::Flag { outline, .. }) => {
-                vec![
+                let mut all = vec![
                     length("length", in_mm(outline.length())).of(Measure::Length),
                     length("width", in_mm(outline.width())).of(Measure::Width),
-                ]
+                ];
+                all.extend(notches::sizes(site, part));
+                all
             }
             _ => Vec::new(),
         },

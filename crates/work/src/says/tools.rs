@@ -8,7 +8,8 @@ use crate::job::site::{Part, Site, extents, in_mm};
 use crate::job::task::{Task, is_hot, operations};
 use crate::job::upsets::upset_length_mm;
 use crate::says::bend_tools::bend;
-use crate::says::lay::drawn::taper_section;
+use crate::says::lay::drawn::{is_stub, taper_section};
+use crate::says::notches;
 use crate::says::plate_holes;
 use crate::says::shop::ToolKind;
 use crate::says::usual::{self, Fit};
@@ -56,10 +57,14 @@ pub(crate) fn wanted(site: &Site<'_>, task: &Task) -> Vec<Wanted> {
         O::Trim if is_filed(part) => {
             let is_flag = matches!(part.segment.form, Form::Flag(_));
             let outline = "Too little is left outside the outline to cut: file it.";
-            vec![Wanted::plain(K::File, if is_flag { outline } else { "The end is hollowed to lie on its neck." })]
+            let file =
+                Wanted::plain(K::File, if is_flag { outline } else { "The end is hollowed to lie on its neck." });
+            let notched = notches::tools(site, part).into_iter().filter(|tool| tool.kind != K::File);
+            std::iter::once(file).chain(notched).collect()
         }
         O::Trim if matches!(part.segment.form, Form::Flag(_)) => {
-            vec![Wanted::plain(K::HotChisel, "The outline is cut while it is hot, on the soft step.")]
+            let chisel = Wanted::plain(K::HotChisel, "The outline is cut while it is hot, on the soft step.");
+            std::iter::once(chisel).chain(notches::tools(site, part)).collect()
         }
         O::Trim if is_sawn(site, part) => {
             vec![Wanted::plain(K::Saw, "Too little for a hot cut to bite: saw it off cold.")]
@@ -258,6 +263,9 @@ fn drawn(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Vec<Wanted> {
     let mut all = vec![Wanted::plain(K::Hammer, reason)];
     if operation == Operation::Upset {
         return all;
+    }
+    if is_stub(site, part) {
+        all.push(Wanted::plain(K::File, "It squares an end that was drawn too short to stay flat."));
     }
     if is_between_one_sided(site, part) {
         let long = in_mm(part.balance.stock_length);

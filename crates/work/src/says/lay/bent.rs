@@ -3,6 +3,7 @@
 use crate::bar::progress::Progress;
 use crate::job::hung::closed_at;
 use crate::job::kind::over_the_edge_mm;
+use crate::job::leaving::stays_off;
 use crate::job::legs::{Held, WayToBend};
 use crate::job::part::{is_filed_to_its_neck, is_on_edge, meets_its_neck};
 use crate::job::site::{Part, Site, in_mm};
@@ -44,6 +45,14 @@ fn is_set_back(site: &Site<'_>, ring: Part<'_>, side: f64) -> bool {
     beside.into_iter().any(|bent| matches!(bent, Bent::Curve { side: other, .. } if (other - side).cos() < 0.0))
 }
 
+/// The inside radius of a curve, in mm.
+fn inside_mm(bent: Option<Bent>) -> Option<f64> {
+    match bent {
+        Some(Bent::Curve { inside_radius, .. }) => Some(in_mm(inside_radius)),
+        _ => None,
+    }
+}
+
 /// How a bend is laid and struck, in words.
 pub(crate) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend]) -> Option<String> {
     let bent = part.balance.bent;
@@ -55,6 +64,14 @@ pub(crate) fn words(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToB
     }
     let name = site.name(part.at);
     let mut all = vec![match (bent, ways.first()) {
+        _ if site.split_of(part.at).is_some_and(|(split, _)| stays_off(site, split)) => {
+            let crook = inside_mm(bent).map_or_else(String::new, |mm| {
+                format!(" over a bar of {} laid in its crook", length_words(site.plan, 2.0 * mm))
+            });
+            format!(
+                "“{name}” stands off as it was forged, further than it is to stay: clamp the bar beside the root of the slit in the vice, and bring it back{crook}, until it lies on the template."
+            )
+        }
         _ if site.split_of(part.at).is_some() => {
             format!(
                 "Clamp the root of the slit in the vice, and bend “{name}” with the fork; open the slit there with a wedge first, where its pin finds no room."

@@ -186,7 +186,7 @@ fn drawn_along(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Option<S
 }
 
 /// Whether a part at the end of the bar is shorter than the bar is thick.
-fn is_stub(site: &Site<'_>, part: Part<'_>) -> bool {
+pub(crate) fn is_stub(site: &Site<'_>, part: Part<'_>) -> bool {
     let thick = extents(&site.raw_section(part.at)).into_iter().fold(0.0, f64::max);
     site.split_of(part.at).is_none() && site.beside(part.at).contains(&None) && in_mm(part.balance.stock_length) < thick
 }

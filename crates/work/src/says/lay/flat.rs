@@ -4,6 +4,7 @@ use crate::job::beside::is_flat_on_a_block;
 use crate::job::neck::{plate_zones, size_at, thicker_beside};
 use crate::job::part::{is_drawn_in, is_filed};
 use crate::job::site::{Part, Site};
+use crate::says::notches;
 use crate::says::words::{joined, length_words};
 use fh_core::describe::{Face, lower_first};
 use fh_core::metal::{Outline, Shape};
@@ -22,8 +23,9 @@ pub(crate) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
                 "Keep its {side} on the face{down}, and strike the other side only: it stays flush with the bar there."
             )
         }
-        None => "Turn it over every few blows, to keep it in the middle of the bar.".to_owned(),
+        None => "Turn it over every few blows, to keep it in the middle of the bar's thickness.".to_owned(),
     };
+    let aside = to_one_side(site, part);
     let lain = match thicker_beside(site, part) {
         [true, true] => Some("Lay it on the bottom block, the thicker bar on both sides clear of it."),
         [false, false] => None,
@@ -40,8 +42,26 @@ pub(crate) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
     let zones: Vec<_> = plate_zones(site, part.at).into_iter().map(|at| format!("“{}”", site.name(at))).collect();
     let together =
         (zones.len() > 1).then(|| format!("{} are one plate: forge it as one, with no neck in it.", joined(&zones)));
-    let words = lain.map(str::to_owned).into_iter().chain(together).chain(first).chain([turned]);
+    let words = lain.map(str::to_owned).into_iter().chain(together).chain(first).chain(aside).chain([turned]);
     words.collect::<Vec<_>>().join(" ")
+}
+
+/// How a plate is spread that lies more to one side of the bar than to the other; none of one in its middle.
+fn to_one_side(site: &Site<'_>, part: Part<'_>) -> Option<String> {
+    /// What is no more than this share of the width off the middle is in the middle: common practice, no source.
+    const OFF: f64 = 0.05;
+    let Some(Shape::Flag { outline, blank, .. }) = &part.balance.shape else { return None };
+    let outline = blank.as_ref().map_or(outline, |blank| &blank.outline);
+    let [near, far] = outline.across_mm().map(f64::abs);
+    if (far - near).abs() <= OFF * (far + near) {
+        return None;
+    }
+    let (wide, narrow) = if far > near { (Face::Far, Face::Near) } else { (Face::Near, Face::Far) };
+    let [wide, narrow] = [wide.name(), narrow.name()];
+    let [less, more] = [near.min(far), near.max(far)].map(|mm| length_words(site.plan, mm));
+    Some(format!(
+        "Spread it to its {wide}: {more} there from the bar's middle line, and {less} on its {narrow}. Set the peen on the half of the {wide}, and strike the edge of the {narrow} back straight every few blows."
+    ))
 }
 
 /// Whether a part is a plate by itself, and no zone of a larger one.
@@ -162,6 +182,9 @@ pub(crate) fn trimmed(site: &Site<'_>, part: Part<'_>) -> String {
         Some(Shape::Flag { outline, .. }) if matches!(outline.bare(), Outline::Leaf { .. }) => root_width(site, part),
         _ => None,
     };
+    let notched = notches::lay(site, part).map_or_else(String::new, |words| format!("{words} "));
+    let how = format!("{how} {notched}");
+    let how = how.trim_end();
     match root {
         Some(wide) => format!("{how} Not at the root, where the line runs to a point: leave that {wide} wide."),
         None => match wide_root(site, part) {

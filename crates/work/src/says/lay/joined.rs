@@ -10,17 +10,48 @@ use crate::says::words::{length_words, side_up};
 use fh_core::describe::upper_first;
 use fh_core::material::Material;
 use fh_core::metal::Bent;
-use fh_core::plan::{Form, Joint, JointKind, Member, Operation, Segment, SizeName};
+use fh_core::plan::{Form, Joint, JointKind, JointSide, Member, Operation, Segment, SizeName};
 
 /// How a lap is welded, `lap` being what of it is heated; of a metal that cannot be, what to do in its place.
-pub(crate) fn weld(metal: &Material, lap: &str) -> String {
+pub(crate) fn weld(metal: &Material, lap: &str, blows: Blows) -> String {
     match &metal.weld {
         Some(weld) => format!(
-            "Brush the lap and {}; heat {lap} slowly in a clean fire to {} ({:.0} to {:.0} °C). Light, quick blows from the middle of the lap outward; then flux, a second welding heat, and dress it to size.",
-            weld.flux, weld.looks, weld.from_celsius, weld.to_celsius
+            "Brush the lap and {}; heat {lap} slowly in a clean fire to {} ({:.0} to {:.0} °C), turning it, its thin lips away from the blast: they burn first. {}; then flux, a second welding heat, and dress it to size.",
+            weld.flux,
+            weld.looks,
+            weld.from_celsius,
+            weld.to_celsius,
+            blows.words()
         ),
         None => no_weld(metal),
     }
+}
+
+/// On what a lap is struck: common practice, no source.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Blows {
+    /// On the face.
+    OnTheFace,
+    /// In a ring, round the horn.
+    RoundTheHorn,
+}
+
+impl Blows {
+    fn words(self) -> &'static str {
+        match self {
+            Self::OnTheFace => "Light, quick blows from the middle of the lap outward",
+            Self::RoundTheHorn => {
+                "Hang the ring on the horn, the lap on top, and strike light, quick blows straight in towards the horn, from the middle of the lap outward, turning the ring as you go; its edges last, on the face"
+            }
+        }
+    }
+}
+
+/// On what the lap of a joint is struck: ends of one bar that meet close a ring.
+pub(crate) fn blows_at(joint: &Joint) -> Blows {
+    let of = |member: &Member| (member.bar.clone(), member.copy.unwrap_or(1));
+    let is_one_bar = joint.members().all(|member| of(member) == of(&joint.fixed));
+    if is_one_bar { Blows::RoundTheHorn } else { Blows::OnTheFace }
 }
 
 /// What of the lap of a scarf is heated: all of it, and as much more on both sides as the bar is thick.
@@ -146,9 +177,12 @@ pub(crate) fn at_joint(sites: &[Site<'_>], task: &Task) -> Option<String> {
     };
     Some(match joint.kind {
         JointKind::Weld if can_weld(site) && joint.members().any(|member| has_hole(site, member)) => {
-            format!("{} A hole beside it is drifted true again.", weld(site.plan.material(), &lap_at_joint(sites, joint)))
+            format!(
+                "{} A hole beside it is drifted true again.",
+                weld(site.plan.material(), &lap_at_joint(sites, joint), blows_at(joint))
+            )
         }
-        JointKind::Weld => weld(site.plan.material(), &lap_at_joint(sites, joint)),
+        JointKind::Weld => weld(site.plan.material(), &lap_at_joint(sites, joint), blows_at(joint)),
         JointKind::Tenon => {
             let held = if goes_upright(sites, joint) { UPRIGHT } else { LEVEL };
             format!(
@@ -159,13 +193,38 @@ pub(crate) fn at_joint(sites: &[Site<'_>], task: &Task) -> Option<String> {
         JointKind::Rivet => format!(
             "Fit it dry first: the parts have to lie close, and the rivet to go through by hand. {rivet}Its head on a bolster; swell its end with the hammer first, then round it with the rivet set."
         ),
-        JointKind::Collar => "Fit it dry first: clamp the bars together, and try the collar on them. Heat the collar alone to a bright red, carry it in tongs, and slip it over; close one leg, then the other, and tap it tight all round. It shrinks as it cools.".to_owned(),
+        JointKind::Collar => format!(
+            "{}Fit it dry first: clamp the bars together, and try the collar on them. Heat the collar alone to a bright red, carry it in tongs, and slip it over; close one leg, then the other, and tap it tight all round. It shrinks as it cools.",
+            bound(site, joint)
+        ),
         JointKind::Hook => {
             let ring = closed_there(site.plan, joint)?;
-            let on = if hangs_in_a_ring(site.plan, joint) { "on the mandrel" } else { "round what it hangs on, with light blows" };
+            let on = if hangs_in_a_ring(site.plan, joint) {
+                "on the mandrel"
+            } else {
+                "round what it hangs on, with light blows"
+            };
             format!("Put the open “{}” on, heat it to a dull red, and close it there {on}.", ring.segment)
         }
     })
+}
+
+/// Which sides of the bars lie on each other that a collar binds, with a space after it.
+fn bound(site: &Site<'_>, joint: &Joint) -> String {
+    let side = |member: &Member| match &member.side {
+        Some(JointSide::Around(angle)) => Some(side_up(angle.radians().to_degrees().rem_euclid(360.0))),
+        Some(_) => None,
+        None => Some(side_up(0.0)),
+    };
+    let is_bar = |member: &&Member| !segment(site.plan, member).is_some_and(|it| matches!(it.form, Form::Collar(_)));
+    let lies = |member: &Member| Some(format!("the {} of “{}”", side(member)?, member.segment));
+    let bars: Vec<String> = joint.moved.iter().filter(is_bar).filter_map(lies).collect();
+    match side(&joint.fixed) {
+        Some(own) if !bars.is_empty() => {
+            format!("Lay {} on the {own} of “{}”. ", crate::says::words::joined(&bars), joint.fixed.segment)
+        }
+        _ => String::new(),
+    }
 }
 
 /// That the hole of a tenon is countersunk, as deep as the root of its step is round; empty where that is nothing.

@@ -165,7 +165,9 @@ fn of_part(site: &Site<'_>, task: &Task, part: Part<'_>, ways: &[WayToBend], pro
         }
         (O::Upset, _) => return Some(upset::words(site, part)),
         (O::Scarf, _) => return Some(joined::scarf(site, part)),
-        (O::Weld, _) => return Some(joined::weld(site.plan.material(), &joined::lap_words(site, part))),
+        (O::Weld, _) => {
+            return Some(joined::weld(site.plan.material(), &joined::lap_words(site, part), joined::Blows::OnTheFace));
+        }
         (O::Spread | O::Flatten, _) => return Some(flat::spread(site, part)),
         (O::Split, _) => return Some(split(site, part)),
         (O::BendAside, _) => {
