@@ -51,7 +51,7 @@ const GATE_HOOK: HandWorked = HandWorked {
 ///
 /// 1. and 2. screw holes, the upper one first: drilled, so the bar holds all of 25 × 28 × 4 = 2800. Bar 20.0458 each.
 /// 3. plate shoulder, one side, r 3: 12 × 4 × 3 = 144; one fillet 12 × 9 (1 - π/4) = 23.177; V = 167.177. Bar 1.1969.
-/// 4. wall leg: 80.
+/// 4. wall leg: 79.
 /// 5. corner, t = w = 12, r 3, 90°: V = 12 [15² tan 45° - 3² π/4] = 12 (225 - 7.06858) = 2615.177. Bar 18.7226.
 /// 6. arm: 100.
 /// 7. seat shoulder, one side, r 3: 12 × 8 × 3 = 288; one fillet 12 × 9 (1 - π/4) = 12 × 1.931417 = 23.177;
@@ -65,7 +65,7 @@ const TRELLIS_BRACKET: HandWorked = HandWorked {
     file_name: "trellis-bracket.plan.json",
     bar: 0,
     unit_mm: MILLIMETER,
-    marks: &[20.046, 40.092, 41.289, 121.289, 140.011, 240.011, 242.239, 269.730, 271.958, 298.552],
+    marks: &[20.046, 40.092, 41.289, 120.289, 139.011, 239.011, 241.239, 268.730, 270.958, 297.552],
 };
 
 /// In mm. S = 25 π = 78.5398, 1 - s = 0.97.

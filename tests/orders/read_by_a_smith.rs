@@ -110,7 +110,7 @@ fn which_side_of_a_leg_takes_the_peg_and_what_lies_under_a_diamond_is_said() {
 #[test]
 fn the_scraper_stands_on_edge_and_the_trowel_is_dished_before_it_is_normalised() {
     let scraper = demo("boot-scraper.plan.json");
-    let rolled = scraper.hangs.as_ref().and_then(|hangs| hangs.rolled.as_ref()).unwrap();
+    let rolled = scraper.hangs.rolled.as_ref().unwrap();
     assert!((rolled.radians().to_degrees() - 90.0).abs() < 1e-9);
     let trowel = worked(&demo("trowel.plan.json"));
     let at = |title: &str| trowel.steps.iter().position(|step| step.title == title).unwrap();

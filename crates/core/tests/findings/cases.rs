@@ -104,15 +104,7 @@ pub(super) const CASES: &[(&str, &str, &str, &str)] = &[
           { "form": { "flag": {
           "outline": { "rectangle": { "length": "50 mm", "width": "30 mm" } }, "thickness": "3 mm", "joined": true } } }"#,
     ),
-    (
-        "socket-root",
-        "",
-        r#""stock": { "flat": { "width": "35 mm", "thickness": "16 mm" } }, "#,
-        r#"{ "form": { "flag": { "outline": { "rectangle": { "length": "85 mm" } }, "thickness": "3 mm" } },
-            "bend": { "socket": { "mandrel": "30 mm", "sweep": "350 deg", "axis": "along" } } },
-          { "form": { "taper": { "length": "70 mm", "from": { "flat": { "width": "34 mm", "thickness": "12 mm" } },
-            "to": { "round": "16 mm" } } } }"#,
-    ),
+    ("socket-root", "", super::socket::BAR, super::socket::WIDE),
     (
         "nothing-grows",
         "",

@@ -9,6 +9,7 @@ use std::collections::BTreeSet;
 
 mod cases;
 mod places;
+mod socket;
 
 use cases::CASES;
 

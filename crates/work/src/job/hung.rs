@@ -45,3 +45,9 @@ pub(crate) fn closed_at(site: &Site<'_>, part: Part<'_>) -> Option<String> {
     let (number, joint) = joints.find(|(_, joint)| closed_there(site.plan, joint).is_some_and(own))?;
     Some(joint.title(number))
 }
+
+/// Whether a joint welds ends of one bar on each other, which makes a ring of it.
+pub(crate) fn closes_a_ring(joint: &Joint) -> bool {
+    let of = |member: &Member| (member.bar.clone(), member.copy.unwrap_or(1));
+    joint.kind == JointKind::Weld && joint.members().all(|member| of(member) == of(&joint.fixed))
+}

@@ -17,7 +17,7 @@ use crate::says::lay::upset::swelling_side;
 use crate::says::words::length_words;
 use fh_core::forms;
 use fh_core::metal::{SectionSize, Shape, View};
-use fh_core::plan::{AnvilPlace, Form, Joint, Operation};
+use fh_core::plan::{AnvilPlace, Form, Operation};
 
 /// Where a task is done; `ways` are the ways of a bend without a leg in the way, `hold` is what the tongs grip.
 pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend], hold: Option<&Hold>) -> AnvilPlace {
@@ -50,17 +50,11 @@ pub(crate) fn place(site: &Site<'_>, task: &Task, ways: &[WayToBend], hold: Opti
         O::Roll if part.is_some_and(is_rolled_across) => P::FarEdge,
         O::Roll => P::SwageBlock,
         O::Dress => part.map_or(P::Face, dies::place),
-        O::Weld if joint_of(site, task).is_some_and(|joint| blows_at(joint) == Blows::RoundTheHorn) => P::Horn,
         O::Twist | O::Open => P::Vice,
         O::Normalise => P::Bench,
         operation if operation.is_hot() => P::Face,
         _ => P::Bench,
     }
-}
-
-/// The joint that a task is done at.
-fn joint_of<'a>(site: &Site<'a>, task: &Task) -> Option<&'a Joint> {
-    site.plan.joints.get(task.joint?)
 }
 
 /// Whether a shoulder is held by its thinner side: what stays thick then hangs over the far edge.

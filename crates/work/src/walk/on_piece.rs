@@ -4,6 +4,7 @@ use super::{Walk, minutes_of};
 use crate::bar::lengths::Lengths;
 use crate::bar::spots;
 use crate::fire::heating::Load;
+use crate::job::hung::closes_a_ring;
 use crate::job::order::Ordered;
 use crate::job::task::{is_hot, least_heats};
 use crate::says::held_at_joint::held_at_joint;
@@ -38,9 +39,10 @@ impl Walk<'_, '_> {
         self.tools.push((self.seen.len(), tongs.into_iter().collect()));
         self.seen.push(Seen { heated: Some(heated), ..Seen::default() });
         let caution = task.zip(site).and_then(|(task, site)| careful::caution(site, task, &[], None));
-        let kind = task.and_then(|task| self.setup.plan.joints.get(task.joint?)).map(|joint| joint.kind);
-        let place = match kind {
+        let joint = task.and_then(|task| self.setup.plan.joints.get(task.joint?));
+        let place = match joint.map(|joint| joint.kind) {
             Some(JointKind::Tenon) => AnvilPlace::Vice,
+            _ if hot && joint.is_some_and(closes_a_ring) => AnvilPlace::Horn,
             _ if hot => AnvilPlace::Face,
             _ => AnvilPlace::Bench,
         };

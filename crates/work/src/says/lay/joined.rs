@@ -1,6 +1,6 @@
 //! How ends are scarfed and welded, and how parts are put together.
 
-use crate::job::hung::{closed_there, hangs_in_a_ring, segment};
+use crate::job::hung::{closed_there, closes_a_ring, hangs_in_a_ring, segment};
 use crate::job::part::met;
 use crate::job::scarf::{FULL, bar_mm2, is_drawn_along, metal_mm3};
 use crate::job::site::{Part, Site, in_mm, in_mm2};
@@ -47,11 +47,9 @@ impl Blows {
     }
 }
 
-/// On what the lap of a joint is struck: ends of one bar that meet close a ring.
-pub(crate) fn blows_at(joint: &Joint) -> Blows {
-    let of = |member: &Member| (member.bar.clone(), member.copy.unwrap_or(1));
-    let is_one_bar = joint.members().all(|member| of(member) == of(&joint.fixed));
-    if is_one_bar { Blows::RoundTheHorn } else { Blows::OnTheFace }
+/// On what the lap of a joint is struck.
+fn blows_at(joint: &Joint) -> Blows {
+    if closes_a_ring(joint) { Blows::RoundTheHorn } else { Blows::OnTheFace }
 }
 
 /// What of the lap of a scarf is heated: all of it, and as much more on both sides as the bar is thick.
