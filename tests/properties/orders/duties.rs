@@ -178,7 +178,7 @@ impl Asked<'_> {
             }
             Form::Taper(_) => self.taper(shape, duty),
             Form::Shoulder(_) => duty.must.push(O::SetDown),
-            Form::Flag(forms::Flag { trim, .. }) => {
+            Form::Flag(forms::Flag { trim, holes, .. }) => {
                 // Spreading lengthens: what has to become shorter is upset first.
                 self.gathered(shape, duty);
                 duty.must.push(O::Spread);
@@ -187,6 +187,11 @@ impl Asked<'_> {
                     duty.must.push(O::Trim);
                 }
                 duty.may.extend(trim.is_some().then_some(O::Trim));
+                // A slit is opened by its drift.
+                for hole in holes {
+                    duty.must.push(if hole.made == Made::Drilled { O::Drill } else { O::Punch });
+                    duty.must.extend((hole.made == Made::Drifted).then_some(O::Drift));
+                }
             }
             // What is left standing is set down on both sides, and nothing is done to it itself.
             Form::Peak(_) if self.own().standing.is_some() => duty.must.push(O::SetDown),

@@ -97,7 +97,11 @@ pub(crate) fn tools(site: &Site<'_>, part: Part<'_>, operation: Operation) -> Ve
         }
         _ => sized(K::Punch, in_mm(alike.hole.slug_width()), "", "As wide as the slug that it drives out."),
     };
-    worked(part, operation).iter().map(of).collect()
+    let mut all: Vec<Wanted> = worked(part, operation).iter().map(of).collect();
+    if operation != Operation::Drift && !all.is_empty() {
+        all.push(Wanted::plain(K::CenterPunch, "It marks the middles through the template."));
+    }
+    all
 }
 
 /// How their middles are found on the plate.
