@@ -199,7 +199,7 @@ fn two_plates_alike_are_forged_as_one() {
     let lower = titled(&worked.steps, "Drill “lower screw hole”");
     assert_eq!(
         lower.measure,
-        ["the middle of the hole in “lower screw hole”: 12.5 mm from the end of “lower screw hole”"]
+        ["the middle of the hole in “lower screw hole”: 12.5 mm from the shoulder “plate shoulder”"]
     );
     let rack = self::worked(&demo("dibber-rack.plan.json"));
     let plate = titled(&rack.steps, "Spread “rest”, “bow” and “back”");

@@ -58,7 +58,7 @@ fn notches_are_told_with_their_sizes_their_places_and_how_they_are_made() {
     assert!((size(trim, "width of the 2 notches") - 12.0).abs() < 1e-9);
     assert!((size(trim, "depth of the 2 notches") - 22.0).abs() < 1e-9);
     assert!(
-        lay(trim).contains("14.0 mm to both sides of the base line; drill each 12.0 mm at its bottom"),
+        lay(trim).contains("14.0 mm to both sides of the base line; clamp it and drill each 12.0 mm at its bottom"),
         "{}",
         lay(trim)
     );

@@ -128,9 +128,15 @@ impl Count<'_> {
             _ if !self.is_there(at) => taken,
             _ if is_cut_off(form) => taken * f64::from(u8::from(!is_off)),
             _ if !self.is_through(at, |operation| is_shaping(form, operation)) || self.is_on_the_way(at) => taken,
-            Form::Flag(_) if self.is_through(at, |operation| operation == Operation::Trim) => finished,
+            Form::Flag(_) => {
+                // What is drilled or punched out of a plate falls apart from what is cut off round it.
+                let holes = own.shape.as_ref().map_or(0.0, |shape| mm3(shape.lost_to_holes()));
+                let is_cut = self.is_through(at, |operation| operation == Operation::Trim);
+                let round = if is_cut { 0.0 } else { trimmed - holes };
+                finished + round + if self.is_through(at, is_piercing) { 0.0 } else { holes }
+            }
             Form::Hole(_) if self.is_through(at, is_piercing) => finished,
-            Form::Flag(_) | Form::Hole(_) => finished + trimmed,
+            Form::Hole(_) => finished + trimmed,
             _ => finished,
         }
     }

@@ -1,5 +1,6 @@
 //! What a part is bent, rolled or twisted with. Common practice, no source, unless one is named.
 
+use crate::job::leaving::stays_off;
 use crate::job::site::{Part, Site, extents, in_mm};
 use crate::says::shop::ToolKind;
 use crate::says::usual::{self, Fit};
@@ -30,6 +31,9 @@ fn round_tool(site: &Site<'_>, diameter: f64) -> Wanted {
 pub(crate) fn bend(site: &Site<'_>, part: Part<'_>) -> Vec<Wanted> {
     use ToolKind as K;
     let [width, thickness] = extents(&site.raw_section(part.at));
+    if site.split_of(part.at).is_some_and(|(split, _)| stays_off(site, split)) {
+        return vec![Wanted::plain(K::Hammer, "Light blows bring it back to its template.")];
+    }
     if site.split_of(part.at).is_some() {
         return vec![of_a_branch(site, part)];
     }

@@ -52,7 +52,9 @@ fn name(alike: &Alike) -> String {
 pub(crate) fn sizes(site: &Site<'_>, part: Part<'_>) -> Vec<Size> {
     let of = |alike: &Alike| {
         let name = name(alike);
-        let size = |what: &str, mm: f64| Size::inside(site.plan, &format!("{what} of {name}"), mm).of(Measure::Other);
+        let size = |what: &str, mm: f64| {
+            Size::inside(site.plan, &format!("{what} of {name}"), mm).of(Measure::Other).when(false)
+        };
         [size("width", alike.notch.width_mm), size("depth", alike.notch.depth_mm)]
     };
     narrow(part).iter().flat_map(of).collect()
@@ -87,7 +89,7 @@ pub(crate) fn lay(site: &Site<'_>, part: Part<'_>) -> Option<String> {
         let places = places(site, alike);
         let bottom = if notch.is_round {
             format!(
-                "drill {each} {} at its bottom, the middle {} in from its mouth, saw down both sides to that",
+                "clamp it and drill {each} {} at its bottom, the middle {} in from its mouth, saw down both sides to that",
                 words(notch.width_mm),
                 words(notch.depth_mm - notch.width_mm / 2.0)
             )

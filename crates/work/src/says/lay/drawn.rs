@@ -7,6 +7,7 @@ use crate::job::beside::{is_between_one_sided, is_between_thicker, is_thicker_th
 use crate::job::neck::grooves;
 use crate::job::site::{Part, Site, extents, in_mm, in_mm2, least};
 use crate::job::task::operations;
+use crate::says::lay::flat::flush_side;
 use crate::says::necks::{OpenGroove, open_grooves};
 use fh_core::metal::{FreeEnd, SectionSize, Shape};
 use fh_core::plan::{Chain, Form, Operation};
@@ -47,6 +48,12 @@ pub(crate) fn words(site: &Site<'_>, part: Part<'_>, progress: &Progress) -> Str
             all.push("Square its four sides and its end, a quarter turn every few blows.".to_owned())
         }
         _ => all.push(NO_TWIST.to_owned()),
+    }
+    if let (Some(_), Some(side)) = (part.balance.grown, flush_side(site, part)) {
+        let side = side.name();
+        all.push(format!(
+            "True it last with its {side} on the face, struck on the other side only: it lies flush with the bar there."
+        ));
     }
     if let Form::Tenon(_) = part.segment.form {
         all.push(

@@ -15,7 +15,10 @@ pub(crate) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
     if is_drawn_in(site, part) {
         return "Strike its two edges, and level the faces every few blows.".to_owned();
     }
-    let turned = match flush_side(site, part) {
+    // Zones of one plate are struck from the same side.
+    let zones = plate_zones(site, part.at);
+    let flush = zones.iter().find_map(|at| flush_side(site, site.part(*at)?));
+    let turned = match flush {
         Some(side) => {
             let down = if side == Face::Bottom { "" } else { ", turned over" };
             let side = side.name();
@@ -39,7 +42,7 @@ pub(crate) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
     let first = first.map(|words| {
         if is_alone(site, part) { words } else { format!("“{}”: {}", site.name(part.at), lower_first(&words)) }
     });
-    let zones: Vec<_> = plate_zones(site, part.at).into_iter().map(|at| format!("“{}”", site.name(at))).collect();
+    let zones: Vec<_> = zones.into_iter().map(|at| format!("“{}”", site.name(at))).collect();
     let together =
         (zones.len() > 1).then(|| format!("{} are one plate: forge it as one, with no neck in it.", joined(&zones)));
     let words = lain.map(str::to_owned).into_iter().chain(together).chain(first).chain(aside).chain([turned]);
@@ -71,7 +74,7 @@ fn is_alone(site: &Site<'_>, part: Part<'_>) -> bool {
 
 /// The side, top or bottom, on which a flattened part lies level with what is beside it, or beyond a step beside it; none where
 /// it lies in the middle.
-fn flush_side(site: &Site<'_>, part: Part<'_>) -> Option<Face> {
+pub(crate) fn flush_side(site: &Site<'_>, part: Part<'_>) -> Option<Face> {
     /// What is no more than so much off level is level, in mm.
     const LEVEL: f64 = 0.2;
     let faces = |at: usize| {
