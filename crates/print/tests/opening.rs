@@ -145,7 +145,7 @@ fn what_is_read_before_the_first_heat_stands_in_its_order() {
 fn a_tool_is_listed_once_with_its_steps_and_what_does_in_its_place() {
     let plan = demo("gate-hook");
     let said = opening(&steps(&plan)).replace('⁄', "/");
-    for words in ["cross-peen hammer: 4", "spring fuller, 1/4 in: 5, 7", "No cross-peen hammer? Spread over the horn"] {
+    for words in ["cross-peen hammer: 6", "spring fuller, 1/4 in: 3, 7", "No cross-peen hammer? Spread over the horn"] {
         assert_eq!(said.matches(words).count(), 1, "{words} in {said}");
     }
     // A mandrel that may be the horn says so in its name.
