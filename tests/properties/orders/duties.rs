@@ -362,13 +362,27 @@ impl Asked<'_> {
         }
     }
 
+    /// Whether a branch that leaves the bar is longer than its slit and bent: in line it would lie on the bar.
+    fn stays_off(&self, slit: f64) -> bool {
+        let own = self.at;
+        let is_of = |at: &usize, branch: usize| self.flat[*at].chain == Chain::Branch { split: own, branch };
+        self.form().branches().iter().enumerate().filter(|(_, branch)| branch.free.is_some()).any(|(branch, _)| {
+            let parts =
+                || (0..self.flat.len()).filter(move |at| is_of(at, branch)).map(|at| &self.balance.segments[at]);
+            parts().map(|part| mm(part.forged_length)).sum::<f64>() > slit && parts().any(|part| part.bent.is_some())
+        })
+    }
+
     fn split(&self, root: Option<&RootSpec>, shape: &Shape, duty: &mut Duty) {
         let Shape::Split(size) = shape else { return };
         duty.must.push(O::Split);
         duty.must.extend(matches!(root, Some(RootSpec::Hole(_))).then_some(O::Punch));
         duty.must.extend(size.opening.is_some().then_some(O::Open));
         // A slit that is closed at both ends is wedged open, and its rods are laid together again.
-        let apart = vec![O::BendAside, O::Straighten];
+        let mut apart = vec![O::BendAside, O::Straighten];
+        if self.stays_off(mm(size.slit)) {
+            apart.pop();
+        }
         let below = self.at + 1..self.at + self.flat[self.at].segment.count();
         let duties: Vec<Duty> = below.map(|at| Asked { at, ..*self }.duty()).collect();
         let is_shaping =
