@@ -59,8 +59,8 @@ const GATE_HOOK: HandWorked = HandWorked {
 /// 8. seat: 12 × 8 × 40 = 3840. Bar 27.4914.
 /// 9. lip shoulder: as 7, read the other way. Bar 2.2278.
 /// 10. curl, 60 long, f = t^0.6 from square 12 to square 5: m₁ = 1/1.6 = 0.625, m₂ = 1/2.2 = 0.454545;
-///    A₀ = 144, M = 12 × 5 = 60, A₁ = 25; V = 60 (0.204545 × 144 + 0.340909 × 60 + 0.454545 × 25)
-///    = 60 (29.4545 + 20.4545 + 11.3636) = 3676.364. Bar 26.5941.
+///     A₀ = 144, M = 12 × 5 = 60, A₁ = 25; V = 60 (0.204545 × 144 + 0.340909 × 60 + 0.454545 × 25)
+///     = 60 (29.4545 + 20.4545 + 11.3636) = 3676.364. Bar 26.5941.
 const TRELLIS_BRACKET: HandWorked = HandWorked {
     file_name: "trellis-bracket.plan.json",
     bar: 0,
