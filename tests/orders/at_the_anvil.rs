@@ -144,11 +144,39 @@ fn a_note_stands_where_its_part_is_worked_first_and_is_never_lost() {
     each(|name, plan, worked| {
         for flat in plan.bars.iter().flat_map(|bar| bar.flat()) {
             let Some(note) = flat.segment.notes.as_deref().filter(|note| !note.trim().is_empty()) else { continue };
-            let times =
-                worked.steps.iter().flat_map(|step| &step.part_notes).filter(|told| told.contains(note)).count();
-            assert!(times >= 1, "{name}: {note}");
+            for sentence in note.split_inclusive(". ").map(str::trim) {
+                let told = worked.steps.iter().flat_map(|step| &step.part_notes);
+                assert!(told.filter(|told| told.contains(sentence)).count() >= 1, "{name}: {sentence}");
+            }
         }
     });
+}
+
+#[test]
+fn a_note_on_a_bend_is_told_at_the_bend_and_what_comes_first_before_it() {
+    let mut hook = json!({ "name": "hook", "form": { "drawn": { "length": "120 mm", "section": { "square": "8 mm" } } },
+        "bend": { "curve": { "angle": "90 deg" } } });
+    hook["notes"] = json!(
+        "Curl it loosely. Keep its corners sharp. Leave it fat before it is bent. Paint it twice. Look at it last."
+    );
+    let worked = worked(&plan_on(json!({ "square": "12 mm" }), &[body("200 mm"), hook]));
+    let told: Vec<(O, &str)> = worked
+        .steps
+        .iter()
+        .flat_map(|step| step.part_notes.iter().map(|note| (step.tasks[0].operation, note.as_str())))
+        .collect();
+    let bend = told.iter().find(|(operation, _)| *operation == O::Bend).expect("at the bend").1;
+    assert!(bend.contains("Curl it loosely.") && bend.contains("Look at it last."), "{told:?}");
+    assert!(told[0].1.contains("Keep its corners sharp. Leave it fat before it is bent."), "{told:?}");
+    assert_eq!(told.last().unwrap(), &(O::Wax, "“hook”: Paint it twice."), "{told:?}");
+    let at = |file: &str, words: &str| {
+        let worked = super::worked(&super::demo(file));
+        let step = worked.steps.into_iter().find(|step| step.part_notes.iter().any(|note| note.contains(words)));
+        step.unwrap_or_else(|| panic!("{file}: {words}")).tasks[0].operation
+    };
+    assert_eq!(at("gate-hook.plan.json", "Set back as tight as the eye is bent"), O::Bend);
+    assert_eq!(at("row-marker.plan.json", "Curl it to about 240°"), O::Bend);
+    assert_eq!(at("gate-hook.plan.json", "Draw the stem before the leaf"), O::Isolate);
 }
 
 /// Hot steel is longer by 1.3 %.

@@ -50,7 +50,7 @@ fn of_the_notes_on_a_plan_those_stand_at_their_step_that_the_hand_needs() {
         worked.steps.into_iter().flat_map(|step| step.part_notes).collect::<Vec<_>>().join(" | ")
     };
     let hoe = told("draw-hoe.plan.json");
-    assert!(hoe.contains("swells on the way, to 111 %") && !hoe.contains("No hold is planned"), "{hoe}");
+    assert!(hoe.contains("comes 11 % fuller on the way") && !hoe.contains("No hold is planned"), "{hoe}");
     assert!(told("lantern-arm.plan.json").contains("“wall plate” grows to about"));
     assert!(!told("weeding-fork.plan.json").contains("marks are rounded to"));
 }

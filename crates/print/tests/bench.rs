@@ -6,7 +6,7 @@ use crate::reading::{texts, words};
 use crate::sound::assert_sound;
 use fh_core::balance::{Balance, balance};
 use fh_core::cautions::cautions;
-use fh_core::plan::{Plan, PlanUnit};
+use fh_core::plan::{Operation, Plan, PlanUnit};
 use fh_print::drawing::{Drawing, Item};
 use fh_print::paper::{Orientation, Paper};
 use fh_print::pen::{Gray, Pen};
@@ -126,8 +126,7 @@ fn every_step_is_on_it_with_its_part_its_sizes_and_its_heat() {
 fn it_says_where_the_tool_goes_and_joints_alike_once_and_the_cut_once() {
     let demo = |start: &str| demos().into_iter().find(|(name, _)| name.starts_with(start)).unwrap().1;
     let hook = words(&bench(&demo("gate-hook"), Paper::A4));
-    for told in ["Fuller on the “stem” side of the mark", "“set-back” goes thin: tool on that side of the line"]
-    {
+    for told in ["Fuller on the “stem” side of the mark", "“set-back” goes thin: tool on that side."] {
         assert!(joined(&hook).contains(&joined(told)), "{told} in {hook}");
     }
     assert!(
@@ -147,6 +146,65 @@ fn it_says_where_the_tool_goes_and_joints_alike_once_and_the_cut_once() {
     let lifter = words(&bench(&demo("cloche-lifter"), Paper::A4));
     assert!(joined(&lifter).contains(&joined("a quarter too far, then back while you push the ends together.")));
     assert!(!joined(&lifter).contains(&joined("at the jaws of the vice")), "that is on its card");
+}
+
+/// What costs the piece where it is forgotten: another heat than most, a heat that serves more steps, what is cooled before it is
+/// held, the length of a bar before it is scarfed, and the point of a leaf's blank.
+#[test]
+fn what_only_a_card_said_and_spoils_the_piece_is_on_it() {
+    let mut seen = [0; 4];
+    for (name, plan) in demos() {
+        let all = said(&bench(&plan, Paper::A4));
+        let steps = worked(&plan, &balance(&plan)).steps;
+        let ranges: Vec<Option<String>> = steps.iter().map(|step| step.heat_range(&plan)).collect();
+        let count = |range: &Option<String>| ranges.iter().filter(|other| *other == range).count();
+        let usual = ranges.iter().filter(|range| range.is_some()).map(count).max().unwrap_or(0);
+        let has = |words: &str| all.contains(&joined(words));
+        for (step, range) in steps.iter().zip(&ranges) {
+            let Some(words) = range.as_ref().filter(|_| count(range) < usual) else { continue };
+            // What it looks like, where the fire is as hot as for most steps.
+            let down = words.split(", down to ").nth(1).unwrap();
+            let looks = down.split(", ").next().unwrap();
+            assert!(
+                has(&format!("own to {down}.")) || has(&format!("Down to {looks}.")),
+                "{name}, {}: {words} in {all}",
+                step.title
+            );
+            seen[0] += 1;
+        }
+        for step in steps.iter().filter(|step| step.hold.is_some_and(|hold| hold.cool_first)) {
+            let hold = step.hold.unwrap();
+            let (by, cooled) = (if hold.by_hand { " by hand" } else { "" }, hold.cool_words(&plan));
+            assert!(!cooled.is_empty() && has(&format!("”{by}{cooled}.")), "{name}, {}", step.title);
+            seen[1] += 1;
+        }
+        for step in steps.iter().filter(|step| step.tasks.iter().any(|task| task.operation == Operation::Scarf)) {
+            assert!(step.check.as_ref().is_none_or(|check| has(check)), "{name}, {}", step.title);
+            seen[2] += 1;
+        }
+        for pair in steps.windows(2).enumerate() {
+            let (number, [one, next]) = pair else { continue };
+            let begins = one.is_hot()
+                && steps[..number].iter().all(|before| before.heat + before.needs.saturating_sub(1) < one.heat);
+            let is_next = next.is_hot() && next.heat == one.heat && next.bar == one.bar && !next.parts().is_empty();
+            if begins && one.needs == 1 && is_next {
+                let after = steps[number + 1..].iter().take_while(|step| !step.is_hot() || step.heat == one.heat);
+                let last = after.filter(|step| step.is_hot() && !step.parts().is_empty()).count();
+                let told = if last == 1 {
+                    format!("Heat for {} too.", number + 2)
+                } else {
+                    format!("Heat for {}", number + 2)
+                };
+                assert!(has(&told), "{name}, {}: {told} in {all}", one.title);
+                seen[3] += 1;
+            }
+        }
+    }
+    assert!(seen.iter().all(|seen| *seen > 1), "{seen:?}");
+    let (_, hook) = demos().into_iter().find(|(name, _)| name.starts_with("gate-hook")).unwrap();
+    assert!(
+        said(&bench(&hook, Paper::A4)).contains(&joined("Draw its end to a short point first, and narrow its root"))
+    );
 }
 
 #[test]

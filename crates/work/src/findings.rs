@@ -345,11 +345,13 @@ impl Scene<'_, '_> {
     fn unknown_spreads(&self, site: &Site<'_>, number: usize) -> Vec<OrderFinding> {
         let told = |task: &Task| {
             let doubts = passes::of_task(site, task).map(|passes| passes.doubts).unwrap_or_default();
-            let message = format!("S{}: {}", &self.named(number)[1..], doubts.join(" "));
+            let doubts = doubts.join(" ");
+            let message = format!("S{}: {doubts}", &self.named(number)[1..]);
             let reason = "How far a bar spreads under the hammer was measured on stout bars and usual bites; beyond that, the number of passes is a guess.";
             let remedy = "Measure after the first pass, and correct the edge between passes.".to_owned();
             let words = (message, reason, remedy);
-            (!doubts.is_empty()).then(|| self.of_step(site, number, ("spread-unknown", Severity::Note), words))
+            let found = || self.of_step(site, number, ("spread-unknown", Severity::Note), words);
+            (!doubts.is_empty()).then(|| OrderFinding { at_its_step: Some(doubts.clone()), ..found() })
         };
         self.steps[number].tasks.iter().filter_map(told).collect()
     }
@@ -471,7 +473,7 @@ impl Scene<'_, '_> {
     fn found(&self, finding: Finding, steps: Vec<usize>, why: Option<Why>) -> OrderFinding {
         let known = |step: &usize| self.ordered.get(*step)?.step.accepts(finding.id).map(str::to_owned);
         let accepted = steps.iter().find_map(known);
-        OrderFinding { finding, steps, why, broken: Vec::new(), accepted }
+        OrderFinding { finding, at_its_step: None, steps, why, broken: Vec::new(), accepted }
     }
 }
 

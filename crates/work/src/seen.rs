@@ -10,6 +10,8 @@ use fh_core::findings::Finding;
 pub struct OrderFinding {
     /// What was found.
     pub finding: Finding,
+    /// The same as it is told at its step, without the step's number and name; none where it is told in the same words.
+    pub at_its_step: Option<String>,
     /// The steps it speaks of, counted from 0, in their order.
     pub steps: Vec<usize>,
     /// The rule that is broken, where it is one; of several that which holds most firmly.

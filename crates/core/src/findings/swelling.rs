@@ -27,9 +27,9 @@ fn run(scene: &Scene<'_>, found: &mut Vec<Finding>) {
             // (1-f)² A₀ + 2 f (1-f) M + f² A₁ is fullest at f = (M - A₀) / (2 M - A₀ - A₁).
             let fullest = (mixed * mixed - first * second) / (mixed * 2.0 - first - second);
             let message = format!(
-                "“{}” swells on the way, to {:.0} % of its larger end's section.",
+                "“{}” comes {:.0} % fuller on the way than at its thick end.",
                 scene.name(seen.at),
-                (fullest / larger).value * 100.0
+                (fullest / larger).value * 100.0 - 100.0
             );
             let remedy = "Let it swell, forge it hollow and trust the mark less, or go by way of a round.";
             found.push(RULE.at(scene.place(Some(seen.at)), message, remedy.to_owned()));

@@ -26,11 +26,10 @@ pub(crate) fn anvil_notes(sites: &[Site<'_>], worked: &Worked, of_plan: &[Findin
         step.and_then(|step| all.get_mut(step)).into_iter().for_each(|notes| notes.push(finding.message.clone()));
     }
     for found in worked.open_findings().filter(|found| is_wanted(&found.finding)) {
-        // The step that it is told at needs no number and no name.
-        let message = found.finding.message.split_once("): ").map_or(found.finding.message.as_str(), |(_, rest)| rest);
+        let message = found.at_its_step.as_ref().unwrap_or(&found.finding.message);
         let notes = found.steps.first().and_then(|step| all.get_mut(*step));
         notes.into_iter().filter(|notes| !notes.iter().any(|note| note == message)).for_each(|notes| {
-            notes.push(message.to_owned());
+            notes.push(message.clone());
         });
     }
     all

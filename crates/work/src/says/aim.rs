@@ -9,7 +9,7 @@ use crate::job::site::{Part, Site, in_mm};
 use crate::job::task::{Task, operations};
 use crate::says::lay::bent::opening_way;
 use crate::says::lay::joined::{beveled, can_weld, made_ready};
-use crate::says::lay::{cut_free, rocks};
+use crate::says::lay::{cut_free, flat, rocks};
 use crate::says::words::joined;
 use fh_core::metal::Shape;
 use fh_core::plan::{Form, Operation, SizeName};
@@ -33,6 +33,7 @@ pub(crate) fn aim(site: &Site<'_>, task: &Task, progress: &Progress) -> Option<S
         Operation::BendAside => Some(SMOOTHED.to_owned()),
         Operation::Scarf if can_weld(site) => Some(scarfed(site, part)),
         Operation::Open => opening_way(part),
+        Operation::Spread => flat::begun(site, part),
         _ => None,
     }
 }
@@ -76,7 +77,7 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Option<String> {
         (_, Form::Tenon(_)) => Some(part.at),
         _ => None,
     };
-    Some(format!("“{}” goes thin: tool on that side of the line.", site.name(thin?)))
+    Some(format!("“{}” goes thin: tool on that side.", site.name(thin?)))
 }
 
 /// Which face of a scarf is beveled, and which of the end that it meets.

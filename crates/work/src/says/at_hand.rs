@@ -7,6 +7,19 @@ use crate::step::WorkedStep;
 use fh_core::describe::segment_name;
 use fh_core::plan::{AnvilPlace, Form, Plan};
 
+impl Hold {
+    /// How what is held is cooled first, after its name: `, cooled and tested`; empty where it is cold.
+    pub fn cool_words(&self, plan: &Plan) -> &'static str {
+        match (self.cool_first, self.by_hand, plan.material().quench.may) {
+            (false, _, _) => "",
+            (true, false, true) => ", cooled",
+            (true, false, false) => ", cooled in air, never in water",
+            (true, true, true) => ", cooled and tested",
+            (true, true, false) => ", cooled in air, never in water, and tested",
+        }
+    }
+}
+
 impl WorkedStep {
     /// What holds the bar, in words: that nothing stays cold where that is so; none where it is done cold or in the vice.
     pub fn held_words(&self, plan: &Plan) -> Option<String> {
@@ -25,15 +38,7 @@ impl WorkedStep {
         };
         let side = if hold.from_the_side { " from the side" } else { "" };
         let poor = if hold.is_poor { "; with care, nothing better stays cold" } else { "" };
-        let cool = match hold.cool_first {
-            true => match (hold.by_hand, plan.material().quench.may) {
-                (false, true) => ", cooled",
-                (false, false) => ", cooled in air, never in water",
-                (true, true) => ", cooled and tested",
-                (true, false) => ", cooled in air, never in water, and tested",
-            },
-            false => "",
-        };
+        let cool = hold.cool_words(plan);
         let name = format!("“{}”", segment_name(bar, hold.part));
         // Where all of the bar is meant, another part is cold in each heat.
         let is_whole = self.bar.is_some() && self.parts().is_empty();
@@ -48,6 +53,11 @@ impl WorkedStep {
     /// What has to be hot, in words with their head: `hot: 40 mm`; none where it is done cold or the whole bar is meant.
     pub fn hot_words(&self, plan: &Plan) -> Option<String> {
         self.hot_length(plan).map(|(head, length)| format!("{head}: {length}"))
+    }
+
+    /// How long the last of several heats is with what the steps need that follow in it; none where none follows.
+    pub fn with_next_length(&self, plan: &Plan) -> Option<String> {
+        self.with_next_mm.filter(|_| self.needs > 1).map(|mm| hot_length(plan, mm))
     }
 
     /// The head and the length of what has to be hot, `hot` and `40 mm`; none where it is done cold or the whole bar is meant.

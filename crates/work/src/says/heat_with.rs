@@ -1,12 +1,13 @@
 //! What has to be heated along with a step, because others follow in the same heat, and what is heated once more after the last.
 
 use crate::job::site::Site;
-use crate::says::words::{hot_length, joined};
+use crate::says::words::joined;
 use crate::step::WorkedStep;
-use fh_core::describe::lower_first;
+use fh_core::describe::{lower_first, upper_first};
 use fh_core::plan::{Operation, Plan};
 
-/// For each step that begins a heat, what else has to come hot out of the fire; none where nothing follows elsewhere.
+/// For each step that begins a heat, which steps follow in it, and what else has to come hot out of the fire for them; none where none
+/// follows.
 pub(crate) fn heat_with(sites: &[Site<'_>], steps: &[WorkedStep]) -> Vec<Option<String>> {
     let mut heats = 0;
     let of = |(number, step): (usize, &WorkedStep)| {
@@ -56,15 +57,13 @@ fn words(sites: &[Site<'_>], steps: &[WorkedStep], number: usize, heat: usize) -
         .enumerate()
         .skip(number + 1)
         .take_while(|(_, step)| !step.is_hot() || step.heat == heat)
-        .filter(|(_, step)| step.is_hot() && step.bar == own.bar)
+        // The bar is trued in what is left of a heat.
+        .filter(|(_, step)| step.is_hot() && step.bar == own.bar && !step.parts().is_empty())
         .collect();
     let mut names: Vec<String> = Vec::new();
     let mut numbers: Vec<String> = Vec::new();
     for (at, step) in follow {
         let elsewhere: Vec<usize> = step.parts().into_iter().filter(|part| !own.parts().contains(part)).collect();
-        if elsewhere.is_empty() {
-            continue;
-        }
         numbers.push((at + 1).to_string());
         for name in elsewhere.into_iter().map(|part| format!("“{}”", site.name(part))) {
             if !names.contains(&name) {
@@ -72,10 +71,19 @@ fn words(sites: &[Site<'_>], steps: &[WorkedStep], number: usize, heat: usize) -
             }
         }
     }
-    let (steps, follow) = if numbers.len() > 1 { ("steps", "follow") } else { ("step", "follows") };
-    let when = if own.needs > 1 { "In the last of these heats heat" } else { "Heat" };
-    let long = own.with_next_mm.map_or_else(String::new, |mm| format!(", {} altogether", hot_length(site.plan, mm)));
-    (!names.is_empty()).then(|| {
-        format!("{when} {} too{long}: {steps} {} {follow} in the same heat.", joined(&names), joined(&numbers))
+    let follow = match numbers.len() {
+        0 => return None,
+        1 => format!("step {} follows", numbers[0]),
+        _ => format!("steps {} follow", joined(&numbers)),
+    };
+    // Where one heat does, what is hot is told with all that follows in it.
+    Some(match (own.needs > 1, names.is_empty()) {
+        (false, true) => format!("{} in this heat.", upper_first(&follow)),
+        (false, false) => format!("Heat {} too: {follow} in this heat.", joined(&names)),
+        (true, true) => format!("{} in the last of these heats.", upper_first(&follow)),
+        (true, false) => {
+            let long = own.with_next_length(site.plan).map_or_else(String::new, |long| format!(", {long} altogether"));
+            format!("In the last of these heats heat {} too{long}: {follow} in it.", joined(&names))
+        }
     })
 }

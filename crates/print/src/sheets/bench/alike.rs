@@ -21,9 +21,13 @@ pub(super) fn are_alike(one: &WorkedStep, other: &WorkedStep) -> bool {
 }
 
 /// Some steps that are alike, in the words of one: which they are, and how many.
-pub(super) fn alike_words(plan: &Plan, (alike, steps): (&[usize], &[WorkedStep]), below: Below) -> Option<StepWords> {
+pub(super) fn alike_words(
+    plan: &Plan,
+    (alike, steps): (&[usize], &[WorkedStep]),
+    told: (Below, Option<&str>),
+) -> Option<StepWords> {
     let (first, last) = (*alike.first()?, *alike.last()?);
-    let words = step_words(plan, (first, steps), below)?;
+    let words = step_words(plan, (first, steps), told)?;
     if first == last {
         return Some(words);
     }

@@ -22,6 +22,7 @@ use crate::sheets::paragraph::paragraph;
 use crate::sheets::steps::Job;
 use crate::sheets::steps::cell::{fitted, in_white};
 use crate::sheets::steps::piece_picture::Named;
+use crate::sheets::steps::usual_heat::usual_heat;
 use crate::sheets::type_sizes::{BELOW_STEP, CAPTION, FACT, STEP};
 use fh_core::balance::{Balance, BarBalance};
 use fh_core::plan::{Bar, Hangs, Plan, PlanUnit};
@@ -215,11 +216,12 @@ fn boxes(plan: &Plan, bar: Option<usize>) -> usize {
 
 fn step_rows(job: &Job<'_>, numbers: impl Iterator<Item = usize>, back: Back, width: f64) -> Vec<Block> {
     let steps = &job.worked.steps;
+    let usual = usual_heat(job.plan, steps);
     let numbers: Vec<usize> = numbers.collect();
     let alike = numbers.chunk_by(|one, next| are_alike(&steps[*one], &steps[*next]));
     let row = |alike: &[usize]| {
         let first = *alike.first()?;
-        let words = alike_words(job.plan, (alike, steps), back.below)?;
+        let words = alike_words(job.plan, (alike, steps), (back.below, usual.as_deref()))?;
         let boxes = if alike.len() > 1 { 1 } else { boxes(job.plan, steps[first].bar) };
         Some(rows::row(&words, ([back.size, width], boxes), begins_a_heat(job, first), back.is_close()))
     };

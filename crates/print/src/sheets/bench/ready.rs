@@ -17,7 +17,7 @@ pub(super) fn ready(job: &Job<'_>, width: f64) -> Block {
     });
     let tools = named(worked.tools.iter().map(|tool| tool_words(&tool.words, unit)));
     let lists = [
-        ("Fire:", usual_heat(job.plan, worked).unwrap_or_default()),
+        ("Fire:", usual_heat(job.plan, &worked.steps).unwrap_or_default()),
         ("Have ready:", tools),
         ("Gauges:", notches),
         ("Caliper:", calipered),

@@ -1,6 +1,7 @@
 //! A step in one line, as one smith says it to another: what is done, to which part, to what size, where and with what.
 
 use crate::sheets::steps::in_short::in_short;
+use crate::sheets::steps::usual_heat::other_heat;
 use crate::sheets::steps::words::{CardWords, card_words};
 use fh_core::describe::{segment_name, upper_first};
 use fh_core::plan::{Form, Operation, Plan, PlanUnit};
@@ -41,17 +42,26 @@ pub(super) struct StepWords {
 }
 
 /// The words of step `number` of some steps, counted from 0.
-pub(super) fn step_words(plan: &Plan, (number, steps): (usize, &[WorkedStep]), below: Below) -> Option<StepWords> {
+pub(super) fn step_words(
+    plan: &Plan,
+    (number, steps): (usize, &[WorkedStep]),
+    (below, usual): (Below, Option<&str>),
+) -> Option<StepWords> {
     let step = steps.get(number)?;
     let (card, unit) = (card_words(plan, number, step), plan.units.length);
-    let hold = hold_words(plan, step, &steps[..number]);
+    let before = &steps[..number];
+    // In a heat that goes on it is told already.
+    let told = goes_on(step, before).is_some_and(|last| last.heat_celsius == step.heat_celsius);
+    let other_heat = other_heat(plan, step, usual).filter(|_| !told).map(|heat| upper_first(&heat) + ".");
+    let hold = hold_words(plan, step, before);
+    let with_next = with_next(plan, (number, steps)).map(|words| bare_in_a_sentence(&words, unit));
     Some(StepWords {
         heat: heat(step.warmth()),
         hot: step.hot_length(plan).map(|(_, length)| length).unwrap_or_default(),
         title: card.title.to_owned(),
         sizes: sizes(plan, step, below > Below::Place),
         place: place(&card, unit),
-        below: hold.into_iter().chain([besides(unit, step, below)]).collect::<Vec<_>>().join(" ").trim().to_owned(),
+        below: sentences([other_heat, with_next, hold, Some(besides(unit, step, below))].into_iter().flatten()),
         is_careful: card.caution.is_some(),
         number: card.number,
     })
@@ -65,15 +75,52 @@ fn heat(warmth: Warmth) -> String {
     }
 }
 
-/// What is held, where that is another end or another way than in the last hot step on the bar: `Tongs on “shank”.`
+/// The last hot step, where a step goes on in its heat.
+fn goes_on<'s>(step: &WorkedStep, before: &'s [WorkedStep]) -> Option<&'s WorkedStep> {
+    let last = before.iter().rev().find(|other| other.is_hot())?;
+    (step.is_hot() && last.heat + last.needs > step.heat).then_some(last)
+}
+
+/// Sentences one after the other.
+fn sentences(all: impl Iterator<Item = String>) -> String {
+    all.map(|words| words.trim().to_owned()).filter(|words| !words.is_empty()).collect::<Vec<_>>().join(" ")
+}
+
+/// That a heat serves steps that follow, at the step that begins it: `Heat for 3 too.`
+fn with_next(plan: &Plan, (number, steps): (usize, &[WorkedStep])) -> Option<String> {
+    let step = steps.get(number).filter(|step| step.is_hot())?;
+    let last = step.heat + step.needs - 1;
+    let is_begun = goes_on(step, &steps[..number]).is_some() && step.needs == 1;
+    let after = steps.iter().enumerate().skip(number + 1);
+    let shared = after.take_while(|(_, next)| !next.is_hot() || next.heat == last).filter(|(_, next)| next.is_hot());
+    // The bar is trued in what is left of a heat.
+    let shared = shared.filter(|(_, next)| next.bar == step.bar && !next.parts().is_empty());
+    let numbers: Vec<String> = shared.map(|(at, _)| (at + 1).to_string()).collect();
+    let (end, most) = numbers.split_last().filter(|_| !is_begun)?;
+    let numbers = if most.is_empty() { end.clone() } else { format!("{} and {end}", most.join(", ")) };
+    Some(match step.with_next_length(plan) {
+        Some(long) => format!("Last heat {long}, for {numbers} too."),
+        None if step.needs > 1 => format!("Last heat for {numbers} too."),
+        None => format!("Heat for {numbers} too."),
+    })
+}
+
+/// What is held, where that is another end or another way than in the last hot step on the bar, or is to be cooled first: `Tongs on
+/// “shank”, cooled.`
 fn hold_words(plan: &Plan, step: &WorkedStep, before: &[WorkedStep]) -> Option<String> {
     let hold = step.hold?;
     let last = before.iter().rev().filter(|other| other.bar == step.bar).find_map(|other| other.hold);
-    if last.is_some_and(|last| (last.part, last.by_hand) == (hold.part, hold.by_hand)) {
+    let is_cold = !hold.cool_first || goes_on(step, before).is_some_and(|last| last.bar == step.bar);
+    if is_cold && last.is_some_and(|last| (last.part, last.by_hand) == (hold.part, hold.by_hand)) {
         return None;
     }
     let name = segment_name(plan.bars.get(step.bar.or(step.held_bar)?)?, hold.part);
-    Some(if hold.by_hand { format!("Hold “{name}” by hand.") } else { format!("Tongs on “{name}”.") })
+    let cooled = hold.cool_words(plan);
+    Some(if hold.by_hand {
+        format!("Hold “{name}” by hand{cooled}.")
+    } else {
+        format!("Tongs on “{name}”{cooled}.")
+    })
 }
 
 /// The sizes to reach, with the word that leads to them: `to 12 square, 120 long`.
@@ -236,10 +283,11 @@ fn besides(unit: PlanUnit, step: &WorkedStep, below: Below) -> String {
     let is_joint = step.tasks.iter().any(|task| task.joint.is_some());
     let members = step.becomes.iter().filter(|_| is_joint).map(|words| upper_first(words) + ".");
     let notes = step.aim.iter().chain(&step.leave).chain(&step.step.note).chain(&step.part_notes).cloned();
-    let ways = step.heat_with.iter().chain(&step.lay).chain(&step.check);
-    let ways = ways.filter(|_| below >= Below::Ways).cloned();
-    let told = measure.into_iter().chain(members).chain(notes).chain(ways);
-    told.map(|words| words.trim().to_owned()).filter(|words| !words.is_empty()).collect::<Vec<_>>().join(" ")
+    // A scarfed bar has no end to measure from: its length is taken before.
+    let is_scarfed = step.tasks.iter().any(|task| task.operation == Operation::Scarf);
+    let ways = step.lay.iter().filter(|_| below >= Below::Ways).cloned();
+    let check = step.check.iter().filter(|_| below >= Below::Ways || is_scarfed).cloned();
+    sentences(measure.into_iter().chain(members).chain(notes).chain(ways).chain(check))
 }
 
 /// From where a place is measured, without the unit that stands over all sizes.

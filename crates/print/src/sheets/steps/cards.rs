@@ -20,7 +20,7 @@ impl Job<'_> {
         ready::put_ready(flow, self.plan, self.worked);
         opening::put_heat_notes(flow, self.plan, self.worked);
         let states = self.states(flow.width() - 2.0 * card::PAD_MM - strip::NAMES_MM);
-        let mut before = SaidBefore::new(usual_heat(self.plan, self.worked));
+        let mut before = SaidBefore::new(usual_heat(self.plan, &self.worked.steps));
         let mut last = None;
         for (number, step) in self.worked.steps.iter().enumerate() {
             let words = before.shorten(card_words(self.plan, number, step), number + 1, step.bar);

@@ -110,7 +110,7 @@ pub(super) fn put_heat_notes(flow: &mut Flow, plan: &Plan, worked: &Worked) {
     let is_hot = worked.steps.iter().any(fh_work::WorkedStep::is_hot);
     let who = is_hot
         .then(|| format!("Heats are for {}: {}", worked.smith.name(), worked.smith.figures(plan.work.heats.hammer)));
-    let usual = usual_heat(plan, worked).map(|heat| format!("Work at {heat}, where a card has nothing else."));
+    let usual = usual_heat(plan, &worked.steps).map(|heat| format!("Work at {heat}, where a card has nothing else."));
     let notes = usual
         .into_iter()
         .chain(who)

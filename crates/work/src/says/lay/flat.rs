@@ -34,12 +34,7 @@ pub(crate) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
         [false, false] => None,
         _ => Some("Lay it on the face, the thicker bar beside it off the edge."),
     };
-    let first = match &part.balance.shape {
-        Some(Shape::Flag { blank: Some(blank), .. }) => first(site, part, blank.outline.bare()),
-        Some(Shape::Flag { outline, .. }) => first(site, part, outline.bare()),
-        _ => None,
-    };
-    let first = first.map(|words| {
+    let first = begun_whole(site, part).map(|words| {
         if is_alone(site, part) { words } else { format!("“{}”: {}", site.name(part.at), lower_first(&words)) }
     });
     let zones: Vec<_> = zones.into_iter().map(|at| format!("“{}”", site.name(at))).collect();
@@ -65,6 +60,24 @@ fn to_one_side(site: &Site<'_>, part: Part<'_>) -> Option<String> {
     Some(format!(
         "Spread it to its {wide}: {more} there from the bar's middle line, and {less} on its {narrow}. Set the peen on the half of the {wide}, and strike the edge of the {narrow} back straight every few blows."
     ))
+}
+
+/// What is done to a block before it is spread, or where it is spread first; none where it matters nothing.
+fn begun_whole(site: &Site<'_>, part: Part<'_>) -> Option<String> {
+    match &part.balance.shape {
+        Some(Shape::Flag { blank: Some(blank), .. }) => first(site, part, blank.outline.bare()),
+        Some(Shape::Flag { outline, .. }) => first(site, part, outline.bare()),
+        _ => None,
+    }
+}
+
+/// The same in a few words; a block that is spread without it never comes to its outline.
+pub(crate) fn begun(site: &Site<'_>, part: Part<'_>) -> Option<String> {
+    if is_drawn_in(site, part) {
+        return None;
+    }
+    let whole = begun_whole(site, part)?;
+    Some(whole.split_once("; then").map_or(whole.clone(), |(first, _)| format!("{first}.")))
 }
 
 /// Whether a part is a plate by itself, and no zone of a larger one.
