@@ -41,7 +41,7 @@ fn of_two_plates_side_by_side_the_outer_is_flattened_first_and_the_neck_keeps_me
         on(json!({ "square": "12 mm" }), &[boss("upper", "28 mm"), boss("lower", "24 mm"), plain("leg", "200 mm")]);
     let at = |title: &str| worked.steps.iter().position(|step| step.title == title).unwrap();
     assert!(at("Flatten the boss “upper”") < at("Flatten the boss “lower”"));
-    let neck = titled(&worked.steps, "Isolate “upper”");
+    let neck = titled(&worked.steps, "Neck off “upper”");
     let left = neck.sizes.iter().find(|size| size.what == "left in the neck, at least").unwrap();
     assert_eq!(left.mm, Some(8.0), "{:?}", neck.sizes);
 }

@@ -39,7 +39,7 @@ fn the_shapes_are_made_in_turn_and_each_step_says_what_it_makes() {
     let titles: Vec<&str> = worked.steps.iter().map(|step| step.title.as_str()).collect();
     let at = |title: &str| titles.iter().position(|it| *it == title).unwrap_or_else(|| panic!("{title} in {titles:?}"));
     let first = at("Draw out “leaf”, first to 14 mm × 6 mm flat");
-    let (isolate, second) = (at("Isolate “leaf”"), at("Spread “leaf”, first to 18 mm × 4.5 mm flat"));
+    let (isolate, second) = (at("Neck off “leaf”"), at("Spread “leaf”, first to 18 mm × 4.5 mm flat"));
     let (spread, trim) = (at("Spread “leaf”"), at("Trim “leaf”"));
     assert!(isolate < first && first < second && second < spread && spread < trim, "{titles:?}");
     let long = |step: usize| {

@@ -36,15 +36,15 @@ fn is_hot_with(step: &WorkedStep, heat: usize) -> bool {
 fn a_neck_lies_in_what_goes_thin_and_keeps_what_stands_there_in_the_end() {
     let worked = worked("herb-bracket.plan.json");
     // Between legs of the bar's own 12 mm the boss is what goes thin, to 5 mm; it is spread, so half of that is left to it.
-    let boss = titled(&worked, "Isolate “lower screw boss”");
+    let boss = titled(&worked, "Neck off “lower screw boss”");
     assert_eq!(cold(boss, "left in the necks, at least"), "8.5 mm");
     assert!(boss.lay.as_ref().unwrap().contains("inside of the marks"), "{:?}", boss.lay);
     // The stalk runs out to 7 mm round where the leaf begins.
-    let leaf = titled(&worked, "Isolate “leaf”");
+    let leaf = titled(&worked, "Neck off “leaf”");
     assert_eq!(cold(leaf, "left in the neck, at least"), "7.0 mm");
     assert!(leaf.lay.as_ref().unwrap().contains("outside of the mark, all round"), "{:?}", leaf.lay);
     // What is measured is what is marked: from 50 to 82 mm.
-    assert_eq!(cold(titled(&worked, "Isolate “upper screw boss”"), "block, mark to mark"), "32.0 mm");
+    assert_eq!(cold(titled(&worked, "Neck off “upper screw boss”"), "block, mark to mark"), "32.0 mm");
 }
 
 #[test]

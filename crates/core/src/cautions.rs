@@ -159,7 +159,7 @@ mod tests {
         let plain = of("");
         assert!(!plain.has_own(), "{plain:?}");
         assert_eq!(plain.general.len(), 7);
-        assert_eq!(plain.general.last(), Some(&"No findings. Strength is not checked."));
+        assert_eq!(plain.general.last(), Some(&"Nothing found wrong. Strength is not checked."));
     }
 
     #[test]

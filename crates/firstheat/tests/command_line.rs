@@ -487,5 +487,5 @@ fn where_nothing_is_found_it_says_what_was_not_looked_at() {
     let sound = r#"{ "firstheat": 1, "scale": "2 %", "bars": [{ "stock": { "square": "12 mm" }, "segments": [
         { "form": { "taper": { "length": "60 mm", "to": "point" } } }, { "form": { "plain": { "length": "150 mm" } } } ] }] }"#;
     shop.write("sound.plan.json", sound);
-    assert_eq!(shop.succeed(&["check", "sound.plan.json"]), "No findings. Strength is not checked.\n");
+    assert_eq!(shop.succeed(&["check", "sound.plan.json"]), "Nothing found wrong. Strength is not checked.\n");
 }

@@ -126,7 +126,7 @@ fn every_step_is_on_it_with_its_part_its_sizes_and_its_heat() {
 fn it_says_where_the_tool_goes_and_joints_alike_once_and_the_cut_once() {
     let demo = |start: &str| demos().into_iter().find(|(name, _)| name.starts_with(start)).unwrap().1;
     let hook = words(&bench(&demo("gate-hook"), Paper::A4));
-    for told in ["Fuller on the “stem” side of the mark", "“set-back” goes thin: tool on that side."] {
+    for told in ["Fuller on the “stem” side of the mark", "“set-back” goes thin: tool on its side."] {
         assert!(joined(&hook).contains(&joined(told)), "{told} in {hook}");
     }
     assert!(
@@ -190,11 +190,7 @@ fn what_only_a_card_said_and_spoils_the_piece_is_on_it() {
             if begins && one.needs == 1 && is_next {
                 let after = steps[number + 1..].iter().take_while(|step| !step.is_hot() || step.heat == one.heat);
                 let last = after.filter(|step| step.is_hot() && !step.parts().is_empty()).count();
-                let told = if last == 1 {
-                    format!("Heat for {} too.", number + 2)
-                } else {
-                    format!("Heat for {}", number + 2)
-                };
+                let told = format!("Heat with {}{}", number + 2, if last == 1 { "." } else { "" });
                 assert!(has(&told), "{name}, {}: {told} in {all}", one.title);
                 seen[3] += 1;
             }

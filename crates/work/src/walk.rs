@@ -22,7 +22,7 @@ use crate::says::careful::short_hold;
 use crate::says::said::{Moment, measure, said, thin};
 use crate::says::tight::tight;
 use crate::says::tools::wanted;
-use crate::says::wanted::{Wanted, own, tongs};
+use crate::says::wanted::{Wanted, driven_with, own, tongs};
 use crate::says::words::distinct;
 use crate::says::{brief, careful, words};
 use crate::seen::Seen;
@@ -401,6 +401,7 @@ impl<'b, 'a> Walk<'b, 'a> {
         let mut wanted: Vec<Wanted> = ordered.tasks.iter().flat_map(|task| wanted(site, task)).collect();
         let names = distinct(wanted.iter().map(|tool| tool.words.clone()));
         wanted.extend(ordered.step.tool.iter().flat_map(|words| own(words)));
+        wanted.extend(driven_with(&wanted));
         self.tools.push((self.seen.len(), wanted));
         names.join("; ")
     }

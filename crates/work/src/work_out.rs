@@ -17,9 +17,9 @@ use crate::says::because::{self, because};
 use crate::says::gauges::gauges;
 use crate::says::heat_with::{heat_with, normalised};
 use crate::says::notes::part_notes;
-use crate::says::shop::Shop;
+use crate::says::shop::{Shop, ToolKind};
 use crate::says::size::Size;
-use crate::says::wanted::gather;
+use crate::says::wanted::{Wanted, gather, named};
 use crate::says::words;
 use crate::setup::Setup;
 use crate::step::WorkedStep;
@@ -93,6 +93,19 @@ pub fn rules(plan: &Plan, balance: &Balance) -> Vec<(Task, Task, Why)> {
     job.rules.iter().map(|rule| (job.tasks[rule.before], job.tasks[rule.after], rule.why)).collect()
 }
 
+/// Lays ready what the sentences of a step name besides its own tools.
+fn name_tools(tools: &mut Vec<(usize, Vec<Wanted>)>, steps: &[WorkedStep]) {
+    for (number, step) in steps.iter().enumerate() {
+        let said = [&step.lay, &step.leave, &step.check].into_iter().flatten().chain(&step.part_notes);
+        let own = tools.iter().filter(|(of, _)| *of == number).flat_map(|(_, own)| own);
+        let has: Vec<ToolKind> = own.map(|tool| tool.kind).collect();
+        let more = named(said.map(String::as_str), &has);
+        if !more.is_empty() {
+            tools.push((number, more));
+        }
+    }
+}
+
 impl Setup<'_, '_> {
     pub(crate) fn work_out(&self, experience: Vec<Experience>) -> Worked {
         let loads = walk::loads(self);
@@ -110,6 +123,7 @@ impl Setup<'_, '_> {
         }
         let notes = part_notes(self.sites, &steps);
         steps.iter_mut().zip(notes).for_each(|(step, notes)| step.part_notes = notes);
+        name_tools(&mut walk.tools, &steps);
         let brushed_in = brushed_in(&steps);
         steps.iter_mut().zip(brushed_in).for_each(|(step, heat)| step.brushed_in = heat);
         let scene = Scene {

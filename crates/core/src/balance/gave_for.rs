@@ -18,8 +18,8 @@ impl GaveFor {
     pub fn words(self) -> &'static str {
         match self {
             Self::Bar => "to fit the bar",
-            Self::Block => "to fill its block",
-            Self::BlockInPart => "to fill its block as far as it can",
+            Self::Block => "as its block gives",
+            Self::BlockInPart => "as far as its block gives",
             Self::AskedSize => "to keep an asked size",
         }
     }

@@ -90,7 +90,7 @@ pub const CHECKS: [Check; 28] = [
 ];
 
 /// What is said where nothing was found: that much was looked at, and this was not.
-pub const NONE_FOUND: &str = "No findings. Strength is not checked.";
+pub const NONE_FOUND: &str = "Nothing found wrong. Strength is not checked.";
 
 /// The id of every finding there can be.
 pub fn ids() -> impl Iterator<Item = &'static str> {

@@ -1,4 +1,4 @@
-//! Ball: a finial isolated and rounded.
+//! Ball: a finial necked off and rounded.
 
 use super::forging::Block;
 use super::one::{About, OneForm};
@@ -10,7 +10,7 @@ use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// A finial isolated and rounded to a ball.
+/// A finial necked off and rounded to a ball.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 #[schemars(inline, description = "")]
@@ -20,7 +20,7 @@ pub struct Ball {
 }
 
 impl Ball {
-    pub(crate) const ABOUT: About = About { name: "ball", summary: "A finial isolated and rounded." };
+    pub(crate) const ABOUT: About = About { name: "ball", summary: "A finial necked off and rounded." };
 }
 
 impl OneForm for Ball {

@@ -1,4 +1,4 @@
-//! Cube: a finial isolated and squared.
+//! Cube: a finial necked off and squared.
 
 use super::forging::Block;
 use super::one::{About, OneForm};
@@ -10,7 +10,7 @@ use fh_measure::WrittenLength;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// A finial isolated and squared to a cube.
+/// A finial necked off and squared to a cube.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 #[schemars(inline, description = "")]
@@ -20,7 +20,7 @@ pub struct Cube {
 }
 
 impl Cube {
-    pub(crate) const ABOUT: About = About { name: "cube", summary: "A finial isolated and squared." };
+    pub(crate) const ABOUT: About = About { name: "cube", summary: "A finial necked off and squared." };
 }
 
 impl OneForm for Cube {

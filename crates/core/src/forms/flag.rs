@@ -1,4 +1,4 @@
-//! Flag: a block isolated, then spread to a leaf or a plate.
+//! Flag: a block necked off, then spread to a leaf or a plate.
 
 use super::forging::Block;
 use super::one::{About, OneForm};
@@ -16,7 +16,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use uom::si::f64::Length;
 
-/// A block isolated to be spread.
+/// A block necked off to be spread.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 #[schemars(inline, description = "")]
@@ -46,7 +46,7 @@ pub struct Flag {
 
 impl Flag {
     pub(crate) const ABOUT: About =
-        About { name: "flag", summary: "A block isolated, then spread to a leaf or a plate." };
+        About { name: "flag", summary: "A block necked off, then spread to a leaf or a plate." };
 
     /// Whether something is cut off it after it is spread: a share, or what its blank has beyond its outline.
     pub fn is_cut(&self) -> bool {

@@ -115,7 +115,7 @@ impl Operation {
         match self {
             Self::Mark => "mark",
             Self::SetDown => "set down",
-            Self::Isolate => "isolate",
+            Self::Isolate => "neck off",
             Self::Draw => "draw",
             Self::Taper => "taper",
             Self::Upset => "upset",

@@ -20,7 +20,12 @@ pub(crate) fn is_thin(site: &Site<'_>, at: usize) -> bool {
     let thin = limits.thin.as_ref().map_or_else(|| Limits::THIN.in_unit(site.plan.units.length), WrittenLength::mm);
     let shape = site.part(at).and_then(|part| part.balance.shape.as_ref());
     let runs_out = matches!(shape, Some(Shape::Taper { from, to, .. }) if from.is_end() || to.is_end());
-    runs_out || shape.and_then(Shape::least_thickness_mm).is_some_and(|least| !is_over(least, thin))
+    runs_out || least_mm(site, at).is_some_and(|least| !is_over(least, thin))
+}
+
+/// How thick a part is where it is thinnest, in mm; none where it has no shape yet.
+pub(crate) fn least_mm(site: &Site<'_>, at: usize) -> Option<f64> {
+    site.part(at)?.balance.shape.as_ref().and_then(Shape::least_thickness_mm)
 }
 
 /// Whether a ring goes so far round that its end meets its neck: it is filed there, cold, before it is closed.

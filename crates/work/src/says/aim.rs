@@ -77,7 +77,7 @@ fn set_down(site: &Site<'_>, part: Part<'_>) -> Option<String> {
         (_, Form::Tenon(_)) => Some(part.at),
         _ => None,
     };
-    Some(format!("“{}” goes thin: tool on that side.", site.name(thin?)))
+    Some(format!("“{}” goes thin: tool on its side.", site.name(thin?)))
 }
 
 /// Which face of a scarf is beveled, and which of the end that it meets.

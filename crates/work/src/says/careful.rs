@@ -46,7 +46,7 @@ fn of_cold_work(site: &Site<'_>, task: &Task) -> Vec<String> {
             vec!["Clamp it, and wear no gloves: the drill snatches the work as it breaks through.".to_owned()]
         }
         Operation::Wax => vec![
-            "Wax and oil can flare up: work warm, not hot, away from the fire, in fresh air. Never put water on it when it burns."
+            "Wax and oil can flare up: warm, not hot, away from the fire, in fresh air; never water on burning wax."
                 .to_owned(),
         ],
         _ => Vec::new(),

@@ -5,7 +5,7 @@ use crate::bar::lengths::Lengths;
 use crate::bar::progress::{Progress, still_along};
 use crate::job::legs::WayToBend;
 use crate::job::order::Ordered;
-use crate::job::site::Site;
+use crate::job::site::{Site, extents, least};
 use crate::job::task::{Task, is_hot};
 use crate::job::{heat_rules, legs, part};
 use crate::says::aim::aim;
@@ -156,6 +156,16 @@ pub(crate) fn measure(
     distinct(all.iter().map(|measured| measured.words(site.plan)).chain(stamps))
 }
 
+/// A finished part of less than such a share of what is heated for the step is through and burns before that is hot: common practice,
+/// no source.
+const SLIGHT: f64 = 0.5;
+
+/// How thick the bar is that a task forges when it goes into the fire, in mm; none of lighter work, whose heat is short.
+fn heated_mm(site: &Site<'_>, task: &Task) -> Option<f64> {
+    let is_heavy = task.operation.is_shaping() || matches!(task.operation, Operation::Isolate | Operation::Weld);
+    task.part.filter(|_| is_heavy).map(|at| least(extents(&site.raw_section(at))))
+}
+
 /// The names of thin forged parts so near to what a step puts into the fire that they have to be kept out of it; `follow` are
 /// the parts that are worked in the same heat after it, `hot` is from where to where the bar is hot then.
 pub(crate) fn thin(
@@ -168,7 +178,8 @@ pub(crate) fn thin(
     let worked: Vec<usize> = ordered.tasks.iter().filter_map(|task| task.part).chain(follow.iter().copied()).collect();
     let reach = heat_rules::zone_mm(site.plan) / 2.0;
     let [start, end] = lengths.extent(worked.iter());
-    let is_near = |at: usize| {
+    let thick = ordered.tasks.iter().filter_map(|task| heated_mm(site, task)).fold(0.0, f64::max);
+    let burns = |at: usize| {
         let [from, to] = lengths.extent([at].iter());
         let is_hot = hot.is_some_and(|[hot_from, hot_to]| to.min(hot_to) - from.max(hot_from) > 1e-6);
         // What lies toward the tongs stays out of the fire by itself, but for what is hot with what is worked.
@@ -176,14 +187,17 @@ pub(crate) fn thin(
             let [grip, _] = lengths.extent([hold.part].iter());
             (grip >= end && from >= end) || (grip < start && to <= start)
         });
-        is_hot || (to > start - reach && from < end + reach && !by_the_tongs)
+        let is_near = to > start - reach && from < end + reach && !by_the_tongs;
+        let is_step = matches!(site.flat[at].segment.form, Form::Shoulder(_));
+        let is_slight = !is_step && part::least_mm(site, at).is_some_and(|least| least < SLIGHT * thick);
+        (part::is_thin(site, at) && (is_hot || is_near)) || (is_hot && is_slight)
     };
     let forged = |at: &usize| {
         let stage = progress.stages[*at];
         stage.forged && !stage.off && !Progress::start_of(site, *at)
     };
     let all = (0..site.flat.len()).filter(|at| !worked.contains(at)).filter(forged);
-    all.filter(|at| is_near(*at) && part::is_thin(site, *at)).map(|at| format!("“{}”", site.name(at))).collect()
+    all.filter(|at| burns(*at)).map(|at| format!("“{}”", site.name(at))).collect()
 }
 
 /// Whether a task is the first bend among others: the one that ways are looked for.

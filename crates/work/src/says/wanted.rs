@@ -141,13 +141,52 @@ pub(crate) fn tongs(site: &Site<'_>, hold: &Hold) -> Option<Wanted> {
     })
 }
 
+/// The hammer that drives a struck tool; none where no tool is struck, or a hammer is asked for anyway.
+pub(crate) fn driven_with(tools: &[Wanted]) -> Option<Wanted> {
+    use ToolKind as K;
+    let is_struck = |tool: &Wanted| {
+        matches!(tool.kind, K::CutOff | K::SlitChisel | K::HotChisel | K::ColdChisel | K::SetHammer | K::Fuller)
+            || matches!(tool.kind, K::SpringFuller | K::Punch | K::Drift | K::RivetSet | K::MonkeyTool | K::CollarSet)
+    };
+    let has_hammer = tools.iter().any(|tool| tool.kind == K::Hammer);
+    (!has_hammer && tools.iter().any(is_struck)).then(|| Wanted::plain(K::Hammer, "It drives the tool."))
+}
+
+/// Whether words name the same tool, one of them with what does in its place.
+fn is_one(one: &str, other: &str) -> bool {
+    let name = |words: &str| words.split(", or ").next().unwrap_or_default().replace(", ", " ");
+    name(one) == name(other)
+}
+
+/// The tools that a step's own sentences name and that it has not; each needs no size.
+pub(crate) fn named<'w>(said: impl Iterator<Item = &'w str> + Clone, has: &[ToolKind]) -> Vec<Wanted> {
+    const NAMED: [(ToolKind, &[&str]); 4] = [
+        (ToolKind::CrossPeen, &["peen", "cross-peen"]),
+        (ToolKind::File, &["file"]),
+        (ToolKind::Countersink, &["countersink"]),
+        (ToolKind::VBlock, &["v-block"]),
+    ];
+    let says = |word: &str| {
+        let is_end = |letter: char| !letter.is_alphanumeric() && letter != '-';
+        said.clone().flat_map(|text| text.split(is_end)).any(|said| said.eq_ignore_ascii_case(word))
+    };
+    let named = NAMED.into_iter().filter(|(kind, words)| !has.contains(kind) && words.iter().any(|word| says(word)));
+    named.map(|(kind, _)| Wanted::plain(kind, "The step says where.")).collect()
+}
+
 /// The same tool asked for by several steps, once.
 pub(crate) fn gather(lists: Vec<(usize, Vec<Wanted>)>, shop: &Shop) -> Vec<Tool> {
     let mut tools: Vec<Tool> = Vec::new();
     for (step, list) in lists {
         for wanted in list {
-            match tools.iter_mut().find(|tool| tool.kind == wanted.kind && tool.words == wanted.words) {
-                Some(tool) => tool.used(step, wanted.reason),
+            match tools.iter_mut().find(|tool| tool.kind == wanted.kind && is_one(&tool.words, &wanted.words)) {
+                Some(tool) => {
+                    // What does in its place for one step does not for another.
+                    if wanted.words != tool.words {
+                        tool.words = wanted.words.split(", or ").next().unwrap_or_default().to_owned();
+                    }
+                    tool.used(step, wanted.reason);
+                }
                 None => tools.push(Tool {
                     owned: shop.has(wanted.kind, wanted.size_mm)
                         || wanted.best_mm.is_some_and(|mm| shop.has(wanted.kind, Some(mm))),

@@ -132,7 +132,7 @@ fn verb(site: &Site<'_>, part: Part<'_>, task: &Task) -> &'static str {
     match task.operation {
         O::SetDown if matches!(form, Form::Peak(_)) => "Set down both sides of",
         O::SetDown => "Set down",
-        O::Isolate => "Isolate",
+        O::Isolate => "Neck off",
         O::Draw if matches!(form, Form::Ball(_)) => "Round up",
         O::Draw if matches!(form, Form::Cube(_)) => "Square up",
         O::Draw => "Draw out",

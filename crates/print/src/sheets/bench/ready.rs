@@ -6,7 +6,7 @@ use crate::sheets::flow::Block;
 use crate::sheets::steps::Job;
 use crate::sheets::steps::usual_heat::usual_heat;
 use crate::sheets::type_sizes::BELOW_STEP;
-use fh_core::plan::PlanUnit;
+use fh_core::plan::{AnvilPlace, PlanUnit};
 
 /// The heat, the tools and the gauges, each kind after its word; nothing where none is asked for.
 pub(super) fn ready(job: &Job<'_>, width: f64) -> Block {
@@ -15,7 +15,10 @@ pub(super) fn ready(job: &Job<'_>, width: f64) -> Block {
         let gauges = worked.gauges.iter().filter(|gauge| gauge.caliper == caliper);
         named(gauges.map(|gauge| ("", bare(&gauge.words, unit))))
     });
-    let tools = named(worked.tools.iter().map(|tool| tool_words(&tool.words, unit)));
+    let at = |place: AnvilPlace| worked.steps.iter().any(|step| step.place == place);
+    let places = [(AnvilPlace::SwageBlock, "swage block"), (AnvilPlace::Vice, "vice")];
+    let places = places.into_iter().filter(|(place, _)| at(*place)).map(|(_, words)| (words, String::new()));
+    let tools = named(worked.tools.iter().map(|tool| tool_words(&tool.words, unit)).chain(places));
     let lists = [
         ("Fire:", usual_heat(job.plan, &worked.steps).unwrap_or_default()),
         ("Have ready:", tools),

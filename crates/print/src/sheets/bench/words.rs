@@ -10,6 +10,9 @@ use fh_work::{Measure, Size, Warmth, WorkedStep};
 /// How the name of a length begins where a step has several.
 const LENGTH_OF: &str = "length of “";
 
+/// How the name of a size ends that is measured on the way.
+const FROM_START: &str = " from its start";
+
 /// How much is told below the line of a step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Below {
@@ -86,7 +89,7 @@ fn sentences(all: impl Iterator<Item = String>) -> String {
     all.map(|words| words.trim().to_owned()).filter(|words| !words.is_empty()).collect::<Vec<_>>().join(" ")
 }
 
-/// That a heat serves steps that follow, at the step that begins it: `Heat for 3 too.`
+/// That a heat serves steps that follow, at the step that begins it: `Heat with 3.`
 fn with_next(plan: &Plan, (number, steps): (usize, &[WorkedStep])) -> Option<String> {
     let step = steps.get(number).filter(|step| step.is_hot())?;
     let last = step.heat + step.needs - 1;
@@ -99,9 +102,9 @@ fn with_next(plan: &Plan, (number, steps): (usize, &[WorkedStep])) -> Option<Str
     let (end, most) = numbers.split_last().filter(|_| !is_begun)?;
     let numbers = if most.is_empty() { end.clone() } else { format!("{} and {end}", most.join(", ")) };
     Some(match step.with_next_length(plan) {
-        Some(long) => format!("Last heat {long}, for {numbers} too."),
-        None if step.needs > 1 => format!("Last heat for {numbers} too."),
-        None => format!("Heat for {numbers} too."),
+        Some(long) => format!("Last heat {long} with {numbers}."),
+        None if step.needs > 1 => format!("Last heat with {numbers}."),
+        None => format!("Heat with {numbers}."),
     })
 }
 
@@ -140,6 +143,12 @@ fn sizes(plan: &Plan, step: &WorkedStep, with_hot: bool) -> String {
             true if std::ptr::eq(size, lengths[0]) => told.push(lengths_words(&lengths, unit, with_hot)),
             true => {}
             false => told.push(one(size, unit, with_hot)),
+        }
+    }
+    // From where several places are measured is said of the last.
+    for at in 1..told.len() {
+        if told[at].ends_with(FROM_START) {
+            told[at - 1] = told[at - 1].trim_end_matches(FROM_START).to_owned();
         }
     }
     // A head is made on a pin, which keeps its size.
@@ -252,6 +261,10 @@ fn around_plain(what: &str) -> [String; 2] {
                 let (of, there) =
                     of.split_once(" at ").map_or((of, String::new()), |(of, at)| (of, format!(" at {at}")));
                 words(of.strip_prefix("the ").unwrap_or(of), &format!("{said}{there}"))
+            }
+            // `square 12.5 mm from its start`.
+            None if rest.trim_start().starts_with(|first: char| first.is_ascii_digit()) => {
+                words("", &format!("{said} at{rest}"))
             }
             None => words("", &format!("{said}{rest}")),
         };
@@ -380,6 +393,10 @@ mod tests {
         assert_eq!(said("length of “arm”", "55 mm", None, Measure::Length), "“arm” 55 long");
         assert_eq!(said("thickness at the tip", "2 mm", None, Measure::Thickness), "2 thick at the tip");
         assert_eq!(said("width, about", "30 mm", None, Measure::Width), "about 30 wide");
+        assert_eq!(
+            said("square 12.5 mm from its start", "3.3 mm", None, Measure::Across),
+            "3.3 square at 12.5 from its start"
+        );
         assert_eq!(said("diameter at its end", "9.5 mm", None, Measure::Across), "9.5 round at its end");
         assert_eq!(said("left in the neck, at least", "7 mm", None, Measure::Neck), "at least 7 left in the neck");
         assert_eq!(

@@ -213,7 +213,7 @@ fn block_row(plan: &Plan, bar: &Bar, worked: &BarBalance, number: usize, flat: &
         block: segment_name(bar, number),
         becomes: becomes(plan, flat.segment, balance),
         side: side(flat.segment),
-        strike: if balance.fixed_mark.is_some() { format!("{strike}, fixed") } else { strike.to_owned() },
+        strike: if balance.fixed_mark.is_some() { format!("{strike}, set by you") } else { strike.to_owned() },
         depth: flat.depth,
         ..TableRow::default()
     }

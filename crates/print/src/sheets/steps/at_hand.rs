@@ -16,7 +16,9 @@ pub(super) fn at_hand(plan: &Plan, worked: &Worked) -> Vec<&'static str> {
     let does = |operation: Operation| tasks().any(|task| task.operation == operation);
     // What a tool of the list is anyway.
     let listed = |words: &str| worked.tools.iter().any(|tool| tool.words.starts_with(words));
-    let in_the_vice = worked.steps.iter().any(|step| step.place == AnvilPlace::Vice);
+    let at = |place: AnvilPlace| worked.steps.iter().any(|step| step.place == place);
+    let said = || worked.steps.iter().flat_map(|step| step.lay.iter().chain(&step.check));
+    let is_said = |word: &str| said().any(|words| words.contains(word));
     let is_hot = worked.steps.iter().any(fh_work::WorkedStep::is_hot);
     [
         (true, "safety glasses"),
@@ -28,8 +30,9 @@ pub(super) fn at_hand(plan: &Plan, worked: &Worked) -> Vec<&'static str> {
         (true, "the mark sheet"),
         (asks_for_templates(plan), "the templates"),
         (worked.gauges.iter().any(|gauge| !gauge.caliper), "the gauge strip"),
-        (worked.gauges.iter().any(|gauge| gauge.caliper), "caliper"),
-        (in_the_vice && !listed("vice"), "vice"),
+        (worked.gauges.iter().any(|gauge| gauge.caliper) || is_said("caliper"), "caliper"),
+        (at(AnvilPlace::SwageBlock), "swage block"),
+        (at(AnvilPlace::Vice) && !listed("vice"), "vice"),
         (is_hot, "bucket of water"),
         (does(Operation::Wax), "wax, oil or paint"),
         (tasks().any(|task| matches!(task.operation, Operation::Split | Operation::Trim)), "soft plate to cut on"),

@@ -71,7 +71,7 @@ impl ShortColumns {
             (FIXED_MM[0] + FIXED_MM[2], "heat"),
             (self.step[0], if self.is_narrow() { "what, where, with what" } else { "what" }),
             (self.place[0], if self.is_narrow() { "" } else { "where, with what" }),
-            (self.sizes[0], if self.in_mm() { "reach in mm, cold (hot)" } else { "reach, cold (hot)" }),
+            (self.sizes[0], if self.in_mm() { "to size in mm, cold (hot)" } else { "to size, cold (hot)" }),
             (self.check[0], if self.is_narrow() { "" } else { "check, caution" }),
         ];
         let named = heads.into_iter().filter(|(_, words)| !words.is_empty());

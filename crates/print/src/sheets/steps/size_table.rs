@@ -80,7 +80,7 @@ fn head(columns: [f64; 4], width: f64, unit: &str) -> Block {
     let figure =
         |x: f64, words: &str| Text::new(at(x - PAD_MM, baseline), CAPTION, words).right().gray(Gray::DARK).into();
     let mut items: Vec<Item> = vec![
-        Text::new(at(0.0, baseline), CAPTION, &format!("reach,{unit}")).gray(Gray::DARK).into(),
+        Text::new(at(0.0, baseline), CAPTION, &format!("to size,{unit}")).gray(Gray::DARK).into(),
         figure(cold, "cold"),
         figure(hot, "hot"),
         figure(off, "±"),

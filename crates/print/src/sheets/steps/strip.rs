@@ -55,12 +55,20 @@ impl Strip<'_> {
         let Some(side) = self.row(View::Side) else { return Block::default() };
         let mut over = self.bracket(width - NAMES_MM).indented(NAMES_MM);
         over.height = over.height.max(1.0);
-        let block = over.over(with_name(side, "side"));
+        let block = over.over(with_name(side, if self.is_bent() { "straight" } else { "side" }));
         let above = self.pierces() || (!self.shown_bent && self.tells_more_from_above());
         match if above { self.row(View::Top) } else { None } {
             Some(top) => block.over(with_name(top, "above")),
             None => block,
         }
+    }
+
+    /// Whether something of the bar is bent by then: the strip keeps it straight, for its sizes along.
+    fn is_bent(&self) -> bool {
+        let is_bent = |(stage, part): (&Stage, &SegmentBalance)| {
+            stage.bent && !stage.off && !matches!(part.bent, None | Some(Bent::Twist { .. }))
+        };
+        self.step.stages.iter().zip(&self.after.bar.segments).any(is_bent)
     }
 
     /// The side that is punched, as on the mark sheet, with the numbers of the marks over it.
