@@ -5,11 +5,11 @@
 use crate::reading::{texts, words};
 use crate::sound::assert_sound;
 use fh_core::balance::balance;
-use fh_core::plan::Plan;
+use fh_core::plan::{Operation, Plan};
 use fh_print::drawing::{Drawing, Text};
 use fh_print::paper::{Orientation, Paper};
-use fh_print::sheets::{Sheet, document, usual_orientation};
-use fh_work::{Shop, hot_note, work_out};
+use fh_print::sheets::{Sheet, document, document_for, usual_orientation};
+use fh_work::{OwnedTool, Shop, ToolKind, hot_note, work_out};
 
 fn demo(name: &str) -> Plan {
     let path = format!("{}/../../demo-plans/{name}.plan.json", env!("CARGO_MANIFEST_DIR"));
@@ -145,11 +145,48 @@ fn what_is_read_before_the_first_heat_stands_in_its_order() {
 fn a_tool_is_listed_once_with_its_steps_and_what_does_in_its_place() {
     let plan = demo("gate-hook");
     let said = opening(&steps(&plan)).replace('⁄', "/");
-    for words in ["cross-peen hammer: 6", "spring fuller, 1/4 in: 3, 7", "No cross-peen hammer? Spread over the horn"] {
+    for words in ["cross-peen hammer: 6", "spring fuller, 1/4 in: 3, 7"] {
         assert_eq!(said.matches(words).count(), 1, "{words} in {said}");
     }
+    // Two mandrels of one size are one, and who has said nothing of their tools is not told what to do without them.
+    assert_eq!(said.matches("mandrel, 5/8 in").count() + said.matches("mandrel 5/8 in").count(), 1, "{said}");
+    assert!(!said.contains("No cross-peen hammer?"), "{said}");
+    let shop = Shop { tools: vec![OwnedTool { kind: ToolKind::Swage, from_mm: None, to_mm: None }], ..Shop::default() };
+    let own = document_for(&plan, &balance(&plan), &shop, &[Sheet::Steps], Paper::A4, Orientation::Portrait);
+    let said = opening(&own).replace('⁄', "/");
+    assert_eq!(said.matches("No cross-peen hammer? Spread over the horn").count(), 1, "{said}");
     // A mandrel that may be the horn says so in its name.
-    assert!(!said.contains("No mandrel 1 1/4"), "{said}");
+    assert!(!said.contains("No swage?") && !said.contains("No mandrel 1 1/4"), "{said}");
+}
+
+/// What a step's words send the hand for lies ready.
+#[test]
+fn what_the_words_of_a_step_name_is_laid_ready() {
+    let mut seen = 0;
+    for file in std::fs::read_dir(format!("{}/../../demo-plans", env!("CARGO_MANIFEST_DIR"))).unwrap() {
+        let path = file.unwrap().path();
+        if !path.to_string_lossy().ends_with(".plan.json") {
+            continue;
+        }
+        let plan = fh_core::file::read(&std::fs::read(&path).unwrap()).unwrap();
+        let worked = work_out(&plan, &balance(&plan), &Shop::default());
+        let said = opening(&steps(&plan)).to_lowercase();
+        for (number, step) in worked.steps.iter().enumerate() {
+            let told: String =
+                [&step.lay, &step.check].into_iter().flatten().map(|words| words.to_lowercase()).collect();
+            let words = [" file ", "peen", "countersink", "v-block", "swage block", "caliper"];
+            for word in words.iter().filter(|word| told.contains(**word)) {
+                let listed = worked.tools.iter().any(|tool| tool.words.to_lowercase().contains(word.trim()));
+                assert!(listed || said.contains(word.trim()), "{path:?}, {}: {word}", step.title);
+                seen += 1;
+            }
+            if step.tasks.iter().any(|task| matches!(task.operation, Operation::Split | Operation::Drift)) {
+                let hammer = worked.tools.iter().find(|tool| tool.kind == ToolKind::Hammer).unwrap();
+                assert!(hammer.steps().contains(&number), "{path:?}: {}", step.title);
+            }
+        }
+    }
+    assert!(seen > 10, "{seen}");
 }
 
 #[test]

@@ -46,12 +46,12 @@ fn check_of_bar(site: &Site<'_>, task: &Task, (progress, now_mm): (&Progress, f6
         }
         O::Straighten if task.part.is_none() => {
             format!(
-                "Let it cool, and measure it while it is straight: {}. This is your last chance to correct it{}.",
+                "Let it cool, and measure it straight: {}. Correct it now{}.",
                 length_words(site.plan, now_mm),
                 last_forged(site).map_or_else(String::new, |at| format!(", at “{}”", site.name(at)))
             )
         }
-        O::Check => "Check every size and angle, cold, against the picture of the piece and the templates.".to_owned(),
+        O::Check => "Check sizes and angles, cold, against picture and templates.".to_owned(),
         _ => return None,
     })
 }
@@ -95,7 +95,7 @@ fn check_of_part(site: &Site<'_>, task: &Task, sizes: &[Size]) -> Option<String>
     let is_width = |measure| matches!(measure, Measure::Width | Measure::WidthThere);
     let gauged = match task.operation {
         O::Isolate => Some(format!(
-            "Check that the groove is square across, its edge on the mark, and what is left in it with the {}.",
+            "Check that the groove is square across, and what is left in it with the {}.",
             with(|measure| measure == Measure::Neck)
         )),
         O::Draw | O::Taper => Some(format!("Check it in three places with the {}, then the length.", with(|_| true))),

@@ -75,10 +75,7 @@ pub(super) fn reading_block(plan: &Plan, balance: &Balance, width: f64) -> Block
     );
     let said = [
         sides_words(plan, balance),
-        format!(
-            "{sizes} The bar is drawn as it is after the step, what is worked hatched; the length to heat is as it is before."
-        ),
-        "Forge to the section, by the gauge; the length follows.".to_owned(),
+        format!("{sizes} The bar is drawn as it is after the step; the length to heat is that before it."),
     ];
     said.iter().fold(heading("How to read the cards"), |all, words| {
         all.over(paragraph(words, BODY, Weight::Regular, width).then_free(0.8))

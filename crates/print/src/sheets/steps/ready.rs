@@ -38,6 +38,11 @@ pub(super) fn put_ready(flow: &mut Flow, plan: &Plan, worked: &Worked) {
 
 /// What does in place of a tool that the smith may not own, tools that share it in one line.
 fn put_other_ways(flow: &mut Flow, tools: &[Tool]) {
+    // Who has not said what they own is not told what to do without it.
+    if !tools.iter().any(|tool| tool.owned && !tool.kind.is_in_every_smithy()) {
+        flow.skip(3.0);
+        return;
+    }
     let is_wanting = |tool: &&Tool| !tool.owned && !tool.other_way.is_empty() && !is_told_in_the_name(tool);
     let wanting = || tools.iter().filter(is_wanting);
     let mut ways: Vec<&str> = Vec::new();

@@ -62,11 +62,9 @@ pub(crate) fn lay(site: &Site<'_>, task: &Task, ways: &[WayToBend], progress: &P
 
 fn of_bar(site: &Site<'_>, operation: Operation) -> Option<&'static str> {
     Some(match operation {
-        Operation::Straighten => {
-            "Use what is left of the heat: light blows on the face, sighting along it. Heat again only where it is still out of line."
-        }
+        Operation::Straighten => "Light blows on the face in what is left of the heat, sighting along it.",
         Operation::Check if has_bends(site) => {
-            "True it first: sight along it, lay it on a flat plate, and correct warm what the last bend or weld has pulled."
+            "True it first: sight along it, lay it on a flat plate, and correct it warm."
         }
         Operation::Brush if is_framed(site) => {
             "True it first: on a flat plate it must neither rock nor stand off; tap down what is high."
