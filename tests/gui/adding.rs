@@ -122,3 +122,24 @@ fn no_whole_that_is_offered_is_warned_of_whatever_the_fire_takes_of_it() {
     }
     assert!(with_own > 0, "some of them lose more than the plan allows");
 }
+
+#[test]
+fn what_is_added_after_a_whole_goes_after_all_of_it() {
+    let mut desk = at_the_shank();
+    desk.press("Part 1: point");
+    desk.press("Add part before");
+    desk.press("Eye");
+    assert_eq!(names(&desk), "eye, eye neck, point, shank, rest");
+    desk.letters("30");
+    desk.keys(Modifiers::NONE, Key::Enter);
+    desk.keys(Modifiers::COMMAND, Key::Enter);
+    desk.letters("twist");
+    desk.keys(Modifiers::NONE, Key::Enter);
+    assert_eq!(names(&desk), "eye, eye neck, twist, point, shank, rest");
+    // Chosen by hand, a part of it is a part like others.
+    desk.press("Part 1: eye");
+    desk.keys(Modifiers::COMMAND, Key::Enter);
+    desk.letters("plain");
+    desk.keys(Modifiers::NONE, Key::Enter);
+    assert_eq!(names(&desk), "eye, plain, eye neck, twist, point, shank, rest");
+}

@@ -131,7 +131,7 @@ fn playing_goes_on_by_itself_and_ends() {
 fn a_bad_order_is_told_and_undo_takes_it_back() {
     let mut desk = at_the_order();
     let bend = number_of(&desk, Operation::Bend);
-    let calm = desk.shows("No findings. Strength is not checked.");
+    let calm = desk.shows("Nothing found wrong. Strength is not checked.");
     choose(&mut desk, bend);
     for _ in 1..bend {
         desk.keys(ALT, Key::ArrowUp);
@@ -145,7 +145,7 @@ fn a_bad_order_is_told_and_undo_takes_it_back() {
         desk.keys(Modifiers::COMMAND, Key::Z);
     }
     assert!(desk.plan().work.steps.is_none(), "the proposal is back");
-    assert_eq!(desk.shows("No findings. Strength is not checked."), calm);
+    assert_eq!(desk.shows("Nothing found wrong. Strength is not checked."), calm);
     assert!(desk.harness.query_all_by_label(&name).next().is_none());
 }
 

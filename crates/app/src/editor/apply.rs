@@ -222,6 +222,7 @@ impl Editor {
         self.selection.bar = bar;
         self.selection.focus = segment.map_or(Focus::Bar, Focus::Segment);
         self.also.clear();
+        self.whole_added = None;
     }
 
     /// Chooses the views of the bar.

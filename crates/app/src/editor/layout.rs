@@ -252,7 +252,7 @@ fn bar_frame(theme: &Theme) -> Frame {
 
 /// A panel at the side.
 fn side_frame(theme: &Theme) -> Frame {
-    framed(theme, Margin { left: 12, right: 4, top: 8, bottom: 0 })
+    framed(theme, Margin { left: 12, right: 8, top: 8, bottom: 0 })
 }
 
 /// The list, whose lines reach from edge to edge.

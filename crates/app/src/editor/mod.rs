@@ -33,6 +33,7 @@ use crate::theme::{self, Theme};
 use fh_core::balance::Balance;
 use fh_core::plan::{Plan, PlanUnit, SectionSpec, Segment, Units};
 use fh_store::{Journal, Recent};
+use segments::WholeAdded;
 use std::path::{Path, PathBuf};
 
 /// The editor: the open plan, what is selected, and the dialog in front.
@@ -47,6 +48,8 @@ pub struct Editor {
     pub(crate) selection: Selection,
     /// The parts that are selected besides.
     pub(super) also: Vec<usize>,
+    /// The whole that was put in last, until something is chosen by hand.
+    pub(super) whole_added: Option<WholeAdded>,
     pub(crate) canvas: Canvas,
     pub(crate) piece_view: PieceView,
     pub(crate) order: Order,
@@ -144,6 +147,7 @@ impl Editor {
             recent,
             selection: Selection::first(&document),
             also: Vec::new(),
+            whole_added: None,
             document,
             canvas,
             piece_view: PieceView::default(),

@@ -13,6 +13,15 @@ use fh_core::plan::{Bar, Chain, Form, FormKind, SectionSpec, Segment};
 use fh_measure::{LengthRange, WrittenLength};
 use fh_work::{short_parts, work_out};
 
+/// A whole as it was put in, with the part of it that was selected then.
+pub(super) struct WholeAdded {
+    bar: usize,
+    chain: Chain,
+    first: usize,
+    names: Vec<String>,
+    selected: usize,
+}
+
 impl Editor {
     /// Asks what a new part is.
     pub(crate) fn ask_form(&mut self, side: Side) {
@@ -52,12 +61,33 @@ impl Editor {
         self.allow_for_scale(&mut parts, chain, place);
         let main = parts.iter().position(|part| part.name == whole.main_part()).unwrap_or_default();
         let before = self.document.revision();
+        let count = parts.len();
         self.insert_motif(parts, side);
         let bar = self.document.plan().bars.get(self.selection.bar);
         let number = bar.and_then(|bar| bar.number_of(chain, place + main));
         if let Some(number) = number.filter(|_| self.document.revision() != before) {
             self.select_segment(number);
+            let (bar, names) = (self.selection.bar, self.names_of(chain, place, count));
+            self.whole_added = Some(WholeAdded { bar, chain, first: place, names, selected: number });
         }
+    }
+
+    /// The names of some parts of a chain.
+    fn names_of(&self, chain: Chain, first: usize, count: usize) -> Vec<String> {
+        let parts = self.document.plan().bars.get(self.selection.bar).and_then(|bar| bar.chain(chain));
+        let parts = parts.and_then(|parts| parts.get(first..first.checked_add(count)?)).unwrap_or_default();
+        parts.iter().map(|part| part.name.clone()).collect()
+    }
+
+    /// From which place to which the whole reaches that was put in last, while its part is still selected: what is added next
+    /// goes beside all of it, and not between its parts.
+    fn whole_just_added(&self) -> Option<(Chain, [usize; 2])> {
+        let whole = self.whole_added.as_ref()?;
+        let count = whole.names.len();
+        let is_there = self.selection.bar == whole.bar
+            && self.selection.segment() == Some(whole.selected)
+            && self.names_of(whole.chain, whole.first, count) == whole.names;
+        is_there.then_some((whole.chain, [whole.first, whole.first + count]))
     }
 
     /// Gives those of new parts a scale of their own that would be warned of: an offered whole breaks no rule.
@@ -110,6 +140,9 @@ impl Editor {
         let bar = self.document.plan().bars.get(self.selection.bar)?;
         let after = usize::from(side == Side::After);
         let end_of = |chain| Some((chain, after * bar.chain(chain)?.len()));
+        if let Some((chain, ends)) = self.whole_just_added() {
+            return Some((chain, ends[after]));
+        }
         match self.selection.focus {
             Focus::Segment(segment) => bar.place_of(segment).map(|(chain, place)| (chain, place + after)),
             Focus::Branch { split, branch } => end_of(Chain::Branch { split, branch }),
