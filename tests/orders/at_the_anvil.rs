@@ -175,7 +175,6 @@ fn a_note_on_a_bend_is_told_at_the_bend_and_what_comes_first_before_it() {
         step.unwrap_or_else(|| panic!("{file}: {words}")).tasks[0].operation
     };
     assert_eq!(at("gate-hook.plan.json", "Set back as tight as the eye is bent"), O::Bend);
-    assert_eq!(at("row-marker.plan.json", "Curl it to about 240°"), O::Bend);
     assert_eq!(at("gate-hook.plan.json", "Draw the stem before the leaf"), O::Isolate);
 }
 

@@ -101,9 +101,11 @@ fn is_filed(plan: &Plan, balance: &Balance, task: &Task) -> bool {
         // The end of a ring is filed to its neck.
         return true;
     }
-    let Some(Shape::Flag { outline, .. }) = &own.shape else { return false };
-    let kept = mm3(own.finished_volume);
-    let larger = ((kept + mm3(own.trimmed_volume)) / kept).sqrt();
+    let Some(shape @ Shape::Flag { outline, .. }) = &own.shape else { return false };
+    // What its holes lose is no rim, and what they are wide is within its outline.
+    let within = mm3(own.finished_volume) + mm3(shape.holes_volume());
+    let rim = mm3(own.trimmed_volume) - mm3(shape.lost_to_holes());
+    let larger = ((within + rim) / within).sqrt();
     mm(outline.width()) * (larger - 1.0) < 2.0 * 1.5
 }
 

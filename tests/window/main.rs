@@ -19,7 +19,7 @@ use tests::mm;
 
 /// The demo that is opened, and the boundary that is dragged.
 const DEMO: &str = "trellis-bracket.plan.json";
-const SEGMENT: usize = 1;
+const SEGMENT: usize = 3;
 /// How far it is dragged, in pixels.
 const ALONG: i32 = 60;
 

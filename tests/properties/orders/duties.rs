@@ -178,12 +178,14 @@ impl Asked<'_> {
             }
             Form::Taper(_) => self.taper(shape, duty),
             Form::Shoulder(_) => duty.must.push(O::SetDown),
-            Form::Flag(forms::Flag { trim, holes, .. }) => {
+            Form::Flag(forms::Flag { trim, blank, holes, .. }) => {
                 // Spreading lengthens: what has to become shorter is upset first.
                 self.gathered(shape, duty);
                 duty.must.push(O::Spread);
                 self.block(duty);
-                if mm3(self.own().trimmed_volume) > 0.0 {
+                // What a hole loses is no rim.
+                let has_rim = trim.as_ref().is_some_and(|share| share.ratio() > 0.0) || blank.is_some();
+                if has_rim && mm3(self.own().trimmed_volume) > 0.0 {
                     duty.must.push(O::Trim);
                 }
                 duty.may.extend(trim.is_some().then_some(O::Trim));
@@ -254,8 +256,9 @@ impl Asked<'_> {
             }
             // The rim that is trimmed off is as wide all round.
             _ => {
-                let at = |place: i32| mm2(shape.area_at((f64::from(place) + 0.5) / 200.0));
-                (0..200).map(at).fold(0.0, f64::max) * (whole / mm3(own.finished_volume)).sqrt()
+                let (open, filled) = (mm3(shape.holes_volume()), shape.filled());
+                let at = |place: i32| mm2(filled.area_at((f64::from(place) + 0.5) / 200.0));
+                (0..200).map(at).fold(0.0, f64::max) * (whole / (mm3(own.finished_volume) + open)).sqrt()
             }
         };
         let fuller = widest / self.raw_area();

@@ -19,6 +19,7 @@ mod sheet;
 mod steel;
 mod underlay;
 mod whole;
+mod whole_added;
 
 use crate::anvil::Anvil;
 use crate::canvas::Canvas;
@@ -33,8 +34,8 @@ use crate::theme::{self, Theme};
 use fh_core::balance::Balance;
 use fh_core::plan::{Plan, PlanUnit, SectionSpec, Segment, Units};
 use fh_store::{Journal, Recent};
-use segments::WholeAdded;
 use std::path::{Path, PathBuf};
+use whole_added::WholeAdded;
 
 /// The editor: the open plan, what is selected, and the dialog in front.
 pub struct Editor {
@@ -49,7 +50,7 @@ pub struct Editor {
     /// The parts that are selected besides.
     pub(super) also: Vec<usize>,
     /// The whole that was put in last, until something is chosen by hand.
-    pub(super) whole_added: Option<WholeAdded>,
+    whole_added: Option<WholeAdded>,
     pub(crate) canvas: Canvas,
     pub(crate) piece_view: PieceView,
     pub(crate) order: Order,

@@ -1,6 +1,7 @@
 //! Changes of which segments and bars there are.
 
 use super::Editor;
+use super::whole_added::WholeAdded;
 use crate::dialogs::{AddPart, Dialog};
 use crate::state::{Focus, Side};
 use crate::widgets::Sizing;
@@ -12,15 +13,6 @@ use fh_core::new_segment::{Around, Whole, new_segment, run_to_a_section};
 use fh_core::plan::{Bar, Chain, Form, FormKind, SectionSpec, Segment};
 use fh_measure::{LengthRange, WrittenLength};
 use fh_work::{short_parts, work_out};
-
-/// A whole as it was put in, with the part of it that was selected then.
-pub(super) struct WholeAdded {
-    bar: usize,
-    chain: Chain,
-    first: usize,
-    names: Vec<String>,
-    selected: usize,
-}
 
 impl Editor {
     /// Asks what a new part is.

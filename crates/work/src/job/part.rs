@@ -120,8 +120,8 @@ pub(crate) fn is_drawn_in(site: &Site<'_>, part: Part<'_>) -> bool {
 pub(crate) fn cut_off_mm3(part: Part<'_>) -> (f64, f64) {
     let (finished, trimmed) = (in_mm3(part.balance.finished_volume), in_mm3(part.balance.trimmed_volume));
     let Some(shape) = &part.balance.shape else { return (finished, trimmed) };
-    let open = in_mm3(shape.holes_volume());
-    (finished + open, finished + trimmed - (finished + open))
+    let [open, lost] = [shape.holes_volume(), shape.lost_to_holes()].map(in_mm3);
+    (finished + open, trimmed - lost)
 }
 
 /// How far an outline reaches beyond the trimmed one on either side, in mm; of a blank, as wide a rim as what is cut off it.

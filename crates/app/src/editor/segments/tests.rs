@@ -88,6 +88,9 @@ fn bend(editor: &mut Editor, kind: BendKind) {
 
 /// Why a new part may be told something all the same.
 fn reason(kind: FormKind, place: Place, told: &str) -> Option<&'static str> {
+    if kind == FormKind::Flag && told.starts_with("socket-root") {
+        return Some("a socket begins at the bar as it is, until the smith has drawn its neck");
+    }
     let alone = kind == FormKind::Split && place == Place::Empty && told.starts_with("split-whole-bar");
     alone
         .then_some("the part that holds the branches together comes next, and no other first part could take its place")
