@@ -25,9 +25,7 @@ pub struct Shoulder {
 
 impl Shoulder {
     pub(crate) const ABOUT: About = About { name: "shoulder", summary: "An abrupt set-down, or the step back up." };
-}
 
-impl Shoulder {
     /// The section at the foot of the step up from a plate: it is set down before the plate is spread, so that it is as wide as the bar
     /// where only its thickness steps, and as thick where only its width does.
     fn beside_a_plate(&self, plate: SectionSize, to: SectionSize) -> SectionSize {

@@ -17,6 +17,14 @@ pub(in crate::canvas) fn neighbor(shift: bool) -> Neighbor {
     if shift { Neighbor::TradesMetal } else { Neighbor::KeepsMetal }
 }
 
+/// Ends what was dragged: it stays where it was let go, or goes back by Escape, which ends a drag of the window library as well.
+pub(super) fn end(ui: &Ui, events: &mut Vec<CanvasEvent>) {
+    let taken_back = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
+    let (gesture, words) = if taken_back { (Gesture::Cancel, "Put back.") } else { (Gesture::Commit, "") };
+    events.push(CanvasEvent::Gesture(gesture));
+    events.push(CanvasEvent::Status(words.to_owned()));
+}
+
 impl Canvas {
     /// One frame of a drag.
     pub(in crate::canvas) fn go_on_dragging(
@@ -28,14 +36,7 @@ impl Canvas {
     ) {
         let Some(drag) = &mut self.drag else { return };
         if response.drag_stopped() {
-            // The window library ends a drag on Escape as well as on release.
-            let taken_back = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
-            events.push(if taken_back {
-                CanvasEvent::Gesture(Gesture::Cancel)
-            } else {
-                CanvasEvent::Gesture(Gesture::Commit)
-            });
-            events.push(CanvasEvent::Status(if taken_back { "Put back.".to_owned() } else { String::new() }));
+            end(ui, events);
             self.drag = None;
             self.feedback = Feedback::default();
             return;

@@ -1,5 +1,6 @@
 //! Figures under the pointer: a click on one opens a field there. And the handles of the sizes across the selected part.
 
+use super::drag;
 use crate::canvas::Canvas;
 use crate::canvas::event::CanvasEvent;
 use crate::canvas::figure::{Dimension, Figure, What};
@@ -7,7 +8,7 @@ use crate::canvas::held::{AcrossDrag, Feedback};
 use crate::canvas::snap;
 use crate::canvas::stage::Stage;
 use crate::state::Gesture;
-use egui::{CursorIcon, Key, Modifiers, PointerButton, Rect, Response, Role, Sense, Stroke, Ui, WidgetInfo, vec2};
+use egui::{CursorIcon, PointerButton, Rect, Response, Role, Sense, Stroke, Ui, WidgetInfo, vec2};
 use fh_core::edit::{ACROSS_RANGE, Edit, PartChange};
 use fh_measure::WrittenLength;
 
@@ -108,10 +109,7 @@ impl Canvas {
             return false;
         };
         if response.drag_stopped() {
-            let taken_back = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
-            let (gesture, words) = if taken_back { (Gesture::Cancel, "Put back.") } else { (Gesture::Commit, "") };
-            events.push(CanvasEvent::Gesture(gesture));
-            events.push(CanvasEvent::Status(words.to_owned()));
+            drag::end(ui, events);
             self.across = None;
             return true;
         }

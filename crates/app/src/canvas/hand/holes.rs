@@ -1,5 +1,6 @@
 //! Holes under the pointer: each can be taken on the forged bar seen from above, and put elsewhere along and across its part.
 
+use super::drag;
 use crate::canvas::event::CanvasEvent;
 use crate::canvas::figure::What;
 use crate::canvas::held::{Feedback, HoleDrag};
@@ -8,7 +9,7 @@ use crate::canvas::stage::Stage;
 use crate::canvas::strip::Strip;
 use crate::canvas::{Canvas, snap};
 use crate::state::Gesture;
-use egui::{CursorIcon, Key, Modifiers, PointerButton, Rect, Response, Role, Sense, Ui, Vec2, WidgetInfo, pos2};
+use egui::{CursorIcon, PointerButton, Rect, Response, Role, Sense, Ui, Vec2, WidgetInfo, pos2};
 use fh_core::edit::{Edit, HoleMove, HoleWay, PartChange};
 use fh_core::metal::View;
 use fh_measure::WrittenLength;
@@ -89,10 +90,7 @@ impl Canvas {
             return false;
         }
         if response.drag_stopped() {
-            let taken_back = ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Escape));
-            let (gesture, words) = if taken_back { (Gesture::Cancel, "Put back.") } else { (Gesture::Commit, "") };
-            events.push(CanvasEvent::Gesture(gesture));
-            events.push(CanvasEvent::Status(words.to_owned()));
+            drag::end(ui, events);
             self.hole = None;
             return true;
         }

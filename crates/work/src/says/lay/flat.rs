@@ -34,7 +34,7 @@ pub(crate) fn spread(site: &Site<'_>, part: Part<'_>) -> String {
         [false, false] => None,
         _ => Some("Lay it on the face, the thicker bar beside it off the edge."),
     };
-    let first = begun_whole(site, part).map(|words| {
+    let first = begun_whole(site, part).map(|(first, then)| format!("{first}{then}.")).map(|words| {
         if is_alone(site, part) { words } else { format!("“{}”: {}", site.name(part.at), lower_first(&words)) }
     });
     let zones: Vec<_> = zones.into_iter().map(|at| format!("“{}”", site.name(at))).collect();
@@ -62,8 +62,8 @@ fn to_one_side(site: &Site<'_>, part: Part<'_>) -> Option<String> {
     ))
 }
 
-/// What is done to a block before it is spread, or where it is spread first; none where it matters nothing.
-fn begun_whole(site: &Site<'_>, part: Part<'_>) -> Option<String> {
+/// What is done to a block before it is spread, or where it is spread first, and how it goes on; none where it matters nothing.
+fn begun_whole(site: &Site<'_>, part: Part<'_>) -> Option<(String, &'static str)> {
     match &part.balance.shape {
         Some(Shape::Flag { blank: Some(blank), .. }) => first(site, part, blank.outline.bare()),
         Some(Shape::Flag { outline, .. }) => first(site, part, outline.bare()),
@@ -76,8 +76,7 @@ pub(crate) fn begun(site: &Site<'_>, part: Part<'_>) -> Option<String> {
     if is_drawn_in(site, part) {
         return None;
     }
-    let whole = begun_whole(site, part)?;
-    Some(whole.split_once("; then").map_or(whole.clone(), |(first, _)| format!("{first}.")))
+    begun_whole(site, part).map(|(first, _)| format!("{first}."))
 }
 
 /// Whether a part is a plate by itself, and no zone of a larger one.
@@ -109,27 +108,29 @@ pub(crate) fn flush_side(site: &Site<'_>, part: Part<'_>) -> Option<Face> {
     }
 }
 
-/// What is done to a block before it is spread, so that its outline can come of it.
-fn first(site: &Site<'_>, part: Part<'_>, outline: &Outline) -> Option<String> {
-    let words = match outline {
+/// What is done to a block before it is spread, so that its outline can come of it, and how it goes on.
+fn first(site: &Site<'_>, part: Part<'_>, outline: &Outline) -> Option<(String, &'static str)> {
+    const FROM_THE_MIDDLE: &str = "; then spread it from the middle out";
+    let (words, then) = match outline {
         Outline::Leaf { .. } => {
             let root = root_width(site, part).map_or_else(String::new, |wide| format!(" to {wide}"));
-            return Some(format!(
-                "Draw its end to a short point first, and narrow its root{root}, where the template runs to a point; then spread it from the middle out."
-            ));
+            let words = format!(
+                "Draw its end to a short point first, and narrow its root{root}, where the template runs to a point"
+            );
+            return Some((words, FROM_THE_MIDDLE));
         }
         Outline::Ellipse { .. } | Outline::Disc { .. } | Outline::Stadium { .. } => {
-            "Knock its corners in first; then spread it from the middle out."
+            ("Knock its corners in first", FROM_THE_MIDDLE)
         }
         Outline::Trapezoid { root, tip, .. } if tip > root => {
-            "Spread it from its end, and less and less towards its root."
+            ("Spread it from its end, and less and less towards its root", "")
         }
         Outline::Trapezoid { root, tip, .. } if tip < root => {
-            "Narrow its tip first; then spread it, less and less towards the tip."
+            ("Narrow its tip first", "; then spread it, less and less towards the tip")
         }
         _ => return None,
     };
-    Some(words.to_owned())
+    Some((words.to_owned(), then))
 }
 
 /// To how much a root is narrowed, in words: to what it joins.
